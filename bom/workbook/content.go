@@ -1,0 +1,108 @@
+// Package workbook writes the shopping list as a spreadsheet that works without
+// the tool, and reads back what the buyer typed into it.
+//
+// [Write] makes the book from a [Content]; [Marks] reads the buyer's ordered,
+// received and remark columns from a book of ours, so that writing over it
+// loses nothing. Sums are live formulas with cached values that equal the
+// decimals given in the Content. The same Content gives the same bytes.
+package workbook
+
+import (
+	"github.com/bojanz/currency"
+
+	"handtight/bom/finding"
+)
+
+// Content is everything the workbook shows, already decided: the package adds
+// no rule of its own.
+type Content struct {
+	Title       string
+	Currency    string // the build's currency
+	RatesDate   string // ISO date of the rates; "" if none were needed
+	Rates       []Rate
+	Shops       []Shop // in the order of the build file; lines without an offer stand in a shop with ID ""
+	Spares      []Spare
+	Joints      []Joint
+	Segments    []Segment
+	Findings    []finding.Finding // sorted
+	Assumptions []Assumption
+	Cautions    []string        // the usual cautions, one sentence each
+	Total       currency.Amount // in the build's currency
+	Unpriced    int             // lines without a price: the total is without them
+}
+
+// Rate is what one of Currency costs in the build's currency.
+type Rate struct {
+	Currency string
+	Rate     string // decimal, as written in the build
+}
+
+// Shop is one vendor's part of the order.
+type Shop struct {
+	ID, Name string
+	Currency string
+	Freight  currency.Amount
+	Customs  string // percent as a decimal: "5"
+	Tax      string
+	Lines    []Line
+	Goods, CustomsSum, TaxSum, Sum,
+	InBuild currency.Amount // Sum converted once to the build's currency
+}
+
+// Line is one thing to order. Quantities are decimals as text: pieces, or metres
+// of hose.
+type Line struct {
+	Key          string // stable: the item's id, or hose spec, or generic item
+	Item         string // id as the build writes it
+	About        string // kind and words
+	Ends         string // both ends in full
+	Material     string
+	RatingNeeded string // "55 bar normal, 71.5 bar worst"; "" if none applies
+	RatingFound  string // "345 bar, SAE 100R8 3/8 in"; "unknown"
+	Code         string // the shop's code, as text
+	Placed       string // placed units and contents
+	Planned      string // planned changes
+	Spare        string
+	Extra        string
+	Have         string
+	Order        string // rounded up to packs
+	Unit         string // "pc", "m", "roll", "pack"
+	Pack         string
+	Price        currency.Amount // for one Unit, in the shop's currency; zero Amount with HasPrice false if unknown
+	HasPrice     bool
+	Total        currency.Amount
+	Lead         string
+	Joints       string // the joints it serves, by number
+	Question     string // to ask the shop, where words leave it open
+	WhySpare     string
+}
+
+// Spare is one line of the spares sheet.
+type Spare struct {
+	Item, About, Rule string // Rule: "spoiled while fitting", "planned change", "random wear", "extra"
+	Fitted, Count     string
+	Why               string
+}
+
+// Joint is one line of the make-up card.
+type Joint struct {
+	Number     string // also written on a tag
+	Run        string
+	A, B       string // unit.port
+	EndA, EndB string
+	Verdict    string
+	Reason     string
+	Closes     string // what seals it, and make-up
+	HandTurns  string
+	WorstBar   string
+	Below      bool // below the waterline
+}
+
+// Segment is one line of the pressure sheet.
+type Segment struct {
+	Name, Runs, Normal, Worst, Cause, Weakest, Rating, Basis, Margin string
+	High                                                             bool
+}
+
+// Assumption is a value that the list rests on, and where it comes from.
+type Assumption struct{ What, Value, Basis string }

@@ -1,0 +1,18 @@
+// Package threads tells which pipe and port threads mate, seal, or only look alike.
+//
+// It answers by geometry: the tables under table/ hold each family's sizes as
+// its standard prints them, and [Mate] slides the profile of one end into the
+// other. [Read] takes an end from what people write, [Find] and [Forms] give the
+// tables, and [Mating.Makeup] says how the joint is closed.
+//
+// # Units
+//
+// Lengths are [Length], in millimetres; angles are degrees; turns are turns of
+// the wrench. Diameters of tapered threads are those at the gauge plane, where
+// the standards give them.
+//
+// # What it does not do
+//
+// It knows nothing of pressure beyond the limit that a makeshift joint is held
+// to, nothing of hoses' ratings, and nothing of a build file.
+package threads

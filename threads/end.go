@@ -1,0 +1,128 @@
+package threads
+
+import "strings"
+
+// Seal is a word about how an end closes, beyond what its family says.
+type Seal uint8
+
+// The seals a text can name. The zero value is: nothing said.
+const (
+	NoSeal   Seal = iota
+	Chamfer       // a male with the 30 degree chamfer that meets a 60 degree cone
+	Cone60        // 60 degree cone seat
+	Cone30        // 30 degree cone seat (Japanese trade)
+	FlatFace      // a flat face for a washer
+	Washer        // sold with a washer, bonded seal or flat gasket
+	ORing         // sold with an O-ring
+	sealEnd
+)
+
+var sealNames = [sealEnd]string{"", "chamfer", "cone-60", "cone-30", "flat-face", "washer", "o-ring"}
+
+// String gives the seal's name as it stands in JSON, "" if nothing was said.
+func (s Seal) String() string {
+	if s >= sealEnd {
+		return ""
+	}
+	return sealNames[s]
+}
+
+// SealNamed finds a seal by its JSON name; "" is NoSeal.
+func SealNamed(name string) (Seal, bool) {
+	for s, n := range sealNames {
+		if n == name {
+			return Seal(s), true
+		}
+	}
+	return NoSeal, false
+}
+
+// End is what a port is: a thread of a size and sex with its seal, or an end
+// without a thread. The zero value is no end.
+type End struct {
+	Family   Family
+	Form     *Form  // nil for an end without a thread
+	Size     string // as the standard writes it; "19 mm" or "3/4 in" where there is no thread
+	Sex      Sex
+	Seal     Seal
+	Diameter Length // of a tail, bore, tube or ferrule; 0 for threads, and if not said
+	Swivel   bool   // the nut turns by itself
+	Plastic  bool   // the thread is moulded or cut in plastic
+	Long     bool   // a tail long enough for two clamps
+	ClassA   bool   // a G male of the closer class A
+}
+
+// Threaded makes the end of a form.
+func Threaded(f *Form, sex Sex) End {
+	return End{Family: f.Family, Form: f, Size: f.Size, Sex: sex}
+}
+
+// String gives the end in full, as this package reads it back:
+// "1/2-14 NPT female", "G 3/4 male chamfer", "19 mm barb".
+func (e End) String() string {
+	var words []string
+	switch {
+	case e.Family == 0:
+		return "no end"
+	case e.Form != nil:
+		words = append(words, e.Form.Designation)
+		if e.ClassA && e.Sex == Male {
+			words[0] += " A"
+		}
+	default:
+		words = append(words, strings.TrimSpace(e.Size+" "+plainWord[e.Family]))
+	}
+	if e.Sex != NoSex {
+		words = append(words, e.Sex.String())
+	}
+	if e.Swivel {
+		words = append(words, "swivel")
+	}
+	if e.Seal != NoSeal {
+		words = append(words, strings.Replace(sealWord[e.Seal], "-", " ", 1))
+	}
+	if e.Plastic {
+		words = append(words, "plastic")
+	}
+	if e.Long {
+		words = append(words, "long")
+	}
+	return strings.Join(words, " ")
+}
+
+var plainWord = map[Family]string{
+	Barb: "barb", Bore: "bore", Push: "push-in", Compression: "compression", Ferrule: "clamp ferrule",
+}
+
+var sealWord = [sealEnd]string{"", "chamfer", "60 cone", "30 cone", "flat face", "washer", "o-ring"}
+
+// Reading is what was understood of a text: a designation, or a shop's line.
+type Reading struct {
+	Text     string
+	Kind     string  // the kind of part that the words name, "" if none
+	Material string  // the material that the words name, "" if none
+	RatedBar float64 // the pressure that the words give as a rating, bar; see HasRated
+	HasRated bool    // false when no rating is said: unknown is not zero
+	Ends     []EndReading
+	Unread   []string // words that were not understood, in order
+}
+
+// EndReading is one end seen in a text. Several candidates: the words leave it
+// open, likeliest first. None: an end was seen and could not be read.
+type EndReading struct {
+	Words      string // the words it was read from
+	Sex        Sex
+	Seal       Seal
+	Swivel     bool
+	Candidates []End
+	Question   string // the one question that settles it; "" if nothing is open
+}
+
+// Settled reports whether the words leave one reading, sex included where the
+// family has one.
+func (r EndReading) Settled() bool {
+	if len(r.Candidates) != 1 {
+		return false
+	}
+	return r.Candidates[0].Sex != NoSex || !r.Candidates[0].Family.Threaded()
+}

@@ -1,0 +1,123 @@
+package threads
+
+import (
+	"sort"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+// Form is one size of one threaded family: the thread itself, before it is
+// known whether it is cut outside or inside.
+type Form struct {
+	Family      Family
+	Size        string // as the standard writes it: "1/2", "1 1/4", "M22x1.5", "-8"
+	Designation string // "1/2-14 NPT", "G 1/2", "9/16-18 JIC -6"
+	Pitch       Length
+	TPI         float64 // threads an inch; 25.4 divided by the pitch
+	Major       Length  // basic; for NPT the pipe's outside diameter
+	PitchDia    Length  // basic, at the gauge plane of a taper
+	Minor       Length  // basic, at the gauge plane of a taper
+	Flank       float64 // included thread angle, degrees
+	Taper       float64 // change of diameter a unit of length: 1/16, or 0
+	HandTight   Length  // the standard's hand-tight engagement; 0 for a parallel thread
+	Tube        Length  // outside diameter of the tube of a flare or cone size; 0 elsewhere
+	Source      string
+	Note        string
+	Memory      bool // some figure of the row is from memory
+
+	full     Length // length of full engagement, by the standard or 7 turns
+	outside  cut
+	inside   cut
+	straight [2]Length // straight flank beyond the pitch line: towards the major, towards the minor
+}
+
+// HandTightTurns is the standard's hand-tight engagement in turns; 0 if parallel.
+func (f *Form) HandTightTurns() float64 { return float64(f.HandTight / f.Pitch) }
+
+// Height is the basic radial height of the thread, from minor to major.
+func (f *Form) Height() Length { return f.inside.loose.rootAdd + f.inside.loose.crestAdd }
+
+// cut is a thread cut outside or inside, at both ends of its tolerance:
+// tight is the most metal, loose the least.
+type cut struct{ tight, loose limits }
+
+// limits are a cut thread's diameters where it begins: at the small end of a
+// taper male, at the open face of a taper female.
+type limits struct {
+	pitch    Length // pitch diameter
+	crestAdd Length // radial height of the crest beyond the pitch line
+	rootAdd  Length // radial depth of the root beyond the pitch line
+}
+
+// wholeTurns is the engagement taken as full where no standard says: a port or
+// nut of a parallel thread is seldom deeper (a judgement).
+const wholeTurns = 7
+
+var loaders = []func() []*Form{nptForms, npsmForms, bspForms, metricForms, unifiedForms}
+
+type library struct {
+	byFamily [familyEnd][]*Form
+	bySize   map[formKey]*Form
+}
+
+type formKey struct {
+	family Family
+	size   string
+}
+
+var forms = sync.OnceValue(func() *library {
+	lib := &library{bySize: map[formKey]*Form{}}
+	for _, load := range loaders {
+		for _, f := range load() {
+			lib.byFamily[f.Family] = append(lib.byFamily[f.Family], f)
+			lib.bySize[formKey{f.Family, f.Size}] = f
+		}
+	}
+	for _, list := range lib.byFamily {
+		sort.SliceStable(list, func(i, j int) bool {
+			if list[i].Major != list[j].Major {
+				return list[i].Major < list[j].Major
+			}
+			return list[i].Pitch > list[j].Pitch
+		})
+	}
+	return lib
+})
+
+// Forms lists the sizes of a family, smallest first. The slice is shared: do
+// not change it. A family without a table gives none.
+func Forms(f Family) []*Form {
+	if f == 0 || f >= familyEnd {
+		return nil
+	}
+	return forms().byFamily[f]
+}
+
+// Find returns the form of a family by its size as the standard writes it
+// ("1 1/4", "M22x1.5", "-8"); a hyphen for the blank ("1-1/4") is taken too.
+func Find(f Family, size string) (*Form, bool) {
+	form, ok := forms().bySize[formKey{f, size}]
+	if !ok && !strings.HasPrefix(size, "-") && !strings.HasPrefix(size, "M") {
+		form, ok = forms().bySize[formKey{f, strings.Replace(size, "-", " ", 1)}]
+	}
+	return form, ok
+}
+
+// inches reads "1 1/4", "1/2" or "2" as a number; the tables hold no other sort.
+func inches(size string) float64 {
+	total := 0.0
+	for _, part := range strings.Fields(size) {
+		top, bottom, frac := strings.Cut(part, "/")
+		n, _ := strconv.ParseFloat(top, 64)
+		if frac {
+			d, _ := strconv.ParseFloat(bottom, 64)
+			n /= d
+		}
+		total += n
+	}
+	return total
+}
+
+// trim writes a number without trailing zeros: 14, 11.5.
+func trim(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

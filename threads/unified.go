@@ -1,0 +1,62 @@
+package threads
+
+import (
+	"math"
+	"strings"
+)
+
+// unified makes a parallel 60 degree form of ISO/UN profile from its basic
+// major diameter, with class 2A/2B limits (see classTolerance).
+//
+// Basic profile: pitch diameter d - 0.649519 p, minor d - 1.082532 p (ASME B1.1,
+// ISO 724). Crest tolerances: major 0.060 p^2/3 in, minor 0.25 p - 0.4 p^2 in
+// (ASME B1.1 class 2, the second for threads of 1/4 inch and up: `memory`).
+func unified(family Family, size string, major, p Length) *Form {
+	d2, d1 := major-Length(0.75*sharpHeight60)*p, major-Length(1.25*sharpHeight60)*p
+	tol := classTolerance(major, p)
+	allow := 0.3 * tol
+	pin := p.Inches()
+	majorTol := Length(0.060*math.Cbrt(pin*pin)) * Inch
+	minorTol := Length(0.25*pin-0.4*pin*pin) * Inch
+	crest, root := (major-d2)/2, (d2-d1)/2
+	deep := crest // an external root is cut to at least a quarter of the V below the minor
+	return &Form{
+		Family: family, Size: size, Pitch: p, TPI: float64(Inch / p),
+		Major: major, PitchDia: d2, Minor: d1, Flank: 60,
+		full: wholeTurns * p, straight: [2]Length{crest, deep},
+		outside: cut{
+			tight: limits{pitch: d2 - allow, crestAdd: crest, rootAdd: root},
+			loose: limits{pitch: d2 - allow - tol, crestAdd: crest - (majorTol-tol)/2, rootAdd: deep},
+		},
+		inside: cut{
+			tight: limits{pitch: d2, crestAdd: root, rootAdd: crest},
+			loose: limits{pitch: d2 + 1.3*tol, crestAdd: root - (minorTol-1.3*tol)/2, rootAdd: crest},
+		},
+	}
+}
+
+// unifiedForms makes the families of table/unified.csv (37 and 45 degree flare,
+// O-ring port, O-ring face seal), and UN: each of their threads without a seal.
+func unifiedForms() []*Form {
+	var out []*Form
+	bare := map[string]bool{}
+	for _, r := range readTable("unified.csv") {
+		p := Inch / Length(r.number("tpi"))
+		family, _ := FamilyNamed(r["family"])
+		f := unified(family, r["dash"], r.inch("major_in"), p)
+		f.Designation = r["thread"] + " " + r["family"] + " " + r["dash"]
+		f.TPI, f.Source, f.Note = r.number("tpi"), r["source"], r["note"]
+		f.Tube = r.inch("tube_od_in")
+		f.Memory = strings.Contains(r["source"]+r["note"], "memory")
+		out = append(out, f)
+		if bare[r["thread"]] {
+			continue
+		}
+		bare[r["thread"]] = true
+		u := *f
+		u.Family, u.Size, u.Tube = UN, strings.Replace(r["thread"], "-", " ", strings.Count(r["thread"], "-")-1), 0
+		u.Designation = r["thread"] + " UN"
+		out = append(out, &u)
+	}
+	return out
+}
