@@ -66,7 +66,7 @@ func bspBase(r row, family Family) *Form {
 		Family: family, Size: r["size"], Pitch: p, TPI: r.number("tpi"),
 		Major: r.mm("major_d_mm"), PitchDia: d2, Minor: r.mm("minor_d1_mm"), Flank: 55,
 		Source: r["source"], Note: r["note"],
-		full: wholeTurns * p, straight: [2]Length{straight, straight},
+		height: 2 * half, full: wholeTurns * p, straight: [2]Length{straight, straight},
 		outside: cut{tight: basic, loose: basic}, inside: cut{tight: basic, loose: basic},
 	}
 }

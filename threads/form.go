@@ -26,6 +26,7 @@ type Form struct {
 	Note        string
 	Memory      bool // some figure of the row is from memory
 
+	height   Length // basic radial height of the thread
 	full     Length // length of full engagement, by the standard or 7 turns
 	outside  cut
 	inside   cut
@@ -35,8 +36,13 @@ type Form struct {
 // HandTightTurns is the standard's hand-tight engagement in turns; 0 if parallel.
 func (f *Form) HandTightTurns() float64 { return float64(f.HandTight / f.Pitch) }
 
-// Height is the basic radial height of the thread, from minor to major.
-func (f *Form) Height() Length { return f.inside.loose.rootAdd + f.inside.loose.crestAdd }
+// Height is the basic radial height of the thread: 0.8 p for NPT, 0.640327 p for
+// Whitworth, 0.541266 p for ISO and unified parallel threads.
+func (f *Form) Height() Length { return f.height }
+
+// FullTurns is the engagement taken as full: the standard's useful length of a
+// taper, seven turns of a parallel thread.
+func (f *Form) FullTurns() float64 { return float64(f.full / f.Pitch) }
 
 // cut is a thread cut outside or inside, at both ends of its tolerance:
 // tight is the most metal, loose the least.

@@ -24,6 +24,7 @@ func nptForms() []*Form {
 			Family: NPT, Size: r["size"], Designation: r["size"] + "-" + r["tpi"] + " NPT",
 			Pitch: p, TPI: r.number("tpi"), Major: r.inch("od_in"), PitchDia: e1, Minor: e1 - 2*most,
 			Flank: 60, Taper: 1.0 / 16, HandTight: r.inch("l1_in"), Source: r["source"], Note: r["note"],
+			height:   2 * most,
 			full:     r.inch("l2_in"),
 			straight: [2]Length{most, most},
 			outside: cut{

@@ -23,7 +23,7 @@ func unified(family Family, size string, major, p Length) *Form {
 	return &Form{
 		Family: family, Size: size, Pitch: p, TPI: float64(Inch / p),
 		Major: major, PitchDia: d2, Minor: d1, Flank: 60,
-		full: wholeTurns * p, straight: [2]Length{crest, deep},
+		height: crest + root, full: wholeTurns * p, straight: [2]Length{crest, deep},
 		outside: cut{
 			tight: limits{pitch: d2 - allow, crestAdd: crest, rootAdd: root},
 			loose: limits{pitch: d2 - allow - tol, crestAdd: crest - (majorTol-tol)/2, rootAdd: deep},

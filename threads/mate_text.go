@@ -1,0 +1,183 @@
+package threads
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// Reason says in one sentence, for a newcomer, why the joint is as it is.
+func (m *Mating) Reason() string { return sentence(m.reason()) }
+
+func (m *Mating) reason() string {
+	switch m.why {
+	case bySeal:
+		return m.seal.reason
+	case bySex:
+		return m.sexReason()
+	case byStart, bySlack, byPitch, byPitchSlack, byAngle, byDiameter:
+		return m.threadReason()
+	case byNoSeal:
+		return fmt.Sprintf("%s and %s share a thread, but nothing closes the joint: %s.", m.A, m.B, m.noSeal())
+	case byTube, byTubeTight:
+		return m.tubeReason()
+	case byNature:
+		return fmt.Sprintf("%s and %s are ends of different sorts: they do not join.", m.A, m.B)
+	}
+	return fmt.Sprintf("the size of %s or of %s is not known, so the joint cannot be judged.", m.A, m.B)
+}
+
+func (m *Mating) noSeal() string {
+	return m.male().Family.Facts().Note + "; " + m.female().Family.Facts().Note
+}
+
+func (m *Mating) sexReason() string {
+	if !m.A.Family.Threaded() {
+		return fmt.Sprintf("%s and %s are the same half of a joint: neither goes into the other.", m.A, m.B)
+	}
+	return fmt.Sprintf("both ends are %s: neither screws into the other.", m.A.Sex)
+}
+
+// threadReason explains threads that are not alike, by the figures that differ.
+func (m *Mating) threadReason() string {
+	e, i := m.male().Form, m.female().Form
+	switch m.why {
+	case byStart:
+		return fmt.Sprintf("%s is too large for %s: it does not start by hand.", e.Designation, i.Designation)
+	case bySlack:
+		return fmt.Sprintf("%s is too small for %s: only %.0f %% of the thread's height is engaged and it pulls out.",
+			e.Designation, i.Designation, 100*m.Depth)
+	case byPitch:
+		return fmt.Sprintf("%s has a pitch of %.3f mm, %s one of %.3f mm%s: it binds after %s and never seals.",
+			e.Designation, float64(e.Pitch), i.Designation, float64(i.Pitch), m.angleToo(), m.turnsWords(m.Binding))
+	case byPitchSlack:
+		return fmt.Sprintf("%s has a pitch of %.3f mm, %s one of %.3f mm: it runs in slack, a thread or two carry all the load, and it lets go.",
+			e.Designation, float64(e.Pitch), i.Designation, float64(i.Pitch))
+	case byDiameter:
+		return fmt.Sprintf("%s and %s have one pitch but not one diameter: the threads touch by a part of their height.", e.Designation, i.Designation)
+	}
+	return fmt.Sprintf("%s has %.0f degree flanks, %s has %.0f: it screws in %s, seems to tighten, and never seals.",
+		e.Designation, e.Flank, i.Designation, i.Flank, m.turnsWords(m.Hand))
+}
+
+func (m *Mating) angleToo() string {
+	e, i := m.male().Form, m.female().Form
+	if e.Flank == i.Flank {
+		return ""
+	}
+	return fmt.Sprintf(", and the flanks are %.0f and %.0f degrees", e.Flank, i.Flank)
+}
+
+// turnsWords gives turns as people say them: "about 3 turns (1 to 6 as parts vary)".
+func (m *Mating) turnsWords(s Span) string {
+	lo, hi := math.Min(s.Loosest, s.Tightest), math.Max(s.Loosest, s.Tightest)
+	switch {
+	case !s.Known || math.IsInf(m.typical, 1):
+		return "a few turns"
+	case hi-lo < 1:
+		return fmt.Sprintf("about %.1f turns", m.typical)
+	}
+	return fmt.Sprintf("about %.0f turns (%.0f to %.0f as parts vary)", m.typical, lo, hi)
+}
+
+func (m *Mating) tubeReason() string {
+	off := math.Abs(float64(m.A.Diameter - m.B.Diameter))
+	switch {
+	case m.Verdict.Holds():
+		return fmt.Sprintf("%s and %s are one size.", m.A, m.B)
+	case m.Verdict == LowPressureOnly:
+		return fmt.Sprintf("%s and %s differ by %.1f mm: a clamp hides it at tank pressure only (judgement).", m.A, m.B, off)
+	case m.Verdict == WillNotStart:
+		return fmt.Sprintf("%s and %s differ by %.1f mm: it does not go on.", m.A, m.B, off)
+	}
+	return fmt.Sprintf("%s and %s differ by %.1f mm: no clamp closes that gap.", m.A, m.B, off)
+}
+
+// Remedy says what to do or to buy.
+func (m *Mating) Remedy() string {
+	switch m.why {
+	case bySeal:
+		return sentence(m.seal.remedy)
+	case bySex:
+		if !m.A.Family.Threaded() {
+			return "Put the hose or tube between them, or the tail that fits it."
+		}
+		return fmt.Sprintf("Buy one of the two as %s, or a %s of %s.", m.A.Sex.Other(), m.gender(), m.A.name())
+	case byTube, byTubeTight:
+		if m.Verdict.Holds() {
+			return "Push it home; clamp a tail behind its first ridge."
+		}
+		return fmt.Sprintf("Buy the tail and the hose of one size: %s fits %s only.", m.A, m.A.Size)
+	case byNature:
+		return "Buy the adaptor between the two, or one part with the other's end."
+	case byNoSeal:
+		return "Use two ends of one system, so that both bring the same seal."
+	case byUnknown:
+		return "Write the end with its standard and size, such as `1/2 NPT female` or `19 mm barb`."
+	}
+	return fmt.Sprintf("Do not force it. Buy an adaptor %s x %s, or one of the two parts with the other's thread.",
+		counterpart(m.A), counterpart(m.B))
+}
+
+func (m *Mating) gender() string {
+	if m.A.Sex == Male {
+		return "socket (female both ends)"
+	}
+	return "nipple (male both ends)"
+}
+
+func (e End) name() string {
+	if e.Form != nil {
+		return e.Form.Designation
+	}
+	return e.String()
+}
+
+// counterpart is the end that mates with e, as words.
+func counterpart(e End) string {
+	c := e
+	c.Seal, c.Swivel, c.Plastic, c.ClassA = NoSeal, false, false, false
+	c.Sex = e.Sex.Other()
+	switch e.Family {
+	case R:
+		c.Family = Rc
+	case Rc, Rp:
+		c.Family = R
+	}
+	if f, ok := Find(c.Family, e.Size); ok {
+		c.Form = f
+	}
+	return c.String()
+}
+
+// Closes says what closes the joint, in a few words; "" if nothing does.
+func (m *Mating) Closes() string {
+	switch {
+	case m.Verdict > LowPressureOnly:
+		return ""
+	case m.seal != nil:
+		return m.seal.closes
+	case grips(m.A.Family) || grips(m.B.Family):
+		return "the grip on the tube"
+	}
+	return "hose clamp"
+}
+
+// Source names where the judgement of the seal comes from; "" for geometry.
+func (m *Mating) Source() string {
+	if m.seal != nil {
+		return m.seal.source
+	}
+	return ""
+}
+
+func sentence(s string) string {
+	if s == "" {
+		return s
+	}
+	s = strings.ToUpper(s[:1]) + s[1:]
+	if s[len(s)-1] == '.' {
+		return s
+	}
+	return s + "."
+}
