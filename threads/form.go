@@ -60,7 +60,10 @@ type limits struct {
 // nut of a parallel thread is seldom deeper (a judgement).
 const wholeTurns = 7
 
-var loaders = []func() []*Form{nptForms, npsmForms, bspForms, metricForms, unifiedForms}
+var loaders = []func() []*Form{
+	nptForms, nptfForms, npsmForms, npsForms, hoseForms, bspForms,
+	metricForms, metricTaperForms, metricPortForms, coneForms, unifiedForms,
+}
 
 type library struct {
 	byFamily [familyEnd][]*Form
@@ -76,6 +79,7 @@ var forms = sync.OnceValue(func() *library {
 	lib := &library{bySize: map[formKey]*Form{}}
 	for _, load := range loaders {
 		for _, f := range load() {
+			f.Memory = strings.Contains(f.Source+f.Note, "`memory`")
 			lib.byFamily[f.Family] = append(lib.byFamily[f.Family], f)
 			lib.bySize[formKey{f.Family, f.Size}] = f
 		}

@@ -12,7 +12,8 @@ func (m *Mating) Reason() string { return sentence(m.reason()) }
 func (m *Mating) reason() string {
 	switch m.why {
 	case bySeal:
-		return m.seal.reason
+		reason := strings.ReplaceAll(m.seal.reason, "{turns}", m.turnsWords(m.Hand))
+		return fmt.Sprintf("%s in %s: %s", m.male(), m.female(), reason)
 	case bySex:
 		return m.sexReason()
 	case byStart, bySlack, byPitch, byPitchSlack, byAngle, byDiameter:
@@ -35,7 +36,7 @@ func (m *Mating) sexReason() string {
 	if !m.A.Family.Threaded() {
 		return fmt.Sprintf("%s and %s are the same half of a joint: neither goes into the other.", m.A, m.B)
 	}
-	return fmt.Sprintf("both ends are %s: neither screws into the other.", m.A.Sex)
+	return fmt.Sprintf("%s and %s are both %s: neither screws into the other.", m.A.name(), m.B.name(), m.A.Sex)
 }
 
 // threadReason explains threads that are not alike, by the figures that differ.
@@ -74,6 +75,8 @@ func (m *Mating) turnsWords(s Span) string {
 	switch {
 	case !s.Known || math.IsInf(m.typical, 1):
 		return "a few turns"
+	case m.typical < 0.5 && hi >= 0.5:
+		return fmt.Sprintf("less than a turn (up to %.1f as parts vary)", hi)
 	case hi-lo < 1:
 		return fmt.Sprintf("about %.1f turns", m.typical)
 	}
@@ -180,4 +183,48 @@ func sentence(s string) string {
 		return s
 	}
 	return s + "."
+}
+
+// Slug names why the joint is as it is, in words joined by hyphens: "same-sex",
+// "flank-angles-differ", "parallel-in-taper"; "" for a joint that holds.
+func (m *Mating) Slug() string {
+	switch {
+	case m.Verdict.Holds():
+		return ""
+	case m.Verdict == LowPressureOnly && m.why == bySeal:
+		return "makeshift-joint"
+	}
+	switch m.why {
+	case bySex:
+		return "same-sex"
+	case byStart:
+		return "thread-does-not-start"
+	case bySlack, byPitchSlack, byDiameter:
+		return "thread-too-slack"
+	case byPitch:
+		return "pitches-differ"
+	case byAngle:
+		return "flank-angles-differ"
+	case byTube, byTubeTight:
+		return "barb-and-bore-differ"
+	case byNature:
+		return "ends-of-different-sorts"
+	case bySeal:
+		return m.sealSlug()
+	}
+	return "nothing-seals"
+}
+
+// sealSlug tells apart the ways in which alike threads fail to close.
+func (m *Mating) sealSlug() string {
+	male, female := m.male().Family.Facts(), m.female().Family.Facts()
+	switch {
+	case !male.Tapered && female.Tapered:
+		return "parallel-in-taper"
+	case male.Tapered && !female.Tapered:
+		return "taper-in-parallel"
+	case m.male().Seal != NoSeal || m.female().Seal != NoSeal || male.Closes == "cone" && female.Closes == "cone":
+		return "seats-differ"
+	}
+	return "nothing-seals"
 }

@@ -9,9 +9,11 @@ import (
 // ends of alike threads are joined. The first row that fits a pair rules.
 type sealRule struct {
 	maleSeals, femaleSeals [sealEnd]bool
+	sameSize               wish // of the two ends: sizes of one family may share a thread
 	swivel, plastic        wish
 	verdict                Verdict
 	limit                  float64 // bar; 0 where the row sets none
+	makes                  string  // the kind of make-up, as table/makeup.csv names it
 	closes, reason, remedy string
 	source                 string
 }
@@ -35,8 +37,8 @@ var seals = sync.OnceValue(func() *sealBook {
 		verdict, _ := VerdictNamed(r["verdict"])
 		rule := sealRule{
 			maleSeals: sealSet(r["male_seal"]), femaleSeals: sealSet(r["female_seal"]),
-			swivel: wishOf(r["swivel"]), plastic: wishOf(r["plastic"]), verdict: verdict,
-			closes: r["closes"], reason: r["reason"], remedy: r["remedy"], source: r["source"],
+			sameSize: wishOf(r["size"]), swivel: wishOf(r["swivel"]), plastic: wishOf(r["plastic"]), verdict: verdict,
+			makes: r["make"], closes: r["closes"], reason: r["reason"], remedy: r["remedy"], source: r["source"],
 		}
 		if r.has("limit_bar") {
 			rule.limit = r.number("limit_bar")
@@ -67,9 +69,9 @@ func sealSet(text string) [sealEnd]bool {
 
 func wishOf(text string) wish {
 	switch text {
-	case "yes":
+	case "yes", "same":
 		return yes
-	case "no":
+	case "no", "other":
 		return no
 	}
 	return any_
@@ -81,7 +83,7 @@ func sealOf(male, female *End) *sealRule {
 	for i := range rules {
 		r := &rules[i]
 		if r.maleSeals[male.Seal] && r.femaleSeals[female.Seal] &&
-			r.swivel.fits(female.Swivel || male.Swivel) && r.plastic.fits(female.Plastic && !male.Plastic) {
+			r.sameSize.fits(male.Size == female.Size) && r.swivel.fits(female.Swivel || male.Swivel) && r.plastic.fits(female.Plastic && !male.Plastic) {
 			return r
 		}
 	}

@@ -47,7 +47,6 @@ func unifiedForms() []*Form {
 		f.Designation = r["thread"] + " " + r["family"] + " " + r["dash"]
 		f.TPI, f.Source, f.Note = r.number("tpi"), r["source"], r["note"]
 		f.Tube = r.inch("tube_od_in")
-		f.Memory = strings.Contains(r["source"]+r["note"], "memory")
 		out = append(out, f)
 		if bare[r["thread"]] {
 			continue
@@ -59,4 +58,17 @@ func unifiedForms() []*Form {
 		out = append(out, &u)
 	}
 	return out
+}
+
+// classTolerance is the pitch diameter tolerance of an external unified thread
+// of class 2A in millimetres: 0.0015 D^1/3 + 0.0015 Le^1/2 + 0.015 p^2/3, all in
+// inches; Le is taken as nine pitches. Class 2B is 1.3 times that, and 2A stands
+// 0.3 times back from basic.
+//
+// Source: ASME B1.1-2003 as quoted on the page "Help with Pitch Diameter
+// Tolerance" (engineering forum); the 0.3 and 1.3 on the page "Unified thread
+// limits".
+func classTolerance(major, pitch Length) Length {
+	d, p := major.Inches(), pitch.Inches()
+	return Length(0.0015*math.Cbrt(d)+0.0015*math.Sqrt(9*p)+0.015*math.Cbrt(p*p)) * Inch
 }

@@ -1,10 +1,13 @@
 // Package workbook writes the shopping list as a spreadsheet that works without
 // the tool, and reads back what the buyer typed into it.
 //
-// [Write] makes the book from a [Content]; [Marks] reads the buyer's ordered,
-// received and remark columns from a book of ours, so that writing over it
-// loses nothing. Sums are live formulas with cached values that equal the
-// decimals given in the Content. The same Content gives the same bytes.
+// [Write] makes the book from a [Content]; [Save] puts it at a path, and where a
+// book of ours stands there already it first reads the [Marks] that were typed
+// into that one and carries them over, so that writing again loses nothing.
+//
+// Sums are live formulas with cached values that equal the decimals given in the
+// Content; a Content that contradicts itself is refused by a [ContentError]. The
+// same Content and Marks give the same bytes. Texts never become formulas.
 package workbook
 
 import (
@@ -27,8 +30,7 @@ type Content struct {
 	Findings    []finding.Finding // sorted
 	Assumptions []Assumption
 	Cautions    []string        // the usual cautions, one sentence each
-	Total       currency.Amount // in the build's currency
-	Unpriced    int             // lines without a price: the total is without them
+	Total       currency.Amount // in the build's currency; lines without a price are not in it
 }
 
 // Rate is what one of Currency costs in the build's currency.
@@ -37,20 +39,22 @@ type Rate struct {
 	Rate     string // decimal, as written in the build
 }
 
-// Shop is one vendor's part of the order.
+// Shop is one vendor's part of the order. The sums cover what is bought:
+// CustomsSum on Goods and Freight, TaxSum on these and CustomsSum. A shop
+// without a Currency has lines only, no prices and no sums.
 type Shop struct {
 	ID, Name string
 	Currency string
-	Freight  currency.Amount
-	Customs  string // percent as a decimal: "5"
+	Freight  currency.Amount // asked once anything is ordered here
+	Customs  string          // percent as a decimal: "5"; "" is none
 	Tax      string
 	Lines    []Line
 	Goods, CustomsSum, TaxSum, Sum,
 	InBuild currency.Amount // Sum converted once to the build's currency
 }
 
-// Line is one thing to order. Quantities are decimals as text: pieces, or metres
-// of hose.
+// Line is one thing to order. Quantities are decimals as text, in thousandths at
+// the finest: pieces, or metres of hose. "" is 0, for Pack 1.
 type Line struct {
 	Key          string // stable: the item's id, or hose spec, or generic item
 	Item         string // id as the build writes it
@@ -74,7 +78,6 @@ type Line struct {
 	Lead         string
 	Joints       string // the joints it serves, by number
 	Question     string // to ask the shop, where words leave it open
-	WhySpare     string
 }
 
 // Spare is one line of the spares sheet.

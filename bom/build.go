@@ -1,0 +1,194 @@
+package bom
+
+import (
+	"github.com/bojanz/currency"
+
+	"handtight/bom/money"
+	"handtight/bom/source"
+	"handtight/catalog"
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// Build is what a build file and its includes say, read and checked for its
+// form: every name it uses exists, every quantity has its unit.
+type Build struct {
+	Name     string
+	Currency string
+	File     string // as the user named it
+	Duty     Duty
+	Spares   SpareWish
+	Rates    money.Rates
+	Vendors  []*Vendor
+	Items    []*Item // items and hoses, in the order of the files
+	Runs     []*Run
+	Offers   []*Offer
+	Options  []Option
+	Plugged  []PortRef
+	LeftOpen []PortRef
+
+	items map[string]*Item
+}
+
+// Item finds an item or a hose by id.
+func (b *Build) Item(id string) (*Item, bool) {
+	i, ok := b.items[id]
+	return i, ok
+}
+
+// Duty is what the build must do, and where. A nil figure is not said.
+type Duty struct {
+	Pressure *quantity.Pressure
+	Product  *quantity.Flow
+	Salinity *quantity.Salinity
+	Water    *quantity.Temperature
+	Space    *quantity.Temperature
+	Supply   *quantity.Voltage
+	Place    Mark
+}
+
+// SpareWish says how sure the crew wants to be, and for how long.
+type SpareWish struct {
+	Away       quantity.Duration
+	Hours      quantity.Duration
+	Confidence float64 // 0 to 1
+	Spoil      float64 // chance that a fitting is spoiled while fitting
+	Assumed    []string
+}
+
+// Vendor is a shop.
+type Vendor struct {
+	ID, Name, Currency string
+	Terms              money.Terms
+	Place              Mark
+}
+
+// Item is a thing you buy, or that the boat has; a hose is one too.
+type Item struct {
+	ID       string
+	Kind     *catalog.Kind
+	About    string
+	Title    string
+	Ports    []Port
+	Material string
+	Rated    *quantity.Pressure
+	Class    string // fitting class, as written
+	Spec     string // hose standard, as written
+	Bore     *quantity.Length
+	Outside  *quantity.Length // of a tube
+	Length   *quantity.Length // of a hose
+	Of       string           // hose stock it is cut from
+	Vacuum   *quantity.Pressure
+	Inside   string             // the item whose contents this is
+	Each     int                // contents in one unit
+	Life     *quantity.Duration // planned change
+	Fails    *quantity.Duration // mean random life
+	ByDate   bool               // the life is of the calendar, not of running hours
+	Have     money.Quantity
+	Extra    money.Quantity
+	Set      *quantity.Pressure // relief valve
+	FullFlow *quantity.Pressure
+	Flow     *quantity.Flow
+	Shutoff  *quantity.Pressure // feed pump
+	Stall    *quantity.Pressure // plunger pump
+	Type     string
+	Normal   string // "shut" for a valve that is shut in normal running
+	Between  string
+	Pressure *quantity.Pressure // house supply
+	Scale    *quantity.Pressure // full scale of a gauge
+	Micron   *quantity.Length
+	Free     []FreePassage // of kind passage
+	Unread   []string      // words of the title that were not understood
+	Place    Mark
+}
+
+// IsHose reports whether the item is a [[hose]].
+func (i *Item) IsHose() bool { return i.Kind != nil && i.Kind.Name == "hose" }
+
+// Port is where a unit of an item joins another.
+type Port struct {
+	Name string
+	End  threads.EndReading
+	Said bool // an end is given
+	Text string
+	Mark Mark
+}
+
+// PortIndex finds a port of the item by name; -1 if it has none.
+func (i *Item) PortIndex(name string) int {
+	for n := range i.Ports {
+		if i.Ports[n].Name == name {
+			return n
+		}
+	}
+	return -1
+}
+
+// FreePassage is one passage of a kind that the build itself describes.
+type FreePassage struct {
+	From, To int
+	Is       catalog.Flow
+}
+
+// Run is units in flow order.
+type Run struct {
+	Name  string
+	Below bool // below the waterline
+	Steps []Step
+	Place Mark
+}
+
+// Step is one element of a run's path: an item with a label, entered and left by
+// ports ("" if not said).
+type Step struct {
+	Text        string
+	Item        *Item
+	Label       string // "" for the bare unit, "+" for a new unit
+	Entry, Exit string
+	Place       Mark
+}
+
+// PortRef names a port of a unit: "vessel.spare".
+type PortRef struct {
+	Unit, Port string
+	Place      Mark
+}
+
+// Offer is a shop's price for an item.
+type Offer struct {
+	Item   string
+	Vendor *Vendor
+	Code   string
+	Price  *currency.Amount // nil: not known, which is not free
+	Per    string           // "m" for hose stock, else a piece
+	Unit   string           // how the shop sells it: "roll", "bag"; "" for a piece
+	Pack   money.Quantity
+	Lead   *quantity.Duration
+	Place  Mark
+}
+
+// Option names an alternative that the tool may choose between.
+type Option struct {
+	For, Item string
+	Place     Mark
+}
+
+// Mark is a place in a build file that is worked out only when asked for.
+type Mark struct {
+	table *source.Table
+	key   string // "" for the table as a whole
+	index int    // of an element of the key's list, or -1
+}
+
+// Place works out the file, line and column of the mark.
+func (m Mark) Place() source.Place {
+	switch {
+	case m.table == nil:
+		return source.Place{}
+	case m.key == "":
+		return m.table.Here()
+	case m.index < 0:
+		return m.table.Place(m.key)
+	}
+	return m.table.Place(m.key, m.index)
+}

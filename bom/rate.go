@@ -1,0 +1,153 @@
+package bom
+
+import (
+	"math"
+	"slices"
+
+	"handtight/pressure"
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// Hold is what a unit's port, a joint or a segment holds.
+type Hold struct {
+	Rating   pressure.Rating
+	Known    bool
+	Estimate bool // only estimates are known: never enough on high pressure
+	Sheet    *pressure.Rating
+	Table    *pressure.Rating // the standard that the part is sold to
+	What     string           // the member that rules, of a segment
+}
+
+// lower takes in another hold: the lower rules.
+func (h *Hold) lower(o Hold) {
+	if o.Known && (!h.Known || o.Rating.Pressure < h.Rating.Pressure) {
+		*h = o
+	}
+}
+
+// holds caches what an item's ports hold; ratings are looked up once an item.
+type holds map[*Item][]Hold
+
+// of gives what a port of an item holds.
+func (h holds) of(it *Item, port int) Hold {
+	list, ok := h[it]
+	if !ok {
+		list = make([]Hold, len(it.Ports))
+		for i := range it.Ports {
+			list[i] = it.hold(i)
+		}
+		h[it] = list
+	}
+	return list[port]
+}
+
+// hold works out what a port of the item holds: its data sheet, and the standard
+// that it is sold to; the lower rules.
+func (i *Item) hold(port int) Hold {
+	var h Hold
+	if i.Rated != nil && slices.Contains(i.Kind.Rates, port) {
+		r := pressure.OfDataSheet(*i.Rated, i.ID)
+		h.Sheet = &r
+	}
+	if r, ok := i.table(port); ok {
+		h.Table = &r
+	}
+	ratings := make([]pressure.Rating, 0, 2)
+	for _, r := range []*pressure.Rating{h.Sheet, h.Table} {
+		if r != nil {
+			ratings = append(ratings, *r)
+		}
+	}
+	h.Rating, h.Known = pressure.Lower(ratings...)
+	h.Estimate = h.Known && !slices.ContainsFunc(ratings, func(r pressure.Rating) bool { return r.Basis != pressure.Estimate })
+	h.What = i.ID
+	return h
+}
+
+// table looks up the standard of a hose, or of the end of a fitting.
+func (i *Item) table(port int) (pressure.Rating, bool) {
+	if i.IsHose() {
+		spec, ok := pressure.HoseSpec(i.Spec)
+		if !ok || i.Bore == nil {
+			return pressure.Rating{}, false
+		}
+		return pressure.HoseRating(spec, *i.Bore)
+	}
+	var lowest []pressure.Rating
+	for _, end := range i.Ports[port].End.Candidates {
+		if r, ok := pressure.FittingRating(i.Class, i.Material, end.Family.String(), end.Sex == threads.Male, end.Size); ok {
+			lowest = append(lowest, r)
+		}
+	}
+	return pressure.Lower(lowest...)
+}
+
+// exempt reports whether a port's pressure is not the item's business: the boat's
+// own parts, and ports that its data sheet's rating does not speak for.
+func (i *Item) exempt(port int) bool {
+	return i.Kind.Boats || !slices.Contains(i.Kind.Rates, port)
+}
+
+// JointHold is what the joint itself holds: a clamp on a tail, or a makeshift
+// joint's limit. Known is false for a threaded joint that seals: its ends rule.
+func (s *System) JointHold(j *Joint) Hold {
+	if !j.Known {
+		return Hold{}
+	}
+	a, b := &s.Ports[j.A], &s.Ports[j.B]
+	for _, n := range []*Node{a, b} {
+		if len(n.Port.End.Candidates) > 0 && n.Port.End.Candidates[0].Family == threads.Bore {
+			bore := quantity.Length(n.Port.End.Candidates[0].Diameter)
+			it := n.Unit.Item
+			if r, ok := pressure.ClampJoint(bore, it.Spec, it.Material); ok {
+				return Hold{Rating: r, Known: true, What: s.JointName(j)}
+			}
+		}
+	}
+	return Hold{}
+}
+
+// rate gives every segment its weakest member.
+func (s *System) rate() {
+	cache := holds{}
+	for _, g := range s.Segments {
+		for _, p := range g.Ports {
+			n := &s.Ports[p]
+			if n.Unit.Item.exempt(n.Index) {
+				continue
+			}
+			h := cache.of(n.Unit.Item, n.Index)
+			h.What = n.Unit.Name
+			if !h.Known && !slices.Contains(g.Unrated, n.Unit) {
+				g.Unrated = append(g.Unrated, n.Unit)
+			}
+			g.Hold.lower(h)
+		}
+		for _, j := range g.Joints {
+			g.Hold.lower(s.JointHold(j))
+		}
+	}
+	s.holds = cache
+}
+
+// PortHold is what a port of a unit holds.
+func (s *System) PortHold(port int) Hold {
+	n := &s.Ports[port]
+	if n.Unit.Item.exempt(n.Index) {
+		return Hold{}
+	}
+	h := s.holds.of(n.Unit.Item, n.Index)
+	h.What = n.Unit.Name
+	return h
+}
+
+// Margin is what the weakest member holds beyond the worst pressure, in bar;
+// false when either is not known.
+func (g *Segment) Margin() (float64, bool) {
+	worst, _ := g.Load.Worst()
+	if !g.Hold.Known || math.IsInf(worst, 1) {
+		return 0, false
+	}
+	return g.Hold.Rating.Pressure.Bar() - worst, true
+}

@@ -1,0 +1,199 @@
+package bom
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"slices"
+
+	"handtight/bom/source"
+	"handtight/catalog"
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// Read reads a build file and what it includes. It gives the build, or every
+// file error at once: nothing is half-read. The path is used as the user wrote it.
+func Read(path string) (*Build, source.Faults) {
+	text, faults := source.ReadFile(path)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return Parse(path, text)
+}
+
+// Parse reads a build file whose text is at hand; includes are read from disk,
+// relative to the file.
+func Parse(path string, text []byte) (*Build, source.Faults) {
+	r := &reader{
+		build: &Build{File: path, items: map[string]*Item{}}, ends: map[string]endRead{},
+		vendors: map[string]*Vendor{}, kinds: catalog.KindNames(),
+	}
+	if r.file(path, text, nil) {
+		r.link()
+	}
+	if len(r.faults) > 0 {
+		r.faults.Sort()
+		return nil, r.faults
+	}
+	return r.build, nil
+}
+
+// reader reads the files of one build.
+type reader struct {
+	build   *Build
+	main    *source.Table
+	tables  []*source.Table // roots of all files, the build's own first
+	readers []*source.Reader
+	faults  source.Faults
+	ends    map[string]endRead
+	vendors map[string]*Vendor
+	kinds   []string
+	offers  []offerLine
+	runs    []*source.Table
+}
+
+// endRead is what an end's text gave: the same words are read once.
+type endRead struct {
+	end threads.EndReading
+	err error
+}
+
+// file reads one file and its includes; chain holds the files that led to it.
+func (r *reader) file(path string, text []byte, chain []string) bool {
+	doc, faults := source.Parse(path, text)
+	if len(faults) > 0 {
+		r.faults = append(r.faults, faults...)
+		return false
+	}
+	src := source.NewReader(doc)
+	r.readers = append(r.readers, src)
+	root := src.Root()
+	r.tables = append(r.tables, root)
+	main := len(chain) == 0
+	if main {
+		r.head(root)
+	}
+	r.vendorTables(root)
+	for _, t := range root.Tables("item") {
+		r.item(t)
+	}
+	for _, t := range root.Tables("hose") {
+		r.hose(t)
+	}
+	r.offerTables(root)
+	r.optionTables(root)
+	ok := true
+	if main {
+		r.runs = root.Tables("run")
+		if b, has := root.Table("build"); has {
+			ok = r.includes(b, path, append(chain, filepath.Clean(path)))
+			b.Known("name", "currency", "include", "plugged", "left_open")
+			b.Done()
+		}
+	}
+	root.Done()
+	if main {
+		r.main = root
+	}
+	return ok
+}
+
+// includes reads the files that a build names.
+func (r *reader) includes(b *source.Table, path string, chain []string) bool {
+	ok := true
+	for i, name := range b.Texts("include", "our-fittings.toml") {
+		full := filepath.Join(filepath.Dir(path), filepath.FromSlash(name))
+		if slices.Contains(chain, filepath.Clean(full)) {
+			b.FaultAt(fmt.Sprintf("`%s` includes itself", name), "take the name out of `include`; a file is read once", "include", i)
+			ok = false
+			continue
+		}
+		text, faults := source.ReadFile(full)
+		if len(faults) > 0 {
+			for _, f := range faults {
+				b.FaultAt(fmt.Sprintf("the included file `%s` cannot be read: %s", name, f.Reason), f.Remedy, "include", i)
+			}
+			ok = false
+			continue
+		}
+		chain = append(chain, filepath.Clean(full))
+		ok = r.file(full, text, chain) && ok
+	}
+	return ok
+}
+
+// link ties names to things once all files are read, and gathers the faults.
+func (r *reader) link() {
+	r.hoseStock()
+	r.contents()
+	for _, t := range r.runs {
+		r.run(t)
+	}
+	r.resolveOffers()
+	r.resolveOptions()
+	r.refs()
+	r.needs()
+	for _, src := range r.readers {
+		r.faults = append(r.faults, src.Faults()...)
+	}
+}
+
+// mark remembers where a table, a value or an element of a list stands.
+func mark(t *source.Table, key string, index ...int) Mark {
+	m := Mark{table: t, key: key, index: -1}
+	if len(index) > 0 {
+		m.index = index[0]
+	}
+	return m
+}
+
+// take reads a quantity with its unit; nil when the key is missing or faulty.
+func take[T any](t *source.Table, key, hint string, parse func(string) (T, error)) *T {
+	text, ok := t.Text(key, hint)
+	if !ok {
+		return nil
+	}
+	v, err := parse(text)
+	if err == nil {
+		return &v
+	}
+	var qe *quantity.Error
+	if errors.As(err, &qe) {
+		t.Fault(key, qe.Reason, qe.Remedy)
+	} else {
+		t.Fault(key, err.Error(), "write it like "+`"`+hint+`"`)
+	}
+	return nil
+}
+
+// wish reads one of a few words.
+func wish(t *source.Table, key string, words ...string) string {
+	text, ok := t.Text(key, words[0])
+	if !ok {
+		return ""
+	}
+	if slices.Contains(words, text) {
+		return text
+	}
+	t.Fault(key, fmt.Sprintf("`%s` is not a word for `%s`", text, key), "write one of "+list(words))
+	return ""
+}
+
+// end reads an end's text, once for all ports that have the same words.
+func (r *reader) end(text string) (threads.EndReading, error) {
+	got, ok := r.ends[text]
+	if !ok {
+		got.end, got.err = threads.ReadEnd(text)
+		r.ends[text] = got
+	}
+	return got.end, got.err
+}
+
+// near adds the nearest known name to a remedy.
+func near(word string, known []string, remedy string) string {
+	if n, ok := source.Nearest(word, known); ok {
+		return fmt.Sprintf("did you mean `%s`? %s", n, remedy)
+	}
+	return remedy
+}

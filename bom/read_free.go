@@ -1,0 +1,47 @@
+package bom
+
+import (
+	"fmt"
+	"strings"
+
+	"handtight/bom/source"
+	"handtight/catalog"
+)
+
+// freePorts reads a part that the build describes itself: ports of its own
+// naming, and what happens between them as lists of "from>to".
+func (r *reader) freePorts(t *source.Table, it *Item) {
+	said, ok := t.Table("ports")
+	if !ok {
+		if !t.Has("ports") {
+			t.FaultHere("a part of kind `passage` names its own ports", "write ports = { left = '1/2 NPT female', right = '1/2 NPT female' } and open = [\"left>right\"]")
+		}
+		return
+	}
+	for _, name := range said.Keys() {
+		p := Port{Name: name, Mark: mark(said, name)}
+		if !idForm.MatchString(name) {
+			said.Fault(name, fmt.Sprintf("`%s` cannot be the name of a port", name), "use letters, digits, - and _ only")
+		}
+		if text, ok := said.Text(name, "1/2 NPT female"); ok {
+			p.End, p.Said, p.Text = r.portEnd(said, name, text), true, text
+		}
+		it.Ports = append(it.Ports, p)
+	}
+	said.Done()
+	for key, is := range map[string]catalog.Flow{"open": catalog.Open, "one_way": catalog.OneWay, "shut": catalog.Shut} {
+		r.freePassages(t, it, key, is)
+	}
+}
+
+func (r *reader) freePassages(t *source.Table, it *Item, key string, is catalog.Flow) {
+	for i, text := range t.Texts(key, "left>right") {
+		from, to, ok := strings.Cut(text, ">")
+		a, b := it.PortIndex(strings.TrimSpace(from)), it.PortIndex(strings.TrimSpace(to))
+		if !ok || a < 0 || b < 0 || a == b {
+			t.FaultAt(fmt.Sprintf("`%s` does not name two ports of the part", text), "write two of its ports with > between, like \"left>right\"", key, i)
+			continue
+		}
+		it.Free = append(it.Free, FreePassage{From: a, To: b, Is: is})
+	}
+}

@@ -1,0 +1,122 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+	"handtight/pressure"
+)
+
+var hoseMayCollapse = Rule{
+	Slug:  "hose-may-collapse",
+	Title: "A suction hose is not known to stand the vacuum of a shut intake.",
+	Why: `With the seacock shut or the strainer full of weed the pump pulls a vacuum. A hose
+without a wire helix flattens, and its liner may come loose and stop the water for
+good. Ask for the vacuum rating; most delivery hoses have none.`,
+	Wrong: `
+[[item]]
+id = "intake"
+kind = "seacock"
+rated = "10 bar"
+ports = { inboard = '19 mm barb long' }
+[[item]]
+id = "stock"
+kind = "hose stock"
+bore = "19 mm"
+rated = "6 bar"
+[[hose]]
+id = "hose"
+of = "stock"
+length = "1 m"
+[[item]]
+id = "feed"
+kind = "feed pump"
+shutoff = "2.5 bar"
+rated = "6 bar"
+ports = { in = '19 mm barb long', out = '1/2 NPT female' }
+[[item]]
+id = "out"
+kind = "drain"
+[[run]]
+name = "suction"
+path = ["intake", "hose", "feed", "out"]
+`,
+	Right: `
+[[item]]
+id = "intake"
+kind = "seacock"
+rated = "10 bar"
+ports = { inboard = '19 mm barb long' }
+[[item]]
+id = "stock"
+kind = "hose stock"
+bore = "19 mm"
+rated = "6 bar"
+vacuum = "0.9 bar"
+[[hose]]
+id = "hose"
+of = "stock"
+length = "1 m"
+[[item]]
+id = "feed"
+kind = "feed pump"
+shutoff = "2.5 bar"
+rated = "6 bar"
+ports = { in = '19 mm barb long', out = '1/2 NPT female' }
+[[item]]
+id = "out"
+kind = "drain"
+[[run]]
+name = "suction"
+path = ["intake", "hose", "feed", "out"]
+`,
+	check: findCollapse,
+}
+
+func findCollapse(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, u := range s.Units {
+		if !u.Item.IsHose() {
+			continue
+		}
+		load := s.PortLoad(u.First)
+		if load.Low >= 0 {
+			continue
+		}
+		rated, known := vacuumOf(u.Item)
+		f := finding.Finding{Severity: finding.Caution, At: u.Name, Place: at(u.Mark)}
+		switch {
+		case !known:
+			f.Reason = fmt.Sprintf("%s sees a vacuum (%s), and nothing says that it stands one.", u.Name, load.ByLow.Cause)
+			f.Remedy = "Take suction hose with a wire helix and a vacuum rating, and write `vacuum`."
+		case rated < pullBar:
+			f.Severity = finding.Stop
+			f.Reason = fmt.Sprintf("%s stands a vacuum of %s and sees up to %s (%s).", u.Name, bars(rated), bars(pullBar), load.ByLow.Cause)
+			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(pullBar))
+		default:
+			continue
+		}
+		if load.ByLow.Failure {
+			f.Severity = finding.Caution
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// pullBar is the vacuum that a pump on a boat may pull (a judgement: the last tenth
+// of an atmosphere is lost to vapour and leaks).
+const pullBar = 0.9
+
+func vacuumOf(it *bom.Item) (float64, bool) {
+	if it.Vacuum != nil {
+		return it.Vacuum.Bar(), true
+	}
+	if spec, ok := pressure.HoseSpec(it.Spec); ok && it.Bore != nil {
+		if r, ok := pressure.VacuumRating(spec, *it.Bore); ok {
+			return r.Pressure.Bar(), true
+		}
+	}
+	return 0, false
+}

@@ -1,0 +1,53 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var itemNotPlaced = Rule{
+	Slug:  "item-not-placed",
+	Title: "An item is on the list and in no run.",
+	Why: `Either it is not needed, and money is saved, or a run has forgotten it. Contents of a
+unit are placed by "inside"; spares and stores by "extra" or a "life".`,
+	Wrong: `
+[[item]]
+id = "elbow"
+kind = "elbow"
+ports = { a = '1/2 NPT male', b = '1/2 NPT female' }
+`,
+	Right: `
+[[item]]
+id = "elbow"
+kind = "elbow"
+ports = { a = '1/2 NPT male', b = '1/2 NPT female' }
+extra = 1
+`,
+	check: findUnplaced,
+}
+
+func findUnplaced(s *bom.System) []finding.Finding {
+	used := map[string]bool{}
+	for _, u := range s.Units {
+		used[u.Item.ID] = true
+		used[u.Item.Of] = true
+	}
+	for _, o := range s.Build.Options {
+		used[o.Item] = true
+	}
+	var out []finding.Finding
+	for _, it := range s.Build.Items {
+		k := it.Kind
+		if used[it.ID] || k.Generic || k.Boats || it.Extra > 0 || it.Inside != "" && used[it.Inside] || k.Loose && (it.Life != nil || it.Fails != nil) && it.Inside == "" {
+			continue
+		}
+		out = append(out, finding.Finding{
+			Severity: finding.Caution, At: it.ID, Place: at(it.Place),
+			Reason: fmt.Sprintf("`%s` (%s) is on the list, and no run uses it.", it.ID, k.Name),
+			Remedy: "Place it in a run, name the unit it is `inside` of, write `extra` if it is a store, or take it off the list.",
+		})
+	}
+	return out
+}

@@ -1,0 +1,100 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+	"handtight/threads"
+)
+
+// joints judges every joint once, for all the rules that speak of joints.
+func joints(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, j := range s.Joints {
+		if f, ok := joint(s, j); ok {
+			f.At = fmt.Sprintf("J%d %s", j.Number, s.JointName(j))
+			f.Place = at(j.Mark)
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
+	load := s.PortLoad(j.A)
+	high := load.Normal > bom.HighPressure
+	if !j.Known {
+		return unsaid(s, j, high)
+	}
+	m := &j.Mating
+	if m.Verdict.Holds() {
+		return finding.Finding{}, false
+	}
+	f := finding.Finding{Severity: finding.Stop, Slug: m.Slug(), Reason: pair(s, j) + m.Reason(), Remedy: m.Remedy()}
+	switch {
+	case j.Open:
+		f.Slug = endLeftOpen.Slug
+		f.Severity = cautionUnless(high)
+		f.Reason = fmt.Sprintf("%sThe words leave it open what these ends are; at the worst reading (%s with %s): %s", pair(s, j), m.A, m.B, m.Reason())
+		f.Remedy = question(s, j)
+	case m.Verdict == threads.LowPressureOnly:
+		worst, _ := load.Worst()
+		f.Severity = cautionUnless(m.HasLimit && worst > m.Limit)
+		f.Reason += fmt.Sprintf(" Limit %.0f bar, here up to %s.", m.Limit, bars(worst))
+	}
+	return f, true
+}
+
+func cautionUnless(stop bool) finding.Severity {
+	if stop {
+		return finding.Stop
+	}
+	return finding.Caution
+}
+
+// pair names both ends of a joint before the reason.
+func pair(s *bom.System, j *bom.Joint) string {
+	return fmt.Sprintf("%s with %s: ", s.Ports[j.A].Port.Words(), s.Ports[j.B].Port.Words())
+}
+
+// unsaid speaks of a joint whose ends are not both known. A pipe that is led into
+// a drain or a tank without an end said is no joint to judge.
+func unsaid(s *bom.System, j *bom.Joint, high bool) (finding.Finding, bool) {
+	for _, p := range []int{j.A, j.B} {
+		n := &s.Ports[p]
+		if n.Unit.Item.Kind.Boats && !n.Port.Said && n.Unit.Item.Kind.Name != "house supply" {
+			return finding.Finding{}, false
+		}
+	}
+	missing := &s.Ports[j.A]
+	if missing.Port.Said && len(missing.Port.End.Candidates) > 0 {
+		missing = &s.Ports[j.B]
+	}
+	f := finding.Finding{Slug: endNotSaid.Slug, Severity: cautionUnless(high)}
+	if missing.Port.Said {
+		f.Reason = fmt.Sprintf("the end of %s was seen in the words %q but not read, so the joint is not judged.", missing.Name(), missing.Port.Text)
+	} else {
+		f.Reason = fmt.Sprintf("nothing says what the end of %s is, so the joint is not judged.", missing.Name())
+	}
+	f.Remedy = fmt.Sprintf("Ask the shop, or measure it, and write ports = { %s = '…' } on `%s`.", missing.Port.Name, missing.Unit.Item.ID)
+	return f, true
+}
+
+// question is the one that settles an open joint.
+func question(s *bom.System, j *bom.Joint) string {
+	for _, p := range []int{j.A, j.B} {
+		if q := s.Ports[p].Port.End.Question; q != "" {
+			return q
+		}
+	}
+	return "Ask the shop which of the readings it is, and write that."
+}
+
+// bars writes a pressure for people.
+func bars(v float64) string {
+	if v > 1e6 {
+		return "no bound"
+	}
+	return fmt.Sprintf("%.3g bar", v)
+}

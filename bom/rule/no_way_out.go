@@ -1,0 +1,171 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var noWayOut = Rule{
+	Slug:  "no-way-out",
+	Title: "With a valve left shut nothing opens, and the pressure has no bound.",
+	Why: `A positive displacement pump does not stop for a shut valve: it pushes until
+something opens or bursts. Behind a shut overboard valve the throttle drops nothing,
+so the full pressure stands on the clamped brine hose; and a relief that is led into
+the same line cannot open either. It needs a relief with an outlet of its own, and a
+brine line that cannot be shut.`,
+	Wrong: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+rated = "100 bar"
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+`,
+	Right: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+rated = "100 bar"
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["tee.branch", "relief", "relief-out"]
+`,
+	check: findNoWayOut,
+}
+
+// findNoWayOut speaks once for each state in which some pressure has no bound.
+func findNoWayOut(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, st := range s.States {
+		f, ok := unbounded(s, st)
+		if ok {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+func unbounded(s *bom.System, st *bom.State) (finding.Finding, bool) {
+	var first *bom.Node
+	var reaches []string
+	for _, j := range s.Joints {
+		high, _, ok := s.Pressure(st, j.A)
+		if !ok || !math.IsInf(high, 1) {
+			continue
+		}
+		if first == nil {
+			first = &s.Ports[j.A]
+		}
+		if name := s.SegmentOf(j.A).Name; !slices.Contains(reaches, name) {
+			reaches = append(reaches, name)
+		}
+	}
+	if first == nil {
+		return finding.Finding{}, false
+	}
+	f := finding.Finding{
+		Severity: finding.Stop, At: st.Name, Place: at(first.Unit.Mark),
+		Reason: fmt.Sprintf("%s: nothing opens, and the pressure rises until something bursts, in %s.", st.Cause, strings.Join(reaches, "; ")),
+		Remedy: "Give the pump a relief valve whose outlet is free (its own, or back to the pump's inlet), and let nothing shut the line behind the throttle.",
+	}
+	if st.Unit != nil {
+		f.Place = at(st.Unit.Mark)
+	}
+	if st.Failure {
+		f.Severity = finding.Caution
+	}
+	return f, true
+}

@@ -1,0 +1,142 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+	"handtight/threads"
+)
+
+var nothingTurns = Rule{
+	Slug:  "nothing-turns",
+	Title: "A rigid chain between two fixed ports has nothing that turns last.",
+	Why: `To screw a nipple into one fixed port you turn it; to screw its other end into a
+second fixed port you would have to turn the pump or the boat. Somewhere between two
+fixed ports there must be a swivel, a union, a tube nut, or a hose pushed on a tail.
+A made-up hose with two fixed ends is the same case: its second end twists the hose.`,
+	Wrong: `
+[[item]]
+id = "housing"
+kind = "filter housing"
+ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
+rated = "8 bar"
+[[item]]
+id = "meter"
+kind = "flow meter"
+ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
+rated = "8 bar"
+[[item]]
+id = "nipple"
+kind = "nipple"
+ports = { a = '3/4 NPT male', b = '3/4 NPT male' }
+[[run]]
+name = "line"
+path = ["housing", "nipple", "meter"]
+`,
+	Right: `
+[[item]]
+id = "housing"
+kind = "filter housing"
+ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
+rated = "8 bar"
+[[item]]
+id = "meter"
+kind = "flow meter"
+ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
+rated = "8 bar"
+[[item]]
+id = "union"
+kind = "union"
+ports = { a = '3/4 NPT male', b = '3/4 NPT male' }
+[[run]]
+name = "line"
+path = ["housing", "union", "meter"]
+`,
+	check: findRigid,
+}
+
+// findRigid groups ports that are rigid on each other: through the units that can
+// be turned as a whole, and through joints that do not turn. A group that holds two
+// fixed ports cannot be closed.
+func findRigid(s *bom.System) []finding.Finding {
+	g := newGroups(len(s.Ports))
+	for _, u := range s.Units {
+		if k := u.Item.Kind; k.Fixed || k.Turns {
+			continue
+		}
+		for p := 1; p < len(u.Item.Ports); p++ {
+			g.join(u.First, u.First+p)
+		}
+	}
+	fixed := map[int]int{} // by group, the first fixed port
+	var out []finding.Finding
+	for _, j := range s.Joints {
+		if turns(s, j) {
+			continue
+		}
+		g.join(j.A, j.B)
+	}
+	reported := map[int]bool{}
+	for _, j := range s.Joints {
+		for _, p := range []int{j.A, j.B} {
+			if !s.Ports[p].Unit.Item.Kind.Fixed || turns(s, j) {
+				continue
+			}
+			root := g.find(p)
+			first, seen := fixed[root]
+			if !seen {
+				fixed[root] = p
+				continue
+			}
+			if first == p || reported[root] {
+				continue
+			}
+			reported[root] = true
+			out = append(out, rigid(s, j, first, p))
+		}
+	}
+	return out
+}
+
+func rigid(s *bom.System, j *bom.Joint, first, second int) finding.Finding {
+	return finding.Finding{
+		Severity: finding.Stop, At: fmt.Sprintf("J%d %s", j.Number, s.JointName(j)), Place: at(j.Mark),
+		Reason: fmt.Sprintf("between %s and %s every joint must be turned to be made, and both are fixed: the last one cannot be.",
+			s.Ports[first].Name(), s.Ports[second].Name()),
+		Remedy: "Put something that turns last between them: a union, an end with a swivel nut, or a hose on a tail.",
+	}
+}
+
+// turns reports whether a joint can be made without turning either part.
+func turns(s *bom.System, j *bom.Joint) bool {
+	for _, p := range []int{j.A, j.B} {
+		for _, e := range s.Ports[p].Port.End.Candidates {
+			if e.Swivel || !e.Family.Threaded() || e.Family == threads.Cone24L || e.Family == threads.Cone24S {
+				return true
+			}
+		}
+	}
+	return !j.Known // an end that is not said is asked about, not judged
+}
+
+// groups are disjoint sets of ports.
+type groups []int
+
+func newGroups(n int) groups {
+	g := make(groups, n)
+	for i := range g {
+		g[i] = i
+	}
+	return g
+}
+
+func (g groups) find(i int) int {
+	for g[i] != i {
+		g[i] = g[g[i]]
+		i = g[i]
+	}
+	return i
+}
+
+func (g groups) join(a, b int) { g[g.find(a)] = g.find(b) }

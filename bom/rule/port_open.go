@@ -1,0 +1,71 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var portOpen = Rule{
+	Slug:  "port-open",
+	Title: "A port is joined to nothing.",
+	Why: `An open port is a leak of full bore. Plug it, join it, or say that it is meant to be:
+"plugged" for what its maker plugged, "left_open" for what stands open on purpose.`,
+	Wrong: `
+[[item]]
+id = "tee"
+kind = "tee"
+ports = { a = '1/2 NPT female', b = '1/2 NPT female', branch = '1/2 NPT female' }
+[[item]]
+id = "nipple"
+kind = "nipple"
+ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
+[[item]]
+id = "cap"
+kind = "cap"
+ports = { a = '1/2 NPT female' }
+[[run]]
+name = "line"
+path = ["cap", "nipple", "tee", "nipple/+", "cap/+"]
+`,
+	Right: `
+[[item]]
+id = "tee"
+kind = "tee"
+ports = { a = '1/2 NPT female', b = '1/2 NPT female', branch = '1/2 NPT female' }
+[[item]]
+id = "plug"
+kind = "plug"
+ports = { a = '1/2 NPT male' }
+[[run]]
+name = "line"
+path = ["plug", "tee", "plug/+"]
+[[run]]
+name = "branch"
+path = ["tee.branch", "plug/+"]
+`,
+	check: findOpen,
+}
+
+func findOpen(s *bom.System) []finding.Finding {
+	meant := map[string]bool{}
+	for _, refs := range [][]bom.PortRef{s.Build.Plugged, s.Build.LeftOpen} {
+		for _, r := range refs {
+			meant[r.Unit+"."+r.Port] = true
+		}
+	}
+	var out []finding.Finding
+	for p := range s.Ports {
+		n := &s.Ports[p]
+		if n.Joint != nil || s.AtBoundary(p) || n.Unit.Item.Kind.Boats || meant[n.Name()] {
+			continue
+		}
+		out = append(out, finding.Finding{
+			Severity: finding.Stop, At: n.Name(), Place: at(n.Unit.Mark),
+			Reason: fmt.Sprintf("%s (%s) is joined to nothing.", n.Name(), n.Port.Words()),
+			Remedy: fmt.Sprintf("Join it in a run, put a plug or cap on it, or write \"%s\" under `plugged` or `left_open`.", n.Name()),
+		})
+	}
+	return out
+}

@@ -1,0 +1,181 @@
+package rule
+
+import (
+	"fmt"
+	"strings"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var ratingUnknown = Rule{
+	Slug:  "rating-unknown",
+	Title: "Nothing says what pressure a part holds.",
+	Why: `"High pressure" is a word and not a rating. Where a line runs above 10 bar, a part
+without a data sheet or a standard by size is a stop, and an estimate alone does not
+clear it; at low pressure it is a note. Write "rated" from the data sheet, a "class" for
+a fitting, or a "spec" for a hose.`,
+	Wrong: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["tee.branch", "relief", "relief-out"]
+`,
+	Right: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+rated = "100 bar"
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["tee.branch", "relief", "relief-out"]
+`,
+	check: findUnrated,
+}
+
+// findUnrated speaks once for each item on high pressure, and once for each
+// low-pressure segment.
+func findUnrated(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	said := map[*bom.Item]bool{}
+	for _, g := range s.Segments {
+		var low []string
+		for _, u := range g.Unrated {
+			if !g.High() {
+				low = append(low, u.Name)
+				continue
+			}
+			if !said[u.Item] {
+				said[u.Item] = true
+				out = append(out, unrated(g, u, "nothing says what it holds"))
+			}
+		}
+		for _, u := range g.Units {
+			if g.High() && !said[u.Item] && estimated(s, g, u) {
+				said[u.Item] = true
+				out = append(out, unrated(g, u, "only an estimate says what it holds"))
+			}
+		}
+		if len(low) > 0 {
+			out = append(out, finding.Finding{
+				Severity: finding.Note, At: g.Name, Place: at(g.Joints[0].Mark),
+				Reason: fmt.Sprintf("no rating is known of %s; up to %s here.", strings.Join(low, ", "), worstOf(g)),
+				Remedy: "Ask for the pressure rating and write `rated`.",
+			})
+		}
+	}
+	return out
+}
+
+func unrated(g *bom.Segment, u *bom.Unit, why string) finding.Finding {
+	return finding.Finding{
+		Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
+		Reason: fmt.Sprintf("%s stands in a line of %s, and %s.", u.Name, bars(g.Load.Normal), why),
+		Remedy: fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class` or `spec`; it needs %s or more.", u.Item.ID, worstOf(g)),
+	}
+}
+
+// estimated reports whether all that is known of a unit in a segment is estimates.
+func estimated(s *bom.System, g *bom.Segment, u *bom.Unit) bool {
+	for i := range u.Item.Ports {
+		if h := s.PortHold(u.First + i); s.SegmentOf(u.First+i) == g && h.Known && h.Estimate {
+			return true
+		}
+	}
+	return false
+}
+
+// worstOf is the highest pressure of a segment that has a bound, in words.
+func worstOf(g *bom.Segment) string { return bars(max(g.Load.Act, g.Load.Fail)) }

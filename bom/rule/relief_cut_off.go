@@ -1,0 +1,167 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var reliefCutOff = Rule{
+	Slug:  "relief-cut-off",
+	Title: "A relief valve can be cut off by a valve that somebody shuts.",
+	Why: `A relief behind a valve is no relief when the valve is shut, and neither is one whose
+outlet is led into a line that can be shut. Nothing that closes stands between the
+pump and the relief, or behind the relief.`,
+	Wrong: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+rated = "100 bar"
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[item]]
+id = "valve"
+kind = "shut-off valve"
+rated = "200 bar"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["tee.branch", "valve", "relief", "relief-out"]
+`,
+	Right: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+rated = "100 bar"
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["tee.branch", "relief", "relief-out"]
+`,
+	check: findCutOff,
+}
+
+func findCutOff(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, p := range pumps(s) {
+		near, far := reliefsOf(s, p)
+		for _, u := range far {
+			if len(near) > 0 {
+				continue // another relief stands at the pump
+			}
+			out = append(out, cut(u, fmt.Sprintf("between %s and %s stands something that can be shut.", p.Name, u.Name)))
+		}
+		for _, u := range near {
+			if st := shutOutlet(s, u); st != nil {
+				out = append(out, cut(u, fmt.Sprintf("the outlet of %s is led into a line that can be shut: %s.", u.Name, st.Cause)))
+			}
+		}
+	}
+	return out
+}
+
+func cut(u *bom.Unit, reason string) finding.Finding {
+	return finding.Finding{
+		Severity: finding.Stop, At: u.Name, Place: at(u.Mark), Reason: reason,
+		Remedy: "Lead the relief straight from the pump's outlet, and its outlet to a place of its own: overboard above the waterline without a valve, or back to the pump's inlet (it heats there).",
+	}
+}
+
+// shutOutlet finds an act that closes a relief's outlet.
+func shutOutlet(s *bom.System, u *bom.Unit) *bom.State {
+	for _, st := range s.States {
+		if out, ok := s.WayOut(st, outletOf(u)); ok && !st.Failure && math.IsInf(out, 1) {
+			return st
+		}
+	}
+	return nil
+}

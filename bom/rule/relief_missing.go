@@ -1,0 +1,168 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var reliefMissing = Rule{
+	Slug:  "relief-missing",
+	Title: "No relief valve stands on a positive displacement pump.",
+	Why: `The throttle is turned by hand, valves are forgotten, and a pump that has no way out
+breaks the weakest part. The relief valve stands at the pump, before anything that
+shuts, and lifts above the duty and below the weakest rating.`,
+	Wrong: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+rated = "100 bar"
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+`,
+	Right: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+rated = "100 bar"
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["tee.branch", "relief", "relief-out"]
+`,
+	check: findMissing,
+}
+
+func findMissing(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, p := range pumps(s) {
+		if near, far := reliefsOf(s, p); len(near)+len(far) == 0 {
+			out = append(out, finding.Finding{
+				Severity: finding.Stop, At: p.Name, Place: at(p.Mark),
+				Reason: fmt.Sprintf("no relief valve is reached from %s.", p.Name),
+				Remedy: "Put a relief valve on a tee at its outlet, set above the duty and below the weakest rating, with a free outlet.",
+			})
+		}
+	}
+	return out
+}
+
+// pumps lists the positive displacement pumps.
+func pumps(s *bom.System) []*bom.Unit {
+	var out []*bom.Unit
+	for _, u := range s.Units {
+		if u.Item.Kind.Name == "plunger pump" {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// outletOf is the port of a directed unit that water leaves by.
+func outletOf(u *bom.Unit) int { return u.First + u.Item.PortIndex("out") }
+
+// reliefsOf lists the relief valves on a pump's outlet: near, with nothing between
+// that shuts, and far, behind something that does.
+func reliefsOf(s *bom.System, pump *bom.Unit) (near, far []*bom.Unit) {
+	home := s.SegmentOf(outletOf(pump))
+	for _, u := range s.Units {
+		if u.Item.Kind.Name != "relief valve" {
+			continue
+		}
+		switch in := u.First + u.Item.PortIndex("in"); {
+		case s.SegmentOf(in) == home:
+			near = append(near, u)
+		case s.ReachedFrom(outletOf(pump), in):
+			far = append(far, u)
+		}
+	}
+	return near, far
+}

@@ -1,0 +1,161 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var reliefSetLow = Rule{
+	Slug:  "relief-set-low",
+	Title: "A relief valve is set too near the duty, or below it.",
+	Why: `Below the duty it lifts in normal running and no water is made; just above it, it
+weeps with every stroke. A tenth above the duty is the guide for pumps with three
+plungers and more (pump handbook, relief valves).`,
+	Wrong: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+rated = "100 bar"
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "50 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["tee.branch", "relief", "relief-out"]
+`,
+	Right: `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+rated = "100 bar"
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['3/8 NPT male', '3/8 NPT male']
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "suction"
+path = ["sea", "pump"]
+[[run]]
+name = "high pressure"
+path = ["pump", "tee", "hose", "throttle"]
+[[run]]
+name = "brine"
+path = ["throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["tee.branch", "relief", "relief-out"]
+`,
+	check: findSetLow,
+}
+
+func findSetLow(s *bom.System) []finding.Finding {
+	duty := s.Build.Duty.Pressure
+	var out []finding.Finding
+	for _, u := range s.Units {
+		if u.Item.Kind.Name != "relief valve" || duty == nil {
+			continue
+		}
+		f := finding.Finding{At: u.Name, Place: at(u.Mark)}
+		g := s.SegmentOf(u.First + u.Item.PortIndex("in"))
+		switch set := u.Item.Set; {
+		case set == nil:
+			f.Severity = finding.Stop
+			f.Reason = fmt.Sprintf("nothing says at what pressure %s lifts, so it guards nothing.", u.Name)
+			f.Remedy = fmt.Sprintf("Write set = \"…\" on `%s`, above %s and below the weakest rating.", u.Item.ID, duty)
+		case !g.High():
+			continue
+		case *set <= *duty:
+			f.Severity = finding.Stop
+			f.Reason = fmt.Sprintf("%s lifts at %s, and the duty is %s: it is open in normal running.", u.Name, set, duty)
+			f.Remedy = fmt.Sprintf("Set it at least a tenth above the duty: %s.", *duty*reliefMargin)
+		case *set < *duty*reliefMargin:
+			f.Severity = finding.Caution
+			f.Reason = fmt.Sprintf("%s lifts at %s, less than a tenth above the duty of %s.", u.Name, set, duty)
+			f.Remedy = fmt.Sprintf("Set it to %s or more, while the weakest part holds that.", *duty*reliefMargin)
+		default:
+			continue
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// reliefMargin is the least set pressure as a multiple of the duty. Source: pump
+// handbook chapter on relief valves, triplex and more plungers.
+const reliefMargin = 1.1

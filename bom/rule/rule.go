@@ -1,0 +1,73 @@
+package rule
+
+import (
+	"handtight/bom"
+	"handtight/bom/finding"
+	"handtight/bom/source"
+)
+
+// Rule is one thing that a check looks for.
+type Rule struct {
+	Slug  string // words joined by hyphens
+	Title string // what it says, in one sentence
+	Why   string // why it matters and how to tell, in plain words
+	Wrong string // a build fragment in which it is found
+	Right string // the same fragment made good
+
+	check func(*bom.System) []finding.Finding // nil: found by the pass over the joints
+}
+
+// All lists the rules: joints first, then structure, then pressure.
+func All() []Rule {
+	return []Rule{
+		sameSex, threadDoesNotStart, threadTooSlack, pitchesDiffer, flankAnglesDiffer,
+		parallelInTaper, taperInParallel, seatsDiffer, nothingSeals, makeshiftJoint,
+		endsOfDifferentSorts, barbAndBoreDiffer, endLeftOpen, endNotSaid,
+		nothingTurns, portOpen, itemNotPlaced, oneClampBelowWaterline, filtersOutOfOrder,
+		underRated, ratingUnknown, ratedAboveStandard, noWayOut,
+		reliefMissing, reliefCutOff, reliefSetHigh, reliefSetLow, reliefTooSmall,
+		hoseMayCollapse, gaugeRange, supplyTooWeak,
+	}
+}
+
+// Find returns the rule of a slug.
+func Find(slug string) (Rule, bool) {
+	for _, r := range All() {
+		if r.Slug == slug {
+			return r, true
+		}
+	}
+	return Rule{}, false
+}
+
+// Slugs lists the slugs of all rules, in their order.
+func Slugs() []string {
+	var out []string
+	for _, r := range All() {
+		out = append(out, r.Slug)
+	}
+	return out
+}
+
+// Check runs every rule and returns the findings, worst first.
+func Check(s *bom.System) []finding.Finding {
+	out := joints(s)
+	for _, r := range All() {
+		if r.check == nil {
+			continue
+		}
+		for _, f := range r.check(s) {
+			f.Slug = r.Slug
+			out = append(out, f)
+		}
+	}
+	finding.Sort(out)
+	return out
+}
+
+// at turns a mark of the build into a finding's place.
+func at(m bom.Mark) finding.Place { return place(m.Place()) }
+
+func place(p source.Place) finding.Place {
+	return finding.Place{File: p.File, Line: p.Line, Column: p.Column}
+}

@@ -1,0 +1,120 @@
+package bom
+
+import (
+	"slices"
+
+	"handtight/catalog"
+)
+
+// Segment is joints and parts, branches included, bounded by whatever raises,
+// drops or can stop pressure.
+type Segment struct {
+	Name    string // after the first run and its first and last unit: "raw water: intake to feed-pump"
+	Runs    []*Run
+	Units   []*Unit // every unit that touches it, bounding ones too
+	Ports   []int
+	Joints  []*Joint
+	Load    Load
+	Hold    Hold    // its weakest member
+	Unrated []*Unit // members whose rating is not known
+	Below   bool
+}
+
+// HighPressure is the boundary between low and high pressure in bar: our own
+// (a judgement), above what a house system or a feed pump gives and below what any
+// membrane needs.
+const HighPressure = 10.0
+
+// High reports whether the segment's normal pressure makes it a high-pressure one.
+func (g *Segment) High() bool { return g.Load.Normal > HighPressure }
+
+// segment makes cells and segments. Filters and strainers do not bound a segment:
+// what clogs is a failure and not a part of the plan.
+func (s *System) segment() {
+	s.cells = s.newCells()
+	sets := newSets(s.cells.count)
+	for _, e := range s.cells.edges {
+		if e.is == catalog.Open && !e.closable {
+			sets.join(e.from, e.to)
+		}
+	}
+	of, n := sets.number()
+	s.Segments = make([]*Segment, n)
+	for i := range s.Segments {
+		s.Segments[i] = &Segment{}
+	}
+	s.segmentOf = make([]*Segment, len(s.Ports))
+	for p := range s.Ports {
+		g := s.Segments[of[s.cells.of[p]]]
+		s.segmentOf[p] = g
+		g.Ports = append(g.Ports, p)
+		u := s.Ports[p].Unit
+		if len(g.Units) == 0 || g.Units[len(g.Units)-1] != u && !slices.Contains(g.Units, u) {
+			g.Units = append(g.Units, u)
+		}
+	}
+	for _, j := range s.Joints {
+		g := s.segmentOf[j.A]
+		g.Joints = append(g.Joints, j)
+		g.Below = g.Below || j.Run.Below
+		if len(g.Runs) == 0 || g.Runs[len(g.Runs)-1] != j.Run && !slices.Contains(g.Runs, j.Run) {
+			g.Runs = append(g.Runs, j.Run)
+		}
+	}
+	s.Segments = slices.DeleteFunc(s.Segments, func(g *Segment) bool { return len(g.Joints) == 0 })
+	for _, g := range s.Segments {
+		g.Name = g.name(s)
+	}
+}
+
+// name calls a segment after its first run, and the units at the ends of it.
+func (g *Segment) name(s *System) string {
+	first, last := s.Ports[g.Joints[0].A].Unit, s.Ports[g.Joints[len(g.Joints)-1].B].Unit
+	for i := len(g.Joints) - 1; i >= 0; i-- {
+		if g.Joints[i].Run == g.Joints[0].Run {
+			last = s.Ports[g.Joints[i].B].Unit
+			break
+		}
+	}
+	return g.Joints[0].Run.Name + ": " + first.Name + " to " + last.Name
+}
+
+// SegmentOf returns the segment that a port stands in.
+func (s *System) SegmentOf(port int) *Segment { return s.segmentOf[port] }
+
+// weigh gives every segment its load.
+func (s *System) weigh() {
+	s.loaded = s.loads()
+	for _, g := range s.Segments {
+		for _, p := range g.Ports {
+			g.Load.merge(&s.loaded[s.cells.of[p]])
+		}
+	}
+}
+
+// ReachedFrom reports whether two ports lie in one connected part of the build, the
+// second downstream of the first without passing a boundary, a membrane or a throttle.
+func (s *System) ReachedFrom(from, to int) bool {
+	start, goal := s.cells.of[from], s.cells.of[to]
+	seen := map[int]bool{start: true}
+	queue := []int{start}
+	for len(queue) > 0 {
+		cell := queue[0]
+		queue = queue[1:]
+		if cell == goal {
+			return true
+		}
+		for _, i := range s.cells.wires[s.cells.part[cell]] {
+			e := s.cells.edges[i]
+			for _, way := range [][2]int{{e.from, e.to}, {e.to, e.from}} {
+				back := way[0] == e.to
+				if way[0] != cell || seen[way[1]] || e.is != catalog.Open && (back || e.is != catalog.OneWay) {
+					continue
+				}
+				seen[way[1]] = true
+				queue = append(queue, way[1])
+			}
+		}
+	}
+	return false
+}

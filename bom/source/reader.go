@@ -1,0 +1,62 @@
+package source
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Reader asks a document typed questions and collects the faults of the answers.
+type Reader struct {
+	doc     *Document
+	pending []pending
+	spare   [][]string // lists of asked keys, to be used again
+}
+
+// pending is a fault whose line is not worked out yet; offset -1 is the whole file.
+type pending struct {
+	offset         int
+	reason, remedy string
+}
+
+// NewReader begins to read a document.
+func NewReader(doc *Document) *Reader { return &Reader{doc: doc} }
+
+// Root is the table that is the whole file.
+func (r *Reader) Root() *Table {
+	return &Table{reader: r, index: noIndex, values: r.doc.values}
+}
+
+// Document is what is read.
+func (r *Reader) Document() *Document { return r.doc }
+
+// Faults gives all faults found so far in the order of the text, each once.
+func (r *Reader) Faults() Faults {
+	if len(r.pending) == 0 {
+		return nil
+	}
+	slices.SortStableFunc(r.pending, func(a, b pending) int {
+		return cmp.Or(cmp.Compare(a.offset, b.offset), cmp.Compare(a.reason, b.reason), cmp.Compare(a.remedy, b.remedy))
+	})
+	r.pending = slices.Compact(r.pending)
+	faults := make(Faults, len(r.pending))
+	for i, p := range r.pending {
+		faults[i] = Fault{r.doc.place(p.offset), p.reason, p.remedy}
+	}
+	return faults
+}
+
+// fault notes one.
+func (r *Reader) fault(offset int, reason, remedy string) {
+	r.pending = append(r.pending, pending{offset, reason, remedy})
+}
+
+// borrow gives an empty list for the keys that a table is asked for.
+func (r *Reader) borrow() []string {
+	const keys = 24
+	if n := len(r.spare); n > 0 {
+		list := r.spare[n-1]
+		r.spare = r.spare[:n-1]
+		return list
+	}
+	return make([]string, 0, keys)
+}

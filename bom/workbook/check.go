@@ -1,0 +1,208 @@
+package workbook
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"time"
+
+	"github.com/bojanz/currency"
+)
+
+// ContentError says that a Content contradicts itself or holds what a cell
+// cannot: written as it stands, the book would change when it recalculates.
+type ContentError struct {
+	Where string // the shop and the line
+	Why   string // what was found, and what was due
+}
+
+// Error names the place, what was found there and what was due.
+func (e *ContentError) Error() string {
+	return fmt.Sprintf("the order cannot be written: %s: %s", e.Where, e.Why)
+}
+
+// maxDigits is how many significant digits a spreadsheet keeps of a number
+// (common practice: IEEE 754 double precision, shown to 15).
+const maxDigits = 15
+
+// plainDecimal is a rate or percent as a build file writes it.
+var plainDecimal = regexp.MustCompile(`^[0-9]{1,12}(\.[0-9]{1,12})?$`)
+
+// counted is a Content proven to agree with its own formulas, with the numbers
+// that the sheets need.
+type counted struct {
+	Content
+	shops    []countedShop
+	unpriced int // lines to order without a price
+}
+
+type countedShop struct {
+	*Shop
+	lines   []quantities
+	freight currency.Amount // what is charged
+	digits  uint8
+	rate    string // in the build's currency; "1" for the same
+}
+
+// count checks the Content against the formulas that the book will hold.
+func count(c Content) (*counted, error) {
+	k := &counted{Content: c}
+	if _, ok := currency.GetDigits(c.Currency); !ok {
+		return nil, &ContentError{"the build", fmt.Sprintf("%q is not a currency; write an ISO 4217 code such as EUR", c.Currency)}
+	}
+	if _, err := time.Parse(time.DateOnly, c.RatesDate); err != nil && c.RatesDate != "" {
+		return nil, &ContentError{"the rates", fmt.Sprintf("%q is not a date; write it as 2026-11-20", c.RatesDate)}
+	}
+	rates, err := rateTable(c)
+	if err != nil {
+		return nil, err
+	}
+	total := zero(c.Currency)
+	seen := map[string]bool{}
+	for i := range c.Shops {
+		s, err := k.countShop(&c.Shops[i], rates, seen)
+		if err != nil {
+			return nil, err
+		}
+		k.shops = append(k.shops, s)
+		if total, err = add(total, s.InBuild); err != nil {
+			return nil, &ContentError{shopName(s.Shop), err.Error()}
+		}
+	}
+	return k, same("the whole order", "total", c.Total, total)
+}
+
+// rateTable gives each currency's rate by code.
+func rateTable(c Content) (map[string]string, error) {
+	rates := map[string]string{}
+	for _, r := range c.Rates {
+		where := "rate of " + r.Currency
+		switch {
+		case !plainDecimal.MatchString(r.Rate) || strings.Trim(r.Rate, "0.") == "":
+			return nil, &ContentError{where, fmt.Sprintf("%q is not a rate; write a decimal above 0 such as 1.92", r.Rate)}
+		case rates[r.Currency] != "":
+			return nil, &ContentError{where, "it is given twice; write it once"}
+		}
+		rates[r.Currency] = r.Rate
+	}
+	if own := rates[c.Currency]; own != "" && own != "1" {
+		return nil, &ContentError{"rate of " + c.Currency, "it is the build's own currency, so its rate is 1; leave it out"}
+	}
+	rates[c.Currency] = "1"
+	return rates, nil
+}
+
+// countShop checks one shop's lines and sums.
+func (k *counted) countShop(s *Shop, rates map[string]string, seen map[string]bool) (countedShop, error) {
+	out := countedShop{Shop: s}
+	if s.Currency != "" {
+		var ok bool
+		if out.digits, ok = currency.GetDigits(s.Currency); !ok {
+			return out, &ContentError{shopName(s), fmt.Sprintf("%q is not a currency; write an ISO 4217 code such as EUR", s.Currency)}
+		}
+		if out.rate = rates[s.Currency]; out.rate == "" {
+			return out, &ContentError{shopName(s), "there is no rate for " + s.Currency + "; give one of it in " + k.Currency}
+		}
+	}
+	goods, bought := zero(s.Currency), false
+	for i := range s.Lines {
+		l := &s.Lines[i]
+		where := shopName(s) + ", line " + l.Key
+		if id := s.ID + "\x00" + l.Key; seen[id] || l.Key == "" {
+			return out, &ContentError{where, "each line of a shop has a key of its own, and this one is empty or twice"}
+		} else {
+			seen[id] = true
+		}
+		q, err := countLine(l)
+		if err != nil {
+			return out, &ContentError{where, err.Error()}
+		}
+		if order, err := parseQuantity(l.Order); err != nil || order != q.order {
+			return out, &ContentError{where, fmt.Sprintf("the order is %q, but its parts and packs make %s", l.Order, q.order)}
+		}
+		if goods, err = k.priceLine(s, l, q, goods); err != nil {
+			return out, err
+		}
+		bought = bought || q.order > 0
+		out.lines = append(out.lines, q)
+	}
+	if s.Currency == "" {
+		return out, nil
+	}
+	return out, out.sums(goods, bought, k.Currency)
+}
+
+// priceLine checks a line's total and adds it to the goods.
+func (k *counted) priceLine(s *Shop, l *Line, q quantities, goods currency.Amount) (currency.Amount, error) {
+	where := shopName(s) + ", line " + l.Key
+	if !l.HasPrice {
+		if q.order > 0 {
+			k.unpriced++
+		}
+		return goods, nil
+	}
+	if s.Currency == "" {
+		return goods, &ContentError{where, "it has a price, but its shop has no currency"}
+	}
+	if err := fits(where, "price", l.Price, s.Currency); err != nil {
+		return goods, err
+	}
+	due, err := l.Price.Mul(q.order.String())
+	if err != nil {
+		return goods, &ContentError{where, err.Error()}
+	}
+	if err := same(where, "total", l.Total, due.Round()); err != nil {
+		return goods, err
+	}
+	return add(goods, due.Round())
+}
+
+// sums checks a shop's sums from its goods down.
+func (s *countedShop) sums(goods currency.Amount, bought bool, build string) error {
+	where := shopName(s.Shop)
+	if err := fits(where, "freight", s.Freight, s.Currency); err != nil {
+		return err
+	}
+	s.freight = zero(s.Currency)
+	if bought {
+		s.freight = whole(s.Freight, s.Currency).Round()
+	}
+	onGoods, err := add(goods, s.freight)
+	if err != nil {
+		return &ContentError{where, err.Error()}
+	}
+	customs, err := percentOf(onGoods, s.Customs)
+	if err != nil {
+		return &ContentError{where, "customs: " + err.Error()}
+	}
+	onAll, _ := add(onGoods, customs)
+	tax, err := percentOf(onAll, s.Tax)
+	if err != nil {
+		return &ContentError{where, "tax: " + err.Error()}
+	}
+	sum, _ := add(onAll, tax)
+	inBuild, err := sum.Convert(build, s.rate)
+	if err != nil {
+		return &ContentError{where, err.Error()}
+	}
+	for _, pair := range []struct {
+		what       string
+		found, due currency.Amount
+	}{
+		{"goods", s.Goods, goods}, {"customs", s.CustomsSum, customs}, {"tax", s.TaxSum, tax},
+		{"total", s.Sum, sum}, {"total in " + build, s.InBuild, inBuild.Round()},
+	} {
+		if err := same(where, pair.what, pair.found, pair.due); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// shopName names a shop in an error.
+func shopName(s *Shop) string {
+	if s.ID == "" {
+		return "lines without an offer"
+	}
+	return "shop " + s.ID
+}

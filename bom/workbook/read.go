@@ -1,0 +1,297 @@
+package workbook
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// The bounds within which a book is read. A book of ours is far inside them.
+const (
+	maxFile    = 64 << 20
+	maxRows    = 200_000
+	maxGap     = 1_000 // empty rows, after which the sheet is over
+	maxCells   = 200   // of a row
+	maxSheets  = 50
+	headWithin = 40 // rows in which the head must stand
+)
+
+// notOurs says why a book cannot be read for marks.
+type notOurs struct{ why string }
+
+func (e *notOurs) Error() string { return e.why }
+
+// ReadMarks reads what was typed into a book that this package wrote. It reads
+// at most 64 MiB, packed or unpacked, and stops early on sheets without end.
+//
+// Errors: when r holds no workbook, one that is not ours or from a newer format,
+// one that is broken or too large, or one with sheets that were added by hand and
+// would be lost with it.
+func ReadMarks(r io.Reader) (Marks, error) {
+	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
+	if err != nil {
+		return nil, err
+	}
+	if len(data) > maxFile {
+		return nil, &notOurs{fmt.Sprintf("it is larger than %d MB", maxFile>>20)}
+	}
+	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{
+		UnzipSizeLimit: unzippedLimit, UnzipXMLSizeLimit: unzippedLimit, ShortDatePattern: "yyyy-mm-dd",
+	})
+	if err != nil {
+		return nil, &notOurs{"it cannot be opened as a workbook (" + err.Error() + ")"}
+	}
+	defer f.Close()
+	if err := checkProperty(f); err != nil {
+		return nil, err
+	}
+	return readSheets(f)
+}
+
+// checkProperty refuses a book that says it is of a newer format. A book without
+// the property may still be ours: not every program keeps it.
+func checkProperty(f *excelize.File) error {
+	props, err := f.GetCustomProps()
+	if err != nil {
+		return &notOurs{"its properties cannot be read (" + err.Error() + ")"}
+	}
+	for _, p := range props {
+		if p.Name == formatName && fmt.Sprint(p.Value) != strconv.Itoa(format) {
+			return &notOurs{fmt.Sprintf("it is of format %v, and this handtight knows format %d", p.Value, format)}
+		}
+	}
+	return nil
+}
+
+// readSheets reads every sheet: the set-aside one last, so that a mark in its
+// row comes before an older one without.
+func readSheets(f *excelize.File) (Marks, error) {
+	names := f.GetSheetList()
+	if len(names) > maxSheets {
+		return nil, &notOurs{"it has too many sheets to be ours"}
+	}
+	var marks, aside Marks
+	var added []string
+	found := false
+	for _, name := range names {
+		got, marked, err := readSheet(f, name)
+		if err != nil {
+			return nil, err
+		}
+		switch {
+		case marked && name == asideName:
+			aside = append(aside, got...)
+		case marked:
+			found, marks = true, append(marks, got...)
+		case !slices.Contains([]string{"Spares", "Segments", "Findings", "Assumptions"}, name):
+			added = append(added, strconv.Quote(name))
+		}
+	}
+	switch {
+	case !found:
+		return nil, &notOurs{"no sheet in it has the mark of an order of ours"}
+	case len(added) > 0:
+		return nil, &notOurs{"it has what was added by hand and would be lost: sheet " + strings.Join(added, ", sheet ")}
+	}
+	return append(marks, aside...), nil
+}
+
+// readSheet reads the marks of one sheet. Numbers are read raw, and a second time
+// as they are shown if one stands where words are due: it may be a date.
+func readSheet(f *excelize.File, name string) (marks Marks, marked bool, err error) {
+	raw, err := readRows(f, name, true)
+	if err != nil || raw == nil {
+		return nil, false, err
+	}
+	if !raw.numbers {
+		return raw.marks(), true, nil
+	}
+	shown, err := readRows(f, name, false)
+	if err != nil || shown == nil || len(shown.rows) != len(raw.rows) {
+		return raw.marks(), true, err
+	}
+	for i := range raw.rows {
+		a, b := &raw.rows[i], &shown.rows[i]
+		a.Ordered, a.Received, a.Remark, a.Done, a.By = b.Ordered, b.Received, b.Remark, b.Done, b.By
+	}
+	return raw.marks(), true, nil
+}
+
+// table is what was read of a sheet with the mark.
+type table struct {
+	kind    int            // column of the first hidden cell
+	titles  map[string]int // column by its head
+	rows    []Mark
+	numbers bool // some words are a number
+}
+
+// readRows reads a sheet's rows under its marked head; nil if it has none.
+func readRows(f *excelize.File, name string, raw bool) (*table, error) {
+	rows, err := f.Rows(name)
+	if err != nil {
+		return nil, nil // a sheet of charts alone
+	}
+	defer rows.Close()
+	var t *table
+	for row, gap := 1, 0; rows.Next() && gap < maxGap; row++ {
+		cells, err := rows.Columns(excelize.Options{RawCellValue: raw})
+		switch {
+		case err != nil:
+			return nil, &notOurs{fmt.Sprintf("sheet %q cannot be read (%v)", name, err)}
+		case len(cells) > maxCells || row > maxRows:
+			return nil, &notOurs{fmt.Sprintf("sheet %q is too large to be ours", name)}
+		case len(cells) == 0:
+			gap++
+			continue
+		case t == nil && row > headWithin:
+			return nil, nil
+		case t == nil:
+			if t, err = findHead(cells); err != nil {
+				return nil, err
+			}
+		default:
+			t.read(cells)
+		}
+		gap = 0
+	}
+	if err := rows.Error(); err != nil {
+		return nil, &notOurs{fmt.Sprintf("sheet %q cannot be read (%v)", name, err)}
+	}
+	return t, nil
+}
+
+// findHead recognises a head by its mark; nil if the row is not one.
+func findHead(cells []string) (*table, error) {
+	for i, text := range cells {
+		if !strings.HasPrefix(text, formatPrefix) || i+3 >= len(cells) || cells[i+1] != "shop" || cells[i+2] != "key" {
+			continue
+		}
+		if text != formatMark {
+			return nil, &notOurs{fmt.Sprintf("it is marked %q, and this handtight knows %q", text, formatMark)}
+		}
+		t := &table{kind: i, titles: map[string]int{}}
+		for j, title := range cells[:i] {
+			t.titles[title] = j
+		}
+		return t, nil
+	}
+	return nil, nil
+}
+
+// read takes one row's marks, empty or not.
+func (t *table) read(cells []string) {
+	m := Mark{
+		Kind: cell(cells, t.kind), Shop: cell(cells, t.kind+1), Key: cell(cells, t.kind+2), Given: cell(cells, t.kind+3),
+		Ordered: t.typed(cells, "Ordered"), Received: t.typed(cells, "Received"), Remark: t.typed(cells, "Remark"),
+		Done: t.typed(cells, "Done"), By: t.typed(cells, "By whom"), Typed: t.value(cells),
+		Label: t.label(cells),
+	}
+	if m.Kind == "" {
+		m.Kind, m.Typed = kindLoose, ""
+		if m.empty() {
+			m.Kind = ""
+		}
+	}
+	for _, text := range []string{m.Ordered, m.Received, m.Remark, m.Done, m.By} {
+		if _, err := strconv.ParseFloat(text, 64); err == nil {
+			t.numbers = true
+		}
+	}
+	t.rows = append(t.rows, m)
+}
+
+// cell gives a row's cell, "" beyond its end.
+func cell(cells []string, i int) string {
+	if i < len(cells) {
+		return cells[i]
+	}
+	return ""
+}
+
+func (t *table) typed(cells []string, title string) string {
+	i, ok := t.titles[title]
+	if !ok {
+		return ""
+	}
+	return strings.TrimSpace(cell(cells, i))
+}
+
+// value gives the number that may have been typed over the given one.
+func (t *table) value(cells []string) string {
+	for _, title := range []string{orderColumns[colPrice].title, rateColumns[rateColumn].title, asideColumns[asideTyped].title} {
+		if text := t.typed(cells, title); text != "" {
+			return text
+		}
+	}
+	return ""
+}
+
+// label says in words what the row was.
+func (t *table) label(cells []string) string {
+	for _, heads := range [][]string{
+		{asideColumns[0].title}, {orderColumns[colItem].title, orderColumns[colAbout].title},
+		{jointColumns[0].title, jointColumns[2].title},
+	} {
+		var words []string
+		for _, title := range heads {
+			if text := t.typed(cells, title); text != "" {
+				words = append(words, text)
+			}
+		}
+		if len(words) > 0 {
+			return strings.Join(words, ", ")
+		}
+	}
+	return ""
+}
+
+// marks gives what was typed: for a line its mark, and apart from it a price that
+// was typed; for the other values the ones that were changed.
+func (t *table) marks() Marks {
+	var out Marks
+	for _, m := range t.rows {
+		value := Mark{Kind: m.Kind, Shop: m.Shop, Key: m.Key, Given: m.Given, Typed: m.Typed}
+		if m.isValue() {
+			value.Remark = m.Remark // on the set-aside sheet
+		}
+		m.Given, m.Typed = "", ""
+		if m.Kind == kindLine || value.isValue() {
+			if m.Kind == kindLine {
+				value.Kind = kindPrice
+			}
+			if value.changed() {
+				value.Label = value.name(m.Label)
+				out = append(out, value)
+			}
+		}
+		if !m.empty() && !m.isValue() {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// changed reports whether a number was typed that is not the given one.
+func (m Mark) changed() bool {
+	_, err := strconv.ParseFloat(m.Typed, 64)
+	return err == nil && !sameNumber(m.Given, m.Typed)
+}
+
+// name says which value was changed.
+func (m Mark) name(label string) string {
+	if label != "" && m.Kind != kindPrice || strings.HasPrefix(label, "Price of ") {
+		return label
+	}
+	switch m.Kind {
+	case kindPrice:
+		return "Price of " + label
+	case kindRate:
+		return "Rate of " + m.Key
+	}
+	return strings.ToUpper(m.Kind[:1]) + m.Kind[1:] + " at shop " + m.Shop
+}

@@ -1,0 +1,61 @@
+package workbook
+
+import (
+	"archive/zip"
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"slices"
+)
+
+// unzippedLimit is how large a book may be unpacked, written or read: about
+// 25,000 lines, and far below what harms a computer.
+const unzippedLimit = 64 << 20
+
+// sortedZip holds a workbook's parts back and writes them in the order of their
+// names: the library hands them over in the order of a map.
+type sortedZip struct {
+	w     io.Writer
+	parts []*zipPart
+}
+
+type zipPart struct {
+	name string
+	bytes.Buffer
+}
+
+// Create starts a part.
+func (z *sortedZip) Create(name string) (io.Writer, error) {
+	p := &zipPart{name: name}
+	z.parts = append(z.parts, p)
+	return p, nil
+}
+
+// AddFS is asked for by the library's interface and never called by it.
+func (z *sortedZip) AddFS(fs.FS) error { return errors.ErrUnsupported }
+
+// Close writes the archive.
+func (z *sortedZip) Close() error {
+	slices.SortFunc(z.parts, func(a, b *zipPart) int { return bytes.Compare([]byte(a.name), []byte(b.name)) })
+	size := 0
+	for _, p := range z.parts {
+		size += p.Len()
+	}
+	if size > unzippedLimit {
+		return fmt.Errorf("the book would be %d MB unpacked, above the %d MB that it can be read back from; split the build into several",
+			size>>20, unzippedLimit>>20)
+	}
+	zw := zip.NewWriter(z.w)
+	for _, p := range z.parts {
+		w, err := zw.Create(p.name)
+		if err != nil {
+			return err
+		}
+		if _, err := w.Write(p.Bytes()); err != nil {
+			return err
+		}
+	}
+	return zw.Close()
+}

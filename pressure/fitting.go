@@ -1,0 +1,186 @@
+package pressure
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"handtight/pressure/quantity"
+)
+
+type fittingRow struct {
+	kind, title, sex, source, note string
+	classes, materials, families   []string
+	from, to, also                 size
+	max                            printed
+	toCelsius                      float64
+	hasTo                          bool
+	status                         Status
+}
+
+var fittingRows = sync.OnceValue(func() []fittingRow {
+	var out []fittingRow
+	for _, r := range readTable("fittings") {
+		f := fittingRow{
+			kind: r["kind"], title: r["title"], sex: r["sex"], source: r["source"], note: r["note"],
+			classes: r.list("class"), materials: r.list("material"), families: r.list("family"),
+			max: r.printed("max_bar", "max_psi"), status: statusNamed(r["status"]),
+		}
+		f.from, _ = readSize(r["size_from"])
+		f.to, _ = readSize(r["size_to"])
+		f.also, _ = readSize(r["also_size"])
+		f.toCelsius, f.hasTo = r.number("to_c")
+		out = append(out, f)
+	}
+	return out
+})
+
+// FittingRating returns the rating of a fitting's end by its class.
+//
+// class is as people write it: "class 150", "3000 lb", "150#", "PN 16", "sch 80",
+// "machined" for a machined instrument fitting; "" for the families whose standard
+// rates by size alone (JIC, ORFS, ORB, ISO6149, 24L, 24S, SAE45, PUSH). material
+// is in words, family one of the project's names ("NPT", "G", "JIC"; SOCKET for
+// a cemented plain end), size as the standard writes it ("1/2", "-6", "12 mm").
+// An empty material, family or size is unknown, and the lowest of all rules.
+//
+// The lowest row that fits rules. "150 lb" in stainless may be a light pattern, known
+// only for 150 psi, so that it is rated lower than "class 150". PN n is n bar at
+// 20 C. The steel figures of the family standards are carried to stainless (one
+// table rates 316 and carbon steel alike) and halved for brass, as an [Estimate].
+// ok is false without a class, for an unknown one, and where no row fits.
+//
+// Source: the Source of the rating, from table/fittings.csv.
+func FittingRating(class, material, family string, male bool, sizeText string) (Rating, bool) {
+	c, ok := readClass(class)
+	if !ok {
+		return Rating{}, false
+	}
+	if c.pn > 0 {
+		return pnRating(c.pn), true
+	}
+	want := fittingQuery{class: c, family: family, sex: "female", material: materialNamed(material)}
+	if male {
+		want.sex = "male"
+	}
+	if want.size, want.sized = readSize(sizeText); !want.sized && strings.TrimSpace(sizeText) != "" {
+		return Rating{}, false
+	}
+	if want.material == "" && strings.TrimSpace(material) != "" {
+		want.material = "another" // named, but in no table: only rows for any material
+	}
+	if len(c.names) == 0 && want.family == "" {
+		return Rating{}, false
+	}
+	if r, found := want.lowest(); found {
+		return r, true
+	}
+	return want.fromSteel()
+}
+
+type fittingQuery struct {
+	class                 class
+	material, family, sex string
+	size                  size
+	sized                 bool
+}
+
+func (q fittingQuery) lowest() (Rating, bool) {
+	var best *fittingRow
+	rows := fittingRows()
+	for i := range rows {
+		r := &rows[i]
+		if !q.fits(r) {
+			continue
+		}
+		if best == nil || r.max.inPSI() < best.max.inPSI() ||
+			r.max.inPSI() == best.max.inPSI() && r.status < best.status {
+			best = r
+		}
+	}
+	if best == nil {
+		return Rating{}, false
+	}
+	return best.rating(), true
+}
+
+func (q fittingQuery) fits(r *fittingRow) bool {
+	if !q.class.means(r.classes) || r.kind == "union" && !q.class.union {
+		return false
+	}
+	if q.family != "" && len(r.families) > 0 && !slices.Contains(r.families, q.family) {
+		return false
+	}
+	if r.sex != "" && r.sex != q.sex {
+		return false
+	}
+	if q.sized && r.from.unit != 0 && !q.size.within(r.from, r.to) && !q.size.within(r.also, r.also) {
+		return false
+	}
+	return q.madeOf(r)
+}
+
+// madeOf holds a row for any material good for all; an unknown material is good
+// for every row of a class, but for no family standard, which is for steel.
+func (q fittingQuery) madeOf(r *fittingRow) bool {
+	if slices.Contains(r.materials, "any") {
+		return true
+	}
+	if q.material == "" {
+		return len(r.classes) > 0
+	}
+	return slices.ContainsFunc(stands(q.material), func(m string) bool { return slices.Contains(r.materials, m) })
+}
+
+// carried is what of a steel figure another metal is good for: 316 pipe ends are
+// rated as carbon steel at every size, brass ones at about half of it (page "NPT
+// pipe end pressure ratings", table 6); 316L by its allowable stress of 16.7 over
+// 20 ksi (memory).
+var carried = map[string]float64{"316": 1, "304": 1, "316L": 0.83, "stainless": 0.83, "brass": 0.5}
+
+func (q fittingQuery) fromSteel() (Rating, bool) {
+	share, ok := carried[q.material]
+	if !ok || len(q.class.names) > 0 && !slices.Contains(q.class.names, "") {
+		return Rating{}, false
+	}
+	steel := q
+	steel.material = "steel"
+	r, ok := steel.lowest()
+	if !ok {
+		return Rating{}, false
+	}
+	r.Text = fmt.Sprintf("%s, carried to %s at %g of it", r.Text, q.material, share)
+	r.Pressure *= quantity.Pressure(share)
+	r.Basis = Estimate
+	if r.Status != Memory {
+		r.Status = Judgement
+	}
+	return r, true
+}
+
+func (r *fittingRow) rating() Rating {
+	text := r.title + ": " + r.max.figure(true)
+	if r.hasTo {
+		text += fmt.Sprintf(" to %g C", r.toCelsius)
+	}
+	if r.note != "" {
+		text += "; " + r.note
+	}
+	if r.status == Memory {
+		text += " (from memory)"
+	}
+	return Rating{Pressure: r.max.inPSI(), Basis: FittingClass, Text: text, Source: sourceText(r.source), Status: r.status}
+}
+
+// CastClassTrap explains in one sentence that a class is not a pressure, against
+// the pressure that a fitting must hold.
+//
+// Source: MSS SP-114 class 150, 300 psi to 65.6 C, as on the page "Heavy pattern vs light pattern".
+func CastClassTrap(duty quantity.Pressure) string {
+	r, _ := FittingRating("SP-114 class 150", "316", "NPT", true, "1/2")
+	if duty <= r.Pressure {
+		return fmt.Sprintf("Class 150 is a name and not a pressure: a cast 316 fitting of class 150 is rated %s in cold water, which holds %s, but a light pattern sold as 150 lb is known for 10.3 bar of steam only.", r.Pressure, duty)
+	}
+	return fmt.Sprintf("Class 150 is a name and not a pressure: a cast 316 fitting of class 150 is rated %s in cold water, far less than %s; buy forged class 3000, or a part whose data sheet gives at least %s.", r.Pressure, duty, duty)
+}

@@ -1,0 +1,167 @@
+package threads
+
+import (
+	"math"
+	"strings"
+	"sync"
+)
+
+// Range is a figure from the least to the most that the sources give. Known is
+// false where none gives it; Least is 0 where only a most is given.
+type Range struct {
+	Least, Most float64
+	Known       bool
+}
+
+// Makeup is how a joint is closed: what goes between the ends and how far they
+// are turned. A zero string, count or length means that the joint takes none.
+type Makeup struct {
+	Wraps          int    // of 12 mm tape on the male thread
+	Tape           Length // of it
+	Sealant        string // what goes on the thread, or that nothing does
+	Washer         string // "bonded washer G 1/2", "flat gasket 3/4 NH"
+	ORing          string // "O-ring for -6 O-ring port"
+	Ring           string // "cutting ring 12L", "olive 15 mm"
+	Clamps         int    // hose clamps; below the waterline the caller doubles them
+	TurnsPast      Range  // turns past finger tight
+	Torque         Range  // newton metres, for TorqueMaterial
+	TorqueMaterial string
+	Hold           string // which part is held, and which is turned
+	TurnBack       bool   // it may be turned back to line up an elbow
+	Feel           string // what the hand should feel, and when to stop
+	Cure           string // how long before pressure; "" if at once
+	Source         string // of the figures, or "common practice"
+}
+
+// Judgements and habits of make-up.
+const (
+	tapeTail    Length = 20 // mm of tape wasted in starting and ending (`memory`)
+	smallTube   Length = 5  // mm; tubes below it turn less (the table has 4 and 6 mm)
+	flatsOfTurn        = 6  // a nut has six flats
+)
+
+// makeRule is one row of table/makeup.csv.
+type makeRule struct {
+	sizes       string // "|1/2|3/4|", or "|*|"
+	figure      Range
+	use         int
+	material    string
+	source      string
+	makes, what string
+}
+
+var makeRules = sync.OnceValue(func() []makeRule {
+	var out []makeRule
+	for _, r := range readTable("makeup.csv") {
+		per := 1.0
+		if r["unit"] == "flats" {
+			per = flatsOfTurn
+		}
+		rule := makeRule{
+			sizes: "|" + r["sizes"] + "|", makes: r["make"], what: r["what"], material: r["material"], source: r["source"],
+			figure: Range{Least: r.number("least") / per, Most: r.number("most") / per, Known: true},
+		}
+		if r.has("use") {
+			rule.use = int(r.number("use"))
+		}
+		out = append(out, rule)
+	}
+	return out
+})
+
+// makeRuleFor finds the row of a kind of joint, a size and a figure; nil if the
+// sources have none.
+func makeRuleFor(kind, size, what string) *makeRule {
+	rules := makeRules()
+	for i := range rules {
+		r := &rules[i]
+		if r.makes == kind && r.what == what && (r.sizes == "|*|" || strings.Contains(r.sizes, "|"+size+"|")) {
+			return r
+		}
+	}
+	return nil
+}
+
+// Makeup says how the joint is closed. A joint that does not close gives a
+// Makeup with nothing in it but Feel.
+//
+// Tape length: wraps x pi x major diameter + 20 mm. Figures: table/makeup.csv,
+// each with its sources; where sources disagree, the range of both. A torque is
+// given only for the material it was printed for, and for no plastic.
+func (m *Mating) Makeup() Makeup {
+	if m.Verdict > LowPressureOnly {
+		return Makeup{Feel: "not to be made up: stop"}
+	}
+	kind := m.makeKind()
+	mk := Makeup{Source: "common practice"}
+	if !m.A.Family.Threaded() {
+		m.makeTube(&mk, kind)
+	} else {
+		m.makeThread(&mk, kind)
+	}
+	m.makeFigures(&mk, kind)
+	m.makeWords(&mk, kind)
+	return mk
+}
+
+// makeKind names the kind of joint that table/makeup.csv goes by.
+func (m *Mating) makeKind() string {
+	a, b := &m.A, &m.B
+	switch {
+	case m.seal != nil && strings.HasPrefix(m.seal.makes, "taper") && (a.Plastic || b.Plastic):
+		return "taper-plastic"
+	case m.seal != nil:
+		return m.seal.makes
+	case clamps(a, b):
+		return "hose"
+	case a.Family == Ferrule:
+		return "ferrule"
+	case a.Family == Push || b.Family == Push:
+		return "push"
+	case max(a.Diameter, b.Diameter) < smallTube:
+		return "compression-small"
+	}
+	return "compression"
+}
+
+// makeFigures fills in wraps, turns and torque from the table.
+func (m *Mating) makeFigures(mk *Makeup, kind string) {
+	size := m.A.Size
+	if m.A.Family.Threaded() {
+		size = m.male().Size
+	}
+	var sources []string
+	if r := makeRuleFor(kind, size, "wraps"); r != nil {
+		mk.Wraps = r.use
+		if mk.Wraps > 0 {
+			mk.Tape = Length(mk.Wraps)*math.Pi*m.male().Form.Major + tapeTail
+		}
+		sources = append(sources, r.source)
+	}
+	if r := makeRuleFor(kind, size, "turns"); r != nil {
+		mk.TurnsPast = r.figure
+		sources = append(sources, r.source)
+	}
+	if r := makeRuleFor(kind, size, "torque"); r != nil && !m.A.Plastic && !m.B.Plastic {
+		mk.Torque, mk.TorqueMaterial = r.figure, r.material
+		sources = append(sources, r.source)
+	}
+	if len(sources) > 0 {
+		mk.Source = strings.Join(distinct(sources), "; ")
+	}
+}
+
+// distinct splits lists of sources and keeps each source once, in order.
+func distinct(lists []string) []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, list := range lists {
+		for _, s := range strings.Split(list, "; ") {
+			if !seen[s] {
+				seen[s] = true
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}

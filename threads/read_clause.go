@@ -1,0 +1,301 @@
+package threads
+
+// clause is what the words say of one end, before ends share what is said once.
+type clause struct {
+	from, to int
+	fig      *figure
+	fam      *meaning
+	fam2     *meaning
+	sexes    []Sex
+	end      string // BARB, TUBE, PRESS, ...
+	endFirst bool   // the word of the end stands before the size
+	attr     attr
+	thread   bool // a word says that there is a thread, and not which
+	strong   bool // parted from the clause before by an x
+	part     *shape
+	assumed  bool // the sex is the usual one of the kind, and not said
+}
+
+// attr is a set of words about an end.
+type attr uint32
+
+const (
+	isWasher attr = 1 << iota
+	isNut
+	isSwivel
+	isTaper
+	isParallel
+	isChamfer
+	isCone60
+	isCone30
+	isFlat
+	isORing
+	isStudSeal
+	isPort
+	isLong
+	isPlastic
+	isDouble
+	isOldR
+	isStreet
+)
+
+var attrNamed = map[string]attr{
+	"washer": isWasher, "nut": isNut, "swivel": isSwivel, "taper": isTaper, "parallel": isParallel,
+	"chamfer": isChamfer, "cone-60": isCone60, "cone-30": isCone30, "flat-face": isFlat, "o-ring": isORing,
+	"ed": isStudSeal, "port": isPort, "long": isLong, "plastic": isPlastic, "double": isDouble, "old-r": isOldR,
+	"street": isStreet,
+}
+
+func (c *clause) bare() bool {
+	return c.fam == nil && len(c.sexes) == 0 && c.end == "" && !c.thread
+}
+
+// described reports whether the clause says something of a thread.
+func (c *clause) described() bool { return c.fam != nil || len(c.sexes) > 0 || c.thread }
+
+// says reports whether a clause without a size still speaks of an end.
+func (c *clause) says() bool { return c.fam != nil || len(c.sexes) > 0 || c.end != "" }
+
+func (c *clause) millimetres() bool { return c.fig != nil && c.fig.kind == mmSize }
+
+func (f *figure) sized() bool {
+	switch f.kind {
+	case bare, pressureFigure, junkFigure:
+		return false
+	}
+	return true
+}
+
+// clauses cuts items at what parts ends and reads each piece.
+func (l *line) clauses(items []item) []*clause {
+	var out []*clause
+	start, strong := 0, false
+	for k := range items {
+		if parts, x := separates(items, k); parts {
+			out = l.chunk(out, items[start:k], strong)
+			start, strong = k+1, x
+		}
+	}
+	return l.chunk(out, items[start:], strong)
+}
+
+// separates reports whether the item parts ends, and whether it does so by an x
+// or its like, behind which a new end stands even without a size of its own.
+func separates(items []item, k int) (parts, strong bool) {
+	it := &items[k]
+	if m := it.is(classSep); m != nil {
+		return true, m.value == "x"
+	}
+	prev, next := at(items, k-1), at(items, k+1)
+	switch it.mark {
+	case ',', ';', '+', '&', ':':
+		return true, false
+	case '>', '=', '|':
+		return true, true
+	case '-':
+		if prev.figure != nil && next.figure != nil {
+			return true, true
+		}
+		return !it.glued && (!next.glued || next.is(classFamily) != nil), true
+	case '/':
+		left := prev.figure != nil || prev.is(classSex) != nil || prev.is(classFamily) != nil
+		return left && (next.figure != nil || next.is(classFamily) != nil && next.is(classFamily).has("pre")), true
+	}
+	return false, false
+}
+
+func at(items []item, k int) *item {
+	if k < 0 || k >= len(items) {
+		return &item{}
+	}
+	return &items[k]
+}
+
+// chunk reads the items between two separators: one clause, or several where
+// sizes follow each other without one (M 26/34 F 20/27; 1/2 IG 3/4 AG).
+func (l *line) chunk(out []*clause, items []item, strong bool) []*clause {
+	if len(items) == 0 {
+		return out
+	}
+	sizes := l.restated(items)
+	if len(sizes) < 2 {
+		return append(out, l.clause(items, strong))
+	}
+	before, after := described(items[:sizes[0]]), described(items[sizes[len(sizes)-1]+1:])
+	prefix := before > 0 && (after == 0 || nearBefore(items, sizes[0]))
+	start := 0
+	for n := 0; n+1 < len(sizes); n++ {
+		cut := cutBetween(items, sizes[n], sizes[n+1], prefix)
+		out = append(out, l.clause(items[start:cut], strong && n == 0))
+		start = cut
+	}
+	return append(out, l.clause(items[start:], false))
+}
+
+func described(items []item) int {
+	n := 0
+	for k := range items {
+		if items[k].is(classSex) != nil || items[k].is(classEnd) != nil {
+			n++
+		} else if m := items[k].is(classFamily); m != nil && !m.has("pre") && m.value != "THREAD" {
+			n++
+		}
+	}
+	return n
+}
+
+// nearBefore reports whether a sex stands right before the first size.
+func nearBefore(items []item, size int) bool {
+	return size > 0 && items[size-1].is(classSex) != nil && len(items[size-1].is(classSex).sexes) == 1
+}
+
+// cutBetween gives where the second of two sizes' words begin.
+func cutBetween(items []item, a, b int, prefix bool) int {
+	if prefix {
+		return a + 1
+	}
+	for k := b - 1; k > a; k-- {
+		m := items[k].is(classFamily)
+		if m == nil || !m.has("pre") && m.value != "THREAD" {
+			return k + 1
+		}
+	}
+	return a + 1
+}
+
+// restated lists the places of sizes, with a thread given again by its own name
+// left out: 12L (M18x1.5), -10 ORB 7/8-14.
+func (l *line) restated(items []item) []int {
+	var out []int
+	for k := range items {
+		f := items[k].figure
+		if f == nil || !f.sized() {
+			continue
+		}
+		if n := len(out); n > 0 {
+			before := items[out[n-1]].figure
+			if again(before, f) {
+				f.kind = junkFigure
+				continue
+			}
+			if again(f, before) {
+				before.kind = junkFigure
+				out[n-1] = k
+				continue
+			}
+		}
+		out = append(out, k)
+	}
+	return out
+}
+
+// again reports whether thread names the thread of the dash or cone size.
+func again(size, thread *figure) bool {
+	switch {
+	case size.kind == coneSize && thread.kind == metricSize:
+		f, ok := Find(coneFamily(size.series), coneSize24(size.v, size.series))
+		return ok && float64(f.Major) == thread.v
+	case size.kind == dashSize && thread.kind == unSize:
+		for _, family := range dashFamilies {
+			if f, ok := Find(family, dashText(size.v)); ok && sameThread(f, thread) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// clause gathers the words of one end.
+func (l *line) clause(items []item, strong bool) *clause {
+	c := &clause{strong: strong, from: items[0].from, to: items[len(items)-1].to}
+	joined := false
+	for k := range items {
+		it := &items[k]
+		if it.figure != nil && it.figure.sized() {
+			c.fig = it.figure
+		}
+		for _, m := range it.word {
+			switch m.class {
+			case classSex:
+				c.addSexes(m.sexes, joined)
+			case classFamily:
+				c.addFamily(m)
+			case classEnd:
+				if c.end == "" || c.end == "TUBE" || c.end == "BARB" && m.value != "TUBE" {
+					c.end, c.endFirst = m.value, c.fig == nil
+				}
+			case classAttr:
+				c.attr |= attrNamed[m.value]
+			case classKind:
+				c.part = m.shape
+			}
+		}
+		joined = (it.mark == '/' || it.mark == '-') && it.glued
+	}
+	c.trim(l, items)
+	return c
+}
+
+// trim narrows the clause's words to those about the end.
+func (c *clause) trim(l *line, items []item) {
+	telling := func(it *item) bool {
+		return it.figure != nil && it.figure.sized() || it.is(classSex) != nil || it.is(classFamily) != nil ||
+			it.is(classEnd) != nil || it.is(classAttr) != nil
+	}
+	first, last := -1, -1
+	for k := range items {
+		if telling(&items[k]) {
+			if first < 0 {
+				first = k
+			}
+			last = k
+		}
+	}
+	if first >= 0 {
+		c.from, c.to = items[first].from, items[last].to
+	}
+}
+
+// addSexes adds a sex, or one of each end. The same sex said twice apart (M
+// เกลียวนอก) is one; joined by a stroke (F/F) it is one of each end.
+func (c *clause) addSexes(s []Sex, joined bool) {
+	if len(s) == 1 && len(c.sexes) == 1 && c.sexes[0] == s[0] && !joined {
+		return
+	}
+	if len(c.sexes) > 1 && !joined {
+		return
+	}
+	c.sexes = append(c.sexes[:len(c.sexes):len(c.sexes)], s...)
+}
+
+// detail ranks families that are said together: the closer name rules.
+var detail = map[string]int{
+	"THREAD": 0, "UN": 1, "BSP": 1, "SAE": 1, "NPT": 1, "IPS": 1, "24": 1, "BSPP": 2, "BSPT": 2, "NPTF": 2, "NPS?": 1, "R": 3, "RC": 3, "RP": 3,
+}
+
+func (c *clause) addFamily(m *meaning) {
+	if m.value == "THREAD" {
+		c.thread = true
+		return
+	}
+	if len(m.sexes) > 0 {
+		c.addSexes(m.sexes, c.fam != nil)
+	}
+	if m.has("swivel") {
+		c.attr |= isSwivel
+	}
+	rankOf := func(m *meaning) int {
+		if n, ok := detail[m.value]; ok {
+			return n
+		}
+		return 2
+	}
+	switch {
+	case c.fam == nil:
+		c.fam = m
+	case rankOf(m) > rankOf(c.fam):
+		c.fam, c.fam2 = m, c.fam
+	case m.value != c.fam.value:
+		c.fam2 = m
+	}
+}

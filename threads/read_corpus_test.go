@@ -1,0 +1,187 @@
+package threads
+
+import (
+	"encoding/csv"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// labelled is one line of a corpus with the ends that a person saw in it.
+type labelled struct {
+	text, language, ambiguous string
+	ends                      []labelledEnd
+}
+
+type labelledEnd struct{ family, size, sex string }
+
+func readCorpus(t testing.TB, path string) []labelled {
+	file, err := os.Open(path)
+	require.NoError(t, err)
+	defer file.Close()
+	lines, err := csv.NewReader(file).ReadAll()
+	require.NoError(t, err)
+	column := map[string]int{}
+	for i, h := range lines[0] {
+		column[h] = i
+	}
+	var out []labelled
+	for _, line := range lines[1:] {
+		l := labelled{text: line[column["text"]], language: line[column["language"]], ambiguous: line[column["ambiguous"]]}
+		for _, end := range strings.Split(line[column["ends"]], ";") {
+			if f := strings.Split(end, "|"); len(f) >= 3 {
+				l.ends = append(l.ends, labelledEnd{f[0], f[1], f[2]})
+			}
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// familiesOf are the families that a corpus label stands for.
+func (e labelledEnd) families() []Family {
+	switch e.family {
+	case "BSP":
+		return map[string][]Family{"male": {G, R}, "female": {G, Rp, Rc}}[e.sex]
+	case "PIPE":
+		return []Family{NPT, G, R, Rp, Rc}
+	case "BSPP":
+		return []Family{G}
+	case "BSPT":
+		return []Family{R, Rc}
+	case "RP":
+		return []Family{Rp}
+	case "NPSL", "NPSH":
+		return []Family{NPS}
+	case "GHT":
+		return []Family{NH}
+	case "METRIC":
+		return []Family{M, MT}
+	case "UNF":
+		return []Family{ORB, JIC, UN}
+	case "DIN24L":
+		return []Family{Cone24L}
+	case "DIN24S":
+		return []Family{Cone24S}
+	case "TUBE":
+		return []Family{Push, Compression}
+	case "COMP":
+		return []Family{Compression}
+	}
+	if f, ok := FamilyNamed(e.family); ok {
+		return []Family{f}
+	}
+	return nil
+}
+
+// judged reports whether the label names an end that is judged.
+func (e labelledEnd) judged() bool {
+	return e.families() != nil || e.family == "BSP" || e.family == "PIPE"
+}
+
+func (e labelledEnd) fits(r EndReading) bool {
+	if e.sex != "unknown" && e.sex != "none" && r.Sex.String() != e.sex {
+		return false
+	}
+	want := e.families()
+	if e.family == "BSP" && want == nil {
+		want = []Family{G, R, Rp, Rc}
+	}
+	for _, c := range r.Candidates {
+		for _, f := range want {
+			if c.Family == f && (e.size == "unknown" || sameSize(e, c)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func sameSize(e labelledEnd, c End) bool {
+	size := strings.ReplaceAll(strings.ReplaceAll(c.Size, " ", ""), "-", "")
+	label := e.size
+	if strings.HasPrefix(label, "-0") {
+		label = "-" + label[2:]
+	}
+	if e.family == "UNF" {
+		return c.Form != nil && (strings.HasPrefix(c.Form.Designation, e.size) || c.Family == UN && c.Size == e.size)
+	}
+	return size == strings.ReplaceAll(strings.ReplaceAll(label, " ", ""), "-", "")
+}
+
+// wrong says why a reading does not answer its label; "" if it does.
+func (l labelled) wrong(r Reading) string {
+	var left []EndReading
+	for _, e := range r.Ends {
+		if len(e.Candidates) > 0 {
+			left = append(left, e)
+		}
+	}
+	for _, e := range l.ends {
+		if !e.judged() {
+			continue
+		}
+		at := -1
+		for k, have := range left {
+			if e.fits(have) {
+				at = k
+				break
+			}
+		}
+		if at < 0 {
+			return fmt.Sprintf("no %s|%s|%s among %s", e.family, e.size, e.sex, endsText(left))
+		}
+		families := map[Family]bool{}
+		for _, c := range left[at].Candidates {
+			families[c.Family] = true
+		}
+		open := e.family == "BSP" || e.family == "PIPE"
+		closed := l.ambiguous == "no" && e.family != "TUBE" && !(e.sex == "unknown" && e.family == "BSPT")
+		if open && len(families) < 2 && e.sex != "none" {
+			return fmt.Sprintf("%s|%s is settled to one family: %s", e.family, e.size, endsText(left[at:at+1]))
+		}
+		if closed && len(families) > 1 {
+			return fmt.Sprintf("%s|%s is left open: %s", e.family, e.size, endsText(left[at:at+1]))
+		}
+		left = append(left[:at:at], left[at+1:]...)
+	}
+	if len(left) > 0 {
+		return "more than the label has: " + endsText(left)
+	}
+	return ""
+}
+
+func endsText(ends []EndReading) string {
+	var out []string
+	for _, e := range ends {
+		var c []string
+		for _, x := range e.Candidates {
+			c = append(c, x.String())
+		}
+		out = append(out, "["+strings.Join(c, " | ")+"]")
+	}
+	return strings.Join(out, " ")
+}
+
+// score reads a corpus and gives the share of lines that are right.
+func score(t *testing.T, path string) float64 {
+	lines := readCorpus(t, path)
+	right := 0
+	for _, l := range lines {
+		why := l.wrong(Read(l.text))
+		if why == "" {
+			right++
+			continue
+		}
+		t.Logf("%s: %s\n\t%s", l.language, l.text, why)
+	}
+	t.Logf("%d of %d lines right", right, len(lines))
+	return float64(right) / float64(len(lines))
+}
+
+func TestCorpusIsReadRight(t *testing.T) {
+	require.GreaterOrEqual(t, score(t, "../testdata/published/designations.csv"), 0.97)
+}

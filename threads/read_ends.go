@@ -1,0 +1,265 @@
+package threads
+
+// inherit gives a bare size the family and the sex that its neighbour says for
+// both (3/4 x 1/2 female NPT).
+func (l *line) inherit(ends []*clause) {
+	tail := l.shape != nil && l.shape.name == "hose tail"
+	for k, e := range ends {
+		if e.fig == nil || e.end != "" || e.fam != nil || !threadLike(e) || e.fig.kind != inchSize && e.fig.kind != dashSize {
+			continue
+		}
+		if e.fig.hose || tail && e.bare() && l.otherThread(ends, k) && !hasEnd(ends, "BARB") {
+			e.end = "BARB"
+			continue
+		}
+		if n := l.neighbour(ends, k); n != nil {
+			was := e.bare()
+			e.fam, e.fam2 = n.fam, n.fam2
+			if was && len(n.sexes) == 1 && len(e.sexes) == 0 && !l.unequal() {
+				e.sexes = n.sexes
+			}
+		}
+	}
+}
+
+// unequal reports whether the two ends of the part differ in sex by its nature.
+func (l *line) unequal() bool {
+	return l.shape != nil && (l.shape.name == "bush" || l.shape.name == "reducer" || l.shape.name == "adaptor")
+}
+
+func (l *line) otherThread(ends []*clause, k int) bool {
+	for j, o := range ends {
+		if j != k && o.described() && threadLike(o) {
+			return true
+		}
+	}
+	return false
+}
+
+func hasEnd(ends []*clause, name string) bool {
+	for _, e := range ends {
+		if e.end == name {
+			return true
+		}
+	}
+	return false
+}
+
+// neighbour finds the nearest end whose family a bare size can share: the one
+// behind it first, as the words mostly follow the figures.
+func (l *line) neighbour(ends []*clause, k int) *clause {
+	shares := func(c *clause) bool {
+		return c.fam != nil && !c.fam.has("pre") && c.end == "" && c.fam.value != "NH" && (c.fig == nil || c.fig.kind == ends[k].fig.kind)
+	}
+	if l.one {
+		return nil
+	}
+	for j := k + 1; j < len(ends); j++ {
+		if shares(ends[j]) {
+			return ends[j]
+		}
+	}
+	for j := k - 1; j >= 0; j-- {
+		if shares(ends[j]) && !(l.shape != nil && l.shape.name == "adaptor" && len(ends[j].sexes) == 1) {
+			return ends[j]
+		}
+	}
+	return nil
+}
+
+// withTail adds the tail of a part that has a thread and a tail, where one size
+// stands for both or the tail's is not said.
+func (l *line) withTail(ends []*clause) []*clause {
+	if l.one {
+		return ends
+	}
+	var out []*clause
+	for _, e := range ends {
+		if e.end == "BARB" && e.described() && threadLike(e) {
+			tail := &clause{from: e.from, to: e.to, end: "BARB"}
+			if !e.endFirst {
+				tail.fig = e.fig
+			}
+			e.end = ""
+			if e.fig.kind == dashSize || e.fig.kind == inchSize && dashWord(e.fam) {
+				tail.fig = e.fig
+			}
+			if hasEnd(ends, "BARB") && len(ends) > 1 && len(out) > 0 && hasEnd(out, "BARB") {
+				out = append(out, e)
+				continue
+			}
+			out = append(out, e, tail)
+			continue
+		}
+		out = append(out, e)
+	}
+	return l.pillar(out)
+}
+
+func dashWord(m *meaning) bool { return m != nil && m.has("dash") }
+
+// pillar adds the tail that a hose tail or a tap has without a size of it.
+func (l *line) pillar(ends []*clause) []*clause {
+	if l.shape == nil || hasEnd(ends, "BARB") || len(ends) != 1 || !threadLike(ends[0]) {
+		return ends
+	}
+	if l.shape.name != "hose tail" && !(l.shape.name == "drain valve" && l.pillared()) {
+		return ends
+	}
+	tail := &clause{from: ends[0].from, to: ends[0].to, end: "BARB"}
+	if dashWord(ends[0].fam) && ends[0].fig.kind == inchSize {
+		tail.fig = ends[0].fig
+	}
+	return append(ends, tail)
+}
+
+func (l *line) pillared() bool {
+	for k := range l.items {
+		if m := l.items[k].is(classEnd); m != nil && m.value == "BARB" {
+			return true
+		}
+	}
+	return false
+}
+
+// nameTubes says what an end in millimetres without a word of its own is, from
+// the words of the line.
+func (l *line) nameTubes(ends, rest []*clause) {
+	word := ""
+	for _, c := range append(append([]*clause{}, rest...), ends...) {
+		if c.end != "" && (word == "" || word == "TUBE") && c.end != "QC" {
+			word = c.end
+		}
+	}
+	for _, e := range ends {
+		if !e.millimetres() || e.end != "" && e.end != "TUBE" {
+			continue
+		}
+		switch {
+		case word != "" && (e.end == "" || word != "BARB"):
+			e.end = word
+		case l.shape != nil && l.shape.name == "hose tail":
+			e.end = "BARB"
+		case l.shape != nil && (l.shape.name == "bush" || l.material == "pvc" && e.end == ""):
+			e.end = "SOCKET"
+		default:
+			e.end = "TUBE"
+		}
+	}
+}
+
+// multiply gives the part as many ends as its kind has.
+func (l *line) multiply(ends []*clause) []*clause {
+	if l.one {
+		return ends
+	}
+	if n := l.sequence(ends); n > 1 {
+		ends = l.spread(ends, n)
+	}
+	want := 0
+	if l.shape != nil {
+		want = l.shape.ends
+	}
+	if l.both {
+		want = max(want, 2)
+	}
+	if l.shape != nil && l.shape.name == "tee" && len(ends) == 2 {
+		return l.threeOf(ends)
+	}
+	if l.shape != nil && l.shape.name == "vessel" && len(ends) == 2 {
+		return []*clause{ends[0], copyOf(ends[0]), ends[1]}
+	}
+	if l.shape != nil && l.shape.name == "manifold" {
+		return l.outlets(ends)
+	}
+	for len(ends) == 1 && want > 1 {
+		one := ends[0]
+		if len(one.sexes) == 0 && one.fam != nil && len(one.fam.sexes) == 1 {
+			one.sexes = one.fam.sexes
+		}
+		for len(ends) < want {
+			ends = append(ends, copyOf(one))
+		}
+	}
+	return ends
+}
+
+// sequence is the number of sexes said one after the other for one clause.
+func (l *line) sequence(ends []*clause) int {
+	n := 0
+	for _, e := range ends {
+		n = max(n, len(e.sexes))
+	}
+	return n
+}
+
+// spread deals a sequence of sexes (M-F-F) out to the ends.
+func (l *line) spread(ends []*clause, n int) []*clause {
+	var sexes []Sex
+	threads := 0
+	for _, e := range ends {
+		if len(e.sexes) == n && sexes == nil {
+			sexes = e.sexes
+		}
+		if threadLike(e) {
+			threads++
+		}
+	}
+	var out []*clause
+	if threads == 1 {
+		for _, e := range ends {
+			if !threadLike(e) {
+				out = append(out, e)
+				continue
+			}
+			for _, s := range sexes {
+				c := copyOf(e)
+				c.sexes = []Sex{s}
+				out = append(out, c)
+			}
+		}
+		return out
+	}
+	if threads == 2 && n == 3 {
+		ends = l.threeOf(ends)
+	}
+	k := 0
+	for _, e := range ends {
+		if threadLike(e) && k < n {
+			e.sexes = []Sex{sexes[k]}
+			k++
+		}
+	}
+	return ends
+}
+
+func copyOf(c *clause) *clause { d := *c; return &d }
+
+// threeOf makes a tee of two ends: tubes and tails are the run, else the first
+// size is.
+func (l *line) threeOf(ends []*clause) []*clause {
+	a, b := ends[0], ends[1]
+	if threadLike(a) && !threadLike(b) {
+		return []*clause{b, a, copyOf(b)}
+	}
+	return []*clause{a, copyOf(a), b}
+}
+
+// outlets multiplies the last size of a manifold by the number of its outlets.
+func (l *line) outlets(ends []*clause) []*clause {
+	n := 0
+	for k := range l.items {
+		f := l.items[k].figure
+		if f != nil && f.whole && f.v <= 12 && l.beside(k, 1).value(classAfter) == "count" {
+			n = int(f.v)
+		}
+	}
+	if n == 0 || len(ends) > 2 {
+		return ends
+	}
+	last := ends[len(ends)-1]
+	for k := 1; k < n; k++ {
+		ends = append(ends, copyOf(last))
+	}
+	return ends
+}

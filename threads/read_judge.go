@@ -1,0 +1,282 @@
+package threads
+
+import "math"
+
+// notJudged names ends that this package has no geometry for. They are shown
+// among the words not read, and no thread is reported for them.
+var notJudged = map[string]string{
+	"NST": "fire hose thread", "AERATOR": "aerator thread", "BALLCOCK": "ballcock thread", "PRESS": "press end",
+	"SOCKET": "glued or welded end", "SOLDER": "solder end", "FLANGE": "flange", "QC": "quick coupling", "CAMLOCK": "cam coupling",
+}
+
+// judge makes the reading of one clause; false for an end that is not judged.
+func (l *line) judge(c *clause) (EndReading, bool) {
+	out := EndReading{Words: l.words(c.from, c.to), Sex: c.sex(), Seal: sealSaid(c), Swivel: c.attr&(isSwivel|isNut) != 0}
+	name := c.end
+	if c.fam != nil && (c.fam.value == "NST") {
+		name = c.fam.value
+	}
+	if c.fig != nil && c.fig.kind == unSize && c.fig.pitch == 27 && c.fam == nil {
+		name = "AERATOR"
+	}
+	if what, ok := notJudged[name]; ok && (name == c.end || c.end == "") {
+		l.unjudged = append(l.unjudged, out.Words+" ("+what+")")
+		return out, false
+	}
+	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") {
+		out.Sex, out.Seal, out.Swivel = NoSex, NoSeal, false
+		out.Candidates = plainEnds(c, plain)
+		if c.attr&isLong != 0 {
+			for k := range out.Candidates {
+				out.Candidates[k].Long = true
+			}
+		}
+	} else {
+		out.Candidates = l.threads(c)
+		l.dress(c, out.Candidates)
+		out.Sex = commonSex(out.Candidates, out.Sex)
+	}
+	out.Question = l.question(c, &out)
+	return out, true
+}
+
+// commonSex is the sex of the candidates if they agree, else what the words say.
+func commonSex(ends []End, said Sex) Sex {
+	if len(ends) == 0 {
+		return said
+	}
+	for _, e := range ends[1:] {
+		if e.Sex != ends[0].Sex {
+			return said
+		}
+	}
+	return ends[0].Sex
+}
+
+func sealSaid(c *clause) Seal {
+	switch {
+	case c.attr&isChamfer != 0:
+		return Chamfer
+	case c.attr&isCone60 != 0:
+		return Cone60
+	case c.attr&isCone30 != 0:
+		return Cone30
+	case c.attr&isWasher != 0:
+		return Washer
+	case c.attr&isFlat != 0:
+		return FlatFace
+	case c.attr&isORing != 0:
+		return ORing
+	}
+	return NoSeal
+}
+
+// dress puts the seal, the swivel and the like on the candidates.
+func (l *line) dress(c *clause, ends []End) {
+	plastic := c.attr&isPlastic != 0 || plasticMaterials[l.material]
+	for k := range ends {
+		ends[k].Seal = sealSaid(c)
+		ends[k].Swivel = c.attr&(isSwivel|isNut) != 0
+		ends[k].Plastic = plastic
+		ends[k].Long = c.attr&isLong != 0
+		ends[k].ClassA = c.fig != nil && c.fig.classA && ends[k].Family == G
+	}
+}
+
+var plasticMaterials = map[string]bool{
+	"plastic": true, "pvc": true, "pp": true, "pa": true, "pe": true, "pom": true, "pvdf": true, "abs": true,
+}
+
+func plainFamilies(end string) []Family {
+	switch end {
+	case "BARB":
+		return []Family{Barb}
+	case "BORE":
+		return []Family{Bore}
+	case "PUSH":
+		return []Family{Push}
+	case "COMPRESSION":
+		return []Family{Compression}
+	case "TUBE":
+		return []Family{Push, Compression}
+	case "FERRULE":
+		return []Family{Ferrule}
+	}
+	return nil
+}
+
+func plainEnds(c *clause, families []Family) []End {
+	size, diameter := plainSize(c.fig)
+	var out []End
+	for _, f := range families {
+		out = append(out, End{Family: f, Size: size, Diameter: diameter})
+	}
+	return out
+}
+
+// plainSize writes a size without a thread: "19 mm", "3/4 in"; "" if not said.
+func plainSize(f *figure) (string, Length) {
+	switch {
+	case f == nil:
+		return "", 0
+	case f.kind == mmSize:
+		return trim(f.v) + " mm", Length(f.v)
+	case f.kind == dashSize:
+		return inchText(f.v/16) + " in", Length(f.v/16) * Inch
+	}
+	return inchText(f.v) + " in", Length(f.v) * Inch
+}
+
+// threads lists the threaded ends that the words leave open, likeliest first.
+func (l *line) threads(c *clause) []End {
+	if c.fig == nil {
+		return nil
+	}
+	switch c.fig.kind {
+	case metricSize:
+		return l.metricEnds(c)
+	case coneSize:
+		return ofFamily(coneFamily(c.fig.series), coneSize24(c.fig.v, c.fig.series), c.sex())
+	case unSize:
+		return l.unifiedEnds(c)
+	case dashSize:
+		return l.dashEnds(c)
+	case garbled:
+		return nil
+	}
+	if c.fam != nil && dashWord(c.fam) && c.fam.value != "MP" {
+		return l.flareInches(c)
+	}
+	if c.fam != nil && c.fam.value == "UN" {
+		return l.unifiedBySize(c)
+	}
+	return l.pipeEnds(c, c.fig.v)
+}
+
+// ofFamily makes the end of a family and size, none if the family has no such size.
+func ofFamily(f Family, size string, sex Sex) []End {
+	form, ok := Find(f, size)
+	if !ok {
+		return nil
+	}
+	if only := f.Facts().Only; only != NoSex {
+		if sex != NoSex && sex != only {
+			return nil
+		}
+		sex = only
+	}
+	return []End{Threaded(form, sex)}
+}
+
+// pipeEnds are the candidates of an inch pipe size.
+func (l *line) pipeEnds(c *clause, v float64) []End {
+	var out []End
+	size := inchText(v)
+	for _, f := range l.pipeFamilies(c) {
+		if c.fig.pitch != 0 && !pitchFits(f, size, c.fig.pitch) {
+			continue
+		}
+		out = append(out, ofFamily(f, size, c.sex())...)
+	}
+	if len(out) == 0 && c.fam != nil && c.fam.value == "R" && c.sex() == Female {
+		out = append(ofFamily(Rc, size, Female), ofFamily(Rp, size, Female)...)
+	}
+	if len(out) == 0 && c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && c.sex() == Male {
+		out = ofFamily(R, size, Male)
+	}
+	return out
+}
+
+func pitchFits(f Family, size string, tpi float64) bool {
+	form, ok := Find(f, size)
+	return ok && math.Abs(form.TPI-tpi) < 0.01
+}
+
+// pipeFamilies are the families that a pipe thread's words leave open.
+func (l *line) pipeFamilies(c *clause) []Family {
+	name := "PIPE"
+	if c.fam != nil {
+		name = c.fam.value
+	}
+	if c.fig.kind == frenchSize && c.fam == nil {
+		name = "BSP"
+	}
+	flat := c.attr&(isWasher|isNut|isFlat|isStudSeal|isCone60|isCone30|isParallel) != 0 || c.attr&isSwivel != 0 && c.sex() == Female
+	if l.shape != nil && l.shape.name == "washer" || l.hoseNut(c) {
+		flat = true
+	}
+	switch name {
+	case "BSP":
+		return bspFamilies(c, flat, l.japan)
+	case "PIPE":
+		return l.unsaid(c, flat)
+	case "BSPP":
+		return []Family{G}
+	case "BSPT":
+		return []Family{R, Rc}
+	case "R":
+		if l.malleable && c.sex() == Female {
+			return []Family{Rp}
+		}
+		if c.attr&isOldR != 0 || l.nordic {
+			return []Family{R, G}
+		}
+		return []Family{R}
+	case "RC":
+		return []Family{Rc}
+	case "RP":
+		return []Family{Rp}
+	case "NPT":
+		if l.shape != nil && l.shape.name == "hose" && c.sex() == Female && l.ironPipe(c) {
+			return []Family{NPSM, NPT}
+		}
+		return []Family{NPT}
+	}
+	return straightFamilies[name]
+}
+
+// straightFamilies are the remaining inch names, with what each leaves open.
+var straightFamilies = map[string][]Family{
+	"MP": {NPT, NPTF}, "NPTF": {NPTF}, "NPSM": {NPSM}, "NPS": {NPS}, "NPS?": {NPS, NPSM}, "IPS": {NPT, NPSM}, "NH": {NH},
+}
+
+// hoseNut reports whether a female end of a made-up hose, whose nut seals flat.
+func (l *line) hoseNut(c *clause) bool {
+	return l.shape != nil && (l.shape.name == "hose" || l.shape.name == "tap connector" && false) && c.sex() == Female
+}
+
+// ironPipe reports whether an end is listed as FIP, which on a hose's nut is a
+// straight thread with a washer.
+func (l *line) ironPipe(c *clause) bool { return hasWord(string(l.norm[c.from:c.to]), "fip") }
+
+func bspFamilies(c *clause, flat, taperFirst bool) []Family {
+	switch {
+	case flat:
+		return []Family{G}
+	case c.attr&isTaper != 0:
+		return []Family{R, Rc}
+	case taperFirst && c.sex() == Male:
+		return []Family{R, G}
+	case c.sex() == Male:
+		return []Family{G, R}
+	case c.sex() == Female:
+		return []Family{G, Rp, Rc}
+	}
+	return []Family{G, R, Rp, Rc}
+}
+
+// unsaid lists what an inch pipe thread can be when no standard is said. The
+// country's words only set the order.
+func (l *line) unsaid(c *clause, flat bool) []Family {
+	if l.malleable {
+		return []Family{R, Rp}
+	}
+	bsp := bspFamilies(c, flat, l.japan)
+	switch {
+	case flat:
+		return bsp
+	case l.america:
+		return append([]Family{NPT}, bsp...)
+	}
+	return append(bsp[:len(bsp):len(bsp)], NPT)
+}

@@ -1,0 +1,232 @@
+package threads
+
+import (
+	"embed"
+	"encoding/csv"
+	"strings"
+	"sync"
+	"unicode/utf8"
+)
+
+//go:embed lexicon/*.csv
+var lexiconFiles embed.FS
+
+// wordClass is what a word is about.
+type wordClass uint8
+
+const (
+	classSex    wordClass = iota + 1 // one sex, or one of each end: "MF"
+	classFamily                      // a thread's name, with the sex that it carries
+	classEnd                         // an end without a thread, or one that is not judged
+	classAttr                        // how an end closes, turns, or is spread over the part
+	classKind                        // the part, by its shape in shape.csv
+	classMaterial
+	classUnit   // what a figure counts, when it stands behind one
+	classBefore // a figure behind this word is no thread
+	classAfter  // a figure before this word is no thread
+	classSep    // parts two ends
+	classSize   // a size written in words
+	classNoise  // understood, and says nothing of ends
+)
+
+var classNames = map[string]wordClass{
+	"sex": classSex, "fam": classFamily, "end": classEnd, "attr": classAttr, "kind": classKind,
+	"mat": classMaterial, "unit": classUnit, "before": classBefore, "after": classAfter,
+	"sep": classSep, "size": classSize, "noise": classNoise,
+}
+
+// meaning is one sense of a word.
+type meaning struct {
+	class  wordClass
+	value  string
+	extra  []string // for a family: male, female, swivel, pre (stands before its size), dash
+	sexes  []Sex
+	shape  *shape
+	tongue string
+}
+
+func (m *meaning) has(word string) bool {
+	for _, e := range m.extra {
+		if e == word {
+			return true
+		}
+	}
+	return false
+}
+
+// shape is a sort of part: the ends that it has and their sexes where the words do not say.
+type shape struct {
+	name, kind string
+	ends       int // 0: as many as are named; -1: none, whatever figures stand there
+	sexes      []Sex
+}
+
+// symbol is a fitting of EN 10242 by its letter and number.
+type symbol struct {
+	shape *shape
+	sexes []Sex
+}
+
+// lexicon is the word lists under lexicon/, ready for looking up.
+type lexicon struct {
+	words   map[string][]*meaning
+	starts  map[string][]*meaning // words given by their beginning
+	finals  map[string][]*meaning // words given by their end, as German compounds
+	shapes  map[string]*shape
+	pairs   map[[2]int]float64 // French bore/outside names, in inches
+	bores   map[int]float64    // DN, in inches
+	symbols map[string]symbol
+	longest int // bytes of the longest phrase
+}
+
+var wordFiles = []string{
+	"sex.csv", "family.csv", "ends.csv", "attr.csv", "kind.csv", "material.csv", "unit.csv", "noise.csv",
+}
+
+var readLexicon = sync.OnceValue(func() *lexicon {
+	l := &lexicon{
+		words: map[string][]*meaning{}, starts: map[string][]*meaning{}, finals: map[string][]*meaning{},
+		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, symbols: map[string]symbol{},
+	}
+	for _, r := range lexiconRows("shape.csv") {
+		l.shapes[r["shape"]] = &shape{name: r["shape"], kind: r["kind"], ends: int(r.number("ends")), sexes: sexesOf(r["sexes"])}
+	}
+	for _, name := range wordFiles {
+		for _, r := range lexiconRows(name) {
+			l.add(r)
+		}
+	}
+	l.figures()
+	return l
+})
+
+func (l *lexicon) add(r row) {
+	m := &meaning{class: classNames[r["class"]], value: r["value"], tongue: r["language"]}
+	switch m.class {
+	case classFamily:
+		parts := strings.Fields(r["value"])
+		m.value, m.extra = parts[0], parts[1:]
+		for _, p := range m.extra {
+			if s := sexNamed(p); s != NoSex {
+				m.sexes = []Sex{s}
+			}
+		}
+	case classSex:
+		m.sexes = sexesOf(r["value"])
+	case classKind:
+		m.shape = l.shapes[r["value"]]
+	}
+	for _, word := range strings.Split(r["words"], "|") {
+		l.put(word, m)
+	}
+}
+
+func (l *lexicon) put(word string, m *meaning) {
+	into := l.words
+	switch {
+	case strings.HasPrefix(word, "*"):
+		into, word = l.finals, word[1:]
+	case strings.HasSuffix(word, "*"):
+		into, word = l.starts, word[:len(word)-1]
+	}
+	key := string(phraseKey(normalise(word).norm))
+	if key == "" {
+		return
+	}
+	for _, old := range into[key] {
+		if old.class == m.class && old.value == m.value {
+			return
+		}
+	}
+	into[key] = append(into[key], m)
+	l.longest = max(l.longest, len(key))
+}
+
+func (l *lexicon) figures() {
+	for _, r := range lexiconRows("pair.csv") {
+		a, b, _ := strings.Cut(r["french"], "/")
+		l.pairs[[2]int{atoi(a), atoi(b)}] = inches(r["size"])
+	}
+	for _, r := range lexiconRows("bore.csv") {
+		l.bores[atoi(r["dn"])] = inches(r["size"])
+	}
+	for _, r := range lexiconRows("symbol.csv") {
+		s := symbol{l.shapes[r["shape"]], sexesOf(r["sexes"])}
+		l.symbols[strings.ToLower(r["symbol"])], l.symbols[r["number"]] = s, s
+	}
+}
+
+// phraseKey brings a phrase to the form the lexicon is keyed by: blanks,
+// hyphens, stops, brackets and apostrophes are all one blank.
+func phraseKey(norm []byte) []byte {
+	out := make([]byte, 0, len(norm))
+	for _, b := range norm {
+		if joint(b) {
+			if len(out) > 0 && out[len(out)-1] != ' ' {
+				out = append(out, ' ')
+			}
+			continue
+		}
+		out = append(out, b)
+	}
+	for len(out) > 0 && out[len(out)-1] == ' ' {
+		out = out[:len(out)-1]
+	}
+	return out
+}
+
+func joint(b byte) bool {
+	return b == ' ' || b == '-' || b == '.' || b == '\'' || b == '(' || b == ')'
+}
+
+var folds = sync.OnceValue(func() map[rune]string {
+	out := map[rune]string{}
+	for _, r := range lexiconRows("fold.csv") {
+		from, _ := utf8.DecodeRuneInString(r["from"])
+		out[from] = r["to"]
+	}
+	return out
+})
+
+func lexiconRows(name string) []row {
+	text, err := lexiconFiles.ReadFile("lexicon/" + name)
+	if err != nil {
+		panic("threads: " + err.Error())
+	}
+	lines, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
+	if err != nil {
+		panic("threads: " + name + ": " + err.Error())
+	}
+	out := make([]row, 0, len(lines)-1)
+	for _, line := range lines[1:] {
+		r := row{}
+		for i, heading := range lines[0] {
+			r[heading] = line[i]
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+func sexesOf(letters string) []Sex {
+	var out []Sex
+	for _, l := range letters {
+		if l == 'M' {
+			out = append(out, Male)
+		} else {
+			out = append(out, Female)
+		}
+	}
+	return out
+}
+
+func atoi(s string) int {
+	n := 0
+	for i := range len(s) {
+		if !digit(s[i]) || n > 1e6 {
+			break
+		}
+		n = n*10 + int(s[i]-'0')
+	}
+	return n
+}

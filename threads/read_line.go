@@ -1,0 +1,154 @@
+package threads
+
+// line is a text on its way to a reading.
+type line struct {
+	*spelling
+	lex      *lexicon
+	items    []item
+	one      bool // a single end, not a part: kinds add nothing
+	shape    *shape
+	material string
+	rated    float64
+	hasRated bool
+
+	dashes    bool // a family that is sized by dash is named
+	pressed   bool // press or multilayer tube is named
+	nordic    bool // Scandinavian or Finnish words: R may only say "pipe thread"
+	japan     bool
+	america   bool // words of the United States or Canada
+	malleable bool // a symbol of EN 10242: R and Rp
+	washer22  bool // an M22 thread: 14 or 15 mm is its pin
+	both      bool
+	reducing  bool
+	evidence  bool // something says that the figures belong to an end
+	unread    []string
+	unjudged  []string
+}
+
+// survey notes what the words say of the part as a whole.
+func (l *line) survey() {
+	trapped := false
+	for k := range l.items {
+		it := &l.items[k]
+		for _, m := range it.word {
+			switch m.class {
+			case classKind:
+				trapped = l.takeKind(m.shape) || trapped
+			case classMaterial:
+				l.takeMaterial(m.value)
+			case classFamily, classSex, classEnd:
+				l.takeEvidence(m)
+			case classAttr:
+				l.both = l.both || m.value == "both"
+				l.reducing = l.reducing || m.value == "reducing"
+			}
+		}
+		if f := it.figure; f != nil {
+			l.washer22 = l.washer22 || f.kind == metricSize && f.v == 22
+			if f.kind == metricSize || f.kind == unSize || f.kind == coneSize || f.kind == frenchSize || f.kind == fenSize {
+				l.evidence = true
+			}
+		}
+	}
+	if l.shape != nil && l.shape.ends >= 0 {
+		l.evidence = true
+	}
+}
+
+func (l *line) takeEvidence(m *meaning) {
+	l.evidence = true
+	l.dashes = l.dashes || m.has("dash")
+	l.pressed = l.pressed || m.class == classEnd && m.value == "PRESS"
+	switch m.tongue {
+	case "sv", "no", "da", "fi":
+		l.nordic = true
+	case "ja":
+		l.japan = true
+	}
+	if m.class == classFamily && (m.has("male") || m.has("female")) && m.value == "NPT" {
+		l.america = true
+	}
+}
+
+// takeKind keeps the first kind that is not a general word for a fitting; a
+// kind that never holds a pipe end (a clamp, a cable gland) outranks the rest.
+func (l *line) takeKind(s *shape) bool {
+	if l.shape == nil || rank(s) > rank(l.shape) {
+		l.shape = s
+	}
+	return s.ends < 0
+}
+
+func rank(s *shape) int {
+	switch {
+	case s.ends < 0:
+		return 5
+	case s.name == "adaptor":
+		return 1
+	case s.name == "reducer" || s.name == "tube fitting" || s.name == "union" || s.name == "nut":
+		return 2
+	case s.name == "tap" || s.name == "hose tail" || s.name == "tank" || s.name == "feed pump":
+		return 3
+	}
+	return 4
+}
+
+// takeMaterial keeps the first material; a grade outranks the plain word, a
+// metal its plating.
+func (l *line) takeMaterial(value string) {
+	vague := map[string]int{"": 0, "galvanised": 1, "rubber": 1, "plastic": 2, "carbon steel": 2, "stainless steel": 3}
+	old, ok := vague[l.material]
+	if !ok {
+		return
+	}
+	now, isVague := vague[value]
+	if !isVague || now > old {
+		l.material = value
+	}
+}
+
+// symbols finds a fitting symbol of EN 10242 in brackets, such as (A4, n. 92),
+// and takes the bracket out of the line.
+func (l *line) symbols() {
+	for k := 0; k < len(l.items); k++ {
+		if l.items[k].mark != '(' {
+			continue
+		}
+		end, found := k+1, symbol{}
+		for end < len(l.items) && l.items[end].mark != ')' {
+			if s, ok := l.symbolAt(end); ok {
+				found = s
+			}
+			end++
+		}
+		if found.shape == nil || end-k > 8 || end == len(l.items) {
+			continue
+		}
+		l.malleable, l.shape, l.evidence = true, found.shape, true
+		l.items = append(l.items[:k], l.items[end+1:]...)
+	}
+}
+
+func (l *line) symbolAt(k int) (symbol, bool) {
+	it := l.items[k]
+	if f := it.figure; f != nil && f.kind == bare {
+		s, ok := l.lex.symbols[string(l.norm[it.from:it.to])]
+		return s, ok && l.inBrackets(k)
+	}
+	if k+1 < len(l.items) && l.items[k+1].figure != nil && l.items[k+1].glued {
+		s, ok := l.lex.symbols[string(l.norm[it.from:l.items[k+1].to])]
+		return s, ok
+	}
+	return symbol{}, false
+}
+
+// inBrackets reports whether a bare number in brackets can be a symbol's: it
+// stands beside a symbol letter, an R for reducing, or n.
+func (l *line) inBrackets(k int) bool {
+	next := l.items[k+1 : min(k+2, len(l.items))]
+	prev := l.items[max(k-1, 0):k]
+	if len(next) == 1 && next[0].glued && next[0].to-next[0].from == 1 && l.norm[next[0].from] == 'r' {
+		return true
+	}
+	return len(prev) == 1 && prev[0].mark == 0 && prev[0].to-prev[0].from <= 2
+}

@@ -1,0 +1,143 @@
+package threads
+
+import (
+	"unicode"
+	"unicode/utf8"
+)
+
+// spelling is a text brought to one alphabet of marks: lower case, no accents,
+// one sort of quote, fraction, dash and multiplication sign. at gives the place
+// in the text as written of each byte.
+type spelling struct {
+	as   string
+	norm []byte
+	at   []int32
+}
+
+// normalise spells a text out. Marks that stand for several things are settled
+// by their neighbours: a comma between digits is a decimal sign, a Cyrillic К, М
+// or х beside a figure is the Latin letter.
+func normalise(text string) *spelling {
+	s := &spelling{as: text, norm: make([]byte, 0, len(text)+16), at: make([]int32, 0, len(text)+17)}
+	prev := ' '
+	for i, r := range text {
+		size := utf8.RuneLen(r)
+		if size < 0 {
+			size = 1
+		}
+		next, _ := utf8.DecodeRuneInString(text[min(i+size, len(text)):])
+		s.spell(i, r, prev, next)
+		prev = r
+	}
+	s.at = append(s.at, int32(len(text)))
+	s.marks()
+	s.joinInitials()
+	return s
+}
+
+func (s *spelling) spell(i int, r, prev, next rune) {
+	if r < utf8.RuneSelf && r != '*' {
+		s.put(i, byte(unicode.ToLower(r)))
+		return
+	}
+	switch {
+	case r == utf8.RuneError:
+		s.put(i, ' ')
+	case (r == 'К' || r == 'к') && isDigit(next) && !unicode.IsLetter(prev):
+		s.put(i, 'k')
+	case (r == 'М' || r == 'м') && isDigit(next) && !unicode.IsLetter(prev):
+		s.put(i, 'm')
+	case (r == 'х' || r == 'Х') && !unicode.IsLetter(prev) && !unicode.IsLetter(next):
+		s.put(i, 'x')
+	default:
+		to, ok := folds()[r]
+		if !ok {
+			to = string(unicode.ToLower(r))
+		}
+		for k := range len(to) {
+			s.put(i, to[k])
+		}
+	}
+}
+
+func (s *spelling) put(at int, b byte) {
+	s.norm, s.at = append(s.norm, b), append(s.at, int32(at))
+}
+
+// marks settles commas between digits, two single quotes, and the letter l read
+// for a one by a scanner (l/2).
+func (s *spelling) marks() {
+	b := s.norm
+	for i := range b {
+		before, after := byteAt(b, i-1), byteAt(b, i+1)
+		switch {
+		case b[i] == ',' && digit(before) && digit(after) && !s.fractionAround(i):
+			b[i] = '.'
+		case b[i] == '\'' && after == '\'':
+			b[i], b[i+1] = '"', ' '
+		case b[i] == 'l' && after == '/' && digit(byteAt(b, i+2)) && !alnum(before):
+			b[i] = '1'
+		}
+	}
+}
+
+// fractionAround reports whether a comma stands between fractions (3/4,1/2) and
+// so parts two sizes.
+func (s *spelling) fractionAround(i int) bool {
+	j := i - 1
+	for digit(byteAt(s.norm, j)) {
+		j--
+	}
+	k := i + 1
+	for digit(byteAt(s.norm, k)) {
+		k++
+	}
+	return byteAt(s.norm, j) == '/' || byteAt(s.norm, k) == '/' || k-i > 4
+}
+
+// joinInitials writes F.I.P. as fip and M.F. as mf.
+func (s *spelling) joinInitials() {
+	b, w := s.norm, 0
+	at := s.at
+	for i := 0; i < len(b); i++ {
+		initial := letter(byteAt(b, i-1)) && !alnum(byteAt(b, i-2))
+		if b[i] == '.' && initial && letter(byteAt(b, i+1)) && !alnum(byteAt(b, i+2)) {
+			continue
+		}
+		b[w], at[w] = b[i], at[i]
+		w++
+	}
+	at[w] = at[len(b)]
+	s.norm, s.at = b[:w], at[:w+1]
+}
+
+// words gives a stretch of the text as it was written.
+func (s *spelling) words(from, to int) string {
+	a, z := int(s.at[from]), int(s.at[to])
+	for z > a && isBlank(s.as[z-1]) {
+		z--
+	}
+	for a < z && isBlank(s.as[a]) {
+		a++
+	}
+	return s.as[a:z]
+}
+
+// capital reports whether the letter at a place was written as a capital.
+func (s *spelling) capital(at int) bool {
+	r, _ := utf8.DecodeRuneInString(s.as[s.at[at]:])
+	return unicode.IsUpper(r)
+}
+
+func byteAt(b []byte, i int) byte {
+	if i < 0 || i >= len(b) {
+		return ' '
+	}
+	return b[i]
+}
+
+func digit(b byte) bool   { return b >= '0' && b <= '9' }
+func letter(b byte) bool  { return b >= 'a' && b <= 'z' }
+func alnum(b byte) bool   { return digit(b) || letter(b) || b >= utf8.RuneSelf }
+func isBlank(b byte) bool { return b == ' ' || b == '\t' || b == '\n' || b == '\r' }
+func isDigit(r rune) bool { return r >= '0' && r <= '9' }

@@ -1,0 +1,194 @@
+package threads
+
+import (
+	"math"
+	"strings"
+)
+
+// question is the one question that settles an end, in plain words; "" if
+// nothing is open.
+func (l *line) question(c *clause, r *EndReading) string {
+	switch {
+	case len(r.Candidates) == 0:
+		return l.unreadable(c, r)
+	case c.fam != nil && c.fam.value == "R" && r.Candidates[0].Family != R:
+		return "R is a male thread, and the text says female. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
+	case c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && r.Candidates[0].Family == R:
+		return c.fam.value[:1] + strings.ToLower(c.fam.value[1:]) + " is a female thread, and the text says male. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
+	case len(r.Candidates) > 1:
+		return l.between(c, r)
+	case r.Candidates[0].Size == "":
+		return "What hose fits the " + plainWord[r.Candidates[0].Family] + "? The text does not say: ask for its bore in mm."
+	case r.Candidates[0].Family.Threaded() && r.Sex == NoSex && !l.fits():
+		return "Is the " + r.Candidates[0].String() + " male or female? The text does not say: look for M or F, or ask the shop."
+	case c.assumed && !l.one:
+		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? A " + l.shape.kind + " mostly is, but the text does not say so."
+	}
+	return ""
+}
+
+// fits reports whether the part has no sex of its own: a washer.
+func (l *line) fits() bool { return l.shape != nil && l.shape.name == "washer" }
+
+// between asks what tells the candidates apart.
+func (l *line) between(c *clause, r *EndReading) string {
+	families := map[Family]bool{}
+	for _, e := range r.Candidates {
+		families[e.Family] = true
+	}
+	what := sizesOf(r.Candidates)
+	sex := ""
+	if r.Sex == NoSex && r.Candidates[0].Family.Threaded() {
+		sex = " And is it male or female?"
+	}
+	subject := strings.TrimSpace(r.Candidates[0].Size + " " + nameOf(c) + " " + r.Sex.String())
+	bsp := families[G] || families[R] || families[Rc] || families[Rp]
+	switch {
+	case families[Push] && families[Compression]:
+		return "Does the tube push in, or is it held by a ring and a nut (compression)? Look at the picture, or ask the shop."
+	case bsp && families[NPT]:
+		return "Which thread is the " + subject + ": " + what + "? Look for BSP, G, R or NPT on the part, or ask the shop." + sex
+	case bsp:
+		return "Is the " + subject + " " + parallelOrTaper(families) + "? Look for P or T after BSP, or ask the shop." + sex
+	case families[NPSM] && (families[NPT] || families[NPS]):
+		return "Is the " + subject + " straight with a washer (NPSM), or " + what + "? Ask the shop." + sex
+	case len(families) == 1 && families[M]:
+		return "What is the pitch of the " + nameOf(c) + ": " + what + "? Ask the shop, or count threads over 10 mm." + sex
+	case len(families) == 1:
+		return "Does the size name the tube or the thread: " + what + "? Ask for the thread in words, such as " + r.Candidates[0].Form.Designation + "." + sex
+	}
+	return "How does the " + subject + " seal: " + what + "? Look at the nose: a cone, a flat face, or an O-ring on the thread." + sex
+}
+
+// nameOf is what the text calls the thread.
+func nameOf(c *clause) string {
+	switch {
+	case c.fig != nil && c.fig.kind == metricSize:
+		return metricText(c.fig.v, c.fig.pitch)
+	case c.fam == nil && c.fig != nil && c.fig.kind == frenchSize:
+		return "BSP"
+	case c.fam == nil:
+		return "pipe thread"
+	case c.fam.value == "NPS?":
+		return "NPS"
+	}
+	return c.fam.value
+}
+
+func parallelOrTaper(families map[Family]bool) string {
+	var parallel, taper []string
+	for _, f := range [...]Family{G, Rp} {
+		if families[f] {
+			parallel = append(parallel, f.String())
+		}
+	}
+	for _, f := range [...]Family{R, Rc} {
+		if families[f] {
+			taper = append(taper, f.String())
+		}
+	}
+	switch {
+	case len(parallel) == 0:
+		return "the taper male (R) or the taper female (Rc)"
+	case len(taper) == 0:
+		return "parallel (" + strings.Join(parallel, ", ") + ")"
+	}
+	return "parallel (" + strings.Join(parallel, ", ") + ") or taper (" + strings.Join(taper, ", ") + ")"
+}
+
+// sizesOf lists candidates: "G 1/2, Rp 1/2 or Rc 1/2".
+func sizesOf(ends []End) string {
+	var names []string
+	for _, e := range ends {
+		name := strings.TrimSpace(e.Size + " " + plainWord[e.Family])
+		if e.Form != nil {
+			name = e.Form.Designation
+		}
+		names = append(names, name)
+	}
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+}
+
+// unreadable says why an end has no candidate, and names the nearest sizes.
+func (l *line) unreadable(c *clause, r *EndReading) string {
+	f := l.familyOf(c)
+	if c.fig == nil {
+		return "What size is the " + strings.TrimSpace(nameOf(c)+" "+r.Sex.String()) + "? The text gives none: write it as in 1/2 NPT female."
+	}
+	if c.fig.kind == garbled || f == 0 {
+		return "What is " + quote(r.Words) + "? The size cannot be read: write it as in 1/2, 1 1/4, M22x1.5 or 19 mm."
+	}
+	near := nearest(f, c.fig)
+	if near == "" {
+		return "What is " + quote(r.Words) + "? No such size of " + f.String() + " is known."
+	}
+	return "No " + f.String() + " has the size of " + quote(r.Words) + ". The nearest are " + near + ": ask the shop which it is."
+}
+
+// familyOf is the family whose sizes come nearest to what was meant.
+func (l *line) familyOf(c *clause) Family {
+	if c.fig == nil || c.fig.kind == garbled {
+		return 0
+	}
+	switch c.fig.kind {
+	case metricSize:
+		return M
+	case coneSize:
+		return coneFamily(c.fig.series)
+	}
+	if named := l.named(c); named != nil {
+		return named[0]
+	}
+	if c.fam != nil && c.fam.value == "UN" || c.fig.kind == unSize && c.fam == nil {
+		return UN
+	}
+	families := l.pipeFamilies(c)
+	if len(families) == 0 {
+		return 0
+	}
+	return families[0]
+}
+
+// nearest names the two sizes of a family on either side of a diameter.
+func nearest(f Family, fig *figure) string {
+	list := Forms(f)
+	measure := func(form *Form) float64 { return inches(form.Size) }
+	want := fig.v
+	switch {
+	case f == M || f == ISO6149 || f == MT:
+		measure = func(form *Form) float64 { return float64(form.Major) + float64(form.Pitch)/100 }
+		want = fig.v + fig.pitch/100
+	case f == Cone24L || f == Cone24S:
+		measure = func(form *Form) float64 { return float64(form.Tube) }
+	case f == UN || f == JIC || f == ORB || f == SAE45 || f == ORFS:
+		measure = func(form *Form) float64 { return form.Major.Inches() }
+		if fig.kind == dashSize {
+			measure = func(form *Form) float64 { return form.Tube.Inches() * 16 }
+		}
+	}
+	var below, above *Form
+	for _, form := range list {
+		v := measure(form)
+		if v <= want && (below == nil || v >= measure(below)) {
+			below = form
+		}
+		if v > want && (above == nil || v < measure(above)) {
+			above = form
+		}
+	}
+	if math.IsNaN(want) || below == nil && above == nil {
+		return ""
+	}
+	switch {
+	case below == nil:
+		return above.Designation
+	case above == nil:
+		return below.Designation
+	}
+	return below.Designation + " and " + above.Designation
+}
+
+func quote(s string) string { return "\"" + s + "\"" }

@@ -1,0 +1,266 @@
+package threads
+
+import (
+	"unicode"
+	"unicode/utf8"
+)
+
+// item is one piece of a line: a word with its meanings, a figure, or a mark.
+type item struct {
+	from, to int
+	mark     byte // a separator or bracket; 0 for words and figures
+	glued    bool // no blank before it
+	word     []*meaning
+	figure   *figure
+	unread   bool
+}
+
+func (it *item) is(class wordClass) *meaning {
+	for _, m := range it.word {
+		if m.class == class {
+			return m
+		}
+	}
+	return nil
+}
+
+// scanner cuts a spelling into items.
+type scanner struct {
+	*spelling
+	lex   *lexicon
+	items []item
+	key   []byte
+	press bool // a word of press or multilayer fittings: 1/2-16 is a thread and a tube
+}
+
+func scan(s *spelling) []item {
+	sc := &scanner{spelling: s, lex: readLexicon(), items: make([]item, 0, 24)}
+	for i := 0; i < len(s.norm); {
+		i = sc.step(i)
+	}
+	return sc.items
+}
+
+func (sc *scanner) step(i int) int {
+	b := sc.norm[i]
+	glued := i > 0 && !isBlank(sc.norm[i-1])
+	switch {
+	case isBlank(b):
+		return i + 1
+	case digit(b), b == '.' && digit(byteAt(sc.norm, i+1)) && !digit(byteAt(sc.norm, i-1)):
+		if end, m := sc.phrase(i); m != nil && !onlyUnit(m) && !sc.figureFirst(i, end) {
+			sc.items = append(sc.items, item{from: i, to: end, word: m, glued: glued})
+			return end
+		}
+		return sc.number(i, glued)
+	case letter(b) || b >= utf8.RuneSelf || b == '%':
+		return sc.wordAt(i, glued)
+	case b == '#' && digit(byteAt(sc.norm, i+1)):
+		return i + 1
+	}
+	return sc.markAt(i, glued)
+}
+
+// figureFirst reports that a phrase beginning with a figure is the tail of a
+// fraction or a size, and not a word.
+func (sc *scanner) figureFirst(i, end int) bool {
+	return byteAt(sc.norm, i-1) == '/' || byteAt(sc.norm, end) == '/' || byteAt(sc.norm, end) == '"'
+}
+
+func onlyUnit(ms []*meaning) bool {
+	for _, m := range ms {
+		if m.class != classUnit {
+			return false
+		}
+	}
+	return true
+}
+
+func (sc *scanner) markAt(i int, glued bool) int {
+	b := sc.norm[i]
+	switch b {
+	case '/', '-', ',', ';', '+', '&', '(', ')', ':', '>', '=', '|':
+		sc.items = append(sc.items, item{from: i, to: i + 1, mark: b, glued: glued})
+	}
+	return i + 1
+}
+
+// wordAt reads the longest phrase known at a place, a metric thread, a word that
+// glues two known ones by an x, or a word that is not known.
+func (sc *scanner) wordAt(i int, glued bool) int {
+	if sc.norm[i] == 'm' && !glued || sc.norm[i] == 'm' && !alnum(byteAt(sc.norm, i-1)) {
+		if end := sc.metric(i, glued); end > 0 {
+			return end
+		}
+	}
+	if end, m := sc.phrase(i); m != nil {
+		sc.items = append(sc.items, item{from: i, to: end, word: m, glued: glued})
+		return end
+	}
+	end := sc.run(i, false)
+	if wide(sc.norm, i) {
+		return sc.wideUnread(i, glued)
+	}
+	if x := sc.gluedByX(i, end); x > 0 {
+		_, left := sc.exact(i, x)
+		_, right := sc.exact(x+1, end)
+		sc.items = append(sc.items, item{from: i, to: x, word: left, glued: glued},
+			item{from: x, to: x + 1, word: sc.lex.words["x"], glued: true},
+			item{from: x + 1, to: end, word: right, glued: true})
+		return end
+	}
+	m := sc.byStem(sc.norm[i:end])
+	sc.items = append(sc.items, item{from: i, to: end, word: m, glued: glued, unread: m == nil})
+	return end
+}
+
+// gluedByX finds the x of cxfi, fxf, fptxmpt.
+func (sc *scanner) gluedByX(i, end int) int {
+	for x := i + 1; x < end-1; x++ {
+		if sc.norm[x] != 'x' {
+			continue
+		}
+		_, left := sc.exact(i, x)
+		_, right := sc.exact(x+1, end)
+		if joinable(left) && joinable(right) {
+			return x
+		}
+	}
+	return 0
+}
+
+func joinable(ms []*meaning) bool {
+	for _, m := range ms {
+		if m.class == classSex || m.class == classFamily || m.class == classEnd {
+			return true
+		}
+	}
+	return false
+}
+
+func (sc *scanner) exact(from, to int) (int, []*meaning) {
+	return to, sc.lex.words[string(sc.norm[from:to])]
+}
+
+// phrase finds the longest lexicon phrase that begins at i and ends where a word
+// ends. Letters and digits run together first (cw617n), then apart (npt3/8).
+func (sc *scanner) phrase(i int) (int, []*meaning) {
+	if end, m := sc.phraseOf(i, true); m != nil {
+		return end, m
+	}
+	return sc.phraseOf(i, false)
+}
+
+func (sc *scanner) phraseOf(i int, mixed bool) (int, []*meaning) {
+	key, end := sc.key[:0], i
+	var best []*meaning
+	bestEnd := 0
+	for pieces := 0; pieces < 5 && end < len(sc.norm); pieces++ {
+		stop := sc.run(end, mixed)
+		if wide(sc.norm, end) {
+			if e, m := sc.wideMatch(key, end); m != nil {
+				return e, m
+			}
+			break
+		}
+		if stop == end {
+			break
+		}
+		key = append(key, sc.norm[end:stop]...)
+		if m := sc.lex.words[string(key)]; m != nil {
+			best, bestEnd = m, stop
+		}
+		if wide(sc.norm, stop) && pieces == 0 {
+			if e, m := sc.wideMatch(key, stop); m != nil {
+				best, bestEnd = m, e
+			}
+		}
+		next := stop
+		slash := false
+		for next < len(sc.norm) && (joint(sc.norm[next]) || sc.norm[next] == '/' && !slash) {
+			slash = slash || sc.norm[next] == '/'
+			next++
+		}
+		if next == stop || next == len(sc.norm) || len(key) > sc.lex.longest {
+			break
+		}
+		if slash {
+			key = append(key, '/')
+		} else {
+			key = append(key, ' ')
+		}
+		end = next
+	}
+	sc.key = key
+	return bestEnd, best
+}
+
+// run is the end of the run of letters, of digits, or of both that begins at i.
+func (sc *scanner) run(i int, mixed bool) int {
+	if i < len(sc.norm) && (sc.norm[i] == '%' || sc.norm[i] == '=') {
+		return i + 1
+	}
+	first := digit(byteAt(sc.norm, i))
+	for i < len(sc.norm) {
+		b := sc.norm[i]
+		if wide(sc.norm, i) || !alnum(b) || !mixed && digit(b) != first {
+			break
+		}
+		i++
+	}
+	return i
+}
+
+// wideMatch finds the longest phrase of a script written without blanks.
+func (sc *scanner) wideMatch(key []byte, i int) (int, []*meaning) {
+	stop := i
+	for n := 0; n < 12 && wide(sc.norm, stop); n++ {
+		_, size := utf8.DecodeRune(sc.norm[stop:])
+		stop += size
+	}
+	base := len(key)
+	for stop > i {
+		full := append(key[:base:base], sc.norm[i:stop]...)
+		if m := sc.lex.words[string(full)]; m != nil {
+			return stop, m
+		}
+		_, size := utf8.DecodeLastRune(sc.norm[i:stop])
+		stop -= size
+	}
+	return 0, nil
+}
+
+// wideUnread takes one letter that no phrase begins with; a run of them is one word.
+func (sc *scanner) wideUnread(i int, glued bool) int {
+	_, size := utf8.DecodeRune(sc.norm[i:])
+	if n := len(sc.items); n > 0 && sc.items[n-1].unread && sc.items[n-1].to == i {
+		sc.items[n-1].to = i + size
+		return i + size
+	}
+	sc.items = append(sc.items, item{from: i, to: i + size, glued: glued, unread: true})
+	return i + size
+}
+
+// byStem tries the word's beginnings and ends, longest first.
+func (sc *scanner) byStem(word []byte) []*meaning {
+	for n := len(word); n >= 4; n-- {
+		if m := sc.lex.starts[string(word[:n])]; m != nil {
+			return m
+		}
+	}
+	for k := 1; len(word)-k >= 4; k++ {
+		if m := sc.lex.finals[string(word[k:])]; m != nil {
+			return m
+		}
+	}
+	return nil
+}
+
+// wide reports whether the letter at i belongs to a script written without blanks.
+func wide(norm []byte, i int) bool {
+	if i >= len(norm) || norm[i] < 0xE0 {
+		return false
+	}
+	r, _ := utf8.DecodeRune(norm[i:])
+	return r > 0x2E80 || unicode.Is(unicode.Thai, r)
+}

@@ -1,0 +1,281 @@
+package threads
+
+import "math"
+
+// settle decides what each figure is from its neighbours, and keeps what is no
+// size of an end (pressures, lengths, spanners, codes, quantities) out of the way.
+func (l *line) settle() {
+	for k := range l.items {
+		if f := l.items[k].figure; f != nil {
+			l.settleRange(k, f)
+		}
+	}
+	for k := range l.items {
+		f := l.items[k].figure
+		if f == nil {
+			continue
+		}
+		switch f.kind {
+		case bare:
+			f.kind = l.settleBare(k, f)
+		case inchSize:
+			l.settleInch(k, f)
+		case mmSize:
+			l.settleMillimetres(k, f)
+		case unSize:
+			l.settleThreadAndTube(f)
+		case pressureFigure:
+			l.settlePressure(k, f)
+		}
+		if f.kind == bare {
+			f.kind = junkFigure
+		}
+	}
+	l.secondNames()
+	l.threadAndTube()
+}
+
+// beside gives the item n places away, brackets, colons and equals signs left out.
+func (l *line) beside(k, n int) *item {
+	step := 1
+	if n < 0 {
+		step = -1
+	}
+	for j := k + step; j >= 0 && j < len(l.items); j += step {
+		if m := l.items[j].mark; m == '(' || m == ')' || m == ':' || m == '=' {
+			continue
+		}
+		return &l.items[j]
+	}
+	return &item{}
+}
+
+func (it *item) value(c wordClass) string {
+	if m := it.is(c); m != nil {
+		return m.value
+	}
+	return ""
+}
+
+// parted reports whether an item parts two ends: x, a dash, a stroke.
+func (it *item) parted() bool {
+	return it.value(classSep) == "x" || it.mark == '-' || it.mark == '/' || it.mark == '+'
+}
+
+// settleRange finds 0-100 bar and 34-40 mm.
+func (l *line) settleRange(k int, f *figure) {
+	if k < 2 || (f.kind != mmSize && f.kind != pressureFigure && f.kind != junkFigure) {
+		return
+	}
+	dash, before := &l.items[k-1], l.items[k-2].figure
+	if f.dashed {
+		dash, before = &item{mark: '-'}, l.items[k-1].figure
+	}
+	if dash.mark != '-' && dash.value(classSep) == "" || before == nil || before.kind != bare {
+		return
+	}
+	if dash.mark == '-' {
+		before.kind = junkFigure
+		f.set = true
+		if f.kind == mmSize {
+			f.kind = junkFigure
+		}
+	}
+}
+
+func (l *line) settlePressure(k int, f *figure) {
+	words := ""
+	for j := max(0, k-3); j < k; j++ {
+		if l.items[j].figure == nil && l.items[j].mark == 0 {
+			words += " " + string(l.norm[l.items[j].from:l.items[j].to])
+		}
+	}
+	if f.set || l.scaled() || hasWord(words, "set") || hasWord(words, "range") || hasWord(words, "scale") {
+		return
+	}
+	l.rate(f.v * barPer[f.unit])
+}
+
+// barPer converts to bar: psi by the exact pound, inch and standard gravity.
+var barPer = map[string]float64{
+	"bar": 1, "psi": 0.0689475729, "mpa": 10, "kpa": 0.01, "kgcm2": 0.980665, "atm": 1.01325,
+}
+
+func (l *line) rate(bar float64) {
+	if !l.hasRated && bar > 0 {
+		l.rated, l.hasRated = bar, true
+	}
+}
+
+// scaled reports whether the part's pressures are its dial: gauges and sensors.
+func (l *line) scaled() bool {
+	return l.shape != nil && (l.shape.name == "gauge" || l.shape.name == "sensor")
+}
+
+// settleBare says what a number without a unit is; bare if it is nothing.
+func (l *line) settleBare(k int, f *figure) figureKind {
+	prev, next := l.beside(k, -1), l.beside(k, 1)
+	switch prev.value(classBefore) {
+	case "pressure":
+		if !l.scaled() {
+			l.rate(f.v)
+		}
+		return junkFigure
+	case "junk":
+		return junkFigure
+	case "dn":
+		return l.bore(f)
+	}
+	switch next.value(classAfter) {
+	case "dn":
+		return l.bore(f)
+	case "junk", "count":
+		return junkFigure
+	}
+	if l.dash(k, f, prev, next) {
+		return dashSize
+	}
+	pf, nf := prev.is(classFamily), next.is(classFamily)
+	if pf == nil && nf == nil {
+		if kind := l.settlePaired(k, f, prev, next); kind != bare {
+			return kind
+		}
+		return l.settleLonely(k, f, prev, next)
+	}
+	if inchLike(f.v) {
+		return inchSize
+	}
+	if _, ok := l.lex.bores[int(f.v)]; ok && f.whole && (pf != nil && pf.has("pre") || nf != nil && bspWord(nf)) {
+		return l.bore(f)
+	}
+	return l.settlePaired(k, f, prev, next)
+}
+
+func bspWord(m *meaning) bool {
+	switch m.value {
+	case "BSP", "BSPP", "BSPT", "THREAD":
+		return true
+	}
+	return false
+}
+
+func (l *line) bore(f *figure) figureKind {
+	if v := l.lex.bores[int(f.v)]; v > 0 && f.whole {
+		f.v = v
+		return dnSize
+	}
+	return junkFigure
+}
+
+// inchLike reports whether a plain number can be an inch size: 1, 2, 0.75, 1.25.
+func inchLike(v float64) bool {
+	return v >= 0.125 && v <= 4 && v*8 == math.Trunc(v*8)
+}
+
+var dashNumbers = map[float64]bool{
+	2: true, 3: true, 4: true, 5: true, 6: true, 7: true, 8: true, 10: true, 12: true, 14: true, 16: true, 20: true, 24: true, 32: true,
+}
+
+func (l *line) dash(k int, f *figure, prev, next *item) bool {
+	if !l.dashes || !f.whole || !dashNumbers[f.v] {
+		return false
+	}
+	if f.dashed {
+		return true
+	}
+	if m := next.is(classFamily); m != nil && m.has("dash") {
+		return true
+	}
+	if m := prev.is(classFamily); m != nil && m.has("dash") && !next.parted() {
+		return true
+	}
+	m := prev.is(classFamily)
+	return m != nil && m.has("dash") && f.v >= 4
+}
+
+// settlePaired reads a number parted by an x or a dash from another figure.
+func (l *line) settlePaired(k int, f *figure, prev, next *item) figureKind {
+	var other *figure
+	switch {
+	case next.parted() && k+2 < len(l.items):
+		other = l.after(k)
+	case prev.parted() && k >= 2:
+		other = l.before(k)
+	}
+	if other == nil || other.kind == junkFigure || other.kind == pressureFigure {
+		return bare
+	}
+	if k == 0 && f.whole && f.v <= 20 && next.glued && next.value(classSep) == "x" && k+2 < len(l.items) && !l.items[k+2].glued {
+		return junkFigure // 2x 1/2 BSP: two of them
+	}
+	if !f.whole && other.kind == bare && other.v > 8 {
+		other.kind = junkFigure // 2.5 x 40: a membrane
+		return junkFigure
+	}
+	switch {
+	case f.v >= 5 && f.v <= 63 && (other.kind != bare || l.evidence):
+		return mmSize
+	case inchLike(f.v):
+		return inchSize
+	}
+	return bare
+}
+
+func (l *line) after(k int) *figure {
+	for j := k + 2; j < min(k+5, len(l.items)); j++ {
+		if l.items[j].figure != nil {
+			return l.items[j].figure
+		}
+	}
+	return nil
+}
+
+func (l *line) before(k int) *figure {
+	for j := k - 2; j >= max(k-5, 0); j-- {
+		if l.items[j].figure != nil {
+			return l.items[j].figure
+		}
+	}
+	return nil
+}
+
+// settleLonely reads a number that stands by a word of an end, a sex or a part.
+func (l *line) settleLonely(k int, f *figure, prev, next *item) figureKind {
+	if prev.is(classEnd) != nil || next.is(classEnd) != nil {
+		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.shape != nil && l.shape.kind == "elbow") {
+			return mmSize
+		}
+		if inchLike(f.v) {
+			return inchSize
+		}
+	}
+	if !inchLike(f.v) {
+		return bare
+	}
+	by := func(it *item) bool { return it.is(classSex) != nil || it.is(classKind) != nil }
+	if by(prev) || by(next) {
+		return inchSize
+	}
+	if l.shape != nil && l.shape.ends > 0 && !l.otherSize(k) && (k == len(l.items)-1 || prev.is(classMaterial) != nil) {
+		return inchSize
+	}
+	return bare
+}
+
+func (l *line) otherSize(k int) bool {
+	for j := range l.items {
+		if f := l.items[j].figure; j != k && f != nil && f.kind != bare && f.kind < pressureFigure {
+			return true
+		}
+	}
+	return false
+}
+
+func hasWord(text, word string) bool {
+	for i := 0; i+len(word) <= len(text); i++ {
+		if text[i:i+len(word)] == word && !alnum(byteAt([]byte(text), i-1)) && !alnum(byteAt([]byte(text), i+len(word))) {
+			return true
+		}
+	}
+	return false
+}

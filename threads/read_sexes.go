@@ -1,0 +1,144 @@
+package threads
+
+// settleSexes gives each threaded end the sex that its words, its class, its nut
+// or its kind of part imply. A sex that only the kind implies is marked assumed.
+func (l *line) settleSexes(ends []*clause) {
+	threads := 0
+	for _, e := range ends {
+		if threadLike(e) {
+			threads++
+		}
+	}
+	for _, e := range ends {
+		l.ownSex(e)
+	}
+	if l.one || l.shape == nil {
+		return
+	}
+	l.kindSexes(ends, threads)
+}
+
+// ownSex is the sex that the end's own words imply.
+func (l *line) ownSex(e *clause) {
+	if len(e.sexes) > 0 || !threadLike(e) {
+		return
+	}
+	switch {
+	case e.fam != nil && len(e.fam.sexes) > 0:
+		e.sexes = e.fam.sexes
+	case e.fig != nil && e.fig.suffixed != NoSex:
+		e.sexes = []Sex{e.fig.suffixed}
+	case e.attr&isNut != 0:
+		e.sexes = []Sex{Female}
+	case e.part != nil && l.shape != nil && e.part != l.shape && e.part.ends == 1 && len(e.part.sexes) == 1:
+		e.sexes = e.part.sexes
+	case e.fig != nil && e.fig.kind == coneSize && !l.one && e.part == nil:
+		e.sexes, e.assumed = []Sex{l.coneSex()}, true
+	}
+}
+
+// coneSex is male for a body, female for a nut: the cone itself is inside the body's end.
+func (l *line) coneSex() Sex {
+	if l.shape != nil && l.shape.kind == "nut" {
+		return Female
+	}
+	return Male
+}
+
+func (l *line) kindSexes(ends []*clause, threads int) {
+	if l.shape.name == "bush" && threads == 2 && len(ends) == 2 {
+		l.bushSexes(ends)
+		return
+	}
+	usual := l.shape.sexes
+	if l.shape.name == "elbow" && l.street() {
+		usual = []Sex{Male, Female}
+	}
+	k := 0
+	for _, e := range ends {
+		if !threadLike(e) {
+			continue
+		}
+		if len(e.sexes) == 0 {
+			l.assume(e, l.usual(e, usual, k, threads, len(ends)))
+		}
+		k++
+	}
+}
+
+func (l *line) street() bool {
+	for k := range l.items {
+		if l.items[k].value(classAttr) == "street" {
+			return true
+		}
+	}
+	return false
+}
+
+// usual is the sex that the kind of part mostly has, by the place of the end.
+func (l *line) usual(e *clause, sexes []Sex, k, threads, ends int) Sex {
+	switch {
+	case e.fig != nil && e.fig.kind == coneSize:
+		return l.coneSex()
+	case e.fam != nil && e.fam.value == "NH" && l.valve():
+		return Male
+	case len(sexes) == 1 && l.shape.name == "hose tail" && e.attr&isSwivel != 0:
+		return Female
+	case len(sexes) == 1:
+		return sexes[0]
+	case len(sexes) == 2 && threads == 2:
+		return sexes[k]
+	case (l.shape.name == "elbow" || l.shape.name == "tee" || l.shape.name == "cross") && threads == ends && !anySex(e):
+		return Female
+	case l.shape.name == "bulkhead" && k == 0 && threads > 1:
+		return Female
+	}
+	return NoSex
+}
+
+func anySex(e *clause) bool { return len(e.sexes) > 0 }
+
+func (l *line) valve() bool {
+	switch l.shape.name {
+	case "shut-off valve", "drain valve", "tap", "check valve":
+		return true
+	}
+	return false
+}
+
+func (l *line) assume(e *clause, s Sex) {
+	if s == NoSex {
+		return
+	}
+	e.sexes = []Sex{s}
+	e.assumed = len(l.shape.sexes) != 2 || l.shape.name == "elbow"
+	switch l.shape.name {
+	case "nipple", "plug", "coupling", "cap":
+		e.assumed = false
+	}
+}
+
+// bushSexes: the larger end of a bush is male, the smaller female.
+func (l *line) bushSexes(ends []*clause) {
+	a, b := ends[0], ends[1]
+	if a.fig == nil || b.fig == nil || a.fig.v == b.fig.v {
+		return
+	}
+	if a.fig.v < b.fig.v {
+		a, b = b, a
+	}
+	if len(a.sexes) == 0 && (len(b.sexes) == 0 || b.sexes[0] == Female) {
+		a.sexes = []Sex{Male}
+	}
+	if len(b.sexes) == 0 {
+		b.sexes = []Sex{Female}
+	}
+}
+
+// sex is the one sex of a clause.
+func (c *clause) sex() Sex {
+	if len(c.sexes) == 1 {
+		return c.sexes[0]
+	}
+	return NoSex
+}

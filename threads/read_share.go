@@ -1,0 +1,284 @@
+package threads
+
+// share turns clauses into ends: what is said once holds for all the ends that
+// need it, sizes and words in parallel lists are paired, and a part has the ends
+// of its kind.
+func (l *line) share(all []*clause) []*clause {
+	all = l.mergeOrphans(all)
+	ends, rest := l.gather(all)
+	if len(ends) == 0 {
+		return nil
+	}
+	l.overlay(ends, rest)
+	l.relocate(ends, rest)
+	ends = l.dropLengths(ends)
+	l.inherit(ends)
+	ends = l.withTail(ends)
+	l.nameTubes(ends, rest)
+	ends = l.multiply(ends)
+	l.settleSexes(ends)
+	return ends
+}
+
+// mergeOrphans joins "Female to Female" into one clause with two sexes, and
+// drops clauses that say nothing.
+func (l *line) mergeOrphans(all []*clause) []*clause {
+	var out []*clause
+	for _, c := range all {
+		if c.fig == nil && !c.says() && c.attr == 0 && !c.thread {
+			continue
+		}
+		if n := len(out); n > 0 && c.strong && c.onlySexes() && out[n-1].onlySexes() && !out[n-1].strong {
+			out[n-1].sexes = append(out[n-1].sexes[:len(out[n-1].sexes):len(out[n-1].sexes)], c.sexes...)
+			out[n-1].to = c.to
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+func (c *clause) onlySexes() bool {
+	return c.fig == nil && c.fam == nil && c.end == "" && len(c.sexes) > 0
+}
+
+// gather tells the clauses that are ends from those that only say something of
+// them. A clause without a size is an end where an x parts it, and takes the
+// size of its neighbour; lists in parallel (MHT x FPT 3/4 x 3/4) are paired.
+func (l *line) gather(all []*clause) (ends, rest []*clause) {
+	first := 0
+	for first < len(all) && all[first].fig == nil {
+		first++
+	}
+	if first == len(all) {
+		return l.sizeless(all)
+	}
+	lead := l.leading(all, first)
+	tail := all[first:]
+	if len(lead) > 0 && pairLists(lead, tail) {
+		rest, lead = append(rest, all[:first-len(lead)]...), nil
+	} else {
+		rest = append(rest, all[:first-len(lead)]...)
+	}
+	for _, c := range lead {
+		c.fig = tail[0].fig
+		if c.fam == nil && c.end == "" {
+			c.fam, c.attr = tail[0].fam, c.attr|tail[0].attr&(isTaper|isParallel)
+		}
+		ends = append(ends, c)
+	}
+	for _, c := range tail {
+		switch {
+		case c.fig != nil:
+			ends = append(ends, c)
+		case c.strong && c.says() && len(ends) > 0:
+			prev := ends[len(ends)-1]
+			c.fig = prev.fig
+			if c.fam == nil && c.end == "" {
+				c.fam = prev.fam
+			}
+			ends = append(ends, c)
+		case c.fam != nil && c.fam.value == "NH":
+			c.fig = &figure{kind: inchSize, v: 0.75, frac: true}
+			ends = append(ends, c)
+		default:
+			rest = append(rest, c)
+		}
+	}
+	return ends, rest
+}
+
+// leading gives the sizeless clauses before the first size that x's join to it.
+func (l *line) leading(all []*clause, first int) []*clause {
+	k := first
+	for k > 0 && all[k].strong && all[k-1].says() {
+		k--
+	}
+	return all[k:first]
+}
+
+// pairLists pairs words given in one list with sizes given in another.
+func pairLists(lead, tail []*clause) bool {
+	var sized []*clause
+	for _, c := range tail {
+		if c.fig != nil {
+			sized = append(sized, c)
+		}
+	}
+	if len(sized) != len(lead)+1 || len(sized) < 2 {
+		return false
+	}
+	for _, c := range sized[1:] {
+		if !c.bare() {
+			return false
+		}
+	}
+	words := append(append([]*clause{}, lead...), &clause{
+		fam: sized[0].fam, fam2: sized[0].fam2, sexes: sized[0].sexes, end: sized[0].end, attr: sized[0].attr, thread: sized[0].thread,
+	})
+	for k, c := range sized {
+		w := words[k]
+		c.fam, c.fam2, c.sexes, c.end, c.attr, c.thread = w.fam, w.fam2, w.sexes, w.end, w.attr, w.thread
+	}
+	return true
+}
+
+// sizeless handles a line without any size: only a garden hose thread has one
+// size, and an end of which a sex is said is shown unread.
+func (l *line) sizeless(all []*clause) (ends, rest []*clause) {
+	for _, c := range all {
+		switch {
+		case c.fam != nil && c.fam.value == "NH" && len(c.sexes) > 0:
+			c.fig = &figure{kind: inchSize, v: 0.75, frac: true}
+			ends = append(ends, c)
+		case l.one && c.says():
+			ends = append(ends, c)
+		default:
+			rest = append(rest, c)
+		}
+	}
+	return ends, rest
+}
+
+// overlay spreads what clauses without a size say over the ends that lack it.
+func (l *line) overlay(ends, rest []*clause) {
+	for _, r := range rest {
+		for _, e := range ends {
+			if e.millimetres() {
+				continue
+			}
+			if e.fam == nil && e.end == "" && r.fam != nil && !r.fam.has("pre") {
+				e.fam, e.fam2 = r.fam, r.fam2
+			}
+			if e.end == "" && r.thread {
+				e.thread = true
+			}
+			if len(e.sexes) == 0 && len(r.sexes) == 1 && e.end == "" && threadLike(e) {
+				e.sexes = r.sexes
+			}
+			e.attr |= r.attr & (isTaper | isParallel | isPlastic | isPort | isStudSeal | isDouble | isOldR)
+		}
+		l.overlaySeal(ends, r)
+		if len(r.sexes) > 1 {
+			if e := firstThread(ends); e != nil && len(e.sexes) == 0 {
+				e.sexes = r.sexes
+			}
+		}
+	}
+}
+
+// overlaySeal gives a washer that is named apart to the end that it closes: the
+// nut, else the female, else every end.
+func (l *line) overlaySeal(ends []*clause, r *clause) {
+	seal := r.attr & (isWasher | isNut | isSwivel | isFlat | isORing | isCone60)
+	if seal == 0 {
+		return
+	}
+	for _, prefer := range []func(*clause) bool{
+		func(c *clause) bool { return c.attr&(isNut|isSwivel) != 0 },
+		func(c *clause) bool { return len(c.sexes) > 0 && c.sexes[0] == Female },
+		func(c *clause) bool { return c.described() && c.end == "" },
+	} {
+		found := false
+		for _, e := range ends {
+			if prefer(e) && e.fig != nil && !e.millimetres() {
+				e.attr |= seal
+				found = true
+			}
+		}
+		if found {
+			return
+		}
+	}
+}
+
+func threadLike(c *clause) bool {
+	return c.fig != nil && c.fig.kind != mmSize && (c.end == "" || c.fam != nil)
+}
+
+func firstThread(ends []*clause) *clause {
+	for _, e := range ends {
+		if threadLike(e) {
+			return e
+		}
+	}
+	return nil
+}
+
+// relocate moves words that landed on the wrong end: a sex belongs to the
+// thread and not to the tube (mit IG 16mm x 1/2"), a word of a tail or a press
+// end to the end without a thread (Schlauchtülle R 1/2" AG x 19 mm).
+func (l *line) relocate(ends, rest []*clause) {
+	for _, e := range ends {
+		for _, o := range ends {
+			if o == e {
+				continue
+			}
+			if e.millimetres() && threadLike(o) && e.end == "" && len(e.sexes) > 0 && len(o.sexes) == 0 && o.end == "" {
+				o.sexes, e.sexes = e.sexes, nil
+			}
+			if e.millimetres() && e.fam != nil && threadLike(o) && o.fam == nil {
+				o.fam, e.fam = e.fam, nil
+				o.sexes, e.sexes = e.sexes, o.sexes
+				o.end, e.end = "", o.end
+			}
+			if threadLike(e) && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize && (o.millimetres() || e.end == "BARB" && e.endFirst) {
+				o.end, e.end = e.end, ""
+			}
+		}
+	}
+	for _, e := range ends {
+		if threadLike(e) && e.end != "" && e.fam != nil && e.end != "BARB" && !judgedAlone(e) {
+			e.end = ""
+		}
+	}
+}
+
+// judgedAlone reports whether the words of the end stand behind its size, so
+// that the end is theirs and not the part's.
+func judgedAlone(c *clause) bool { return !c.endFirst && c.end != "TUBE" && c.fam == nil }
+
+// dropLengths leaves out figures that are no ends of the kind of part: a
+// nipple's length, a gauge's dial, a hose's bore.
+func (l *line) dropLengths(ends []*clause) []*clause {
+	if l.shape == nil || len(ends) < 2 || l.one {
+		return ends
+	}
+	out := ends[:0:0]
+	for k, e := range ends {
+		drop := false
+		plain := e.bare() && e.fig.kind == inchSize
+		switch {
+		case l.shape.name == "nipple" && k > 0 && plain && !l.reducing:
+			drop = e.fig.v >= 1.5 && e.fig.v >= 1.5*ends[0].fig.v
+		case l.shape.ends == 1 && l.shape.kind != "nut":
+			drop = e.bare() && anyDescribed(ends)
+		case l.shape.name == "hose":
+			drop = plain && k == 0 && len(ends) > 2 && anyDescribed(ends[1:]) || plain && e.fig.kind == inchSize && k == 0 && e.fig.marked && allDescribed(ends[1:])
+		case k == 2 && plain && l.shape.ends <= 2 && l.shape.name != "manifold" && l.shape.name != "vessel":
+			drop = e.fig.v >= 1.5
+		}
+		if !drop {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+func anyDescribed(ends []*clause) bool {
+	for _, e := range ends {
+		if e.fam != nil {
+			return true
+		}
+	}
+	return false
+}
+
+func allDescribed(ends []*clause) bool {
+	for _, e := range ends {
+		if !e.described() {
+			return false
+		}
+	}
+	return len(ends) > 1
+}

@@ -1,0 +1,197 @@
+package threads
+
+import "math"
+
+// largestInch is the largest pipe size that is read: more is a length, a filter
+// housing or a coil.
+const largestInch = 4
+
+// settleInch keeps lengths, spanners and drives out of the inch sizes.
+func (l *line) settleInch(k int, f *figure) {
+	prev, next := l.beside(k, -1), l.beside(k, 1)
+	length := next.value(classAfter) == "junk" && !(l.reducing && f.frac) || prev.value(classBefore) == "junk"
+	long := next.value(classAttr) == "long" && l.beside(k, -1).parted() && !f.frac
+	if f.v > largestInch || f.v < 1.0/16 || length || long {
+		f.kind = junkFigure
+	}
+}
+
+// settleMillimetres tells a tube or a tail from a nominal bore, a diameter of the
+// thread, a length, a spanner, and the pin of a pressure washer's joint.
+func (l *line) settleMillimetres(k int, f *figure) {
+	prev, next := l.beside(k, -1), l.beside(k, 1)
+	switch {
+	case prev.value(classBefore) == "junk" || next.value(classAfter) == "junk":
+		f.kind = junkFigure
+	case l.washer22 && (f.v == 14 || f.v == 15):
+		f.kind = junkFigure
+	case next.value(classAfter) == "dn" || prev.value(classBefore) == "dn":
+		f.kind = l.bore(f)
+	case f.v > 63 || f.v < 3:
+		f.kind = junkFigure
+	default:
+		l.threadInMillimetres(k, f, prev, next)
+	}
+}
+
+// threadInMillimetres reads 20 mm BSP and G 32 mm as nominal bores, and
+// "rosca 21 mm" by the diameter of the thread.
+func (l *line) threadInMillimetres(k int, f *figure, prev, next *item) {
+	pm, nm := prev.is(classFamily), next.is(classFamily)
+	called := nm != nil && (bspWord(nm) || nm.value == "NPT") && prev.is(classEnd) == nil
+	if !called && !(pm != nil && (pm.has("pre") || pm.value == "THREAD")) && !(prev.is(classSex) != nil && f.v != math.Trunc(f.v)) {
+		return
+	}
+	if nm != nil && next.is(classEnd) != nil {
+		return
+	}
+	if v := l.lex.bores[int(f.v)]; v > 0 && f.v == math.Trunc(f.v) {
+		f.v, f.kind = v, dnSize
+		return
+	}
+	for _, g := range Forms(G) {
+		if math.Abs(float64(g.Major)-f.v) < 0.6 {
+			f.v, f.kind = inches(g.Size), dnSize
+			return
+		}
+	}
+}
+
+// secondNames drops a size given again under another name: 1/2" (15/21), 4分 15A,
+// 3/4" Ду20, 3/8" (9,52 mm).
+func (l *line) secondNames() {
+	order := [...]figureKind{inchSize, frenchSize, fenSize, dnSize}
+	for n, main := range order {
+		values := l.sizesOf(main)
+		if len(values) == 0 {
+			continue
+		}
+		for _, second := range order[n+1:] {
+			l.dropSecond(values, second)
+		}
+	}
+	for k := range l.items {
+		f := l.items[k].figure
+		if f != nil && f.kind == mmSize {
+			l.dropConverted(k, f)
+		}
+	}
+	l.dropBareBore()
+}
+
+func (l *line) sizesOf(kind figureKind) map[float64]bool {
+	out := map[float64]bool{}
+	for k := range l.items {
+		if f := l.items[k].figure; f != nil && f.kind == kind {
+			out[f.v] = true
+		}
+	}
+	return out
+}
+
+func (l *line) dropSecond(values map[float64]bool, second figureKind) {
+	french := second == frenchSize
+	for k := range l.items {
+		f := l.items[k].figure
+		if f == nil || f.kind != second || !values[f.v] {
+			continue
+		}
+		f.kind = junkFigure
+		if french {
+			l.markFrench(f.v)
+		}
+	}
+}
+
+// markFrench gives the inch size of a French pair the pair's family.
+func (l *line) markFrench(v float64) {
+	for k := range l.items {
+		if f := l.items[k].figure; f != nil && f.kind == inchSize && f.v == v {
+			f.kind = frenchSize
+		}
+	}
+}
+
+// dropConverted drops millimetres that repeat an inch size beside them.
+func (l *line) dropConverted(k int, f *figure) {
+	for _, j := range [...]int{k - 2, k - 1, k + 1, k + 2} {
+		if j < 0 || j >= len(l.items) || l.items[j].figure == nil || l.items[j].figure.kind != inchSize {
+			continue
+		}
+		if j != k-1 && j != k+1 && l.items[(j+k)/2].mark != '(' {
+			continue
+		}
+		inch := l.items[j].figure
+		switch {
+		case math.Abs(inch.v*25.4-f.v) < 0.15 && inch.v < 1:
+			f.kind, inch.hose = junkFigure, true
+		case l.lex.bores[int(f.v)] == inch.v || math.Abs(inch.v*25.4-f.v) < 0.5:
+			f.kind = junkFigure
+		default:
+			if g, ok := Find(G, inchText(inch.v)); ok && math.Abs(float64(g.Major)-f.v) < 0.6 {
+				f.kind = junkFigure
+			}
+		}
+	}
+}
+
+// dropBareBore drops a nominal bore of a hose or valve whose ends are given
+// another way (DN10 DKO-L 15L).
+func (l *line) dropBareBore() {
+	other := false
+	for k := range l.items {
+		if f := l.items[k].figure; f != nil {
+			other = other || f.kind == inchSize || f.kind == metricSize || f.kind == coneSize || f.kind == unSize || f.kind == dashSize
+		}
+	}
+	for k := range l.items {
+		f := l.items[k].figure
+		if f == nil || f.kind != dnSize || !other {
+			continue
+		}
+		prev, next := l.beside(k, -1), l.beside(k, 1)
+		if prev.value(classBefore) == "dn" && next.is(classFamily) == nil && next.is(classSex) == nil {
+			f.kind = junkFigure
+		}
+	}
+}
+
+// threadAndTube parts 1/2-16 into a thread and a tube where the line speaks of tubes.
+func (l *line) threadAndTube() {
+	for k := 0; k < len(l.items); k++ {
+		f := l.items[k].figure
+		if f == nil || f.kind != inchSize || f.tube == 0 {
+			continue
+		}
+		it := l.items[k]
+		tube := item{from: it.from, to: it.to, figure: &figure{kind: mmSize, v: f.tube, whole: true}}
+		sep := item{from: it.to, to: it.to, word: l.lex.words["x"]}
+		f.tube = 0
+		l.items = append(l.items[:k+1], append([]item{sep, tube}, l.items[k+1:]...)...)
+	}
+}
+
+// settleThreadAndTube takes 1/2-20 for a thread and a tube in a line about press fittings.
+func (l *line) settleThreadAndTube(f *figure) {
+	if l.pressed && f.pitch == math.Trunc(f.pitch) {
+		f.kind = inchSize
+		return
+	}
+	f.tube = 0
+}
+
+// inchText writes an inch size as the standards do: 1/2, 1 1/4, 2.
+func inchText(v float64) string {
+	n := int(v*64 + 0.5)
+	whole, part, of := n/64, n%64, 64
+	for part > 0 && part%2 == 0 {
+		part, of = part/2, of/2
+	}
+	switch {
+	case part == 0:
+		return trim(float64(whole))
+	case whole == 0:
+		return trim(float64(part)) + "/" + trim(float64(of))
+	}
+	return trim(float64(whole)) + " " + trim(float64(part)) + "/" + trim(float64(of))
+}

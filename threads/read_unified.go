@@ -1,0 +1,194 @@
+package threads
+
+import "math"
+
+var dashFamilies = [...]Family{JIC, ORB, SAE45, ORFS}
+
+// dashText writes a dash size: -8.
+func dashText(v float64) string { return "-" + trim(v) }
+
+func sameThread(f *Form, thread *figure) bool {
+	return math.Abs(f.Major.Inches()-thread.v) < 0.002 && math.Abs(f.TPI-thread.pitch) < 0.01
+}
+
+// named are the families that a word for a flare or O-ring end stands for.
+func (l *line) named(c *clause) []Family {
+	if c.fam == nil {
+		return nil
+	}
+	switch c.fam.value {
+	case "JIC":
+		return []Family{JIC}
+	case "ORB":
+		return []Family{ORB}
+	case "ORFS":
+		return []Family{ORFS}
+	case "SAE45":
+		return []Family{SAE45}
+	case "SAE":
+		return []Family{ORB, SAE45}
+	}
+	return nil
+}
+
+// dashEnds are the ends of a dash size; of a pipe thread by dash (8 MP) the inch size.
+func (l *line) dashEnds(c *clause) []End {
+	var out []End
+	families := l.named(c)
+	if families == nil {
+		if c.fam != nil {
+			return l.pipeEnds(c, c.fig.v/16)
+		}
+		families = dashFamilies[:]
+	}
+	for _, f := range families {
+		out = append(out, ofFamily(f, dashText(c.fig.v), c.sex())...)
+	}
+	return out
+}
+
+// flareInches reads "JIC 1/2": the tube's size first, then the thread of that
+// diameter.
+func (l *line) flareInches(c *clause) []End {
+	var out []End
+	for _, f := range l.named(c) {
+		out = append(out, ofFamily(f, dashText(c.fig.v*16), c.sex())...)
+	}
+	for _, f := range l.named(c) {
+		for _, form := range Forms(f) {
+			if math.Abs(form.Major.Inches()-c.fig.v) < 0.002 {
+				out = append(out, Threaded(form, c.sex()))
+			}
+		}
+	}
+	return out
+}
+
+// unifiedEnds are the ends with a thread given as 9/16-18: those of its named
+// family, or the ports that use the thread and the bare thread itself.
+func (l *line) unifiedEnds(c *clause) []End {
+	if c.fam != nil && l.named(c) == nil && c.fam.value != "UN" {
+		return l.pipeEnds(c, c.fig.v)
+	}
+	if families := l.named(c); families != nil {
+		return threadOf(families, c)
+	}
+	if c.attr&isORing != 0 {
+		if out := threadOf([]Family{ORB}, c); out != nil {
+			return out
+		}
+	}
+	out := threadOf(portOrder(c), c)
+	if out == nil || c.fam == nil {
+		out = append(out, l.pipeEnds(c, c.fig.v)...)
+	}
+	return out
+}
+
+// portOrder: a female port is mostly an O-ring port, the rest mostly a flare.
+func portOrder(c *clause) []Family {
+	if c.attr&isPort != 0 || c.sex() == Female && c.attr&isSwivel == 0 {
+		return []Family{ORB, JIC, SAE45, ORFS, UN}
+	}
+	return []Family{JIC, ORB, SAE45, ORFS, UN}
+}
+
+func threadOf(families []Family, c *clause) []End {
+	var out []End
+	for _, f := range families {
+		for _, form := range Forms(f) {
+			if sameThread(form, c.fig) {
+				out = append(out, Threaded(form, c.sex()))
+				break
+			}
+		}
+	}
+	return out
+}
+
+// unifiedBySize reads "5/16 UNF", the pitch left out: the threads of that diameter.
+func (l *line) unifiedBySize(c *clause) []End {
+	var out []End
+	for _, f := range portOrder(c) {
+		for _, form := range Forms(f) {
+			if math.Abs(form.Major.Inches()-c.fig.v) < 0.002 {
+				out = append(out, Threaded(form, c.sex()))
+			}
+		}
+	}
+	return out
+}
+
+// metricEnds are the ends of a metric thread. A pitch left out is coarse by the
+// standard and 1.5 mm or 1 mm on fittings, so both are given.
+func (l *line) metricEnds(c *clause) []End {
+	if c.fam != nil {
+		switch c.fam.value {
+		case "24":
+			if out := l.coneByThread(c); out != nil {
+				return out
+			}
+		case "ISO6149":
+			return ofFamily(ISO6149, metricText(c.fig.v, c.fig.pitch), c.sex())
+		}
+	}
+	taper := c.attr&isTaper != 0
+	if c.fig.pitch != 0 {
+		return metricEnd(taper, c.fig.v, c.fig.pitch, c.sex())
+	}
+	var out []End
+	for _, p := range fittingPitches {
+		out = append(out, metricEnd(taper, c.fig.v, p, c.sex())...)
+	}
+	for _, f := range Forms(M) {
+		if f.Coarse() && float64(f.Major) == c.fig.v && !taper {
+			out = append(out, metricEnd(false, c.fig.v, float64(f.Pitch), c.sex())...)
+		}
+	}
+	return dropTwice(out)
+}
+
+// fittingPitches are the pitches that fittings have where the coarse one is
+// left, likeliest first: common practice.
+var fittingPitches = [...]float64{1.5, 1, 2}
+
+func dropTwice(ends []End) []End {
+	out := ends[:0]
+	for k, e := range ends {
+		twice := false
+		for _, o := range ends[:k] {
+			twice = twice || o.Family == e.Family && o.Size == e.Size
+		}
+		if !twice {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+func metricEnd(taper bool, d, pitch float64, sex Sex) []End {
+	if taper && sex != Female {
+		return ofFamily(MT, metricText(d, pitch), sex)
+	}
+	return ofFamily(M, metricText(d, pitch), sex)
+}
+
+func metricText(d, pitch float64) string {
+	if pitch == 0 {
+		return "M" + trim(d)
+	}
+	return "M" + trim(d) + "x" + trim(pitch)
+}
+
+// coneByThread finds the 24 degree cones that use a metric thread.
+func (l *line) coneByThread(c *clause) []End {
+	var out []End
+	for _, f := range [...]Family{Cone24L, Cone24S} {
+		for _, form := range Forms(f) {
+			if float64(form.Major) == c.fig.v && (c.fig.pitch == 0 || float64(form.Pitch) == c.fig.pitch) {
+				out = append(out, Threaded(form, c.sex()))
+			}
+		}
+	}
+	return out
+}
