@@ -59,7 +59,7 @@ func (i *Item) hold(port int) Hold {
 			ratings = append(ratings, *r)
 		}
 	}
-	h.Rating, h.Known = pressure.Lower(ratings...)
+	h.Rating, h.Known = pressure.Governing(ratings...)
 	h.Estimate = h.Known && !slices.ContainsFunc(ratings, func(r pressure.Rating) bool { return r.Basis != pressure.Estimate })
 	h.What = i.ID
 	return h

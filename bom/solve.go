@@ -275,23 +275,24 @@ func (s *solver) hold(l link) {
 	}
 }
 
-// suction marks zones that a running pump draws from, and zones that water reaches.
+// suction marks zones that water reaches, and zones that a running pump draws from,
+// itself or through a zone that it has emptied.
 func (s *solver) suction(links []link) {
 	for _, l := range links {
 		if l.is == catalog.PositivePump || l.is == catalog.FeedPump {
 			s.drawn[l.from] = true
 		}
 	}
+	s.settle(links, func(l link) bool { return forward(l.is) && !s.fed[l.to] && s.fed[l.from] && set(&s.fed[l.to]) })
 	s.settle(links, func(l link) bool {
-		if !forward(l.is) {
-			return false
-		}
-		a := !s.drawn[l.from] && s.drawn[l.to]
-		b := !s.fed[l.to] && s.fed[l.from]
-		s.drawn[l.from] = s.drawn[l.from] || a
-		s.fed[l.to] = s.fed[l.to] || b
-		return a || b
+		starved := s.drawn[l.to] && !s.fed[l.to]
+		return forward(l.is) && starved && !s.drawn[l.from] && set(&s.drawn[l.from])
 	})
+}
+
+func set(v *bool) bool {
+	*v = true
+	return true
 }
 
 func forward(is catalog.Flow) bool {

@@ -89,7 +89,7 @@ func makeRuleFor(kind, size, what string) *makeRule {
 // each with its sources; where sources disagree, the range of both. A torque is
 // given only for the material it was printed for, and for no plastic.
 func (m *Mating) Makeup() Makeup {
-	if m.Verdict > LowPressureOnly {
+	if !m.closes() {
 		return Makeup{Feel: "not to be made up: stop"}
 	}
 	kind := m.makeKind()
@@ -128,7 +128,7 @@ func (m *Mating) makeKind() string {
 func (m *Mating) makeFigures(mk *Makeup, kind string) {
 	size := m.A.Size
 	if m.A.Family.Threaded() {
-		size = m.male().Size
+		size = m.female().Size // a bare stud is named by its thread, its port by the dash
 	}
 	var sources []string
 	if r := makeRuleFor(kind, size, "wraps"); r != nil {

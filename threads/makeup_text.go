@@ -29,10 +29,8 @@ func (m *Mating) makeThread(mk *Makeup, kind string) {
 		if female.Seal == Washer || female.Seal == FlatFace {
 			mk.Washer = "flat gasket " + threadName(female.Form)
 		}
-	case "port":
-		mk.ORing = "O-ring for " + male.Size + " O-ring port"
-	case "metric-port":
-		mk.ORing = "O-ring for " + male.Size + " O-ring port"
+	case "port", "metric-port":
+		mk.ORing = "O-ring for " + female.Size + " O-ring port"
 	case "face":
 		mk.ORing = "O-ring for " + male.Size + " face seal"
 	case "ring":
@@ -172,10 +170,10 @@ func (mk Makeup) tightening() string {
 	return turns
 }
 
-// turnsPast gives turns past hand tight; less than a turn in flats of a nut.
+// turnsPast gives turns past hand tight; half a turn or less in flats of a nut.
 func turnsPast(r Range) string {
 	unit := " turns"
-	if r.Most < 1 && r.Least > 0 {
+	if r.Most <= 0.5 && r.Least > 0 {
 		r.Least, r.Most, unit = r.Least*flatsOfTurn, r.Most*flatsOfTurn, " flats of the nut"
 	}
 	if r.Most == 1 || r.Most == 0.5 && r.Least == 0 {

@@ -156,7 +156,7 @@ func counterpart(e End) string {
 // Closes says what closes the joint, in a few words; "" if nothing does.
 func (m *Mating) Closes() string {
 	switch {
-	case m.Verdict > LowPressureOnly:
+	case !m.closes():
 		return ""
 	case m.seal != nil:
 		return m.seal.closes
@@ -165,6 +165,9 @@ func (m *Mating) Closes() string {
 	}
 	return "hose clamp"
 }
+
+// closes reports whether anything closes the joint, at some pressure.
+func (m *Mating) closes() bool { return m.Verdict >= Seals && m.Verdict <= LowPressureOnly }
 
 // Source names where the judgement of the seal comes from; "" for geometry.
 func (m *Mating) Source() string {

@@ -125,7 +125,7 @@ func oracle(t *testing.T, e, i *Form) {
 }
 
 func TestOracleLikePairs(t *testing.T) {
-	pairs := [][2]Family{{NPT, NPT}, {R, Rc}, {R, Rp}, {R, G}, {G, G}, {G, Rp}, {G, Rc}, {NPSM, NPSM}, {NPT, NPSM}, {NPSM, NPT}, {M, M}, {JIC, JIC}}
+	pairs := [][2]Family{{NPT, NPT}, {R, Rc}, {R, Rp}, {R, G}, {G, G}, {G, Rp}, {G, Rc}, {NPSM, NPSM}, {NPT, NPSM}, {NPSM, NPT}, {M, M}, {JIC, JIC}, {NPS, NPT}, {MT, M}, {NH, NH}}
 	for _, p := range pairs {
 		for _, e := range Forms(p[0]) {
 			i, ok := Find(p[1], e.Size)

@@ -73,3 +73,17 @@ func TestProofDepth(t *testing.T) {
 		}
 	}
 }
+
+// Hand tight, the pitch lines of a taper and its like coincide: ISO 7-1 threads
+// engage their whole height, NPT all but the truncation of middling crests.
+func TestProofTaperDepth(t *testing.T) {
+	for _, f := range Forms(R) {
+		m := Mate(Threaded(f, Male), endOf(t, "Rc "+f.Size+" female"))
+		require.InDelta(t, 1, m.Depth, 0.001, f.Designation)
+	}
+	for _, f := range Forms(NPT) {
+		m := Mate(Threaded(f, Male), Threaded(f, Female))
+		crest := (f.outside.tight.crestAdd + f.outside.loose.crestAdd) / 2
+		require.InDelta(t, float64(2*crest/f.height), m.Depth, 0.002, f.Designation)
+	}
+}

@@ -39,11 +39,35 @@ func anyTube(t *rapid.T, label string, family Family) End {
 	return e
 }
 
+// anyPair draws two ends; half of the pairs are of one family, which chance alone
+// would seldom draw.
+func anyPair(t *rapid.T) (a, b End) {
+	a, b = anyEnd(t, "a"), anyEnd(t, "b")
+	if rapid.Bool().Draw(t, "one family") {
+		b = sameFamily(t, a)
+	}
+	return a, b
+}
+
+func sameFamily(t *rapid.T, a End) End {
+	if !a.Family.Threaded() {
+		return anyTube(t, "like", a.Family)
+	}
+	b := a
+	b.Form = rapid.SampledFrom(Forms(a.Family)).Draw(t, "like form")
+	b.Size = b.Form.Size
+	if a.Family.Facts().Only == NoSex {
+		b.Sex = rapid.SampledFrom([]Sex{NoSex, Male, Female}).Draw(t, "like sex")
+	}
+	b.Seal = Seal(rapid.IntRange(0, int(sealEnd)-1).Draw(t, "like seal"))
+	return b
+}
+
 // The order in which two ends are written does not matter.
 func TestMateSymmetric(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		a, b := anyEnd(t, "a"), anyEnd(t, "b")
-		if a.Sex == NoSex && b.Sex == NoSex && a.Family.Threaded() && b.Family.Threaded() {
+		a, b := anyPair(t)
+		if a.Sex == NoSex && b.Sex == NoSex && (a.Family.Threaded() && b.Family.Threaded() || grips(a.Family) && grips(b.Family)) {
 			a.Sex = Male // without a sex on either, the first is taken as the male
 			if a.Family.Facts().Only == Female {
 				a.Sex = Female
@@ -61,7 +85,7 @@ func TestMateSymmetric(t *testing.T) {
 // A reason and a remedy are always there, are sentences, and name both ends.
 func TestMateTexts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		m := Mate(anyEnd(t, "a"), anyEnd(t, "b"))
+		m := Mate(anyPair(t))
 		require.NotZero(t, m.Verdict)
 		for _, text := range []string{m.Reason(), m.Remedy()} {
 			require.NotEmpty(t, text)
@@ -81,7 +105,7 @@ func TestMateTexts(t *testing.T) {
 // Loose parts never stop before tight ones, and no share leaves 0 to 1.
 func TestLoosestNotBeforeTightest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		m := Mate(anyEnd(t, "a"), anyEnd(t, "b"))
+		m := Mate(anyPair(t))
 		require.GreaterOrEqual(t, m.Hand.Loosest, m.Hand.Tightest, m.Reason())
 		require.GreaterOrEqual(t, m.Binding.Loosest, m.Binding.Tightest, m.Reason())
 		require.True(t, m.Depth >= 0 && m.Depth <= 1, m.Reason())

@@ -109,6 +109,8 @@ func TestSharedThreads(t *testing.T) {
 		{"one tube in one series closes", "24L 15L male", "24L 15L female", Seals, "ring bites"},
 		{"M22x1.5 is 15L and an O-ring port", "24L 15L male", "ISO6149 M22x1.5 female", Leaks, "no washer face"},
 		{"a bare unified thread says nothing of its seal", "UN 9/16-18 male", "JIC -6 female", Leaks, "not said"},
+		{"but an O-ring stud is known by its O-ring", "UN 3/4-16 male o-ring", "ORB -8 female", SealsWith, "O-ring fills"},
+		{"so is a metric one", "M M18x1.5 male o-ring", "ISO6149 M18x1.5 female", SealsWith, "made to ISO 6149"},
 		{"nor does a bare port", "ORB -6 male", "UN 9/16-18 female", Leaks, "not said"},
 		{"a taper stud in an O-ring port", "MT M22x1.5 male", "ISO6149 M22x1.5 female", Leaks, "wedges"},
 		{"a straight through-hull in a taper seacock", "NPS 1 1/2 male", "NPT 1 1/2 female", Leaks, "below the waterline"},

@@ -79,6 +79,8 @@ func ReadEnd(text string) (EndReading, error) {
 		return EndReading{}, &ReadError{text, "it names an end that is not judged here, " + l.unjudged[0], endRemedy}
 	case len(unknown) > 0:
 		return EndReading{}, &ReadError{text, "not understood: " + strings.Join(unknown, ", "), endRemedy}
+	case len(out) == 0 && len(sizesIn(l.items)) > 0:
+		return EndReading{}, &ReadError{text, "it gives a size and not what the end is: a thread, a tail or a tube", endRemedy}
 	case len(out) == 0:
 		return EndReading{}, &ReadError{text, "no end is in it", endRemedy}
 	case len(out) > 1:
@@ -230,7 +232,7 @@ var canonicalWords = []struct {
 	{" plastic", func(e *End) { e.Plastic = true }}, {" long", func(e *End) { e.Long = true }},
 	{" chamfer", func(e *End) { e.Seal = Chamfer }}, {" 60 cone", func(e *End) { e.Seal = Cone60 }},
 	{" 30 cone", func(e *End) { e.Seal = Cone30 }}, {" flat face", func(e *End) { e.Seal = FlatFace }},
-	{" washer", func(e *End) { e.Seal = Washer }}, {" o-ring", func(e *End) { e.Seal = ORing }},
+	{" washer", func(e *End) { e.Seal = Washer }}, {" o ring", func(e *End) { e.Seal = ORing }}, {" o-ring", func(e *End) { e.Seal = ORing }},
 	{" swivel", func(e *End) { e.Swivel = true }},
 	{" male", func(e *End) { e.Sex = Male }}, {" female", func(e *End) { e.Sex = Female }},
 }

@@ -13,6 +13,8 @@ type clause struct {
 	thread   bool // a word says that there is a thread, and not which
 	strong   bool // parted from the clause before by an x
 	part     *shape
+	dealt    bool // the sexes were given in one word, as MF
+	open     bool // an adaptor's second size, of which nothing is said
 	assumed  bool // the sex is the usual one of the kind, and not said
 }
 
@@ -121,8 +123,7 @@ func (l *line) chunk(out []*clause, items []item, strong bool) []*clause {
 	if len(sizes) < 2 {
 		return append(out, l.clause(items, strong))
 	}
-	before, after := described(items[:sizes[0]]), described(items[sizes[len(sizes)-1]+1:])
-	prefix := before > 0 && (after == 0 || nearBefore(items, sizes[0]))
+	prefix := wordsFirst(items, sizes)
 	start := 0
 	for n := 0; n+1 < len(sizes); n++ {
 		cut := cutBetween(items, sizes[n], sizes[n+1], prefix)
@@ -132,16 +133,34 @@ func (l *line) chunk(out []*clause, items []item, strong bool) []*clause {
 	return append(out, l.clause(items[start:], false))
 }
 
-func described(items []item) int {
-	n := 0
+// wordsFirst reports whether the words stand before their sizes (M 26/34 F
+// 20/27) and not behind them (1/2 IG 3/4 AG).
+func wordsFirst(items []item, sizes []int) bool {
+	first, last := items[:sizes[0]], items[sizes[len(sizes)-1]+1:]
+	sexesFirst, families := said(first)
+	sexesAll, _ := said(items)
+	sexesLast, familiesLast := said(last)
+	switch {
+	case sexesAll > 0 && sexesFirst == 0:
+		return false
+	case sexesFirst > 0:
+		return sexesLast == 0 || nearBefore(items, sizes[0])
+	}
+	return families > 0 && familiesLast == 0
+}
+
+// said counts the sexes and the families or ends that items name.
+func said(items []item) (sexes, families int) {
 	for k := range items {
-		if items[k].is(classSex) != nil || items[k].is(classEnd) != nil {
-			n++
-		} else if m := items[k].is(classFamily); m != nil && !m.has("pre") && m.value != "THREAD" {
-			n++
+		m := items[k].is(classFamily)
+		switch {
+		case items[k].is(classSex) != nil || m != nil && len(m.sexes) > 0:
+			sexes++
+		case items[k].is(classEnd) != nil, m != nil && !m.has("pre") && m.value != "THREAD":
+			families++
 		}
 	}
-	return n
+	return sexes, families
 }
 
 // nearBefore reports whether a sex stands right before the first size.
@@ -156,7 +175,8 @@ func cutBetween(items []item, a, b int, prefix bool) int {
 	}
 	for k := b - 1; k > a; k-- {
 		m := items[k].is(classFamily)
-		if m == nil || !m.has("pre") && m.value != "THREAD" {
+		forward := m != nil && (m.has("pre") || m.value == "THREAD") || items[k].is(classEnd) != nil && k > a+1 || items[k].mark == '('
+		if !forward {
 			return k + 1
 		}
 	}
@@ -262,9 +282,10 @@ func (c *clause) addSexes(s []Sex, joined bool) {
 	if len(s) == 1 && len(c.sexes) == 1 && c.sexes[0] == s[0] && !joined {
 		return
 	}
-	if len(c.sexes) > 1 && !joined {
+	if len(c.sexes) > 1 && (!joined || c.dealt) {
 		return
 	}
+	c.dealt = len(s) > 1
 	c.sexes = append(c.sexes[:len(c.sexes):len(c.sexes)], s...)
 }
 

@@ -12,6 +12,10 @@ func (l *line) inherit(ends []*clause) {
 			e.end = "BARB"
 			continue
 		}
+		if e.bare() && l.adapts() && l.otherThread(ends, k) && !hasEnd(ends, "BARB") && k > 0 {
+			e.open = true
+			continue
+		}
 		if n := l.neighbour(ends, k); n != nil {
 			was := e.bare()
 			e.fam, e.fam2 = n.fam, n.fam2
@@ -27,9 +31,11 @@ func (l *line) unequal() bool {
 	return l.shape != nil && (l.shape.name == "bush" || l.shape.name == "reducer" || l.shape.name == "adaptor")
 }
 
+func (l *line) adapts() bool { return l.shape != nil && l.shape.name == "adaptor" && !l.one }
+
 func (l *line) otherThread(ends []*clause, k int) bool {
 	for j, o := range ends {
-		if j != k && o.described() && threadLike(o) {
+		if j != k && len(o.sexes) > 0 && threadLike(o) {
 			return true
 		}
 	}
@@ -75,7 +81,7 @@ func (l *line) withTail(ends []*clause) []*clause {
 	}
 	var out []*clause
 	for _, e := range ends {
-		if e.end == "BARB" && e.described() && threadLike(e) {
+		if e.end == "BARB" && threadLike(e) {
 			tail := &clause{from: e.from, to: e.to, end: "BARB"}
 			if !e.endFirst {
 				tail.fig = e.fig
@@ -84,7 +90,7 @@ func (l *line) withTail(ends []*clause) []*clause {
 			if e.fig.kind == dashSize || e.fig.kind == inchSize && dashWord(e.fam) {
 				tail.fig = e.fig
 			}
-			if hasEnd(ends, "BARB") && len(ends) > 1 && len(out) > 0 && hasEnd(out, "BARB") {
+			if hasEnd(ends, "BARB") {
 				out = append(out, e)
 				continue
 			}

@@ -23,6 +23,10 @@ func (l *line) judge(c *clause) (EndReading, bool) {
 		l.unjudged = append(l.unjudged, out.Words+" ("+what+")")
 		return out, false
 	}
+	if c.end == "" && c.fam == nil && !c.thread && l.shape != nil && l.shape.name == "quick coupling" && c.fig != nil && c.fig.kind == inchSize {
+		l.unjudged = append(l.unjudged, out.Words+" (quick coupling)")
+		return out, false
+	}
 	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") {
 		out.Sex, out.Seal, out.Swivel = NoSex, NoSeal, false
 		out.Candidates = plainEnds(c, plain)
@@ -129,7 +133,7 @@ func plainSize(f *figure) (string, Length) {
 
 // threads lists the threaded ends that the words leave open, likeliest first.
 func (l *line) threads(c *clause) []End {
-	if c.fig == nil {
+	if c.fig == nil || c.open {
 		return nil
 	}
 	switch c.fig.kind {

@@ -11,6 +11,7 @@ type line struct {
 	rated    float64
 	hasRated bool
 
+	byBore    bool // a standard whose sizes are nominal bores
 	dashes    bool // a family that is sized by dash is named
 	pressed   bool // press or multilayer tube is named
 	nordic    bool // Scandinavian or Finnish words: R may only say "pipe thread"
@@ -58,6 +59,7 @@ func (l *line) survey() {
 func (l *line) takeEvidence(m *meaning) {
 	l.evidence = true
 	l.dashes = l.dashes || m.has("dash")
+	l.byBore = l.byBore || m.has("dn")
 	l.pressed = l.pressed || m.class == classEnd && m.value == "PRESS"
 	switch m.tongue {
 	case "sv", "no", "da", "fi":
@@ -83,9 +85,9 @@ func rank(s *shape) int {
 	switch {
 	case s.ends < 0:
 		return 5
-	case s.name == "adaptor":
+	case s.name == "adaptor" || s.name == "tube fitting":
 		return 1
-	case s.name == "reducer" || s.name == "tube fitting" || s.name == "union" || s.name == "nut":
+	case s.name == "reducer" || s.name == "nut":
 		return 2
 	case s.name == "tap" || s.name == "hose tail" || s.name == "tank" || s.name == "feed pump":
 		return 3

@@ -99,12 +99,15 @@ func (s *spelling) fractionAround(i int) bool {
 func (s *spelling) joinInitials() {
 	b, w := s.norm, 0
 	at := s.at
+	last, before := byte(' '), byte(' ')
 	for i := 0; i < len(b); i++ {
-		initial := letter(byteAt(b, i-1)) && !alnum(byteAt(b, i-2))
-		if b[i] == '.' && initial && letter(byteAt(b, i+1)) && !alnum(byteAt(b, i+2)) {
+		c := b[i]
+		initial := letter(last) && !alnum(before)
+		before, last = last, c
+		if c == '.' && initial && letter(byteAt(b, i+1)) && !alnum(byteAt(b, i+2)) {
 			continue
 		}
-		b[w], at[w] = b[i], at[i]
+		b[w], at[w] = c, at[i]
 		w++
 	}
 	at[w] = at[len(b)]

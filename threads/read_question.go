@@ -42,6 +42,9 @@ func (l *line) between(c *clause, r *EndReading) string {
 		sex = " And is it male or female?"
 	}
 	subject := strings.TrimSpace(r.Candidates[0].Size + " " + nameOf(c) + " " + r.Sex.String())
+	if c.fig != nil && c.fig.kind == unSize {
+		subject = strings.TrimSpace(inchText(c.fig.v) + "-" + trim(c.fig.pitch) + " " + r.Sex.String())
+	}
 	bsp := families[G] || families[R] || families[Rc] || families[Rp]
 	switch {
 	case families[Push] && families[Compression]:
@@ -51,7 +54,9 @@ func (l *line) between(c *clause, r *EndReading) string {
 	case bsp:
 		return "Is the " + subject + " " + parallelOrTaper(families) + "? Look for P or T after BSP, or ask the shop." + sex
 	case families[NPSM] && (families[NPT] || families[NPS]):
-		return "Is the " + subject + " straight with a washer (NPSM), or " + what + "? Ask the shop." + sex
+		return "Which thread is the " + subject + ": " + what + "? One that seals on a washer is NPSM. Ask the shop." + sex
+	case families[Cone24L] || families[Cone24S]:
+		return "Which tube does the cone take: " + what + "? Measure the tube's outside diameter." + sex
 	case len(families) == 1 && families[M]:
 		return "What is the pitch of the " + nameOf(c) + ": " + what + "? Ask the shop, or count threads over 10 mm." + sex
 	case len(families) == 1:
@@ -117,6 +122,9 @@ func (l *line) unreadable(c *clause, r *EndReading) string {
 	f := l.familyOf(c)
 	if c.fig == nil {
 		return "What size is the " + strings.TrimSpace(nameOf(c)+" "+r.Sex.String()) + "? The text gives none: write it as in 1/2 NPT female."
+	}
+	if c.open {
+		return "What is the other end, " + quote(r.Words) + "? The text gives its size alone: ask for its thread and its sex."
 	}
 	if c.fig.kind == garbled || f == 0 {
 		return "What is " + quote(r.Words) + "? The size cannot be read: write it as in 1/2, 1 1/4, M22x1.5 or 19 mm."

@@ -93,13 +93,25 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 			return end
 		}
 	}
-	if end, m := sc.phrase(i); m != nil {
-		sc.items = append(sc.items, item{from: i, to: end, word: m, glued: glued})
+	if end, m := sc.phrase(i); m != nil && !sc.code(i, end) {
+		it := item{from: i, to: end, word: m, glued: glued}
+		if m[0].class == classSize {
+			it.word, it.figure = nil, &figure{kind: fenSize, v: inches(m[0].value), frac: true}
+		}
+		sc.items = append(sc.items, it)
+		return end
+	}
+	if end := sc.run(i, true); sc.code(i, i+1) && !wide(sc.norm, i) {
+		sc.items = append(sc.items, item{from: i, to: end, glued: glued})
 		return end
 	}
 	end := sc.run(i, false)
 	if wide(sc.norm, i) {
 		return sc.wideUnread(i, glued)
+	}
+	if sc.norm[i] == 'x' && glued && sc.known(i+1) {
+		sc.items = append(sc.items, item{from: i, to: i + 1, word: sc.lex.words["x"], glued: true})
+		return i + 1
 	}
 	if x := sc.gluedByX(i, end); x > 0 {
 		_, left := sc.exact(i, x)
@@ -112,6 +124,32 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 	m := sc.byStem(sc.norm[i:end])
 	sc.items = append(sc.items, item{from: i, to: end, word: m, glued: glued, unread: m == nil})
 	return end
+}
+
+// code reports whether a short word is only the beginning of a code that runs
+// on in digits and letters that mean nothing (R2AT).
+func (sc *scanner) code(i, end int) bool {
+	all := sc.run(i, true)
+	if end >= all || end-i > 2 || !digit(byteAt(sc.norm, end)) {
+		return false
+	}
+	_, stop := sc.digits(end)
+	if stop >= all || sc.norm[stop] >= 0x80 || sc.norm[stop] == 'x' {
+		return false
+	}
+	if _, m := sc.phraseOf(stop, false); m != nil {
+		return false
+	}
+	return true
+}
+
+// known reports whether a phrase or a metric thread begins at i.
+func (sc *scanner) known(i int) bool {
+	if byteAt(sc.norm, i) == 'm' && digit(byteAt(sc.norm, i+1)) {
+		return true
+	}
+	_, m := sc.phrase(i)
+	return m != nil
 }
 
 // gluedByX finds the x of cxfi, fxf, fptxmpt.

@@ -121,7 +121,7 @@ func (l *line) settleBare(k int, f *figure) figureKind {
 			l.rate(f.v)
 		}
 		return junkFigure
-	case "junk":
+	case "junk", "length":
 		return junkFigure
 	case "dn":
 		return l.bore(f)
@@ -134,6 +134,9 @@ func (l *line) settleBare(k int, f *figure) figureKind {
 	}
 	if l.dash(k, f, prev, next) {
 		return dashSize
+	}
+	if _, ok := l.lex.bores[int(f.v)]; ok && l.byBore && prev.is(classKind) != nil {
+		return l.bore(f)
 	}
 	pf, nf := prev.is(classFamily), next.is(classFamily)
 	if pf == nil && nf == nil {

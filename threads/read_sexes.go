@@ -26,6 +26,10 @@ func (l *line) ownSex(e *clause) {
 	switch {
 	case e.fam != nil && len(e.fam.sexes) > 0:
 		e.sexes = e.fam.sexes
+	case e.fam != nil && e.fam.value == "R":
+		e.sexes = []Sex{Male}
+	case e.fam != nil && (e.fam.value == "RC" || e.fam.value == "RP"):
+		e.sexes = []Sex{Female}
 	case e.fig != nil && e.fig.suffixed != NoSex:
 		e.sexes = []Sex{e.fig.suffixed}
 	case e.attr&isNut != 0:
@@ -85,6 +89,8 @@ func (l *line) usual(e *clause, sexes []Sex, k, threads, ends int) Sex {
 	case len(sexes) == 1 && l.shape.name == "hose tail" && e.attr&isSwivel != 0:
 		return Female
 	case len(sexes) == 1:
+		return sexes[0]
+	case len(sexes) == 2 && sexes[0] == sexes[1]:
 		return sexes[0]
 	case len(sexes) == 2 && threads == 2:
 		return sexes[k]

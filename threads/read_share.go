@@ -10,6 +10,7 @@ func (l *line) share(all []*clause) []*clause {
 		return nil
 	}
 	l.overlay(ends, rest)
+	ends = l.looseNut(ends, rest)
 	l.relocate(ends, rest)
 	ends = l.dropLengths(ends)
 	l.inherit(ends)
@@ -71,6 +72,8 @@ func (l *line) gather(all []*clause) (ends, rest []*clause) {
 		switch {
 		case c.fig != nil:
 			ends = append(ends, c)
+		case c.strong && c.onlySexes() && len(ends) == 1 && len(ends[0].sexes) == 0:
+			ends[0].sexes = c.sexes
 		case c.strong && c.says() && len(ends) > 0:
 			prev := ends[len(ends)-1]
 			c.fig = prev.fig
@@ -192,8 +195,25 @@ func (l *line) overlaySeal(ends []*clause, r *clause) {
 	}
 }
 
+// looseNut adds the end of a union nut that is named beside a male of its size.
+func (l *line) looseNut(ends, rest []*clause) []*clause {
+	for _, r := range rest {
+		if r.attr&isNut == 0 || len(ends) != 1 || ends[0].sex() != Male || l.one {
+			continue
+		}
+		nut := copyOf(ends[0])
+		nut.sexes, nut.from, nut.to = []Sex{Female}, r.from, r.to
+		ends[0].attr &^= isNut | isSwivel
+		return append(ends, nut)
+	}
+	return ends
+}
+
 func threadLike(c *clause) bool {
-	return c.fig != nil && c.fig.kind != mmSize && (c.end == "" || c.fam != nil)
+	if c.fig == nil || c.fig.kind == mmSize {
+		return false
+	}
+	return c.end == "" || c.fam != nil || c.thread && c.end == "BARB" || c.fig.kind == metricSize || c.fig.kind == coneSize
 }
 
 func firstThread(ends []*clause) *clause {
@@ -222,16 +242,28 @@ func (l *line) relocate(ends, rest []*clause) {
 				o.sexes, e.sexes = e.sexes, o.sexes
 				o.end, e.end = "", o.end
 			}
-			if threadLike(e) && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize && (o.millimetres() || e.end == "BARB" && e.endFirst) {
+			if e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize && (o.millimetres() || e.end == "BARB" && e.endFirst) {
 				o.end, e.end = e.end, ""
 			}
 		}
 	}
 	for _, e := range ends {
+		if e.end == "BARB" && e.endFirst && e.described() && e.fig != nil && !e.millimetres() && othersHave(ends, e, "BARB") {
+			e.end = ""
+		}
 		if threadLike(e) && e.end != "" && e.fam != nil && e.end != "BARB" && !judgedAlone(e) {
 			e.end = ""
 		}
 	}
+}
+
+func othersHave(ends []*clause, e *clause, name string) bool {
+	for _, o := range ends {
+		if o != e && o.end == name {
+			return true
+		}
+	}
+	return false
 }
 
 // judgedAlone reports whether the words of the end stand behind its size, so

@@ -9,23 +9,37 @@ const largestInch = 4
 // settleInch keeps lengths, spanners and drives out of the inch sizes.
 func (l *line) settleInch(k int, f *figure) {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
-	length := next.value(classAfter) == "junk" && !(l.reducing && f.frac) || prev.value(classBefore) == "junk"
+	length := next.value(classAfter) == "junk" && !(l.reducing && f.frac) || prev.value(classBefore) == "junk" ||
+		prev.value(classBefore) == "length" && l.sizeBefore(k)
 	long := next.value(classAttr) == "long" && l.beside(k, -1).parted() && !f.frac
 	if f.v > largestInch || f.v < 1.0/16 || length || long {
 		f.kind = junkFigure
 	}
 }
 
+// sizeBefore reports whether a size stands before the figure, so that what a
+// word of length goes with is the length of that.
+func (l *line) sizeBefore(k int) bool {
+	for j := range l.items[:k] {
+		if f := l.items[j].figure; f != nil && f.sized() {
+			return true
+		}
+	}
+	return false
+}
+
 // settleMillimetres tells a tube or a tail from a nominal bore, a diameter of the
 // thread, a length, a spanner, and the pin of a pressure washer's joint.
 func (l *line) settleMillimetres(k int, f *figure) {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
+	longTail := prev.is(classEnd) != nil && next.value(classAttr) == "long"
 	switch {
-	case prev.value(classBefore) == "junk" || next.value(classAfter) == "junk":
+	case longTail:
+	case prev.value(classBefore) == "junk" || prev.value(classBefore) == "length" || next.value(classAfter) == "junk":
 		f.kind = junkFigure
 	case l.washer22 && (f.v == 14 || f.v == 15):
 		f.kind = junkFigure
-	case next.value(classAfter) == "dn" || prev.value(classBefore) == "dn":
+	case next.value(classAfter) == "dn" && !(l.one && next.is(classEnd) != nil) || prev.value(classBefore) == "dn":
 		f.kind = l.bore(f)
 	case f.v > 63 || f.v < 3:
 		f.kind = junkFigure
@@ -37,6 +51,7 @@ func (l *line) settleMillimetres(k int, f *figure) {
 // threadInMillimetres reads 20 mm BSP and G 32 mm as nominal bores, and
 // "rosca 21 mm" by the diameter of the thread.
 func (l *line) threadInMillimetres(k int, f *figure, prev, next *item) {
+	prev, next = at(l.items, k-1), at(l.items, k+1)
 	pm, nm := prev.is(classFamily), next.is(classFamily)
 	called := nm != nil && (bspWord(nm) || nm.value == "NPT") && prev.is(classEnd) == nil
 	if !called && !(pm != nil && (pm.has("pre") || pm.value == "THREAD")) && !(prev.is(classSex) != nil && f.v != math.Trunc(f.v)) {
@@ -150,11 +165,14 @@ func (l *line) dropBareBore() {
 			continue
 		}
 		prev, next := l.beside(k, -1), l.beside(k, 1)
-		if prev.value(classBefore) == "dn" && next.is(classFamily) == nil && next.is(classSex) == nil {
+		if prev.value(classBefore) == "dn" && !sizedByBore(next.is(classFamily)) && next.is(classSex) == nil {
 			f.kind = junkFigure
 		}
 	}
 }
+
+// sizedByBore reports whether the family is one whose sizes a nominal bore can name.
+func sizedByBore(m *meaning) bool { return m != nil && (bspWord(m) || m.value == "NPT") }
 
 // threadAndTube parts 1/2-16 into a thread and a tube where the line speaks of tubes.
 func (l *line) threadAndTube() {

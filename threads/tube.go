@@ -20,7 +20,7 @@ func (m *Mating) mateTubes() {
 	case grips(a.Family) && grips(b.Family):
 		m.mateGrips()
 	case a.Family == Ferrule && b.Family == Ferrule:
-		m.byFit(tubeSnug, tubeSnug)
+		m.mateFerrules()
 	case a.Family == b.Family && a.Family != 0:
 		m.Verdict, m.why = SameSex, bySex
 	default:
@@ -43,10 +43,24 @@ func (m *Mating) mateGrips() {
 	m.byFit(tubeSnug, tubeSnug)
 }
 
+// mateFerrules judges two clamp ferrules, which are alike: one size or none.
+func (m *Mating) mateFerrules() {
+	a, b := float64(m.A.Diameter), float64(m.B.Diameter)
+	switch {
+	case a == 0 || b == 0:
+		m.Verdict, m.why = Leaks, byUnknown
+	case math.Abs(a-b) <= tubeSnug+1e-9:
+		m.Verdict, m.why = SealsWith, byTube
+	default:
+		m.Verdict, m.why = Leaks, byTubeTight
+	}
+}
+
 // byFit compares diameters: outside of what goes in, inside of what goes over.
+// Of two grips without a sex the first is the tube, as with threads.
 func (m *Mating) byFit(snug, poor float64) {
 	inner, outer := &m.A, &m.B
-	if outer.Family == Barb || outer.Sex == Male {
+	if sexA, _ := sexes(m.A.Sex, m.B.Sex); outer.Family == Barb || grips(outer.Family) && sexA == Female {
 		inner, outer = outer, inner
 	}
 	if inner.Diameter == 0 || outer.Diameter == 0 {

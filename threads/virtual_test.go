@@ -58,3 +58,23 @@ func TestVirtualDiameterPitch(t *testing.T) {
 		})
 	}
 }
+
+// So a clearance of parallel threads is used up after clearance x tan of the half
+// angle / pitch difference turns (the same rule, solved for the length). Teeth at
+// the ends meet a third of a turn sooner, as the drawn profiles show.
+func TestTurnsBeforeBinding(t *testing.T) {
+	for _, c := range []struct {
+		why          string
+		outer, inner float64 // pitch of the external and of the internal thread
+	}{
+		{"external finer", 1.5, 1.6}, {"external coarser", 1.6, 1.5}, {"nearly alike", 1.5, 1.52}, {"27 in 28 to the inch", 25.4 / 27, 25.4 / 28},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			e, i := flatProfile(c.outer, 20, halfTan(60)), flatProfile(c.inner, 20.4, halfTan(60))
+			rule := 0.4 * halfTan(60) / math.Abs(c.outer-c.inner)
+			got := meet(e, i).turns()
+			require.LessOrEqual(t, got, rule)
+			require.InDelta(t, rule-1.0/3, got, 0.15)
+		})
+	}
+}

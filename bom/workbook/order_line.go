@@ -7,7 +7,10 @@ import (
 )
 
 // lineStyles are the style numbers of a line, looked up once.
-type lineStyles struct{ words, strong, code, figure, some, order, unit, lead, typed, noPrice, sum int }
+type lineStyles struct {
+	words, strong, code, figure, some, order, unit, lead, typed, noPrice, sum int
+	prices                                                                    map[int]int // of a shop, by the decimals shown
+}
 
 func (b *book) lineStyles() lineStyles {
 	return lineStyles{
@@ -31,6 +34,7 @@ func (o *orderSheet) shop(s *countedShop, r shopRows) {
 	o.text(colItem, ground, shopHeading(s))
 	o.endRow(20)
 	st := o.line
+	st.prices = map[int]int{}
 	st.sum = o.b.st.id(look{border: true, right: true, format: moneyFormat(s.Currency, int(s.digits))})
 	for i := range s.Lines {
 		o.oneLine(s, &s.Lines[i], s.lines[i], st)
@@ -95,8 +99,7 @@ func (o *orderSheet) price(s *countedShop, l *Line, q quantities, st lineStyles)
 	row := o.row + 1
 	price, order := at(colPrice, row), at(colOrder, row)
 	if l.HasPrice {
-		o.number(colPrice, o.b.st.id(look{border: true, right: true,
-			format: moneyFormat(s.Currency, priceDecimals(l.Price, s.digits))}), toCell(l.Price))
+		o.number(colPrice, o.priceStyle(s, priceDecimals(l.Price, s.digits), st), toCell(l.Price))
 		o.formula(colTotal, st.sum, fmt.Sprintf("ROUND(%s*%s,%d)", price, order, s.digits), toCell(l.Total))
 		return l.Price.Number()
 	}
@@ -117,10 +120,22 @@ func (o *orderSheet) price(s *countedShop, l *Line, q quantities, st lineStyles)
 	return ""
 }
 
+// priceStyle gives the style of a price with that many decimals.
+func (o *orderSheet) priceStyle(s *countedShop, decimals int, st lineStyles) int {
+	id, ok := st.prices[decimals]
+	if !ok {
+		id = o.b.st.id(look{border: true, right: true, format: moneyFormat(s.Currency, decimals)})
+		st.prices[decimals] = id
+	}
+	return id
+}
+
 // keys writes the hidden cells by which a mark finds its row again.
 func (s *sheet) keys(kind, shop, key, given string) {
-	style := s.b.st.id(look{format: "@"})
+	if s.hidden == 0 {
+		s.hidden = s.b.st.id(look{format: "@"})
+	}
 	for i, text := range []string{kind, shop, key, given} {
-		s.text(s.shown+i, style, text)
+		s.text(s.shown+i, s.hidden, text)
 	}
 }

@@ -106,8 +106,10 @@ func TestReissueKeepsWhatWasTyped(t *testing.T) {
 		}},
 		{"the lines were put in another order", func(c *Content) { slices.Reverse(c.Shops[0].Lines) }},
 		{"the shops were put in another order", func(c *Content) { slices.Reverse(c.Shops) }},
-		{"a line without marks is gone", func(c *Content) { c.Shops[0].Lines = c.Shops[0].Lines[1:] }},
-		{"quantity and price changed", func(c *Content) { c.Shops[0].Lines[1].Placed, c.Shops[0].Lines[1].Price = "7", price(t, "18.00", "EUR") }},
+		{"a line without marks is gone", func(c *Content) { c.Shops = c.Shops[:3] }},
+		{"quantity and price changed", func(c *Content) {
+			c.Shops[0].Lines[1].Placed, c.Shops[0].Lines[1].Price = "7", price(t, "18.00", "EUR")
+		}},
 		{"the joints were counted anew", func(c *Content) {
 			slices.Reverse(c.Joints)
 			for i := range c.Joints {
@@ -297,7 +299,7 @@ func TestForeignFilesAreRefusedAndLeftAlone(t *testing.T) {
 		}(), "no sheet in it has the mark of an order of ours"},
 		{"cut short", own[:len(own)/2], "it cannot be opened as a workbook"},
 		{"a zip bomb", archive(t, map[string]string{"xl/workbook.xml": strings.Repeat(" ", unzippedLimit+1)}), "it cannot be opened as a workbook"},
-		{"an archive of something else", archive(t, map[string]string{"readme.txt": "hello"}), "no sheet in it"},
+		{"an archive of something else", archive(t, map[string]string{"readme.txt": "hello"}), "it cannot be opened as a workbook"},
 		{"of a newer format", changedBook(t, func(f *excelize.File) {
 			require.NoError(t, f.SetCustomProps(excelize.CustomProperty{Name: formatName, Value: "2"}))
 		}), "it is of format 2, and this handtight knows format 1"},
@@ -353,8 +355,24 @@ func TestForceKeepsTheMarksOfOurOwn(t *testing.T) {
 	require.Equal(t, 5, rep.Kept)
 }
 
+// A row may say that it is the last of a million: that is legal, and must not
+// make a million rows of it.
 func TestAFarRowDoesNotHoldUpReading(t *testing.T) {
-	path := saved(t, sample(t), append(buyer, typing{orderName, "A1048576", "far"})...)
+	path := saved(t, sample(t), buyer...)
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	require.NoError(t, err)
+	parts := map[string]string{}
+	for _, part := range z.File {
+		r, err := part.Open()
+		require.NoError(t, err)
+		text, err := io.ReadAll(r)
+		require.NoError(t, err)
+		parts[part.Name] = strings.Replace(string(text), "</sheetData>",
+			`<row r="1048576"><c r="A1048576" t="inlineStr"><is><t>far</t></is></c></row></sheetData>`, 1)
+	}
+	require.NoError(t, os.WriteFile(path, archive(t, parts), 0o644))
 	f, _ := reissued(t, path, sample(t))
 	requireBuyer(t, f)
 }

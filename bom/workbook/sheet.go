@@ -21,6 +21,7 @@ type sheet struct {
 	name    string
 	columns []column
 	shown   int // columns that are not hidden; the hidden ones stand last
+	hidden  int // style of these, once it is known
 	w       *excelize.StreamWriter
 	row     int // the last one written
 	cells   []any

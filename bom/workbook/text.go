@@ -93,6 +93,14 @@ func runeWidth(r rune) float64 {
 	return 1.02
 }
 
+// asciiWidths is runeWidth worked out once for the common characters.
+var asciiWidths = func() (w [utf8.RuneSelf]float64) {
+	for r := range w {
+		w[r] = runeWidth(rune(r))
+	}
+	return w
+}()
+
 // boldWider is how much wider bold is, at most (memory).
 const boldWider = 1.1
 
@@ -100,7 +108,11 @@ const boldWider = 1.1
 func textWidth(s string, size float64) float64 {
 	em := 0.0
 	for _, r := range s {
-		em += runeWidth(r)
+		if r < utf8.RuneSelf {
+			em += asciiWidths[r]
+		} else {
+			em += runeWidth(r)
+		}
 	}
 	return em * size * 96 / 72
 }
@@ -115,20 +127,29 @@ func textLines(s string, width, size float64) int {
 	lines := 0
 	for part := range strings.SplitSeq(s, "\n") {
 		lines += paragraphLines(part, room, size)
+		if lines >= mostLines {
+			return mostLines
+		}
 	}
 	return lines
 }
+
+// mostLines is more than fit into the tallest row: counting stops there.
+const mostLines = 40
 
 func paragraphLines(s string, room, size float64) int {
 	lines, used := 1, 0.0
 	space := textWidth(" ", size)
 	for word := range strings.FieldsSeq(s) {
-		w := textWidth(word, size)
+		w := textWidth(word[:min(len(word), 4000)], size) // far more than fit
 		if used > 0 && used+space+w > room {
 			lines, used = lines+1, 0
 		}
 		if used > 0 {
 			used += space
+		}
+		if lines >= mostLines {
+			return mostLines
 		}
 		if used += w; used > room {
 			more := int(used / room)

@@ -15,24 +15,28 @@ func widened(c *counted) []column {
 	}
 	for i := range c.shops {
 		s := &c.shops[i]
-		for j := range s.Lines {
-			q := s.lines[j]
-			for n, figure := range []thousandth{q.placed, q.planned, q.spare, q.extra, q.have, q.need} {
-				wide(colPlaced+n, figure.String(), 1)
+		for j := range s.lines {
+			q := &s.lines[j]
+			for n, figure := range [...]thousandth{q.placed, q.planned, q.spare, q.extra, q.have, q.need} {
+				if figure.long() {
+					wide(colPlaced+n, figure.String(), 1)
+				}
 			}
-			wide(colOrder, q.order.String(), boldWider)
-			wide(colPack, q.pack.String(), 1)
-			if l := &s.Lines[j]; l.HasPrice {
-				wide(colPrice, money(l.Price.Number(), s.Currency, priceDecimals(l.Price, s.digits)), 1)
+			if q.order.long() {
+				wide(colOrder, q.order.String(), boldWider)
+			}
+			if q.pack.long() {
+				wide(colPack, q.pack.String(), 1)
 			}
 		}
 		if s.Currency != "" {
-			wide(colPrice, money(s.Freight.Number(), s.Currency, int(s.digits)), 1)
-			wide(colTotal, money(s.Sum.Number(), s.Currency, int(s.digits)), boldWider)
-			wide(colTotal, money(s.InBuild.Number(), c.Currency, 2), boldWider)
+			wide(colPrice, money(s.dearest(), s.Currency, s.finest()), 1)
+			wide(colPrice, money(toCell(s.Freight), s.Currency, int(s.digits)), 1)
+			wide(colTotal, money(toCell(s.Sum), s.Currency, int(s.digits)), boldWider)
+			wide(colTotal, money(toCell(s.InBuild), c.Currency, 2), boldWider)
 		}
 	}
-	wide(colTotal, money(c.Total.Number(), c.Currency, 2), boldWider*grandSize/fontSize)
+	wide(colTotal, money(toCell(c.Total), c.Currency, 2), boldWider*grandSize/fontSize)
 	return columns
 }
 
@@ -45,7 +49,32 @@ func figureWidth(text string) float64 {
 }
 
 // money is about how an amount is shown, for its width alone.
-func money(number, code string, decimals int) string {
-	whole := strconv.FormatFloat(textToCell(number), 'f', 0, 64)
+func money(number float64, code string, decimals int) string {
+	whole := strconv.FormatFloat(number, 'f', 0, 64)
 	return whole + strings.Repeat(",", len(whole)/3) + "." + strings.Repeat("0", decimals) + " " + code
+}
+
+// long reports whether a quantity may need more than the two digits that every
+// column of figures has room for.
+func (q thousandth) long() bool { return q%1000 != 0 || q >= 100_000 || q < 0 }
+
+// dearest gives the highest price of a shop.
+func (s *countedShop) dearest() (most float64) {
+	for i := range s.Lines {
+		if s.Lines[i].HasPrice {
+			most = max(most, toCell(s.Lines[i].Price))
+		}
+	}
+	return most
+}
+
+// finest gives the most decimals that a price of the shop shows.
+func (s *countedShop) finest() int {
+	most := int(s.digits)
+	for i := range s.Lines {
+		if s.Lines[i].HasPrice {
+			most = max(most, priceDecimals(s.Lines[i].Price, s.digits))
+		}
+	}
+	return most
 }

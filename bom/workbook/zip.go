@@ -8,6 +8,7 @@ import (
 	"io"
 	"io/fs"
 	"slices"
+	"strings"
 )
 
 // unzippedLimit is how large a book may be unpacked, written or read: about
@@ -38,7 +39,7 @@ func (z *sortedZip) AddFS(fs.FS) error { return errors.ErrUnsupported }
 
 // Close writes the archive.
 func (z *sortedZip) Close() error {
-	slices.SortFunc(z.parts, func(a, b *zipPart) int { return bytes.Compare([]byte(a.name), []byte(b.name)) })
+	slices.SortFunc(z.parts, func(a, b *zipPart) int { return strings.Compare(a.name, b.name) })
 	size := 0
 	for _, p := range z.parts {
 		size += p.Len()

@@ -1,0 +1,133 @@
+package main
+
+import (
+	"math"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+type checkFacts struct {
+	Build     string          `json:"build"`
+	Findings  []findingFacts  `json:"findings"`
+	Joints    []jointFacts    `json:"joints"`
+	Segments  []segmentFacts  `json:"segments"`
+	Questions []questionFacts `json:"questions"`
+	Counts    countFacts      `json:"counts"`
+}
+
+type findingFacts struct {
+	Severity string `json:"severity"`
+	Slug     string `json:"slug"`
+	Place    string `json:"place"`
+	File     string `json:"file"`
+	Line     int    `json:"line"`
+	Column   int    `json:"column"`
+	Reason   string `json:"reason"`
+	Remedy   string `json:"remedy"`
+}
+
+type jointFacts struct {
+	Number    int     `json:"number"`
+	A         string  `json:"a"`
+	B         string  `json:"b"`
+	EndA      string  `json:"end_a"`
+	EndB      string  `json:"end_b"`
+	Verdict   *string `json:"verdict"`
+	Worst     number  `json:"worst_bar"`
+	Unbounded bool    `json:"unbounded,omitempty"`
+	Makeup    string  `json:"makeup"`
+}
+
+type segmentFacts struct {
+	Name      string   `json:"name"`
+	Runs      []string `json:"runs"`
+	Members   []string `json:"members"`
+	Normal    number   `json:"normal_bar"`
+	Worst     number   `json:"worst_bar"`
+	Unbounded bool     `json:"unbounded,omitempty"`
+	Cause     string   `json:"worst_cause"`
+	Lowest    number   `json:"lowest_bar"`
+	Weakest   string   `json:"weakest"`
+	Rating    number   `json:"rating_bar"`
+	Basis     string   `json:"rating_basis"`
+	Margin    number   `json:"margin"`
+	High      bool     `json:"high_pressure"`
+}
+
+type questionFacts struct {
+	Port   string `json:"port"`
+	Ask    string `json:"ask"`
+	Joints int    `json:"joints"`
+}
+
+type countFacts struct {
+	Stop     int `json:"stop"`
+	Caution  int `json:"caution"`
+	Note     int `json:"note"`
+	Joints   int `json:"joints"`
+	Segments int `json:"segments"`
+}
+
+func checkFactsOf(sys *bom.System, findings []finding.Finding) checkFacts {
+	f := checkFacts{
+		Build: sys.Build.Name, Findings: []findingFacts{}, Joints: []jointFacts{}, Segments: []segmentFacts{}, Questions: []questionFacts{},
+		Counts: countFacts{
+			finding.Count(findings, finding.Stop), finding.Count(findings, finding.Caution), finding.Count(findings, finding.Note),
+			len(sys.Joints), len(sys.Segments),
+		},
+	}
+	for _, x := range findings {
+		f.Findings = append(f.Findings, findingFacts{
+			x.Severity.String(), x.Slug, x.At, x.Place.File, x.Place.Line, x.Place.Column, x.Reason, x.Remedy,
+		})
+	}
+	for _, j := range sys.Joints {
+		f.Joints = append(f.Joints, jointFactsOf(sys, j))
+	}
+	for _, g := range sys.Segments {
+		f.Segments = append(f.Segments, segmentFactsOf(g))
+	}
+	for _, q := range sys.Questions() {
+		f.Questions = append(f.Questions, questionFacts{q.Port, q.Ask, q.Joints})
+	}
+	return f
+}
+
+func jointFactsOf(sys *bom.System, j *bom.Joint) jointFacts {
+	a, b := &sys.Ports[j.A], &sys.Ports[j.B]
+	worst, _ := sys.PortLoad(j.A).Worst()
+	f := jointFacts{
+		Number: j.Number, A: a.Name(), B: b.Name(), EndA: a.Port.Words(), EndB: b.Port.Words(),
+		Worst: known(worst), Unbounded: math.IsInf(worst, 1), Makeup: sys.MakeupText(j),
+	}
+	if j.Known {
+		verdict := j.Mating.Verdict.String()
+		f.Verdict = &verdict
+	}
+	return f
+}
+
+func segmentFactsOf(g *bom.Segment) segmentFacts {
+	worst, state := g.Load.Worst()
+	f := segmentFacts{
+		Name: g.Name, Runs: []string{}, Members: []string{}, Normal: known(g.Load.Normal), Worst: known(worst),
+		Unbounded: math.IsInf(worst, 1), Lowest: known(g.Load.Low), High: g.High(),
+	}
+	if state != nil {
+		f.Cause = state.Cause
+	}
+	for _, r := range g.Runs {
+		f.Runs = append(f.Runs, r.Name)
+	}
+	for _, u := range g.Units {
+		f.Members = append(f.Members, u.Name)
+	}
+	if g.Hold.Known {
+		f.Weakest, f.Rating, f.Basis = g.Hold.What, known(g.Hold.Rating.Pressure.Bar()), g.Hold.Rating.Basis.String()
+	}
+	if m, ok := g.Margin(); ok {
+		f.Margin = known(m)
+	}
+	return f
+}

@@ -1,0 +1,134 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"handtight/threads"
+)
+
+type mateFacts struct {
+	A           string `json:"a"`
+	B           string `json:"b"`
+	Verdict     string `json:"verdict"`
+	Reason      string `json:"reason"`
+	Remedy      string `json:"remedy"`
+	Hand        *span  `json:"hand_turns"`
+	Binding     *span  `json:"binding_turns"`
+	First       string `json:"first_contact"`
+	Depth       number `json:"depth_share"`
+	Virtual     number `json:"virtual_diameter_mm"`
+	Limit       number `json:"limit_bar"`
+	Closes      string `json:"closes_by"`
+	Makeup      string `json:"makeup"`
+	Open        bool   `json:"open"`
+	Question    string `json:"question,omitempty"`
+	Source      string `json:"source,omitempty"`
+	withThreads bool   `json:"-"`
+}
+
+func (a *app) mateCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "mate END END",
+		Short: "Will these two ends seal?",
+		Long: `Joins two ends by their geometry and their seals: turns by hand, what meets first,
+whether it seals, and what to buy instead. Exit status 0 when the joint seals, or
+seals with a washer or sealant; else 1.`,
+		Example: `  handtight mate '1/2 NPT male' 'Rc 1/2'
+  handtight mate 'G 3/4 male' 'G 3/4 female swivel'
+  handtight mate '19 mm barb' '19 mm bore' --json`,
+		Args: exactly(2, "two ends"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			x, err := oneEnd(args[0])
+			if err != nil {
+				return err
+			}
+			y, err := oneEnd(args[1])
+			if err != nil {
+				return err
+			}
+			m, open := threads.Worst(x, y)
+			if !m.Verdict.Holds() {
+				a.status = exitStops
+			}
+			facts := mateFactsOf(&m, open, x, y)
+			if a.json {
+				return a.ui.printJSON(facts)
+			}
+			a.printMate(&m, facts)
+			return nil
+		},
+	}
+}
+
+// oneEnd reads an end given on the command line.
+func oneEnd(text string) (threads.EndReading, error) {
+	end, err := threads.ReadEnd(text)
+	var re *threads.ReadError
+	if errors.As(err, &re) {
+		return end, fmt.Errorf("%q: %s\n  %s", text, re.Reason, re.Remedy)
+	}
+	if err == nil && len(end.Candidates) == 0 {
+		return end, fmt.Errorf("%q: an end was seen and not read\n  %s", text, end.Question)
+	}
+	return end, err
+}
+
+func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFacts {
+	f := mateFacts{
+		A: m.A.String(), B: m.B.String(), Verdict: m.Verdict.String(), Reason: m.Reason(), Remedy: m.Remedy(),
+		Hand: spanOf(m.Hand), Binding: spanOf(m.Binding), First: m.First.String(),
+		Closes: m.Closes(), Open: open, Source: m.Source(),
+	}
+	if m.A.Family.Threaded() && m.B.Family.Threaded() && m.Verdict != threads.SameSex {
+		f.Depth, f.Virtual = known(m.Depth), known(m.Virtual.Millimetres())
+	}
+	if m.HasLimit {
+		f.Limit = known(m.Limit)
+	}
+	if m.Verdict <= threads.LowPressureOnly {
+		mk := m.Makeup()
+		f.Makeup = mk.String()
+	}
+	if f.Question = x.Question; f.Question == "" {
+		f.Question = y.Question
+	}
+	return f
+}
+
+func (a *app) printMate(m *threads.Mating, f mateFacts) {
+	u := a.ui
+	code := green
+	switch {
+	case m.Verdict == threads.LowPressureOnly:
+		code = yellow
+	case !m.Verdict.Holds():
+		code = red
+	}
+	u.line("%s", u.paint(code, verdictWords[m.Verdict]))
+	u.fold("  ends", f.A+"  with  "+f.B)
+	u.fold("  why", f.Reason)
+	if m.Hand.Known {
+		u.fold("  by hand", fmt.Sprintf("%.1f to %.1f turns, by the tolerance of the parts; first to meet: %s", m.Hand.Tightest, m.Hand.Loosest, m.First))
+	}
+	if m.HasLimit {
+		u.fold("  limit", fmt.Sprintf("%.0f bar", m.Limit))
+	}
+	if f.Makeup != "" {
+		u.fold("  make up", f.Makeup)
+	}
+	if !m.Verdict.Holds() {
+		u.fold("  instead", f.Remedy)
+	}
+	if f.Question != "" {
+		u.fold("  ask", f.Question)
+	}
+}
+
+// verdictWords are the verdicts as people say them.
+var verdictWords = map[threads.Verdict]string{
+	threads.Seals: "SEALS", threads.SealsWith: "SEALS, with what closes it", threads.LowPressureOnly: "LOW PRESSURE ONLY",
+	threads.Leaks: "LEAKS", threads.Binds: "BINDS", threads.Loose: "LOOSE", threads.WillNotStart: "WILL NOT START", threads.SameSex: "SAME SEX",
+}

@@ -1,0 +1,67 @@
+package main
+
+import (
+	_ "embed"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+)
+
+//go:embed starter.toml
+var starter []byte
+
+func (a *app) newCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "new DIR",
+		Short: "Write a commented starter build that checks clean",
+		Long: `Makes the folder if it is not there, and writes build.toml into it: a small build with
+every section explained. A file that is there already is never overwritten.`,
+		Example: `  handtight new my-boat
+  handtight check my-boat/build.toml`,
+		Args: exactly(1, "one folder"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			path := filepath.Join(args[0], "build.toml")
+			if err := writeNew(args[0], path); err != nil {
+				return err
+			}
+			if a.json {
+				return a.ui.printJSON(map[string]string{"written": path})
+			}
+			a.ui.line("Written: %s\nNext: handtight check %s", path, path)
+			return nil
+		},
+	}
+}
+
+// writeNew writes the starter where nothing stands yet.
+func writeNew(dir, path string) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return fmt.Errorf("the folder %s cannot be made: %w", dir, plain(err))
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("%s is there already and is kept: name another folder", path)
+	}
+	if err != nil {
+		return fmt.Errorf("%s cannot be written: %w", path, plain(err))
+	}
+	_, err = f.Write(starter)
+	if err = errors.Join(err, f.Close()); err != nil {
+		os.Remove(path)
+		return fmt.Errorf("%s cannot be written: %w", path, plain(err))
+	}
+	return nil
+}
+
+// plain drops the path from a file system's error: the message names it already.
+func plain(err error) error {
+	var pe *fs.PathError
+	if errors.As(err, &pe) {
+		return pe.Err
+	}
+	return err
+}

@@ -1,0 +1,67 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"runtime/debug"
+
+	"github.com/spf13/cobra"
+)
+
+// version is overwritten by a release's linker flags.
+var version = ""
+
+// app is what the commands share.
+type app struct {
+	in     io.Reader
+	ui     *ui
+	json   bool
+	status int
+}
+
+func (a *app) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:   "handtight",
+		Short: "Check a desalinator's parts list before ordering, and write the shopping list",
+		Long: `handtight reads a parts list in TOML, walks it port by port, and says which joints
+will not mate, will not seal or will not hold their pressure, what to buy instead,
+and what it all costs with spares.
+
+Its result is a check and not a certificate: data sheets, local codes and licensed
+practice come first.`,
+		Example: `  handtight new my-boat                         a commented build to start from
+  handtight check my-boat/build.toml            what does not fit, and what to ask
+  handtight order my-boat/build.toml -o list.xlsx
+  handtight mate '1/2 NPT male' 'Rc 1/2'        will these two seal?
+  handtight thread 'G 3/4 female swivel'        what is this thread?`,
+		Version:       versionText(),
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	root.SetVersionTemplate("handtight {{.Version}}\n")
+	root.PersistentFlags().BoolVar(&a.json, "json", false, "print the facts as JSON")
+	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.newCommand(), a.whyCommand())
+	root.CompletionOptions.HiddenDefaultCmd = false
+	return root
+}
+
+// exactly asks for a number of arguments and says what they are.
+func exactly(n int, what string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if len(args) == n {
+			return nil
+		}
+		return fmt.Errorf("`%s` takes %s, and %d were given\n\n%s", cmd.CommandPath(), what, len(args), cmd.Example)
+	}
+}
+
+func versionText() string {
+	if version != "" {
+		return version
+	}
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {
+		return info.Main.Version
+	}
+	return "development"
+}

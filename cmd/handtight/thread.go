@@ -1,0 +1,186 @@
+package main
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"handtight/threads"
+)
+
+type threadFacts struct {
+	Text     string     `json:"text"`
+	Kind     string     `json:"kind"`
+	Material string     `json:"material"`
+	Rated    number     `json:"rated_bar"`
+	Ends     []endFacts `json:"ends"`
+	Unread   []string   `json:"unread"`
+}
+
+type endFacts struct {
+	Sex        string           `json:"sex"`
+	Seal       string           `json:"seal"`
+	Swivel     bool             `json:"swivel"`
+	Candidates []candidateFacts `json:"candidates"`
+	Question   string           `json:"question,omitempty"`
+}
+
+type candidateFacts struct {
+	Family      string  `json:"family"`
+	Size        string  `json:"size"`
+	Designation string  `json:"designation"`
+	Pitch       number  `json:"pitch_mm"`
+	TPI         number  `json:"tpi"`
+	Major       number  `json:"major_mm"`
+	PitchDia    number  `json:"pitch_diameter_mm"`
+	Minor       number  `json:"minor_mm"`
+	Flank       number  `json:"flank_angle_deg"`
+	Taper       *string `json:"taper"`
+	HandTight   number  `json:"hand_tight_mm"`
+	HandTurns   number  `json:"hand_tight_turns"`
+	Source      string  `json:"source"`
+}
+
+func (a *app) threadCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "thread TEXT",
+		Short: "What is this thread?",
+		Long: `Reads a designation or a shop's whole line and says which ends it names, with their
+dimensions. An open one gives its readings, likeliest first, and the one question that
+settles it. With - it reads a text a line from standard input, an object a line with
+--json.`,
+		Example: `  handtight thread 'G 3/4 female'
+  handtight thread 'Hose tail 3/4 BSPP female x 19 mm barb, bronze'
+  handtight thread - --json < titles.txt`,
+		Args: exactly(1, "one text (quote it)"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if args[0] == "-" {
+				return a.threadLines()
+			}
+			r := threads.Read(args[0])
+			if a.json {
+				return a.ui.printJSON(threadFactsOf(r))
+			}
+			a.printReading(r)
+			return nil
+		},
+	}
+}
+
+// longestLine is the longest line that is taken from standard input.
+const longestLine = 1 << 20
+
+// threadLines reads a text a line.
+func (a *app) threadLines() error {
+	lines := bufio.NewScanner(a.in)
+	lines.Buffer(make([]byte, 0, 4096), longestLine)
+	enc := json.NewEncoder(a.ui.out)
+	enc.SetEscapeHTML(false)
+	for lines.Scan() {
+		text := strings.TrimSpace(lines.Text())
+		if text == "" {
+			continue
+		}
+		r := threads.Read(text)
+		if a.json {
+			if err := enc.Encode(threadFactsOf(r)); err != nil {
+				return err
+			}
+			continue
+		}
+		a.printReading(r)
+	}
+	return lines.Err()
+}
+
+func threadFactsOf(r threads.Reading) threadFacts {
+	f := threadFacts{Text: r.Text, Kind: r.Kind, Material: r.Material, Ends: []endFacts{}, Unread: r.Unread}
+	if r.HasRated {
+		f.Rated = known(r.RatedBar)
+	}
+	if f.Unread == nil {
+		f.Unread = []string{}
+	}
+	for _, e := range r.Ends {
+		end := endFacts{Sex: e.Sex.String(), Seal: e.Seal.String(), Swivel: e.Swivel, Candidates: []candidateFacts{}, Question: e.Question}
+		for _, c := range e.Candidates {
+			end.Candidates = append(end.Candidates, candidateOf(c))
+		}
+		f.Ends = append(f.Ends, end)
+	}
+	return f
+}
+
+func candidateOf(e threads.End) candidateFacts {
+	c := candidateFacts{Family: e.Family.String(), Size: e.Size, Designation: e.String(), Source: e.Family.Facts().Source}
+	f := e.Form
+	if f == nil {
+		return c
+	}
+	c.Designation, c.Source = f.Designation, f.Source
+	c.Pitch, c.TPI = known(f.Pitch.Millimetres()), known(f.TPI)
+	c.Major, c.PitchDia, c.Minor = known(f.Major.Millimetres()), known(f.PitchDia.Millimetres()), known(f.Minor.Millimetres())
+	c.Flank = known(f.Flank)
+	if f.Taper > 0 {
+		taper := "1:16"
+		c.Taper, c.HandTight, c.HandTurns = &taper, known(f.HandTight.Millimetres()), known(f.HandTightTurns())
+	}
+	return c
+}
+
+func (a *app) printReading(r threads.Reading) {
+	u := a.ui
+	u.line("%s", u.paint(bold, r.Text))
+	said := ""
+	for _, p := range []struct{ label, text string }{{"kind", r.Kind}, {"material", r.Material}} {
+		if p.text != "" {
+			said += fmt.Sprintf("  %s: %s", p.label, p.text)
+		}
+	}
+	if r.HasRated {
+		said += fmt.Sprintf("  rated: %.4g bar", r.RatedBar)
+	}
+	if said != "" {
+		u.line("%s", said)
+	}
+	if len(r.Ends) == 0 {
+		u.line("  no end found in these words")
+	}
+	for i, e := range r.Ends {
+		a.printEnd(i, e)
+	}
+	if len(r.Unread) > 0 {
+		u.fold("  unread", strings.Join(r.Unread, ", "))
+	}
+	u.line("")
+}
+
+func (a *app) printEnd(i int, e threads.EndReading) {
+	u := a.ui
+	label := fmt.Sprintf("  end %d", i+1)
+	if len(e.Candidates) == 0 {
+		u.fold(label, fmt.Sprintf("seen in %q and not read", e.Words))
+	}
+	for _, c := range e.Candidates {
+		text := c.String()
+		if f := c.Form; f != nil {
+			text += fmt.Sprintf(": %s, pitch %.3f mm (%s an inch), major %.3f mm, %.0f degree flanks", c.Family.Facts().Title,
+				f.Pitch.Millimetres(), trimmed(f.TPI), f.Major.Millimetres(), f.Flank)
+			if f.Taper > 0 {
+				text += fmt.Sprintf(", taper 1:16, hand tight at %.1f turns (%.1f mm)", f.HandTightTurns(), f.HandTight.Millimetres())
+			}
+		} else {
+			text += ": " + c.Family.Facts().Title
+		}
+		u.fold(label, text)
+		label = "     or"
+	}
+	if e.Question != "" {
+		u.fold("  ask", e.Question)
+	}
+}
+
+func trimmed(v float64) string { return string(jsonFloat(float64(int64(v*100+0.5)) / 100)) }

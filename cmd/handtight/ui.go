@@ -1,0 +1,131 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"unicode/utf8"
+
+	"golang.org/x/term"
+
+	"handtight/bom/finding"
+	"handtight/bom/source"
+)
+
+// ui is the only printer. What was asked for goes to out, trouble to errOut. Colour
+// is used on a terminal only, never with NO_COLOR or TERM=dumb, and never alone: the
+// word that it colours says the same. Text is folded to the terminal's width, or to
+// 100 columns where there is none.
+type ui struct {
+	out, errOut io.Writer
+	colour      bool
+	width       int
+	broken      error // the first write that failed
+}
+
+const (
+	plainWidth  = 100
+	widestLines = 120
+	leastWidth  = 40
+)
+
+func newUI(out, errOut io.Writer) *ui {
+	u := &ui{out: out, errOut: errOut, width: plainWidth}
+	file, ok := out.(*os.File)
+	if !ok || !term.IsTerminal(int(file.Fd())) {
+		return u
+	}
+	u.colour = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+	if w, _, err := term.GetSize(int(file.Fd())); err == nil && w > 0 {
+		u.width = max(leastWidth, min(w, widestLines))
+	}
+	return u
+}
+
+// The colours of the severities, as terminal codes.
+const (
+	red    = "1;31"
+	yellow = "33"
+	cyan   = "36"
+	green  = "32"
+	bold   = "1"
+)
+
+func (u *ui) paint(code, text string) string {
+	if !u.colour || text == "" {
+		return text
+	}
+	return "\x1b[" + code + "m" + text + "\x1b[0m"
+}
+
+func (u *ui) line(format string, args ...any) {
+	_, err := fmt.Fprintf(u.out, format+"\n", args...)
+	if u.broken == nil {
+		u.broken = err
+	}
+}
+
+// fold prints text under a label, wrapped to the width and hung under itself.
+func (u *ui) fold(label, text string) {
+	const hang = 9
+	lead := fmt.Sprintf("%-*s", hang, label)
+	for _, l := range wrap(text, u.width-hang) {
+		u.line("%s%s", lead, l)
+		lead = strings.Repeat(" ", hang)
+	}
+}
+
+// wrap breaks text at blanks into lines of at most width characters; a longer word
+// stands on a line of its own.
+func wrap(text string, width int) []string {
+	var lines []string
+	current := ""
+	for _, word := range strings.Fields(text) {
+		if current != "" && utf8.RuneCountInString(current)+1+utf8.RuneCountInString(word) > width {
+			lines = append(lines, current)
+			current = ""
+		}
+		if current != "" {
+			current += " "
+		}
+		current += word
+	}
+	return append(lines, current)
+}
+
+// wide reports whether a table fits; else each row is folded.
+func (u *ui) wide(columns int) bool { return u.width >= columns }
+
+func (u *ui) printJSON(v any) error {
+	enc := json.NewEncoder(u.out)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(v)
+}
+
+func severityColour(s finding.Severity) string {
+	return map[finding.Severity]string{finding.Stop: red, finding.Caution: yellow, finding.Note: cyan}[s]
+}
+
+// fault prints why the command could not do its work.
+func (u *ui) fault(err error) {
+	var faults source.Faults
+	if errors.As(err, &faults) {
+		for _, f := range faults {
+			fmt.Fprintf(u.errOut, "%s\n\n", f.Error())
+		}
+		fmt.Fprintf(u.errOut, "%s; nothing was judged or written.\n", counted(len(faults), "file error"))
+		return
+	}
+	fmt.Fprintln(u.errOut, "handtight: "+err.Error())
+}
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

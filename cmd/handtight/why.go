@@ -1,0 +1,82 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"handtight/bom/rule"
+	"handtight/bom/source"
+)
+
+type whyFacts struct {
+	Slug  string `json:"slug"`
+	Title string `json:"title"`
+	Why   string `json:"why"`
+	Wrong string `json:"wrong"`
+	Right string `json:"right"`
+}
+
+func (a *app) whyCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "why [SLUG]",
+		Short: "A finding explained, with a wrong and a right example",
+		Example: `  handtight why flank-angles-differ
+  handtight why                        all findings, a line each`,
+		Args:      func(cmd *cobra.Command, args []string) error { return atMostOne(cmd, args) },
+		ValidArgs: rule.Slugs(),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return a.allRules()
+			}
+			r, ok := rule.Find(args[0])
+			if !ok {
+				hint := "`handtight why` lists them all"
+				if n, ok := source.Nearest(args[0], rule.Slugs()); ok {
+					hint = fmt.Sprintf("did you mean `%s`? %s", n, hint)
+				}
+				return fmt.Errorf("there is no finding `%s`: %s", args[0], hint)
+			}
+			if a.json {
+				return a.ui.printJSON(whyOf(r))
+			}
+			u := a.ui
+			u.line("%s\n%s\n", u.paint(bold, r.Slug), r.Title)
+			for _, l := range wrap(r.Why, u.width) {
+				u.line("%s", l)
+			}
+			u.line("\nWrong\n%s\nRight\n%s", indent(r.Wrong), indent(r.Right))
+			return nil
+		},
+	}
+}
+
+func atMostOne(cmd *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return fmt.Errorf("`%s` takes one finding's name, and %d were given", cmd.CommandPath(), len(args))
+	}
+	return nil
+}
+
+func whyOf(r rule.Rule) whyFacts {
+	return whyFacts{r.Slug, r.Title, strings.Join(strings.Fields(r.Why), " "), strings.TrimSpace(r.Wrong), strings.TrimSpace(r.Right)}
+}
+
+func (a *app) allRules() error {
+	if a.json {
+		out := []whyFacts{}
+		for _, r := range rule.All() {
+			out = append(out, whyOf(r))
+		}
+		return a.ui.printJSON(out)
+	}
+	for _, r := range rule.All() {
+		a.ui.line("%-26s %s", r.Slug, r.Title)
+	}
+	return nil
+}
+
+func indent(text string) string {
+	return "  " + strings.ReplaceAll(strings.TrimSpace(text), "\n", "\n  ")
+}
