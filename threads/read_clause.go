@@ -14,6 +14,7 @@ type clause struct {
 	strong   bool // parted from the clause before by an x
 	part     *shape
 	dealt    bool // the sexes were given in one word, as MF
+	hose     bool // the word for hose itself names the end
 	open     bool // an adaptor's second size, of which nothing is said
 	assumed  bool // the sex is the usual one of the kind, and not said
 }
@@ -123,10 +124,10 @@ func (l *line) chunk(out []*clause, items []item, strong bool) []*clause {
 	if len(sizes) < 2 {
 		return append(out, l.clause(items, strong))
 	}
-	prefix := wordsFirst(items, sizes)
+	prefix, family := wordsFirst(items, sizes)
 	start := 0
 	for n := 0; n+1 < len(sizes); n++ {
-		cut := cutBetween(items, sizes[n], sizes[n+1], prefix)
+		cut := cutBetween(items, sizes[n], sizes[n+1], prefix, family)
 		out = append(out, l.clause(items[start:cut], strong && n == 0))
 		start = cut
 	}
@@ -134,19 +135,19 @@ func (l *line) chunk(out []*clause, items []item, strong bool) []*clause {
 }
 
 // wordsFirst reports whether the words stand before their sizes (M 26/34 F
-// 20/27) and not behind them (1/2 IG 3/4 AG).
-func wordsFirst(items []item, sizes []int) bool {
+// 20/27) and not behind them (1/2 IG 3/4 AG), and whether the family does too.
+func wordsFirst(items []item, sizes []int) (prefix, family bool) {
 	first, last := items[:sizes[0]], items[sizes[len(sizes)-1]+1:]
 	sexesFirst, families := said(first)
 	sexesAll, _ := said(items)
 	sexesLast, familiesLast := said(last)
 	switch {
 	case sexesAll > 0 && sexesFirst == 0:
-		return false
+		return false, false
 	case sexesFirst > 0:
-		return sexesLast == 0 || nearBefore(items, sizes[0])
+		return sexesLast == 0 || nearBefore(items, sizes[0]), families > 0
 	}
-	return families > 0 && familiesLast == 0
+	return families > 0 && familiesLast == 0, families > 0
 }
 
 // said counts the sexes and the families or ends that items name.
@@ -169,8 +170,12 @@ func nearBefore(items []item, size int) bool {
 }
 
 // cutBetween gives where the second of two sizes' words begin.
-func cutBetween(items []item, a, b int, prefix bool) int {
+func cutBetween(items []item, a, b int, prefix, family bool) int {
 	if prefix {
+		m := items[a+1].is(classFamily)
+		if !family && m != nil && !m.has("pre") && m.value != "THREAD" {
+			return a + 2
+		}
 		return a + 1
 	}
 	for k := b - 1; k > a; k-- {
@@ -241,7 +246,12 @@ func (l *line) clause(items []item, strong bool) *clause {
 			case classFamily:
 				c.addFamily(m)
 			case classEnd:
-				if c.end == "" || c.end == "TUBE" || c.end == "BARB" && m.value != "TUBE" {
+				if m.value == "HOSE" {
+					c.hose = true
+					if c.end == "" {
+						c.end, c.endFirst = "BARB", c.fig == nil
+					}
+				} else if c.end == "" || c.end == "TUBE" || c.end == "BARB" && m.value != "TUBE" {
 					c.end, c.endFirst = m.value, c.fig == nil
 				}
 			case classAttr:
@@ -260,7 +270,7 @@ func (l *line) clause(items []item, strong bool) *clause {
 func (c *clause) trim(l *line, items []item) {
 	telling := func(it *item) bool {
 		return it.figure != nil && it.figure.sized() || it.is(classSex) != nil || it.is(classFamily) != nil ||
-			it.is(classEnd) != nil || it.is(classAttr) != nil
+			it.is(classEnd) != nil || it.is(classAttr) != nil || it.value(classBefore) == "dn"
 	}
 	first, last := -1, -1
 	for k := range items {

@@ -16,6 +16,11 @@ func (l *line) inherit(ends []*clause) {
 			e.open = true
 			continue
 		}
+		if e.bare() && !l.one && !anyThread(ends) {
+			if e.end = sharedEnd(ends); e.end != "" {
+				continue
+			}
+		}
 		if n := l.neighbour(ends, k); n != nil {
 			was := e.bare()
 			e.fam, e.fam2 = n.fam, n.fam2
@@ -29,6 +34,28 @@ func (l *line) inherit(ends []*clause) {
 // unequal reports whether the two ends of the part differ in sex by its nature.
 func (l *line) unequal() bool {
 	return l.shape != nil && (l.shape.name == "bush" || l.shape.name == "reducer" || l.shape.name == "adaptor")
+}
+
+// anyThread reports whether the words of some end speak of a thread.
+func anyThread(ends []*clause) bool {
+	for _, e := range ends {
+		if e.described() {
+			return true
+		}
+	}
+	return false
+}
+
+// sharedEnd is the word of an end that holds for a bare size too (union 3/8 x
+// 1/4 compression).
+func sharedEnd(ends []*clause) string {
+	for _, e := range ends {
+		switch e.end {
+		case "COMPRESSION", "PUSH", "BARB", "TUBE":
+			return e.end
+		}
+	}
+	return ""
 }
 
 func (l *line) adapts() bool { return l.shape != nil && l.shape.name == "adaptor" && !l.one }
@@ -90,7 +117,7 @@ func (l *line) withTail(ends []*clause) []*clause {
 			if e.fig.kind == dashSize || e.fig.kind == inchSize && dashWord(e.fam) {
 				tail.fig = e.fig
 			}
-			if hasEnd(ends, "BARB") {
+			if hasEnd(ends, "BARB") || l.shape != nil && l.valve() {
 				out = append(out, e)
 				continue
 			}
@@ -251,6 +278,17 @@ func (l *line) threeOf(ends []*clause) []*clause {
 	return []*clause{a, copyOf(a), b}
 }
 
+// inletBetween reports whether a word for the inlet stands in a stretch.
+func (l *line) inletBetween(from, to int) bool {
+	text := string(l.norm[min(from, to):to])
+	for _, w := range [...]string{"inlet", "entree", "ingresso", "entrada", "eingang", "inlaat", "inlopp", "вход", "wejscie", "vstup"} {
+		if hasWord(text, w) {
+			return true
+		}
+	}
+	return false
+}
+
 // outlets multiplies the last size of a manifold by the number of its outlets.
 func (l *line) outlets(ends []*clause) []*clause {
 	n := 0
@@ -264,6 +302,9 @@ func (l *line) outlets(ends []*clause) []*clause {
 		return ends
 	}
 	last := ends[len(ends)-1]
+	if len(ends) == 2 && l.inletBetween(ends[0].to, ends[1].to) {
+		last = ends[0]
+	}
 	for k := 1; k < n; k++ {
 		ends = append(ends, copyOf(last))
 	}

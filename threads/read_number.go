@@ -133,7 +133,7 @@ func (sc *scanner) value(i int, f *figure) int {
 		f.v, f.frac, f.whole = v, true, false
 		return stop
 	}
-	if at := sc.mixedAt(end); at > 0 && n <= 12 {
+	if at := sc.mixedAt(end); at > 0 && n <= largestInch {
 		if v, stop := sc.fraction(at); stop > 0 && v < 1 {
 			f.v, f.frac, f.whole = float64(n)+v, true, false
 			return stop
@@ -342,7 +342,7 @@ func (sc *scanner) takeUnit(end, at, stop int, unit string, f *figure) int {
 		sized := f.v <= 4 && f.whole
 		switch sc.norm[at] {
 		case 'm', 'h', 'f':
-			if capital || sized && at > end {
+			if capital || sized && at > end && !(sc.norm[at] == 'm' && sc.figured()) {
 				return end
 			}
 		case 'c', 'w', 'v':
@@ -364,6 +364,16 @@ func (sc *scanner) takeUnit(end, at, stop int, unit string, f *figure) int {
 		f.kind = junkFigure
 	}
 	return stop
+}
+
+// figured reports whether the line gave a figure before: 1/4" 1 m is a length.
+func (sc *scanner) figured() bool {
+	for k := range sc.items {
+		if sc.items[k].figure != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // series reads the letter of a 24 degree cone (12L, 16 S), of a nominal bore of

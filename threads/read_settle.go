@@ -145,6 +145,10 @@ func (l *line) settleBare(k int, f *figure) figureKind {
 		}
 		return l.settleLonely(k, f, prev, next)
 	}
+	if pf != nil && pf.value == "R" && l.hoseGrade(k, f) {
+		l.items[k-1].word = nil // R7: a grade of hose
+		return junkFigure
+	}
 	if inchLike(f.v) {
 		return inchSize
 	}
@@ -152,6 +156,14 @@ func (l *line) settleBare(k int, f *figure) figureKind {
 		return l.bore(f)
 	}
 	return l.settlePaired(k, f, prev, next)
+}
+
+// hoseGrade reports whether R with a whole number glued to it is a grade of hose.
+func (l *line) hoseGrade(k int, f *figure) bool {
+	if !f.whole || f.v > 20 || k == 0 || !l.items[k].glued || l.items[k-1].is(classFamily) == nil {
+		return false
+	}
+	return l.shape != nil && l.shape.kind == "hose" || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v)
 }
 
 func bspWord(m *meaning) bool {
@@ -208,8 +220,8 @@ func (l *line) settlePaired(k int, f *figure, prev, next *item) figureKind {
 	if other == nil || other.kind == junkFigure || other.kind == pressureFigure {
 		return bare
 	}
-	if k == 0 && f.whole && f.v <= 20 && next.glued && next.value(classSep) == "x" && k+2 < len(l.items) && !l.items[k+2].glued {
-		return junkFigure // 2x 1/2 BSP: two of them
+	if k == 0 && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.items, 2).glued || other.marked) {
+		return junkFigure // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
 	if !f.whole && other.kind == bare && other.v > 8 {
 		other.kind = junkFigure // 2.5 x 40: a membrane

@@ -12,6 +12,7 @@ func (l *line) settleSexes(ends []*clause) {
 	for _, e := range ends {
 		l.ownSex(e)
 	}
+	l.studSexes(ends)
 	if l.one || l.shape == nil {
 		return
 	}
@@ -38,6 +39,19 @@ func (l *line) ownSex(e *clause) {
 		e.sexes = e.part.sexes
 	case e.fig != nil && e.fig.kind == coneSize && !l.one && e.part == nil:
 		e.sexes, e.assumed = []Sex{l.coneSex()}, true
+	}
+}
+
+// studSexes gives the male of a "male stud" to the stud and not to the cone.
+func (l *line) studSexes(ends []*clause) {
+	stud := false
+	for k := range l.items {
+		stud = stud || l.items[k].value(classAttr) == "stud"
+	}
+	for _, e := range ends {
+		if stud && len(e.sexes) == 0 && threadLike(e) && e.fig.kind != coneSize && len(ends) > 1 {
+			e.sexes = []Sex{Male}
+		}
 	}
 }
 

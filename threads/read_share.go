@@ -6,6 +6,7 @@ package threads
 func (l *line) share(all []*clause) []*clause {
 	all = l.mergeOrphans(all)
 	ends, rest := l.gather(all)
+	ends = l.dropHoseBore(ends)
 	if len(ends) == 0 {
 		return nil
 	}
@@ -209,11 +210,27 @@ func (l *line) looseNut(ends, rest []*clause) []*clause {
 	return ends
 }
 
+// dropHoseBore leaves out the bore of a hose that is itself the part, with or
+// without made-up ends: it is no end.
+func (l *line) dropHoseBore(ends []*clause) []*clause {
+	if l.one || len(ends) == 0 || l.shape != nil && l.shape.kind != "hose" {
+		return ends
+	}
+	first := ends[0]
+	if !first.hose || !first.endFirst || first.described() || len(ends) == 2 && l.shape == nil {
+		return ends
+	}
+	if l.shape == nil {
+		l.shape = l.lex.shapes["hose"]
+	}
+	return ends[1:]
+}
+
 func threadLike(c *clause) bool {
 	if c.fig == nil || c.fig.kind == mmSize {
 		return false
 	}
-	return c.end == "" || c.fam != nil || c.thread && c.end == "BARB" || c.fig.kind == metricSize || c.fig.kind == coneSize
+	return c.end == "" || c.fam != nil || (c.thread || len(c.sexes) > 0) && c.end == "BARB" || c.fig.kind == metricSize || c.fig.kind == coneSize
 }
 
 func firstThread(ends []*clause) *clause {
@@ -241,6 +258,9 @@ func (l *line) relocate(ends, rest []*clause) {
 				o.fam, e.fam = e.fam, nil
 				o.sexes, e.sexes = e.sexes, o.sexes
 				o.end, e.end = "", o.end
+			}
+			if e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare() {
+				o.end, e.end = e.end, ""
 			}
 			if e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize && (o.millimetres() || e.end == "BARB" && e.endFirst) {
 				o.end, e.end = e.end, ""
@@ -283,10 +303,12 @@ func (l *line) dropLengths(ends []*clause) []*clause {
 		switch {
 		case l.shape.name == "nipple" && k > 0 && plain && !l.reducing:
 			drop = e.fig.v >= 1.5 && e.fig.v >= 1.5*ends[0].fig.v
+		case l.shape.name == "nipple" && k > 0 || l.shape.name == "extension":
+			drop = e.bare() && e.millimetres()
 		case l.shape.ends == 1 && l.shape.kind != "nut":
 			drop = e.bare() && anyDescribed(ends)
 		case l.shape.name == "hose":
-			drop = plain && k == 0 && len(ends) > 2 && anyDescribed(ends[1:]) || plain && e.fig.kind == inchSize && k == 0 && e.fig.marked && allDescribed(ends[1:])
+			drop = plain && k == 0 && anyDescribed(ends[1:])
 		case k == 2 && plain && l.shape.ends <= 2 && l.shape.name != "manifold" && l.shape.name != "vessel":
 			drop = e.fig.v >= 1.5
 		}
@@ -304,13 +326,4 @@ func anyDescribed(ends []*clause) bool {
 		}
 	}
 	return false
-}
-
-func allDescribed(ends []*clause) bool {
-	for _, e := range ends {
-		if !e.described() {
-			return false
-		}
-	}
-	return len(ends) > 1
 }

@@ -58,7 +58,7 @@ func count(c Content) (*counted, error) {
 		return nil, err
 	}
 	total := zero(c.Currency)
-	seen := map[string]bool{}
+	seen := map[lineID]bool{}
 	for i := range c.Shops {
 		s, err := k.countShop(&c.Shops[i], rates, seen)
 		if err != nil {
@@ -93,7 +93,7 @@ func rateTable(c Content) (map[string]string, error) {
 }
 
 // countShop checks one shop's lines and sums.
-func (k *counted) countShop(s *Shop, rates map[string]string, seen map[string]bool) (countedShop, error) {
+func (k *counted) countShop(s *Shop, rates map[string]string, seen map[lineID]bool) (countedShop, error) {
 	out := countedShop{Shop: s}
 	if s.Currency != "" {
 		var ok bool
@@ -107,18 +107,17 @@ func (k *counted) countShop(s *Shop, rates map[string]string, seen map[string]bo
 	goods, bought := zero(s.Currency), false
 	for i := range s.Lines {
 		l := &s.Lines[i]
-		where := shopName(s) + ", line " + l.Key
-		if id := s.ID + "\x00" + l.Key; seen[id] || l.Key == "" {
-			return out, &ContentError{where, "each line of a shop has a key of its own, and this one is empty or twice"}
-		} else {
-			seen[id] = true
+		id := lineID{s.ID, l.Key}
+		if seen[id] || l.Key == "" {
+			return out, &ContentError{lineName(s, l), "each line of a shop has a key of its own, and this one is empty or twice"}
 		}
+		seen[id] = true
 		q, err := countLine(l)
 		if err != nil {
-			return out, &ContentError{where, err.Error()}
+			return out, &ContentError{lineName(s, l), err.Error()}
 		}
 		if order, err := parseQuantity(l.Order); err != nil || order != q.order {
-			return out, &ContentError{where, fmt.Sprintf("the order is %q, but its parts and packs make %s", l.Order, q.order)}
+			return out, &ContentError{lineName(s, l), fmt.Sprintf("the order is %q, but its parts and packs make %s", l.Order, q.order)}
 		}
 		if goods, err = k.priceLine(s, l, q, goods); err != nil {
 			return out, err
@@ -134,7 +133,6 @@ func (k *counted) countShop(s *Shop, rates map[string]string, seen map[string]bo
 
 // priceLine checks a line's total and adds it to the goods.
 func (k *counted) priceLine(s *Shop, l *Line, q quantities, goods currency.Amount) (currency.Amount, error) {
-	where := shopName(s) + ", line " + l.Key
 	if !l.HasPrice {
 		if q.order > 0 {
 			k.unpriced++
@@ -142,8 +140,9 @@ func (k *counted) priceLine(s *Shop, l *Line, q quantities, goods currency.Amoun
 		return goods, nil
 	}
 	if s.Currency == "" {
-		return goods, &ContentError{where, "it has a price, but its shop has no currency"}
+		return goods, &ContentError{lineName(s, l), "it has a price, but its shop has no currency"}
 	}
+	where := lineName(s, l)
 	if err := fits(where, "price", l.Price, s.Currency); err != nil {
 		return goods, err
 	}
@@ -198,6 +197,12 @@ func (s *countedShop) sums(goods currency.Amount, bought bool, build string) err
 	}
 	return nil
 }
+
+// lineID tells lines apart.
+type lineID struct{ shop, key string }
+
+// lineName names a line in an error.
+func lineName(s *Shop, l *Line) string { return shopName(s) + ", line " + l.Key }
 
 // shopName names a shop in an error.
 func shopName(s *Shop) string {

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"strconv"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -81,26 +82,30 @@ func (o *orderSheet) oneLine(s *countedShop, l *Line, q quantities, st lineStyle
 // figures writes the quantities; need and order are formulas. The inner ROUND
 // keeps a binary rest such as 0.1 + 0.2 - 0.3 from becoming one more pack.
 func (o *orderSheet) figures(q quantities, st lineStyles) {
-	row := o.row + 1
-	for i, n := range []thousandth{q.placed, q.planned, q.spare, q.extra, q.have} {
+	for i, n := range [...]thousandth{q.placed, q.planned, q.spare, q.extra, q.have} {
 		o.number(colPlaced+i, st.some, n.cell())
 	}
-	o.formula(colNeed, st.figure, fmt.Sprintf("ROUND(SUM(%s:%s)-%s,3)",
-		at(colPlaced, row), at(colExtra, row), at(colHave, row)), q.need.cell())
-	need, pack := at(colNeed, row), at(colPack, row)
-	o.formula(colOrder, st.order,
-		fmt.Sprintf("IF(%s<=0,0,ROUND(ROUNDUP(ROUND(%s/%s,9),0)*%s,3))", need, need, pack, pack), q.order.cell())
+	row := strconv.Itoa(o.row + 1)
+	o.formula(colNeed, st.figure, "ROUND(SUM("+placedCol+row+":"+extraCol+row+")-"+haveCol+row+",3)", q.need.cell())
+	o.formula(colOrder, st.order, "IF("+needCol+row+"<=0,0,ROUND(ROUNDUP(ROUND("+needCol+row+"/"+packCol+row+",9),0)*"+packCol+row+",3))",
+		q.order.cell())
 	o.number(colPack, st.figure, q.pack.cell())
 }
+
+// The letters of the columns that a line's formulas read.
+var (
+	placedCol, extraCol, haveCol         = letters(colPlaced), letters(colExtra), letters(colHave)
+	needCol, orderCol, packCol, priceCol = letters(colNeed), letters(colOrder), letters(colPack), letters(colPrice)
+)
 
 // price writes a line's price and total, and returns the price as it was given.
 // A price that is not known is an empty cell for the buyer, never a zero.
 func (o *orderSheet) price(s *countedShop, l *Line, q quantities, st lineStyles) (given string) {
-	row := o.row + 1
-	price, order := at(colPrice, row), at(colOrder, row)
+	row := strconv.Itoa(o.row + 1)
+	price, order := priceCol+row, orderCol+row
 	if l.HasPrice {
 		o.number(colPrice, o.priceStyle(s, priceDecimals(l.Price, s.digits), st), toCell(l.Price))
-		o.formula(colTotal, st.sum, fmt.Sprintf("ROUND(%s*%s,%d)", price, order, s.digits), toCell(l.Total))
+		o.formula(colTotal, st.sum, "ROUND("+price+"*"+order+","+strconv.Itoa(int(s.digits))+")", toCell(l.Total))
 		return l.Price.Number()
 	}
 	value := ""

@@ -1,0 +1,71 @@
+package rule
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+const heading = "[build]\nname = \"example\"\ncurrency = \"EUR\"\n"
+
+// found checks a fragment and returns the slugs that it gives.
+func found(t *testing.T, fragment string) map[string][]finding.Finding {
+	t.Helper()
+	if !strings.Contains(fragment, "[[run]]") {
+		fragment += "\n[[item]]\nid = \"x\"\nkind = \"drain\"\n[[item]]\nid = \"y\"\nkind = \"sea\"\n[[run]]\nname = \"any\"\npath = [\"y\", \"x\"]\n"
+	}
+	build, faults := bom.Parse("example.toml", []byte(heading+fragment))
+	require.NoError(t, faults.Err())
+	sys, faults := bom.Walk(build)
+	require.NoError(t, faults.Err())
+	out := map[string][]finding.Finding{}
+	for _, f := range Check(sys) {
+		out[f.Slug] = append(out[f.Slug], f)
+	}
+	return out
+}
+
+// Each rule finds its wrong example and leaves its right one alone.
+func TestExamples(t *testing.T) {
+	for _, r := range All() {
+		t.Run(r.Slug, func(t *testing.T) {
+			wrong := found(t, r.Wrong)
+			require.Contains(t, wrong, r.Slug, "the wrong example is not found")
+			require.NotContains(t, found(t, r.Right), r.Slug, "the right example is found")
+		})
+	}
+}
+
+// Every finding has a place, a reason and a remedy, and a slug that is explained.
+func TestFindingsAreWhole(t *testing.T) {
+	for _, r := range All() {
+		for slug, list := range found(t, r.Wrong) {
+			_, known := Find(slug)
+			require.True(t, known, "%s is not explained", slug)
+			for _, f := range list {
+				require.NotEmpty(t, f.At, slug)
+				require.NotEmpty(t, f.Reason, slug)
+				require.NotEmpty(t, f.Remedy, slug)
+				require.Positive(t, f.Place.Line, slug)
+				require.Contains(t, []finding.Severity{finding.Stop, finding.Caution, finding.Note}, f.Severity)
+			}
+		}
+	}
+}
+
+// Slugs are words joined by hyphens, each once, and each rule explains itself.
+func TestRulesAreWhole(t *testing.T) {
+	seen := map[string]bool{}
+	for _, r := range All() {
+		require.Regexp(t, `^[a-z]+(-[a-z]+)+$`, r.Slug)
+		require.False(t, seen[r.Slug], "%s stands twice", r.Slug)
+		seen[r.Slug] = true
+		for _, text := range []string{r.Title, r.Why, r.Wrong, r.Right} {
+			require.NotEmpty(t, strings.TrimSpace(text), r.Slug)
+		}
+	}
+}
