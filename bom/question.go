@@ -22,7 +22,7 @@ func (s *System) Questions() []Question {
 	for i := range s.Ports {
 		n := &s.Ports[i]
 		ask := n.Port.asks(n.Unit.Item)
-		if ask == "" || n.Joint == nil && n.Port.Said == false {
+		if ask == "" || n.Joint == nil && !n.Port.Said {
 			continue
 		}
 		k, seen := at[n.Port]
@@ -59,10 +59,29 @@ func (s *System) MakeupText(j *Joint) string {
 	if !j.Known || j.Mating.Verdict > threads.LowPressureOnly {
 		return ""
 	}
-	mk := j.Mating.Makeup()
-	text := mk.String()
-	if s.Clamps(j) == 2 {
-		text = "two clamps, screws on opposite sides; " + text
+	switch s.Clamps(j) {
+	case 1:
+		return "one clamp behind the first ridge of the tail"
+	case 2:
+		return "two clamps on the tail, their screws on opposite sides"
 	}
-	return text
+	mk := j.Mating.Makeup()
+	if mk.Torque.Known && !s.steel(j) {
+		// the printed torques are for steel; bronze and plastic break at them
+		mk.Torque.Known = false
+		if !mk.TurnsPast.Known {
+			return mk.String() + "; snug, then about a quarter turn (common practice)"
+		}
+	}
+	return mk.String()
+}
+
+// steel reports whether both parts of a joint are said to be of carbon steel.
+func (s *System) steel(j *Joint) bool {
+	for _, p := range []int{j.A, j.B} {
+		if s.Ports[p].Unit.Item.Material != "carbon steel" {
+			return false
+		}
+	}
+	return true
 }

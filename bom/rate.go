@@ -26,31 +26,60 @@ func (h *Hold) lower(o Hold) {
 	}
 }
 
-// holds caches what an item's ports hold; ratings are looked up once an item.
-type holds map[*Item][]Hold
+// holds caches what items' ports hold: ratings are looked up once an item, and
+// each sort of end once a build.
+type holds struct {
+	items map[*Item][]Hold
+	ends  map[endKind]endRating
+}
+
+// endKind is all that a fitting's rating depends on.
+type endKind struct {
+	class, material, size string
+	family                threads.Family
+	male                  bool
+}
+
+type endRating struct {
+	rating pressure.Rating
+	ok     bool
+}
+
+func newHolds() holds { return holds{map[*Item][]Hold{}, map[endKind]endRating{}} }
 
 // of gives what a port of an item holds.
 func (h holds) of(it *Item, port int) Hold {
-	list, ok := h[it]
+	list, ok := h.items[it]
 	if !ok {
 		list = make([]Hold, len(it.Ports))
 		for i := range it.Ports {
-			list[i] = it.hold(i)
+			list[i] = h.hold(it, i)
 		}
-		h[it] = list
+		h.items[it] = list
 	}
 	return list[port]
 }
 
+// fitting looks an end's rating up, once.
+func (h holds) fitting(it *Item, end *threads.End) (pressure.Rating, bool) {
+	kind := endKind{it.Class, it.Material, end.Size, end.Family, end.Sex == threads.Male}
+	got, ok := h.ends[kind]
+	if !ok {
+		got.rating, got.ok = pressure.FittingRating(kind.class, kind.material, kind.family.String(), kind.male, kind.size)
+		h.ends[kind] = got
+	}
+	return got.rating, got.ok
+}
+
 // hold works out what a port of the item holds: its data sheet, and the standard
 // that it is sold to; the lower rules.
-func (i *Item) hold(port int) Hold {
+func (c holds) hold(i *Item, port int) Hold {
 	var h Hold
 	if i.Rated != nil && slices.Contains(i.Kind.Rates, port) {
 		r := pressure.OfDataSheet(*i.Rated, i.ID)
 		h.Sheet = &r
 	}
-	if r, ok := i.table(port); ok {
+	if r, ok := c.table(i, port); ok {
 		h.Table = &r
 	}
 	ratings := make([]pressure.Rating, 0, 2)
@@ -66,7 +95,7 @@ func (i *Item) hold(port int) Hold {
 }
 
 // table looks up the standard of a hose, or of the end of a fitting.
-func (i *Item) table(port int) (pressure.Rating, bool) {
+func (c holds) table(i *Item, port int) (pressure.Rating, bool) {
 	if i.IsHose() {
 		spec, ok := pressure.HoseSpec(i.Spec)
 		if !ok || i.Bore == nil {
@@ -75,8 +104,8 @@ func (i *Item) table(port int) (pressure.Rating, bool) {
 		return pressure.HoseRating(spec, *i.Bore)
 	}
 	var lowest []pressure.Rating
-	for _, end := range i.Ports[port].End.Candidates {
-		if r, ok := pressure.FittingRating(i.Class, i.Material, end.Family.String(), end.Sex == threads.Male, end.Size); ok {
+	for k := range i.Ports[port].End.Candidates {
+		if r, ok := c.fitting(i, &i.Ports[port].End.Candidates[k]); ok {
 			lowest = append(lowest, r)
 		}
 	}
@@ -110,7 +139,7 @@ func (s *System) JointHold(j *Joint) Hold {
 
 // rate gives every segment its weakest member.
 func (s *System) rate() {
-	cache := holds{}
+	cache := newHolds()
 	for _, g := range s.Segments {
 		for _, p := range g.Ports {
 			n := &s.Ports[p]

@@ -96,6 +96,9 @@ func (s *System) weigh() {
 // second downstream of the first without passing a boundary, a membrane or a throttle.
 func (s *System) ReachedFrom(from, to int) bool {
 	start, goal := s.cells.of[from], s.cells.of[to]
+	if s.cells.part[start] != s.cells.part[goal] {
+		return false
+	}
 	seen := map[int]bool{start: true}
 	queue := []int{start}
 	for len(queue) > 0 {

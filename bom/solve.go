@@ -31,7 +31,6 @@ type condition struct {
 	stopped  bool         // the positive pumps stand still
 	still    bool         // the feed pumps stand still
 	flush    bool         // flush valves are open
-	way      int          // which way selectors stand; between both if -1
 	between  *Unit        // the selector that stands between its ways
 	swapped  *Unit        // the selector that stands at its second way
 	fullFlow bool         // reliefs stand at their full-flow pressure

@@ -16,6 +16,8 @@ type State struct {
 	Failure bool   // a part fails; else a person's act or the normal course
 	Unit    *Unit  // the unit that is shut or fails; nil for normal and flush
 
+	NoBound bool // somewhere nothing opens
+
 	part  int // the part of the build it was solved on; elsewhere it is as in the normal state
 	local map[int]int
 	field field
@@ -74,7 +76,11 @@ func (s *System) runsIn(part int) bool {
 func (s *System) add(local map[int]int, part int, name, cause string, unit *Unit, failure bool, cond condition) {
 	cond.fullFlow = true
 	f := s.solveOne(local, part, cond)
-	s.States = append(s.States, &State{Name: name, Cause: cause, Failure: failure, Unit: unit, part: part, local: local, field: f})
+	st := &State{Name: name, Cause: cause, Failure: failure, Unit: unit, part: part, local: local, field: f}
+	for i := range s.cells.parts[part] {
+		st.NoBound = st.NoBound || math.IsInf(f.high(i), 1)
+	}
+	s.States = append(s.States, st)
 }
 
 func (s *System) solveOne(local map[int]int, part int, cond condition) field {

@@ -68,7 +68,9 @@ func ReadEnd(text string) (EndReading, error) {
 	l := newLine(text, true)
 	ends := l.ends()
 	var out []EndReading
+	several := 0
 	for _, c := range ends {
+		several = max(several, len(c.sexes))
 		if e, ok := l.judge(c); ok {
 			out = append(out, e)
 		}
@@ -83,8 +85,8 @@ func ReadEnd(text string) (EndReading, error) {
 		return EndReading{}, &ReadError{text, "it gives a size and not what the end is: a thread, a tail or a tube", endRemedy}
 	case len(out) == 0:
 		return EndReading{}, &ReadError{text, "no end is in it", endRemedy}
-	case len(out) > 1:
-		return EndReading{}, &ReadError{text, fmt.Sprintf("it holds %d ends, and one is due", len(out)), "give each end its own text, such as " + sample(out[0])}
+	case len(out) > 1 || several > 1:
+		return EndReading{}, &ReadError{text, fmt.Sprintf("it holds %d ends, and one is due", max(len(out), several)), "give each end its own text, such as " + sample(out[0])}
 	}
 	return out[0], nil
 }

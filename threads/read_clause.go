@@ -141,9 +141,11 @@ func wordsFirst(items []item, sizes []int) (prefix, family bool) {
 	sexesFirst, families := said(first)
 	sexesAll, _ := said(items)
 	sexesLast, familiesLast := said(last)
+	after := at(items, sizes[0]+1).is(classFamily)
 	switch {
 	case sexesAll > 0 && sexesFirst == 0:
-		return false, false
+		tail := families > 0 && (items[sizes[0]].figure.kind == mmSize || after != nil && after.value == "THREAD")
+		return tail && sexesLast == 0, false
 	case sexesFirst > 0:
 		return sexesLast == 0 || nearBefore(items, sizes[0]), families > 0
 	}
@@ -199,6 +201,10 @@ func (l *line) restated(items []item) []int {
 		}
 		if n := len(out); n > 0 {
 			before := items[out[n-1]].figure
+			if before.kind == dashSize && f.kind == inchSize && f.v*16 == before.v && k-out[n-1] <= 2 {
+				f.kind = junkFigure
+				continue
+			}
 			if again(before, f) {
 				f.kind = junkFigure
 				continue
@@ -283,6 +289,9 @@ func (c *clause) trim(l *line, items []item) {
 	}
 	if first >= 0 {
 		c.from, c.to = items[first].from, items[last].to
+		if f := items[first].figure; f != nil && f.dashed && c.from > 0 {
+			c.from--
+		}
 	}
 }
 

@@ -16,7 +16,7 @@ func (l *line) inherit(ends []*clause) {
 			e.open = true
 			continue
 		}
-		if e.bare() && !l.one && !anyThread(ends) {
+		if e.bare() && !l.one && e.attr&isNut == 0 && !anyThread(ends) {
 			if e.end = sharedEnd(ends); e.end != "" {
 				continue
 			}

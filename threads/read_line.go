@@ -31,6 +31,7 @@ func (l *line) survey() {
 	trapped := false
 	for k := range l.items {
 		it := &l.items[k]
+		l.germanLetter(k)
 		for _, m := range it.word {
 			switch m.class {
 			case classKind:
@@ -53,6 +54,23 @@ func (l *line) survey() {
 	}
 	if l.shape != nil && l.shape.ends >= 0 {
 		l.evidence = true
+	}
+}
+
+// germanLetter reads the i (innen) or a (aussen) that stands alone behind an inch size.
+func (l *line) germanLetter(k int) {
+	it, prev, next := &l.items[k], at(l.items, k-1), at(l.items, k+1)
+	if it.to-it.from != 1 || it.value(classSep) != "weak" || prev.figure == nil || prev.figure.kind != inchSize {
+		return
+	}
+	ends := k+1 == len(l.items) || next.value(classSep) == "x" || next.mark != 0
+	c := l.norm[it.from]
+	if !ends || c != 'i' && c != 'a' {
+		return
+	}
+	it.word = l.lex.words["ig"]
+	if c == 'a' {
+		it.word = l.lex.words["ag"]
 	}
 }
 

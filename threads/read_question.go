@@ -22,7 +22,7 @@ func (l *line) question(c *clause, r *EndReading) string {
 	case r.Candidates[0].Family.Threaded() && r.Sex == NoSex && !l.fits():
 		return "Is the " + r.Candidates[0].String() + " male or female? The text does not say: look for M or F, or ask the shop."
 	case c.assumed && !l.one:
-		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? A " + l.shape.kind + " mostly is, but the text does not say so."
+		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? " + l.kindWord() + " mostly is, but the text does not say so."
 	}
 	return ""
 }
@@ -200,3 +200,10 @@ func nearest(f Family, fig *figure) string {
 }
 
 func quote(s string) string { return "\"" + s + "\"" }
+
+func (l *line) kindWord() string {
+	if l.shape == nil || l.shape.kind == "" {
+		return "Such a part"
+	}
+	return "Such a " + l.shape.kind
+}

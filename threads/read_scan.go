@@ -109,9 +109,15 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 	if wide(sc.norm, i) {
 		return sc.wideUnread(i, glued)
 	}
-	if sc.norm[i] == 'x' && glued && sc.known(i+1) {
+	if sc.norm[i] == 'x' && glued && (sc.known(i+1) || end == i+1) {
 		sc.items = append(sc.items, item{from: i, to: i + 1, word: sc.lex.words["x"], glued: true})
 		return i + 1
+	}
+	if x := end - 1; x > i && sc.norm[x] == 'x' && digit(byteAt(sc.norm, end)) {
+		if _, m := sc.exact(i, x); joinable(m) {
+			sc.items = append(sc.items, item{from: i, to: x, word: m, glued: glued})
+			return x
+		}
 	}
 	if x := sc.gluedByX(i, end); x > 0 {
 		_, left := sc.exact(i, x)

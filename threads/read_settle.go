@@ -109,7 +109,17 @@ func (l *line) rate(bar float64) {
 
 // scaled reports whether the part's pressures are its dial: gauges and sensors.
 func (l *line) scaled() bool {
-	return l.shape != nil && (l.shape.name == "gauge" || l.shape.name == "sensor")
+	if l.shape == nil {
+		return false
+	}
+	return l.shape.name == "gauge" || l.shape.name == "sensor" || l.shape.name == "relief valve" && !l.saysRated()
+}
+
+// saysRated reports whether a pressure is called a rating: that of a relief valve
+// is else what it is set to.
+func (l *line) saysRated() bool {
+	text := string(l.norm)
+	return hasWord(text, "rated") || hasWord(text, "pn") || hasWord(text, "max")
 }
 
 // settleBare says what a number without a unit is; bare if it is nothing.
@@ -222,6 +232,9 @@ func (l *line) settlePaired(k int, f *figure, prev, next *item) figureKind {
 	}
 	if k == 0 && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.items, 2).glued || other.marked) {
 		return junkFigure // 2x 1/2 BSP, 2 x 3/4": two of them
+	}
+	if f.whole && l.shape != nil && int(f.v) == l.shape.ends && f.v > 1 && next.value(classSep) == "x" && !f.marked && other.frac {
+		return junkFigure // tee 3 x 1/2: three of them
 	}
 	if !f.whole && other.kind == bare && other.v > 8 {
 		other.kind = junkFigure // 2.5 x 40: a membrane

@@ -62,8 +62,14 @@ func (l *line) gather(all []*clause) (ends, rest []*clause) {
 	} else {
 		rest = append(rest, all[:first-len(lead)]...)
 	}
+	if len(lead) > 0 && !tail[0].strong {
+		rest, lead = append(rest, lead...), nil
+	}
 	for _, c := range lead {
 		c.fig = tail[0].fig
+		if c.fam != nil && c.fam.value == "NH" {
+			c.fig = hoseThread()
+		}
 		if c.fam == nil && c.end == "" {
 			c.fam, c.attr = tail[0].fam, c.attr|tail[0].attr&(isTaper|isParallel)
 		}
@@ -83,7 +89,7 @@ func (l *line) gather(all []*clause) (ends, rest []*clause) {
 			}
 			ends = append(ends, c)
 		case c.fam != nil && c.fam.value == "NH":
-			c.fig = &figure{kind: inchSize, v: 0.75, frac: true}
+			c.fig = hoseThread()
 			ends = append(ends, c)
 		default:
 			rest = append(rest, c)
@@ -92,9 +98,20 @@ func (l *line) gather(all []*clause) (ends, rest []*clause) {
 	return ends, rest
 }
 
-// leading gives the sizeless clauses before the first size that x's join to it.
+// hoseThread is the one size of garden hose threads.
+func hoseThread() *figure { return &figure{kind: inchSize, v: 0.75, frac: true} }
+
+// leading gives the sizeless clauses before the first size that x's join to it,
+// or to each other where a comma follows (BSPP to NPT adapter, 3/8 x 3/8).
 func (l *line) leading(all []*clause, first int) []*clause {
 	k := first
+	if !all[first].strong && first > 1 && all[first-1].strong {
+		k = first - 1
+		for k > 0 && all[k].strong && all[k-1].says() {
+			k--
+		}
+		return all[k:first]
+	}
 	for k > 0 && all[k].strong && all[k-1].says() {
 		k--
 	}
@@ -109,20 +126,26 @@ func pairLists(lead, tail []*clause) bool {
 			sized = append(sized, c)
 		}
 	}
-	if len(sized) != len(lead)+1 || len(sized) < 2 {
+	words := append([]*clause{}, lead...)
+	if sized[0].strong {
+		words = append(words, copyOf(sized[0]))
+	}
+	if len(sized) != len(words) || len(sized) < 2 {
 		return false
 	}
+	own := false
 	for _, c := range sized[1:] {
-		if !c.bare() {
+		if c.fam != nil || c.end != "" {
 			return false
 		}
+		own = own || len(c.sexes) > 0
 	}
-	words := append(append([]*clause{}, lead...), &clause{
-		fam: sized[0].fam, fam2: sized[0].fam2, sexes: sized[0].sexes, end: sized[0].end, attr: sized[0].attr, thread: sized[0].thread,
-	})
 	for k, c := range sized {
 		w := words[k]
-		c.fam, c.fam2, c.sexes, c.end, c.attr, c.thread = w.fam, w.fam2, w.sexes, w.end, w.attr, w.thread
+		c.fam, c.fam2, c.end, c.thread = w.fam, w.fam2, w.end, w.thread
+		if !own {
+			c.sexes, c.attr = w.sexes, w.attr
+		}
 	}
 	return true
 }
@@ -133,7 +156,7 @@ func (l *line) sizeless(all []*clause) (ends, rest []*clause) {
 	for _, c := range all {
 		switch {
 		case c.fam != nil && c.fam.value == "NH" && len(c.sexes) > 0:
-			c.fig = &figure{kind: inchSize, v: 0.75, frac: true}
+			c.fig = hoseThread()
 			ends = append(ends, c)
 		case l.one && c.says():
 			ends = append(ends, c)
@@ -217,6 +240,9 @@ func (l *line) dropHoseBore(ends []*clause) []*clause {
 		return ends
 	}
 	first := ends[0]
+	if len(ends) == 1 && l.shape == nil && !first.described() && (first.hose || first.end == "TUBE" && first.endFirst) {
+		return nil // a length of hose or pipe
+	}
 	if !first.hose || !first.endFirst || first.described() || len(ends) == 2 && l.shape == nil {
 		return ends
 	}
@@ -260,7 +286,7 @@ func (l *line) relocate(ends, rest []*clause) {
 				o.end, e.end = "", o.end
 			}
 			if e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare() {
-				o.end, e.end = e.end, ""
+				o.end, e.end, e.thread = e.end, "", true
 			}
 			if e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize && (o.millimetres() || e.end == "BARB" && e.endFirst) {
 				o.end, e.end = e.end, ""

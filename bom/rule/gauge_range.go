@@ -160,7 +160,7 @@ func findGauge(s *bom.System) []finding.Finding {
 			continue
 		}
 		load, full := s.PortLoad(u.First), u.Item.Scale.Bar()
-		f := finding.Finding{At: u.Name, Place: at(u.Mark), Severity: finding.Caution}
+		f := finding.Finding{Severity: finding.Caution}
 		switch {
 		case load.Act > full+slack:
 			f.Reason = fmt.Sprintf("%s reads to %s and sees %s: %s.", u.Name, u.Item.Scale, bars(load.Act), load.ByAct.Cause)
@@ -172,6 +172,7 @@ func findGauge(s *bom.System) []finding.Finding {
 		default:
 			continue
 		}
+		f.At, f.Place = u.Name, at(u.Mark)
 		out = append(out, f)
 	}
 	return out

@@ -85,7 +85,7 @@ func findCollapse(s *bom.System) []finding.Finding {
 			continue
 		}
 		rated, known := vacuumOf(u.Item)
-		f := finding.Finding{Severity: finding.Caution, At: u.Name, Place: at(u.Mark)}
+		f := finding.Finding{Severity: finding.Caution}
 		switch {
 		case !known:
 			f.Reason = fmt.Sprintf("%s sees a vacuum (%s), and nothing says that it stands one.", u.Name, load.ByLow.Cause)
@@ -100,6 +100,7 @@ func findCollapse(s *bom.System) []finding.Finding {
 		if load.ByLow.Failure {
 			f.Severity = finding.Caution
 		}
+		f.At, f.Place = u.Name, at(u.Mark)
 		out = append(out, f)
 	}
 	return out

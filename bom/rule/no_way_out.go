@@ -130,8 +130,10 @@ path = ["tee.branch", "relief", "relief-out"]
 func findNoWayOut(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, st := range s.States {
-		f, ok := unbounded(s, st)
-		if ok {
+		if !st.NoBound {
+			continue
+		}
+		if f, ok := unbounded(s, st); ok {
 			out = append(out, f)
 		}
 	}

@@ -131,7 +131,7 @@ func findSetLow(s *bom.System) []finding.Finding {
 		if u.Item.Kind.Name != "relief valve" || duty == nil {
 			continue
 		}
-		f := finding.Finding{At: u.Name, Place: at(u.Mark)}
+		var f finding.Finding
 		g := s.SegmentOf(u.First + u.Item.PortIndex("in"))
 		switch set := u.Item.Set; {
 		case set == nil:
@@ -151,6 +151,7 @@ func findSetLow(s *bom.System) []finding.Finding {
 		default:
 			continue
 		}
+		f.At, f.Place = u.Name, at(u.Mark)
 		out = append(out, f)
 	}
 	return out

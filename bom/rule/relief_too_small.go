@@ -128,7 +128,7 @@ func findSmall(s *bom.System) []finding.Finding {
 	for _, p := range pumps(s) {
 		near, _ := reliefsOf(s, p)
 		for _, u := range near {
-			f := finding.Finding{At: u.Name, Place: at(u.Mark)}
+			var f finding.Finding
 			switch flow := u.Item.Flow; {
 			case flow == nil:
 				f.Severity = finding.Note
@@ -141,6 +141,7 @@ func findSmall(s *bom.System) []finding.Finding {
 			default:
 				continue
 			}
+			f.At, f.Place = u.Name, at(u.Mark)
 			out = append(out, f)
 		}
 	}

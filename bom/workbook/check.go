@@ -122,7 +122,7 @@ func (k *counted) countShop(s *Shop, rates map[string]string, seen map[lineID]bo
 		if goods, err = k.priceLine(s, l, q, goods); err != nil {
 			return out, err
 		}
-		bought = bought || q.order > 0
+		bought = bought || q.order > 0 && l.HasPrice
 		out.lines = append(out.lines, q)
 	}
 	if s.Currency == "" {

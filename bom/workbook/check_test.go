@@ -60,7 +60,7 @@ func TestWriteRefusesAContentThatContradictsItself(t *testing.T) {
 func TestCountTakesWhatIsLeftOut(t *testing.T) {
 	c := Content{Currency: "EUR", Shops: []Shop{{ID: "a", Currency: "EUR", Lines: []Line{{Key: "x", Placed: "1", Order: "1"}}}}}
 	k, err := count(c)
-	require.NoError(t, err, "zero Amounts, percentages and packs left out are nothing, nothing and one")
+	require.NoError(t, err, "zero Amounts, and percentages left out are nothing, packs are not known")
 	require.Equal(t, 1, k.unpriced)
 	require.Equal(t, zero("EUR"), k.shops[0].freight)
 }

@@ -45,7 +45,7 @@ type Rate struct {
 type Shop struct {
 	ID, Name string
 	Currency string
-	Freight  currency.Amount // asked once anything is ordered here
+	Freight  currency.Amount // asked once anything with a price is ordered here
 	Customs  string          // percent as a decimal: "5"; "" is none
 	Tax      string
 	Lines    []Line
@@ -54,7 +54,8 @@ type Shop struct {
 }
 
 // Line is one thing to order. Quantities are decimals as text, in thousandths at
-// the finest: pieces, or metres of hose. "" is 0, for Pack 1.
+// the finest: pieces, or metres of hose. "" is 0; as Pack
+// it is not known, and the order is then what is needed.
 type Line struct {
 	Key          string // stable: the item's id, or hose spec, or generic item
 	Item         string // id as the build writes it

@@ -65,7 +65,7 @@ func lineOf(l *bom.Line) Line {
 	n := l.Need
 	line := Line{
 		Key: n.Key, Item: n.Key, About: n.About, Placed: n.Placed.String(), Planned: n.Planned.String(), Spare: n.Spare.String(),
-		Extra: n.Extra.String(), Have: n.Have.String(), Order: l.Order.String(), Unit: n.Unit, Pack: "1",
+		Extra: n.Extra.String(), Have: n.Have.String(), Order: l.Order.String(), Unit: n.Unit,
 		Joints: numbers(n.Joints), Question: n.Question, RatingNeeded: needed(&n.Load), RatingFound: found(n),
 	}
 	if n.Item != nil {

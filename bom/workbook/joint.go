@@ -5,17 +5,19 @@ import (
 	"strings"
 )
 
-// The columns of the joint card that the fitter fills in.
+// Some columns of the joint card: those of figures, and the fitter's own.
 const (
-	jointDone = 11
-	jointBy   = 12
+	jointNumber = 0
+	jointTurns  = 8
+	jointWorst  = 9
+	jointDone   = 11
 )
 
 var jointColumns = slices.Concat([]column{
 	{title: "No.", width: 6.5}, {title: "Run", width: 13}, {title: "Joint", width: 22}, {title: "First end", width: 20},
 	{title: "Second end", width: 20}, {title: "Verdict", width: 13}, {title: "Why", width: 32},
 	{title: "What closes it, and how to make it up", width: 36}, {title: "Turns by hand", width: 9},
-	{title: "Worst pressure, bar", width: 10}, {title: "Below the waterline", width: 10},
+	{title: "Worst pressure", width: 10}, {title: "Below the waterline", width: 10},
 	{title: "Done", width: 8}, {title: "By whom", width: 14},
 }, hiddenColumns)
 
@@ -56,7 +58,7 @@ func (s *sheet) oneJoint(j *Joint) {
 		{id(verdictLook(j.Verdict)), j.Verdict}, {words, j.Reason}, {words, j.Closes}, {middle, j.HandTurns},
 		{middle, j.WorstBar}, {belowStyle, below}, {typed, mark.Done}, {typed, mark.By},
 	} {
-		if i < jointDone {
+		if i == jointNumber || i == jointTurns || i == jointWorst {
 			s.auto(i, part.style, part.text)
 		} else {
 			s.text(i, part.style, part.text)

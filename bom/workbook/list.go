@@ -42,9 +42,10 @@ func (s *sheet) listRow(row []string, looks func(col int, text string) look) {
 			l = looks(i, text)
 		}
 		if l == wordsLook && plainNumber.MatchString(text) {
-			l = numberLook
+			s.auto(i, s.b.st.id(numberLook), text)
+		} else {
+			s.text(i, s.b.st.id(l), text)
 		}
-		s.auto(i, s.b.st.id(l), text)
 		lines = s.tallest(i, text, lines)
 	}
 	s.endRow(rowHeight(lines, fontSize))

@@ -27,6 +27,7 @@ type Mark struct {
 	Kind, Shop, Key           string
 	Label                     string // what the row was, in words
 	Ordered, Received, Remark string
+	Due                       string // how many that book said to order; "" if it is not known
 	Done, By                  string
 	Given, Typed              string // decimals
 }
@@ -52,6 +53,9 @@ type placement struct {
 	rows  map[markKey]Mark
 	aside []asideMark
 	kept  int
+	// changed tells of lines that were marked as ordered, and of which another
+	// number is due now.
+	changed []string
 }
 
 // asideMark is a mark without a row to stand in, and why.
@@ -82,6 +86,7 @@ func (j *Joint) key() string {
 func place(c *counted, marks Marks) *placement {
 	p := &placement{rows: map[markKey]Mark{}}
 	known, values := rowsOf(c)
+	due := dueOf(c)
 	for _, m := range marks {
 		k := markKey{m.Kind, m.Shop, m.Key}
 		_, taken := p.rows[k]
@@ -100,9 +105,29 @@ func place(c *counted, marks Marks) *placement {
 		default:
 			p.rows[k] = m
 			p.kept++
+			p.compare(m, due[k])
 		}
 	}
 	return p
+}
+
+// compare tells when a line was ordered in another number than is due now.
+func (p *placement) compare(m Mark, due thousandth) {
+	if m.Ordered != "" && m.Due != "" && !sameNumber(m.Due, due.String()) {
+		p.changed = append(p.changed, m.Label+": marked as ordered when "+m.Due+" were due, and now it is "+due.String())
+	}
+}
+
+// dueOf gives what each line orders.
+func dueOf(c *counted) map[markKey]thousandth {
+	due := map[markKey]thousandth{}
+	for i := range c.shops {
+		s := &c.shops[i]
+		for j := range s.Lines {
+			due[markKey{kindLine, clean(s.ID), clean(s.Lines[j].Key)}] = s.lines[j].order
+		}
+	}
+	return due
 }
 
 // value sets a changed value aside, unless the build has taken it over.

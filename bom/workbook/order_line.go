@@ -87,6 +87,11 @@ func (o *orderSheet) figures(q quantities, st lineStyles) {
 	}
 	row := strconv.Itoa(o.row + 1)
 	o.formula(colNeed, st.figure, "ROUND(SUM("+placedCol+row+":"+extraCol+row+")-"+haveCol+row+",3)", q.need.cell())
+	if q.pack == 0 {
+		o.formula(colOrder, st.order, "MAX("+needCol+row+",0)", q.order.cell())
+		o.text(colPack, st.figure, "")
+		return
+	}
 	o.formula(colOrder, st.order, "IF("+needCol+row+"<=0,0,ROUND(ROUNDUP(ROUND("+needCol+row+"/"+packCol+row+",9),0)*"+packCol+row+",3))",
 		q.order.cell())
 	o.number(colPack, st.figure, q.pack.cell())

@@ -11,8 +11,8 @@ func (o *orderSheet) sums(s *countedShop, r shopRows) {
 
 	o.typed(toCell(s.Freight), moneyFormat(s.Currency, int(digits)))
 	o.keys(kindFreight, s.ID, "", s.Freight.Number())
-	o.sum("Freight, once anything is ordered", fmt.Sprintf("IF(SUM(%s)>0,ROUND(%s,%d),0)",
-		span(colOrder, r.first, r.last), input(r.freight()), digits), s, toCell(s.freight))
+	o.sum("Freight, once anything is ordered", fmt.Sprintf(`IF(COUNTIFS(%s,">0",%s,">=0")>0,ROUND(%s,%d),0)`,
+		span(colOrder, r.first, r.last), span(colTotal, r.first, r.last), input(r.freight()), digits), s, toCell(s.freight))
 
 	o.typed(textToCell(s.Customs), percentFormat)
 	o.keys(kindCustoms, s.ID, "", orZero(s.Customs))

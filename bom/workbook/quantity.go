@@ -45,13 +45,13 @@ func (q thousandth) String() string {
 // cell gives the number for a cell.
 func (q thousandth) cell() float64 { return float64(q) / 1000 }
 
-// quantities are the numbers of one line.
+// quantities are the numbers of one line; a pack of 0 is not known.
 type quantities struct {
 	placed, planned, spare, extra, have, need, order, pack thousandth
 }
 
 // countLine reads a line's quantities and works out need and order: what is
-// short, rounded up to whole packs.
+// short, rounded up to whole packs where the pack is known.
 func countLine(l *Line) (q quantities, err error) {
 	for _, part := range []struct {
 		to   *thousandth
@@ -65,14 +65,15 @@ func countLine(l *Line) (q quantities, err error) {
 			return q, fmt.Errorf("%s: %w", part.what, err)
 		}
 	}
-	if l.Pack == "" {
-		q.pack = 1000
-	}
-	if q.pack == 0 {
-		return q, fmt.Errorf("pack: 0 is not a pack: write how many come in one")
+	if q.pack == 0 && l.Pack != "" {
+		return q, fmt.Errorf("pack: %s is not a pack: write how many come in one", l.Pack)
 	}
 	q.need = q.placed + q.planned + q.spare + q.extra - q.have
-	if q.need > 0 {
+	switch {
+	case q.need <= 0:
+	case q.pack == 0:
+		q.order = q.need
+	default:
 		q.order = (q.need + q.pack - 1) / q.pack * q.pack
 	}
 	return q, nil

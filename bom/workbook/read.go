@@ -189,7 +189,7 @@ func (t *table) read(cells []string) {
 		Kind: cell(cells, t.kind), Shop: cell(cells, t.kind+1), Key: cell(cells, t.kind+2), Given: cell(cells, t.kind+3),
 		Ordered: t.typed(cells, "Ordered"), Received: t.typed(cells, "Received"), Remark: t.typed(cells, "Remark"),
 		Done: t.typed(cells, "Done"), By: t.typed(cells, "By whom"), Typed: t.value(cells),
-		Label: t.label(cells),
+		Label: t.label(cells), Due: t.typed(cells, orderColumns[colOrder].title),
 	}
 	if m.Kind == "" {
 		m.Kind, m.Typed = kindLoose, ""
@@ -256,6 +256,9 @@ func (t *table) marks() Marks {
 	var out Marks
 	for _, m := range t.rows {
 		value := Mark{Kind: m.Kind, Shop: m.Shop, Key: m.Key, Given: m.Given, Typed: m.Typed}
+		if m.Kind != kindLine {
+			m.Due = ""
+		}
 		if m.isValue() {
 			value.Remark = m.Remark // on the set-aside sheet
 		}
@@ -276,11 +279,8 @@ func (t *table) marks() Marks {
 	return out
 }
 
-// changed reports whether a number was typed that is not the given one.
-func (m Mark) changed() bool {
-	_, err := strconv.ParseFloat(m.Typed, 64)
-	return err == nil && !sameNumber(m.Given, m.Typed)
-}
+// changed reports whether something was typed that is not the given number.
+func (m Mark) changed() bool { return m.Typed != "" && !sameNumber(m.Given, m.Typed) }
 
 // name says which value was changed.
 func (m Mark) name(label string) string {

@@ -18,7 +18,7 @@ func (o *orderSheet) rules() {
 	o.paint(lines, fmt.Sprintf(`AND(%s,$%s%d=0)`, kind, letters(colOrder), first), "")
 	for _, r := range o.rows {
 		if r.goods > 0 {
-			o.positive(span(colPrice, r.freight(), r.tax()))
+			o.positive(span(colPrice, r.first, r.tax()))
 		}
 	}
 }

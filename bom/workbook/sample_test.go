@@ -66,7 +66,7 @@ func settle(t testing.TB, c *Content) *Content {
 		for j := range s.Lines {
 			l := &s.Lines[j]
 			order := settleOrder(t, l)
-			bought = bought || order.Sign() > 0
+			bought = bought || order.Sign() > 0 && l.HasPrice
 			if l.HasPrice {
 				sum := halfUp(new(big.Rat).Mul(rat(t, l.Price.Number()), order), digits)
 				l.Total = amount(t, sum, s.Currency)
@@ -88,12 +88,11 @@ func settleOrder(t testing.TB, l *Line) *big.Rat {
 		need.Add(need, rat(t, part))
 	}
 	need.Sub(need, rat(t, l.Have))
-	pack := rat(t, "1")
-	if l.Pack != "" {
-		pack = rat(t, l.Pack)
-	}
 	order := new(big.Rat)
-	if need.Sign() > 0 {
+	if need.Sign() > 0 && l.Pack == "" {
+		order.Set(need)
+	} else if need.Sign() > 0 {
+		pack := rat(t, l.Pack)
 		packs := new(big.Rat).Quo(need, pack)
 		n := new(big.Int).Add(packs.Num(), new(big.Int).Sub(packs.Denom(), big.NewInt(1)))
 		order.Mul(new(big.Rat).SetInt(n.Div(n, packs.Denom())), pack)
@@ -160,11 +159,11 @@ func sample(t testing.TB) Content {
 		},
 		Joints: []Joint{
 			{"1", "raw water", "intake.inboard", "tail-19/1.a", "G 3/4 male", "G 3/4 female, cone 60", "seals with", "Both are G; the washer closes on the face.",
-				"Bonded washer G 3/4. Hold the seacock, turn the nut: 2 turns by hand, then 40 N m.", "4 to 5", "0.3", true},
+				"Bonded washer G 3/4. Hold the seacock, turn the nut: 2 turns by hand, then 40 N m.", "4 to 5", "0.3 bar", true},
 			{"8", "high pressure", "hp-pump.out", "elbow-38.a", "3/8 NPT female", "3/8 NPT male", "seals", "Two tapers of one kind.",
-				"Tape, 3 wraps, 250 mm; 2 to 3 turns past finger tight. Do not turn back to line up.", "4.3", "71.5", false},
+				"Tape, 3 wraps, 250 mm; 2 to 3 turns past finger tight. Do not turn back to line up.", "4.3", "71.5 bar", false},
 			{"9", "high pressure", "elbow-38.b", "hp-hose.a", "9/16-18 JIC 37 degree male", "G 1/4 female", "will not start", "The thread is 14.3 mm on one side and 13.2 mm on the other.",
-				"Nothing closes it.", "0", "71.5", false},
+				"Nothing closes it.", "0", "71.5 bar", false},
 		},
 		Segments: []Segment{
 			{"feed", "raw water", "1.2 bar", "4.5 bar", "seacock.outlet left shut", "filter-20", "6 bar", "its data sheet", "1.5 bar", false},
@@ -214,11 +213,11 @@ func randomLine(t testing.TB, r *rand.Rand, key, code string, digits int) Line {
 	l := Line{Key: key, Item: key, About: "elbow, 90 degrees, forged", Ends: "a: 3/8 NPT male; b: 9/16-18 JIC male", Material: "316",
 		RatingNeeded: "55 bar normal, 71.5 bar worst", RatingFound: "345 bar", Code: strconv.Itoa(r.IntN(90000)), Unit: "pc",
 		Placed: strconv.Itoa(r.IntN(6)), Planned: strconv.Itoa(r.IntN(3)), Spare: strconv.Itoa(r.IntN(3)), Extra: "", Have: strconv.Itoa(r.IntN(4)),
-		Pack: strconv.Itoa(1 + r.IntN(10)), Lead: "5 days", Joints: "1, 2, 3"}
+		Pack: []string{"", "1", "2", "5", "10"}[r.IntN(5)], Lead: "5 days", Joints: "1, 2, 3"}
 	if r.IntN(3) == 0 { // hose, by the metre: sums such as 0.1 + 0.2 - 0.3
 		tenth := func(n int) string { return big.NewRat(int64(r.IntN(n)), 10).FloatString(1) }
 		l.Unit, l.Placed, l.Planned, l.Spare, l.Have = "m", tenth(40), tenth(5), tenth(9), tenth(30)
-		l.Pack = []string{"0.1", "0.3", "0.7", "1", "1.25"}[r.IntN(5)]
+		l.Pack = []string{"0.1", "0.3", "0.7", "1", "1.25", ""}[r.IntN(6)]
 	}
 	l.HasPrice = r.IntN(12) != 0
 	if l.HasPrice { // some prices end in a half of the smallest coin

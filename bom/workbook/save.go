@@ -17,6 +17,9 @@ type Report struct {
 	Reissued bool // a book of ours stood there, and its marks were read
 	Kept     int  // marks that stand in their rows again
 	SetAside int  // rows on the sheet "Set aside"
+	// Changed tells of lines that the buyer had marked as ordered, and of which
+	// another number is due now: one sentence each.
+	Changed []string
 }
 
 // ForeignFileError says that a file stands at the path which is not a workbook of
@@ -58,7 +61,8 @@ func Save(path string, c Content, force bool) (Report, error) {
 		case err == nil:
 			rep.Reissued = true
 		case !errors.As(err, &foreign):
-			return rep, fmt.Errorf("%s cannot be read, so what was typed into it cannot be kept: %w", path, reason(err))
+			return rep, fmt.Errorf("%s cannot be read, so what was typed into it would be lost: %w; make it readable, or choose another name with -o",
+				path, reason(err))
 		case !force:
 			return rep, &ForeignFileError{path, foreign.why}
 		}
@@ -68,7 +72,7 @@ func Save(path string, c Content, force bool) (Report, error) {
 	if err := write(&buf, k, placed); err != nil {
 		return rep, err
 	}
-	rep.Kept, rep.SetAside = placed.kept, len(placed.aside)
+	rep.Kept, rep.SetAside, rep.Changed = placed.kept, len(placed.aside), placed.changed
 	return rep, replace(target, old, func(w io.Writer) error {
 		_, err := buf.WriteTo(w)
 		return err

@@ -192,6 +192,16 @@ func TestNewerMarkWinsAndOlderIsKept(t *testing.T) {
 	require.Equal(t, []asideMark{{old, "A second mark for the same row."}}, p.aside, "kept once")
 }
 
+func TestANumberThatChangedAfterOrderingIsTold(t *testing.T) {
+	path := saved(t, sample(t), buyer...)
+	c := sample(t)
+	c.Shops[0].Lines[1].Placed, c.Shops[0].Lines[2].Placed = "6", "90" // the second was never ordered
+	_, rep := reissued(t, path, *settle(t, &c))
+	require.Equal(t, []string{"elbow-38, elbow, 90 degrees: marked as ordered when 4 were due, and now it is 8"}, rep.Changed)
+	_, rep = reissued(t, path, c)
+	require.Empty(t, rep.Changed, "told once")
+}
+
 func TestChangedValuesAreTold(t *testing.T) {
 	path := saved(t, sample(t), typing{orderName, "Q10", 21.5}, typing{orderName, "Q12", 55}, typing{orderName, "Q13", 5.0},
 		typing{orderName, "Q23", 12.5}, typing{ratesName, "B5", 1.95})

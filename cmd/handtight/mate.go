@@ -10,23 +10,22 @@ import (
 )
 
 type mateFacts struct {
-	A           string `json:"a"`
-	B           string `json:"b"`
-	Verdict     string `json:"verdict"`
-	Reason      string `json:"reason"`
-	Remedy      string `json:"remedy"`
-	Hand        *span  `json:"hand_turns"`
-	Binding     *span  `json:"binding_turns"`
-	First       string `json:"first_contact"`
-	Depth       number `json:"depth_share"`
-	Virtual     number `json:"virtual_diameter_mm"`
-	Limit       number `json:"limit_bar"`
-	Closes      string `json:"closes_by"`
-	Makeup      string `json:"makeup"`
-	Open        bool   `json:"open"`
-	Question    string `json:"question,omitempty"`
-	Source      string `json:"source,omitempty"`
-	withThreads bool   `json:"-"`
+	A        string `json:"a"`
+	B        string `json:"b"`
+	Verdict  string `json:"verdict"`
+	Reason   string `json:"reason"`
+	Remedy   string `json:"remedy"`
+	Hand     *span  `json:"hand_turns"`
+	Binding  *span  `json:"binding_turns"`
+	First    string `json:"first_contact"`
+	Depth    number `json:"depth_share"`
+	Virtual  number `json:"virtual_diameter_mm"`
+	Limit    number `json:"limit_bar"`
+	Closes   string `json:"closes_by"`
+	Makeup   string `json:"makeup"`
+	Open     bool   `json:"open"`
+	Question string `json:"question,omitempty"`
+	Source   string `json:"source,omitempty"`
 }
 
 func (a *app) mateCommand() *cobra.Command {
@@ -111,16 +110,16 @@ func (a *app) printMate(m *threads.Mating, f mateFacts) {
 	u.fold("  ends", f.A+"  with  "+f.B)
 	u.fold("  why", f.Reason)
 	if m.Hand.Known {
-		u.fold("  by hand", fmt.Sprintf("%.1f to %.1f turns, by the tolerance of the parts; first to meet: %s", m.Hand.Tightest, m.Hand.Loosest, m.First))
+		u.fold("  hand", fmt.Sprintf("%.1f to %.1f turns, by the tolerance of the parts; first to meet: %s", m.Hand.Tightest, m.Hand.Loosest, m.First))
 	}
 	if m.HasLimit {
 		u.fold("  limit", fmt.Sprintf("%.0f bar", m.Limit))
 	}
 	if f.Makeup != "" {
-		u.fold("  make up", f.Makeup)
+		u.fold("  make", f.Makeup)
 	}
 	if !m.Verdict.Holds() {
-		u.fold("  instead", f.Remedy)
+		u.fold("  buy", f.Remedy)
 	}
 	if f.Question != "" {
 		u.fold("  ask", f.Question)
