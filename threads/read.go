@@ -202,7 +202,8 @@ func (l *line) unknown() []string {
 			continue
 		}
 		word := l.words(it.from, it.to)
-		beside := it.glued && k > 0 && l.items[k-1].figure != nil || k+1 < len(l.items) && l.items[k+1].glued && l.items[k+1].figure != nil
+		beside := it.glued && at(l.items, k-1).figure != nil || at(l.items, k+1).glued && at(l.items, k+1).figure != nil ||
+			at(l.items, k+1).glued && at(l.items, k+1).mark == '-' && at(l.items, k+2).glued && at(l.items, k+2).figure != nil
 		if len(word) > 1 && !beside || l.one {
 			out = append(out, word)
 		}

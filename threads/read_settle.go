@@ -50,6 +50,20 @@ func (l *line) beside(k, n int) *item {
 	return &item{}
 }
 
+// called is what a word before a figure makes of it. A word that has taken the
+// figure before it (2" dial 1/4) says nothing of the next.
+func (l *line) called(k int) string {
+	prev := l.beside(k, -1)
+	if prev.is(classAfter) != nil {
+		for j := k - 2; j >= max(k-3, 0); j-- {
+			if l.items[j].figure != nil && l.items[j].to < prev.from {
+				return ""
+			}
+		}
+	}
+	return prev.value(classBefore)
+}
+
 func (it *item) value(c wordClass) string {
 	if m := it.is(c); m != nil {
 		return m.value
@@ -125,7 +139,7 @@ func (l *line) saysRated() bool {
 // settleBare says what a number without a unit is; bare if it is nothing.
 func (l *line) settleBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
-	switch prev.value(classBefore) {
+	switch l.called(k) {
 	case "pressure":
 		if !l.scaled() {
 			l.rate(f.v)

@@ -326,6 +326,9 @@ func (l *line) dropLengths(ends []*clause) []*clause {
 	for k, e := range ends {
 		drop := false
 		plain := e.bare() && e.fig.kind == inchSize
+		if l.shape.name == "nipple" && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && e.fam != nil && e.fig.v >= 2*ends[0].fig.v && e.fig.v == float64(int(e.fig.v)) {
+			ends[0].fam, plain = e.fam, true
+		}
 		switch {
 		case l.shape.name == "nipple" && k > 0 && plain && !l.reducing:
 			drop = e.fig.v >= 1.5 && e.fig.v >= 1.5*ends[0].fig.v

@@ -8,9 +8,9 @@ const largestInch = 4
 
 // settleInch keeps lengths, spanners and drives out of the inch sizes.
 func (l *line) settleInch(k int, f *figure) {
-	prev, next := l.beside(k, -1), l.beside(k, 1)
-	length := next.value(classAfter) == "junk" && !(l.reducing && f.frac) || prev.value(classBefore) == "junk" ||
-		prev.value(classBefore) == "length" && l.sizeBefore(k)
+	next := l.beside(k, 1)
+	length := next.value(classAfter) == "junk" && !(l.reducing && f.frac) || l.called(k) == "junk" ||
+		l.called(k) == "length" && l.sizeBefore(k)
 	long := next.value(classAttr) == "long" && l.beside(k, -1).parted() && !f.frac
 	if f.v > largestInch || f.v < 1.0/16 || length || long {
 		f.kind = junkFigure
@@ -35,7 +35,7 @@ func (l *line) settleMillimetres(k int, f *figure) {
 	longTail := prev.is(classEnd) != nil && next.value(classAttr) == "long"
 	switch {
 	case longTail:
-	case prev.value(classBefore) == "junk" || prev.value(classBefore) == "length" || next.value(classAfter) == "junk":
+	case l.called(k) == "junk" || l.called(k) == "length" || next.value(classAfter) == "junk":
 		f.kind = junkFigure
 	case l.washer22 && (f.v == 14 || f.v == 15):
 		f.kind = junkFigure
