@@ -96,7 +96,11 @@ func (r *reader) kind(t *source.Table, reading threads.Reading) *catalog.Kind {
 		t.Fault("kind", "a hose is not an [[item]]", "write it as [[hose]], with its length, and `of` its stock or with `ends`")
 		return nil
 	}
-	t.Fault("kind", fmt.Sprintf("`%s` is not a kind that is known", name), near(name, r.kinds, "the kinds are "+list(r.kinds)))
+	remedy := "the kinds are " + list(r.kinds)
+	if n, ok := source.Nearest(name, r.kinds); ok {
+		remedy = fmt.Sprintf("write kind = %q", n)
+	}
+	t.Fault("kind", fmt.Sprintf("`%s` is not a kind that is known", name), remedy)
 	return nil
 }
 

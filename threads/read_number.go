@@ -54,7 +54,7 @@ func (sc *scanner) number(i int, glued bool) int {
 	f := &figure{}
 	f.dashed = byteAt(sc.norm, i-1) == '#' || byteAt(sc.norm, i-1) == '-' && !digit(byteAt(sc.norm, i-2)) && byteAt(sc.norm, i-2) != '"'
 	end := sc.value(i, f)
-	if f.kind == garbled {
+	if f.kind == garbled || f.kind == junkFigure {
 		return sc.addFigure(i, end, glued, f)
 	}
 	end = sc.inchMark(end, f)
@@ -147,8 +147,12 @@ func (sc *scanner) value(i int, f *figure) int {
 		}
 		if d, stop := sc.digits(end + 1); stop > end+1 && stop-end < 8 && byteAt(sc.norm, stop) != '/' {
 			f.v, f.whole = f.v+float64(d)/math.Pow10(stop-end-1), d == 0
-			end = stop
+			return stop
 		}
+	}
+	if end == i {
+		f.kind = junkFigure // a stop and more digits than a size has
+		_, end = sc.digits(i + 1)
 	}
 	return end
 }
