@@ -27,7 +27,7 @@ func (l *line) judge(c *clause) (EndReading, bool) {
 		l.unjudged = append(l.unjudged, out.Words+" (quick coupling)")
 		return out, false
 	}
-	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") {
+	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") && !c.threadFigure() {
 		out.Sex, out.Seal, out.Swivel = NoSex, NoSeal, false
 		out.Candidates = plainEnds(c, plain)
 		if c.attr&isLong != 0 {
@@ -42,6 +42,11 @@ func (l *line) judge(c *clause) (EndReading, bool) {
 	}
 	out.Question = l.question(c, &out)
 	return out, true
+}
+
+// threadFigure reports whether the size itself can only be a thread's.
+func (c *clause) threadFigure() bool {
+	return c.fig != nil && (c.fig.kind == metricSize || c.fig.kind == coneSize || c.fig.kind == unSize && c.end != "BARB")
 }
 
 // commonSex is the sex of the candidates if they agree, else what the words say.

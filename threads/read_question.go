@@ -21,7 +21,7 @@ func (l *line) question(c *clause, r *EndReading) string {
 		return "What hose fits the " + plainWord[r.Candidates[0].Family] + "? The text does not say: ask for its bore in mm."
 	case r.Candidates[0].Family.Threaded() && r.Sex == NoSex && !l.fits():
 		return "Is the " + r.Candidates[0].String() + " male or female? The text does not say: look for M or F, or ask the shop."
-	case c.assumed && !l.one:
+	case c.assumed && !l.one && r.Candidates[0].Form != nil:
 		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? " + l.kindWord() + " mostly is, but the text does not say so."
 	}
 	return ""

@@ -3,6 +3,7 @@ package threads
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 )
@@ -139,3 +140,12 @@ func TestEveryWordHasItsSource(t *testing.T) {
 
 // plainAttrs are words that are understood and change nothing here.
 var plainAttrs = map[string]bool{"equal": true, "left": true, "classA": true, "stud": true}
+
+func TestLongTextTakesBoundedTime(t *testing.T) {
+	for _, piece := range []string{"x", "1/2 x ", "M/F ", "(1/2", "abc", "宝塔", "1-1/2\" BSP M ", "r2d2"} {
+		text := strings.Repeat(piece, 4000/len(piece))
+		start := time.Now()
+		Read(text)
+		require.Less(t, time.Since(start), time.Second, piece)
+	}
+}

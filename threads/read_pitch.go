@@ -1,0 +1,163 @@
+package threads
+
+import (
+	"math"
+	"sync"
+)
+
+type threadKey struct{ size, tpi int }
+
+// inchThreads are the threads an inch known for each inch size, so that 1/2-14
+// is a thread and 1/2-16 a thread and a tube.
+var inchThreads = sync.OnceValue(func() map[threadKey]bool {
+	out := map[threadKey]bool{}
+	for _, f := range []Family{NPT, NPSM, G, UN, JIC, SAE45, ORB, ORFS} {
+		for _, form := range Forms(f) {
+			size := float64(form.Major.Inches())
+			if f == NPT || f == NPSM || f == G {
+				size = inches(form.Size)
+			}
+			out[threadKey{int(size*64 + 0.5), int(form.TPI*2 + 0.5)}] = true
+		}
+	}
+	for _, r := range lexiconRows("thread.csv") {
+		out[threadKey{int(inches(r["size"])*64 + 0.5), int(r.number("tpi")*2 + 0.5)}] = true
+	}
+	return out
+})
+
+// threadPitch reads threads an inch behind a size: 9/16-18, 1/4"-18, 9/16x18.
+func (sc *scanner) threadPitch(end int, f *figure) int {
+	at := end
+	b := byteAt(sc.norm, at)
+	if b != '-' && b != 'x' || f.v > 4 || !(f.frac || f.marked || f.whole) || !digit(byteAt(sc.norm, at+1)) {
+		return 0
+	}
+	n, stop := sc.digits(at + 1)
+	tpi := float64(n)
+	if byteAt(sc.norm, stop) == '.' && byteAt(sc.norm, stop+1) == '5' {
+		tpi, stop = tpi+0.5, stop+2
+	}
+	next := byteAt(sc.norm, stop)
+	if tpi < 4 || tpi > 80 || next == '/' || next == '"' || digit(next) || sc.tubeBehind(stop) {
+		return 0
+	}
+	known := inchThreads()[threadKey{int(f.v*64 + 0.5), int(tpi*2 + 0.5)}]
+	if !known && !sc.unifiedBehind(stop) || b == 'x' && !known {
+		if b == '-' && f.frac && tpi >= 10 && tpi <= 63 && tpi == float64(n) {
+			f.tube = tpi
+			f.kind = inchSize
+			return stop
+		}
+		return 0
+	}
+	f.kind, f.pitch, f.tube = unSize, tpi, tpi
+	return stop
+}
+
+// tubeBehind reports whether millimetres follow, so that the figure is a tube or a pin.
+func (sc *scanner) tubeBehind(i int) bool {
+	_, m := sc.phrase(sc.blanks(i))
+	return m != nil && hasUnit(m, "mm")
+}
+
+func (sc *scanner) unifiedBehind(i int) bool {
+	_, m := sc.phrase(sc.blanks(i))
+	for _, s := range m {
+		if s.class == classFamily && (s.value == "UN" || s.value == "NH" || s.value == "NST") {
+			return true
+		}
+	}
+	return false
+}
+
+// unifiedClass reads -2A, -2B or the words UNF-2B behind a unified thread.
+func (sc *scanner) unifiedClass(i int, f *figure) int {
+	at := i
+	if byteAt(sc.norm, at) == '-' {
+		at++
+	}
+	c := byteAt(sc.norm, at)
+	x := byteAt(sc.norm, at+1)
+	if at > i && (c == '2' || c == '3' || c == '1') && (x == 'a' || x == 'b') && !alnum(byteAt(sc.norm, at+2)) {
+		f.suffixed = Male
+		if x == 'b' {
+			f.suffixed = Female
+		}
+		return at + 2
+	}
+	return i
+}
+
+// metric reads M22x1.5, M 30 x 2 keg, M18×1,5-6g, M22-14; 0 if it is no metric
+// thread (M 1/2 is a male of half an inch).
+func (sc *scanner) metric(i int, glued bool) int {
+	at := sc.blanks(i + 1)
+	d, end := sc.digits(at)
+	if end == at || end-at > 2 || d < 3 || byteAt(sc.norm, end) == '/' {
+		return 0
+	}
+	if at > i+1 && byteAt(sc.norm, sc.blanks(end)) != 'x' {
+		return 0
+	}
+	v := float64(d)
+	if byteAt(sc.norm, end) == '.' {
+		part, stop := sc.digits(end + 1)
+		v, end = v+float64(part)/math.Pow10(stop-end-1), stop
+	}
+	if byteAt(sc.norm, end) == '"' || letter(byteAt(sc.norm, end)) && byteAt(sc.norm, end) != 'x' {
+		return 0
+	}
+	f := &figure{kind: metricSize, v: v}
+	end = sc.metricPitch(end, f)
+	end = sc.metricClass(end, f)
+	return sc.addFigure(i, end, glued, f)
+}
+
+func (sc *scanner) metricPitch(end int, f *figure) int {
+	at := sc.blanks(end)
+	switch byteAt(sc.norm, at) {
+	case 'x':
+		from := sc.blanks(at + 1)
+		p := &figure{}
+		if !digit(byteAt(sc.norm, from)) {
+			return end
+		}
+		stop := sc.value(from, p)
+		if p.frac || p.kind == garbled || byteAt(sc.norm, stop) == '"' || sc.tubeBehind(stop) && p.v > 6 {
+			return end
+		}
+		f.pitch = p.v
+		if sc.tubeBehind(stop) {
+			stop, _ = sc.phrase(sc.blanks(stop))
+		}
+		return stop
+	case '-':
+		n, stop := sc.digits(at + 1)
+		if at == end && (n == 14 || n == 15) && f.v == 22 {
+			f.pin = float64(n)
+			if sc.tubeBehind(stop) {
+				stop, _ = sc.phrase(sc.blanks(stop))
+			}
+			return stop
+		}
+	}
+	return end
+}
+
+// metricClass reads the tolerance class of ISO 965: capitals are internal.
+func (sc *scanner) metricClass(end int, f *figure) int {
+	at := end
+	if byteAt(sc.norm, at) == '-' {
+		at++
+	}
+	c := byteAt(sc.norm, at+1)
+	if at == end || !digit(byteAt(sc.norm, at)) || (c != 'h' && c != 'g') || alnum(byteAt(sc.norm, at+2)) {
+		return end
+	}
+	f.suffixed = Male
+	if sc.capital(at + 1) {
+		f.suffixed = Female
+	}
+	return at + 2
+}

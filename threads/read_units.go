@@ -1,0 +1,169 @@
+package threads
+
+import "strings"
+
+// unitBehind reads what a figure counts: mm, bar, fen, a cone's series, a class
+// letter, feet, pieces.
+func (sc *scanner) unitBehind(end int, f *figure) int {
+	if byteAt(sc.norm, end) == '\'' && !f.marked {
+		f.kind = junkFigure
+		return end + 1
+	}
+	at := sc.blanks(end)
+	if f.frac || f.marked {
+		f.kind = inchSize
+		return sc.parallelClass(end, f)
+	}
+	if at >= len(sc.norm) {
+		return end
+	}
+	if stop := sc.series(end, at, f); stop > 0 {
+		return stop
+	}
+	if sc.norm[at] == '#' {
+		f.kind = junkFigure
+		return at + 1
+	}
+	stop, m := sc.phrase(at)
+	for _, s := range m {
+		if s.class == classUnit {
+			return sc.takeUnit(end, at, stop, s.value, f)
+		}
+	}
+	return end
+}
+
+func (sc *scanner) takeUnit(end, at, stop int, unit string, f *figure) int {
+	one := stop-at == 1 && sc.norm[at] < 0x80
+	if one && letter(sc.norm[at]) {
+		capital := sc.capital(at)
+		sized := f.v <= 4 && f.whole
+		switch sc.norm[at] {
+		case 'm', 'h', 'f':
+			if capital || sized && at > end && !(sc.norm[at] == 'm' && sc.figured()) {
+				return end
+			}
+		case 'c', 'w', 'v':
+			if sized || capital && at == end && sc.norm[at] == 'c' {
+				return end
+			}
+		}
+	}
+	switch unit {
+	case "mm":
+		f.kind = mmSize
+	case "eighth":
+		f.kind, f.v = fenSize, f.v/8
+	case "bar", "psi", "mpa", "kpa", "kgcm2", "atm":
+		f.kind, f.unit = pressureFigure, unit
+	case "inch":
+		f.kind, f.marked = inchSize, true
+	default:
+		f.kind = junkFigure
+	}
+	return stop
+}
+
+// figured reports whether the line gave a figure before: 1/4" 1 m is a length.
+func (sc *scanner) figured() bool {
+	for k := range sc.items {
+		if sc.items[k].figure != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// series reads the letter of a 24 degree cone (12L, 16 S), of a nominal bore of
+// Japan (15A), of the Chinese inch (1寸2, 1寸半), and of a class.
+func (sc *scanner) series(end, at int, f *figure) int {
+	c := sc.norm[at]
+	alone := !alnum(byteAt(sc.norm, at+1))
+	if sc.norm[at] >= 0xE0 {
+		return sc.chineseInch(at, f)
+	}
+	switch {
+	case (c == 'l' || c == 's') && alone && f.whole && coneTube(f.v, c) && byteAt(sc.norm, at+1) != '/' && (at == end || sc.capital(at)):
+		f.kind, f.series = coneSize, c
+		return at + 1
+	case c == 'l' && byteAt(sc.norm, at+1) == 'l' && f.whole && f.v <= 12:
+		f.kind = junkFigure
+		return at + 2
+	case c == 'a' && alone && at == end && f.whole && f.v >= 6 && sc.lex.bores[int(f.v)] > 0 && sc.eastern():
+		f.kind, f.v = dnSize, sc.lex.bores[int(f.v)]
+		return at + 1
+	case c == 'l' && alone && at == end && f.v >= 100:
+		f.kind = junkFigure
+		return at + 1
+	}
+	return 0
+}
+
+func (sc *scanner) eastern() bool {
+	for i := range sc.norm {
+		if wide(sc.norm, i) {
+			return true
+		}
+	}
+	return false
+}
+
+// chineseInch reads 寸 with what follows it: a figure counts eighths, 半 is a half.
+func (sc *scanner) chineseInch(at int, f *figure) int {
+	const inch, half = "寸", "半"
+	if !hasText(sc.norm, at, inch) || !f.whole {
+		return 0
+	}
+	f.kind = fenSize
+	end := at + len(inch)
+	if hasText(sc.norm, end, half) {
+		f.v += 0.5
+		return end + len(half)
+	}
+	if n, stop := sc.digits(end); stop == end+1 && n < 8 {
+		f.v += float64(n) / 8
+		return stop
+	}
+	return end
+}
+
+func hasText(b []byte, at int, text string) bool {
+	return at+len(text) <= len(b) && string(b[at:at+len(text)]) == text
+}
+
+// parallelClass reads the A or B of ISO 228 behind an inch size, the B of a
+// Japanese inch size, or a gender glued to the figure.
+func (sc *scanner) parallelClass(end int, f *figure) int {
+	at := sc.blanks(end)
+	c := byteAt(sc.norm, at)
+	if (c == 'a' || c == 'b') && !alnum(byteAt(sc.norm, at+1)) && sc.afterG() {
+		f.suffixed, f.classA = Male, c == 'a'
+		return at + 1
+	}
+	return end
+}
+
+// afterG reports whether the word before the figure is G, which alone has classes.
+func (sc *scanner) afterG() bool {
+	if len(sc.items) == 0 {
+		return false
+	}
+	m := sc.items[len(sc.items)-1].is(classFamily)
+	return m != nil && m.value == "BSPP"
+}
+
+// coneTube reports whether a tube of v mm is made in the series.
+func coneTube(v float64, series byte) bool {
+	_, ok := Find(coneFamily(series), coneSize24(v, series))
+	return ok
+}
+
+func coneFamily(series byte) Family {
+	if series == 's' {
+		return Cone24S
+	}
+	return Cone24L
+}
+
+// coneSize24 writes a cone's size as the standard does: 12L, 16S.
+func coneSize24(v float64, series byte) string { return trim(v) + strings.ToUpper(string(series)) }
