@@ -14,10 +14,10 @@ import (
 //     somewhere that takes it: 0 at an open boundary, the held pressure through the
 //     throttle, a relief's set through a relief, infinite where nothing opens.
 //  2. pushed by a positive pump: its outlet stands at the way out, else at the
-//     pump's stall, else without bound; what lies beyond takes the lesser of that
-//     and its own way out.
+//     pump's stall where that is lower, else without bound; what lies beyond takes
+//     the lesser of that and its own way out.
 //  3. pushed by a feed pump or a supply: its shut-off or supply pressure, passed on
-//     where nothing holds it.
+//     where nothing drops it, and held by a relief. Each pump adds its pressure once.
 //
 // Suction: a zone that a running pump draws from, and that no water can reach,
 // stands at full vacuum at worst.
@@ -54,6 +54,9 @@ type solver struct {
 	local map[int]int // cell to index in the part
 	cells []int
 	wires []int
+	gives []float64 // what a supply pushes with, by zone
+	held  []float64 // what a relief holds the feed pressure to
+	most  []float64 // a bound on the feed pressure; nil without a loop
 	field
 }
 
@@ -114,7 +117,7 @@ type link struct {
 func (s *solver) solve() {
 	zones, links := s.contract()
 	s.out = fill(zones, math.Inf(1))
-	s.pos, s.feed = make([]float64, zones), make([]float64, zones)
+	s.gives = make([]float64, zones)
 	s.drawn, s.fed = make([]bool, zones), make([]bool, zones)
 	for i, cell := range s.cells {
 		z := s.zone[i]
@@ -122,7 +125,7 @@ func (s *solver) solve() {
 			s.out[z] = 0
 		}
 		s.fed[z] = s.fed[z] || s.c.gives[cell]
-		s.feed[z] = max(s.feed[z], s.c.push[cell])
+		s.gives[z] = max(s.gives[z], s.c.push[cell])
 	}
 	for _, l := range links {
 		if l.is == catalog.PositivePump {
@@ -130,10 +133,10 @@ func (s *solver) solve() {
 		}
 	}
 	s.settle(links, s.wayOut)
-	s.start(links)
-	s.settle(links, s.pass)
-	for _, l := range links {
-		s.hold(l)
+	s.hold(links)
+	if s.push(links); false {
+		s.bound(links)
+		s.push(links)
 	}
 	s.suction(links)
 }
@@ -167,19 +170,20 @@ func (s *solver) contract() (zones int, links []link) {
 	return zones, links
 }
 
-// settle applies a rule to every link until nothing changes. Every rule moves one
-// way only and takes its values from a finite set, so it ends; the bound keeps a
-// loop through a feed pump from adding its pressure without end.
-func (s *solver) settle(links []link, rule func(link) bool) {
+// settle applies a rule to every link until nothing changes, and reports whether that
+// came. Every rule moves one way only and a value crosses at least one link more with
+// every round, so that it comes, but for a loop through a feed pump.
+func (s *solver) settle(links []link, rule func(link) bool) bool {
 	for range len(links) + 2 {
 		changed := false
 		for _, l := range links {
 			changed = rule(l) || changed
 		}
 		if !changed {
-			return
+			return true
 		}
 	}
+	return false
 }
 
 // wayOut lowers the pressure at which the zones of a link find a way out.
@@ -218,42 +222,23 @@ func (i *Item) fullFlow() float64 {
 	return FullFlowFactor * i.Set.Bar()
 }
 
-// start sets the zones behind the pumps.
-func (s *solver) start(links []link) {
-	for _, l := range links {
-		if l.is != catalog.PositivePump {
-			continue
-		}
-		p := s.out[l.to]
-		if math.IsInf(p, 1) && l.unit.Item.Stall != nil {
-			p = l.unit.Item.Stall.Bar()
-		}
-		s.pos[l.to] = max(s.pos[l.to], p)
-	}
-}
-
 // pass hands pressure on through a link.
 func (s *solver) pass(l link) bool {
 	u, w := l.from, l.to
 	switch l.is {
 	case catalog.OneWay:
-		return raise(&s.pos[w], s.passed(u, w)) || raise(&s.feed[w], s.feed[u])
+		a := raise(&s.pos[w], s.passed(u, w))
+		return raise(&s.feed[w], s.given(s.feed[u], w)) || a
 	case catalog.PositivePump:
-		return raise(&s.feed[w], s.feed[u])
+		return raise(&s.feed[w], s.given(s.feed[u], w))
 	case catalog.FeedPump:
-		head := 0.0
-		if l.unit.Item.Shutoff != nil {
-			head = l.unit.Item.Shutoff.Bar()
-		}
-		return raise(&s.feed[w], s.feed[u]+head)
+		a := raise(&s.pos[w], s.passed(u, w))
+		return raise(&s.feed[w], s.given(s.feed[u]+l.head(), w)) || a
 	case catalog.Throttle:
-		a := raise(&s.pos[w], s.passed(u, w)) || raise(&s.feed[w], min(s.feed[u], s.out[w]))
-		return raise(&s.pos[u], s.passed(w, u)) || raise(&s.feed[u], min(s.feed[w], s.out[u])) || a
+		a, b := s.drop(u, w), s.drop(w, u)
+		return a || b
 	case catalog.Membrane:
-		if !math.IsInf(s.out[w], 1) {
-			return false
-		}
-		return raise(&s.pos[w], s.pos[u]) || raise(&s.feed[w], s.feed[u])
+		return s.drop(u, w)
 	case catalog.Relief:
 		if s.pos[u] < s.set(l.unit) {
 			return false
@@ -263,16 +248,16 @@ func (s *solver) pass(l link) bool {
 	return false
 }
 
+// drop hands on what a throttle or a membrane does: no more than what the zone behind
+// it finds its way out at, so nothing where that is open.
+func (s *solver) drop(from, to int) bool {
+	a := raise(&s.pos[to], s.passed(from, to))
+	return raise(&s.feed[to], s.given(min(s.feed[from], s.out[to]), to)) || a
+}
+
 // passed is what of a zone's pump pressure reaches the next: no more than lets
 // the next pass it on.
 func (s *solver) passed(from, to int) float64 { return min(s.pos[from], s.out[to]) }
-
-// hold keeps a feed pump's zone down to the relief on it.
-func (s *solver) hold(l link) {
-	if l.is == catalog.Relief && !math.IsInf(s.out[l.to], 1) {
-		lower(&s.feed[l.from], s.set(l.unit)+s.out[l.to])
-	}
-}
 
 // suction marks zones that water reaches, and zones that a running pump draws from,
 // itself or through a zone that it has emptied.

@@ -182,7 +182,7 @@ func cutBetween(items []item, a, b int, prefix, family bool) int {
 	}
 	for k := b - 1; k > a; k-- {
 		m := items[k].is(classFamily)
-		forward := m != nil && (m.has("pre") || m.value == "THREAD") || items[k].is(classEnd) != nil && k > a+1 || items[k].mark == '('
+		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (items[k].is(classEnd) != nil || items[k].value(classAttr) == "nut") && k > a+1 || items[k].mark == '('
 		if !forward {
 			return k + 1
 		}

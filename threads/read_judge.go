@@ -241,6 +241,9 @@ func (l *line) pipeFamilies(c *clause) []Family {
 		}
 		return []Family{NPT}
 	}
+	if name == "NPSM" && c.fam2 != nil && c.fam2.value == "IPS" {
+		return []Family{NPSM, NPT}
+	}
 	return straightFamilies[name]
 }
 
@@ -251,7 +254,7 @@ var straightFamilies = map[string][]Family{
 
 // hoseNut reports whether a female end of a made-up hose, whose nut seals flat.
 func (l *line) hoseNut(c *clause) bool {
-	return l.shape != nil && (l.shape.name == "hose" || l.shape.name == "tap connector" && false) && c.sex() == Female
+	return l.shape != nil && l.shape.name == "hose" && c.sex() == Female
 }
 
 // ironPipe reports whether an end is listed as FIP, which on a hose's nut is a

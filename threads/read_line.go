@@ -22,20 +22,18 @@ type line struct {
 	both      bool
 	reducing  bool
 	evidence  bool // something says that the figures belong to an end
-	unread    []string
 	unjudged  []string
 }
 
 // survey notes what the words say of the part as a whole.
 func (l *line) survey() {
-	trapped := false
 	for k := range l.items {
 		it := &l.items[k]
 		l.germanLetter(k)
 		for _, m := range it.word {
 			switch m.class {
 			case classKind:
-				trapped = l.takeKind(m.shape) || trapped
+				l.takeKind(m.shape)
 			case classMaterial:
 				l.takeMaterial(m.value)
 			case classFamily, classSex, classEnd:
@@ -92,15 +90,16 @@ func (l *line) takeEvidence(m *meaning) {
 
 // takeKind keeps the first kind that is not a general word for a fitting; a
 // kind that never holds a pipe end (a clamp, a cable gland) outranks the rest.
-func (l *line) takeKind(s *shape) bool {
+func (l *line) takeKind(s *shape) {
 	if l.shape == nil || rank(s) > rank(l.shape) {
 		l.shape = s
 	}
-	return s.ends < 0
 }
 
 func rank(s *shape) int {
 	switch {
+	case s.name == "membrane element" || s.name == "filter cartridge" || s.name == "seal kit" || s.name == "oil":
+		return 2
 	case s.ends < 0:
 		return 5
 	case s.name == "adaptor" || s.name == "tube fitting":

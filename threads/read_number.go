@@ -32,10 +32,8 @@ type figure struct {
 	whole    bool
 	marked   bool // an inch mark or an inch word stands behind it
 	dashed   bool // written with a hyphen or # in front
-	ranged   bool // the end of a range
 	suffixed Sex  // of a class 2A, 2B, 6g, 6H
 	classA   bool
-	taper    bool
 	pin      float64 // M22-14: the pin of a pressure washer's joint
 	tube     float64 // 1/2-16: a thread and a tube of 16 mm
 	set      bool    // a pressure that a part is set to, or the end of a scale: no rating

@@ -30,7 +30,6 @@ type scanner struct {
 	lex   *lexicon
 	items []item
 	key   []byte
-	press bool // a word of press or multilayer fittings: 1/2-16 is a thread and a tube
 }
 
 func scan(s *spelling) []item {

@@ -139,6 +139,9 @@ func (l *line) saysRated() bool {
 // settleBare says what a number without a unit is; bare if it is nothing.
 func (l *line) settleBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
+	if l.shape != nil && l.shape.kind == "elbow" && (f.v == 45 || f.v == 90) {
+		return junkFigure
+	}
 	switch l.called(k) {
 	case "pressure":
 		if !l.scaled() {

@@ -221,6 +221,9 @@ func (l *line) overlaySeal(ends []*clause, r *clause) {
 
 // looseNut adds the end of a union nut that is named beside a male of its size.
 func (l *line) looseNut(ends, rest []*clause) []*clause {
+	if len(ends) == 1 && ends[0].attr&isNut != 0 && ends[0].sex() == Male && !l.one {
+		rest = append(rest[:len(rest):len(rest)], ends[0])
+	}
 	for _, r := range rest {
 		if r.attr&isNut == 0 || len(ends) != 1 || ends[0].sex() != Male || l.one {
 			continue
@@ -277,7 +280,7 @@ func (l *line) relocate(ends, rest []*clause) {
 			if o == e {
 				continue
 			}
-			if e.millimetres() && threadLike(o) && e.end == "" && len(e.sexes) > 0 && len(o.sexes) == 0 && o.end == "" {
+			if e.millimetres() && threadLike(o) && len(e.sexes) > 0 && len(o.sexes) == 0 && (o.end == "" || o.fam != nil) {
 				o.sexes, e.sexes = e.sexes, nil
 			}
 			if e.millimetres() && e.fam != nil && threadLike(o) && o.fam == nil {
@@ -288,17 +291,39 @@ func (l *line) relocate(ends, rest []*clause) {
 			if e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare() {
 				o.end, e.end, e.thread = e.end, "", true
 			}
+			if threadLike(e) && o.end == "TUBE" && (e.fam != nil && (e.end == "COMPRESSION" || e.end == "PUSH") || e.end == "BARB" && e.endFirst && e.described()) {
+				o.end, e.end = e.end, ""
+			}
 			if e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize && (o.millimetres() || e.end == "BARB" && e.endFirst) {
 				o.end, e.end = e.end, ""
 			}
 		}
 	}
+	l.unionSeal(ends)
 	for _, e := range ends {
 		if e.end == "BARB" && e.endFirst && e.described() && e.fig != nil && !e.millimetres() && othersHave(ends, e, "BARB") {
 			e.end = ""
 		}
 		if threadLike(e) && e.end != "" && e.fam != nil && e.end != "BARB" && !judgedAlone(e) {
 			e.end = ""
+		}
+	}
+}
+
+// unionSeal puts the flat seal of a union on its female side, where the nut is.
+func (l *line) unionSeal(ends []*clause) {
+	flat := false
+	if l.shape == nil || l.shape.name != "union" && l.shape.name != "adaptor" || len(ends) != 2 {
+		return
+	}
+	for k, e := range ends {
+		flat = flat || e.attr&isWasher != 0 && e.sex() == Male && ends[1-k].sex() == Female
+	}
+	for _, e := range ends {
+		if flat && e.sex() == Male {
+			e.attr &^= isWasher
+		} else if flat {
+			e.attr |= isWasher
 		}
 	}
 }

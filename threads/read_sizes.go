@@ -44,15 +44,19 @@ func (l *line) settleMillimetres(k int, f *figure) {
 	case f.v > 63 || f.v < 3:
 		f.kind = junkFigure
 	default:
-		l.threadInMillimetres(k, f, prev, next)
+		l.threadInMillimetres(k, f)
 	}
 }
 
 // threadInMillimetres reads 20 mm BSP and G 32 mm as nominal bores, and
 // "rosca 21 mm" by the diameter of the thread.
-func (l *line) threadInMillimetres(k int, f *figure, prev, next *item) {
-	prev, next = at(l.items, k-1), at(l.items, k+1)
+func (l *line) threadInMillimetres(k int, f *figure) {
+	prev, next := at(l.items, k-1), at(l.items, k+1)
 	pm, nm := prev.is(classFamily), next.is(classFamily)
+	if v := l.lex.bores[int(f.v)]; v > 0 && f.v == math.Trunc(f.v) && l.bspOnly(k) && (prev.is(classSex) != nil || next.is(classSex) != nil) {
+		f.v, f.kind = v, dnSize
+		return
+	}
 	called := nm != nil && (bspWord(nm) || nm.value == "NPT") && prev.is(classEnd) == nil
 	if !called && !(pm != nil && (pm.has("pre") || pm.value == "THREAD")) && !(prev.is(classSex) != nil && f.v != math.Trunc(f.v)) {
 		return
@@ -70,6 +74,22 @@ func (l *line) threadInMillimetres(k int, f *figure, prev, next *item) {
 			return
 		}
 	}
+}
+
+// bspOnly reports whether the line says BSP and gives no other size, so that
+// millimetres beside a sex are a nominal bore (BSP tee 20 mm F).
+func (l *line) bspOnly(k int) bool {
+	bsp := false
+	for j := range l.items {
+		if m := l.items[j].is(classFamily); m != nil {
+			bsp = bsp || bspWord(m) && m.value != "THREAD"
+		}
+		f := l.items[j].figure
+		if l.items[j].is(classEnd) != nil || f != nil && j != k && (f.kind == inchSize || f.kind == mmSize || f.kind == frenchSize) {
+			return false
+		}
+	}
+	return bsp
 }
 
 // secondNames drops a size given again under another name: 1/2" (15/21), 4分 15A,

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -31,17 +32,18 @@ func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
 	if m.Verdict.Holds() {
 		return finding.Finding{}, false
 	}
-	f := finding.Finding{Severity: finding.Stop, Slug: m.Slug(), Reason: pair(s, j) + m.Reason(), Remedy: m.Remedy()}
+	f := finding.Finding{Severity: finding.Stop, Slug: m.Slug(), Reason: named(s, j, m.Reason()), Remedy: m.Remedy()}
 	switch {
 	case j.Open:
 		f.Slug = endLeftOpen.Slug
 		f.Severity = cautionUnless(high)
-		f.Reason = fmt.Sprintf("%sThe words leave it open what these ends are; at the worst reading (%s with %s): %s", pair(s, j), m.A, m.B, m.Reason())
+		f.Reason = fmt.Sprintf("the words leave it open what these ends are: %s with %s. At the worst reading: %s",
+			s.Ports[j.A].Port.Words(), s.Ports[j.B].Port.Words(), m.Reason())
 		f.Remedy = question(s, j)
 	case m.Verdict == threads.LowPressureOnly:
 		worst, _ := load.Worst()
 		f.Severity = cautionUnless(m.HasLimit && worst > m.Limit)
-		f.Reason += fmt.Sprintf(" Limit %.0f bar, here up to %s.", m.Limit, bars(worst))
+		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s.", m.Limit, bars(worst))
 	}
 	return f, true
 }
@@ -53,9 +55,12 @@ func cautionUnless(stop bool) finding.Severity {
 	return finding.Caution
 }
 
-// pair names both ends of a joint before the reason.
-func pair(s *bom.System, j *bom.Joint) string {
-	return fmt.Sprintf("%s with %s: ", s.Ports[j.A].Port.Words(), s.Ports[j.B].Port.Words())
+// named puts both ends before a reason that does not name them itself.
+func named(s *bom.System, j *bom.Joint, reason string) string {
+	if strings.Contains(reason, j.Mating.A.String()) && strings.Contains(reason, j.Mating.B.String()) {
+		return reason
+	}
+	return fmt.Sprintf("%s with %s: %s", s.Ports[j.A].Port.Words(), s.Ports[j.B].Port.Words(), reason)
 }
 
 // unsaid speaks of a joint whose ends are not both known. A pipe that is led into

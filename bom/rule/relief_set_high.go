@@ -134,10 +134,20 @@ func findSetHigh(s *bom.System) []finding.Finding {
 		out = append(out, finding.Finding{
 			Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
 			Reason: fmt.Sprintf("%s is set at %s, and %s in its line holds %s (%s).", u.Name, u.Item.Set, g.Hold.What, g.Hold.Rating.Pressure, g.Hold.Rating.Text),
-			Remedy: fmt.Sprintf("Set it to %s or less, or buy %s for more.", g.Hold.Rating.Pressure, g.Hold.What),
+			Remedy: lowerSet(s, g),
 		})
 	}
 	return out
+}
+
+// lowerSet says how far down the relief may be set; where that leaves no room above
+// the duty, the part that is too weak must go first.
+func lowerSet(s *bom.System, g *bom.Segment) string {
+	holds, what := g.Hold.Rating.Pressure, g.Hold.What
+	if duty := s.Build.Duty.Pressure; duty != nil && holds < *duty*reliefMargin {
+		return fmt.Sprintf("Buy %s for more, then set the relief between %s (a tenth above the duty) and the lowest rating in its line.", what, *duty*reliefMargin)
+	}
+	return fmt.Sprintf("Set it to %s or less, or buy %s for more.", holds, what)
 }
 
 // reliefs lists the placed relief valves whose set pressure is known.

@@ -1,7 +1,9 @@
 package rule
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"handtight/bom"
@@ -128,70 +130,152 @@ path = ["tee.branch", "relief", "relief-out"]
 	check: findUnderRated,
 }
 
-// findUnderRated looks at each unit once, at the port where it lacks most.
+// findUnderRated looks at each unit once, at the port where it lacks most, and at
+// each joint. What is too weak in normal running is its own fault and is reported for
+// itself; what one act or failure overloads together is one report.
 func findUnderRated(s *bom.System) []finding.Finding {
-	var out []finding.Finding
+	var list []overload
 	for _, u := range s.Units {
-		var worst finding.Finding
-		lack := 0.0
+		var worst *overload
 		for i := range u.Item.Ports {
 			p := u.First + i
 			hold := s.PortHold(p)
-			if !hold.Known {
+			o := overloaded(hold, s.PortLoad(p))
+			if o == nil || worst != nil && o.lack() <= worst.lack() || reliefSaysIt(s, p, hold) {
 				continue
 			}
-			if f, by := overload(s, hold, s.PortLoad(p)); by > lack && !reliefSaysIt(s, p, hold) {
-				worst, lack = f, by
-			}
+			o.at, o.mark, o.segment = u.Name, u.Mark, s.SegmentOf(p)
+			worst = o
 		}
-		if lack > 0 {
-			worst.At, worst.Place = u.Name, at(u.Mark)
-			out = append(out, worst)
+		if worst != nil {
+			list = append(list, *worst)
 		}
 	}
 	for _, j := range s.Joints {
-		hold := s.JointHold(j)
-		if !hold.Known {
-			continue
+		if o := overloaded(s.JointHold(j), s.PortLoad(j.A)); o != nil {
+			o.at, o.mark, o.segment = fmt.Sprintf("J%d %s", j.Number, s.JointName(j)), j.Mark, s.SegmentOf(j.A)
+			list = append(list, *o)
 		}
-		if f, by := overload(s, hold, s.PortLoad(j.A)); by > 0 {
-			f.At, f.Place = fmt.Sprintf("J%d %s", j.Number, s.JointName(j)), at(j.Mark)
-			out = append(out, f)
-		}
+	}
+	var out []finding.Finding
+	for _, group := range together(list) {
+		out = append(out, weak(s, group))
 	}
 	return out
 }
 
-// overload compares what a part holds with what it sees.
-func overload(s *bom.System, hold bom.Hold, load *bom.Load) (finding.Finding, float64) {
-	holds := hold.Rating.Pressure.Bar()
-	seen, state, severity := load.Act, load.ByAct, finding.Stop
-	if seen <= holds+slack {
-		seen, state, severity = load.Fail, load.ByFail, finding.Caution
-		if proof, ok := pressure.Proof(hold.Rating); ok && seen > proof.Bar() {
-			severity = finding.Stop
+// overload is a unit or a joint that sees more than it holds.
+type overload struct {
+	hold     bom.Hold
+	load     *bom.Load
+	seen     float64
+	state    *bom.State
+	severity finding.Severity
+	at       string
+	mark     bom.Mark
+	segment  *bom.Segment
+}
+
+func (o *overload) holds() float64 { return o.hold.Rating.Pressure.Bar() }
+func (o *overload) lack() float64  { return o.seen - o.holds() }
+
+// running reports whether it is too weak in normal running already.
+func (o *overload) running() bool { return o.load.Normal > o.holds()+slack }
+
+// overloaded compares what a part holds with what it sees; nil when it holds it, or
+// when nothing is known.
+func overloaded(hold bom.Hold, load *bom.Load) *overload {
+	if !hold.Known {
+		return nil
+	}
+	o := &overload{hold: hold, load: load, seen: load.Act, state: load.ByAct, severity: finding.Stop}
+	if o.lack() <= slack {
+		o.seen, o.state, o.severity = load.Fail, load.ByFail, finding.Caution
+		if proof, ok := pressure.Proof(hold.Rating); ok && o.seen > proof.Bar() {
+			o.severity = finding.Stop
 		}
 	}
-	if seen <= holds+slack || state == nil {
-		return finding.Finding{}, 0
+	if o.lack() <= slack || o.state == nil {
+		return nil
 	}
-	reason := fmt.Sprintf("%s holds %s (%s: %s) and sees %s: %s.", hold.What, bars(holds), hold.Rating.Basis, hold.Rating.Text, bars(seen), state.Cause)
-	if duty := s.Build.Duty.Pressure; duty != nil && strings.Contains(hold.Rating.Text, "150") && load.Normal > bom.HighPressure {
-		reason += " " + pressure.CastClassTrap(*duty)
-	}
-	return finding.Finding{Severity: severity, Reason: reason, Remedy: remedyFor(seen, state)}, seen - holds
+	return o
 }
 
 // slack keeps a rating that equals the pressure from being a finding by a rounding
 // of units: a thousandth of a bar.
 const slack = 0.001
 
-func remedyFor(seen float64, state *bom.State) string {
-	buy := fmt.Sprintf("Buy it for %s or more", bars(seen))
-	if state.Unit == nil {
+// together groups what one state overloads in one segment, the weakest first.
+func together(list []overload) [][]overload {
+	var groups [][]overload
+	for _, o := range list {
+		i := slices.IndexFunc(groups, func(g []overload) bool {
+			first := &g[0]
+			return !o.running() && !first.running() && first.state == o.state && first.severity == o.severity && first.segment == o.segment
+		})
+		if i < 0 {
+			groups = append(groups, []overload{o})
+			continue
+		}
+		groups[i] = append(groups[i], o)
+	}
+	for _, g := range groups {
+		slices.SortStableFunc(g, func(a, b overload) int { return cmp.Compare(a.holds(), b.holds()) })
+	}
+	return groups
+}
+
+// weak writes the finding for a group: it is placed at the weakest.
+func weak(s *bom.System, group []overload) finding.Finding {
+	o := &group[0]
+	f := finding.Finding{Severity: o.severity, At: o.at, Place: at(o.mark)}
+	f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s: %s.", o.hold.What, bars(o.holds()), basis(o.hold.Rating), bars(o.seen), o.state.Cause)
+	if o.running() {
+		f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s in normal running", o.hold.What, bars(o.holds()), basis(o.hold.Rating), bars(o.load.Normal))
+		if o.seen > o.load.Normal+slack {
+			f.Reason += fmt.Sprintf(", up to %s with %s", bars(o.seen), o.state.Cause)
+		}
+		f.Reason += "."
+	}
+	if duty := s.Build.Duty.Pressure; duty != nil && strings.Contains(o.hold.Rating.Text, "150") && o.load.Normal > bom.HighPressure {
+		f.Reason += " " + pressure.CastClassTrap(*duty)
+	}
+	what := "it"
+	if len(group) > 1 {
+		what = "them"
+		f.At += fmt.Sprintf(" and %d more in %s", len(group)-1, o.segment.Name)
+		f.Reason += fmt.Sprintf(" It overloads as well: %s.", others(group[1:], &f))
+	}
+	f.Remedy = remedyFor(what, o)
+	return f
+}
+
+// others lists the further members of a group with what each holds, and notes their
+// places.
+func others(group []overload, f *finding.Finding) string {
+	var out []string
+	for i := range group {
+		out = append(out, fmt.Sprintf("%s (%s)", group[i].hold.What, bars(group[i].holds())))
+		f.Related = append(f.Related, at(group[i].mark))
+	}
+	return strings.Join(out, ", ")
+}
+
+// basis says where a rating comes from; a data sheet's text says it already.
+func basis(r pressure.Rating) string {
+	word := r.Basis.String()
+	if strings.HasPrefix(r.Text, word) {
+		return word
+	}
+	return word + ": " + r.Text
+}
+
+func remedyFor(what string, o *overload) string {
+	buy := fmt.Sprintf("Buy %s for %s or more", what, bars(o.seen))
+	if o.state.Unit == nil || o.running() || o.state.Failure {
 		return buy + "."
 	}
-	return buy + fmt.Sprintf(", or take away what lets it happen: %s must not be able to stop the flow, or the line needs its own relief with a free outlet.", state.Unit.Name)
+	return buy + fmt.Sprintf(", or take away what lets it happen: %s must not be able to stop the flow, or the line needs its own relief with a free outlet.", o.state.Unit.Name)
 }
 
 // reliefSaysIt reports whether the part is overloaded only because the relief is set

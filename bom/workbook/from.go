@@ -93,7 +93,11 @@ func lineOf(l *bom.Line) Line {
 func needed(l *bom.Load) string {
 	worst, state := l.Worst()
 	switch {
-	case state == nil || l.Low == 0 && worst < 0.001:
+	case state == nil:
+		return ""
+	case worst < 0.001 && l.Low < 0:
+		return "vacuum"
+	case worst < 0.001:
 		return ""
 	case worst > l.Normal+0.001:
 		return fmt.Sprintf("%s normal, %s worst", bar(l.Normal), bar(worst))

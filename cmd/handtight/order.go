@@ -125,6 +125,9 @@ func (a *app) printWritten(path string, r *workbook.Report) {
 	u := a.ui
 	if r.Reissued {
 		u.line("Re-issued: %s (%s of the buyer's kept, %d set aside)", path, counted(r.Kept, "mark"), r.SetAside)
+		for _, c := range r.Changed {
+			u.fold("  changed", c)
+		}
 	} else {
 		u.line("Written: %s", path)
 	}

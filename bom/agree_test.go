@@ -1,0 +1,168 @@
+package bom
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// sorts are the parts that random builds are made of, each with the keys of its own.
+var sorts = []string{
+	"kind = \"plunger pump\"", "kind = \"plunger pump\"\nstall = \"90 bar\"", "kind = \"plunger pump\"\nstall = \"40 bar\"",
+	"kind = \"feed pump\"\nshutoff = \"2.5 bar\"\ntype = \"diaphragm\"", "kind = \"feed pump\"\nshutoff = \"1.5 bar\"\ntype = \"centrifugal\"",
+	"kind = \"brine throttle\"", "kind = \"relief valve\"\nset = \"65 bar\"", "kind = \"relief valve\"\nset = \"8 bar\"\nfull_flow = \"9 bar\"",
+	"kind = \"relief valve\"\nset = \"2 bar\"", "kind = \"relief valve\"", "kind = \"check valve\"", "kind = \"check valve\"",
+	"kind = \"pressure vessel\"", "kind = \"tee\"", "kind = \"tee\"", "kind = \"tee\"", "kind = \"cross\"", "kind = \"elbow\"",
+	"kind = \"shut-off valve\"", "kind = \"shut-off valve\"\nnormal = \"shut\"", "kind = \"seacock\"", "kind = \"strainer\"",
+	"kind = \"solenoid valve\"", "kind = \"flush timer valve\"\nnormal = \"open\"", "kind = \"selector valve\"",
+	"kind = \"selector valve\"\nbetween = \"open\"", "kind = \"house supply\"\npressure = \"3 bar\"", "kind = \"sea\"",
+	"kind = \"overboard\"", "kind = \"drain\"", "kind = \"tank\"", "kind = \"through-hull\"",
+}
+
+// portsOf are the ports of the kinds above.
+func portsOf(sort string) []string {
+	for words, ports := range map[string][]string{
+		"pressure vessel": {"feed", "brine", "product"}, "tee": {"a", "b", "branch"}, "cross": {"a", "b", "branch", "c"},
+		"elbow": {"a", "b"}, "seacock": {"sea", "inboard"}, "through-hull": {"sea", "inboard"}, "selector valve": {"common", "a", "b"},
+		"house supply": {"out"}, "sea": {"out"}, "overboard": {"in"}, "drain": {"in"}, "tank": {"in"},
+	} {
+		if strings.HasPrefix(sort, `kind = "`+words+`"`) {
+			return ports
+		}
+	}
+	return []string{"in", "out"}
+}
+
+// drawBuild makes a small build: parts joined port to port by runs of two steps.
+func drawBuild(t *rapid.T) string {
+	var b strings.Builder
+	duty := rapid.SampledFrom([]string{"55 bar", "70 bar", "4 bar"}).Draw(t, "duty")
+	fmt.Fprintf(&b, "[build]\nname = \"random\"\ncurrency = \"EUR\"\n[duty]\npressure = %q\n", duty)
+	var free []string
+	joints := 0
+	join := func(from, to string) {
+		joints++
+		fmt.Fprintf(&b, "[[run]]\nname = \"r%d\"\npath = [%q, %q]\n", joints, from, to)
+	}
+	take := func(words string) string {
+		i := rapid.IntRange(0, len(free)-1).Draw(t, words)
+		port := free[i]
+		free = slices.Delete(free, i, i+1)
+		return port
+	}
+	for n := range rapid.IntRange(2, 12).Draw(t, "parts") {
+		if n > 0 && len(free) == 0 {
+			break // all ports are taken: what came now would be a build of its own
+		}
+		sort := rapid.SampledFrom(sorts).Draw(t, "part")
+		fmt.Fprintf(&b, "[[item]]\nid = \"u%d\"\n%s\n", n, sort)
+		ports := portsOf(sort)
+		if len(free) > 0 {
+			i := rapid.IntRange(0, len(ports)-1).Draw(t, "by")
+			join(take("to"), fmt.Sprintf("u%d.%s", n, ports[i]))
+			ports = slices.Delete(slices.Clone(ports), i, i+1)
+		}
+		for _, p := range ports {
+			free = append(free, fmt.Sprintf("u%d.%s", n, p))
+		}
+	}
+	for range rapid.IntRange(0, 2).Draw(t, "loops") {
+		if len(free) >= 2 {
+			join(take("from"), take("round to"))
+		}
+	}
+	if joints == 0 {
+		t.Skip("no joint")
+	}
+	return b.String()
+}
+
+// stands lists every state that the rules ask for, with the units that each takes.
+func stands(sys *System) map[string]stand {
+	out := map[string]stand{"normal": {}}
+	var flush, pump, feed bool
+	for _, u := range sys.Units {
+		kind := u.Item.Kind.Name
+		flush = flush || kind == "solenoid valve" || kind == "flush timer valve"
+		pump, feed = pump || kind == "plunger pump", feed || kind == "feed pump"
+	}
+	if flush {
+		out["flush"] = flushing()
+	}
+	if pump && feed {
+		out["feed pump alone"] = stand{stopped: true}
+	}
+	for _, u := range sys.Units {
+		only := []string{u.Name}
+		switch kind := u.Item.Kind.Name; {
+		case kind == "selector valve":
+			out[u.Name+" between"], out[u.Name+" other way"] = stand{between: u.Name}, stand{swapped: u.Name}
+		case u.Item.Normal == "shut":
+		case kind == "seacock", kind == "brine throttle", kind == "shut-off valve":
+			out[u.Name+" shut"] = stand{shut: only}
+			if flush {
+				out[u.Name+" shut in flush"] = flushing(u.Name)
+			}
+		case kind == "strainer":
+			out[u.Name+" clogged"] = stand{shut: only}
+		case kind == "relief valve":
+			out[u.Name+" stuck"] = stand{shut: only}
+		}
+	}
+	return out
+}
+
+// The solver agrees with the reference on every port and every state of small random
+// builds, and makes just the states that the rules ask for.
+func TestSolverAgreesWithReference(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := drawBuild(t)
+		build, faults := Parse("random.toml", []byte(text))
+		require.NoError(t, faults.Err(), text)
+		sys, faults := Walk(build)
+		require.NoError(t, faults.Err(), text)
+		want := stands(sys)
+		pushes := false
+		for _, st := range sys.States {
+			how, ok := want[st.Name]
+			require.True(t, ok, "state %q is not asked for\n%s", st.Name, text)
+			agree(t, sys, st, how, text)
+			delete(want, st.Name)
+			pushes = true
+		}
+		if pushes {
+			require.Empty(t, want, text)
+		}
+	})
+}
+
+func agree(t *rapid.T, sys *System, st *State, how stand, text string) {
+	how.atFull = true
+	full := refer(sys, how).levels()
+	how.atFull = false
+	set := refer(sys, how).levels()
+	part := st.part
+	f := sys.solveOne(st.local, part, sys.condition(how))
+	for p := range sys.Ports {
+		name := sys.Ports[p].Name()
+		high, low, ok := sys.Pressure(st, p)
+		require.True(t, ok, "%s: small builds are one part\n%s", st.Name, text)
+		same(t, full[p], high, low, st.Name+" at full flow, "+name+"\n"+text)
+		local := st.local[sys.cells.of[p]]
+		same(t, set[p], f.high(local), f.low(local), st.Name+" at set, "+name+"\n"+text)
+	}
+}
+
+func same(t *rapid.T, want level, high, low float64, words string) {
+	if math.IsInf(want.high, 1) || math.IsInf(high, 1) {
+		require.Equal(t, want.high, high, words)
+	} else {
+		require.InDelta(t, want.high, high, 1e-9, words)
+	}
+	require.Equal(t, want.low, low, words)
+}

@@ -1,0 +1,96 @@
+package bom
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+const plantFile = "../testdata/states/plant.toml"
+
+// edit is one change of the plant's text; what is changed must stand there once.
+type edit struct{ from, to string }
+
+// planted reads and walks the plant of testdata/states with some changes.
+func planted(t testing.TB, edits ...edit) *System {
+	t.Helper()
+	text, err := os.ReadFile(plantFile)
+	require.NoError(t, err)
+	s := string(text)
+	for _, e := range edits {
+		require.Equal(t, 1, strings.Count(s, e.from), "%q stands once in the plant", e.from)
+		s = strings.Replace(s, e.from, e.to, 1)
+	}
+	return walked(t, plantFile, s)
+}
+
+// walked reads and walks a build that must be without fault.
+func walked(t testing.TB, path, text string) *System {
+	t.Helper()
+	build, faults := Parse(path, []byte(text))
+	require.NoError(t, faults.Err())
+	sys, faults := Walk(build)
+	require.NoError(t, faults.Err())
+	return sys
+}
+
+// stand is one way a build can stand, by the names of its units.
+type stand struct {
+	shut                          []string // units whose passage is shut by an act or a failure
+	stopped, still, flush, atFull bool
+	between, swapped              string
+}
+
+// flushing is how a build stands in the flush.
+func flushing(shut ...string) stand {
+	return stand{shut: shut, stopped: true, still: true, flush: true}
+}
+
+// condition turns a stand into what the solver takes.
+func (s *System) condition(st stand) condition {
+	c := condition{shut: map[int]bool{}, stopped: st.stopped, still: st.still, flush: st.flush, fullFlow: st.atFull}
+	for _, name := range st.shut {
+		for i := range s.cells.edges {
+			if s.cells.edges[i].unit.Name == name {
+				c.shut[i] = true
+			}
+		}
+	}
+	c.between, c.swapped = s.byName[st.between], s.byName[st.swapped]
+	return c
+}
+
+// solved solves one stand of the part that a port lies in.
+func (s *System) solved(t testing.TB, st stand, port string) (high, low float64) {
+	t.Helper()
+	cell := s.cells.of[s.portNamed(t, port)]
+	part := s.cells.part[cell]
+	local := s.locals()[part]
+	f := s.solveOne(local, part, s.condition(st))
+	return f.high(local[cell]), f.low(local[cell])
+}
+
+func (s *System) portNamed(t testing.TB, name string) int {
+	t.Helper()
+	for i := range s.Ports {
+		if s.Ports[i].Name() == name {
+			return i
+		}
+	}
+	require.FailNow(t, "no port "+name)
+	return -1
+}
+
+// stateNamed finds a state.
+func (s *System) stateNamed(t testing.TB, name string) *State {
+	t.Helper()
+	for _, st := range s.States {
+		if st.Name == name {
+			return st
+		}
+	}
+	require.FailNow(t, "no state "+name)
+	return nil
+}

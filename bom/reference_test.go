@@ -1,0 +1,351 @@
+package bom
+
+import (
+	"math"
+	"slices"
+
+	"handtight/catalog"
+)
+
+// reference solves one stand on the ports themselves, without contracting anything:
+// slow, and written from the rules alone. It shares nothing with the solver but the
+// graph and the parts' figures.
+//
+// The rules, in short. Joined ports and open passages share a pressure. Water leaves at
+// a boundary that takes it and into the inlet of a running positive displacement pump
+// (not one that only stirs its own zone); through a one-way forward, a running feed pump
+// forward, a throttle at the duty, a relief at its set, each on top of what the next
+// zone leaves at; a membrane is no way out. A positive displacement pump pushes to the
+// way out and at most to its stall; what it pushes goes on through what is open to it,
+// never to more than the next port leaves at. Feed pumps and supplies push with their
+// own pressure, held by a relief, each pump once. A zone that a running pump empties,
+// and no water reaches, stands at a vacuum.
+type reference struct {
+	sys   *System
+	st    stand
+	edges []portEdge
+}
+
+// portEdge is a joint or a passage between two ports in a stand.
+type portEdge struct {
+	from, to int
+	is       catalog.Flow
+	unit     *Unit // nil for a joint
+}
+
+func refer(sys *System, st stand) *reference {
+	r := &reference{sys: sys, st: st}
+	for _, j := range sys.Joints {
+		r.edges = append(r.edges, portEdge{j.A, j.B, catalog.Open, nil})
+	}
+	for _, u := range sys.Units {
+		for way, p := range u.Item.Kind.Passages {
+			r.edges = append(r.edges, portEdge{u.First + p.From, u.First + p.To, r.flow(u, p, way), u})
+		}
+	}
+	return r
+}
+
+// flow says what a passage is in the stand.
+func (r *reference) flow(u *Unit, p catalog.Passage, way int) catalog.Flow {
+	it, st := u.Item, r.st
+	switch kind := it.Kind.Name; {
+	case kind == "selector valve":
+		stands := way == 0
+		if st.swapped == u.Name {
+			stands = way == 1
+		}
+		if st.between == u.Name {
+			stands = it.Between == "open"
+		}
+		return open(stands)
+	case slices.Contains(st.shut, u.Name):
+		return catalog.Shut
+	case kind == "solenoid valve" || kind == "flush timer valve":
+		return open(st.flush || it.Normal == "open")
+	case it.Normal == "shut":
+		return catalog.Shut
+	case kind == "plunger pump" && st.stopped:
+		return catalog.OneWay
+	case kind == "feed pump" && st.still && it.Type == "centrifugal":
+		return catalog.Open
+	case kind == "feed pump" && st.still:
+		return catalog.OneWay
+	}
+	return p.Is
+}
+
+func open(yes bool) catalog.Flow {
+	if yes {
+		return catalog.Open
+	}
+	return catalog.Shut
+}
+
+// spread lists the ports of the zone of a port by walking joints and open passages.
+func (r *reference) spread(port int) map[int]bool {
+	zone := map[int]bool{port: true}
+	for grew := true; grew; {
+		grew = false
+		for _, e := range r.edges {
+			if e.is == catalog.Open && zone[e.from] != zone[e.to] {
+				zone[e.from], zone[e.to], grew = true, true, true
+			}
+		}
+	}
+	return zone
+}
+
+// stirs reports whether both ports of a passage are one zone.
+func (r *reference) stirs(e portEdge) bool { return r.spread(e.from)[e.to] }
+
+// run iterates a rule on every port until nothing changes.
+func run(rule func() bool) {
+	for rule() {
+	}
+}
+
+func (r *reference) relief(u *Unit) float64 {
+	it := u.Item
+	switch {
+	case it.Set == nil:
+		return math.Inf(1)
+	case !r.st.atFull:
+		return it.Set.Bar()
+	case it.FullFlow != nil:
+		return it.FullFlow.Bar()
+	}
+	return 1.1 * it.Set.Bar()
+}
+
+// leaves is the least pressure at which each port's water leaves.
+func (r *reference) leaves() []float64 {
+	out := make([]float64, len(r.sys.Ports))
+	for p := range out {
+		out[p] = math.Inf(1)
+		n := &r.sys.Ports[p]
+		if kind := n.Unit.Item.Kind.Name; r.sys.AtBoundary(p) && kind != "house supply" {
+			out[p] = 0
+		}
+	}
+	for _, e := range r.edges {
+		if e.is == catalog.PositivePump && !r.stirs(e) {
+			out[e.from] = 0
+		}
+	}
+	duty := r.sys.Build.Duty.Pressure.Bar()
+	run(func() bool {
+		changed := false
+		for _, e := range r.edges {
+			switch e.is {
+			case catalog.Open:
+				changed = least(out, e.from, out[e.to]) || changed
+				changed = least(out, e.to, out[e.from]) || changed
+			case catalog.OneWay, catalog.FeedPump:
+				changed = least(out, e.from, out[e.to]) || changed
+			case catalog.Throttle:
+				changed = least(out, e.from, duty+out[e.to]) || changed
+				changed = least(out, e.to, duty+out[e.from]) || changed
+			case catalog.Relief:
+				changed = least(out, e.from, r.relief(e.unit)+out[e.to]) || changed
+			}
+		}
+		return changed
+	})
+	return out
+}
+
+func least(v []float64, i int, to float64) bool {
+	if v[i] <= to {
+		return false
+	}
+	v[i] = to
+	return true
+}
+
+func greatest(v []float64, i int, to float64) bool {
+	if v[i] >= to {
+		return false
+	}
+	v[i] = to
+	return true
+}
+
+// pushed is the highest pressure that positive displacement pumps give each port.
+func (r *reference) pushed(leave []float64) []float64 {
+	v := make([]float64, len(leave))
+	for _, e := range r.edges {
+		if e.is != catalog.PositivePump || r.stirs(e) {
+			continue
+		}
+		p := leave[e.to]
+		if e.unit.Item.Stall != nil {
+			p = min(p, e.unit.Item.Stall.Bar())
+		}
+		greatest(v, e.to, p)
+	}
+	run(func() bool {
+		changed := false
+		pass := func(from, to int) { changed = greatest(v, to, min(v[from], leave[to])) || changed }
+		for _, e := range r.edges {
+			switch e.is {
+			case catalog.Open, catalog.Throttle:
+				pass(e.from, e.to)
+				pass(e.to, e.from)
+			case catalog.OneWay, catalog.FeedPump, catalog.Membrane:
+				pass(e.from, e.to)
+			case catalog.Relief:
+				if v[e.from] >= r.relief(e.unit) {
+					pass(e.from, e.to)
+				}
+			}
+		}
+		return changed
+	})
+	return v
+}
+
+// fed is the highest pressure that feed pumps and supplies give each port: the greatest
+// over all walks that take no pump twice, one walk after the other.
+func (r *reference) fed(leave []float64) []float64 {
+	v := make([]float64, len(leave))
+	held := r.held(leave)
+	type visit struct {
+		port int
+		used uint64
+	}
+	best := map[visit]float64{}
+	var walk func(at visit, bar float64)
+	walk = func(at visit, bar float64) {
+		bar = min(bar, held[at.port])
+		if old, seen := best[at]; seen && old >= bar || bar <= 0 {
+			return
+		}
+		best[at] = bar
+		greatest(v, at.port, bar)
+		pumps := 0
+		for _, e := range r.edges {
+			bit := uint64(0)
+			if e.is == catalog.FeedPump {
+				bit = 1 << pumps
+				pumps++
+			}
+			both := e.is == catalog.Open || e.is == catalog.Throttle
+			switch {
+			case e.from == at.port && bit != 0:
+				if at.used&bit == 0 && !r.stirs(e) {
+					walk(visit{e.to, at.used | bit}, bar+e.unit.Item.Shutoff.Bar())
+				}
+			case e.from == at.port && (both || e.is == catalog.OneWay || e.is == catalog.PositivePump || e.is == catalog.Membrane):
+				walk(visit{e.to, at.used}, r.dropped(e, bar, leave[e.to]))
+			case e.to == at.port && both:
+				walk(visit{e.from, at.used}, r.dropped(e, bar, leave[e.from]))
+			}
+		}
+	}
+	for p := range v {
+		if it := r.sys.Ports[p].Unit.Item; it.Pressure != nil {
+			walk(visit{p, 0}, it.Pressure.Bar())
+		}
+	}
+	pumps := 0
+	for _, e := range r.edges {
+		if e.is == catalog.FeedPump {
+			if !r.stirs(e) {
+				walk(visit{e.to, 1 << pumps}, e.unit.Item.Shutoff.Bar())
+			}
+			pumps++
+		}
+	}
+	return v
+}
+
+// dropped is what of a feed pressure comes through an edge.
+func (r *reference) dropped(e portEdge, bar, leaves float64) float64 {
+	if e.is == catalog.Throttle || e.is == catalog.Membrane {
+		return min(bar, leaves)
+	}
+	return bar
+}
+
+// held is what the reliefs of a port's zone hold its feed pressure to.
+func (r *reference) held(leave []float64) []float64 {
+	v := make([]float64, len(leave))
+	for p := range v {
+		v[p] = math.Inf(1)
+	}
+	for _, e := range r.edges {
+		if e.is != catalog.Relief || r.stirs(e) {
+			continue
+		}
+		for p := range r.spread(e.from) {
+			least(v, p, r.relief(e.unit)+leave[e.to])
+		}
+	}
+	return v
+}
+
+// starved says which ports stand at a vacuum.
+func (r *reference) starved() []bool {
+	n := len(r.sys.Ports)
+	fed, drawn := make([]bool, n), make([]bool, n)
+	for p := range fed {
+		kind := r.sys.Ports[p].Unit.Item.Kind.Name
+		fed[p] = r.sys.AtBoundary(p) && kind != "drain" && kind != "overboard"
+	}
+	forward := func(is catalog.Flow) bool {
+		return is == catalog.OneWay || is == catalog.FeedPump || is == catalog.PositivePump || is == catalog.Throttle
+	}
+	spread := func(v []bool, from, to int) bool {
+		if !v[from] || v[to] {
+			return false
+		}
+		v[to] = true
+		return true
+	}
+	run(func() bool {
+		changed := false
+		for _, e := range r.edges {
+			if e.is == catalog.Open {
+				changed = spread(fed, e.from, e.to) || spread(fed, e.to, e.from) || changed
+			} else if forward(e.is) {
+				changed = spread(fed, e.from, e.to) || changed
+			}
+		}
+		return changed
+	})
+	for _, e := range r.edges {
+		if (e.is == catalog.PositivePump || e.is == catalog.FeedPump) && !r.stirs(e) {
+			drawn[e.from] = true
+		}
+	}
+	run(func() bool {
+		changed := false
+		for _, e := range r.edges {
+			if e.is == catalog.Open {
+				changed = spread(drawn, e.from, e.to) || spread(drawn, e.to, e.from) || changed
+			} else if forward(e.is) && !fed[e.to] {
+				changed = spread(drawn, e.to, e.from) || changed
+			}
+		}
+		return changed
+	})
+	for p := range drawn {
+		drawn[p] = drawn[p] && !fed[p]
+	}
+	return drawn
+}
+
+// levels solves the stand: the highest and the lowest pressure of every port.
+func (r *reference) levels() []level {
+	leave := r.leaves()
+	pushed, fed, starved := r.pushed(leave), r.fed(leave), r.starved()
+	out := make([]level, len(leave))
+	for p := range out {
+		out[p].high = max(pushed[p], fed[p])
+		if starved[p] {
+			out[p].low = -1
+		}
+	}
+	return out
+}

@@ -1,0 +1,246 @@
+package bom
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// more adds items and runs to the plant.
+func more(text string) edit { return edit{"[duty]", text + "\n[duty]"} }
+
+// dutyOf sets another duty.
+func dutyOf(text string) edit { return edit{`"55 bar"`, `"` + text + `"`} }
+
+// atSet and atFull tell the two figures of a relief apart.
+type figure struct {
+	port         string
+	set, full    float64 // highest, the reliefs at set and at full flow
+	low          float64
+	whenShut     []string
+	stopped      bool
+	flush, still bool
+	between      string
+}
+
+func check(t *testing.T, sys *System, figures []figure, why string) {
+	t.Helper()
+	for _, f := range figures {
+		st := stand{shut: f.whenShut, stopped: f.stopped, flush: f.flush, still: f.still, between: f.between}
+		sees(t, sys, st, f.port, level{f.set, f.low}, why)
+		st.atFull = true
+		sees(t, sys, st, f.port, level{f.full, f.low}, why)
+	}
+}
+
+// What cures the build with no way out, and what people change beside it. Figures by
+// hand from the rules of the upper bound: a relief stands at its set, or at 1.1 times
+// that, and on top of what its outlet stands at; a throttle drops the duty while it flows.
+func TestChangesOfThePlant(t *testing.T) {
+	valve := []string{"overboard-valve"}
+	shut := []string{"throttle"}
+	for _, c := range []struct {
+		why     string
+		edits   []edit
+		figures []figure
+	}{
+		{"no valve after the throttle and an outlet of its own: the brine hose never sees pressure", []edit{ownOutlet, plugOutlet, noValve}, []figure{
+			{port: "brine-hose.a"}, {port: "pump.out", set: 55, full: 55},
+			{port: "pump.out", whenShut: shut, set: 65, full: 71.5}, {port: "brine-hose.a", whenShut: shut},
+		}},
+		{"no valve, relief led into the brine line: the line is open, so the relief is", []edit{noValve}, []figure{
+			{port: "pump.out", whenShut: shut, set: 65, full: 71.5}, {port: "brine-hose.b", whenShut: shut},
+		}},
+		{"a low relief on the brine line with a free outlet holds the brine; the throttle drops the duty on top of it", []edit{
+			ownOutlet, {`"tee/outlet", "overboard`, `"tee/low", "overboard`},
+			more("[[run]]\nname = \"low relief\"\npath = [\"tee/low.branch\", \"low-relief\", \"relief-outlet/low\"]"),
+		}, []figure{
+			{port: "brine-hose.a", whenShut: valve, set: 6, full: 6.6}, {port: "pump.out", whenShut: valve, set: 61, full: 61.6},
+			{port: "brine-hose.a"}, {port: "pump.out", set: 55, full: 55},
+		}},
+		{"both reliefs on the shut brine line, the main one led into it: its 65 stands on the 6 behind it, and the throttle's way is the lower", []edit{
+			{`"brine-hose", "tee/outlet"`, `"brine-hose", "tee/low", "tee/outlet"`},
+			more("[[run]]\nname = \"low relief\"\npath = [\"tee/low.branch\", \"low-relief\", \"relief-outlet/low\"]"),
+		}, []figure{
+			{port: "brine-hose.a", whenShut: valve, set: 6, full: 6.6}, {port: "pump.out", whenShut: valve, set: 61, full: 61.6},
+			{port: "pump.out", whenShut: []string{"overboard-valve", "throttle"}, set: 71, full: 78.1},
+		}},
+		{"relief led back to the feed side: the running pump takes what it pushes", []edit{
+			{`"relief", "tee/outlet.branch"]`, `"relief", "tee/back.branch"]`}, plugOutlet, {`"tee/flush", "pump"]`, `"tee/flush", "tee/back", "pump"]`},
+		}, []figure{
+			{port: "pump.out", whenShut: valve, set: 65, full: 71.5}, {port: "brine-hose.a", whenShut: valve, set: 65, full: 71.5},
+			{port: "pump.in", whenShut: valve, set: 2.5, full: 2.5}, {port: "feed-pump.out", whenShut: shut, set: 2.5, full: 2.5},
+		}},
+		{"duty above the relief's set: the relief is the lower, and passing the whole flow it is not", []edit{dutyOf("70 bar")}, []figure{
+			{port: "pump.out", set: 65, full: 70}, {port: "throttle.out"},
+		}},
+		{"duty far above the relief's set", []edit{dutyOf("100 bar")}, []figure{{port: "pump.out", set: 65, full: 71.5}}},
+		{"no way out, stall known: the pump stalls, on both sides of the throttle", []edit{known120, from120}, []figure{
+			{port: "pump-120.out", whenShut: valve, set: 120, full: 120}, {port: "brine-hose.a", whenShut: valve, set: 120, full: 120},
+			{port: "pump-120.out", set: 55, full: 55},
+		}},
+		{"a pump that stalls below the relief never lifts it", []edit{known60, from60}, []figure{
+			{port: "pump-60.out", whenShut: shut, set: 60, full: 60}, {port: "pump-60.out", set: 55, full: 55},
+		}},
+		{"a pump that stalls below the duty never reaches it", []edit{known60, from60, dutyOf("62 bar")}, []figure{
+			{port: "pump-60.out", set: 60, full: 60}, {port: "throttle.out"},
+		}},
+		{"a selector that is open between its positions", []edit{
+			selectsOpen, {`["selector.a"`, `["selector-open.a"`}, {`["selector.b"`, `["selector-open.b"`},
+		}, []figure{{port: "vessel.product", between: "selector-open"}, {port: "meter.in"}}},
+		{"a relief on the product line holds it, not the whole feed pressure", []edit{
+			{`"vessel.product", "meter"`, `"vessel.product", "tee/product", "meter"`},
+			more("[[run]]\nname = \"product relief\"\npath = [\"tee/product.branch\", \"low-relief\", \"drain/2\"]"),
+		}, []figure{{port: "meter.in", between: "selector", set: 6, full: 6.6}, {port: "meter.in"}}},
+		{"a check valve the wrong way round: in normal running nothing passes but the relief", []edit{
+			ownOutlet, plugOutlet, {`"hp-hose", "vessel.feed"`, `"hp-hose", "check/hp.out>in", "vessel.feed"`},
+		}, []figure{{port: "pump.out", set: 65, full: 71.5}, {port: "vessel.feed"}, {port: "throttle.in"}}},
+		{"a check valve the wrong way round before the relief: no way out at all", []edit{
+			{`"pump", "tee/relief", "hp`, `"pump", "check/hp.out>in", "tee/relief", "hp`},
+		}, []figure{{port: "pump.out", set: inf, full: inf}, {port: "relief.in"}}},
+		{"a check valve the right way: what is before it stands at what is behind", []edit{
+			ownOutlet, plugOutlet, {`"hp-hose", "vessel.feed"`, `"hp-hose", "check/hp", "vessel.feed"`},
+		}, []figure{
+			{port: "pump.out", set: 55, full: 55}, {port: "vessel.feed", set: 55, full: 55},
+			{port: "vessel.feed", whenShut: shut, set: 65, full: 71.5},
+		}},
+		{"two plunger pumps in one line after the other: the second takes all that the first gives", []edit{
+			{`path = ["pump", "tee/relief"`, `path = ["pump", "pump/2", "tee/relief"`},
+		}, []figure{{port: "pump.out", set: 2.5, full: 2.5}, {port: "pump/2.out", set: 55, full: 55}, {port: "pump/2.out", whenShut: shut, set: 65, full: 71.5}}},
+		{"two plunger pumps side by side: one duty, one relief", []edit{
+			{`"tee/flush", "pump"]`, `"tee/flush", "tee/split", "pump"]`}, {`path = ["pump", "tee/relief"`, `path = ["pump", "tee/join", "tee/relief"`},
+			more("[[run]]\nname = \"second pump\"\npath = [\"tee/split.branch\", \"pump/2\", \"tee/join.branch\"]"),
+		}, []figure{
+			{port: "pump.out", set: 55, full: 55}, {port: "pump/2.out", set: 55, full: 55}, {port: "pump/2.out", whenShut: shut, set: 65, full: 71.5},
+			{port: "pump.out", whenShut: valve, set: inf, full: inf},
+		}},
+		{"two pumps of known stall and no way out: the stronger one rules", []edit{
+			{`"tee/flush", "pump"]`, `"tee/flush", "tee/split", "pump-60"]`}, {`path = ["pump", "tee/relief"`, `path = ["pump-60", "tee/join", "tee/relief"`},
+			more("[[run]]\nname = \"second pump\"\npath = [\"tee/split.branch\", \"pump-120\", \"tee/join.branch\"]"),
+		}, []figure{{port: "pump-60.out", whenShut: valve, set: 120, full: 120}}},
+		{"a stopped centrifugal pump is open: in the flush house water runs back to the sea", []edit{{`"feed-pump", "filter"`, `"centrifugal", "filter"`}}, []figure{
+			{port: "intake.inboard", flush: true, stopped: true, still: true, set: 3, full: 3},
+			{port: "strainer.out", flush: true, stopped: true, still: true, set: 3, full: 3},
+			{port: "centrifugal.out", set: 2.5, full: 2.5}, {port: "strainer.out"},
+		}},
+		{"a check valve behind the centrifugal pump holds it", []edit{{`"feed-pump", "filter"`, `"centrifugal", "check/feed", "filter"`}}, []figure{
+			{port: "intake.inboard", flush: true, stopped: true, still: true}, {port: "centrifugal.out", flush: true, stopped: true, still: true},
+			{port: "filter.in", flush: true, stopped: true, still: true, set: 3, full: 3},
+		}},
+		{"the house supply stands up to its valve, and beyond it only in the flush", nil, []figure{
+			{port: "carbon.in", set: 3, full: 3}, {port: "flush-valve.in", set: 3, full: 3}, {port: "flush-valve.out"}, {port: "check.in"},
+			{port: "check.in", flush: true, stopped: true, still: true, set: 3, full: 3},
+			{port: "carbon.in", whenShut: []string{"carbon"}, set: 3, full: 3}, {port: "carbon.out", whenShut: []string{"carbon"}},
+		}},
+		{"a relief on the feed line holds it, and what a check valve passes on", []edit{
+			{`"feed-pump", "filter"`, `"feed-pump", "tee/feed", "check/feed", "filter"`},
+			more("[[item]]\nid = \"feed-relief\"\nkind = \"relief valve\"\nset = \"2 bar\"\n[[run]]\nname = \"feed relief\"\npath = [\"tee/feed.branch\", \"feed-relief\", \"drain/2\"]"),
+		}, []figure{{port: "feed-pump.out", set: 2, full: 2.2}, {port: "filter.in", set: 2, full: 2.2}, {port: "pump.in", set: 2, full: 2.2}}},
+		{"two feed pumps one after the other: the second adds to the first", []edit{{`"feed-pump", "filter"`, `"feed-pump", "feed-pump/2", "filter"`}}, []figure{
+			{port: "feed-pump.out", set: 2.5, full: 2.5}, {port: "feed-pump/2.out", set: 5, full: 5}, {port: "pump.in", set: 5, full: 5},
+		}},
+		{"a check valve round a feed pump: its pressure counts once, however often the water goes round", []edit{
+			{`"strainer", "feed-pump", "filter"`, `"strainer", "tee/round", "feed-pump", "tee/round-2", "filter"`},
+			more("[[run]]\nname = \"round\"\npath = [\"tee/round-2.branch\", \"check/round\", \"tee/round.branch\"]"),
+		}, []figure{{port: "feed-pump.out", set: 2.5, full: 2.5}, {port: "pump.in", set: 2.5, full: 2.5}}},
+		{"a valve that is shut in normal running", []edit{
+			{`"tee/hp-gauge", "throttle", "brine`, `"tee/hp-gauge", "locked", "throttle", "brine`},
+			more("[[item]]\nid = \"locked\"\nkind = \"shut-off valve\"\nnormal = \"shut\""), ownOutlet, plugOutlet,
+		}, []figure{{port: "pump.out", set: 65, full: 71.5}, {port: "throttle.in"}}},
+	} {
+		t.Run(c.why, func(t *testing.T) { check(t, planted(t, c.edits...), c.figures, c.why) })
+	}
+}
+
+// The vacuum of a shut intake or a clogged filter stands in the starved zones, and in
+// no other.
+func TestVacuum(t *testing.T) {
+	sys := planted(t)
+	for state, starved := range map[string][]string{
+		"intake shut":      {"intake.inboard", "raw-hose.b", "strainer.in", "strainer.out", "feed-pump.in", "feed-pump.out", "filter.in", "filter.out", "pump.in", "gauge.in", "check.out", "check.in"},
+		"strainer clogged": {"strainer.out", "feed-pump.in", "feed-pump.out", "filter.in", "filter.out", "pump.in", "gauge.in", "check.out", "check.in"},
+		"filter clogged":   {"filter.out", "pump.in", "gauge.in", "check.out", "check.in"},
+	} {
+		st := sys.stateNamed(t, state)
+		all := map[int]bool{}
+		for _, name := range starved {
+			all[sys.portNamed(t, name)] = true
+			for _, cell := range sameCell(sys, sys.portNamed(t, name)) {
+				all[cell] = true
+			}
+		}
+		for p := range sys.Ports {
+			_, low, ok := sys.Pressure(st, p)
+			require.True(t, ok)
+			want := 0.0
+			if all[p] {
+				want = vacuum
+			}
+			require.Equal(t, want, low, "%s at %s", state, sys.Ports[p].Name())
+		}
+	}
+	for _, st := range sys.States {
+		if st.Name == "intake shut" || st.Failure {
+			continue
+		}
+		for p := range sys.Ports {
+			_, low, _ := sys.Pressure(st, p)
+			require.Zero(t, low, "%s at %s", st.Name, sys.Ports[p].Name())
+		}
+	}
+}
+
+// sameCell lists the ports that always share a port's pressure.
+func sameCell(sys *System, port int) []int {
+	var out []int
+	for p := range sys.Ports {
+		if sys.cells.of[p] == sys.cells.of[port] {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// Two plants in one build are solved apart: a state of one does not touch the other.
+func TestTwoPlants(t *testing.T) {
+	one := planted(t)
+	second := `
+[[run]]
+name = "second raw"
+path = ["intake/b", "strainer/b", "pump/b"]
+[[run]]
+name = "second high"
+path = ["pump/b", "tee/b", "throttle/b", "discharge/b"]
+[[run]]
+name = "second relief"
+path = ["tee/b.branch", "relief/b", "relief-outlet/b"]
+`
+	both := planted(t, more(second))
+	require.Len(t, both.States, len(one.States)+5, "normal, intake, strainer, throttle and relief of the second")
+	for _, st := range both.States {
+		for p := range both.Ports {
+			name := both.Ports[p].Name()
+			_, _, touched := both.Pressure(st, p)
+			ofB := both.Ports[p].Unit.Label == "b"
+			stateOfB := both.Ports[firstTouched(both, st)].Unit.Label == "b"
+			require.Equal(t, ofB == stateOfB, touched, "%s at %s", st.Name, name)
+		}
+	}
+	for p := range one.Ports {
+		name := one.Ports[p].Name()
+		require.Equal(t, one.PortLoad(p).Act, both.PortLoad(both.portNamed(t, name)).Act, name)
+	}
+	load := both.PortLoad(both.portNamed(t, "pump/b.out"))
+	require.InDelta(t, 55, load.Normal, 1e-9)
+	require.InDelta(t, 71.5, load.Act, 1e-9, "its own relief with its own outlet")
+	require.Nil(t, load.NoBound, "though the first has no way out")
+}
+
+func firstTouched(sys *System, st *State) int {
+	for p := range sys.Ports {
+		if _, _, ok := sys.Pressure(st, p); ok {
+			return p
+		}
+	}
+	return 0
+}
