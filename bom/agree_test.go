@@ -3,6 +3,7 @@ package bom
 import (
 	"fmt"
 	"math"
+	"math/bits"
 	"slices"
 	"strings"
 	"testing"
@@ -142,27 +143,47 @@ func TestSolverAgreesWithReference(t *testing.T) {
 }
 
 func agree(t *rapid.T, sys *System, st *State, how stand, text string) {
+	f := sys.solveOne(st.local, st.part, sys.condition(how))
+	set := refer(sys, how)
+	atSet := set.levels()
 	how.atFull = true
-	full := refer(sys, how).levels()
-	how.atFull = false
-	set := refer(sys, how).levels()
-	part := st.part
-	f := sys.solveOne(st.local, part, sys.condition(how))
+	full := refer(sys, how)
+	atFull := full.levels()
 	for p := range sys.Ports {
-		name := sys.Ports[p].Name()
 		high, low, ok := sys.Pressure(st, p)
-		require.True(t, ok, "%s: small builds are one part\n%s", st.Name, text)
-		same(t, full[p], high, low, st.Name+" at full flow, "+name+"\n"+text)
+		require.True(t, ok, "%s: the build is one part\n%s", st.Name, text)
+		words := sys.Ports[p].Name() + " when " + st.Name + "\n" + text
+		full.same(t, atFull[p], high, low, "at full flow, "+words)
 		local := st.local[sys.cells.of[p]]
-		same(t, set[p], f.high(local), f.low(local), st.Name+" at set, "+name+"\n"+text)
+		set.same(t, atSet[p], f.high(local), f.low(local), "at set, "+words)
 	}
 }
 
-func same(t *rapid.T, want level, high, low float64, words string) {
-	if math.IsInf(want.high, 1) || math.IsInf(high, 1) {
+// same compares a port's pressures. Where water goes round through several feed pumps
+// the solver gives a bound and not the figure itself.
+func (r *reference) same(t *rapid.T, want level, high, low float64, words string) {
+	switch {
+	case math.IsInf(want.high, 1) || math.IsInf(high, 1):
 		require.Equal(t, want.high, high, words)
-	} else {
+	case bits.OnesCount(uint(r.round)) > 1 && want.high > 0:
+		require.GreaterOrEqual(t, high, want.high-1e-9, words)
+		require.LessOrEqual(t, high, max(want.high, r.together()), words)
+	default:
 		require.InDelta(t, want.high, high, 1e-9, words)
 	}
 	require.Equal(t, want.low, low, words)
+}
+
+// together is what all feed pumps and the strongest supply give.
+func (r *reference) together() float64 {
+	sum, supply := 0.0, 0.0
+	for _, u := range r.sys.Units {
+		switch it := u.Item; {
+		case it.Shutoff != nil:
+			sum += it.Shutoff.Bar()
+		case it.Pressure != nil:
+			supply = max(supply, it.Pressure.Bar())
+		}
+	}
+	return sum + supply
 }

@@ -65,41 +65,41 @@ type Vendor struct {
 
 // Item is a thing you buy, or that the boat has; a hose is one too.
 type Item struct {
-	ID       string
-	Kind     *catalog.Kind
-	About    string
-	Title    string
-	Ports    []Port
-	Material string
-	Rated    *quantity.Pressure
-	Class    string // fitting class, as written
-	Spec     string // hose standard, as written
-	Bore     *quantity.Length
-	Outside  *quantity.Length // of a tube
-	Length   *quantity.Length // of a hose
-	Of       string           // hose stock it is cut from
-	Vacuum   *quantity.Pressure
-	Inside   string             // the item whose contents this is
-	Each     int                // contents in one unit
-	Life     *quantity.Duration // planned change
-	Fails    *quantity.Duration // mean random life
-	ByDate   bool               // the life is of the calendar, not of running hours
-	Have     money.Quantity
-	Extra    money.Quantity
-	Set      *quantity.Pressure // relief valve
-	FullFlow *quantity.Pressure
-	Flow     *quantity.Flow
-	Shutoff  *quantity.Pressure // feed pump
-	Stall    *quantity.Pressure // plunger pump
-	Type     string
-	Normal   string // "shut" for a valve that is shut in normal running
-	Between  string
-	Pressure *quantity.Pressure // house supply
-	Scale    *quantity.Pressure // full scale of a gauge
-	Micron   *quantity.Length
-	Free     []FreePassage // of kind passage
-	Unread   []string      // words of the title that were not understood
-	Place    Mark
+	ID                      string
+	Kind                    *catalog.Kind
+	About                   string
+	Title                   string
+	Ports                   []Port
+	Material                string
+	Rated                   *quantity.Pressure
+	Class                   string // fitting class, as written
+	Spec                    string // hose standard, as written
+	Bore                    *quantity.Length
+	Outside                 *quantity.Length // of a tube
+	Length                  *quantity.Length // of a hose
+	Of                      string           // hose stock it is cut from
+	Vacuum                  *quantity.Pressure
+	Inside                  string             // the item whose contents this is
+	Each                    int                // contents in one unit
+	Life                    *quantity.Duration // planned change
+	Fails                   *quantity.Duration // mean random life
+	LifeByDate, FailsByDate bool               // the life is of the calendar, not of running hours
+	Have                    money.Quantity
+	Extra                   money.Quantity
+	Set                     *quantity.Pressure // relief valve
+	FullFlow                *quantity.Pressure
+	Flow                    *quantity.Flow
+	Shutoff                 *quantity.Pressure // feed pump
+	Stall                   *quantity.Pressure // plunger pump
+	Type                    string
+	Normal                  string // "shut" for a valve that is shut in normal running
+	Between                 string
+	Pressure                *quantity.Pressure // house supply
+	Scale                   *quantity.Pressure // full scale of a gauge
+	Micron                  *quantity.Length
+	Free                    []FreePassage // of kind passage
+	Unread                  []string      // words of the title that were not understood
+	Place                   Mark
 }
 
 // IsHose reports whether the item is a [[hose]].

@@ -70,12 +70,19 @@ func (s *System) JointName(j *Joint) string {
 
 // passages lists what happens between the ports of a unit.
 func (u *Unit) passages() []catalog.Passage {
-	if !u.Item.Kind.Free {
-		return u.Item.Kind.Passages
+	k := u.Item.Kind
+	if !k.Free && len(k.Ports) == len(u.Item.Ports) {
+		return k.Passages
 	}
 	var out []catalog.Passage
 	for _, f := range u.Item.Free {
 		out = append(out, catalog.Passage{From: f.From, To: f.To, Is: f.Is})
+	}
+	for _, p := range k.Passages { // of a manifold with fewer ports than its kind may have
+		p.From, p.To = u.Item.PortIndex(k.Ports[p.From]), u.Item.PortIndex(k.Ports[p.To])
+		if p.From >= 0 && p.To >= 0 {
+			out = append(out, p)
+		}
 	}
 	return out
 }

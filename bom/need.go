@@ -50,6 +50,7 @@ func (n *Need) Buy() money.Quantity { return max(0, n.Build()+n.Spare-n.Have) }
 func (s *System) Needs() ([]*Need, error) {
 	c := &counter{sys: s, byKey: map[string]*Need{}}
 	c.items()
+	c.pieces()
 	c.units()
 	c.contents()
 	c.joints()
@@ -86,6 +87,19 @@ func (c *counter) items() {
 	}
 }
 
+// pieces turns what is had and wanted of hoses cut from stock into metres of it.
+func (c *counter) pieces() {
+	for _, it := range c.sys.Build.Items {
+		if n, ok := c.byKey[it.Of]; ok && it.IsHose() {
+			n.Have += it.metres() * (it.Have / money.Piece)
+			n.Extra += it.metres() * (it.Extra / money.Piece)
+		}
+	}
+}
+
+// metres is the length of a hose, in thousandths of a metre.
+func (i *Item) metres() money.Quantity { return money.Quantity(math.Round(i.Length.Millimetres())) }
+
 func (c *counter) line(key, kind, about, unit string) *Need {
 	n, ok := c.byKey[key]
 	if !ok {
@@ -103,7 +117,7 @@ func (c *counter) units() {
 		c.placed[u.Item]++
 		key, amount := u.Item.ID, money.Piece
 		if u.Item.IsHose() && u.Item.Of != "" {
-			key, amount = u.Item.Of, money.Quantity(math.Round(u.Item.Length.Millimetres()))
+			key, amount = u.Item.Of, u.Item.metres()
 		}
 		n, ok := c.byKey[key]
 		if !ok {
@@ -127,8 +141,9 @@ func (c *counter) contents() {
 		if it.Inside == "" {
 			continue
 		}
-		if holder, ok := c.sys.Build.Item(it.Inside); ok {
-			c.byKey[it.ID].Placed += money.Quantity(it.Each*c.placed[holder]) * money.Piece
+		holder, known := c.sys.Build.Item(it.Inside)
+		if n, bought := c.byKey[it.ID]; known && bought {
+			n.Placed += money.Quantity(it.Each*c.placed[holder]) * money.Piece
 		}
 	}
 }
@@ -228,28 +243,33 @@ func (c *counter) spare(n *Need) error {
 	if n.Item == nil || n.Unit == "m" {
 		return nil
 	}
-	hours := w.Hours.Hours()
-	if n.Item.ByDate {
-		hours = w.Away.Hours()
-	}
 	if n.Item.Kind.Loose && n.Item.Inside == "" {
 		fitted = max(fitted, 1) // oil, a seal kit: it serves the build as a whole
 	}
 	if n.Item.Life != nil {
-		a, err := spares.Changes(fitted, hours, n.Item.Life.Hours())
+		a, err := spares.Changes(fitted, w.over(n.Item.LifeByDate), n.Item.Life.Hours())
 		if err != nil {
 			return err
 		}
 		n.advise("planned change", a, &n.Planned)
 	}
 	if n.Item.Fails != nil {
-		a, err := spares.Failures(fitted, hours, n.Item.Fails.Hours(), w.Confidence)
+		a, err := spares.Failures(fitted, w.over(n.Item.FailsByDate), n.Item.Fails.Hours(), w.Confidence)
 		if err != nil {
 			return err
 		}
 		n.advise("random wear", a, &n.Spare)
 	}
 	return nil
+}
+
+// over is the time that a life is set against: the time away for one of the calendar,
+// else the running hours.
+func (w *SpareWish) over(byDate bool) float64 {
+	if byDate {
+		return w.Away.Hours()
+	}
+	return w.Hours.Hours()
 }
 
 func (n *Need) advise(rule string, a spares.Advice, to *money.Quantity) {

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"handtight/bom/money"
 	"handtight/bom/source"
 	"handtight/catalog"
 	"handtight/pressure/quantity"
@@ -31,6 +32,9 @@ func Parse(path string, text []byte) (*Build, source.Faults) {
 	}
 	if r.file(path, text, nil) {
 		r.link()
+	}
+	for _, src := range r.readers {
+		r.faults = append(r.faults, src.Faults()...)
 	}
 	if len(r.faults) > 0 {
 		r.faults.Sort()
@@ -104,8 +108,12 @@ func (r *reader) includes(b *source.Table, path string, chain []string) bool {
 	ok := true
 	for i, name := range b.Texts("include", "our-fittings.toml") {
 		full := filepath.Join(filepath.Dir(path), filepath.FromSlash(name))
-		if slices.Contains(chain, filepath.Clean(full)) {
-			b.FaultAt(fmt.Sprintf("`%s` includes itself", name), "take the name out of `include`; a file is read once", "include", i)
+		if at := slices.Index(chain, filepath.Clean(full)); at >= 0 {
+			reason := "`%s` is included twice"
+			if at == 0 {
+				reason = "`%s` includes itself"
+			}
+			b.FaultAt(fmt.Sprintf(reason, name), "take the name out of `include`; a file is read once", "include", i)
 			ok = false
 			continue
 		}
@@ -123,7 +131,7 @@ func (r *reader) includes(b *source.Table, path string, chain []string) bool {
 	return ok
 }
 
-// link ties names to things once all files are read, and gathers the faults.
+// link ties names to things once all files are read.
 func (r *reader) link() {
 	r.hoseStock()
 	r.contents()
@@ -134,9 +142,6 @@ func (r *reader) link() {
 	r.resolveOptions()
 	r.refs()
 	r.needs()
-	for _, src := range r.readers {
-		r.faults = append(r.faults, src.Faults()...)
-	}
 }
 
 // mark remembers where a table, a value or an element of a list stands.
@@ -158,13 +163,31 @@ func take[T any](t *source.Table, key, hint string, parse func(string) (T, error
 	if err == nil {
 		return &v
 	}
-	var qe *quantity.Error
-	if errors.As(err, &qe) {
-		t.Fault(key, qe.Reason, qe.Remedy)
-	} else {
-		t.Fault(key, err.Error(), "write it like "+`"`+hint+`"`)
-	}
+	refuse(t, key, err, "write it like "+`"`+hint+`"`)
 	return nil
+}
+
+// refuse reports a value that could not be read: what was found, why it is not taken,
+// and what to write; the remedy is for an error that brings none of its own.
+func refuse(t *source.Table, key string, err error, remedy string) {
+	var (
+		figure *quantity.Error
+		sum    *money.InputError
+		code   *money.CodeError
+	)
+	switch {
+	case errors.As(err, &figure):
+		t.Fault(key, fmt.Sprintf("`%s` %s", figure.Text, figure.Reason), figure.Remedy)
+	case errors.As(err, &sum):
+		t.Fault(key, fmt.Sprintf("`%s` %s", sum.Text, sum.Reason), sum.Remedy)
+	case errors.As(err, &code):
+		if code.Nearest != "" {
+			remedy = fmt.Sprintf("did you mean %s? %s", code.Nearest, remedy)
+		}
+		t.Fault(key, fmt.Sprintf("`%s` is not a currency code", code.Code), remedy)
+	default:
+		t.Fault(key, err.Error(), remedy)
+	}
 }
 
 // wish reads one of a few words.

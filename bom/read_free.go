@@ -29,9 +29,9 @@ func (r *reader) freePorts(t *source.Table, it *Item) {
 		it.Ports = append(it.Ports, p)
 	}
 	said.Done()
-	for key, is := range map[string]catalog.Flow{"open": catalog.Open, "one_way": catalog.OneWay, "shut": catalog.Shut} {
-		r.freePassages(t, it, key, is)
-	}
+	r.freePassages(t, it, "open", catalog.Open)
+	r.freePassages(t, it, "one_way", catalog.OneWay)
+	r.freePassages(t, it, "shut", catalog.Shut)
 }
 
 func (r *reader) freePassages(t *source.Table, it *Item, key string, is catalog.Flow) {

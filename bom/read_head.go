@@ -38,7 +38,7 @@ func (r *reader) head(root *source.Table) {
 
 func (r *reader) currency(t *source.Table, key, code string) string {
 	if err := money.CheckCode(code); err != nil {
-		t.Fault(key, err.Error(), "write a three-letter code of ISO 4217, such as \"EUR\"")
+		refuse(t, key, err, "write a three-letter code of ISO 4217, such as \"EUR\"")
 		return ""
 	}
 	return code
@@ -113,7 +113,8 @@ func (r *reader) rates(root *source.Table) {
 			continue
 		}
 		if err := money.CheckCode(code); err != nil {
-			t.Fault(code, err.Error(), "write a three-letter code of ISO 4217, such as EUR")
+			t.Known(code)
+			refuse(t, code, err, "write a three-letter code of ISO 4217, such as EUR")
 			continue
 		}
 		text, ok := t.Text(code, "1.92")
@@ -123,7 +124,7 @@ func (r *reader) rates(root *source.Table) {
 		rate, err := money.ParseRate(text)
 		switch {
 		case err != nil:
-			t.Fault(code, err.Error(), "write what one "+code+" costs, like \"1.92\"")
+			refuse(t, code, err, "write what one "+code+" costs, like \"1.92\"")
 		case code == r.build.Currency:
 			t.Fault(code, code+" is the build's own currency", "take the line out: one "+code+" is one "+code)
 		default:

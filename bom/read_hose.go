@@ -42,12 +42,14 @@ func (r *reader) hoseEnds(t *source.Table, it *Item) {
 	it.Ports = []Port{{Name: "a", Mark: mark(t, "")}, {Name: "b", Mark: mark(t, "")}}
 	ends := t.Texts("ends", "3/8 NPT male")
 	switch {
-	case len(ends) == 0 && it.Of != "":
+	case !t.Has("ends") && it.Of != "":
 		return
-	case len(ends) == 0 && !t.Has("ends"):
+	case !t.Has("ends"):
 		t.FaultHere("the hose says neither what it is cut from nor what its ends are", "write of = \"lp-hose\" (an [[item]] of kind \"hose stock\"), or ends = ['3/8 NPT male', '9/16-18 JIC female swivel']")
 		return
-	case len(ends) != 2 && len(ends) > 0:
+	case ends == nil:
+		return // no list of texts, which is reported
+	case len(ends) != 2:
 		t.Fault("ends", fmt.Sprintf("a hose has two ends, and this has %d", len(ends)), "write both, also when they are alike")
 		return
 	}

@@ -148,14 +148,16 @@ func (r *reader) common(t *source.Table, it *Item, reading threads.Reading) {
 func (r *reader) lives(t *source.Table, it *Item) {
 	r.positive(t, "life", it.Life)
 	r.positive(t, "fails", it.Fails)
-	for _, key := range []string{"life", "fails"} {
-		text, _ := t.Text(key)
-		it.ByDate = it.ByDate || calendar.MatchString(text)
-	}
+	it.LifeByDate, it.FailsByDate = it.Life != nil && byDate(t, "life"), it.Fails != nil && byDate(t, "fails")
 }
 
-// calendar tells a life of the calendar ("6 months") from one of running hours.
-var calendar = regexp.MustCompile(`day|week|month|year`)
+// byDate tells a life of the calendar ("6 months", "180 d") from one of running hours.
+func byDate(t *source.Table, key string) bool {
+	text, _ := t.Text(key)
+	return !runningHours.MatchString(text)
+}
+
+var runningHours = regexp.MustCompile(`(?i)(?:^|[\d\s])h(?:rs?|ours?)?\s*$`)
 
 func (r *reader) positive(t *source.Table, key string, d *quantity.Duration) {
 	if d != nil && *d <= 0 {

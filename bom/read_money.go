@@ -41,7 +41,7 @@ func (r *reader) terms(t *source.Table, v *Vendor) {
 	if text, ok := t.Text("freight", "48.00"); ok && v.Currency != "" {
 		a, err := money.ParseAmount(text, v.Currency)
 		if err != nil {
-			t.Fault("freight", err.Error(), "write the sum in "+v.Currency+", like \"48.00\"")
+			refuse(t, "freight", err, "write the sum in "+v.Currency+", like \"48.00\"")
 		}
 		v.Terms.Freight = a
 	}
@@ -56,7 +56,7 @@ func percent(t *source.Table, key string) money.Percent {
 	}
 	p, err := money.ParsePercent(text)
 	if err != nil {
-		t.Fault(key, err.Error(), "write it like \"5 %\"")
+		refuse(t, key, err, "write it like \"5 %\"")
 	}
 	return p
 }
@@ -126,7 +126,7 @@ func (r *reader) price(t *source.Table, o *Offer, v *Vendor) {
 	}
 	a, err := money.ParseAmount(text, v.Currency)
 	if err != nil {
-		t.Fault("price", err.Error(), "write the price of one in "+v.Currency+", like \"12.50\"; leave the key out when it is not known")
+		refuse(t, "price", err, "write the price of one in "+v.Currency+", like \"12.50\"; leave the key out when it is not known")
 		return
 	}
 	o.Price = &a

@@ -24,6 +24,7 @@ type reference struct {
 	sys   *System
 	st    stand
 	edges []portEdge
+	round int // the feed pumps that water goes round through, a bit each
 }
 
 // portEdge is a joint or a passage between two ports in a stand.
@@ -233,7 +234,10 @@ func (r *reference) fed(leave []float64) []float64 {
 			both := e.is == catalog.Open || e.is == catalog.Throttle
 			switch {
 			case e.from == at.port && bit != 0:
-				if at.used&bit == 0 && !r.stirs(e) {
+				switch {
+				case at.used&bit != 0:
+					r.round |= int(bit)
+				case !r.stirs(e):
 					walk(visit{e.to, at.used | bit}, bar+e.unit.Item.Shutoff.Bar())
 				}
 			case e.from == at.port && (both || e.is == catalog.OneWay || e.is == catalog.PositivePump || e.is == catalog.Membrane):

@@ -56,7 +56,7 @@ type solver struct {
 	wires []int
 	gives []float64 // what a supply pushes with, by zone
 	held  []float64 // what a relief holds the feed pressure to
-	most  []float64 // a bound on the feed pressure; nil without a loop
+	most  []float64 // a bound on the feed pressure; nil where no feed pump stands in a ring
 	field
 }
 
@@ -134,10 +134,8 @@ func (s *solver) solve() {
 	}
 	s.settle(links, s.wayOut)
 	s.hold(links)
-	if s.push(links); false {
-		s.bound(links)
-		s.push(links)
-	}
+	s.bound(links)
+	s.push(links)
 	s.suction(links)
 }
 
@@ -170,20 +168,19 @@ func (s *solver) contract() (zones int, links []link) {
 	return zones, links
 }
 
-// settle applies a rule to every link until nothing changes, and reports whether that
-// came. Every rule moves one way only and a value crosses at least one link more with
-// every round, so that it comes, but for a loop through a feed pump.
-func (s *solver) settle(links []link, rule func(link) bool) bool {
+// settle applies a rule to every link until nothing changes. Every rule moves one way
+// only, and a value crosses at least one link more with every round, so that the bound
+// on the rounds is never what ends it.
+func (s *solver) settle(links []link, rule func(link) bool) {
 	for range len(links) + 2 {
 		changed := false
 		for _, l := range links {
 			changed = rule(l) || changed
 		}
 		if !changed {
-			return true
+			return
 		}
 	}
-	return false
 }
 
 // wayOut lowers the pressure at which the zones of a link find a way out.

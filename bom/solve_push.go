@@ -18,7 +18,7 @@ func (s *solver) hold(links []link) {
 
 // push sets the zones behind the pumps and the supplies, and hands on what they push.
 // A pump pushes to the way out, and no further than its stall.
-func (s *solver) push(links []link) bool {
+func (s *solver) push(links []link) {
 	s.pos, s.feed = make([]float64, len(s.out)), make([]float64, len(s.out))
 	for z, bar := range s.gives {
 		s.feed[z] = s.given(bar, z)
@@ -33,50 +33,15 @@ func (s *solver) push(links []link) bool {
 		}
 		s.pos[l.to] = max(s.pos[l.to], p)
 	}
-	return s.settle(links, s.pass)
+	s.settle(links, s.pass)
 }
 
 // head is what a feed pump adds.
 func (l *link) head() float64 {
-	if l.unit.Item.Shutoff == nil {
+	if l.is != catalog.FeedPump || l.unit.Item.Shutoff == nil {
 		return 0
 	}
 	return l.unit.Item.Shutoff.Bar()
-}
-
-// bound says what each zone can see at most where water goes round through a feed
-// pump: each pump that reaches the zone counts once, and the strongest supply.
-func (s *solver) bound(links []link) {
-	heads, supplies := make([]float64, len(s.out)), make([]float64, len(s.out))
-	for z, bar := range s.gives {
-		if bar > 0 {
-			s.reach(links, z, func(at int) { supplies[at] = max(supplies[at], bar) })
-		}
-	}
-	for _, l := range links {
-		if l.is == catalog.FeedPump {
-			s.reach(links, l.to, func(at int) { heads[at] += l.head() })
-		}
-	}
-	s.most = heads
-	for z := range s.most {
-		s.most[z] += supplies[z]
-	}
-}
-
-// reach calls back once for every zone that feed pressure in a zone can come to.
-func (s *solver) reach(links []link, from int, at func(zone int)) {
-	reached := make([]bool, len(s.out))
-	reached[from] = true
-	s.settle(links, func(l link) bool {
-		there := reached[l.from] && l.is != catalog.Relief && !reached[l.to] && set(&reached[l.to])
-		return l.is == catalog.Throttle && reached[l.to] && !reached[l.from] && set(&reached[l.from]) || there
-	})
-	for z, yes := range reached {
-		if yes {
-			at(z)
-		}
-	}
 }
 
 // given is what of a feed pressure a zone takes: no more than its relief holds.

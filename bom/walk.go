@@ -132,6 +132,9 @@ func (w *walker) ways(u *Unit, step *Step, first, last bool) []way {
 		if last {
 			c.exit = -1
 		}
+		if c.entry == c.exit && c.entry >= 0 {
+			continue // it cannot be left by the port that it is entered by
+		}
 		if !has(out, c) {
 			out = append(out, c)
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -34,7 +35,7 @@ cannot be taken.`,
 				return a.ui.printJSON(checkFactsOf(sys, findings))
 			}
 			a.printCheck(sys, findings)
-			return a.ui.broken
+			return nil
 		},
 	}
 }
@@ -48,14 +49,23 @@ func (a *app) judge(findings []finding.Finding) {
 
 func (a *app) printCheck(sys *bom.System, findings []finding.Finding) {
 	u := a.ui
-	u.line("%s  (%s)\n", u.paint(bold, sys.Build.Name), sys.Build.File)
+	a.printTitle(sys)
 	for _, f := range findings {
 		a.printFinding(f)
 	}
 	a.printSegments(sys)
 	a.printQuestions(sys)
 	a.printCautions()
+	if len(findings) > 0 {
+		u.say("", "Explained: handtight why %s", findings[0].Slug)
+	}
 	a.printCounts(sys, findings)
+}
+
+func (a *app) printTitle(sys *bom.System) {
+	a.ui.say(bold, "%s", sys.Build.Name)
+	a.ui.say("", "(%s)", sys.Build.File)
+	a.ui.line("")
 }
 
 func (a *app) printFinding(f finding.Finding) {
@@ -65,43 +75,114 @@ func (a *app) printFinding(f finding.Finding) {
 	if f.Place.Line > 0 {
 		where = fmt.Sprintf("%s line %d", f.Place.File, f.Place.Line)
 	}
-	u.line("%s %s  %s", u.paint(severityColour(f.Severity), fmt.Sprintf("%-8s", word)), u.paint(bold, f.Slug), where)
+	head := fmt.Sprintf("%s %s", u.paint(severityColour(f.Severity), fmt.Sprintf("%-8s", word)), u.paint(bold, f.Slug))
+	if 9+len(f.Slug)+2+utf8.RuneCountInString(where) <= u.width {
+		u.line("%s  %s", head, where)
+	} else {
+		u.line("%s", head)
+		u.fold("", where)
+	}
 	u.fold("", f.At)
 	u.fold("  why", f.Reason)
 	u.fold("  do", f.Remedy)
 	u.line("")
 }
 
-// printSegments prints a line a segment; folded where the terminal is narrow.
+// segmentColumns are the columns of the pressure table; all figures are in bar.
+var segmentColumns = []column{
+	{title: ""}, {title: "segment (bar)", flex: true}, {title: "normal", right: true}, {title: "worst", right: true},
+	{title: "holds", right: true}, {title: "margin", right: true}, {title: "weakest member"},
+}
+
+// printSegments prints a line a segment, and under the table what brings the worst
+// about; on a narrow terminal each segment is folded.
 func (a *app) printSegments(sys *bom.System) {
 	u := a.ui
 	if len(sys.Segments) == 0 {
 		return
 	}
-	u.line("%s", u.paint(bold, "Segments: pressure normal and worst, the weakest member and what it holds"))
+	u.say(bold, "Pressure by segment: normal and worst, and what the weakest member holds")
+	var rows [][]string
+	for _, g := range sys.Segments {
+		rows = append(rows, segmentRow(g))
+	}
+	if !u.table(segmentColumns, rows) {
+		for _, g := range sys.Segments {
+			a.foldSegment(g)
+		}
+	}
+	u.say("", "H = high pressure: above %.0f bar in normal running", bom.HighPressure)
+	u.line("")
+	a.printWorst(sys)
+}
+
+func segmentRow(g *bom.Segment) []string {
+	worst, _ := g.Load.Worst()
+	row := []string{" ", g.Name, figure(g.Load.Normal), figure(worst), "?", "", "not known"}
+	if g.High() {
+		row[0] = "H"
+	}
+	if g.Hold.Known {
+		row[4], row[6] = figure(g.Hold.Rating.Pressure.Bar()), fmt.Sprintf("%s (%s)", g.Hold.What, g.Hold.Rating.Basis)
+	}
+	switch m, ok := g.Margin(); {
+	case ok:
+		row[5] = figure(m)
+	case g.Hold.Known:
+		row[5] = "none"
+	}
+	return row
+}
+
+func (a *app) foldSegment(g *bom.Segment) {
+	row := segmentRow(g)
+	worst, _ := g.Load.Worst()
+	a.ui.fold("  "+row[0], g.Name)
+	a.ui.fold("", fmt.Sprintf("%s, worst %s", bars(g.Load.Normal), bars(worst)))
+	if g.Hold.Known {
+		a.ui.fold("", fmt.Sprintf("%s holds %s bar, margin %s", row[6], row[4], row[5]))
+	} else {
+		a.ui.fold("", "what it holds is not known")
+	}
+}
+
+// printWorst says what brings about the worst pressures and the vacuum, once for
+// each cause.
+func (a *app) printWorst(sys *bom.System) {
+	u := a.ui
+	var causes []string
+	reach := map[string][]string{}
+	add := func(cause, segment string) {
+		if reach[cause] == nil {
+			causes = append(causes, cause)
+		}
+		reach[cause] = append(reach[cause], segment)
+	}
 	for _, g := range sys.Segments {
 		worst, state := g.Load.Worst()
-		holds, margin := "not known", ""
-		if g.Hold.Known {
-			holds = fmt.Sprintf("%s holds %s (%s)", g.Hold.What, bars(g.Hold.Rating.Pressure.Bar()), g.Hold.Rating.Basis)
-		}
-		if m, ok := g.Margin(); ok {
-			margin = fmt.Sprintf(", margin %s", bars(m))
-		}
-		cause := ""
 		if state != nil && worst > g.Load.Normal+0.001 {
-			cause = ": " + state.Cause
+			add(fmt.Sprintf("%s, with %s", bars(worst), state.Cause), g.Name)
 		}
 		if g.Load.Low < 0 {
-			cause += fmt.Sprintf("; vacuum when %s", g.Load.ByLow.Cause)
+			add("vacuum, with "+g.Load.ByLow.Cause, g.Name)
 		}
-		mark := " "
-		if g.High() {
-			mark = "H"
-		}
-		u.fold(fmt.Sprintf("  %s", mark), fmt.Sprintf("%s | %s, worst %s%s | %s%s", g.Name, bars(g.Load.Normal), bars(worst), cause, holds, margin))
 	}
-	u.line("  H = high pressure (above %.0f bar in normal running)\n", bom.HighPressure)
+	if len(causes) == 0 {
+		return
+	}
+	u.say(bold, "What brings the worst about")
+	for _, c := range causes {
+		u.fold("  -", c+": in "+strings.Join(reach[c], "; "))
+	}
+	u.line("")
+}
+
+// figure is a pressure in a table.
+func figure(v float64) string {
+	if math.IsInf(v, 1) {
+		return "no bound"
+	}
+	return string(jsonFloat(math.Round(v*10) / 10))
 }
 
 func (a *app) printQuestions(sys *bom.System) {
@@ -110,7 +191,7 @@ func (a *app) printQuestions(sys *bom.System) {
 	if len(questions) == 0 {
 		return
 	}
-	u.line("%s", u.paint(bold, "Ask before buying"))
+	u.say(bold, "Ask before buying")
 	for i, q := range questions {
 		u.fold(fmt.Sprintf("  %d.", i+1), fmt.Sprintf("%s: %s (settles %s)", q.Port, q.Ask, counted(q.Joints, "joint")))
 	}
@@ -128,8 +209,9 @@ var cautions = []string{
 }
 
 func (a *app) printCautions() {
+	a.ui.say(bold, "Always")
 	for _, c := range cautions {
-		a.ui.fold("  !", c)
+		a.ui.fold("  -", c)
 	}
 	a.ui.line("")
 }
@@ -140,17 +222,16 @@ func (a *app) printCounts(sys *bom.System, findings []finding.Finding) {
 	text := fmt.Sprintf("%s, %s, %s; %s, %s.", counted(stops, "stop"), counted(finding.Count(findings, finding.Caution), "caution"),
 		counted(finding.Count(findings, finding.Note), "note"), counted(len(sys.Joints), "joint"), counted(len(sys.Segments), "segment"))
 	if stops > 0 {
-		u.line("%s", u.paint(red, text+" Do not order or pressurise before the stops are settled."))
-		u.line("Explained: handtight why %s", findings[0].Slug)
+		u.say(red, "%s Do not order or pressurise before the stops are settled.", text)
 		return
 	}
-	u.line("%s", u.paint(green, text+" Nothing stops."))
+	u.say(green, "%s Nothing stops.", text)
 }
 
 // bars writes a pressure for people.
 func bars(v float64) string {
 	if math.IsInf(v, 1) {
-		return "without bound"
+		return "pressure without bound"
 	}
-	return string(jsonFloat(math.Round(v*10)/10)) + " bar"
+	return figure(v) + " bar"
 }

@@ -32,10 +32,12 @@ type span struct {
 	Tightest number `json:"tightest"`
 }
 
-// spanOf is nil where the turns do not exist.
+// spanOf is nil where the turns do not exist. A null within says that parts of that
+// kind never come to it: the loosest may run free where the tightest bind.
 func spanOf(s threads.Span) *span {
-	if !s.Known {
+	loosest, tightest := known(s.Loosest), known(s.Tightest)
+	if !s.Known || !loosest.known && !tightest.known {
 		return nil
 	}
-	return &span{known(s.Loosest), known(s.Tightest)}
+	return &span{loosest, tightest}
 }

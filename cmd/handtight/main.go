@@ -3,8 +3,12 @@
 package main
 
 import (
+	"fmt"
 	"io"
 	"os"
+	"regexp"
+	"slices"
+	"strings"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
@@ -20,13 +24,36 @@ const (
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	app := &app{in: in, ui: newUI(out, errOut)}
 	root := app.root()
-	root.SetArgs(args)
+	root.SetArgs(dashSizes(args))
 	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(errOut)
-	if err := root.Execute(); err != nil {
+	err := root.Execute()
+	if err == nil && app.ui.broken != nil {
+		err = fmt.Errorf("the output cannot be written: %w", app.ui.broken)
+	}
+	if err != nil {
 		app.ui.fault(err)
 		return exitFault
 	}
 	return app.status
+}
+
+// dashSize is an end that begins with its dash size: "-6 JIC male".
+var dashSize = regexp.MustCompile(`^-\d`)
+
+// dashSizes keeps ends that begin with a dash size from being taken for flags: no flag
+// of ours begins with a digit. The commands that read ends trim the blank.
+func dashSizes(args []string) []string {
+	at := slices.IndexFunc(args, func(s string) bool { return !strings.HasPrefix(s, "-") })
+	if at < 0 || args[at] != "mate" && args[at] != "thread" {
+		return args
+	}
+	out := slices.Clone(args)
+	for i := at + 1; i < len(out) && out[i] != "--"; i++ {
+		if dashSize.MatchString(out[i]) {
+			out[i] = " " + out[i]
+		}
+	}
+	return out
 }

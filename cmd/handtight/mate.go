@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -40,11 +41,11 @@ seals with a washer or sealant; else 1.`,
   handtight mate '19 mm barb' '19 mm bore' --json`,
 		Args: exactly(2, "two ends"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			x, err := oneEnd(args[0])
+			x, err := oneEnd(strings.TrimSpace(args[0]))
 			if err != nil {
 				return err
 			}
-			y, err := oneEnd(args[1])
+			y, err := oneEnd(strings.TrimSpace(args[1]))
 			if err != nil {
 				return err
 			}

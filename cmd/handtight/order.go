@@ -2,11 +2,15 @@ package main
 
 import (
 	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/money"
 	"handtight/bom/rule"
 	"handtight/bom/workbook"
 )
@@ -53,7 +57,7 @@ status is 1.`,
 			if report != nil {
 				a.printWritten(out, report)
 			}
-			return a.ui.broken
+			return nil
 		},
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", "", "write the workbook to this file (.xlsx)")
@@ -63,72 +67,123 @@ status is 1.`,
 
 func (a *app) printOrder(sys *bom.System, order *bom.Order, findings []finding.Finding) {
 	u := a.ui
-	u.line("%s  (%s)\n", u.paint(bold, sys.Build.Name), sys.Build.File)
-	for _, f := range findings {
-		if f.Severity != finding.Note {
-			a.printFinding(f)
-		}
-	}
+	a.printTitle(sys)
+	a.printBrief(sys, findings)
 	for _, v := range order.Vendors {
-		u.line("%s", u.paint(bold, v.Vendor.Name))
-		for _, l := range v.Lines {
-			a.printLine(l)
-		}
+		u.say(bold, "%s", v.Vendor.Name)
+		a.printLines(v.Lines)
 		s := v.Sums
-		u.line("  goods %s, freight %s, customs %s, tax %s: %s", s.Goods.Number(), s.Freight.Number(), s.Customs.Number(), s.Tax.Number(), amount(s.Total))
+		u.say("", "goods %s, freight %s, customs %s, tax %s: %s", s.Goods.Number(), s.Freight.Number(), s.Customs.Number(), s.Tax.Number(), amount(s.Total))
 		if v.Vendor.Currency != sys.Build.Currency {
-			u.line("  in %s: %s", sys.Build.Currency, v.InBuild.Number())
+			u.say("", "in %s: %s", sys.Build.Currency, v.InBuild.Number())
 		}
 		u.line("")
 	}
 	if list := order.Unoffered(); len(list) > 0 {
-		u.line("%s", u.paint(bold, "No shop named for these"))
-		for _, l := range list {
-			a.printLine(l)
-		}
+		u.say(bold, "No shop named for these")
+		a.printLines(list)
 		u.line("")
 	}
-	a.printCounts(sys, findings)
-	u.line("%s", u.paint(bold, "Total "+amount(order.Total)))
 	if order.Unpriced > 0 {
-		u.line("without %s that no price is known of", counted(order.Unpriced, "line"))
+		u.say("", "No price is known of %s: the total is without them.", counted(order.Unpriced, "line"))
+	}
+	u.say(bold, "Total %s", amount(order.Total))
+	a.printCounts(sys, findings)
+}
+
+// printBrief names the findings, a line each: their reasons are in `check` and in the
+// workbook.
+func (a *app) printBrief(sys *bom.System, findings []finding.Finding) {
+	u := a.ui
+	count := 0
+	for _, f := range findings {
+		if f.Severity == finding.Note {
+			continue
+		}
+		count++
+		word := u.paint(severityColour(f.Severity), fmt.Sprintf("%-8s", strings.ToUpper(f.Severity.String())))
+		if one := fmt.Sprintf("%-26s %s", f.Slug, f.At); 9+utf8.RuneCountInString(one) <= u.width {
+			u.line("%s %s", word, one)
+			continue
+		}
+		u.line("%s %s", word, f.Slug)
+		u.fold("", f.At)
+	}
+	if count > 0 {
+		u.say("", "Why, and what to do: handtight check %s", sys.Build.File)
+		u.line("")
 	}
 }
 
-// printLine prints one line of the list; what is aboard already stays in it.
-func (a *app) printLine(l *bom.Line) {
+// lineColumns are the columns of the list.
+var lineColumns = []column{{title: "order", right: true}, {}, {title: "what", flex: true}, {title: "code"}, {title: "total", right: true}}
+
+// printLines prints the lines of one shop, aligned; folded on a narrow terminal.
+func (a *app) printLines(lines []*bom.Line) {
+	u := a.ui
+	var rows [][]string
+	for _, l := range lines {
+		rows = append(rows, lineRow(l))
+	}
+	columns := lineColumns
+	if !slices.ContainsFunc(lines, func(l *bom.Line) bool { return l.Offer != nil }) {
+		columns = columns[:3] // no shop: neither codes nor prices
+	}
+	if u.table(columns, rows) {
+		return
+	}
+	for _, r := range rows {
+		u.fold(r[0]+" "+r[1], strings.Join(slices.DeleteFunc(r[2:], func(s string) bool { return s == "" }), "; "))
+	}
+}
+
+// lineRow is one line of the list; what is aboard already stays in it.
+func lineRow(l *bom.Line) []string {
 	n := l.Need
-	text := fmt.Sprintf("%s %s  %s", l.Order, n.Unit, n.About)
+	row := []string{l.Order.String(), n.Unit, n.About, "", ""}
 	if n.Item != nil {
-		text = fmt.Sprintf("%s %s  %s: %s", l.Order, n.Unit, n.Key, n.About)
+		row[2] = n.Key + ": " + n.About
 	}
-	if n.Spare > 0 || n.Planned > 0 {
-		text += fmt.Sprintf(" (%s to place", n.Placed)
-		if n.Planned > 0 {
-			text += fmt.Sprintf(" + %s to change", n.Planned)
-		}
-		if n.Spare > 0 {
-			text += fmt.Sprintf(" + %s spare", n.Spare)
-		}
-		text += ")"
-	}
-	if l.Offer != nil && l.Offer.Code != "" {
-		text += "  [" + l.Offer.Code + "]"
+	row[2] += parts(n)
+	if l.Offer != nil {
+		row[3] = l.Offer.Code
 	}
 	if l.Total != nil {
-		text += "  " + amount(*l.Total)
+		row[4] = l.Total.Number()
 	}
-	a.ui.fold("", text)
+	return row
+}
+
+// parts says what a number to order is made of, where it is more than what is placed.
+func parts(n *bom.Need) string {
+	var out []string
+	add := func(q money.Quantity, what string) {
+		if q > 0 {
+			out = append(out, q.String()+" "+what)
+		}
+	}
+	add(n.Placed, "to place")
+	add(n.Planned, "to change")
+	add(n.Spare, "spare")
+	add(n.Extra, "extra")
+	if n.Have == 0 && len(out) < 2 && n.Planned == 0 {
+		return ""
+	}
+	text := strings.Join(out, " + ")
+	if n.Have > 0 {
+		text += fmt.Sprintf(" - %s aboard", n.Have)
+	}
+	return " (" + text + ")"
 }
 
 func (a *app) printWritten(path string, r *workbook.Report) {
 	u := a.ui
 	if r.Reissued {
-		u.line("Re-issued: %s (%s of the buyer's kept, %d set aside)", path, counted(r.Kept, "mark"), r.SetAside)
+		u.say("", "Re-issued: %s (%s of the buyer's kept, %d set aside)", path, counted(r.Kept, "mark"), r.SetAside)
 		for _, c := range r.Changed {
 			u.fold("  changed", c)
 		}
 	} else {
-		u.line("Written: %s", path)
+		u.say("", "Written: %s", path)
 	}
 }

@@ -1,11 +1,15 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"handtight/bom/source"
 )
 
 // version is overwritten by a release's linker flags.
@@ -41,8 +45,9 @@ practice come first.`,
 	}
 	root.SetVersionTemplate("handtight {{.Version}}\n")
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print the facts as JSON")
-	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.newCommand(), a.whyCommand())
+	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.newCommand(), a.whyCommand(), a.cartCommand())
 	root.CompletionOptions.HiddenDefaultCmd = false
+	root.SetFlagErrorFunc(flagHint)
 	return root
 }
 
@@ -54,6 +59,19 @@ func exactly(n int, what string) cobra.PositionalArgs {
 		}
 		return fmt.Errorf("`%s` takes %s, and %d were given\n\n%s", cmd.CommandPath(), what, len(args), cmd.Example)
 	}
+}
+
+// flagHint adds to a flag's error the flag that may be meant, and where all are listed.
+func flagHint(cmd *cobra.Command, err error) error {
+	var names []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, "--"+f.Name) })
+	hint := fmt.Sprintf("`%s --help` lists its flags", cmd.CommandPath())
+	if unknown := (*pflag.NotExistError)(nil); errors.As(err, &unknown) {
+		if near, ok := source.Nearest("--"+unknown.GetSpecifiedName(), names); ok {
+			hint = fmt.Sprintf("did you mean `%s`? %s", near, hint)
+		}
+	}
+	return fmt.Errorf("%w\n  %s", err, hint)
 }
 
 func versionText() string {

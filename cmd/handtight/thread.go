@@ -60,7 +60,7 @@ settles it. With - it reads a text a line from standard input, an object a line 
 			if args[0] == "-" {
 				return a.threadLines()
 			}
-			r := threads.Read(args[0])
+			r := threads.Read(strings.TrimSpace(args[0]))
 			if a.json {
 				return a.ui.printJSON(threadFactsOf(r))
 			}

@@ -68,6 +68,16 @@ func (u *ui) line(format string, args ...any) {
 	}
 }
 
+// say prints a line of its own, wrapped to the width; code colours it, "" does not.
+func (u *ui) say(code, format string, args ...any) {
+	for _, l := range wrap(fmt.Sprintf(format, args...), u.width) {
+		if code != "" {
+			l = u.paint(code, l)
+		}
+		u.line("%s", l)
+	}
+}
+
 // fold prints text under a label, wrapped to the width and hung under itself.
 func (u *ui) fold(label, text string) {
 	const hang = 9
@@ -95,9 +105,6 @@ func wrap(text string, width int) []string {
 	}
 	return append(lines, current)
 }
-
-// wide reports whether a table fits; else each row is folded.
-func (u *ui) wide(columns int) bool { return u.width >= columns }
 
 func (u *ui) printJSON(v any) error {
 	enc := json.NewEncoder(u.out)

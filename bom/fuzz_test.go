@@ -1,0 +1,45 @@
+package bom
+
+import (
+	"os"
+	"testing"
+)
+
+// FuzzParseWalk reads and walks any text: faults or a system, and no panic.
+func FuzzParseWalk(f *testing.F) {
+	for _, name := range []string{"../testdata/states/plant.toml", "../testdata/states/parts.toml", "../testdata/clean/build.toml", "../testdata/clean/fittings.toml"} {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(text)
+	}
+	for _, text := range []string{
+		head + any2,
+		head + any2 + "[[item]]\nid = \"m\"\nkind = \"manifold\"\nports = { a = '1/2 NPT female', b = '1/2 NPT female', branch = '1/2 NPT female', d = '1/4 NPT female' }\n[[run]]\nname = \"m\"\npath = [\"m.d\", \"m/2.a>branch\", \"m/+\"]\n",
+		head + any2 + "[[item]]\nid = \"t\"\nkind = \"tank\"\ninside = \"sink\"\n",
+		head + any2 + "[[item]]\nid = \"c\"\nkind = \"passage\"\nports = { left = '1/2 BSP', right = '19 mm barb' }\nopen = [\"left>right\"]\none_way = [\"right>left\"]\n[[run]]\nname = \"c\"\npath = [\"c.left\", \"c/2.left>right\", \"c/+.right\"]\n",
+		head + "[duty]\npressure = \"55 bar\"\n[[item]]\nid = \"p\"\nkind = \"plunger pump\"\n[[item]]\nid = \"f\"\nkind = \"feed pump\"\nshutoff = \"2 bar\"\n[[run]]\nname = \"ring\"\npath = [\"p\", \"f\", \"p\"]\n",
+	} {
+		f.Add([]byte(text))
+	}
+	f.Fuzz(func(t *testing.T, text []byte) {
+		build, faults := Parse("fuzz.toml", text)
+		if (build == nil) != (len(faults) > 0) {
+			t.Fatal("a build or faults, and never both")
+		}
+		if build == nil {
+			return
+		}
+		sys, faults := Walk(build)
+		if (sys == nil) != (len(faults) > 0) {
+			t.Fatal("a system or faults, and never both")
+		}
+		if sys == nil {
+			return
+		}
+		if _, err := sys.Order(); err != nil && err.Error() == "" {
+			t.Fatal("an error says what is wrong")
+		}
+	})
+}

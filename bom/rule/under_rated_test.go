@@ -1,0 +1,106 @@
+package rule
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"handtight/bom/finding"
+)
+
+// swap replaces one text of a fragment, and fails if it is not there: a test on a
+// fragment that was not changed would show nothing.
+func swap(t *testing.T, fragment, old, new string) string {
+	t.Helper()
+	require.Contains(t, fragment, old)
+	return strings.Replace(fragment, old, new, 1)
+}
+
+// The pressures are those of the right example: 55 bar held by hand, a relief at 65
+// bar that stands at 1.1 times that when it passes the whole flow (71.5).
+func TestUnderRated(t *testing.T) {
+	weak := func(rated string) string {
+		return swap(t, underRated.Right, "id = \"throttle\"\nkind = \"brine throttle\"\nrated = \"200 bar\"", "id = \"throttle\"\nkind = \"brine throttle\"\nrated = \""+rated+"\"")
+	}
+	for name, row := range map[string]struct {
+		fragment       string
+		reason, remedy string
+	}{
+		"too weak in normal running: both figures, and no talk of valves": {
+			weak("40 bar"), "sees 55 bar in normal running, up to 71.5 bar with throttle", "Buy it for 71.5 bar or more.",
+		},
+		"strong enough until a valve is shut: the act is named, and may be taken away": {
+			weak("70 bar"), "holds 70 bar (data sheet) and sees 71.5 bar: throttle (brine throttle) left shut.", "or take away what lets it happen",
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			list := found(t, row.fragment)[underRated.Slug]
+			require.Len(t, list, 1)
+			require.Equal(t, finding.Stop, list[0].Severity)
+			require.Contains(t, list[0].Reason, row.reason)
+			require.Contains(t, list[0].Remedy, row.remedy)
+		})
+	}
+	require.Empty(t, found(t, weak("71.5 bar"))[underRated.Slug], "a rating that equals the pressure holds it")
+}
+
+// What one act overloads in one segment is one report, at the weakest; what is too
+// weak in normal running is one report each.
+func TestOneCauseOneReport(t *testing.T) {
+	const line = `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "supply"
+kind = "house supply"
+pressure = "12 bar"
+ports = { out = '1/2 NPT female' }
+[[item]]
+id = "valve"
+kind = "flow meter"
+rated = "VALVE"
+ports = { in = '1/2 NPT male', out = '1/2 NPT female' }
+[[item]]
+id = "meter"
+kind = "flow meter"
+rated = "METER"
+ports = { in = '1/2 NPT male', out = '1/2 NPT male' }
+[[item]]
+id = "drain"
+kind = "drain"
+[[run]]
+name = "line"
+path = ["supply", "valve", "meter", "drain"]
+`
+	ratings := func(valve, meter string) string {
+		return swap(t, swap(t, line, "VALVE", valve), "METER", meter)
+	}
+	list := found(t, ratings("10 bar", "8 bar"))[underRated.Slug]
+	require.Len(t, list, 2, "each is too weak in normal running, and must be bought for itself")
+	require.Empty(t, list[0].Related)
+
+	list = nil
+	for _, f := range checkDemo(t, "careless") {
+		if f.Slug == underRated.Slug && len(f.Related) > 0 {
+			list = append(list, f)
+		}
+	}
+	require.Len(t, list, 1, "the selector shut between its positions is one cause")
+	require.Equal(t, "meter and 6 more in product: vessel to selector", list[0].At)
+	require.Len(t, list[0].Related, 6)
+	require.Contains(t, list[0].Reason, "It overloads as well: product-elbow (10 bar), product-1 (10 bar)")
+}
+
+func TestReliefSetHighRemedy(t *testing.T) {
+	high := swap(t, reliefSetHigh.Right, `set = "65 bar"`, `set = "90 bar"`)
+	list := found(t, swap(t, high, `rated = "200 bar"`, `rated = "80 bar"`))[reliefSetHigh.Slug]
+	require.Len(t, list, 1)
+	require.Contains(t, list[0].Remedy, "Set it to 80 bar or less")
+
+	// 57 bar is above the duty of 55, but leaves no tenth above it
+	list = found(t, swap(t, high, `rated = "200 bar"`, `rated = "57 bar"`))[reliefSetHigh.Slug]
+	require.Len(t, list, 1)
+	require.NotContains(t, list[0].Remedy, "Set it to 57 bar")
+	require.Contains(t, list[0].Remedy, "Buy tee for more, then set the relief between 60.5 bar")
+}

@@ -1,0 +1,137 @@
+package bom
+
+import "handtight/catalog"
+
+// Water that goes round through a feed pump would gain its pressure again at every
+// turn. Each pump counts once: a ring, that is zones that feed pressure comes back to,
+// sees at most what comes to it from outside and the pressure of each pump in it.
+
+// arc is one way in which feed pressure goes from zone to zone.
+type arc struct {
+	from, to int
+	head     float64
+	drops    bool // no further than what the next zone finds its way out at
+}
+
+// arcs lists what hands feed pressure on.
+func (s *solver) arcs(links []link) []arc {
+	var out []arc
+	add := func(from, to int, l *link, drops bool) {
+		if !drops || s.out[to] > 0 {
+			out = append(out, arc{from, to, l.head(), drops})
+		}
+	}
+	for i := range links {
+		l := &links[i]
+		switch l.is {
+		case catalog.Relief:
+		case catalog.Throttle:
+			add(l.from, l.to, l, true)
+			add(l.to, l.from, l, true)
+		default:
+			add(l.from, l.to, l, l.is == catalog.Membrane)
+		}
+	}
+	return out
+}
+
+// bound says what each zone can see at most, where a feed pump stands in a ring.
+func (s *solver) bound(links []link) {
+	arcs := s.arcs(links)
+	g := newRings(len(s.out), arcs)
+	heads := make([]float64, g.count)
+	for _, a := range arcs {
+		if a.head > 0 && g.of[a.from] == g.of[a.to] {
+			heads[g.of[a.from]] += a.head
+			g.pumped = true
+		}
+	}
+	if !g.pumped {
+		return
+	}
+	comes := make([]float64, g.count)
+	for z, bar := range s.gives {
+		raise(&comes[g.of[z]], s.given(bar, z))
+	}
+	for _, z := range g.order {
+		here := g.of[z]
+		for _, i := range g.leaving[z] {
+			a := arcs[i]
+			bar := comes[here] + heads[here] + a.head
+			if a.drops {
+				bar = min(bar, s.out[a.to])
+			}
+			if there := g.of[a.to]; there != here {
+				raise(&comes[there], s.given(bar, a.to))
+			}
+		}
+	}
+	s.most = make([]float64, len(s.out))
+	for z := range s.most {
+		s.most[z] = comes[g.of[z]] + heads[g.of[z]]
+	}
+}
+
+// rings are the strongly connected zones of the arcs.
+type rings struct {
+	of      []int // ring of each zone
+	count   int
+	order   []int   // zones, so that an arc leads to the same ring or a later one
+	leaving [][]int // arcs of each zone
+	pumped  bool
+}
+
+// newRings finds the rings: zones by the time they are left, then what reaches each
+// backwards (Kosaraju and Sharir's method, without recursion).
+func newRings(zones int, arcs []arc) *rings {
+	g := &rings{of: make([]int, zones), leaving: make([][]int, zones)}
+	entering := make([][]int, zones)
+	for i, a := range arcs {
+		g.leaving[a.from] = append(g.leaving[a.from], i)
+		entering[a.to] = append(entering[a.to], i)
+	}
+	seen := make([]bool, zones)
+	var left []int
+	for z := range zones {
+		left = append(left, visitFrom(z, seen, g.leaving, func(i int) int { return arcs[i].to })...)
+	}
+	seen = make([]bool, zones)
+	for i := zones - 1; i >= 0; i-- {
+		members := visitFrom(left[i], seen, entering, func(i int) int { return arcs[i].from })
+		for _, z := range members {
+			g.of[z] = g.count
+		}
+		if len(members) > 0 {
+			g.count++
+			g.order = append(g.order, members...)
+		}
+	}
+	return g
+}
+
+// visitFrom lists the zones that are newly reached from one, each after all that it
+// leads to.
+func visitFrom(start int, seen []bool, arcs [][]int, end func(int) int) []int {
+	if seen[start] {
+		return nil
+	}
+	seen[start] = true
+	var out []int
+	type frame struct{ zone, next int }
+	stack := []frame{{start, 0}}
+	for len(stack) > 0 {
+		top := &stack[len(stack)-1]
+		if top.next == len(arcs[top.zone]) {
+			out = append(out, top.zone)
+			stack = stack[:len(stack)-1]
+			continue
+		}
+		to := end(arcs[top.zone][top.next])
+		top.next++
+		if !seen[to] {
+			seen[to] = true
+			stack = append(stack, frame{to, 0})
+		}
+	}
+	return out
+}

@@ -1,0 +1,104 @@
+package bom
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// ended is an item of two ports.
+func ended(id, kind, a, b string) string {
+	names := [2]string{"a", "b"}
+	if kind == "check valve" {
+		names = [2]string{"in", "out"}
+	}
+	return fmt.Sprintf("[[item]]\nid = %q\nkind = %q\nports = { %s = '%s', %s = '%s' }\n", id, kind, names[0], a, names[1], b)
+}
+
+// An undirected part is turned whichever way makes the better joints, and stands as
+// written on a tie.
+func TestTurnsForBetterJoints(t *testing.T) {
+	const male, female = "1/2 NPT male", "1/2 NPT female"
+	ends := ended("from", "check valve", female, male) + ended("to", "check valve", female, male)
+	for _, c := range []struct{ why, a, b, want string }{
+		{"as written, which fits", female, male, "from.out - part.a, part.b - to.in"},
+		{"turned, since it fits so", male, female, "from.out - part.b, part.a - to.in"},
+		{"alike at both ends: as written", male, male, "from.out - part.a, part.b - to.in"},
+		{"one end fits either way: as written", female, female, "from.out - part.a, part.b - to.in"},
+		{"a joint that holds at low pressure is better than one that does not", "G 1/2 female", "R 1/2", "from.out - part.a, part.b - to.in"},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			to := ends
+			if strings.HasPrefix(c.a, "G") {
+				to = ended("from", "check valve", female, "R 1/2") + ended("to", "check valve", "Rc 1/2", female)
+			}
+			sys := walked(t, "turn.toml", head+to+ended("part", "elbow", c.a, c.b)+runs("from part to"))
+			require.Equal(t, c.want, sys.JointName(sys.Joints[0])+", "+sys.JointName(sys.Joints[1]))
+		})
+	}
+}
+
+// A part at the end of a run is turned too.
+func TestTurnsAtTheEnds(t *testing.T) {
+	text := head + ended("first", "nipple", "1/2 NPT male", "3/8 NPT male") + ended("mid", "coupling", "1/2 NPT female", "3/8 NPT female") + ended("last", "nipple", "1/2 NPT male", "3/8 NPT male")
+	sys := walked(t, "turn.toml", text+runs("first mid last"))
+	for _, j := range sys.Joints {
+		require.True(t, j.Mating.Verdict.Holds(), sys.JointName(j))
+	}
+}
+
+// Along a run the joints together are as good as any way of turning the parts makes
+// them (all ways tried), and where the written order is as good it is kept.
+func TestTurnsBestOfAllWays(t *testing.T) {
+	some := []string{"1/2 NPT male", "1/2 NPT female", "G 1/2 male", "G 1/2 female", "R 1/2", "Rc 1/2", "3/8 NPT male", "1/2 BSP female"}
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(2, 8).Draw(t, "parts")
+		var text, path strings.Builder
+		text.WriteString(head)
+		fixed := make([]bool, n)
+		for i := range n {
+			kind := rapid.SampledFrom([]string{"elbow", "nipple", "elbow", "check valve"}).Draw(t, "kind")
+			fixed[i] = kind == "check valve"
+			text.WriteString(ended(fmt.Sprintf("u%d", i), kind, rapid.SampledFrom(some).Draw(t, "a"), rapid.SampledFrom(some).Draw(t, "b")))
+			fmt.Fprintf(&path, "u%d ", i)
+		}
+		build, faults := Parse("turn.toml", []byte(text.String()+runs(path.String())))
+		require.NoError(t, faults.Err())
+		sys, faults := Walk(build)
+		require.NoError(t, faults.Err())
+		best := -1
+		for turned := range 1 << n {
+			if sum, ok := costOf(build.Items, turned, fixed); ok && (best < 0 || sum < best) {
+				best = sum
+			}
+		}
+		got, written := 0, true
+		for _, j := range sys.Joints {
+			a, b := &sys.Ports[j.A], &sys.Ports[j.B]
+			got += cost(a.Port, b.Port)
+			written = written && a.Index == 1 && b.Index == 0
+		}
+		require.Equal(t, best, got, text.String())
+		if asWritten, _ := costOf(build.Items, 0, fixed); asWritten == best {
+			require.True(t, written, "kept as written on a tie\n%s", text.String())
+		}
+	})
+}
+
+// costOf sums the joints of a run with the parts of a bit set turned; a directed part
+// cannot be.
+func costOf(items []*Item, turned int, fixed []bool) (sum int, ok bool) {
+	for i := range items {
+		if turned>>i&1 == 1 && fixed[i] {
+			return 0, false
+		}
+	}
+	for i := 1; i < len(items); i++ {
+		out, in := &items[i-1].Ports[1-turned>>(i-1)&1], &items[i].Ports[turned>>i&1]
+		sum += cost(out, in)
+	}
+	return sum, true
+}

@@ -1,0 +1,221 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"handtight/bom"
+	"handtight/bom/cart"
+	"handtight/bom/money"
+)
+
+// cartFlags are what the user may say of the carts.
+type cartFlags struct {
+	columns, encoding, currency, sheet string
+	accept, accepted                   string
+}
+
+func (a *app) cartCommand() *cobra.Command {
+	var f cartFlags
+	cmd := &cobra.Command{
+		Use:   "cart BUILD CART...",
+		Short: "Does this cart, quote or invoice buy the build?",
+		Long: `Reads one or several carts, quotes or invoices (CSV or XLSX), matches their lines to what
+the build needs, and reports what is covered, short (spares counted), surplus or not
+needed; wrong threads and sexes, with the joint they would spoil and what to order
+instead; ratings too low; wrong materials; prices other than the offers; and what two
+carts both buy. What is not sure is asked about and never assumed, and no line is dropped.
+
+Columns are found by their headings, in many languages. --columns says them, by heading
+or by number; its names are text, code, item, quantity, unit, pack, price, total,
+currency, material, rating, size and status.
+
+--accept FILE asks each open question (the number of a choice, y, n for none of the
+build's, or nothing to leave it open) and writes what was confirmed to the file;
+--accepted FILE uses it the next time.
+
+With --json: {"build", "lines": [{"cart", "sheet", "line", "text", "status", "also",
+"item", "items", "confidence", "evidence": [{"says", "points"}], "reason", "remedy",
+"quantity", "unit", "price", "currency"}], "items": [{"item", "about", "unit", "need",
+"in_cart", "status", "unsure", "reason", "remedy"}], "questions": [{"cart", "line",
+"item", "choices", "ask", "settles"}], "notes", "counts"}. Confidence is 0 to 1. A line's
+status is covers, wrong-thread, wrong-sex, wrong-size, low-rating, wrong-material, unsure,
+no-quantity, bought-twice, surplus, other-price, sum-differs, not-needed, no-end or out;
+an item's is covered, short, short-of-spares, missing or surplus.
+
+Exit status 0 when the carts can build the build, 1 when they cannot, 2 when a file
+cannot be read.`,
+		Example: `  handtight cart testdata/clean/build.toml testdata/carts/elbe.csv testdata/carts/pier.xlsx
+  handtight cart build.toml quote.csv --columns text=Benennung,quantity=3
+  handtight cart build.toml cart.xlsx --accept confirmed.toml`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) < 2 {
+				return exactly(2, "a build file and one cart or more")(cmd, args)
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.cart(args[0], args[1:], f) },
+	}
+	cmd.Flags().StringVar(&f.columns, "columns", "", "which column is what, such as text=Benennung,quantity=3")
+	cmd.Flags().StringVar(&f.encoding, "encoding", "", "encoding of text files, such as windows-1250 (found by itself if not said)")
+	cmd.Flags().StringVar(&f.currency, "currency", "", "currency of prices that name none, such as EUR")
+	cmd.Flags().StringVar(&f.sheet, "sheet", "", "the one sheet of a workbook to read")
+	cmd.Flags().StringVar(&f.accept, "accept", "", "ask what is open, and write what was confirmed to this file")
+	cmd.Flags().StringVar(&f.accepted, "accepted", "", "use what was confirmed in this file")
+	return cmd
+}
+
+// cart runs the command.
+func (a *app) cart(build string, paths []string, f cartFlags) error {
+	sys, err := load(build)
+	if err != nil {
+		return err
+	}
+	order, err := sys.Order()
+	if err != nil {
+		return err
+	}
+	carts, err := readCarts(paths, f)
+	if err != nil {
+		return err
+	}
+	confirmed, err := readAccepted(order, f)
+	if err != nil {
+		return err
+	}
+	report := cart.Judge(sys, order, carts, confirmed)
+	if f.accept != "" {
+		a.askCart(report, confirmed)
+		report = cart.Judge(sys, order, carts, confirmed)
+		if err := writeAccepted(f.accept, confirmed); err != nil {
+			return err
+		}
+	}
+	if !report.Builds() {
+		a.status = exitStops
+	}
+	if a.json {
+		return a.ui.printJSON(cartFactsOf(report))
+	}
+	a.printCart(sys, report)
+	if f.accept != "" {
+		a.ui.line("Confirmed: %s (%s); use it by --accepted %s", f.accept, counted(len(confirmed.Entries()), "line"), f.accept)
+	}
+	return a.ui.broken
+}
+
+// readCarts reads every cart, and reports every one that cannot be read.
+func readCarts(paths []string, f cartFlags) ([]*cart.Cart, error) {
+	o := cart.Options{Encoding: f.encoding, Currency: f.currency, Sheet: f.sheet}
+	if f.columns != "" {
+		columns, err := cart.ParseColumns(f.columns)
+		if err != nil {
+			return nil, fmt.Errorf("--columns: %w", err)
+		}
+		o.Columns = columns
+	}
+	if f.currency != "" {
+		if err := money.CheckCode(f.currency); err != nil {
+			return nil, fmt.Errorf("--currency: %w", err)
+		}
+	}
+	var carts []*cart.Cart
+	var failed []error
+	for i, path := range paths {
+		for _, earlier := range paths[:i] {
+			if filepath.Clean(earlier) == filepath.Clean(path) {
+				failed = append(failed, fmt.Errorf("%s is given twice: each cart counts once", path))
+			}
+		}
+		data, err := readBounded(path)
+		if err != nil {
+			failed = append(failed, err)
+			continue
+		}
+		c, err := cart.Read(path, data, o)
+		if err != nil {
+			failed = append(failed, err)
+			continue
+		}
+		carts = append(carts, c)
+	}
+	return carts, errors.Join(failed...)
+}
+
+// readBounded reads a file, and of an endless one no more than a cart may have.
+func readBounded(path string) ([]byte, error) {
+	file, err := os.Open(path)
+	if err != nil {
+		return nil, fmt.Errorf("the cart %s cannot be read: %w", path, pathless(err))
+	}
+	defer file.Close()
+	data, err := io.ReadAll(io.LimitReader(file, cart.MaxFile+1))
+	if err != nil {
+		return nil, fmt.Errorf("the cart %s cannot be read: %w", path, pathless(err))
+	}
+	return data, nil
+}
+
+// pathless takes the path out of an error that has been named already.
+func pathless(err error) error {
+	var pe *fs.PathError
+	if errors.As(err, &pe) {
+		return pe.Err
+	}
+	return err
+}
+
+// readAccepted reads what was confirmed before, also from the file that is to be
+// written again.
+func readAccepted(order *bom.Order, f cartFlags) (*cart.Accepted, error) {
+	all := &cart.Accepted{}
+	for _, path := range []string{f.accepted, f.accept} {
+		if path == "" {
+			continue
+		}
+		text, err := os.ReadFile(path)
+		if errors.Is(err, fs.ErrNotExist) && path == f.accept && path != f.accepted {
+			continue
+		}
+		if err != nil {
+			return nil, fmt.Errorf("the confirmed lines %s cannot be read: %w", path, pathless(err))
+		}
+		one, faults := cart.ReadAccepted(path, text)
+		if len(faults) > 0 {
+			return nil, faults
+		}
+		all.Merge(one)
+	}
+	known := map[string]bool{}
+	for _, l := range order.Lines {
+		known[l.Need.Key] = true
+	}
+	if names := all.Unknown(func(item string) bool { return known[item] }); len(names) > 0 {
+		return nil, fmt.Errorf("lines were confirmed to be %q, which the build does not buy: take them out of the file, or write their items into the build", names)
+	}
+	return all, nil
+}
+
+// writeAccepted writes beside the file and renames, so that a failed run leaves the
+// old one.
+func writeAccepted(path string, confirmed *cart.Accepted) error {
+	tmp, err := os.CreateTemp(filepath.Dir(path), ".confirmed-*")
+	if err != nil {
+		return fmt.Errorf("what was confirmed cannot be written to %s: %w", path, pathless(err))
+	}
+	defer os.Remove(tmp.Name())
+	err = errors.Join(confirmed.Write(tmp), tmp.Chmod(0o644), tmp.Close())
+	if err == nil {
+		err = os.Rename(tmp.Name(), path)
+	}
+	if err != nil {
+		return fmt.Errorf("what was confirmed cannot be written to %s: %w", path, err)
+	}
+	return nil
+}

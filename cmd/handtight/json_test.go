@@ -1,0 +1,212 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+const (
+	cleanBuild    = "../../testdata/clean/build.toml"
+	carelessBuild = "../../testdata/careless/build.toml"
+)
+
+// facts runs a command with --json and gives what it printed, decoded.
+func facts(t *testing.T, status int, in string, args ...string) map[string]any {
+	t.Helper()
+	var out, errOut bytes.Buffer
+	require.Equal(t, status, run(append(args, "--json"), strings.NewReader(in), &out, &errOut), errOut.String())
+	require.Empty(t, errOut.String())
+	var v map[string]any
+	require.NoError(t, json.Unmarshal(out.Bytes(), &v), out.String())
+	return v
+}
+
+// has checks that every named field is there with its type; fields may be added. A
+// type is string, number, bool, object, list, strings or numbers (lists of them);
+// with ? it may be null.
+func has(t *testing.T, at string, v any, fields string) {
+	t.Helper()
+	m, ok := v.(map[string]any)
+	require.True(t, ok, "%s is no object", at)
+	for _, f := range strings.Fields(fields) {
+		name, want, _ := strings.Cut(f, ":")
+		x, there := m[name]
+		require.True(t, there, "%s has no %q", at, name)
+		if want, null := strings.CutSuffix(want, "?"); null && x == nil {
+			continue
+		} else {
+			require.True(t, isA(x, want), "%s.%s is %T (%v), not %s", at, name, x, x, want)
+		}
+	}
+}
+
+func isA(x any, want string) bool {
+	list, isList := x.([]any)
+	switch want {
+	case "list":
+		return isList
+	case "strings":
+		return isList && !slices.ContainsFunc(list, func(e any) bool { return !isA(e, "string") })
+	case "numbers":
+		return isList && !slices.ContainsFunc(list, func(e any) bool { return !isA(e, "number") })
+	}
+	kinds := map[string]string{"string": "string", "number": "float64", "bool": "bool", "object": "map[string]interface {}"}
+	return fmt.Sprintf("%T", x) == kinds[want]
+}
+
+// each checks the fields of every element, of which there must be one at least.
+func each(t *testing.T, at string, v any, fields string) []any {
+	t.Helper()
+	list, ok := v.([]any)
+	require.True(t, ok, "%s is no list", at)
+	require.NotEmpty(t, list, at)
+	for i, e := range list {
+		has(t, fmt.Sprintf("%s[%d]", at, i), e, fields)
+	}
+	return list
+}
+
+func TestCheckFacts(t *testing.T) {
+	for build, status := range map[string]int{cleanBuild: exitClear, carelessBuild: exitStops} {
+		v := facts(t, status, "", "check", build)
+		has(t, "check", v, "build:string findings:list joints:list segments:list counts:object")
+		if status == exitStops {
+			each(t, "findings", v["findings"], "severity:string slug:string place:string file:string line:number column:number reason:string remedy:string")
+		} else {
+			require.Empty(t, v["findings"])
+		}
+		each(t, "joints", v["joints"], "a:string b:string verdict:string? worst_bar:number? makeup:string")
+		each(t, "segments", v["segments"], "name:string runs:strings members:strings normal_bar:number worst_bar:number? worst_cause:string "+
+			"lowest_bar:number weakest:string rating_bar:number? rating_basis:string margin:number?")
+		has(t, "counts", v["counts"], "stop:number caution:number note:number joints:number segments:number")
+	}
+}
+
+// The counts are those of the lists, and what has no bound is null and says so.
+func TestCheckFactsAgree(t *testing.T) {
+	v := facts(t, exitStops, "", "check", carelessBuild)
+	counts := v["counts"].(map[string]any)
+	severities := map[string]float64{"stop": 0, "caution": 0, "note": 0}
+	for _, f := range v["findings"].([]any) {
+		severities[f.(map[string]any)["severity"].(string)]++
+	}
+	for word, n := range severities {
+		require.Equal(t, n, counts[word], word)
+	}
+	require.Len(t, v["joints"], int(counts["joints"].(float64)))
+	require.Len(t, v["segments"], int(counts["segments"].(float64)))
+	unbounded := 0
+	for _, list := range []string{"joints", "segments"} {
+		for _, x := range v[list].([]any) {
+			m := x.(map[string]any)
+			if m["unbounded"] == true {
+				unbounded++
+			}
+			require.Equal(t, m["unbounded"] == true, m["worst_bar"] == nil, "%s: %v", list, m)
+		}
+	}
+	require.Positive(t, unbounded, "the careless build has a line without a way out")
+}
+
+func TestOrderFacts(t *testing.T) {
+	for build, status := range map[string]int{cleanBuild: exitClear, carelessBuild: exitStops} {
+		v := facts(t, status, "", "order", build)
+		has(t, "order", v, "lines:list vendors:list total:string currency:string")
+		each(t, "lines", v["lines"], "item:string about:string vendor:string code:string need:number have:number spare:number why_spare:string "+
+			"order:number unit:string pack:number price:string? currency:string total:string?")
+		each(t, "vendors", v["vendors"], "vendor:string goods:string freight:string customs:string tax:string total:string currency:string total_in_build_currency:string")
+	}
+}
+
+const endFields = "sex:string seal:string swivel:bool candidates:list"
+
+const candidateFields = "family:string size:string designation:string pitch_mm:number? tpi:number? major_mm:number? pitch_diameter_mm:number? " +
+	"minor_mm:number? flank_angle_deg:number? taper:string? hand_tight_mm:number? hand_tight_turns:number? source:string"
+
+func TestThreadFacts(t *testing.T) {
+	for _, text := range []string{"Hose tail 3/4 BSPP female swivel x 19 mm barb, bronze, PN16", "1/2 NPT male", "1/2 BSP male", "-6 JIC male"} {
+		v := facts(t, exitClear, "", "thread", text)
+		has(t, text, v, "text:string kind:string material:string rated_bar:number? ends:list unread:strings")
+		require.Equal(t, text, v["text"])
+		for _, e := range each(t, text, v["ends"], endFields) {
+			each(t, text, e.(map[string]any)["candidates"], candidateFields)
+		}
+	}
+}
+
+// `thread -` prints an object a line, in the order of the lines.
+func TestThreadLinesFacts(t *testing.T) {
+	var out, errOut bytes.Buffer
+	in := "1/2 NPT male\n\n  G 3/4 female  \nstainless hose clip 16-27\n"
+	require.Equal(t, exitClear, run([]string{"thread", "-", "--json"}, strings.NewReader(in), &out, &errOut), errOut.String())
+	lines := strings.Split(strings.TrimSpace(out.String()), "\n")
+	require.Len(t, lines, 3)
+	for i, text := range []string{"1/2 NPT male", "G 3/4 female", "stainless hose clip 16-27"} {
+		var v map[string]any
+		require.NoError(t, json.Unmarshal([]byte(lines[i]), &v))
+		has(t, text, v, "text:string kind:string material:string rated_bar:number? ends:list unread:strings")
+		require.Equal(t, text, v["text"])
+	}
+}
+
+func TestMateFacts(t *testing.T) {
+	fields := "a:string b:string verdict:string reason:string remedy:string hand_turns:object? binding_turns:object? first_contact:string " +
+		"depth_share:number? virtual_diameter_mm:number? limit_bar:number?"
+	verdicts := []string{"seals", "seals-with", "low-pressure-only", "leaks", "binds", "loose", "will-not-start", "same-sex"}
+	for _, row := range []struct {
+		why, a, b, verdict string
+		status             int
+	}{
+		{"a taper in its own", "1/2 NPT male", "1/2 NPT female", "seals-with", exitClear},
+		{"cones close metal on metal", "9/16-18 JIC male", "9/16-18 JIC female swivel", "seals", exitClear},
+		{"a parallel pair closes on a washer and has no hand-tight turns", "G 3/4 male", "G 3/4 female", "seals-with", exitClear},
+		{"makers disagree", "R 1/2", "G 1/2 female", "low-pressure-only", exitStops},
+		{"flank angles", "1/2 NPT male", "Rc 1/2", "leaks", exitStops},
+		{"pitches", "1/4 NPT male", "G 1/4 female", "binds", exitStops},
+		{"near in size only", "G 1/2 male", "M22x1.5 female", "loose", exitStops},
+		{"garden hose in pipe", "3/4 GHT male", "3/4 NPT female", "will-not-start", exitStops},
+		{"two males", "1/2 NPT male", "1/2 NPT male", "same-sex", exitStops},
+		{"an end without a thread", "19 mm barb", "19 mm bore", "seals-with", exitClear},
+	} {
+		v := facts(t, row.status, "", "mate", row.a, row.b)
+		has(t, row.why, v, fields)
+		require.Equal(t, row.verdict, v["verdict"], row.why)
+		require.Contains(t, verdicts, v["verdict"])
+		require.Contains(t, []string{"flank", "crest", "root", "face", "none"}, v["first_contact"], row.why)
+		for _, turns := range []string{"hand_turns", "binding_turns"} {
+			if v[turns] != nil {
+				has(t, row.why, v[turns], "loosest:number? tightest:number?")
+			}
+		}
+	}
+	require.Nil(t, facts(t, exitClear, "", "mate", "G 3/4 male", "G 3/4 female")["hand_turns"], "parallels of one kind run free")
+}
+
+func TestNewAndWhyFacts(t *testing.T) {
+	has(t, "new", facts(t, exitClear, "", "new", t.TempDir()), "written:string")
+	has(t, "why", facts(t, exitClear, "", "why", "same-sex"), "slug:string title:string why:string wrong:string right:string")
+}
+
+// One input gives one output, byte for byte.
+func TestSameInputSameBytes(t *testing.T) {
+	for _, args := range [][]string{
+		{"check", carelessBuild}, {"check", carelessBuild, "--json"}, {"order", carelessBuild}, {"order", carelessBuild, "--json"}, {"why"},
+	} {
+		var first string
+		for i := range 3 {
+			var out, errOut bytes.Buffer
+			run(args, strings.NewReader(""), &out, &errOut)
+			require.Empty(t, errOut.String(), args)
+			if i == 0 {
+				first = out.String()
+			}
+			require.Equal(t, first, out.String(), args)
+		}
+	}
+}
