@@ -8,6 +8,9 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"unicode"
+
+	"handtight/threads"
 )
 
 // Suitability says whether a material may be used in a water. The zero value is
@@ -223,6 +226,11 @@ func MaterialsIn(text string) []*Material {
 		i += n
 		out = appendMaterial(out, m)
 	}
+	if len(out) == 0 { // words of another language, which the reader of shop titles knows
+		if m, ok := book.words[threads.Read(text).Material]; ok {
+			return []*Material{m}
+		}
+	}
 	return out
 }
 
@@ -263,7 +271,14 @@ func appendMaterial(out []*Material, m *Material) []*Material {
 // wordsOf cuts a text into words in lower case; a dot between figures stays
 // ("1.4401"), all else that is no letter or figure parts them.
 func wordsOf(text string) []string {
-	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
-		return !(r == '.' || r == '/' || r == '%' || r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r > 127)
+	list := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
+		return r != '.' && !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	})
+	out := list[:0]
+	for _, w := range list {
+		if w = strings.Trim(w, "."); w != "" {
+			out = append(out, w)
+		}
+	}
+	return out
 }

@@ -80,7 +80,11 @@ func (m *Mating) turnsWords(s Span) string {
 	case hi-lo < 1:
 		return fmt.Sprintf("about %.1f turns", m.typical)
 	}
-	return fmt.Sprintf("about %.0f turns (%.0f to %.0f as parts vary)", m.typical, lo, hi)
+	unit := "turns"
+	if m.typical < 1.5 {
+		unit = "turn"
+	}
+	return fmt.Sprintf("about %.0f %s (%.0f to %.0f as parts vary)", m.typical, unit, lo, hi)
 }
 
 func (m *Mating) tubeReason() string {
@@ -110,7 +114,7 @@ func (m *Mating) Remedy() string {
 		if m.Verdict.Holds() {
 			return "Push it home; clamp a tail behind its first ridge."
 		}
-		return fmt.Sprintf("Buy the tail and the hose of one size: %s fits %s only.", m.A, m.A.Size)
+		return fmt.Sprintf("Buy the tail and the hose of one size: both %s, or both %s.", m.A.Size, m.B.Size)
 	case byNature:
 		return "Buy the adaptor between the two, or one part with the other's end."
 	case byNoSeal:

@@ -54,8 +54,8 @@ func (a *app) printCheck(sys *bom.System, findings []finding.Finding) {
 		a.printFinding(f)
 	}
 	a.printSegments(sys)
-	a.printQuestions(sys)
 	a.printCautions()
+	a.printQuestions(sys)
 	if len(findings) > 0 {
 		u.say("", "Explained: handtight why %s", findings[0].Slug)
 	}

@@ -161,26 +161,35 @@ func (a *app) printReading(r threads.Reading) {
 func (a *app) printEnd(i int, e threads.EndReading) {
 	u := a.ui
 	label := fmt.Sprintf("  end %d", i+1)
-	if len(e.Candidates) == 0 {
+	switch len(e.Candidates) {
+	case 0:
 		u.fold(label, fmt.Sprintf("seen in %q and not read", e.Words))
-	}
-	for _, c := range e.Candidates {
-		text := c.String()
-		if f := c.Form; f != nil {
-			text += fmt.Sprintf(": %s, pitch %.3f mm (%s an inch), major %.3f mm, %.0f degree flanks", c.Family.Facts().Title,
-				f.Pitch.Millimetres(), trimmed(f.TPI), f.Major.Millimetres(), f.Flank)
-			if f.Taper > 0 {
-				text += fmt.Sprintf(", taper 1:16, hand tight at %.1f turns (%.1f mm)", f.HandTightTurns(), f.HandTight.Millimetres())
-			}
-		} else {
-			text += ": " + c.Family.Facts().Title
+	case 1:
+		u.fold(label, inFull(e.Candidates[0]))
+	default:
+		var names []string
+		for _, c := range e.Candidates {
+			names = append(names, c.String())
 		}
-		u.fold(label, text)
-		label = "     or"
+		u.fold(label, "open, likeliest first: "+strings.Join(names, "; "))
 	}
 	if e.Question != "" {
 		u.fold("  ask", e.Question)
 	}
+}
+
+// inFull is one settled end with its dimensions.
+func inFull(c threads.End) string {
+	f := c.Form
+	if f == nil {
+		return c.String() + ": " + c.Family.Facts().Title
+	}
+	text := fmt.Sprintf("%s: %s, pitch %.3f mm (%s an inch), major %.3f mm, %.0f degree flanks", c, c.Family.Facts().Title,
+		f.Pitch.Millimetres(), trimmed(f.TPI), f.Major.Millimetres(), f.Flank)
+	if f.Taper > 0 {
+		text += fmt.Sprintf(", taper 1:16, hand tight at %.1f turns (%.1f mm)", f.HandTightTurns(), f.HandTight.Millimetres())
+	}
+	return text
 }
 
 func trimmed(v float64) string { return string(jsonFloat(float64(int64(v*100+0.5)) / 100)) }

@@ -1,0 +1,181 @@
+package catalog
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func TestMaterialNamed(t *testing.T) {
+	for _, c := range []struct {
+		why, text string
+		want      []string
+	}{
+		{"as the reader writes it", "316", []string{"316"}},
+		{"a low-carbon grade is the same to the sea", "316L stainless", []string{"316"}},
+		{"the grade after the general word", "stainless steel 316", []string{"316"}},
+		{"no grade said", "Edelstahl", []string{"stainless steel"}},
+		{"a number of EN 10088", "1.4404", []string{"316"}},
+		{"two grades on one part", "316/316L", []string{"316"}},
+		{"a hose and its ends", "nylon core, 316 ends", []string{"pa", "316"}},
+		{"the same with brass", "nitrile, brass ends", []string{"nbr", "brass"}},
+		{"DZR is a closer word than brass", "DZR brass CW602N", []string{"dzr"}},
+		{"a bronze that is a brass", "manganese bronze", []string{"manganese bronze"}},
+		{"the longest name, not the aluminium in it", "nickel-aluminium bronze", []string{"nickel-aluminium bronze"}},
+		{"zinc on iron", "malleable iron, galvanised", []string{"galvanised"}},
+		{"super duplex is more than duplex", "Super Duplex 2507", []string{"super duplex"}},
+		{"duplex alone is the lesser", "duplex", []string{"duplex"}},
+		{"a plastic by its trade word", "glass filled PP", []string{"pp"}},
+		{"which plastic, after all", "plastic (acetal)", []string{"pom"}},
+		{"another language, by the reader of titles", "acero inoxidable", []string{"stainless steel"}},
+		{"a full stop is no part of a grade", "Made of 304.", []string{"304"}},
+		{"nothing known", "unobtainium", nil},
+		{"nothing said", "", nil},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			var got []string
+			for _, m := range MaterialsIn(c.text) {
+				got = append(got, m.Name)
+			}
+			require.Equal(t, c.want, got)
+			first, ok := MaterialNamed(c.text)
+			require.Equal(t, len(c.want) > 0, ok)
+			if ok {
+				require.Equal(t, c.want[0], first.Name)
+			}
+		})
+	}
+}
+
+// Every material that the reader of titles gives is one that the table knows.
+func TestReadersMaterialsAreKnown(t *testing.T) {
+	f, err := os.Open("../threads/lexicon/material.csv")
+	require.NoError(t, err)
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	require.NoError(t, err)
+	require.Greater(t, len(rows), 20)
+	for _, r := range rows[1:] {
+		_, ok := MaterialNamed(r[1])
+		require.True(t, ok, "the reader gives %q", r[1])
+	}
+}
+
+func TestSuitability(t *testing.T) {
+	for _, c := range []struct {
+		why, material          string
+		raw, high, still, tank Suitability
+	}{
+		{"316: a caution, never safe (27 plants, acom 3-95)", "316", Caution, Caution, No, Suitable},
+		{"304 pits", "304", No, No, No, Suitable},
+		{"brass loses its zinc", "brass", No, No, No, Suitable},
+		{"DZR brass loses it slower", "dzr", Caution, No, Caution, Suitable},
+		{"bronze is the skin fitting's own", "bronze", Suitable, Caution, Suitable, Caution},
+		{"super duplex is made for it", "super duplex", Suitable, Suitable, Suitable, Suitable},
+		{"titanium too", "titanium", Suitable, Suitable, Suitable, Suitable},
+		{"no plastic fitting is for high pressure", "pp", Suitable, No, Suitable, Suitable},
+		{"iron rusts, in drinking water too", "malleable iron", No, No, No, No},
+		{"graphite is not asked about", "graphite", NotKnown, NotKnown, NotKnown, NotKnown},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			m, ok := MaterialNamed(c.material)
+			require.True(t, ok)
+			require.Equal(t, []Suitability{c.raw, c.high, c.still, c.tank}, []Suitability{m.In(RawSea), m.In(PressedSea), m.In(StandingSea), m.In(Product)})
+		})
+	}
+	m, _ := MaterialNamed("316")
+	require.Equal(t, NotKnown, m.In(99))
+}
+
+// The gaps that the corrosion pages name, in volts.
+func TestGalvanicGap(t *testing.T) {
+	for _, c := range []struct {
+		why, a, b   string
+		least, most float64
+		source      string
+	}{
+		{"stainless by aluminium: the worst that people do", "316", "aluminium", 0.66, 1.00, "potentials in flowing sea water, corrosion association page: a gap of at least 0.66 V"},
+		{"stainless by tin bronze: mild, the areas decide", "316", "bronze", 0.14, 0.32, "the same page"},
+		{"titanium by bronze", "titanium", "bronze", 0.28, 0.38, "the same page"},
+		{"a metal by itself", "brass", "brass", 0, 0.09, "the width of its range"},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			a, _ := MaterialNamed(c.a)
+			b, _ := MaterialNamed(c.b)
+			least, most, ok := GalvanicGap(a, b)
+			require.True(t, ok)
+			require.Equal(t, []float64{c.least, c.most}, []float64{least, most}, c.source)
+			l2, m2, _ := GalvanicGap(b, a)
+			require.Equal(t, []float64{least, most}, []float64{l2, m2}, "the order does not matter")
+			noble, base := Nobler(a, b)
+			require.GreaterOrEqual(t, noble.Potential.From+noble.Potential.To, base.Potential.From+base.Potential.To)
+		})
+	}
+	metal, _ := MaterialNamed("316")
+	for _, none := range []string{"pp", "dzr"} {
+		m, _ := MaterialNamed(none)
+		_, _, ok := GalvanicGap(metal, m)
+		require.False(t, ok, none)
+	}
+}
+
+// PREN is Cr + 3.3 Mo + 16 N: the ranges of the table hold the worked compositions.
+func TestPREN(t *testing.T) {
+	for _, c := range []struct {
+		material  string
+		cr, mo, n float64
+		want      float64
+	}{
+		{"316", 17, 2.1, 0.05, 24.73},
+		{"duplex", 22, 3.1, 0.17, 34.95},
+	} {
+		got := c.cr + 3.3*c.mo + 16*c.n
+		require.InDelta(t, c.want, got, 0.01, "articles on PREN, worked by their formula")
+		m, _ := MaterialNamed(c.material)
+		require.True(t, m.PREN.Known)
+		require.GreaterOrEqual(t, got, m.PREN.From)
+		require.LessOrEqual(t, got, m.PREN.To)
+	}
+	super, _ := MaterialNamed("super duplex")
+	require.Equal(t, Bounds{From: 40, To: math.Inf(1), Known: true}, super.PREN)
+}
+
+// Every row is whole: a source, a reason, a status, and bounds the right way round.
+func TestMaterialTable(t *testing.T) {
+	seen := map[string]bool{}
+	for _, m := range Materials() {
+		require.False(t, seen[m.Name], "%s stands twice", m.Name)
+		seen[m.Name] = true
+		require.NotEmpty(t, m.Source, m.Name)
+		require.NotEmpty(t, m.Why, m.Name)
+		require.Contains(t, []string{"metal", "plastic", "composite", "rubber"}, m.Group, m.Name)
+		require.Contains(t, []string{"seen", "common practice", "memory"}, m.Status, m.Name)
+		require.LessOrEqual(t, m.Potential.From, m.Potential.To, m.Name)
+		require.LessOrEqual(t, m.PREN.From, m.PREN.To, m.Name)
+		require.LessOrEqual(t, m.In(StandingSea), m.In(RawSea), "%s: what stands still is no kinder than what flows", m.Name)
+		found, ok := MaterialNamed(m.Name)
+		require.True(t, ok)
+		require.Same(t, m, found, m.Name)
+		found, ok = MaterialNamed(strings.ToUpper(m.Title))
+		require.True(t, ok, m.Title)
+		require.Same(t, m, found, m.Title)
+	}
+	require.GreaterOrEqual(t, len(seen), 35)
+}
+
+// No text makes it fail, and no material is named twice.
+func TestMaterialsInAnyText(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		seen := map[*Material]bool{}
+		for _, m := range MaterialsIn(rapid.String().Draw(t, "text")) {
+			require.NotNil(t, m)
+			require.False(t, seen[m])
+			seen[m] = true
+		}
+	})
+}

@@ -1,0 +1,174 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"golang.org/x/term"
+
+	"handtight/threads"
+)
+
+type identifyFacts struct {
+	Candidates  []likelyFacts `json:"candidates"`
+	Next        string        `json:"next"`
+	Question    string        `json:"question"`
+	Why         string        `json:"why"`
+	Gain        number        `json:"gain_bits"`
+	None        number        `json:"none"`
+	NothingFits bool          `json:"nothing_fits"`
+	Nearest     []likelyFacts `json:"nearest,omitempty"`
+}
+
+type likelyFacts struct {
+	Family      string `json:"family"`
+	Size        string `json:"size"`
+	Designation string `json:"designation"`
+	Sex         string `json:"sex"`
+	Probability number `json:"probability"`
+}
+
+// figures are the flags of identify, as they were written.
+type figures struct{ od, id, tpi, pitch, taper, angle, seat, country string }
+
+// none reports whether nothing was measured.
+func (f *figures) none() bool {
+	return f.od+f.id+f.tpi+f.pitch+f.taper+f.angle+f.seat == ""
+}
+
+func (a *app) identifyCommand() *cobra.Command {
+	var f figures
+	cmd := &cobra.Command{
+		Use:   "identify",
+		Short: "Which thread is this, from a calliper and a pitch gauge?",
+		Long: `Ranks the threads that measured figures may be of, with their probabilities, and
+says what to measure next: the one figure that best splits what remains. Give what
+is known and leave the rest out. Without figures, at a terminal, it asks for them
+one by one.
+
+Diameters are taken across the crests: outside of a male, inside of a female. The
+error of the tools, the tolerance of the thread, wear and burrs, and where along a
+taper it was measured are reckoned with. Exit status 0 when threads fit, 1 when
+none does.`,
+		Example: `  handtight identify
+  handtight identify --od '13.1 mm' --tpi 19
+  handtight identify --od '0.518 in' --tpi '14 or so' --taper yes
+  handtight identify --id '18.8 mm' --pitch '1.8 mm' --country NZ --json`,
+		Args: exactly(0, "its figures as flags and no other words"),
+		RunE: func(_ *cobra.Command, _ []string) error {
+			m, err := f.read()
+			if err != nil {
+				return err
+			}
+			if !f.none() {
+				return a.identify(m)
+			}
+			if !onTerminal(a.in) {
+				return errors.New("`identify` needs a figure, such as --od '13.1 mm' --tpi 19; at a terminal it asks for them")
+			}
+			if err := a.interview(&m); err != nil {
+				return err
+			}
+			return a.identify(m)
+		},
+	}
+	flags := cmd.Flags()
+	flags.StringVar(&f.od, "od", "", "outside diameter of a male thread, across the crests: '13.1 mm', '0.518 in'")
+	flags.StringVar(&f.id, "id", "", "inside diameter of a female thread, across the crests")
+	flags.StringVar(&f.tpi, "tpi", "", "threads an inch: 19, '14 or so'")
+	flags.StringVar(&f.pitch, "pitch", "", "pitch: '1.5 mm', 'about 1.8 mm'")
+	flags.StringVar(&f.taper, "taper", "", "does it taper: yes, no or unknown")
+	flags.StringVar(&f.angle, "angle", "", "angle between the flanks: 55 or 60")
+	flags.StringVar(&f.seat, "seat", "", "the cone of the nose or seat in degrees (37, 45, 24, 60, 30), or plain, face-ring, stud-ring")
+	flags.StringVar(&f.country, "country", "", "where the part was bought or made: NZ, Germany, ...")
+	return cmd
+}
+
+// onTerminal reports whether a person can be asked.
+func onTerminal(in io.Reader) bool {
+	file, ok := in.(*os.File)
+	return ok && term.IsTerminal(int(file.Fd()))
+}
+
+// identify prints what the figures say.
+func (a *app) identify(m threads.Measured) error {
+	id, err := threads.Identify(m)
+	if err != nil {
+		return err
+	}
+	if id.NothingFits() {
+		a.status = exitStops
+	}
+	if a.json {
+		return a.ui.printJSON(identifyFactsOf(&id))
+	}
+	a.printIdentification(&id)
+	return nil
+}
+
+func identifyFactsOf(id *threads.Identification) identifyFacts {
+	f := identifyFacts{
+		Candidates: []likelyFacts{}, Next: id.Next.Text, Question: id.Next.Ask.String(), Why: id.Next.Why,
+		Gain: known(id.Next.Gain), None: known(id.None), NothingFits: id.NothingFits(),
+	}
+	var list []likelyFacts
+	for _, c := range id.Candidates {
+		list = append(list, likelyFacts{c.Form.Family.String(), c.Form.Size, c.Form.Designation, c.Sex.String(), known(c.Probability)})
+	}
+	switch {
+	case f.NothingFits:
+		f.Nearest = list
+	case list != nil:
+		f.Candidates = list
+	}
+	return f
+}
+
+// shown is how many candidates are printed; JSON has them all.
+const shown = 8
+
+func (a *app) printIdentification(id *threads.Identification) {
+	u := a.ui
+	list := id.Candidates
+	if id.NothingFits() {
+		u.line("%s", u.paint(red, "NOTHING FITS"))
+		u.fold("  next", id.Next.Text)
+		if id.Next.Why != "" {
+			u.fold("  but", id.Next.Why)
+		}
+		return
+	}
+	for _, c := range list[:min(shown, len(list))] {
+		name := c.Form.Designation
+		if sex := c.Sex.String(); sex != "" {
+			name += " " + sex
+		}
+		u.line("%6s  %-26s %s", percent(c.Probability), name, c.Form.Family.Facts().Title)
+	}
+	if more := len(list) - shown; more > 0 {
+		u.line("%6s  and %d more", "", more)
+	}
+	u.line("")
+	if id.Next.Ask == 0 {
+		u.fold("  next", id.Next.Text)
+	} else {
+		u.fold("  next", u.paint(bold, id.Next.Text))
+	}
+	if id.Next.Why != "" {
+		u.fold("  why", strings.ToUpper(id.Next.Why[:1])+id.Next.Why[1:]+".")
+	}
+}
+
+func percent(p float64) string {
+	switch {
+	case p < 0.005:
+		return "<1 %"
+	case p > 0.995:
+		return ">99 %"
+	}
+	return fmt.Sprintf("%.0f %%", 100*p)
+}

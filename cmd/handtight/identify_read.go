@@ -1,0 +1,167 @@
+package main
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// read makes figures of the flags.
+func (f *figures) read() (threads.Measured, error) {
+	m := threads.Measured{Country: f.country}
+	if f.od != "" && f.id != "" {
+		return m, fmt.Errorf("--od and --id were both given: a thread is either a male, measured outside, or a female, measured inside")
+	}
+	if f.tpi != "" && f.pitch != "" {
+		return m, fmt.Errorf("--tpi and --pitch were both given: they are one figure, so give one")
+	}
+	for _, step := range []struct {
+		flag, text string
+		read       func(*threads.Measured, string) error
+	}{
+		{"--od", f.od, func(m *threads.Measured, s string) error { return readDiameter(m, threads.Male, s) }},
+		{"--id", f.id, func(m *threads.Measured, s string) error { return readDiameter(m, threads.Female, s) }},
+		{"--tpi", f.tpi, readCount},
+		{"--pitch", f.pitch, readPitch},
+		{"--taper", f.taper, readTaper},
+		{"--angle", f.angle, readFlank},
+		{"--seat", f.seat, readSeat},
+	} {
+		if step.text == "" {
+			continue
+		}
+		if err := step.read(&m, step.text); err != nil {
+			return m, fmt.Errorf("%s: %w", step.flag, err)
+		}
+	}
+	return m, nil
+}
+
+// roughWords are the ways to say that a figure is not sure.
+var roughWords = regexp.MustCompile(`(?i)\b(about|around|roughly|approx(imately)?\.?|circa|ca\.?|or so|maybe|perhaps)(\s|$)|[~?≈]`)
+
+// unsure takes the doubt out of a text and reports whether there was any.
+func unsure(text string) (string, bool) {
+	bare := strings.TrimSpace(roughWords.ReplaceAllString(text, " "))
+	return strings.Join(strings.Fields(bare), " "), bare != strings.TrimSpace(text)
+}
+
+func readDiameter(m *threads.Measured, sex threads.Sex, text string) error {
+	bare, _ := unsure(text)
+	d, err := quantity.ParseLength(bare)
+	if err != nil {
+		return err
+	}
+	m.Sex, m.Diameter = sex, threads.Gauge(d.Millimetres())
+	return nil
+}
+
+// countWords may follow a count of threads.
+var countWords = regexp.MustCompile(`(?i)\s*(tpi|threads?)?\s*(an|per|/|to the)?\s*(inch|in\.?|")?$`)
+
+// countRange is a count between two figures: "13 to 14", "13-14".
+var countRange = regexp.MustCompile(`^(\S+?)\s*(?:-|–|to|or)\s*(\S+)$`)
+
+func readCount(m *threads.Measured, text string) error {
+	bare, rough := unsure(text)
+	bare = strings.TrimSpace(countWords.ReplaceAllString(bare, ""))
+	tpi, err := count(bare)
+	if pair := countRange.FindStringSubmatch(bare); err != nil && pair != nil {
+		low, errLow := count(pair[1])
+		high, errHigh := count(pair[2])
+		if errLow == nil && errHigh == nil {
+			tpi, rough, err = (low+high)/2, true, nil
+		}
+	}
+	if err != nil || tpi <= 0 {
+		return fmt.Errorf("%q is no count of threads: write 19, 11.5 or '14 or so'", text)
+	}
+	m.Pitch = threads.Gauge(threads.Inch.Millimetres() / tpi)
+	m.Pitch.Rough = rough
+	return nil
+}
+
+// count reads 14, 11.5, 11,5 and 11 1/2.
+func count(text string) (float64, error) {
+	if whole, half := strings.CutSuffix(strings.ReplaceAll(text, "½", " 1/2"), " 1/2"); half {
+		n, err := strconv.ParseUint(strings.TrimSpace(whole), 10, 8)
+		return float64(n) + 0.5, err
+	}
+	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+	if err == nil && !(v > 0 && v < 1000) {
+		return 0, strconv.ErrRange
+	}
+	return v, err
+}
+
+func readPitch(m *threads.Measured, text string) error {
+	bare, rough := unsure(text)
+	p, err := quantity.ParseLength(bare)
+	if err != nil {
+		return err
+	}
+	m.Pitch = threads.Gauge(p.Millimetres())
+	m.Pitch.Rough = rough
+	return nil
+}
+
+func readTaper(m *threads.Measured, text string) error {
+	switch strings.ToLower(strings.TrimSpace(text)) {
+	case "yes", "y", "tapered", "taper":
+		m.Taper = threads.Tapered
+	case "no", "n", "parallel", "straight":
+		m.Taper = threads.NoTaper
+	case "unknown":
+		m.Taper = 0
+	default:
+		return fmt.Errorf("%q is no answer: write yes, no or unknown", text)
+	}
+	return nil
+}
+
+func degrees(text string) (float64, error) {
+	bare, _ := unsure(text)
+	bare = strings.ToLower(bare)
+	for _, unit := range []string{"degrees", "degree", "deg", "°"} {
+		bare = strings.TrimSuffix(bare, unit)
+	}
+	return count(strings.TrimSpace(bare))
+}
+
+func readFlank(m *threads.Measured, text string) error {
+	v, err := degrees(text)
+	if err != nil {
+		return fmt.Errorf("%q is no angle in degrees: write 55 or 60", text)
+	}
+	m.Flank = threads.Gauge(v)
+	return nil
+}
+
+func readSeat(m *threads.Measured, text string) error {
+	word := strings.ToLower(strings.Join(strings.Fields(text), "-"))
+	switch word {
+	case "none", "flat", "no":
+		word = threads.PlainNose.String()
+	case "unknown":
+		m.Nose = 0
+		return nil
+	}
+	if n, ok := threads.NoseNamed(word); ok {
+		m.Nose = n
+		return nil
+	}
+	v, err := degrees(text)
+	if err != nil {
+		return fmt.Errorf("%q is no seat: write the cone's angle in degrees, such as 37, or plain, face-ring (an O-ring in the flat face) or stud-ring (an O-ring behind the thread, or its chamfer in a port)", text)
+	}
+	n, ok := threads.NoseOfCone(v)
+	if !ok {
+		return fmt.Errorf("no seat has a cone of %s degrees: they have 24, 30, 37, 45 or 60, or twice or half of that across", trimmed(v))
+	}
+	m.Nose = n
+	return nil
+}

@@ -1,0 +1,160 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"handtight/threads"
+)
+
+type cardFacts struct {
+	End        string       `json:"end"`
+	Crest      bandFacts    `json:"crest_mm"`
+	PitchDia   bandFacts    `json:"pitch_diameter_mm"`
+	LookAlikes []alikeFacts `json:"mistaken_for"`
+	Mates      []pairFacts  `json:"mates"`
+	Makeup     string       `json:"makeup"`
+	Source     string       `json:"makeup_source"`
+}
+
+type alikeFacts struct {
+	Family      string   `json:"family"`
+	Size        string   `json:"size"`
+	Designation string   `json:"designation"`
+	Tell        []string `json:"tell"`
+}
+
+type pairFacts struct {
+	End     string `json:"end"`
+	With    string `json:"with"`
+	Verdict string `json:"verdict"`
+	Closes  string `json:"closes_by"`
+	Reason  string `json:"reason"`
+	Source  string `json:"source"`
+}
+
+type cardedFacts struct {
+	threadFacts
+	Cards []cardFacts `json:"cards"`
+}
+
+// threadCard prints the long form of a reading: a card for each settled end that
+// has a thread.
+func (a *app) threadCard(r threads.Reading) error {
+	cards := cardsOf(r)
+	if a.json {
+		f := cardedFacts{threadFactsOf(r), []cardFacts{}}
+		for _, c := range cards {
+			f.Cards = append(f.Cards, cardFactsOf(c))
+		}
+		return a.ui.printJSON(f)
+	}
+	a.printReading(r)
+	for _, c := range cards {
+		a.printCard(c)
+	}
+	if len(cards) == 0 {
+		a.ui.fold("  card", "None: a card is of one thread, settled in family and size, such as `G 1/2 male`.")
+	}
+	return nil
+}
+
+// cardsOf gives a card for each end with one reading, and for both sexes of one
+// whose sex is not said; an end that is written twice has one card.
+func cardsOf(r threads.Reading) []threads.Card {
+	var out []threads.Card
+	seen := map[threads.End]bool{}
+	for _, e := range r.Ends {
+		if len(e.Candidates) != 1 {
+			continue
+		}
+		for _, sex := range []threads.Sex{threads.Male, threads.Female} {
+			end := e.Candidates[0]
+			if end.Sex == threads.NoSex {
+				end.Sex = sex
+			}
+			if c, ok := threads.CardOf(end); ok && end.Sex == sex && !seen[end] {
+				seen[end] = true
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+}
+
+func cardFactsOf(c threads.Card) cardFacts {
+	f := cardFacts{
+		End: c.End.String(), Crest: bandOf(c.Crest), PitchDia: bandOf(c.PitchDia),
+		LookAlikes: []alikeFacts{}, Mates: []pairFacts{}, Makeup: c.Makeup, Source: c.Source,
+	}
+	for _, l := range c.LookAlikes {
+		tell := l.Tell
+		if tell == nil {
+			tell = []string{}
+		}
+		f.LookAlikes = append(f.LookAlikes, alikeFacts{l.Form.Family.String(), l.Form.Size, l.Form.Designation, tell})
+	}
+	for i := range c.Mates {
+		m := &c.Mates[i]
+		f.Mates = append(f.Mates, pairFacts{m.A.String(), m.B.String(), m.Verdict.String(), m.Closes(), m.Reason(), m.Source()})
+	}
+	return f
+}
+
+func bandOf(b threads.Band) bandFacts {
+	return bandFacts{known(b.Least.Millimetres()), known(b.Most.Millimetres())}
+}
+
+func (a *app) printCard(c threads.Card) {
+	u := a.ui
+	facts := c.End.Family.Facts()
+	u.line("%s", u.paint(bold, "Card: "+c.End.String()))
+	side, where := "outside", ""
+	if c.End.Sex == threads.Female {
+		side = "inside"
+	}
+	if facts.Tapered {
+		where = map[threads.Sex]string{threads.Male: ", at the small end", threads.Female: ", at the open face"}[c.End.Sex]
+	}
+	u.fold("  size", fmt.Sprintf("%s across the crests %s, pitch diameter %s%s", side, bandText(c.Crest), bandText(c.PitchDia), where))
+	u.fold("  closes", strings.ToUpper(facts.Note[:1])+facts.Note[1:]+".")
+	a.printMates(c)
+	if c.Makeup != "" {
+		u.fold("  make", c.Makeup)
+	}
+	a.printAlikes(c.LookAlikes)
+	u.fold("  source", "figures: "+c.End.Form.Source)
+	if c.Source != "" {
+		u.fold("", "make-up: "+c.Source)
+	}
+	u.line("")
+}
+
+func bandText(b threads.Band) string {
+	return fmt.Sprintf("%.2f to %.2f mm", b.Least.Millimetres(), b.Most.Millimetres())
+}
+
+// printMates lists what the end goes with, then what it must not be put in.
+func (a *app) printMates(c threads.Card) {
+	label := "  with"
+	for i := range c.Mates {
+		m := &c.Mates[i]
+		if m.Closes() == "" && label != "" && !strings.HasPrefix(label, "  not") {
+			label = "  not"
+		}
+		text := verdictWords[m.Verdict]
+		if own := strings.TrimPrefix(m.A.String(), c.End.String()); own != "" {
+			text += ", if it has a" + article(own)
+		}
+		text += ": " + m.B.String()
+		if closes := m.Closes(); closes != "" {
+			text += " (" + closes + ")"
+		}
+		a.ui.fold(label, text)
+		if label == "  with" {
+			label = ""
+		} else if label == "  not" {
+			label = "  not "
+		}
+	}
+}
