@@ -163,8 +163,11 @@ type Offer struct {
 	Per    string           // "m" for hose stock, else a piece
 	Unit   string           // how the shop sells it: "roll", "bag"; "" for a piece
 	Pack   money.Quantity
-	Lead   *quantity.Duration
-	Place  Mark
+	// Lengths are the fixed lengths of hose stock that the shop sells, in mm; nil for
+	// what is cut off the reel. Pack is then what every sum of them is a multiple of.
+	Lengths []int
+	Lead    *quantity.Duration
+	Place   Mark
 }
 
 // Option names an alternative that the tool may choose between.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"handtight/bom/cut"
 	"handtight/bom/money"
 	"handtight/bom/spares"
 	"handtight/catalog"
@@ -29,6 +30,8 @@ type Need struct {
 	Question string
 	Load     Load // the worst that any of its units sees
 	Hold     Hold
+	Pieces   []cut.Piece // of hose stock: what is cut from it; nil where that is not planned
+	Aboard   int         // of hose stock: mm aboard, taken to be one length
 }
 
 // Why is one reason for spares or planned changes.
@@ -52,10 +55,12 @@ func (s *System) Needs() ([]*Need, error) {
 	c.items()
 	c.pieces()
 	c.units()
+	c.cuts()
 	c.contents()
 	c.joints()
 	c.tapeRolls()
 	for _, n := range c.needs {
+		slices.Sort(n.Joints)
 		if err := c.spare(n); err != nil {
 			return nil, fmt.Errorf("%s: %w", n.Key, err)
 		}
@@ -75,7 +80,7 @@ type counter struct {
 // items makes a line for everything that can be bought.
 func (c *counter) items() {
 	for _, it := range c.sys.Build.Items {
-		if it.Kind.Boats || it.IsHose() && it.Of != "" {
+		if it.Kind.Boats || it.IsHose() && it.Of != "" || c.sys.Build.waiting(it) {
 			continue
 		}
 		n := c.line(it.ID, it.Kind.Name, it.about(), "pc")

@@ -1,10 +1,12 @@
 package bom
 
 import (
+	"fmt"
 	"slices"
 
 	"github.com/bojanz/currency"
 
+	"handtight/bom/cut"
 	"handtight/bom/money"
 )
 
@@ -18,32 +20,44 @@ type Order struct {
 
 // Line is one thing to buy, at one shop.
 type Line struct {
-	Need  *Need
-	Offer *Offer         // nil if no shop offers it
-	Order money.Quantity // rounded up to the shop's packs
-	Total *currency.Amount
+	Need   *Need
+	Offer  *Offer         // nil if no shop offers it
+	Order  money.Quantity // rounded up to the shop's packs
+	Total  *currency.Amount
+	Cut    *cut.Plan // of hose stock
+	Filler bool      // not needed: it fills an order up to what the shop asks
 }
 
 // VendorOrder is what one shop's part comes to.
 type VendorOrder struct {
-	Vendor  *Vendor
-	Lines   []*Line
-	Sums    money.Sums
-	InBuild currency.Amount // Sums.Total converted once
+	Vendor      *Vendor
+	Lines       []*Line
+	Sums        money.Sums
+	FreightFree bool            // the goods reach the value from which freight is free
+	InBuild     currency.Amount // Sums.Total converted once
 }
 
 // Order prices what the build needs: each line at the offer that is cheapest for
 // its own quantity, each shop's freight, customs and tax, and each shop's total
-// converted once.
-func (s *System) Order() (*Order, error) {
+// converted once. An order below a shop's minimum is filled up to it.
+func (s *System) Order() (*Order, error) { return s.OrderAt(nil, nil) }
+
+// OrderAt prices what the build needs at chosen offers, by the need's key; where none is
+// named, at the cheapest. Shops in toFree have their orders filled up to the value of
+// goods from which their freight is free.
+func (s *System) OrderAt(at map[string]*Offer, toFree map[*Vendor]bool) (*Order, error) {
 	needs, err := s.Needs()
 	if err != nil {
 		return nil, err
 	}
 	o := &Order{}
-	offers := s.Build.offersByItem()
+	offers := s.Build.OffersByItem()
 	for _, n := range needs {
-		l, err := s.Build.line(n, offers[n.Key])
+		list := offers[n.Key]
+		if chosen, ok := at[n.Key]; ok {
+			list = []*Offer{chosen}
+		}
+		l, err := s.Build.line(n, list)
 		if err != nil {
 			return nil, err
 		}
@@ -52,15 +66,41 @@ func (s *System) Order() (*Order, error) {
 			o.Unpriced++
 		}
 	}
-	return o, o.settle(s.Build)
+	return o, o.settle(s.Build, toFree)
 }
 
-func (b *Build) offersByItem() map[string][]*Offer {
+// OffersByItem lists the offers of each item, in the order of the files.
+func (b *Build) OffersByItem() map[string][]*Offer {
 	out := map[string][]*Offer{}
 	for _, o := range b.Offers {
 		out[o.Item] = append(out[o.Item], o)
 	}
 	return out
+}
+
+// LineAt prices a need at one offer; false if the offer cannot serve it, since it has
+// no length for one of the hoses. Total is nil where the offer has no price.
+func (b *Build) LineAt(n *Need, o *Offer) (*Line, bool, error) {
+	need, plan, ok, err := cutting(n, o)
+	if err != nil || !ok {
+		return nil, false, err
+	}
+	l := &Line{Need: need, Offer: o, Cut: plan}
+	if l.Order, err = need.Buy().CeilTo(o.Pack); err != nil {
+		return nil, false, err
+	}
+	if plan != nil && len(o.Lengths) == 0 {
+		reel(plan, l.Order)
+	}
+	if o.Price == nil {
+		return l, true, nil
+	}
+	total, err := money.LineTotal(*o.Price, l.Order)
+	if err != nil {
+		return nil, false, err
+	}
+	l.Total = &total
+	return l, true, nil
 }
 
 // line chooses the cheapest offer for a need; the first on a tie, and one without a
@@ -69,23 +109,20 @@ func (b *Build) line(n *Need, offers []*Offer) (*Line, error) {
 	best := &Line{Need: n, Order: n.Buy()}
 	var cost currency.Amount
 	for _, o := range offers {
-		l := &Line{Need: n, Offer: o}
-		var err error
-		if l.Order, err = n.Buy().CeilTo(o.Pack); err != nil {
+		l, ok, err := b.LineAt(n, o)
+		if err != nil {
 			return nil, err
 		}
-		if o.Price == nil {
+		if !ok {
+			continue
+		}
+		if l.Total == nil {
 			if best.Offer == nil {
 				best = l
 			}
 			continue
 		}
-		total, err := money.LineTotal(*o.Price, l.Order)
-		if err != nil {
-			return nil, err
-		}
-		l.Total = &total
-		here, err := b.Rates.Convert(total)
+		here, err := b.Rates.Convert(*l.Total)
 		if err != nil {
 			return nil, err
 		}
@@ -102,7 +139,7 @@ func less(a, b currency.Amount) bool {
 }
 
 // settle adds up each shop and the whole.
-func (o *Order) settle(b *Build) error {
+func (o *Order) settle(b *Build, toFree map[*Vendor]bool) error {
 	var totals []currency.Amount
 	for _, v := range b.Vendors {
 		vo := &VendorOrder{Vendor: v}
@@ -119,6 +156,14 @@ func (o *Order) settle(b *Build) error {
 		if len(vo.Lines) == 0 {
 			continue
 		}
+		fill, lacks, err := v.fill(goods, toFree[v])
+		if err != nil {
+			return err
+		}
+		if lacks {
+			vo.Lines, o.Lines = append(vo.Lines, fill), append(o.Lines, fill)
+			goods = append(goods, *fill.Total)
+		}
 		if err := vo.sum(goods, b); err != nil {
 			return err
 		}
@@ -128,6 +173,25 @@ func (o *Order) settle(b *Build) error {
 	var err error
 	o.Total, err = b.Rates.Total(totals)
 	return err
+}
+
+// fill makes the line that fills an order up to the shop's minimum, or to free freight.
+func (v *Vendor) fill(goods []currency.Amount, toFree bool) (*Line, bool, error) {
+	lack, lacks, err := v.Terms.Lack(goods, toFree)
+	if err != nil || !lacks {
+		return nil, false, err
+	}
+	why := "it takes no order below " + v.Terms.Minimum.String()
+	if _, below, err := v.Terms.Lack(goods, false); err != nil || !below || toFree {
+		why = fmt.Sprintf("from %s on its freight of %s is free, which saves more than this costs", v.Terms.FreeFrom, v.Terms.Freight)
+	}
+	key := "anything more from " + v.ID
+	n := &Need{Key: key, About: "something else of use: " + why, Unit: "pc", Spare: money.Piece}
+	n.Advice = []Why{{Rule: "filling up", Count: money.Piece, Text: why}}
+	return &Line{
+		Need: n, Order: money.Piece, Total: &lack, Filler: true,
+		Offer: &Offer{Item: key, Vendor: v, Price: &lack, Pack: money.Piece},
+	}, true, nil
 }
 
 func (vo *VendorOrder) sum(goods []currency.Amount, b *Build) error {
@@ -143,6 +207,7 @@ func (vo *VendorOrder) sum(goods []currency.Amount, b *Build) error {
 	if vo.Sums, err = money.Settle(goods, terms); err != nil {
 		return err
 	}
+	vo.FreightFree = len(goods) > 0 && terms.Freight.IsPositive() && vo.Sums.Freight.IsZero()
 	vo.InBuild, err = b.Rates.Convert(vo.Sums.Total)
 	return err
 }

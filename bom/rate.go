@@ -31,6 +31,7 @@ func (h *Hold) lower(o Hold) {
 type holds struct {
 	items map[*Item][]Hold
 	ends  map[endKind]endRating
+	warm  warmth
 }
 
 // endKind is all that a fitting's rating depends on.
@@ -45,7 +46,7 @@ type endRating struct {
 	ok     bool
 }
 
-func newHolds() holds { return holds{map[*Item][]Hold{}, map[endKind]endRating{}} }
+func newHolds(w warmth) holds { return holds{map[*Item][]Hold{}, map[endKind]endRating{}, w} }
 
 // of gives what a port of an item holds.
 func (h holds) of(it *Item, port int) Hold {
@@ -72,14 +73,17 @@ func (h holds) fitting(it *Item, end *threads.End) (pressure.Rating, bool) {
 }
 
 // hold works out what a port of the item holds: its data sheet, and the standard
-// that it is sold to; the lower rules.
+// that it is sold to, both lowered for the duty's temperatures; the lower rules. A data
+// sheet is taken to speak of cold water.
 func (c holds) hold(i *Item, port int) Hold {
 	var h Hold
+	warm, _ := c.warm.factor(i) // outside its table: found by a rule
 	if i.Rated != nil && slices.Contains(i.Kind.Rates, port) {
-		r := pressure.OfDataSheet(*i.Rated, i.ID)
+		r := warm.Apply(pressure.OfDataSheet(*i.Rated, i.ID))
 		h.Sheet = &r
 	}
 	if r, ok := c.table(i, port); ok {
+		r = warm.Apply(r)
 		h.Table = &r
 	}
 	ratings := make([]pressure.Rating, 0, 2)
@@ -139,7 +143,7 @@ func (s *System) JointHold(j *Joint) Hold {
 
 // rate gives every segment its weakest member.
 func (s *System) rate() {
-	cache := newHolds()
+	cache := newHolds(s.Build.warmth())
 	for _, g := range s.Segments {
 		for _, p := range g.Ports {
 			n := &s.Ports[p]

@@ -2,8 +2,11 @@ package bom
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
+
+	"github.com/bojanz/currency"
 
 	"handtight/bom/money"
 	"handtight/bom/source"
@@ -38,12 +41,17 @@ func (r *reader) vendorTables(root *source.Table) {
 }
 
 func (r *reader) terms(t *source.Table, v *Vendor) {
-	if text, ok := t.Text("freight", "48.00"); ok && v.Currency != "" {
-		a, err := money.ParseAmount(text, v.Currency)
-		if err != nil {
-			refuse(t, "freight", err, "write the sum in "+v.Currency+", like \"48.00\"")
+	for _, sum := range []struct {
+		key, hint string
+		to        *currency.Amount
+	}{{"freight", "48.00", &v.Terms.Freight}, {"minimum", "50.00", &v.Terms.Minimum}, {"free_from", "300.00", &v.Terms.FreeFrom}} {
+		if text, ok := t.Text(sum.key, sum.hint); ok && v.Currency != "" {
+			a, err := money.ParseAmount(text, v.Currency)
+			if err != nil {
+				refuse(t, sum.key, err, fmt.Sprintf("write the sum in %s, like %q", v.Currency, sum.hint))
+			}
+			*sum.to = a
 		}
-		v.Terms.Freight = a
 	}
 	v.Terms.Customs = percent(t, "customs")
 	v.Terms.Tax = percent(t, "tax")
@@ -86,8 +94,50 @@ func (r *reader) offerTables(root *source.Table) {
 				t.Fault("pack", fmt.Sprintf("a pack of %d cannot be", n), "write how many pieces (or metres) a pack holds, 1 or more")
 			}
 		}
+		r.lengths(t, o)
 		r.offers = append(r.offers, line)
 	}
+}
+
+// longest is the longest fixed length of hose that is taken, in mm: a kilometre.
+const longest = 1_000_000
+
+// lengths reads the fixed lengths that hose stock is sold in; what is bought is then a
+// multiple of their greatest common measure.
+func (r *reader) lengths(t *source.Table, o *Offer) {
+	list := t.Texts("lengths", "5 m")
+	if !t.Has("lengths") || list == nil {
+		return
+	}
+	for i, text := range list {
+		l, err := quantity.ParseLength(text)
+		mm := int(math.Round(l.Millimetres()))
+		switch {
+		case err != nil:
+			t.FaultAt(fmt.Sprintf("`%s` is not a length", text), "write it like \"5 m\"", "lengths", i)
+		case mm < 1 || mm > longest:
+			t.FaultAt(fmt.Sprintf("a length of %s cannot be sold", text), "write what the shop sells, up to 1000 m", "lengths", i)
+		default:
+			o.Lengths = append(o.Lengths, mm)
+		}
+	}
+	if t.Has("pack") || o.Per != "m" {
+		t.Fault("lengths", "fixed lengths are priced by the metre, and have no pack", "write per = \"m\" with the price of a metre, and leave `pack` out")
+	}
+	if len(o.Lengths) > 0 {
+		o.Pack = money.Quantity(measure(o.Lengths))
+	}
+}
+
+// measure is the greatest common measure of lengths.
+func measure(list []int) int {
+	g := 0
+	for _, a := range list {
+		for a != 0 {
+			g, a = a, g%a
+		}
+	}
+	return g
 }
 
 // genericWords begin the names of what joints need and offers may name.

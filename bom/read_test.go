@@ -109,6 +109,23 @@ func TestFaultMessages(t *testing.T) {
 	}
 }
 
+// Ports that are plugged or left open on purpose must be ports of the build.
+func TestPlugFaults(t *testing.T) {
+	got := faultsOf(t, head+"plugged = [\"well\", \"sonk.in\", \"sink.inn\"]\n"+any2, nil)
+	line := "\n    plugged = [\"well\", \"sonk.in\", \"sink.inn\"]\n  "
+	require.Equal(t, "boat.toml line 4, column 12: `well` names no port"+line+"write a unit and its port, like \"vessel.spare\"\n\n"+
+		"boat.toml line 4, column 20: there is no item `sonk`"+line+"did you mean `sink`? name a unit of the build\n\n"+
+		"boat.toml line 4, column 31: sink has no port `inn`"+line+"did you mean `in`? its ports are `in`", got)
+}
+
+// A shop's terms: sums in quotes, shares with their sign.
+func TestTermFaults(t *testing.T) {
+	got := faultsOf(t, head+any2+"[[vendor]]\nid = \"v\"\ncurrency = \"EUR\"\nfreight = \"12,00\"\ncustoms = \"5\"\n[[vendor]]\nid = \"v\"\ncurrency = \"EUR\"\n", nil)
+	require.Contains(t, got, "boat.toml line 16, column 11: `12,00` has a decimal comma\n")
+	require.Contains(t, got, "boat.toml line 17, column 11: `5` has no percent sign\n")
+	require.Contains(t, got, "boat.toml line 19, column 6: the shop `v` is given twice: here, and in boat.toml line 13\n")
+}
+
 // A kind that is missing names every kind; one that is misspelt names the nearest.
 func TestKindFaults(t *testing.T) {
 	missing := faultsOf(t, head+any2+"[[item]]\nid = \"e\"\n", nil)

@@ -2,6 +2,5 @@
 // ports, what happens between the ports, and how they are counted and spared.
 //
 // [KindNamed] finds a kind; the kinds are data, in table/kind.toml, so that a new
-// one needs no code. [Generic] names the tape, washers and clamps that joints need
-// and nobody lists.
+// one needs no code.
 package catalog

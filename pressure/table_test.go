@@ -11,7 +11,7 @@ import (
 )
 
 // rated are the tables whose rows hold figures, each with a source and a status.
-var rated = []string{"hose", "fittings", "joint", "tube", "derate", "hose_temperature"}
+var rated = []string{"hose", "fittings", "joint", "tube", "derate", "hose_temperature", "stress"}
 
 func TestEveryRowNamesItsSource(t *testing.T) {
 	used := map[string]bool{}
@@ -39,6 +39,7 @@ func TestRowsByStatus(t *testing.T) {
 		"tube":             {"seen": 23},
 		"derate":           {"seen": 78, "computed": 8, "common practice": 15},
 		"hose_temperature": {"seen": 18, "memory": 5, "judgement": 17},
+		"stress":           {"seen": 6, "memory": 4, "computed": 1},
 	}
 	got := map[string]map[string]int{}
 	for _, name := range rated {

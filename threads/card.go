@@ -31,8 +31,7 @@ func CardOf(e End) (Card, bool) {
 		return Card{}, false
 	}
 	c := Card{End: e, LookAlikes: lookAlikes(e), Mates: matesOf(e)}
-	crest := crestAt(e.Form, e.Sex, 0)
-	c.Crest = Band{Length(crest.least), Length(crest.most)}
+	c.Crest = CrestBand(e.Form, e.Sex)
 	c.PitchDia = Band{e.Form.outside.loose.pitch, e.Form.outside.tight.pitch}
 	if e.Sex == Female {
 		c.PitchDia = Band{e.Form.inside.tight.pitch, e.Form.inside.loose.pitch}
@@ -42,6 +41,14 @@ func CardOf(e End) (Card, bool) {
 		c.Makeup, c.Source = mk.String(), mk.Source
 	}
 	return c, true
+}
+
+// CrestBand gives the limits of a thread across its crests where it begins: the
+// outside of a male, the inside of a female. A sex that the family does not come
+// in has no limits of a standard: its figures are then of no use.
+func CrestBand(f *Form, sex Sex) Band {
+	s := crestAt(f, sex, 0)
+	return Band{Length(s.least), Length(s.most)}
 }
 
 // LookAlike is another family's thread that a calliper does not tell apart.
@@ -137,6 +144,9 @@ func tells(e End, f *Form) []string {
 	a, b := usualNose(e.Family), usualNose(f.Family)
 	if a != b {
 		out = append(out, "it has "+noseNames[b][e.Sex])
+	}
+	if len(out) == 0 && f.Tube > 0 && e.Form.Tube > 0 && f.Tube != e.Form.Tube {
+		out = append(out, "it takes a tube of "+f.Tube.String()+", not "+e.Form.Tube.String())
 	}
 	return out
 }

@@ -45,7 +45,7 @@ func TestLookAlikes(t *testing.T) {
 		{"taper and parallel of one size", "G 1/2 male", "R 1/2", []string{"it tapers"}},
 		{"an inch thread among metric ones", "M M22x1.5 male", "7/8-14 ORB -10", []string{"14 threads an inch, not 1.5 mm", "it has an O-ring at the foot of the thread"}},
 		{"one thread, two seals", "JIC -6 male", "9/16-18 ORFS -4", []string{"it has an O-ring in its flat face"}},
-		{"one thread, two tube series: nothing to measure", "24L 15L male", "14S M22x1.5", nil},
+		{"one thread, two tube series", "24L 15L male", "14S M22x1.5", []string{"it takes a tube of 14 mm, not 15 mm"}},
 		{"a dryseal thread is measured as NPT", "NPT 1/2 male", "1/2-14 NPTF", nil},
 		{"the garden hose against pipe", "NH 3/4 female", "3/4-14 NPS", []string{"14 threads an inch, not 11.5 threads an inch"}},
 	} {

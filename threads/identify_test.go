@@ -89,7 +89,9 @@ func TestIdentifyWords(t *testing.T) {
 		{"the seat of a female", Measured{Sex: Female, Diameter: Gauge(12.9), Pitch: perInch(18)}, "a chamfer at the mouth for an O-ring", "JIC -6"},
 		{"found", Measured{Sex: Male, Diameter: Gauge(13.1), Pitch: perInch(19), Taper: NoTaper}, "Nothing more need be measured: it is G 1/4.", ""},
 		{"one thread of two tube sizes", Measured{Sex: Male, Diameter: Gauge(21.9), Pitch: Gauge(1.5), Nose: NoseCone24},
-			"No measurement settles it", "15L M22x1.5 and 14S M22x1.5 share these figures"},
+			"the tube that it takes: 15 mm (15L M22x1.5) or 14 mm (14S M22x1.5)?", "15L M22x1.5 and 14S M22x1.5 share one thread"},
+		{"one thread of two standards", Measured{Sex: Male, Diameter: Gauge(20.8), Pitch: perInch(14), Taper: NoTaper, Flank: Gauge(60), Nose: PlainNose},
+			"No measurement settles it", "share these figures"},
 		{"no such thread", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(32)}, "No thread in the tables fits", "the nearest is G 1/2"},
 	} {
 		t.Run(c.why, func(t *testing.T) {

@@ -129,11 +129,23 @@ func nothingLeft(list []Candidate) Question {
 	if first.Probability >= sure {
 		return Question{Text: "Nothing more need be measured: it is " + first.Form.Designation + "."}
 	}
-	var names []string
+	var names, tubes []string
+	sizes := map[Length]bool{}
 	for _, c := range list {
-		if c.Probability >= 0.05 {
-			names = append(names, c.Form.Designation)
+		if c.Probability < 0.05 {
+			continue
 		}
+		names = append(names, c.Form.Designation)
+		if c.Form.Tube > 0 {
+			sizes[c.Form.Tube] = true
+			tubes = append(tubes, c.Form.Tube.String()+" ("+c.Form.Designation+")")
+		}
+	}
+	if len(sizes) > 1 && len(sizes) == len(names) {
+		return Question{Text: "Measure the outside of the tube that it takes: " + orList(tubes) + "?", Why: andList(names) + " share one thread"}
+	}
+	if len(names) == 1 {
+		return Question{Text: "It is most likely " + names[0] + ": no other measurement would change that much."}
 	}
 	return Question{
 		Text: "No measurement settles it: turn it by hand into a part that is known, look for a mark, or ask the seller.",

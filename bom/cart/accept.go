@@ -68,6 +68,9 @@ func (a *Accepted) find(l *Line) (string, bool) {
 //
 // Errors: every file error at once, each with its place.
 func ReadAccepted(path string, text []byte) (*Accepted, source.Faults) {
+	if onlyComments(string(text)) {
+		return &Accepted{}, nil // nothing was confirmed yet
+	}
 	doc, faults := source.Parse(path, text)
 	if len(faults) > 0 {
 		return nil, faults
@@ -95,6 +98,15 @@ func ReadAccepted(path string, text []byte) (*Accepted, source.Faults) {
 		return nil, faults
 	}
 	return a, nil
+}
+
+func onlyComments(text string) bool {
+	for line := range strings.Lines(text) {
+		if line = strings.TrimSpace(line); line != "" && line[0] != '#' {
+			return false
+		}
+	}
+	return true
 }
 
 // Unknown lists the confirmed items that a build does not have.

@@ -35,6 +35,8 @@ func (b *builder) amount(l *Line, r *row) {
 	c := b.get(r, RoleQuantity)
 	b.fromText(l, c.text == "")
 	switch {
+	case c.text == "" && !l.Counted && l.Length > 0 && edgeLength(l.Text):
+		l.Amount, l.Counted, l.Unit, l.Length = l.Length, true, "m", 0 // Suction hose 19 mm, 1.5m
 	case c.text == "" && !l.Counted && l.Doubt == "":
 		l.Doubt = "the line says no quantity"
 	case c.text == "":
@@ -212,6 +214,13 @@ func tailOf(text string) (number, unit, rest string, ok bool) {
 	return number, unit, rest, unit != "" || rest != "" && !unicode.IsDigit(last) && last != '"'
 }
 
+// edgeLength reports whether a length ends the words of something that is bought by
+// length: there it is how much, and elsewhere how long one is.
+func edgeLength(text string) bool {
+	m := inText().length.FindStringIndex(text)
+	return m != nil && m[1] == len(text) && saysHose(text)
+}
+
 // said takes a quantity out of the words.
 func (b *builder) said(l *Line, number, unit string) {
 	n, ok := thousandths(strings.Replace(number, ",", ".", 1))
@@ -259,9 +268,10 @@ func withoutQuantity(text string) string {
 }
 
 // Quantity tells how much of something the line brings, counted in the unit that the
-// build counts it in: "pc", "m" or "roll". how says what was multiplied; doubt says
+// build counts it in: "pc", "m" or "roll". offered is the offer's price of one, "" if
+// none is known: it tells pieces from packs. how says what was multiplied; doubt says
 // why it is not known.
-func (l *Line) Quantity(unit string) (q money.Quantity, how, doubt string) {
+func (l *Line) Quantity(unit, offered string) (q money.Quantity, how, doubt string) {
 	switch {
 	case !l.Counted:
 		return 0, "", orWords(l.Doubt, "the line says no quantity")
@@ -274,10 +284,25 @@ func (l *Line) Quantity(unit string) (q money.Quantity, how, doubt string) {
 	case l.Pack <= money.Piece || unit == "roll":
 		return l.Amount, "", ""
 	}
-	if l.Unit == "pc" && l.Amount >= l.Pack && l.Amount%l.Pack == 0 {
-		return 0, "", fmt.Sprintf("a pack holds %s: are %s pieces or packs meant?", l.Pack, l.Amount)
+	return l.packs(offered)
+}
+
+// packs tells packs from pieces. A unit that says pieces is believed only where no pack
+// can be meant, or where the price is that of one piece.
+func (l *Line) packs(offered string) (money.Quantity, string, string) {
+	if l.Unit == "pc" && l.Amount >= l.Pack {
+		byPack, ok := quotient(l.Price, l.Pack.String())
+		switch {
+		case offered != "" && l.Price != "" && near(l.Price, offered):
+			return l.Amount, "", ""
+		case offered != "" && ok && near(byPack, offered):
+		case l.Amount%l.Pack != 0:
+			return l.Amount, "", ""
+		default:
+			return 0, "", fmt.Sprintf("a pack holds %s, and the line says %s: it may mean pieces or packs", l.Pack, l.Amount)
+		}
 	}
-	if l.Amount > 1_000_000*money.Piece/10 {
+	if l.Amount > 100_000*money.Piece {
 		return 0, "", "the quantity is beyond what a boat holds"
 	}
 	return l.Amount / money.Piece * l.Pack, fmt.Sprintf("%s packs of %s", l.Amount, l.Pack), ""
@@ -299,5 +324,5 @@ func (l *Line) metres() (money.Quantity, string, string) {
 	case l.Length > 0:
 		return 0, "", fmt.Sprintf("%s pieces of %s m cannot be", l.Amount, l.Length)
 	}
-	return 0, "", fmt.Sprintf("%s of what: metres or pieces, and how long is one?", l.Amount)
+	return 0, "", fmt.Sprintf("the line says %s, and not whether metres or pieces, or how long one is", l.Amount)
 }

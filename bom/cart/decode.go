@@ -48,7 +48,7 @@ func decoded(data []byte, enc encoding.Encoding, label string) (string, string, 
 	return checked(string(bytes.TrimPrefix(out, []byte("\ufeff"))), label)
 }
 
-// checked refuses what is no text: one control character in a hundred, or a NUL.
+// checked refuses what is no text: one control character in twenty, or a NUL.
 func checked(text, label string) (string, string, error) {
 	odd := 0
 	for i := range len(text) {
@@ -60,7 +60,7 @@ func checked(text, label string) (string, string, error) {
 			odd++
 		}
 	}
-	if odd*100 > len(text) {
+	if odd*20 > len(text) {
 		return "", "", fmt.Errorf("it holds control characters")
 	}
 	return text, label, nil

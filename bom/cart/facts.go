@@ -18,7 +18,7 @@ import (
 // said. Pressures are bar, lengths millimetres, micron is micrometres.
 type facts struct {
 	kind     string
-	ends     [][]threads.End // readings of each end
+	ends     []ending
 	material string
 	spec     string
 	rated    float64
@@ -28,6 +28,17 @@ type facts struct {
 	bore     float64
 	length   float64
 	words    []string // sorted, each once
+}
+
+// ending is one end with its readings. It is open where the words leave something of it
+// unsaid, also when the reader has a likely word for it.
+type ending struct {
+	readings []threads.End
+	open     bool
+}
+
+func endingOf(e *threads.EndReading) ending {
+	return ending{e.Candidates, len(e.Candidates) > 1 || e.Question != ""}
 }
 
 var (
@@ -53,7 +64,7 @@ func withoutSpec(text string) (string, string) {
 func factsOf(text, spec string, r threads.Reading) facts {
 	f := facts{kind: r.Kind, material: r.Material, spec: spec, words: wordsIn(text)}
 	for i := range r.Ends {
-		f.ends = append(f.ends, r.Ends[i].Candidates)
+		f.ends = append(f.ends, endingOf(&r.Ends[i]))
 	}
 	if r.HasRated {
 		f.rated = r.RatedBar
@@ -70,25 +81,33 @@ func factsOf(text, spec string, r threads.Reading) facts {
 // madeUp tells a hose with its ends, and the bore of a hose: an end without a thread
 // beside two with one is the bore.
 func (f *facts) madeUp(text string) {
-	hosey := f.kind == "hose" || f.kind == "hose stock" || f.spec != "" || f.kind == "" && saysHose(text)
+	hosey := f.kind == "hose" || f.kind == "hose stock" || f.spec != "" || f.kind == "" && saysHose(text) && !forHose.MatchString(text)
 	if !hosey {
 		return
 	}
-	var threaded [][]threads.End
+	var threaded []ending
 	for _, e := range f.ends {
-		if len(e) > 0 && e[0].Family.Threaded() {
+		if len(e.readings) > 0 && e.readings[0].Family.Threaded() {
 			threaded = append(threaded, e)
 		}
 	}
 	f.bore = boreIn(text)
-	if len(threaded) == 2 {
-		f.kind, f.ends = "hose", threaded
-	} else if len(threaded) == 0 {
+	switch {
+	case len(threaded) == 0:
 		f.kind, f.ends = "hose stock", nil
+	case len(threaded) == 1 && bothEnds.MatchString(text):
+		f.kind, f.ends = "hose", append(threaded, threaded[0])
+	default:
+		f.kind, f.ends = "hose", threaded
 	}
 }
 
+var bothEnds = regexp.MustCompile(`(?i)both|beid|deux (?:côtés|extrémités|bouts)|entrambi|ambo|ambos|ambas|beide|båda|begge|molemmat|obu|oběma|обе|оба|両端`)
+
 var hoseWords = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:hoses?|tubing|tube|schlauch|schläuche|tuyau|tuyaux|tubo|tubi|manguera|mangueras|flexible|mangueira|slang|slange|letku|wąż|hadice|шланг|рукав|hortum|软管|ホース)(?:[^\pL]|$)|\pL+schlauch|\pL+slang`)
+
+// forHose are things that name the hose that they are for.
+var forHose = regexp.MustCompile(`(?i)clamp|clip|schelle|collier|fascett|abrazader|braçadeira|klem|klämm|klemme|kiristin|opask|хомут|kelepçe|(?:^|[^\pL])(?:for|für|pour|per|para|voor|för|til|dla|для) `)
 
 func saysHose(text string) bool { return hoseWords.MatchString(text) }
 
@@ -140,16 +159,15 @@ func pressureIn(form *regexp.Regexp, text string) float64 {
 // needFacts gathers what is known of something that the build needs.
 func needFacts(n *bom.Need) facts {
 	if n.Item == nil {
-		text := n.Key + ", " + n.About
 		f := factsOf(n.Key, "", threads.Read(n.Key))
-		f.kind, f.words = n.Kind, wordsIn(text)
+		f.kind = n.Kind
 		return f
 	}
 	it := n.Item
 	f := facts{kind: n.Kind, material: materialOf(it.Material), words: wordsIn(it.ID + ", " + it.About + ", " + it.Title + ", " + it.Spec)}
 	for i := range it.Ports {
 		if p := &it.Ports[i]; p.Said && len(p.End.Candidates) > 0 {
-			f.ends = append(f.ends, p.End.Candidates)
+			f.ends = append(f.ends, ending{readings: p.End.Candidates})
 		}
 	}
 	if spec, ok := pressure.HoseSpec(it.Spec); ok {

@@ -38,7 +38,7 @@ func (m *match) compareEnds(l, n *facts) {
 	case len(l.ends) == 0:
 		m.add("ends-unsaid")
 		return
-	case len(l.ends) > len(n.ends) || len(n.ends) > mostEnds:
+	case len(l.ends) > mostEnds || len(n.ends) > mostEnds:
 		m.fit = fitOther
 		m.add("ends-differ")
 		return
@@ -79,7 +79,7 @@ type laying struct {
 }
 
 // layAll tries every way; parts have four ends at most, so they are few.
-func layAll(line, item [][]threads.End, at int, used uint, now, best *laying) {
+func layAll(line, item []ending, at int, used uint, now, best *laying) {
 	if at == len(item) {
 		if now.score > best.score {
 			best.score, best.on = now.score, append([]int(nil), now.on...)
@@ -102,7 +102,7 @@ func layAll(line, item [][]threads.End, at int, used uint, now, best *laying) {
 }
 
 // fitOf is the worst of all ends; some may be missing.
-func fitOf(line, item [][]threads.End, on []int) fit {
+func fitOf(line, item []ending, on []int) fit {
 	out, missing := fitSame, false
 	for i, k := range on {
 		if k < 0 {
@@ -111,19 +111,23 @@ func fitOf(line, item [][]threads.End, on []int) fit {
 		}
 		out = max(out, fitEnd(line[k], item[i]))
 	}
-	if missing && out < fitNear {
-		return fitSome
+	switch {
+	case !missing && len(line) <= len(item):
+		return out
+	case out < fitNear:
+		return fitSome // the line says less, or speaks of the hull or the hose too
 	}
-	return out
+	return fitOther
 }
 
 // fitEnd compares the readings of two ends.
-func fitEnd(line, item []threads.End) fit {
+func fitEnd(line, item ending) fit {
 	best := fitOther
-	for i := range line {
-		for k := range item {
-			f := fitOne(&line[i], &item[k])
-			if f == fitSame && len(line) > 1 {
+	for i := range line.readings {
+		for k := range item.readings {
+			f := fitOne(&line.readings[i], &item.readings[k])
+			sexless := item.readings[k].Sex == threads.NoSex // a washer
+			if f == fitSame && (len(line.readings) > 1 || line.open && !sexless) {
 				f = fitOpen
 			}
 			best = better(best, f)

@@ -102,11 +102,20 @@ func (j *judge) settled(v *Verdict) bool {
 func named(list []match) []match {
 	var out []match
 	for _, m := range list {
-		if slices.ContainsFunc(m.evidence, func(e Evidence) bool { return e.Name == "code" || e.Name == "item" }) {
+		if m.named() {
 			out = append(out, m)
 		}
 	}
 	return out
+}
+
+// named reports whether the line names the item or its code.
+func (m *match) named() bool {
+	return m.has("code") || m.has("item")
+}
+
+func (m *match) has(name string) bool {
+	return slices.ContainsFunc(m.evidence, func(e Evidence) bool { return e.Name == name })
 }
 
 // plain takes lines that are sure by their words, with all ends right and the material
@@ -132,7 +141,7 @@ func (j *judge) best(list []match) ([]match, bool) {
 	for _, m := range list[1:] {
 		if m.need.alike == first.need.alike {
 			alike = append(alike, m)
-		} else if first.points-m.points < lead {
+		} else if first.points-m.points < lead && !(first.has("material") && m.has("material-differs")) {
 			certain = false
 		}
 	}
@@ -165,7 +174,7 @@ func (j *judge) rest(v *Verdict) bool {
 		j.unsureOf(v, likely)
 		return true
 	}
-	j.strange(v, list)
+	j.strange(v)
 	return true
 }
 
@@ -174,7 +183,7 @@ func likely(list, open []match) []match {
 	var out []match
 	for _, from := range [][]match{open, list} {
 		for _, m := range from {
-			if m.points >= ask && len(out) < mostChoices {
+			if (m.points >= ask || m.alikeOnly()) && m.points >= from[0].points-behind && len(out) < mostChoices {
 				out = append(out, m)
 			}
 		}
@@ -185,7 +194,17 @@ func likely(list, open []match) []match {
 	return out
 }
 
-const mostChoices = 5
+// What an unsure line is asked about: five choices, and none far behind the first.
+const (
+	mostChoices = 5
+	behind      = 25
+)
+
+// alikeOnly reports whether a line names the kind of something that has no ends, and
+// little else: a clamp, a cartridge. It is asked about, for nobody else would.
+func (m *match) alikeOnly() bool {
+	return m.points >= evidence()["kind"].Points && len(m.need.facts.ends) == 0 && m.evidence[0].Name == "kind"
+}
 
 func (j *judge) lacks(n *need) bool { return j.in[n.index] < n.Buy() }
 
@@ -199,7 +218,7 @@ func (j *judge) take(v *Verdict, list []match) {
 	if j.wrong(v, m) {
 		return
 	}
-	q, how, doubt := v.Line.Quantity(m.need.Unit)
+	q, how, doubt := v.Line.Quantity(m.need.Unit, j.offered(v.Line, m.need))
 	if doubt != "" {
 		v.Status, v.Reason = NoQuantity, fmt.Sprintf("It is %s, but how many is not known: %s.", m.need.Key, doubt)
 		v.Remedy = "Write the quantity into the cart, as a number."
@@ -296,15 +315,17 @@ func capital(s string) string {
 }
 
 // strange is a line that nothing in the build is like.
-func (j *judge) strange(v *Verdict, list []match) {
+func (j *judge) strange(v *Verdict) {
 	r := &v.Line.Reading
 	v.Remedy = "Leave it out of the cart, or put it into the build if it is to be joined."
-	if len(r.Ends) == 0 && (r.Kind == "" || len(list) > 0) {
+	kind := v.Line.facts.kind
+	bare := !v.Line.Counted && v.Line.Price == "" && v.Line.Code == "" // a heading, a shop's name
+	if len(r.Ends) == 0 && (kind == "" || bare) {
 		v.Status, v.Reason = NoEnd, "No end was found in its words, and nothing in the build is clearly like it."
 		v.Remedy = "Look at it yourself: if it belongs to the build, confirm which item it is, or write the item's id or code into the line."
 		return
 	}
-	what := "a " + orWords(r.Kind, "part")
+	what := article(orWords(kind, "part"))
 	var ends []string
 	for i := range r.Ends {
 		if c := r.Ends[i].Candidates; len(c) > 0 {
@@ -315,6 +336,13 @@ func (j *judge) strange(v *Verdict, list []match) {
 		what += " with " + strings.Join(ends, " and ")
 	}
 	v.Status, v.Reason = NotNeeded, fmt.Sprintf("It reads as %s, and nothing in the build is like it.", what)
+}
+
+func article(word string) string {
+	if strings.ContainsAny(word[:1], "aeioAEIO") {
+		return "an " + word
+	}
+	return "a " + word
 }
 
 // notNeeded is a line like something that is covered already.

@@ -2,13 +2,13 @@ package cart
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
 	"sync"
 
 	"handtight/bom"
-	"handtight/threads"
 )
 
 // Evidence is one thing that speaks for a match, or against it.
@@ -127,8 +127,8 @@ func (n *need) twin() string {
 		parts = append(parts, strconv.FormatFloat(v, 'g', -1, 64))
 	}
 	for _, e := range f.ends {
-		for i := range e {
-			parts = append(parts, e[i].String())
+		for i := range e.readings {
+			parts = append(parts, e.readings[i].String())
 		}
 	}
 	return strings.Join(parts, "|")
@@ -139,9 +139,10 @@ func codeKey(code string) string { return strings.ReplaceAll(normal(code), " ", 
 
 // fileKeys are the sizes that ends are filed under: a tube also under what alike
 // tubes round to.
-func fileKeys(ends [][]threads.End) []string {
+func fileKeys(ends []ending) []string {
 	out := endKeys(ends)
-	for _, readings := range ends {
+	for _, e := range ends {
+		readings := e.readings
 		for i := range readings {
 			d := float64(readings[i].Diameter)
 			if readings[i].Family.Threaded() || d <= 0 {
@@ -158,9 +159,10 @@ func fileKeys(ends [][]threads.End) []string {
 }
 
 // endKeys are the sizes of ends, without thread or sex.
-func endKeys(ends [][]threads.End) []string {
+func endKeys(ends []ending) []string {
 	var out []string
-	for _, readings := range ends {
+	for _, e := range ends {
+		readings := e.readings
 		for i := range readings {
 			if k := sizeKey(&readings[i]); !slices.Contains(out, k) {
 				out = append(out, k)
@@ -180,7 +182,7 @@ func (m *matcher) candidates(l *Line) []match {
 	code := codeKey(l.Code)
 	var out []match
 	for _, n := range m.pool(l, code) {
-		if one := compare(l, n, code); one.points > 0 {
+		if one := compare(l, n, code); one.points > 0 || one.named() {
 			out = append(out, one)
 		}
 	}
@@ -234,16 +236,35 @@ func compare(l *Line, n *need, code string) match {
 	m.kind(&l.facts, n)
 	m.compareEnds(&l.facts, &n.facts)
 	m.figures(&l.facts, &n.facts)
-	if same, _ := sameMaterial(l.facts.material, n.facts.material); same && n.facts.material != "" {
-		m.add("material")
-	}
-	if len(n.facts.words) > 0 {
-		share := sharedWords(n.facts.words, l.facts.words) * evidence()["words"].Points / max(3, len(n.facts.words))
-		if share > 0 {
-			m.give("words", share)
+	if n.facts.material != "" && l.facts.material != "" {
+		switch same, open := sameMaterial(l.facts.material, n.facts.material); {
+		case same:
+			m.add("material")
+		case !open:
+			m.add("material-differs")
 		}
 	}
+	m.words(&l.facts, n)
 	return m
+}
+
+// words compares the item's own words with the line's: a few shared ones say little
+// where an item has many.
+func (m *match) words(l *facts, n *need) {
+	own := len(n.facts.words)
+	if own == 0 {
+		return
+	}
+	common, least := sharedWords(n.facts.words, l.words), 3
+	if n.Item == nil {
+		least = 1 // its name says all of it: tape 12 mm
+	}
+	if share := common * evidence()["words"].Points / max(least, own); share > 0 {
+		m.give("words", share)
+	}
+	if common == own && own >= 3 {
+		m.add("all-words")
+	}
 }
 
 // general kinds say little: an adaptor may be sold as a nipple or a bush.
@@ -265,7 +286,7 @@ func (m *match) kind(l *facts, n *need) {
 
 // figures compares what a part is rated by, where both say it.
 func (m *match) figures(l, n *facts) {
-	for _, pair := range [][3]float64{{l.micron, n.micron, 0.01}, {l.scale, n.scale, 0.02}, {l.set, n.set, 0.02}, {l.bore, n.bore, 0.05}} {
+	for _, pair := range [][3]float64{{l.micron, n.micron, 0.01}, {l.scale, n.scale, 0.02}, {l.set, n.set, 0.02}} {
 		switch a, b := pair[0], pair[1]; {
 		case a == 0 || b == 0:
 		case a > b*(1-pair[2]) && a < b*(1+pair[2]):
@@ -274,6 +295,7 @@ func (m *match) figures(l, n *facts) {
 			m.add("figure-differs")
 		}
 	}
+	m.bore(l, n)
 	if l.spec != "" && l.spec == n.spec {
 		m.add("spec")
 	}
@@ -285,6 +307,26 @@ func (m *match) figures(l, n *facts) {
 		}
 	}
 }
+
+// bore compares the bores of hoses. One of the next size is taken for the right one and
+// does not fit.
+func (m *match) bore(l, n *facts) {
+	apart := math.Abs(l.bore - n.bore)
+	switch {
+	case l.bore == 0 || n.bore == 0:
+	case apart <= tubeSlack:
+		m.add("figure")
+	case apart <= nextBore && l.kind == "hose stock" && n.kind == l.kind:
+		m.fit = fitNear
+		m.add("bore-near")
+	default:
+		m.add("figure-differs")
+	}
+}
+
+// nextBore is how far apart two bores are that are taken for one another, in
+// millimetres (judgement: 19 and 20, 12 and 13).
+const nextBore = 1.6
 
 // total is the confidence of the match, 0 to 1.
 func (m *match) total() float64 { return float64(min(max(m.points, 0), 100)) / 100 }

@@ -3,6 +3,7 @@ package cart
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"handtight/bom/money"
@@ -97,6 +98,11 @@ func (c *Cart) choose(sheets []sheet, o Options) ([]layout, error) {
 	for _, better := range []func(*layout) bool{func(l *layout) bool { return l.head >= 0 }, (*layout).complete, (*layout).priced} {
 		lays = c.only(lays, better)
 	}
+	defer func() {
+		if len(c.skipped) > 0 {
+			c.note("another sheet looks more like the cart, so not read were %s; say --sheet to read one", strings.Join(c.skipped, ", "))
+		}
+	}()
 	if len(lays) > 1 && lays[0].head < 0 {
 		lays = c.only(lays, func(l *layout) bool { return l.sheet == lays[0].sheet })
 	}
@@ -116,7 +122,7 @@ func (c *Cart) only(lays []layout, better func(*layout) bool) []layout {
 	}
 	for i := range lays {
 		if !better(&lays[i]) {
-			c.note("sheet %q was not read: another one looks more like the cart; say --sheet %q to read it", lays[i].sheet.name, lays[i].sheet.name)
+			c.skipped = append(c.skipped, strconv.Quote(lays[i].sheet.name))
 		}
 	}
 	return good
@@ -154,10 +160,10 @@ func (c *Cart) lines(l *layout, o Options) {
 		}
 	}
 	if b.hidden > 0 {
-		c.note("%d hidden rows%s stay out of the sums", b.hidden, inSheet(l.sheet.name))
+		c.note("hidden rows stay out of the sums%s: %d", inSheet(l.sheet.name), b.hidden)
 	}
 	if b.unsolved > 0 {
-		c.note("%d cells%s hold a formula without its value; save the workbook again in a spreadsheet program", b.unsolved, inSheet(l.sheet.name))
+		c.note("formulas without a value are unknown%s: %d; save the workbook again in a spreadsheet program", inSheet(l.sheet.name), b.unsolved)
 	}
 }
 
@@ -276,7 +282,7 @@ func (b *builder) out(l *Line, r *row) {
 		l.Out = "it is marked as not wanted"
 	case is("aboard", status) || is("aboard", b.get(r, RolePrice).text) || is("aboard", b.get(r, RoleTotal).text) || is("aboard", b.get(r, RoleQuantity).text):
 		l.Out = "it is marked as aboard already; write `have` on the item in the build, so that it counts"
-	case l.Code == "" && l.Item == "" && begins("sum", l.Text):
+	case l.Item == "" && (l.Code == "" || l.Text == "") && begins("sum", orWords(l.Text, l.Code)):
 		l.Out = "it is a sum, a tax or the carriage, and no part"
 	}
 }
@@ -359,11 +365,17 @@ func (b *builder) sum(c cell) string {
 		}
 		n, ok = b.numbers.number(bare[0])
 	}
+	if whole, _, _ := strings.Cut(n, "."); len(whole) > dearest {
+		return ""
+	}
 	if !ok || n == "0" || strings.HasPrefix(n, "-") || strings.HasPrefix(strings.TrimSpace(c.text), "-") {
 		return ""
 	}
 	return n
 }
+
+// dearest is how many digits a price may have before its point.
+const dearest = 12
 
 func unknown(text string) bool {
 	_, ok := classes()["unknown"][strings.ToLower(strings.TrimSpace(text))]

@@ -47,6 +47,8 @@ type Cart struct {
 	Currency string // that most prices are in; "" if nothing says
 	Lines    []Line
 	Notes    []string // what the reader decided, and what it left out
+
+	skipped []string // sheets that were not read
 }
 
 // sheet is a table before anyone knows its columns.

@@ -79,7 +79,7 @@ func (j *judge) ask() {
 		case Unsure, NoQuantity:
 			text = strings.TrimPrefix(v.Remedy, "Confirm it, or ask the shop: ")
 			if v.Status == NoQuantity {
-				text = "How many of " + v.Item() + "? " + capital(v.Line.doubt(v.unit(j))) + "."
+				text = "How many of " + v.Item() + "? " + capital(j.doubt(v)) + "."
 			}
 		case Covers, OtherPrice, Surplus, BoughtTwice:
 			text = j.ratingQuestion(v)
@@ -106,15 +106,13 @@ func (j *judge) ask() {
 	slices.SortStableFunc(j.report.Questions, func(a, b Question) int { return b.Settles - a.Settles })
 }
 
-func (v *Verdict) unit(j *judge) string {
-	if n := j.match.byID[codeKey(v.Item())]; n != nil {
-		return n.Unit
+// doubt says why a line's quantity is not known.
+func (j *judge) doubt(v *Verdict) string {
+	n := j.match.byID[codeKey(v.Item())]
+	if n == nil {
+		return v.Line.Doubt
 	}
-	return "pc"
-}
-
-func (l *Line) doubt(unit string) string {
-	_, _, doubt := l.Quantity(unit)
+	_, _, doubt := v.Line.Quantity(n.Unit, j.offered(v.Line, n))
 	return orWords(doubt, "the line says no quantity")
 }
 

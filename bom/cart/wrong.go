@@ -56,7 +56,14 @@ func (j *judge) instead(n *need) string {
 func (j *judge) wrongEnd(v *Verdict, m *match) {
 	n := m.need
 	spoiled := j.spoiled(v.Line, m)
-	if spoiled == nil && m.fit == fitNear {
+	if m.fit == fitOther {
+		v.Status = Unsure
+		v.Reason = fmt.Sprintf("Its code or id is that of %s, but its words are not: %s.", n.Key, j.differs(v.Line, m))
+		v.Remedy = fmt.Sprintf("Ask the shop which is right, the code or the words; wanted is %s", j.instead(n))
+		j.unsure[n.index] = append(j.unsure[n.index], v.Line.Where())
+		return
+	}
+	if spoiled == nil {
 		v.Status = Unsure
 		v.Reason = fmt.Sprintf("It is like %s, but %s; the joints would still seal.", n.Key, j.differs(v.Line, m))
 		v.Remedy = "Confirm that this is meant, or order: " + j.instead(n)
@@ -64,20 +71,21 @@ func (j *judge) wrongEnd(v *Verdict, m *match) {
 		return
 	}
 	status := WrongThread
-	reason := fmt.Sprintf("Its ends are not those of %s: %s.", n.Key, j.differs(v.Line, m))
-	if spoiled != nil {
-		reason = fmt.Sprintf("It would spoil J%d, %s: %s", spoiled.joint.Number, j.sys.JointName(spoiled.joint), spoiled.mating.Reason())
-		switch {
-		case spoiled.mating.Verdict == threads.SameSex:
-			status = WrongSex
-		case spoiled.sameFamily:
-			status = WrongSize
-		}
-		if spoiled.more > 0 {
-			reason += fmt.Sprintf(" So with %d more.", spoiled.more)
-		}
+	reason := fmt.Sprintf("It is like %s, but %s. It would spoil J%d, %s: %s", n.Key, j.differs(v.Line, m),
+		spoiled.joint.Number, j.sys.JointName(spoiled.joint), spoiled.mating.Reason())
+	switch {
+	case spoiled.mating.Verdict == threads.SameSex:
+		status = WrongSex
+	case spoiled.sameFamily:
+		status = WrongSize
+	}
+	if spoiled.more > 0 {
+		reason += fmt.Sprintf(" So with %d more.", spoiled.more)
 	}
 	j.fault(v, status, reason, n)
+	if m.named() {
+		v.Remedy += " Its code is the right one's: ask the shop whether the code or the words hold."
+	}
 }
 
 // spoil is a joint that a line's end would spoil.
@@ -103,12 +111,11 @@ func (j *judge) spoiled(l *Line, m *match) *spoil {
 				continue
 			}
 			said++
-			if node.Joint == nil || said >= len(m.ends) || m.ends[said] < 0 {
+			end, ok := l.endAt(m, said)
+			if node.Joint == nil || !ok {
 				continue
 			}
-			other := j.across(node)
-			end := threads.EndReading{Candidates: l.facts.ends[m.ends[said]]}
-			mating, _ := threads.Worst(end, other.Port.End)
+			mating, _ := threads.Worst(end, j.across(node).Port.End)
 			if mating.Verdict == 0 || mating.Verdict.Holds() || !worse(mating, node.Joint) {
 				continue
 			}
@@ -116,11 +123,24 @@ func (j *judge) spoiled(l *Line, m *match) *spoil {
 				first.more++
 				continue
 			}
-			planned := node.Port.End.Candidates[0]
-			first = &spoil{joint: node.Joint, mating: mating, sameFamily: end.Candidates[0].Family == planned.Family && end.Candidates[0].Sex == planned.Sex}
+			planned, got := node.Port.End.Candidates[0], end.Candidates[0]
+			first = &spoil{joint: node.Joint, mating: mating, sameFamily: got.Family == planned.Family && got.Sex == planned.Sex}
 		}
 	}
 	return first
+}
+
+// endAt gives the line's end in place of one of the item's: that which was laid on it,
+// or the bore of a hose, which is at both its ends.
+func (l *Line) endAt(m *match, at int) (threads.EndReading, bool) {
+	if m.need.facts.kind == "hose stock" {
+		d := threads.Length(l.facts.bore)
+		return threads.EndReading{Candidates: []threads.End{{Family: threads.Bore, Size: fmt.Sprintf("%.4g mm", l.facts.bore), Diameter: d}}}, l.facts.bore > 0
+	}
+	if at >= len(m.ends) || m.ends[at] < 0 || len(l.facts.ends[m.ends[at]].readings) == 0 {
+		return threads.EndReading{}, false
+	}
+	return threads.EndReading{Candidates: l.facts.ends[m.ends[at]].readings}, true
 }
 
 // worse reports whether a mating is worse than what the joint has by plan.
@@ -139,17 +159,20 @@ func (j *judge) across(node *bom.Node) *bom.Node {
 
 // differs tells the first end that is not the planned one.
 func (j *judge) differs(l *Line, m *match) string {
+	if m.need.facts.kind == "hose stock" {
+		return fmt.Sprintf("its bore is %.4g mm in place of %.4g mm", l.facts.bore, m.need.facts.bore)
+	}
 	for i, k := range m.ends {
 		planned := m.need.facts.ends[i]
-		if k < 0 || len(l.facts.ends[k]) == 0 || fitEnd(l.facts.ends[k], planned) < fitNear {
+		if k < 0 || len(l.facts.ends[k].readings) == 0 || fitEnd(l.facts.ends[k], planned) < fitNear {
 			continue
 		}
-		return fmt.Sprintf("%s in place of %s", l.facts.ends[k][0], planned[0])
+		return fmt.Sprintf("%s in place of %s", l.facts.ends[k].readings[0], planned.readings[0])
 	}
 	var ends []string
 	for _, e := range l.facts.ends {
-		if len(e) > 0 {
-			ends = append(ends, e[0].String())
+		if len(e.readings) > 0 {
+			ends = append(ends, e.readings[0].String())
 		}
 	}
 	return "the line says " + strings.Join(ends, " and ")
@@ -223,11 +246,19 @@ func (j *judge) price(v *Verdict, n *need) {
 		word = "less"
 	}
 	v.Also = append(v.Also, OtherPrice)
-	v.Reason += fmt.Sprintf(" It costs %s than the offer: %s and not %s %s.", word, found, o.Price.Number(), l.Currency)
+	v.Reason += fmt.Sprintf(" It costs %s than the offer: %s and not %s %s.", word, shown(a), shown(*o.Price), l.Currency)
 	if v.Status == Covers {
 		v.Status, v.Also = OtherPrice, v.Also[:len(v.Also)-1]
 		v.Remedy = "Ask the shop which price holds, and write it into the offer."
 	}
+}
+
+// shown writes a price with its currency's decimals, or all that it has.
+func shown(a currency.Amount) string {
+	if r := a.Round(); r.Equal(a) {
+		return r.Number()
+	}
+	return a.Number()
 }
 
 // each gives the price of one as the build counts. The price of a pack or coil is
@@ -255,4 +286,13 @@ func (j *judge) offer(l *Line, n *need) *bom.Offer {
 		}
 	}
 	return n.line.Offer
+}
+
+// offered is the offer's price of one; "" if none is known in the line's currency.
+func (j *judge) offered(l *Line, n *need) string {
+	o := j.offer(l, n)
+	if o == nil || o.Price == nil || l.Currency != "" && l.Currency != o.Price.CurrencyCode() {
+		return ""
+	}
+	return o.Price.Number()
 }

@@ -10,9 +10,11 @@ import (
 
 // Terms is what a vendor and the border add to the goods.
 type Terms struct {
-	Freight currency.Amount // once an order; the zero value is no freight
-	Customs Percent         // on goods and freight
-	Tax     Percent         // on goods, freight and customs
+	Freight  currency.Amount // once an order; the zero value is no freight
+	Customs  Percent         // on goods and freight
+	Tax      Percent         // on goods, freight and customs
+	Minimum  currency.Amount // of goods, below which the vendor takes no order; the zero value is none
+	FreeFrom currency.Amount // value of goods from which there is no freight; the zero value is never
 }
 
 // Sums is what one vendor's order comes to, all in the vendor's currency.
@@ -29,7 +31,8 @@ type Sums struct {
 //
 // Freight, customs and tax are each rounded half up to the minor unit. The goods are
 // line totals, as [LineTotal] rounds them; with none, nothing is shipped and all sums
-// are 0, freight too. A line of 0.00 is still a line.
+// are 0, freight too. A line of 0.00 is still a line. Goods of FreeFrom or more are
+// sent free. The minimum is not looked at: see [Terms.Lack].
 //
 // Errors: lines or freight in two currencies; a line that is not rounded, not finite
 // or below zero; neither a line nor a freight to tell the currency by.
@@ -44,7 +47,11 @@ func Settle(goods []currency.Amount, terms Terms) (Sums, error) {
 	if s.Goods, err = sumLines(goods, code); err != nil {
 		return Sums{}, err
 	}
-	if s.Freight, err = freight(terms.Freight, len(goods) > 0, code); err != nil {
+	free, err := terms.free(s.Goods)
+	if err != nil {
+		return Sums{}, err
+	}
+	if s.Freight, err = freight(terms.Freight, len(goods) > 0 && !free, code); err != nil {
 		return Sums{}, err
 	}
 	return s.levy(terms, code)

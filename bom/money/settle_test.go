@@ -56,7 +56,7 @@ func TestSettlePublished(t *testing.T) {
 	for _, row := range rows {
 		t.Run(row.why, func(t *testing.T) {
 			got, err := Settle(amounts(t, row.code, row.goods...), Terms{
-				amount(t, row.freight, row.code), percent(t, row.customs), percent(t, row.tax)})
+				Freight: amount(t, row.freight, row.code), Customs: percent(t, row.customs), Tax: percent(t, row.tax)})
 			require.NoError(t, err, row.source)
 			require.Equal(t, row.wantCustoms, got.Customs.Number(), row.source)
 			require.Equal(t, row.wantTax, got.Tax.Number(), row.source)
@@ -68,7 +68,7 @@ func TestSettlePublished(t *testing.T) {
 func TestSettleRoundsEachChargeOnce(t *testing.T) {
 	// 5 % of 0.10 is 0.005: 0.01; 15 % of 0.11 is 0.0165: 0.02. Rounded only at the end,
 	// 0.10 x 1.05 x 1.15 = 0.12075 would make 0.12, and the parts would not add up to it.
-	got, err := Settle(amounts(t, "EUR", "0.08"), Terms{amount(t, "0.02", "EUR"), percent(t, "5 %"), percent(t, "15 %")})
+	got, err := Settle(amounts(t, "EUR", "0.08"), Terms{Freight: amount(t, "0.02", "EUR"), Customs: percent(t, "5 %"), Tax: percent(t, "15 %")})
 	require.NoError(t, err)
 	require.Equal(t, Sums{
 		Goods: amount(t, "0.08", "EUR"), Freight: amount(t, "0.02", "EUR"), Customs: amount(t, "0.01", "EUR"),
@@ -81,7 +81,7 @@ func TestSettleRoundsEachChargeOnce(t *testing.T) {
 }
 
 func TestSettleFreight(t *testing.T) {
-	terms := Terms{amount(t, "48.005", "EUR"), percent(t, "5 %"), percent(t, "15 %")}
+	terms := Terms{Freight: amount(t, "48.005", "EUR"), Customs: percent(t, "5 %"), Tax: percent(t, "15 %")}
 	none, err := Settle(nil, terms)
 	require.NoError(t, err)
 	require.Equal(t, "0.00 EUR", none.Freight.String(), "nothing is shipped when nothing is bought")
@@ -137,8 +137,8 @@ func drawOrder(t *rapid.T) ([]currency.Amount, Terms) {
 		goods = append(goods, line)
 	}
 	rate := rapid.StringMatching(`[0-9]{1,2}(\.[0-9]{1,3})? %`)
-	return goods, Terms{amount(t, priceText().Draw(t, "freight"), code),
-		percent(t, rate.Draw(t, "customs")), percent(t, rate.Draw(t, "tax"))}
+	return goods, Terms{Freight: amount(t, priceText().Draw(t, "freight"), code),
+		Customs: percent(t, rate.Draw(t, "customs")), Tax: percent(t, rate.Draw(t, "tax"))}
 }
 
 func TestSettleTotalIsTheSumOfItsParts(t *testing.T) {

@@ -14,10 +14,11 @@ type Rule struct {
 	Wrong string // a build fragment in which it is found
 	Right string // the same fragment made good
 
+	block string                              // the block of the example plant that the fragments stand in; "" for none
 	check func(*bom.System) []finding.Finding // nil: found by the pass over the joints
 }
 
-// All lists the rules: joints first, then structure, then pressure.
+// All lists the rules: joints first, then structure, pressure, and materials.
 func All() []Rule {
 	return []Rule{
 		sameSex, threadDoesNotStart, threadTooSlack, pitchesDiffer, flankAnglesDiffer,
@@ -27,6 +28,9 @@ func All() []Rule {
 		underRated, ratingUnknown, ratedAboveStandard, noWayOut,
 		reliefMissing, reliefCutOff, reliefSetHigh, reliefSetLow, reliefTooSmall,
 		hoseMayCollapse, gaugeRange, supplyTooWeak,
+		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,
+		materialNotForSeawater, materialUnknown, galvanicPair, stainlessGalls,
+		productNotForDrinking, chlorineOnMembrane,
 	}
 }
 

@@ -10,15 +10,28 @@ import (
 	"handtight/bom/finding"
 )
 
-const heading = "[build]\nname = \"example\"\ncurrency = \"EUR\"\n"
-
-// found checks a fragment and returns the slugs that it gives.
+// found checks a fragment that stands alone and returns its findings by slug.
 func found(t *testing.T, fragment string) map[string][]finding.Finding {
 	t.Helper()
 	if !strings.Contains(fragment, "[[run]]") {
 		fragment += "\n[[item]]\nid = \"x\"\nkind = \"drain\"\n[[item]]\nid = \"y\"\nkind = \"sea\"\n[[run]]\nname = \"any\"\npath = [\"y\", \"x\"]\n"
 	}
-	build, faults := bom.Parse("example.toml", []byte(heading+fragment))
+	return check(t, Rule{}.Example(fragment))
+}
+
+// example checks one of a rule's own fragments.
+func example(t *testing.T, r Rule, fragment string) map[string][]finding.Finding {
+	t.Helper()
+	if r.block == "" {
+		return found(t, fragment)
+	}
+	return check(t, r.Example(fragment))
+}
+
+// check checks a whole build.
+func check(t *testing.T, text string) map[string][]finding.Finding {
+	t.Helper()
+	build, faults := bom.Parse("example.toml", []byte(text))
 	require.NoError(t, faults.Err())
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())
@@ -29,13 +42,22 @@ func found(t *testing.T, fragment string) map[string][]finding.Finding {
 	return out
 }
 
+// The example plant itself checks clear but for notes.
+func TestPlant(t *testing.T) {
+	for slug, list := range check(t, Rule{block: "none, the plant as it is"}.Example("")) {
+		for _, f := range list {
+			require.Equal(t, finding.Note, f.Severity, "%s: %s", slug, f.Reason)
+		}
+	}
+}
+
 // Each rule finds its wrong example and leaves its right one alone.
 func TestExamples(t *testing.T) {
 	for _, r := range All() {
 		t.Run(r.Slug, func(t *testing.T) {
-			wrong := found(t, r.Wrong)
+			wrong := example(t, r, r.Wrong)
 			require.Contains(t, wrong, r.Slug, "the wrong example is not found")
-			require.NotContains(t, found(t, r.Right), r.Slug, "the right example is found")
+			require.NotContains(t, example(t, r, r.Right), r.Slug, "the right example is found")
 		})
 	}
 }
@@ -43,7 +65,7 @@ func TestExamples(t *testing.T) {
 // Every finding has a place, a reason and a remedy, and a slug that is explained.
 func TestFindingsAreWhole(t *testing.T) {
 	for _, r := range All() {
-		for slug, list := range found(t, r.Wrong) {
+		for slug, list := range example(t, r, r.Wrong) {
 			_, known := Find(slug)
 			require.True(t, known, "%s is not explained", slug)
 			for _, f := range list {

@@ -21,7 +21,7 @@ func swap(t *testing.T, fragment, old, new string) string {
 // bar that stands at 1.1 times that when it passes the whole flow (71.5).
 func TestUnderRated(t *testing.T) {
 	weak := func(rated string) string {
-		return swap(t, underRated.Right, "id = \"throttle\"\nkind = \"brine throttle\"\nrated = \"200 bar\"", "id = \"throttle\"\nkind = \"brine throttle\"\nrated = \""+rated+"\"")
+		return swap(t, underRated.Example(underRated.Right), "id = \"throttle\"\nkind = \"brine throttle\"\nrated = \"200 bar\"", "id = \"throttle\"\nkind = \"brine throttle\"\nrated = \""+rated+"\"")
 	}
 	for name, row := range map[string]struct {
 		fragment       string
@@ -35,7 +35,7 @@ func TestUnderRated(t *testing.T) {
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
-			list := found(t, row.fragment)[underRated.Slug]
+			list := check(t, row.fragment)[underRated.Slug]
 			require.Len(t, list, 1)
 			require.Equal(t, finding.Stop, list[0].Severity)
 			require.Contains(t, list[0].Reason, row.reason)
@@ -93,13 +93,13 @@ path = ["supply", "valve", "meter", "drain"]
 }
 
 func TestReliefSetHighRemedy(t *testing.T) {
-	high := swap(t, reliefSetHigh.Right, `set = "65 bar"`, `set = "90 bar"`)
-	list := found(t, swap(t, high, `rated = "200 bar"`, `rated = "80 bar"`))[reliefSetHigh.Slug]
+	high := swap(t, reliefSetHigh.Example(reliefSetHigh.Right), `set = "65 bar"`, `set = "90 bar"`)
+	list := check(t, swap(t, high, `rated = "200 bar"`, `rated = "80 bar"`))[reliefSetHigh.Slug]
 	require.Len(t, list, 1)
 	require.Contains(t, list[0].Remedy, "Set it to 80 bar or less")
 
 	// 57 bar is above the duty of 55, but leaves no tenth above it
-	list = found(t, swap(t, high, `rated = "200 bar"`, `rated = "57 bar"`))[reliefSetHigh.Slug]
+	list = check(t, swap(t, high, `rated = "200 bar"`, `rated = "57 bar"`))[reliefSetHigh.Slug]
 	require.Len(t, list, 1)
 	require.NotContains(t, list[0].Remedy, "Set it to 57 bar")
 	require.Contains(t, list[0].Remedy, "Buy tee for more, then set the relief between 60.5 bar")

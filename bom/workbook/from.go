@@ -46,6 +46,9 @@ func ratesOf(b *bom.Build, order *bom.Order) []Rate {
 
 func shopOf(v *bom.VendorOrder) Shop {
 	t := v.Vendor.Terms
+	if v.FreightFree {
+		t.Freight = v.Sums.Freight
+	}
 	return Shop{
 		ID: v.Vendor.ID, Name: v.Vendor.Name, Currency: v.Vendor.Currency, Freight: t.Freight,
 		Customs: t.Customs.Number(), Tax: t.Tax.Number(), Lines: linesOf(v.Lines),

@@ -18,7 +18,7 @@ var cartGroups = []struct {
 	{"Stays out", cyan, []cart.Status{cart.Out}},
 	{"Covers", green, []cart.Status{cart.Covers}},
 	{"Nothing to do with the build", cyan, []cart.Status{cart.NotNeeded}},
-	{"No end found in the words: look at these yourself", yellow, []cart.Status{cart.NoEnd}},
+	{"No end found in these words; if one belongs to the build, write the item's id or code into its line", yellow, []cart.Status{cart.NoEnd}},
 	{"Another price than the offer", yellow, []cart.Status{cart.OtherPrice}},
 	{"More than is needed", yellow, []cart.Status{cart.Surplus, cart.BoughtTwice}},
 	{"Not sure", yellow, []cart.Status{cart.Unsure, cart.NoQuantity}},
@@ -94,6 +94,9 @@ func (a *app) printVerdict(v *cart.Verdict) {
 	case cart.Out:
 		u.fold("", where)
 		u.fold("  why", v.Reason)
+		return
+	case cart.NoEnd:
+		u.fold("", where)
 		return
 	default:
 		u.fold("", fmt.Sprintf("%s  [%s]", where, v.Status))

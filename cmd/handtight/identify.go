@@ -153,13 +153,12 @@ func (a *app) printIdentification(id *threads.Identification) {
 		u.line("%6s  and %d more", "", more)
 	}
 	u.line("")
-	if id.Next.Ask == 0 {
-		u.fold("  next", id.Next.Text)
-	} else {
-		u.fold("  next", u.paint(bold, id.Next.Text))
-	}
+	u.fold("  next", id.Next.Text)
 	if id.Next.Why != "" {
 		u.fold("  why", strings.ToUpper(id.Next.Why[:1])+id.Next.Why[1:]+".")
+	}
+	if id.Next.Ask == 0 && list[0].Probability > 0.5 {
+		u.fold("  then", fmt.Sprintf("`handtight thread --card '%s'` says what it goes with.", threads.Threaded(list[0].Form, list[0].Sex)))
 	}
 }
 

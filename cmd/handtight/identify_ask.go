@@ -69,8 +69,8 @@ func answer(m *threads.Measured, ask threads.Ask, text string) error {
 	case threads.AskDiameter:
 		err = readSide(&next, text)
 	case threads.AskPitch:
-		if err = readCount(&next, text); err != nil {
-			err = readPitch(&next, text)
+		if err = readPitch(&next, text); err != nil {
+			err = readCount(&next, text)
 		}
 	case threads.AskTaper:
 		err = readTaper(&next, text)

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"handtight/pressure/quantity"
+	qty "handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -52,7 +52,7 @@ func unsure(text string) (string, bool) {
 
 func readDiameter(m *threads.Measured, sex threads.Sex, text string) error {
 	bare, _ := unsure(text)
-	d, err := quantity.ParseLength(bare)
+	d, err := qty.ParseLength(bare)
 	if err != nil {
 		return err
 	}
@@ -62,6 +62,9 @@ func readDiameter(m *threads.Measured, sex threads.Sex, text string) error {
 
 // countWords may follow a count of threads.
 var countWords = regexp.MustCompile(`(?i)\s*(tpi|threads?)?\s*(an|per|/|to the)?\s*(inch|in\.?|")?$`)
+
+// fewestThreads is the least count that is taken for threads an inch.
+const fewestThreads = 5
 
 // countRange is a count between two figures: "13 to 14", "13-14".
 var countRange = regexp.MustCompile(`^(\S+?)\s*(?:-|–|to|or)\s*(\S+)$`)
@@ -79,6 +82,9 @@ func readCount(m *threads.Measured, text string) error {
 	}
 	if err != nil || tpi <= 0 {
 		return fmt.Errorf("%q is no count of threads: write 19, 11.5 or '14 or so'", text)
+	}
+	if tpi < fewestThreads {
+		return fmt.Errorf("%q threads an inch is coarser than any pipe or port thread: if it is a pitch, write it with its unit, such as '%s mm'", text, trimmed(tpi))
 	}
 	m.Pitch = threads.Gauge(threads.Inch.Millimetres() / tpi)
 	m.Pitch.Rough = rough
@@ -100,7 +106,7 @@ func count(text string) (float64, error) {
 
 func readPitch(m *threads.Measured, text string) error {
 	bare, rough := unsure(text)
-	p, err := quantity.ParseLength(bare)
+	p, err := qty.ParseLength(bare)
 	if err != nil {
 		return err
 	}

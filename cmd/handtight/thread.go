@@ -3,6 +3,7 @@ package main
 import (
 	"bufio"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"strings"
 
@@ -45,7 +46,9 @@ type candidateFacts struct {
 }
 
 func (a *app) threadCommand() *cobra.Command {
-	return &cobra.Command{
+	var family string
+	var card bool
+	cmd := &cobra.Command{
 		Use:   "thread TEXT",
 		Short: "What is this thread?",
 		Long: `Reads a designation or a shop's whole line and says which ends it names, with their
@@ -54,13 +57,29 @@ settles it. With - it reads a text a line from standard input, an object a line 
 --json.`,
 		Example: `  handtight thread 'G 3/4 female'
   handtight thread 'Hose tail 3/4 BSPP female x 19 mm barb, bronze'
-  handtight thread - --json < titles.txt`,
-		Args: exactly(1, "one text (quote it)"),
+  handtight thread - --json < titles.txt
+  handtight thread --card 'G 1/2 male'      what it is mistaken for, and what it goes with
+  handtight thread --list JIC               a family's whole table`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if family != "" {
+				return exactly(0, "no text beside --list")(cmd, args)
+			}
+			return exactly(1, "one text (quote it)")(cmd, args)
+		},
 		RunE: func(_ *cobra.Command, args []string) error {
+			if family != "" {
+				return a.threadList(family)
+			}
+			if args[0] == "-" && card {
+				return errors.New("--card takes one text: give it in the place of -")
+			}
 			if args[0] == "-" {
 				return a.threadLines()
 			}
 			r := threads.Read(strings.TrimSpace(args[0]))
+			if card {
+				return a.threadCard(r)
+			}
 			if a.json {
 				return a.ui.printJSON(threadFactsOf(r))
 			}
@@ -68,6 +87,9 @@ settles it. With - it reads a text a line from standard input, an object a line 
 			return nil
 		},
 	}
+	cmd.Flags().StringVar(&family, "list", "", "print the whole table of a family: NPT, G, JIC, ...")
+	cmd.Flags().BoolVar(&card, "card", false, "the long form: limits, look-alikes, what it goes with, make-up")
+	return cmd
 }
 
 // longestLine is the longest line that is taken from standard input.

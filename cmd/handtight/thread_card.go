@@ -123,6 +123,9 @@ func (a *app) printCard(c threads.Card) {
 		u.fold("  make", c.Makeup)
 	}
 	a.printAlikes(c.LookAlikes)
+	if c.End.Form.Note != "" {
+		u.fold("  note", c.End.Form.Note)
+	}
 	u.fold("  source", "figures: "+c.End.Form.Source)
 	if c.Source != "" {
 		u.fold("", "make-up: "+c.Source)
@@ -134,27 +137,55 @@ func bandText(b threads.Band) string {
 	return fmt.Sprintf("%.2f to %.2f mm", b.Least.Millimetres(), b.Most.Millimetres())
 }
 
-// printMates lists what the end goes with, then what it must not be put in.
+// printMates lists what closes with the end, a line each, then what does not, a
+// line a verdict.
 func (a *app) printMates(c threads.Card) {
 	label := "  with"
+	var verdicts []threads.Verdict
+	failing := map[threads.Verdict][]string{}
 	for i := range c.Mates {
 		m := &c.Mates[i]
-		if m.Closes() == "" && label != "" && !strings.HasPrefix(label, "  not") {
-			label = "  not"
-		}
-		text := verdictWords[m.Verdict]
-		if own := strings.TrimPrefix(m.A.String(), c.End.String()); own != "" {
-			text += ", if it has a" + article(own)
-		}
-		text += ": " + m.B.String()
-		if closes := m.Closes(); closes != "" {
-			text += " (" + closes + ")"
-		}
-		a.ui.fold(label, text)
-		if label == "  with" {
+		if m.Closes() != "" {
+			a.ui.fold(label, mateWords(m, c.End))
 			label = ""
-		} else if label == "  not" {
-			label = "  not "
+			continue
 		}
+		if failing[m.Verdict] == nil {
+			verdicts = append(verdicts, m.Verdict)
+		}
+		failing[m.Verdict] = append(failing[m.Verdict], m.B.String())
+	}
+	label = "  not"
+	for _, v := range verdicts {
+		a.ui.fold(label, verdictWords[v]+": "+strings.Join(failing[v], ", "))
+		label = ""
+	}
+}
+
+func mateWords(m *threads.Mating, end threads.End) string {
+	text := verdictWords[m.Verdict] + ": " + m.B.String()
+	if own := m.A.String(); own != end.String() {
+		text += ", this end being " + own
+	}
+	if closes := m.Closes(); closes != "" {
+		text += " (" + closes + ")"
+	}
+	return text
+}
+
+// printAlikes lists what the end is mistaken for; those told apart alike share a line.
+func (a *app) printAlikes(list []threads.LookAlike) {
+	label := "  like"
+	for i := 0; i < len(list); {
+		tell := strings.Join(list[i].Tell, "; ")
+		var names []string
+		for ; i < len(list) && strings.Join(list[i].Tell, "; ") == tell; i++ {
+			names = append(names, list[i].Form.Designation)
+		}
+		if tell == "" {
+			tell = "no measurement tells it apart"
+		}
+		a.ui.fold(label, strings.Join(names, ", ")+": "+tell)
+		label = ""
 	}
 }

@@ -24,6 +24,7 @@ type sizeFacts struct {
 	Outside *bandFacts `json:"outside_mm"` // of a male across the crests, where the thread begins
 	Inside  *bandFacts `json:"inside_mm"`  // of a female
 	Note    string     `json:"note"`
+	Memory  bool       `json:"memory"` // some figure of the row is from memory
 }
 
 type bandFacts struct {
@@ -49,7 +50,8 @@ func (a *app) threadList(name string) error {
 	return nil
 }
 
-// familyCalled finds a threaded family by its name, in any case.
+// familyCalled finds a threaded family by its name, in any case, or by a trade name
+// that stands for one family.
 func familyCalled(name string) (threads.Family, error) {
 	var names []string
 	for _, f := range threads.Families() {
@@ -63,15 +65,39 @@ func familyCalled(name string) (threads.Family, error) {
 			names = append(names, f.String())
 		}
 	}
+	meant := familiesMeant(name)
+	if len(meant) == 1 {
+		return meant[0], nil
+	}
 	hint := "the families are " + strings.Join(names, ", ")
-	if near, ok := source.Nearest(strings.ToUpper(name), names); ok {
+	if near, ok := source.Nearest(strings.ToUpper(name), names); ok && len(meant) == 0 {
 		hint = fmt.Sprintf("did you mean `%s`? %s", near, hint)
 	}
-	return 0, fmt.Errorf("there is no thread family %q: %s", name, hint)
+	if len(meant) > 1 {
+		names = nil
+		for _, f := range meant {
+			names = append(names, fmt.Sprintf("%s (%s)", f, f.Facts().Title))
+		}
+		hint = "it stands for " + strings.Join(names, ", ") + ": write one of them"
+	}
+	return 0, fmt.Errorf("there is no one thread family %q: %s", name, hint)
+}
+
+// familiesMeant reads a trade name, such as BSPP, with a size that most have.
+func familiesMeant(name string) []threads.Family {
+	var out []threads.Family
+	for _, e := range threads.Read("3/4 " + name).Ends {
+		for _, c := range e.Candidates {
+			if c.Family.Threaded() && !slices.Contains(out, c.Family) {
+				out = append(out, c.Family)
+			}
+		}
+	}
+	return out
 }
 
 func sizeOf(form *threads.Form) sizeFacts {
-	s := sizeFacts{candidateFacts: candidateOf(threads.Threaded(form, threads.NoSex)), Note: form.Note}
+	s := sizeFacts{candidateFacts: candidateOf(threads.Threaded(form, threads.NoSex)), Note: form.Note, Memory: form.Memory}
 	if form.Tube > 0 {
 		s.Tube = known(form.Tube.Millimetres())
 	}
@@ -92,38 +118,56 @@ func crestOf(form *threads.Form, sex threads.Sex) *bandFacts {
 
 func (a *app) printFamily(f familyFacts, facts threads.FamilyFacts) {
 	u := a.ui
-	u.line("%s", u.paint(bold, f.Family+": "+f.Title))
+	u.say(bold, "%s: %s", f.Family, f.Title)
 	u.fold("", fmt.Sprintf("%s; %.0f degree flanks; %s", f.Standard, facts.Flank, f.Note))
 	u.line("")
 	columns := []column{
 		{title: "size"}, {title: "thread"}, {title: "pitch", right: true}, {title: "an inch", right: true}, {title: "major", right: true},
 		{title: "pitch dia", right: true}, {title: "minor", right: true}, {title: "outside", right: true}, {title: "inside", right: true},
 	}
-	last, label := func(s sizeFacts) string { return figure(s.HandTurns) }, "hand turns"
-	if !facts.Tapered {
-		last, label = func(s sizeFacts) string { return figure(s.Tube) }, "tube"
-	}
-	if slices.ContainsFunc(f.Sizes, func(s sizeFacts) bool { return last(s) != "" }) {
-		columns = append(columns, column{title: label, right: true})
+	last := func(s sizeFacts) string { return threePlaces(s.Tube) }
+	columns = append(columns, column{title: "tube", right: true})
+	if facts.Tapered {
+		last = func(s sizeFacts) string { return threePlaces(s.HandTurns) }
+		columns[len(columns)-1].title = "hand turns"
 	}
 	var rows [][]string
 	for _, s := range f.Sizes {
-		row := []string{
-			s.Size, s.Designation, figure(s.Pitch), trimmed(s.TPI.value), figure(s.Major), figure(s.PitchDia), figure(s.Minor),
-			bandWords(s.Outside), bandWords(s.Inside),
-		}
-		rows = append(rows, append(row, last(s))[:len(columns)])
+		rows = append(rows, []string{
+			s.Size, s.Designation, threePlaces(s.Pitch), trimmed(s.TPI.value), threePlaces(s.Major), threePlaces(s.PitchDia), threePlaces(s.Minor),
+			bandWords(s.Outside), bandWords(s.Inside), last(s),
+		})
 	}
+	columns, rows = withoutEmpty(columns, rows)
 	if !u.table(columns, rows) {
 		for _, r := range rows {
 			u.fold("  "+r[0], foldedRow(columns, r))
 		}
 	}
 	u.line("")
-	u.fold("", "All in mm, threads an inch apart. Major, pitch and minor diameters are basic (of a taper, at its gauge plane). Outside (of a male) and inside (of a female) are the limits across the crests where the thread begins.")
+	u.fold("", "All in mm, threads an inch apart. Major, pitch and minor diameters are basic (of a taper, at its gauge plane; the major of NPT is its pipe's outside). Outside (of a male) and inside (of a female) are the limits across the crests where the thread begins.")
 	for _, s := range sourcesOf(f) {
 		u.fold("  source", s)
 	}
+	if names := fromMemory(f); names != "" {
+		u.fold("  memory", "some figure is from memory: "+names)
+	}
+}
+
+// withoutEmpty leaves out the columns that no row fills.
+func withoutEmpty(columns []column, rows [][]string) ([]column, [][]string) {
+	var kept []column
+	out := make([][]string, len(rows))
+	for i, c := range columns {
+		if !slices.ContainsFunc(rows, func(r []string) bool { return r[i] != "" }) {
+			continue
+		}
+		kept = append(kept, c)
+		for n, r := range rows {
+			out[n] = append(out[n], r[i])
+		}
+	}
+	return kept, out
 }
 
 // foldedRow is a row on a narrow terminal.
@@ -137,7 +181,7 @@ func foldedRow(columns []column, cells []string) string {
 	return strings.Join(parts, ", ")
 }
 
-func figure(n number) string {
+func threePlaces(n number) string {
 	if !n.known {
 		return ""
 	}
@@ -149,6 +193,17 @@ func bandWords(b *bandFacts) string {
 		return ""
 	}
 	return fmt.Sprintf("%.2f-%.2f", b.Least.value, b.Most.value)
+}
+
+// fromMemory names the sizes of which some figure was not seen in a source.
+func fromMemory(f familyFacts) string {
+	var names []string
+	for _, s := range f.Sizes {
+		if s.Memory {
+			names = append(names, s.Designation)
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 // sourcesOf lists each source of a family's rows once, in the order of the rows.

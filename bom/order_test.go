@@ -1,0 +1,187 @@
+package bom
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/bojanz/currency"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"handtight/bom/money"
+)
+
+func offer(item, vendor, price, more string) string {
+	text := fmt.Sprintf("[[offer]]\nitem = %q\nvendor = %q\n", item, vendor)
+	if price != "" {
+		text += fmt.Sprintf("price = %q\n", price)
+	}
+	return text + more + "\n"
+}
+
+// An order worked by hand, from the counts of TestNeeds.
+//
+//	housing    2 at elbe  20.00 EUR = 40.00 EUR = 76.80 NZD   (wharf 85.00 NZD, pier 50.00 USD = 84.00 NZD)
+//	nipple     3 at elbe   3.335 EUR = 10.005, half up 10.01 EUR
+//	block      4 at elbe   1.1125 EUR = 4.45 EUR
+//	cartridge 10 at pier   5.99 USD, packs of 5 = 59.90 USD = 100.63 NZD
+//	              (elbe 5.55 EUR = 55.50 EUR = 106.56 NZD; wharf 12 in packs of 4, 9.80 = 117.60 NZD)
+//	kit        5 at pier  96.50 USD = 482.50 USD
+//	hose     2.1 m, 3 m at wharf 14.90 = 44.70 NZD
+//	clamps     5, 10 in a pack at wharf 2.20 = 22.00 NZD
+//	oil        2 at wharf, no price; tape 1, no offer; tail 0
+//
+//	elbe:  goods 54.46, freight 48.00; customs 5 % of 102.46 = 5.123 -> 5.12;
+//	       tax 15 % of 107.58 = 16.137 -> 16.14; total 123.72 EUR x 1.92 = 237.5424 -> 237.54 NZD
+//	pier:  goods 542.40, freight 85.00; customs 5 % of 627.40 = 31.37;
+//	       tax 15 % of 658.77 = 98.8155 -> 98.82; total 757.59 USD x 1.68 = 1272.7512 -> 1272.75 NZD
+//	wharf: goods 66.70, freight 12.00; total 78.70 NZD
+//	all:   237.54 + 1272.75 + 78.70 = 1588.99 NZD
+func TestOrder(t *testing.T) {
+	text := store +
+		offer("housing", "wharf", "42.50", "") + offer("housing", "elbe", "20.00", "") + offer("housing", "pier", "25.00", "") +
+		offer("nipple", "elbe", "3.335", "") + offer("block", "elbe", "1.1125", "") +
+		offer("cartridge", "wharf", "9.80", "pack = 4") + offer("cartridge", "elbe", "5.55", "") + offer("cartridge", "pier", "5.99", "pack = 5") +
+		offer("kit", "pier", "96.50", "") + offer("hose", "wharf", "14.90", "per = \"m\"") +
+		offer("clamp for 19 mm hose", "wharf", "2.20", "pack = 10") + offer("oil", "wharf", "", "") + offer("tail", "elbe", "6.35", "")
+	o, err := walked(t, "store.toml", text).Order()
+	require.NoError(t, err)
+	type line struct{ key, vendor, order, total string }
+	var got []line
+	for _, l := range o.Lines {
+		row := line{key: l.Need.Key, order: l.Order.String(), total: "-"}
+		if l.Offer != nil {
+			row.vendor = l.Offer.Vendor.ID
+		}
+		if l.Total != nil {
+			row.total = l.Total.Number() + " " + l.Total.CurrencyCode()
+		}
+		got = append(got, row)
+	}
+	require.Equal(t, []line{
+		{"housing", "elbe", "2", "40.00 EUR"}, {"nipple", "elbe", "3", "10.01 EUR"}, {"tail", "elbe", "0", "0.00 EUR"},
+		{"hose", "wharf", "3", "44.70 NZD"}, {"cartridge", "pier", "10", "59.90 USD"}, {"block", "elbe", "4", "4.45 EUR"},
+		{"kit", "pier", "5", "482.50 USD"}, {"oil", "wharf", "2", "-"}, {"clamp for 19 mm hose", "wharf", "10", "22.00 NZD"}, {"tape 12 mm", "", "1", "-"},
+	}, got)
+	sums := map[string][6]string{}
+	for _, v := range o.Vendors {
+		s := v.Sums
+		sums[v.Vendor.ID] = [6]string{s.Goods.Number(), s.Freight.Number(), s.Customs.Number(), s.Tax.Number(), s.Total.Number(), v.InBuild.Number()}
+	}
+	require.Equal(t, map[string][6]string{
+		"elbe":  {"54.46", "48.00", "5.12", "16.14", "123.72", "237.54"},
+		"pier":  {"542.40", "85.00", "31.37", "98.82", "757.59", "1272.75"},
+		"wharf": {"66.70", "12.00", "0.00", "0.00", "78.70", "78.70"},
+	}, sums)
+	require.Equal(t, "1588.99 NZD", o.Total.String())
+	require.Equal(t, 2, o.Unpriced, "the oil and the tape: the total is without them")
+	require.Len(t, o.Unoffered(), 1)
+	require.Equal(t, "tape 12 mm", o.Unoffered()[0].Need.Key)
+}
+
+// The first of two offers that come to the same is taken, and an offer without a price
+// only where there is no other.
+func TestOfferChosen(t *testing.T) {
+	for _, c := range []struct{ why, offers, vendor, total string }{
+		{"the first on a tie", offer("kit", "wharf", "10.00", "") + offer("kit", "wharf", "10.00", "code = \"second\""), "wharf", "50.00"},
+		{"a price, though another without one stands first", offer("kit", "elbe", "", "") + offer("kit", "wharf", "10.00", ""), "wharf", "50.00"},
+		{"no price is not free", offer("kit", "wharf", "10.00", "") + offer("kit", "elbe", "", ""), "wharf", "50.00"},
+		{"a price of nothing is free", offer("kit", "wharf", "10.00", "") + offer("kit", "elbe", "0.00", ""), "elbe", "0.00"},
+		{"the pack counts: 5 x 10.00 against 50 x 1.50", offer("kit", "wharf", "1.50", "pack = 50") + offer("kit", "wharf", "10.00", ""), "wharf", "50.00"},
+	} {
+		o, err := walked(t, "store.toml", store+c.offers).Order()
+		require.NoError(t, err)
+		for _, l := range o.Lines {
+			if l.Need.Key == "kit" {
+				require.Equal(t, c.vendor, l.Offer.Vendor.ID, c.why)
+				require.Equal(t, c.total, l.Total.Number(), c.why)
+				require.NotEqual(t, "second", l.Offer.Code, c.why)
+			}
+		}
+	}
+}
+
+// A shop that nothing is bought from charges no freight; without offers all is nothing.
+func TestNoFreightForNothing(t *testing.T) {
+	o, err := walked(t, "store.toml", store).Order()
+	require.NoError(t, err)
+	require.Empty(t, o.Vendors)
+	require.Equal(t, "0.00 NZD", o.Total.String())
+	o, err = walked(t, "store.toml", store+offer("tail", "elbe", "6.35", "")).Order()
+	require.NoError(t, err)
+	require.Equal(t, "0.00 NZD", o.Total.String(), "the tails are aboard: nothing is shipped")
+}
+
+// The total is the sum of the shops, a shop's goods the sum of its lines, every line a
+// whole number of packs that covers the need, at the offer that is cheapest.
+func TestOrderAddsUp(t *testing.T) {
+	items := []string{"housing", "nipple", "tail", "hose", "cartridge", "block", "kit", "oil", "clamp for 19 mm hose", "tape 12 mm"}
+	rapid.Check(t, func(t *rapid.T) {
+		var text strings.Builder
+		text.WriteString(store)
+		for range rapid.IntRange(0, 20).Draw(t, "offers") {
+			price := fmt.Sprintf("%d.%03d", rapid.IntRange(0, 300).Draw(t, "whole"), rapid.IntRange(0, 999).Draw(t, "part"))
+			if rapid.IntRange(0, 9).Draw(t, "priced") == 0 {
+				price = ""
+			}
+			text.WriteString(offer(rapid.SampledFrom(items).Draw(t, "item"), rapid.SampledFrom([]string{"elbe", "pier", "wharf"}).Draw(t, "vendor"),
+				price, fmt.Sprintf("pack = %d", rapid.IntRange(1, 7).Draw(t, "pack"))))
+		}
+		build, faults := Parse("store.toml", []byte(text.String()))
+		require.NoError(t, faults.Err())
+		sys, faults := Walk(build)
+		require.NoError(t, faults.Err())
+		o, err := sys.Order()
+		require.NoError(t, err)
+		sum := zeroOf(t, "NZD")
+		for _, v := range o.Vendors {
+			goods := zeroOf(t, v.Vendor.Currency)
+			for _, l := range v.Lines {
+				if l.Order > 0 && l.Total != nil {
+					goods = plus(t, goods, *l.Total)
+				}
+			}
+			require.Equal(t, goods.Number(), v.Sums.Goods.Number())
+			sum = plus(t, sum, v.InBuild)
+		}
+		require.Equal(t, sum.Number(), o.Total.Number())
+		for _, l := range o.Lines {
+			cheapest(t, build, l)
+		}
+	})
+}
+
+func cheapest(t *rapid.T, build *Build, l *Line) {
+	if l.Offer != nil {
+		require.GreaterOrEqual(t, l.Order, l.Need.Buy())
+		require.Less(t, l.Order, l.Need.Buy()+l.Offer.Pack)
+		require.Zero(t, l.Order%l.Offer.Pack)
+	}
+	for _, o := range build.Offers {
+		if o.Item != l.Need.Key || o.Price == nil {
+			continue
+		}
+		packs := (l.Need.Buy() + o.Pack - 1) / o.Pack
+		other, err := money.LineTotal(*o.Price, packs*o.Pack)
+		require.NoError(t, err)
+		here, err := build.Rates.Convert(other)
+		require.NoError(t, err)
+		require.NotNil(t, l.Total, "a price is there")
+		chosen, err := build.Rates.Convert(*l.Total)
+		require.NoError(t, err)
+		require.False(t, less(here, chosen), "%s at %s is dearer than at %s", l.Need.Key, l.Offer.Vendor.ID, o.Vendor.ID)
+	}
+}
+
+func zeroOf(t require.TestingT, code string) currency.Amount {
+	a, err := currency.NewAmount("0.00", code)
+	require.NoError(t, err)
+	return a
+}
+
+func plus(t require.TestingT, a, b currency.Amount) currency.Amount {
+	sum, err := a.Add(b)
+	require.NoError(t, err)
+	return sum
+}

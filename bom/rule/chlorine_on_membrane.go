@@ -1,0 +1,90 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var chlorineOnMembrane = Rule{
+	Slug:  "chlorine-on-membrane",
+	Title: "House water reaches the membrane without a carbon filter.",
+	Why: `Water taken ashore has chlorine in it, which keeps it clean in the tank and eats the
+membrane within days of contact. A carbon filter in the flush line takes it out; it is
+changed by the calendar, since wet carbon wears out unused. The tank's water may be free of it
+today and not after the next filling.`,
+	Wrong: `
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+ports = { out = 'R 1/2' }
+[[item]]
+id = "valve"
+kind = "solenoid valve"
+ports = { in = 'Rp 1/2', out = 'Rp 1/2' }
+[[item]]
+id = "nipple"
+kind = "nipple"
+ports = { a = 'R 1/2', b = '1/2 NPT male' }
+[[item]]
+id = "vessel"
+kind = "pressure vessel"
+ports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT female' }
+[[run]]
+name = "flush"
+path = ["house", "valve", "nipple", "vessel.feed"]
+`,
+	Right: `
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+ports = { out = 'R 1/2' }
+[[item]]
+id = "carbon"
+kind = "carbon filter"
+ports = { in = 'Rp 1/2', out = 'R 1/2' }
+[[item]]
+id = "valve"
+kind = "solenoid valve"
+ports = { in = 'Rp 1/2', out = 'Rp 1/2' }
+[[item]]
+id = "nipple"
+kind = "nipple"
+ports = { a = 'R 1/2', b = '1/2 NPT male' }
+[[item]]
+id = "vessel"
+kind = "pressure vessel"
+ports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT female' }
+[[run]]
+name = "flush"
+path = ["house", "carbon", "valve", "nipple", "vessel.feed"]
+`,
+	check: findChlorine,
+}
+
+func findChlorine(s *bom.System) []finding.Finding {
+	waters := s.Waters()
+	var house *bom.Unit
+	for _, u := range s.Units {
+		if u.Item.Kind.Name == "house supply" && house == nil {
+			house = u
+		}
+	}
+	var g members
+	for _, u := range s.Units {
+		feed := u.Item.PortIndex("feed")
+		if u.Item.Kind.Name == "pressure vessel" && feed >= 0 && waters.Unfiltered(u.First+feed) {
+			g.add(u.Name, u.Mark)
+		}
+	}
+	if house == nil || len(g.names) == 0 {
+		return nil
+	}
+	f := finding.Finding{Severity: finding.Caution, At: house.Name, Place: at(house.Mark)}
+	f.Reason = fmt.Sprintf("the water of %s reaches the membrane in %s without passing a carbon filter: chlorine in it destroys the membrane.", house.Name, g.list())
+	f.Remedy = "Put a carbon filter into the flush line, before its valve, and change its cartridge every six months."
+	return []finding.Finding{f}
+}

@@ -1,0 +1,28 @@
+package rule
+
+import (
+	_ "embed"
+	"strings"
+)
+
+//go:embed example/plant.toml
+var plantText string
+
+// Example makes a whole build of a rule's wrong or right fragment: on its own, or in
+// the place of one block of a small plant that checks clear without it.
+func (r Rule) Example(fragment string) string {
+	const heading = "[build]\nname = \"example\"\ncurrency = \"EUR\"\n"
+	if r.block == "" {
+		return heading + fragment
+	}
+	var b strings.Builder
+	b.WriteString(heading)
+	for _, block := range strings.Split(plantText, "\n## ")[1:] {
+		name, text, _ := strings.Cut(block, "\n")
+		if name == r.block {
+			text = fragment
+		}
+		b.WriteString(text + "\n")
+	}
+	return b.String()
+}

@@ -1,0 +1,248 @@
+package rule
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+// amend changes a fragment; what is changed must stand there.
+type amend struct{ from, to string }
+
+func changed(t *testing.T, fragment string, swaps ...amend) string {
+	t.Helper()
+	for _, s := range swaps {
+		require.Contains(t, fragment, s.from)
+		fragment = strings.ReplaceAll(fragment, s.from, s.to)
+	}
+	return fragment
+}
+
+// severities lists the severities of a rule's findings, worst first.
+func severities(list []finding.Finding) []string {
+	var out []string
+	for _, f := range list {
+		out = append(out, f.Severity.String())
+	}
+	return out
+}
+
+// line is a whole line without fault: sea, pump of 8 L/min at 55 bar, relief of 65 bar
+// and 10 L/min with an outlet of its own, hose, throttle, overboard.
+var line = underRated.Right
+
+// The severity of a relief, by its set and its flow, at a duty of 55 bar: at or below the
+// duty it is open in normal running; a tenth above (60.5 bar) is the guide.
+func TestReliefLadder(t *testing.T) {
+	for _, c := range []struct {
+		why   string
+		swaps []amend
+		slug  string
+		want  []string
+	}{
+		{"as it should be", nil, "relief-set-low", nil},
+		{"below the duty", []amend{{`"65 bar"`, `"50 bar"`}}, "relief-set-low", []string{"stop"}},
+		{"at the duty", []amend{{`"65 bar"`, `"55 bar"`}}, "relief-set-low", []string{"stop"}},
+		{"just above the duty", []amend{{`"65 bar"`, `"55.1 bar"`}}, "relief-set-low", []string{"caution"}},
+		{"less than a tenth above", []amend{{`"65 bar"`, `"60.4 bar"`}}, "relief-set-low", []string{"caution"}},
+		{"a tenth above", []amend{{`"65 bar"`, `"60.5 bar"`}}, "relief-set-low", nil},
+		{"no word of its set", []amend{{"set = \"65 bar\"\n", ""}}, "relief-set-low", []string{"stop"}},
+		{"set at the weakest rating", []amend{{`"65 bar"`, `"100 bar"`}}, "relief-set-high", nil},
+		{"set above the weakest rating", []amend{{`"65 bar"`, `"101 bar"`}}, "relief-set-high", []string{"stop"}},
+		{"passes the pump's flow and no more", []amend{{`"10 L/min"`, `"8 L/min"`}}, "relief-too-small", nil},
+		{"passes less", []amend{{`"10 L/min"`, `"7.9 L/min"`}}, "relief-too-small", []string{"stop"}},
+		{"no word of its flow", []amend{{"flow = \"10 L/min\"\n", ""}}, "relief-too-small", []string{"note"}},
+		{"none at all", []amend{{`"tee.branch", "relief", "relief-out"`, `"tee.branch", "relief-out"`}}, "relief-missing", []string{"stop"}},
+		{"one there is", nil, "relief-missing", nil},
+		{"behind a valve", []amend{{"[[run]]\nname = \"suction\"", "[[item]]\nid = \"valve\"\nkind = \"shut-off valve\"\nrated = \"200 bar\"\n[[run]]\nname = \"suction\""}, {`"tee.branch", "relief"`, `"tee.branch", "valve", "relief"`}}, "relief-cut-off", []string{"stop"}},
+		{"its outlet behind a valve", []amend{{"[[run]]\nname = \"suction\"", "[[item]]\nid = \"valve\"\nkind = \"shut-off valve\"\nrated = \"200 bar\"\n[[run]]\nname = \"suction\""}, {`"relief", "relief-out"`, `"relief", "valve", "relief-out"`}}, "relief-cut-off", []string{"stop"}},
+		{"free on both sides", nil, "relief-cut-off", nil},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			require.Equal(t, c.want, severities(found(t, changed(t, line, c.swaps...))[c.slug]))
+		})
+	}
+}
+
+// Over the rating in normal running or by a person's act it is a stop; by a part's
+// failure a caution, and a stop above the proof pressure (1.5 times the rating for what
+// is no hose: ASME B31.3-2016 345.4.2(a)).
+//
+// By hand: with the throttle shut the relief stands at 1.1 x 65 = 71.5 bar. A strainer
+// on the brine line that clogs puts the same on what is before it, and only by failure.
+func TestUnderRatedLadder(t *testing.T) {
+	brine := func(rated string) []amend {
+		return []amend{
+			{"[[run]]\nname = \"suction\"", "[[item]]\nid = \"weak\"\nkind = \"elbow\"\n" + rated + "\n[[item]]\nid = \"screen\"\nkind = \"strainer\"\nrated = \"200 bar\"\n[[run]]\nname = \"suction\""},
+			{`"throttle", "discharge"`, `"throttle", "weak", "screen", "discharge"`},
+		}
+	}
+	tee := func(rated string) []amend {
+		return []amend{{"kind = \"tee\"\nrated = \"200 bar\"", "kind = \"tee\"\nrated = \"" + rated + "\""}}
+	}
+	for _, c := range []struct {
+		why   string
+		swaps []amend
+		want  []string
+	}{
+		{"over in normal running", tee("54 bar"), []string{"stop"}},
+		{"over by an act", tee("70 bar"), []string{"stop"}},
+		{"just enough for the act", tee("71.5 bar"), nil},
+		{"over by a failure, within the proof: 1.5 x 48 = 72 bar", brine(`rated = "48 bar"`), []string{"caution"}},
+		{"over by a failure, above the proof: 1.5 x 47 = 70.5 bar", brine(`rated = "47 bar"`), []string{"stop"}},
+		{"enough for the failure", brine(`rated = "72 bar"`), nil},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			require.Equal(t, c.want, severities(found(t, changed(t, line, c.swaps...))["under-rated"]))
+		})
+	}
+}
+
+// What stands without a bound: by an act a stop, by a failure a caution.
+func TestNoWayOutLadder(t *testing.T) {
+	noRelief := []amend{{`"tee.branch", "relief", "relief-out"`, `"tee.branch", "relief-out"`}, {"id = \"relief-out\"\nkind = \"overboard\"", "id = \"relief-out\"\nkind = \"plug\"\nrated = \"200 bar\""}}
+	require.Equal(t, []string{"stop"}, severities(found(t, changed(t, line, noRelief...))["no-way-out"]), "throttle shut, no relief")
+	stall := append([]amend{{"flow = \"8 L/min\"", "flow = \"8 L/min\"\nstall = \"90 bar\""}}, noRelief...)
+	require.Empty(t, found(t, changed(t, line, stall...))["no-way-out"], "the pump stalls, and that is a bound")
+	screen := []amend{
+		{"[[run]]\nname = \"suction\"", "[[item]]\nid = \"screen\"\nkind = \"strainer\"\nrated = \"200 bar\"\n[[run]]\nname = \"suction\""},
+		{`"throttle", "discharge"`, `"throttle", "screen", "discharge"`},
+	}
+	require.Equal(t, []string{"stop", "caution"}, severities(found(t, changed(t, line, append(screen, noRelief...)...))["no-way-out"]), "and a screen that may clog")
+	require.Empty(t, found(t, line)["no-way-out"])
+}
+
+// nipples are two parts on a line that stands at some pressure, and what is asked of the
+// joint between them.
+func nipples(a, b, house string) string {
+	return "[[item]]\nid = \"house\"\nkind = \"house supply\"\npressure = \"" + house + "\"\nports = { out = '1/2 NPT male' }\n" +
+		"[[item]]\nid = \"left\"\nkind = \"coupling\"\nrated = \"300 bar\"\nports = { a = '1/2 NPT female', b = '" + a + "' }\n" +
+		"[[item]]\nid = \"right\"\nkind = \"cap\"\nrated = \"300 bar\"\nports = { a = '" + b + "' }\n" +
+		"[[run]]\nname = \"line\"\npath = [\"house\", \"left.a>b\", \"right\"]\n"
+}
+
+// A joint that is for low pressure only is a stop above its limit, else a caution. An
+// end with several readings is judged by the worst of them: a caution, and a stop on high
+// pressure (above 10 bar). An end that is not said is the same. What cannot be joined is
+// a stop at any pressure.
+func TestJointLadder(t *testing.T) {
+	for _, c := range []struct{ why, a, b, house, slug, want string }{
+		{"taper in parallel, low", "R 1/2", "G 1/2 female", "3 bar", "makeshift-joint", "caution"},
+		{"taper in parallel, above its limit", "R 1/2", "G 1/2 female", "60 bar", "makeshift-joint", "stop"},
+		{"an open end, low", "1/2 BSP male", "Rc 1/2", "3 bar", "end-left-open", "caution"},
+		{"an open end, at the border", "1/2 BSP male", "Rc 1/2", "10 bar", "end-left-open", "caution"},
+		{"an open end, high", "1/2 BSP male", "Rc 1/2", "10.1 bar", "end-left-open", "stop"},
+		{"two countries, low", "1/2 NPT male", "Rc 1/2", "3 bar", "flank-angles-differ", "stop"},
+		{"two males", "1/2 NPT male", "1/2 NPT male", "3 bar", "same-sex", "stop"},
+		{"as it should be, high", "1/2 NPT male", "1/2 NPT female", "60 bar", "", ""},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			var got []finding.Finding
+			for _, list := range found(t, nipples(c.a, c.b, c.house)) {
+				for _, f := range list {
+					if strings.HasPrefix(f.At, "J2 ") {
+						got = append(got, f)
+					}
+				}
+			}
+			if c.slug == "" {
+				require.Empty(t, got)
+				return
+			}
+			require.Len(t, got, 1, "one finding a joint")
+			require.Equal(t, c.slug, got[0].Slug)
+			require.Equal(t, c.want, got[0].Severity.String())
+		})
+	}
+}
+
+// An end that nothing is said of: a caution, and a stop on high pressure.
+func TestEndNotSaidLadder(t *testing.T) {
+	for house, want := range map[string]string{"3 bar": "caution", "60 bar": "stop"} {
+		text := strings.Replace(nipples("1/2 NPT male", "1/2 NPT female", house), "ports = { a = '1/2 NPT female' }\n[[run]]", "[[run]]", 1)
+		require.Equal(t, []string{want}, severities(found(t, text)["end-not-said"]), house)
+	}
+}
+
+// A rating that is not known: a note at low pressure, one for the segment; a stop on high
+// pressure, one for each item.
+func TestRatingUnknownLadder(t *testing.T) {
+	for house, want := range map[string][]string{"3 bar": {"note"}, "10 bar": {"note"}, "60 bar": {"stop", "stop"}} {
+		text := strings.ReplaceAll(nipples("1/2 NPT male", "1/2 NPT female", house), "rated = \"300 bar\"\n", "")
+		require.Equal(t, want, severities(found(t, text)["rating-unknown"]), house)
+	}
+}
+
+// A gauge: past its end by an act a caution; the duty outside the middle half a note.
+// The duty is 55 bar and the worst 71.5: 72 bar is enough for the one and not for the other.
+func TestGaugeLadder(t *testing.T) {
+	for scale, want := range map[string][]string{
+		"60 bar": {"caution"}, "71 bar": {"caution"}, "72 bar": {"note"}, "74 bar": nil, "100 bar": nil, "219 bar": nil, "221 bar": {"note"},
+	} {
+		text := changed(t, gaugeRange.Right, amend{`scale = "100 bar"`, `scale = "` + scale + `"`})
+		require.Equal(t, want, severities(found(t, text)["gauge-range"]), scale)
+	}
+}
+
+// A hose under vacuum: not known to stand it a caution; known not to, by an act, a stop;
+// 0.9 bar is enough.
+func TestCollapseLadder(t *testing.T) {
+	for vacuum, want := range map[string][]string{"": {"caution"}, "vacuum = \"0.5 bar\"": {"stop"}, "vacuum = \"0.89 bar\"": {"stop"}, "vacuum = \"0.9 bar\"": nil} {
+		text := changed(t, hoseMayCollapse.Right, amend{`vacuum = "0.9 bar"`, vacuum})
+		require.Equal(t, want, severities(found(t, text)["hose-may-collapse"]), vacuum)
+	}
+}
+
+// A barb in a bore: within 0.6 mm nothing, to 1.5 mm a caution, beyond a stop
+// (judgement of the design).
+func TestBarbLadder(t *testing.T) {
+	for barb, want := range map[string]string{"19 mm": "", "19.6 mm": "", "18.4 mm": "", "19.7 mm": "caution", "20.5 mm": "caution", "20.6 mm": "stop", "17.4 mm": "stop"} {
+		got := ""
+		for _, list := range found(t, changed(t, barbAndBoreDiffer.Right, amend{"19 mm barb long", barb + " barb long"})) {
+			for _, f := range list {
+				if strings.HasPrefix(f.At, "J1 ") {
+					got = f.Severity.String()
+				}
+			}
+		}
+		require.Equal(t, want, got, barb)
+	}
+}
+
+// One cause, one finding: each wrong example is found once by its own rule.
+func TestOneFindingPerCause(t *testing.T) {
+	for _, r := range All() {
+		want := 1
+		if r.Slug == "port-open" {
+			want = len(found(t, r.Wrong)[r.Slug]) // each open port is a hole of its own
+		}
+		require.Len(t, found(t, r.Wrong)[r.Slug], want, r.Slug)
+	}
+}
+
+// The same build gives the same findings in the same order, worst first.
+func TestFindingsInOrder(t *testing.T) {
+	for _, r := range All() {
+		list := checked(t, r.Wrong)
+		for i := 1; i < len(list); i++ {
+			require.LessOrEqual(t, list[i-1].Severity, list[i].Severity, r.Slug)
+		}
+		require.Equal(t, list, checked(t, r.Wrong), r.Slug)
+	}
+}
+
+func checked(t *testing.T, fragment string) []finding.Finding {
+	t.Helper()
+	if !strings.Contains(fragment, "[[run]]") {
+		fragment += "\n[[item]]\nid = \"x\"\nkind = \"drain\"\n[[item]]\nid = \"y\"\nkind = \"sea\"\n[[run]]\nname = \"any\"\npath = [\"y\", \"x\"]\n"
+	}
+	build, faults := bom.Parse("example.toml", []byte(Rule{}.Example(fragment)))
+	require.NoError(t, faults.Err())
+	sys, faults := bom.Walk(build)
+	require.NoError(t, faults.Err())
+	return Check(sys)
+}

@@ -1,0 +1,76 @@
+package rule
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+	"handtight/catalog"
+)
+
+// made lists the materials of a unit that water may attack: all that its text names;
+// of a hose the metals of its ends only, since its liner is the hose standard's business.
+func made(u *bom.Unit) []*catalog.Material {
+	list := catalog.MaterialsIn(u.Item.Material)
+	if u.Item.IsHose() {
+		list = slices.DeleteFunc(list, func(m *catalog.Material) bool { return !m.Metal() })
+	}
+	return list
+}
+
+// metals lists the metals of a unit.
+func metals(u *bom.Unit) []*catalog.Material {
+	return slices.DeleteFunc(made(u), func(m *catalog.Material) bool { return !m.Metal() })
+}
+
+// members is units, or joints, that one finding speaks of.
+type members struct {
+	names []string
+	marks []bom.Mark
+}
+
+func (g *members) add(name string, mark bom.Mark) {
+	if !slices.Contains(g.names, name) {
+		g.names, g.marks = append(g.names, name), append(g.marks, mark)
+	}
+}
+
+// at places a finding at the first of the group, and notes the others.
+func (g *members) at(f *finding.Finding) {
+	f.At, f.Place = g.names[0], at(g.marks[0])
+	if len(g.names) > 1 {
+		f.At += fmt.Sprintf(" and %d more", len(g.names)-1)
+	}
+	for _, m := range g.marks[1:] {
+		f.Related = append(f.Related, at(m))
+	}
+}
+
+// list names the group's members for people; a long list is cut.
+func (g *members) list() string {
+	const most = 8
+	if len(g.names) > most {
+		return fmt.Sprintf("%s and %d more", strings.Join(g.names[:most], ", "), len(g.names)-most)
+	}
+	return strings.Join(g.names, ", ")
+}
+
+// gathered keeps members by a key, in the order in which they began.
+type gathered[K cmp.Ordered] struct {
+	keys []K
+	of   map[K]*members
+}
+
+func (g *gathered[K]) add(key K, name string, mark bom.Mark) {
+	if g.of == nil {
+		g.of = map[K]*members{}
+	}
+	if g.of[key] == nil {
+		g.of[key] = &members{}
+		g.keys = append(g.keys, key)
+	}
+	g.of[key].add(name, mark)
+}

@@ -1,0 +1,118 @@
+package rule
+
+import (
+	"fmt"
+	"strings"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var reliefDischarge = Rule{
+	Slug:  "relief-discharge",
+	Title: "A relief valve discharges where it should not.",
+	Why: `A relief valve lifts without a warning, and passes the pump's whole flow at full
+pressure: a jet of it goes through skin. Its outlet is led by hose to where nobody
+stands and nothing is shut: overboard above the waterline, or back to the pump's
+inlet, where it heats if it runs long. Into a tank it salts the drinking water; into a drain
+it may fill the boat.`,
+	Wrong: `
+[[item]]
+id = "relief"
+kind = "relief valve"
+set = "65 bar"
+ports = { in = '1/4 NPT male', out = '3/8 NPT female' }
+[[item]]
+id = "tail"
+kind = "hose tail"
+ports = { a = '3/8 NPT male', b = '13 mm barb' }
+[[item]]
+id = "stock"
+kind = "hose stock"
+bore = "13 mm"
+rated = "10 bar"
+[[hose]]
+id = "hose"
+of = "stock"
+length = "1 m"
+[[item]]
+id = "galley"
+kind = "drain"
+[[run]]
+name = "relief"
+path = ["relief", "tail", "hose", "galley"]
+`,
+	Right: `
+[[item]]
+id = "relief"
+kind = "relief valve"
+set = "65 bar"
+ports = { in = '1/4 NPT male', out = '3/8 NPT female' }
+[[item]]
+id = "tail"
+kind = "hose tail"
+ports = { a = '3/8 NPT male', b = '13 mm barb' }
+[[item]]
+id = "stock"
+kind = "hose stock"
+bore = "13 mm"
+rated = "10 bar"
+[[hose]]
+id = "hose"
+of = "stock"
+length = "1 m"
+[[item]]
+id = "side"
+kind = "overboard"
+[[run]]
+name = "relief"
+path = ["relief", "tail", "hose", "side"]
+`,
+	check: findDischarge,
+}
+
+func findDischarge(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, u := range s.Units {
+		port := u.Item.PortIndex("out")
+		if u.Item.Kind.Name != "relief valve" || port < 0 {
+			continue
+		}
+		f := finding.Finding{Severity: finding.Caution, At: u.Name, Place: at(u.Mark)}
+		d := s.DischargeOf(u.First + port)
+		switch {
+		case d.Overboard || d.Pump:
+			continue
+		case s.Ports[u.First+port].Joint == nil:
+			if !openly(s, u, "out") {
+				continue // an open port, which is found by its own rule
+			}
+			f.Reason = fmt.Sprintf("%s is left open: when it lifts, it sprays the pump's whole flow into the space around it.", u.Name+".out")
+		case len(d.Inside) > 0:
+			f.Reason = fmt.Sprintf("%s discharges into %s: the pump's whole flow, of sea water, without a warning.", u.Name, inside(d.Inside))
+		default:
+			continue // a closed line, which is found as a relief that is cut off
+		}
+		f.Remedy = "Lead it by hose overboard above the waterline, without a valve, or back to the pump's inlet."
+		out = append(out, f)
+	}
+	return out
+}
+
+func inside(list []*bom.Unit) string {
+	var names []string
+	for _, u := range list {
+		names = append(names, fmt.Sprintf("%s (%s)", u.Name, u.Item.Kind.Name))
+	}
+	return strings.Join(names, ", ")
+}
+
+// openly reports whether the build says that a port is meant to be open.
+func openly(s *bom.System, u *bom.Unit, port string) bool {
+	for _, r := range s.Build.LeftOpen {
+		if r.Unit == u.Name && r.Port == port {
+			return true
+		}
+	}
+	return false
+}

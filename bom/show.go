@@ -1,0 +1,133 @@
+package bom
+
+import (
+	"math"
+	"slices"
+)
+
+// StateView is one state of the whole build as people read it: the parts of the
+// build that it does not touch stand as in normal running.
+type StateView struct {
+	Name      string
+	Cause     string
+	Failure   bool
+	Segments  []SegmentView // in the build's order
+	Overloads []Overload    // what sees more than it holds, the worst first
+}
+
+// SegmentView is what a segment sees in one state.
+type SegmentView struct {
+	Segment *Segment
+	High    float64 // bar; infinite where nothing opens
+	Low     float64 // bar, below 0 for a vacuum
+}
+
+// Changed reports whether the state makes the segment's pressure another than in
+// normal running.
+func (v *SegmentView) Changed() bool {
+	return v.Low < 0 || math.Abs(v.High-v.Segment.Load.Normal) > 0.001
+}
+
+// Overload is a unit or a joint that sees more than it holds in a state.
+type Overload struct {
+	What  string
+	Sees  float64 // bar; infinite where nothing opens
+	Holds float64
+}
+
+// StateNames lists the names of the build's states, normal first, in their order.
+func (s *System) StateNames() []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, st := range s.States {
+		if !seen[st.Name] {
+			seen[st.Name] = true
+			out = append(out, st.Name)
+		}
+	}
+	return out
+}
+
+// View lays out the state of a name; ok is false where the build has none of it.
+func (s *System) View(name string) (v StateView, ok bool) {
+	touched := make([]*State, len(s.cells.parts))
+	for _, st := range s.States {
+		if st.Name == "normal" && touched[st.part] == nil {
+			touched[st.part] = st
+		}
+	}
+	for _, st := range s.States {
+		if st.Name == name {
+			v.Name, v.Cause, v.Failure, ok = st.Name, st.Cause, st.Failure, true
+			touched[st.part] = st
+		}
+	}
+	if !ok {
+		return v, false
+	}
+	sees := func(port int) (high, low float64) {
+		if st := touched[s.cells.part[s.cells.of[port]]]; st != nil {
+			high, low, _ = s.Pressure(st, port)
+		}
+		return high, low
+	}
+	for _, g := range s.Segments {
+		row := SegmentView{Segment: g}
+		for _, p := range g.Ports {
+			high, low := sees(p)
+			row.High, row.Low = max(row.High, high), min(row.Low, low)
+		}
+		v.Segments = append(v.Segments, row)
+	}
+	v.Overloads = s.overloads(sees)
+	return v, true
+}
+
+// Views lays out every state, in the order of [System.StateNames].
+func (s *System) Views() []StateView {
+	var out []StateView
+	for _, name := range s.StateNames() {
+		v, _ := s.View(name)
+		out = append(out, v)
+	}
+	return out
+}
+
+// overloads lists the units and joints that see more than they hold, by how much.
+func (s *System) overloads(sees func(port int) (high, low float64)) []Overload {
+	var out []Overload
+	for _, u := range s.Units {
+		worst := Overload{What: u.Name}
+		for i := range u.Item.Ports {
+			hold := s.PortHold(u.First + i)
+			high, _ := sees(u.First + i)
+			holds := hold.Rating.Pressure.Bar()
+			if hold.Known && high > holds+0.001 && high-holds > worst.Sees-worst.Holds {
+				worst.Sees, worst.Holds = high, holds
+			}
+		}
+		if worst.Sees > 0 {
+			out = append(out, worst)
+		}
+	}
+	for _, j := range s.Joints {
+		hold := s.JointHold(j)
+		high, _ := sees(j.A)
+		if holds := hold.Rating.Pressure.Bar(); hold.Known && high > holds+0.001 {
+			out = append(out, Overload{What: s.JointName(j), Sees: high, Holds: holds})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Overload) int {
+		switch {
+		case a.lack() > b.lack():
+			return -1
+		case a.lack() < b.lack():
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// lack is how many times over the part is loaded: a bound on what it needs.
+func (o *Overload) lack() float64 { return o.Sees / max(o.Holds, 0.001) }

@@ -1,0 +1,148 @@
+package main
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
+)
+
+func perInch(tpi float64) threads.Gauged { return threads.Gauge(25.4 / tpi) }
+
+func rough(g threads.Gauged) threads.Gauged { g.Rough = true; return g }
+
+// Figures as people write them.
+func TestReadFigures(t *testing.T) {
+	for _, c := range []struct {
+		why  string
+		f    figures
+		want threads.Measured
+	}{
+		{"millimetres outside", figures{od: "13.1 mm"}, threads.Measured{Sex: threads.Male, Diameter: threads.Gauge(13.1)}},
+		{"a decimal comma inside", figures{id: "11,6 mm"}, threads.Measured{Sex: threads.Female, Diameter: threads.Gauge(11.6)}},
+		{"a whole count", figures{tpi: "19"}, threads.Measured{Pitch: perInch(19)}},
+		{"a count with its words", figures{tpi: "19 threads per inch"}, threads.Measured{Pitch: perInch(19)}},
+		{"tpi written out", figures{tpi: "11.5 TPI"}, threads.Measured{Pitch: perInch(11.5)}},
+		{"a half", figures{tpi: "11½"}, threads.Measured{Pitch: perInch(11.5)}},
+		{"a half in figures", figures{tpi: "11 1/2"}, threads.Measured{Pitch: perInch(11.5)}},
+		{"in doubt", figures{tpi: "14 or so"}, threads.Measured{Pitch: rough(perInch(14))}},
+		{"in doubt, before", figures{tpi: "about 14"}, threads.Measured{Pitch: rough(perInch(14))}},
+		{"in doubt, by a sign", figures{tpi: "~14"}, threads.Measured{Pitch: rough(perInch(14))}},
+		{"asked", figures{tpi: "14?"}, threads.Measured{Pitch: rough(perInch(14))}},
+		{"between two", figures{tpi: "13-14"}, threads.Measured{Pitch: rough(perInch(13.5))}},
+		{"one or the other", figures{tpi: "18 or 20"}, threads.Measured{Pitch: rough(perInch(19))}},
+		{"a pitch", figures{pitch: "1.5 mm"}, threads.Measured{Pitch: threads.Gauge(1.5)}},
+		{"a pitch in doubt", figures{pitch: "roughly 1.8 mm"}, threads.Measured{Pitch: rough(threads.Gauge(1.8))}},
+		{"a taper seen", figures{taper: "yes"}, threads.Measured{Taper: threads.Tapered}},
+		{"none seen", figures{taper: "No"}, threads.Measured{Taper: threads.NoTaper}},
+		{"not looked at", figures{taper: "unknown"}, threads.Measured{}},
+		{"degrees", figures{angle: "55°"}, threads.Measured{Flank: threads.Gauge(55)}},
+		{"degrees in words", figures{angle: "60 degrees"}, threads.Measured{Flank: threads.Gauge(60)}},
+		{"a cone to the axis", figures{seat: "37"}, threads.Measured{Nose: threads.NoseCone37}},
+		{"a cone across", figures{seat: "74 deg"}, threads.Measured{Nose: threads.NoseCone37}},
+		{"a ring", figures{seat: "face ring"}, threads.Measured{Nose: threads.FaceRing}},
+		{"nothing there", figures{seat: "none"}, threads.Measured{Nose: threads.PlainNose}},
+		{"a country", figures{country: "NZ"}, threads.Measured{Country: "NZ"}},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			m, err := c.f.read()
+			require.NoError(t, err)
+			require.InDelta(t, c.want.Diameter.Value, m.Diameter.Value, 1e-9)
+			require.InDelta(t, c.want.Pitch.Value, m.Pitch.Value, 1e-9)
+			m.Diameter.Value, m.Pitch.Value = c.want.Diameter.Value, c.want.Pitch.Value
+			require.Equal(t, c.want, m)
+		})
+	}
+}
+
+// interviewed answers the questions with lines and gives what was printed.
+func interviewed(t *testing.T, asJSON bool, answers ...string) (m threads.Measured, out, trouble string) {
+	t.Helper()
+	var o, e bytes.Buffer
+	a := &app{in: strings.NewReader(strings.Join(answers, "\n")), ui: newUI(&o, &e), json: asJSON}
+	require.NoError(t, a.interview(&m))
+	require.NoError(t, a.identify(m))
+	return m, o.String(), e.String()
+}
+
+func TestInterview(t *testing.T) {
+	m, out, _ := interviewed(t, false, "od 13.1 mm", "19", "no")
+	require.Equal(t, threads.Male, m.Sex)
+	require.Equal(t, threads.NoTaper, m.Taper)
+	require.Contains(t, out, "so far")
+	require.Contains(t, out, "it is G 1/4.")
+}
+
+// What cannot be measured is passed over and not asked again.
+func TestInterviewPassesOver(t *testing.T) {
+	m, out, _ := interviewed(t, false, "od 13.1 mm", "19", "", "plain")
+	require.Equal(t, 1, strings.Count(out, "does it taper"))
+	require.Zero(t, m.Taper)
+	require.Equal(t, threads.PlainNose, m.Nose)
+	require.Contains(t, out, "G 1/4 male")
+}
+
+// An answer that cannot be read says so, and the question stands.
+func TestInterviewAsksAgain(t *testing.T) {
+	m, out, _ := interviewed(t, false, "13.1", "od 13.1", "od 0.9 mm", "od 13.1 mm", "many", "19", "q")
+	require.Contains(t, out, `"13.1" does not say which side was measured`)
+	require.Contains(t, out, "has no unit")
+	require.Contains(t, out, "between 4 and 250 mm is due")
+	require.Equal(t, threads.Gauge(13.1), m.Diameter)
+	require.True(t, m.Pitch.Known)
+}
+
+// q ends it, and so does the end of the answers; with --json the questions stay out
+// of the result.
+func TestInterviewEnds(t *testing.T) {
+	_, out, _ := interviewed(t, false, "id 18.9 mm", "q", "14")
+	require.Contains(t, out, "female")
+	m, out, asked := interviewed(t, true, "od 13.1 mm", "19")
+	require.True(t, m.Pitch.Known)
+	require.True(t, strings.HasPrefix(out, "{"), out)
+	require.Contains(t, asked, "does it taper")
+}
+
+// Every family that has a table prints it, wide and narrow; each thread has its row.
+func TestEveryFamilyIsListed(t *testing.T) {
+	for _, width := range []int{plainWidth, leastWidth} {
+		for _, f := range threads.Families() {
+			if !f.Threaded() {
+				continue
+			}
+			var o, e bytes.Buffer
+			a := &app{ui: newUI(&o, &e)}
+			a.ui.width = width
+			require.NoError(t, a.threadList(f.String()))
+			flat := strings.Join(strings.Fields(o.String()), " ")
+			for _, form := range threads.Forms(f) {
+				require.Contains(t, flat, form.Designation)
+			}
+			require.Contains(t, flat, "source")
+			for _, line := range strings.Split(o.String(), "\n") {
+				require.LessOrEqual(t, len([]rune(line)), width, line)
+			}
+		}
+	}
+}
+
+// Whatever a flag holds, it is read or refused in words.
+func FuzzFigures(f *testing.F) {
+	for _, s := range []string{"13.1 mm", "14 or so", "11 1/2", "~18", "1.5 mm", "37", "13-14", "½", "yes", "1e400", "-3", "NaN"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, fig := range []figures{{od: text}, {id: text}, {tpi: text}, {pitch: text}, {taper: text}, {angle: text}, {seat: text}, {country: text}} {
+			m, err := fig.read()
+			if err == nil {
+				_, err = threads.Identify(m)
+			}
+			if err != nil {
+				require.NotEmpty(t, err.Error())
+			}
+		}
+	})
+}
