@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -30,9 +31,10 @@ func (v *SegmentView) Changed() bool {
 
 // Overload is a unit or a joint that sees more than it holds in a state.
 type Overload struct {
-	What  string
-	Sees  float64 // bar; infinite where nothing opens
-	Holds float64
+	What    string
+	Segment *Segment
+	Sees    float64 // bar; infinite where nothing opens
+	Holds   float64
 }
 
 // StateNames lists the names of the build's states, normal first, in their order.
@@ -103,7 +105,7 @@ func (s *System) overloads(sees func(port int) (high, low float64)) []Overload {
 			high, _ := sees(u.First + i)
 			holds := hold.Rating.Pressure.Bar()
 			if hold.Known && high > holds+0.001 && high-holds > worst.Sees-worst.Holds {
-				worst.Sees, worst.Holds = high, holds
+				worst.Sees, worst.Holds, worst.Segment = high, holds, s.SegmentOf(u.First+i)
 			}
 		}
 		if worst.Sees > 0 {
@@ -114,20 +116,14 @@ func (s *System) overloads(sees func(port int) (high, low float64)) []Overload {
 		hold := s.JointHold(j)
 		high, _ := sees(j.A)
 		if holds := hold.Rating.Pressure.Bar(); hold.Known && high > holds+0.001 {
-			out = append(out, Overload{What: s.JointName(j), Sees: high, Holds: holds})
+			out = append(out, Overload{What: s.JointName(j), Segment: s.SegmentOf(j.A), Sees: high, Holds: holds})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Overload) int {
-		switch {
-		case a.lack() > b.lack():
-			return -1
-		case a.lack() < b.lack():
-			return 1
-		}
-		return 0
+		return cmp.Or(cmp.Compare(b.times(), a.times()), cmp.Compare(a.Holds, b.Holds))
 	})
 	return out
 }
 
-// lack is how many times over the part is loaded: a bound on what it needs.
-func (o *Overload) lack() float64 { return o.Sees / max(o.Holds, 0.001) }
+// times is how many times over the part is loaded; infinite where nothing opens.
+func (o *Overload) times() float64 { return o.Sees / max(o.Holds, 0.001) }

@@ -132,6 +132,29 @@ func TestEveryCard(t *testing.T) {
 	}
 }
 
+// Joints that hold stand before makeshift ones, and these before those that fail.
+func TestMatesBestFirst(t *testing.T) {
+	for _, words := range []string{"G 1/2 female", "R 3/4 male", "NPT 1/2 male", "M M22x1.5 male", "JIC -6 male"} {
+		var order []string
+		for _, m := range cardOf(t, words).Mates {
+			kind := "fails"
+			switch {
+			case m.Verdict.Holds():
+				kind = "holds"
+			case m.Closes() != "":
+				kind = "makeshift"
+			}
+			if len(order) == 0 || order[len(order)-1] != kind {
+				order = append(order, kind)
+			}
+		}
+		require.Subset(t, []string{"holds", "makeshift", "fails"}, order, words)
+		require.Less(t, len(order), 4, "%s: %v", words, order)
+		require.Equal(t, "holds", order[0], words)
+		require.Equal(t, "fails", order[len(order)-1], words)
+	}
+}
+
 func TestNoCard(t *testing.T) {
 	_, ok := CardOf(Threaded(endOf(t, "G 1/2 male").Form, NoSex))
 	require.False(t, ok, "a male and a female are two cards")

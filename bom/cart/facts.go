@@ -34,11 +34,23 @@ type facts struct {
 // unsaid, also when the reader has a likely word for it.
 type ending struct {
 	readings []threads.End
+	keys     []string // the size of each reading, as alike sizes share it
 	open     bool
 }
 
 func endingOf(e *threads.EndReading) ending {
-	return ending{e.Candidates, len(e.Candidates) > 1 || e.Question != ""}
+	out := planned(e.Candidates)
+	out.open = len(e.Candidates) > 1 || e.Question != ""
+	return out
+}
+
+// planned is an end as the build has it.
+func planned(readings []threads.End) ending {
+	out := ending{readings: readings, keys: make([]string, len(readings))}
+	for i := range readings {
+		out.keys[i] = sizeKey(&readings[i])
+	}
+	return out
 }
 
 var (
@@ -107,7 +119,7 @@ var bothEnds = regexp.MustCompile(`(?i)both|beid|deux (?:côtés|extrémités|bo
 var hoseWords = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:hoses?|tubing|tube|schlauch|schläuche|tuyau|tuyaux|tubo|tubi|manguera|mangueras|flexible|mangueira|slang|slange|letku|wąż|hadice|шланг|рукав|hortum|软管|ホース)(?:[^\pL]|$)|\pL+schlauch|\pL+slang`)
 
 // forHose are things that name the hose that they are for.
-var forHose = regexp.MustCompile(`(?i)clamp|clip|schelle|collier|fascett|abrazader|braçadeira|klem|klämm|klemme|kiristin|opask|хомут|kelepçe|(?:^|[^\pL])(?:for|für|pour|per|para|voor|för|til|dla|для) `)
+var forHose = regexp.MustCompile(`(?i)clamp|clip|schelle|collier|fascett|abrazader|braçadeira|klem|klämm|klemme|kiristin|opask|хомут|kelepçe|(?:^|[^\pL])(?:for|für|pour|per|para|voor|för|til|dla|для)\s+[0-9]`)
 
 func saysHose(text string) bool { return hoseWords.MatchString(text) }
 
@@ -167,7 +179,7 @@ func needFacts(n *bom.Need) facts {
 	f := facts{kind: n.Kind, material: materialOf(it.Material), words: wordsIn(it.ID + ", " + it.About + ", " + it.Title + ", " + it.Spec)}
 	for i := range it.Ports {
 		if p := &it.Ports[i]; p.Said && len(p.End.Candidates) > 0 {
-			f.ends = append(f.ends, ending{readings: p.End.Candidates})
+			f.ends = append(f.ends, planned(p.End.Candidates))
 		}
 	}
 	if spec, ok := pressure.HoseSpec(it.Spec); ok {

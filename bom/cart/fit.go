@@ -25,56 +25,50 @@ const (
 // millimetres: that of a barb in a bore (design: 0.6 mm, judgement).
 const tubeSlack = 0.6
 
-// compareEnds finds the best way to lay a line's ends on an item's, and notes for each
-// of the item's ends which of the line's it got; -1 for none.
+// compareEnds finds the best way to lay a line's ends on an item's.
 func (m *match) compareEnds(l, n *facts) {
-	m.ends = make([]int, len(n.ends))
-	for i := range m.ends {
-		m.ends[i] = -1
-	}
 	switch {
 	case len(n.ends) == 0:
 		return
 	case len(l.ends) == 0:
-		m.add("ends-unsaid")
+		m.add(byEndsUnsaid)
 		return
 	case len(l.ends) > mostEnds || len(n.ends) > mostEnds:
 		m.fit = fitOther
-		m.add("ends-differ")
+		m.add(byEndsDiffer)
 		return
 	}
-	best := laying{}
-	best.score = -1
-	trial := laying{on: make([]int, len(n.ends))}
-	layAll(l.ends, n.ends, 0, 0, &trial, &best)
-	m.ends = best.on
-	m.fit = fitOf(l.ends, n.ends, best.on)
+	best := laying{score: -1}
+	layAll(l.ends, n.ends, 0, 0, &laying{}, &best)
+	m.laid = best.on
+	m.fit = fitOf(l.ends, n.ends, &best.on)
 	switch {
 	case m.fit == fitSame && len(n.ends) == 1:
-		m.add("end")
+		m.add(byEnd)
 	case m.fit == fitSame:
-		m.add("ends")
+		m.add(byEnds)
 	case m.fit == fitOpen && len(n.ends) == 1:
-		m.give("ends-open", evidence()["ends-open"].Points*2/3)
+		m.add(byEndOpen)
 	case m.fit == fitOpen:
-		m.add("ends-open")
+		m.add(byEndsOpen)
 	case m.fit == fitSome:
-		m.add("ends-some")
+		m.add(byEndsSome)
 	case m.fit == fitNear && len(n.ends) == 1:
-		m.give("ends-near", evidence()["ends-near"].Points*2/3)
+		m.add(byEndNear)
 	case m.fit == fitNear:
-		m.add("ends-near")
+		m.add(byEndsNear)
 	default:
-		m.add("ends-differ")
+		m.add(byEndsDiffer)
 	}
 }
 
 // mostEnds is the most ends of a part that are laid on each other: a manifold has six.
 const mostEnds = 6
 
-// laying is one way to lay ends on ends.
+// laying is one way to lay ends on ends: for each of the item's ends which of the
+// line's it gets, counted from 1; 0 for none.
 type laying struct {
-	on    []int
+	on    [mostEnds]uint8
 	score int
 }
 
@@ -82,7 +76,7 @@ type laying struct {
 func layAll(line, item []ending, at int, used uint, now, best *laying) {
 	if at == len(item) {
 		if now.score > best.score {
-			best.score, best.on = now.score, append([]int(nil), now.on...)
+			*best = *now
 		}
 		return
 	}
@@ -90,26 +84,28 @@ func layAll(line, item []ending, at int, used uint, now, best *laying) {
 		if used&(1<<k) != 0 {
 			continue
 		}
-		worth := [...]int{fitSame: 9, fitOpen: 6, fitNear: 3, fitOther: 0}[fitEnd(line[k], item[at])]
-		now.on[at], now.score = k, now.score+worth
+		worth := endWorth[fitEnd(&line[k], &item[at])]
+		now.on[at], now.score = uint8(k+1), now.score+worth
 		layAll(line, item, at+1, used|1<<k, now, best)
 		now.score -= worth
 	}
-	if len(line) < len(item) {
-		now.on[at] = -1
+	if now.on[at] = 0; len(line) < len(item) {
 		layAll(line, item, at+1, used, now, best)
 	}
 }
 
+// endWorth ranks how two ends fit, so that the best way to lay all of them is found.
+var endWorth = [...]int{fitSame: 9, fitOpen: 6, fitNear: 3, fitOther: 0}
+
 // fitOf is the worst of all ends; some may be missing.
-func fitOf(line, item []ending, on []int) fit {
+func fitOf(line, item []ending, on *[mostEnds]uint8) fit {
 	out, missing := fitSame, false
-	for i, k := range on {
-		if k < 0 {
+	for i := range item {
+		if on[i] == 0 {
 			missing = true
 			continue
 		}
-		out = max(out, fitEnd(line[k], item[i]))
+		out = max(out, fitEnd(&line[on[i]-1], &item[i]))
 	}
 	switch {
 	case !missing && len(line) <= len(item):
@@ -121,11 +117,11 @@ func fitOf(line, item []ending, on []int) fit {
 }
 
 // fitEnd compares the readings of two ends.
-func fitEnd(line, item ending) fit {
+func fitEnd(line, item *ending) fit {
 	best := fitOther
 	for i := range line.readings {
 		for k := range item.readings {
-			f := fitOne(&line.readings[i], &item.readings[k])
+			f := fitOne(&line.readings[i], &item.readings[k], line.keys[i] == item.keys[k])
 			sexless := item.readings[k].Sex == threads.NoSex // a washer
 			if f == fitSame && (len(line.readings) > 1 || line.open && !sexless) {
 				f = fitOpen
@@ -145,8 +141,8 @@ func better(a, b fit) fit {
 
 // fitOne compares two ends: family, size and sex. Seal and plastic are seldom said, and
 // a swivel is no other thread.
-func fitOne(a, b *threads.End) fit {
-	if !sameSize(a, b) {
+func fitOne(a, b *threads.End, sameKey bool) fit {
+	if !sameSize(a, b, sameKey) {
 		return fitOther
 	}
 	if a.Family != b.Family {
@@ -170,14 +166,14 @@ func likeFamilies(a, b threads.Family) bool { return a.Threaded() == b.Threaded(
 
 // sameSize compares sizes as shops call them: 1/2 is 1/2 whatever the thread; a thread
 // sized by dash or in millimetres by its diameter.
-func sameSize(a, b *threads.End) bool {
+func sameSize(a, b *threads.End, sameKey bool) bool {
 	if a.Family.Threaded() != b.Family.Threaded() {
 		return false
 	}
 	if !a.Family.Threaded() {
 		return math.Abs(float64(a.Diameter-b.Diameter)) <= tubeSlack && a.Diameter > 0 || a.Size == b.Size
 	}
-	return sizeKey(a) == sizeKey(b)
+	return sameKey
 }
 
 // sizeKey is the size in a form that alike sizes share.

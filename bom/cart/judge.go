@@ -80,9 +80,8 @@ func (j *judge) settled(v *Verdict) bool {
 			v.Status, v.Reason, v.Remedy = NotNeeded, "It was confirmed that it is nothing of the build's.", "Nothing to do, or leave it out of the cart."
 			return true
 		case n != nil:
-			m := compare(v.Line, n, codeKey(v.Line.Code))
-			m.evidence = append([]Evidence{evidence()["accepted"]}, m.evidence...)
-			m.points = max(m.points+100, 100)
+			m := compare(v.Line, n)
+			m.add(byAccepted)
 			if m.fit < fitNear || j.spoiled(v.Line, &m) == nil {
 				m.fit = fitSame // the person has the part's word for it
 			}
@@ -111,11 +110,7 @@ func named(list []match) []match {
 
 // named reports whether the line names the item or its code.
 func (m *match) named() bool {
-	return m.has("code") || m.has("item")
-}
-
-func (m *match) has(name string) bool {
-	return slices.ContainsFunc(m.evidence, func(e Evidence) bool { return e.Name == name })
+	return m.has(byCode) || m.has(byItem)
 }
 
 // plain takes lines that are sure by their words, with all ends right and the material
@@ -141,7 +136,7 @@ func (j *judge) best(list []match) ([]match, bool) {
 	for _, m := range list[1:] {
 		if m.need.alike == first.need.alike {
 			alike = append(alike, m)
-		} else if first.points-m.points < lead && !(first.has("material") && m.has("material-differs")) {
+		} else if first.points-m.points < lead && !(first.has(byMaterial) && m.has(byMaterialDiffers)) {
 			certain = false
 		}
 	}
@@ -203,7 +198,7 @@ const (
 // alikeOnly reports whether a line names the kind of something that has no ends, and
 // little else: a clamp, a cartridge. It is asked about, for nobody else would.
 func (m *match) alikeOnly() bool {
-	return m.points >= evidence()["kind"].Points && len(m.need.facts.ends) == 0 && m.evidence[0].Name == "kind"
+	return m.points >= evidence()[byKind].Points && len(m.need.facts.ends) == 0 && m.has(byKind)
 }
 
 func (j *judge) lacks(n *need) bool { return j.in[n.index] < n.Buy() }
@@ -211,7 +206,7 @@ func (j *judge) lacks(n *need) bool { return j.in[n.index] < n.Buy() }
 // take judges a line that is matched: to one need, or to several that are bought alike.
 func (j *judge) take(v *Verdict, list []match) {
 	m := &list[0]
-	v.Confidence, v.Evidence = m.total(), m.evidence
+	v.Confidence, v.Evidence = m.total(), m.list()
 	for i := range list {
 		v.Items = append(v.Items, list[i].need.Key)
 	}
@@ -228,7 +223,7 @@ func (j *judge) take(v *Verdict, list []match) {
 		return
 	}
 	v.Quantity, v.Known = q, true
-	v.Status, v.Reason = Covers, fmt.Sprintf("It is %s: %s.", strings.Join(v.Items, " or "), says(m.evidence))
+	v.Status, v.Reason = Covers, fmt.Sprintf("It is %s: %s.", strings.Join(v.Items, " or "), says(m.list()))
 	if how != "" {
 		v.Reason += " " + capital(how) + "."
 	}
@@ -349,7 +344,7 @@ func article(word string) string {
 func (j *judge) notNeeded(v *Verdict, m *match) {
 	v.Status, v.Confidence, v.Evidence = NotNeeded, m.total(), m.evidence
 	v.Items = []string{m.need.Key}
-	v.Reason = fmt.Sprintf("It is like %s (%s), which is covered already.", m.need.Key, says(m.evidence))
+	v.Reason = fmt.Sprintf("It is like %s (%s), which is covered already.", m.need.Key, says(m.list()))
 	v.Remedy = "Take it out of the cart, or say what it is for."
 }
 
@@ -362,7 +357,7 @@ func (j *judge) unsureOf(v *Verdict, list []match) {
 		v.Items = append(v.Items, n.Key)
 		j.unsure[n.index] = append(j.unsure[n.index], v.Line.Where())
 	}
-	v.Reason = fmt.Sprintf("It may be %s: %s.", strings.Join(v.Items, " or "), orWords(says(m.evidence), "little speaks for it"))
+	v.Reason = fmt.Sprintf("It may be %s: %s.", strings.Join(v.Items, " or "), orWords(says(m.list()), "little speaks for it"))
 	v.Remedy = "Confirm it, or ask the shop: " + j.asks(v, m)
 }
 

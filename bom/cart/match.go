@@ -11,13 +11,6 @@ import (
 	"handtight/bom"
 )
 
-// Evidence is one thing that speaks for a match, or against it.
-type Evidence struct {
-	Name   string // as table/evidence.csv names it
-	Points int    // hundredths
-	Says   string
-}
-
 // The bounds of a match, in hundredths (judgement): from sure on it is taken, if the next
 // one is lead points behind; below ask nothing is matched.
 const (
@@ -28,45 +21,33 @@ const (
 	nearSure = 60
 )
 
-var evidence = sync.OnceValue(func() map[string]Evidence {
-	out := map[string]Evidence{}
-	for _, r := range readTable("evidence.csv") {
-		n, err := strconv.Atoi(r[1])
-		if err != nil {
-			panic("cart: evidence " + r[0] + " has no points")
-		}
-		out[r[0]] = Evidence{r[0], n, r[2]}
-	}
-	return out
-})
-
 // match is a line held against one of the build's needs.
 type match struct {
-	need     *need
-	evidence []Evidence
-	points   int
-	fit      fit // of the ends
-	ends     []int
+	need *need
+	weight
+	fit  fit             // of the ends
+	laid [mostEnds]uint8 // see laying
 }
 
-func (m *match) add(name string) { m.give(name, evidence()[name].Points) }
-
-func (m *match) give(name string, points int) {
-	e := evidence()[name]
-	e.Points = points
-	m.evidence = append(m.evidence, e)
-	m.points += points
+// end gives which of the line's ends lies on one of the item's; -1 for none.
+func (m *match) end(at int) int {
+	if at >= mostEnds {
+		return -1
+	}
+	return int(m.laid[at]) - 1
 }
 
 // need is something to buy, with what a line is compared with.
 type need struct {
 	*bom.Need
-	line  *bom.Line
-	index int
-	facts facts
-	alike int // index of the first need that nothing tells this one from
-	codes []string
-	only  bool // of its kind
+	line   *bom.Line
+	index  int
+	facts  facts
+	alike  int // index of the first need that nothing tells this one from
+	offers []*bom.Offer
+	codes  []string
+	id     string // its key, as codes compare
+	only   bool   // of its kind
 }
 
 // matcher finds needs for lines.
@@ -81,15 +62,18 @@ type matcher struct {
 
 func newMatcher(order *bom.Order, offers []*bom.Offer) *matcher {
 	m := &matcher{byCode: map[string][]*need{}, byID: map[string]*need{}, byKind: map[string][]*need{}, byEnd: map[string][]*need{}, seen: map[string][]match{}}
-	codes := map[string][]string{}
+	offered := map[string][]*bom.Offer{}
 	for _, o := range offers {
-		if o.Code != "" {
-			codes[o.Item] = append(codes[o.Item], codeKey(o.Code))
-		}
+		offered[o.Item] = append(offered[o.Item], o)
 	}
 	twins := map[string]int{}
 	for i, l := range order.Lines {
-		n := &need{Need: l.Need, line: l, index: i, facts: needFacts(l.Need), codes: codes[l.Need.Key]}
+		n := &need{Need: l.Need, line: l, index: i, facts: needFacts(l.Need), offers: offered[l.Need.Key], id: codeKey(l.Need.Key)}
+		for _, o := range n.offers {
+			if o.Code != "" {
+				n.codes = append(n.codes, codeKey(o.Code))
+			}
+		}
 		key := n.twin()
 		if first, ok := twins[key]; ok {
 			n.alike = first
@@ -109,7 +93,7 @@ func newMatcher(order *bom.Order, offers []*bom.Offer) *matcher {
 // file enters a need under all that a line may have in common with it.
 func (m *matcher) file(n *need) {
 	m.needs = append(m.needs, n)
-	m.byID[codeKey(n.Key)] = n
+	m.byID[n.id] = n
 	m.byKind[n.facts.kind] = append(m.byKind[n.facts.kind], n)
 	for _, c := range n.codes {
 		m.byCode[c] = append(m.byCode[c], n)
@@ -162,9 +146,8 @@ func fileKeys(ends []ending) []string {
 func endKeys(ends []ending) []string {
 	var out []string
 	for _, e := range ends {
-		readings := e.readings
-		for i := range readings {
-			if k := sizeKey(&readings[i]); !slices.Contains(out, k) {
+		for _, k := range e.keys {
+			if !slices.Contains(out, k) {
 				out = append(out, k)
 			}
 		}
@@ -179,10 +162,10 @@ func (m *matcher) candidates(l *Line) []match {
 	if got, ok := m.seen[key]; ok {
 		return got
 	}
-	code := codeKey(l.Code)
+	names := namesOf(l)
 	var out []match
-	for _, n := range m.pool(l, code) {
-		if one := compare(l, n, code); one.points > 0 || one.named() {
+	for _, n := range m.pool(l, &names) {
+		if one := weigh(l, n, &names); one.points > 0 || one.named() {
 			out = append(out, one)
 		}
 	}
@@ -199,12 +182,12 @@ const mostKept = 12
 
 // pool lists the needs worth comparing. A line with sizes of its own is compared with
 // needs of those sizes: through the size that fewest of them have.
-func (m *matcher) pool(l *Line, code string) []*need {
+func (m *matcher) pool(l *Line, names *names) []*need {
 	var out []*need
-	if code != "" {
-		out = append(out, m.byCode[code]...)
+	if names.code != "" {
+		out = append(out, m.byCode[names.code]...)
 	}
-	for _, id := range []string{codeKey(l.Item), code, codeKey(l.Text)} {
+	for _, id := range []string{names.item, names.code, names.text} {
 		if n, ok := m.byID[id]; ok && id != "" {
 			out = append(out, n)
 		}
@@ -224,14 +207,24 @@ func (m *matcher) pool(l *Line, code string) []*need {
 	return slices.Compact(out)
 }
 
+// names are what a line may name an item by, as codes compare.
+type names struct{ code, item, text string }
+
+func namesOf(l *Line) names { return names{codeKey(l.Code), codeKey(l.Item), codeKey(l.Text)} }
+
 // compare weighs a line against a need.
-func compare(l *Line, n *need, code string) match {
+func compare(l *Line, n *need) match {
+	names := namesOf(l)
+	return weigh(l, n, &names)
+}
+
+func weigh(l *Line, n *need, names *names) match {
 	m := match{need: n}
-	if code != "" && slices.Contains(n.codes, code) {
-		m.add("code")
+	if names.code != "" && slices.Contains(n.codes, names.code) {
+		m.add(byCode)
 	}
-	if id := codeKey(n.Key); id != "" && (codeKey(l.Item) == id || code == id || codeKey(l.Text) == id) {
-		m.add("item")
+	if n.id != "" && (names.item == n.id || names.code == n.id || names.text == n.id) {
+		m.add(byItem)
 	}
 	m.kind(&l.facts, n)
 	m.compareEnds(&l.facts, &n.facts)
@@ -239,18 +232,18 @@ func compare(l *Line, n *need, code string) match {
 	if n.facts.material != "" && l.facts.material != "" {
 		switch same, open := sameMaterial(l.facts.material, n.facts.material); {
 		case same:
-			m.add("material")
+			m.add(byMaterial)
 		case !open:
-			m.add("material-differs")
+			m.add(byMaterialDiffers)
 		}
 	}
-	m.words(&l.facts, n)
+	m.ownWords(&l.facts, n)
 	return m
 }
 
-// words compares the item's own words with the line's: a few shared ones say little
+// ownWords compares the item's own words with the line's: a few shared ones say little
 // where an item has many.
-func (m *match) words(l *facts, n *need) {
+func (m *match) ownWords(l *facts, n *need) {
 	own := len(n.facts.words)
 	if own == 0 {
 		return
@@ -259,11 +252,9 @@ func (m *match) words(l *facts, n *need) {
 	if n.Item == nil {
 		least = 1 // its name says all of it: tape 12 mm
 	}
-	if share := common * evidence()["words"].Points / max(least, own); share > 0 {
-		m.give("words", share)
-	}
+	m.share(common, max(least, own))
 	if common == own && own >= 3 {
-		m.add("all-words")
+		m.add(byAllWords)
 	}
 }
 
@@ -274,13 +265,13 @@ func (m *match) kind(l *facts, n *need) {
 	switch {
 	case l.kind == "" || n.facts.kind == "":
 	case l.kind == n.facts.kind:
-		m.add("kind")
+		m.add(byKind)
 		if n.only && len(n.facts.ends) == 0 {
-			m.add("only")
+			m.add(byOnly)
 		}
 	case slices.Contains(general, l.kind) || slices.Contains(general, n.facts.kind):
 	default:
-		m.add("kind-differs")
+		m.add(byKindDiffers)
 	}
 }
 
@@ -290,20 +281,20 @@ func (m *match) figures(l, n *facts) {
 		switch a, b := pair[0], pair[1]; {
 		case a == 0 || b == 0:
 		case a > b*(1-pair[2]) && a < b*(1+pair[2]):
-			m.add("figure")
+			m.add(byFigure)
 		default:
-			m.add("figure-differs")
+			m.add(byFigureDiffers)
 		}
 	}
 	m.bore(l, n)
 	if l.spec != "" && l.spec == n.spec {
-		m.add("spec")
+		m.add(bySpec)
 	}
 	if n.kind == "hose" && l.length > 0 && n.length > 0 {
 		if l.length > n.length*0.99 && l.length < n.length*1.01 {
-			m.add("length")
+			m.add(byLength)
 		} else {
-			m.add("length-differs")
+			m.add(byLengthDiffers)
 		}
 	}
 }
@@ -315,18 +306,15 @@ func (m *match) bore(l, n *facts) {
 	switch {
 	case l.bore == 0 || n.bore == 0:
 	case apart <= tubeSlack:
-		m.add("figure")
+		m.add(byFigure)
 	case apart <= nextBore && l.kind == "hose stock" && n.kind == l.kind:
 		m.fit = fitNear
-		m.add("bore-near")
+		m.add(byBoreNear)
 	default:
-		m.add("figure-differs")
+		m.add(byFigureDiffers)
 	}
 }
 
 // nextBore is how far apart two bores are that are taken for one another, in
 // millimetres (judgement: 19 and 20, 12 and 13).
 const nextBore = 1.6
-
-// total is the confidence of the match, 0 to 1.
-func (m *match) total() float64 { return float64(min(max(m.points, 0), 100)) / 100 }

@@ -137,10 +137,11 @@ func (l *Line) endAt(m *match, at int) (threads.EndReading, bool) {
 		d := threads.Length(l.facts.bore)
 		return threads.EndReading{Candidates: []threads.End{{Family: threads.Bore, Size: fmt.Sprintf("%.4g mm", l.facts.bore), Diameter: d}}}, l.facts.bore > 0
 	}
-	if at >= len(m.ends) || m.ends[at] < 0 || len(l.facts.ends[m.ends[at]].readings) == 0 {
+	k := m.end(at)
+	if k < 0 || k >= len(l.facts.ends) || len(l.facts.ends[k].readings) == 0 {
 		return threads.EndReading{}, false
 	}
-	return threads.EndReading{Candidates: l.facts.ends[m.ends[at]].readings}, true
+	return threads.EndReading{Candidates: l.facts.ends[k].readings}, true
 }
 
 // worse reports whether a mating is worse than what the joint has by plan.
@@ -162,9 +163,9 @@ func (j *judge) differs(l *Line, m *match) string {
 	if m.need.facts.kind == "hose stock" {
 		return fmt.Sprintf("its bore is %.4g mm in place of %.4g mm", l.facts.bore, m.need.facts.bore)
 	}
-	for i, k := range m.ends {
-		planned := m.need.facts.ends[i]
-		if k < 0 || len(l.facts.ends[k].readings) == 0 || fitEnd(l.facts.ends[k], planned) < fitNear {
+	for i := range m.need.facts.ends {
+		planned, k := &m.need.facts.ends[i], m.end(i)
+		if k < 0 || len(l.facts.ends[k].readings) == 0 || fitEnd(&l.facts.ends[k], planned) < fitNear {
 			continue
 		}
 		return fmt.Sprintf("%s in place of %s", l.facts.ends[k].readings[0], planned.readings[0])
@@ -277,10 +278,11 @@ func (l *Line) each(n *need, offered string) (string, bool) {
 	return quotient(l.Price, by.String())
 }
 
+// offer is the one with the line's code, else the one that the order chose.
 func (j *judge) offer(l *Line, n *need) *bom.Offer {
-	if l.Code != "" {
-		for _, o := range j.sys.Build.Offers {
-			if o.Item == n.Key && codeKey(o.Code) == codeKey(l.Code) {
+	if code := codeKey(l.Code); code != "" {
+		for _, o := range n.offers {
+			if codeKey(o.Code) == code {
 				return o
 			}
 		}

@@ -37,10 +37,12 @@ func (t Terms) Lack(goods []currency.Amount, toFree bool) (currency.Amount, bool
 			return currency.Amount{}, false, err
 		}
 		if lack.Sign() > 0 {
-			d, err := round(lack, sum.CurrencyCode())
+			d, err := currency.NewAmount(lack.Text('f'), sum.CurrencyCode())
 			if err != nil {
 				return currency.Amount{}, false, err
 			}
+			digits, _ := currency.GetDigits(sum.CurrencyCode())
+			d = d.RoundTo(digits, currency.RoundUp) // a threshold between two cents is reached by the upper one
 			if c, err := d.Cmp(most); err == nil && c > 0 {
 				most = d
 			}

@@ -10,22 +10,27 @@ import (
 	"handtight/bom/finding"
 )
 
-// found checks a fragment that stands alone and returns its findings by slug.
+// found checks a build, or a fragment that stands alone, and returns its findings by
+// slug. A fragment of items only gets a run, since a build must have one.
 func found(t *testing.T, fragment string) map[string][]finding.Finding {
 	t.Helper()
+	return check(t, whole(fragment))
+}
+
+func whole(fragment string) string {
 	if !strings.Contains(fragment, "[[run]]") {
 		fragment += "\n[[item]]\nid = \"x\"\nkind = \"drain\"\n[[item]]\nid = \"y\"\nkind = \"sea\"\n[[run]]\nname = \"any\"\npath = [\"y\", \"x\"]\n"
 	}
-	return check(t, Rule{}.Example(fragment))
+	if strings.HasPrefix(fragment, "[build]") {
+		return fragment
+	}
+	return Rule{}.Example(fragment)
 }
 
 // example checks one of a rule's own fragments.
 func example(t *testing.T, r Rule, fragment string) map[string][]finding.Finding {
 	t.Helper()
-	if r.block == "" {
-		return found(t, fragment)
-	}
-	return check(t, r.Example(fragment))
+	return found(t, r.Example(fragment))
 }
 
 // check checks a whole build.

@@ -27,6 +27,7 @@ type Content struct {
 	Spares      []Spare
 	Joints      []Joint
 	Segments    []Segment
+	States      []State
 	Findings    []finding.Finding // sorted
 	Assumptions []Assumption
 	Cautions    []string        // the usual cautions, one sentence each
@@ -106,6 +107,17 @@ type Joint struct {
 type Segment struct {
 	Name, Runs, Normal, Worst, Cause, Weakest, Rating, Basis, Margin string
 	High                                                             bool
+	Proof                                                            string // the most that a first test may put on it
+}
+
+// State is one line of the sheet of states: what one segment sees in one of them.
+type State struct {
+	Name, Cause, Sort     string // Sort: "normal course", "act", "failure"
+	Segment               string // "" where no segment stands otherwise than in normal running
+	Normal, High, Low     string
+	Holds                 string
+	Over                  string // what sees more than it holds, of the segment
+	Unbounded, Overloaded bool
 }
 
 // Assumption is a value that the list rests on, and where it comes from.

@@ -10,6 +10,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure/quantity"
 )
 
 // From lays out what a check and an order found as the Content of a workbook.
@@ -17,7 +18,7 @@ func From(sys *bom.System, order *bom.Order, findings []finding.Finding, caution
 	b := sys.Build
 	c := Content{
 		Title: b.Name, Currency: b.Currency, Findings: findings, Cautions: cautions, Total: order.Total,
-		Spares: sparesOf(order), Joints: jointsOf(sys), Segments: segmentsOf(sys), Assumptions: assumptionsOf(sys),
+		Spares: sparesOf(order), Joints: jointsOf(sys), Segments: segmentsOf(sys), States: statesOf(sys), Assumptions: assumptionsOf(sys),
 	}
 	for _, v := range order.Vendors {
 		c.Shops = append(c.Shops, shopOf(v))
@@ -176,7 +177,10 @@ func segmentsOf(sys *bom.System) []Segment {
 	var out []Segment
 	for _, g := range sys.Segments {
 		worst, state := g.Load.Worst()
-		row := Segment{Name: g.Name, Normal: bar(g.Load.Normal), Worst: bar(worst), Rating: "not known", High: g.High()}
+		row := Segment{Name: g.Name, Normal: bar(g.Load.Normal), Worst: bar(worst), Rating: "not known", Proof: "not known", High: g.High()}
+		if p, ok := sys.Proof(g); ok {
+			row.Proof = bar(p)
+		}
 		var runs []string
 		for _, r := range g.Runs {
 			runs = append(runs, r.Name)
@@ -207,6 +211,14 @@ func assumptionsOf(sys *bom.System) []Assumption {
 	add := func(what, value, basis string) { out = append(out, Assumption{what, value, basis}) }
 	if p := b.Duty.Pressure; p != nil {
 		add("Pressure held on the throttle", p.String(), "the build file")
+	}
+	for _, t := range []struct {
+		what string
+		at   *quantity.Temperature
+	}{{"Sea water, for the ratings", b.Duty.Water}, {"Air around the parts, for the ratings", b.Duty.Space}} {
+		if t.at != nil {
+			add(t.what, t.at.String(), "the build file; a data sheet is taken to speak of cold water")
+		}
 	}
 	for _, s := range []struct{ key, what, value string }{
 		{"away", "Time between shops", b.Spares.Away.Calendar()},

@@ -84,12 +84,12 @@ func (b *book) segments() error {
 			{title: "Segment", width: 20}, {title: "Runs", width: 18}, {title: "High pressure", width: 10},
 			{title: "Normal", width: 12}, {title: "Worst", width: 12}, {title: "What causes the worst", width: 30},
 			{title: "Weakest part", width: 22}, {title: "Its rating", width: 12}, {title: "Rating from", width: 24},
-			{title: "Margin", width: 12},
+			{title: "Margin", width: 12}, {title: "First test at most", width: 12},
 		},
 		looks: strongFirst,
 	}
 	for _, s := range b.c.Segments {
-		l.rows = append(l.rows, []string{s.Name, s.Runs, yes(s.High), s.Normal, s.Worst, s.Cause, s.Weakest, s.Rating, s.Basis, s.Margin})
+		l.rows = append(l.rows, []string{s.Name, s.Runs, yes(s.High), s.Normal, s.Worst, s.Cause, s.Weakest, s.Rating, s.Basis, s.Margin, s.Proof})
 	}
 	return b.list(l)
 }

@@ -166,8 +166,14 @@ func sample(t testing.TB) Content {
 				"Nothing closes it.", "0", "71.5 bar", false},
 		},
 		Segments: []Segment{
-			{"feed", "raw water", "1.2 bar", "4.5 bar", "seacock.outlet left shut", "filter-20", "6 bar", "its data sheet", "1.5 bar", false},
-			{"membrane", "high pressure, brine", "55 bar", "71.5 bar", "brine throttle shut, until the relief valve lifts", "elbow-38", "unknown", "no data sheet and no standard", "unknown", true},
+			{"feed", "raw water", "1.2 bar", "4.5 bar", "seacock.outlet left shut", "filter-20", "6 bar", "its data sheet", "1.5 bar", false, "9 bar"},
+			{"membrane", "high pressure, brine", "55 bar", "71.5 bar", "brine throttle shut, until the relief valve lifts", "elbow-38", "unknown", "no data sheet and no standard", "unknown", true, "not known"},
+		},
+		States: []State{
+			{Name: "normal", Cause: "normal running", Sort: "normal course", Segment: "membrane", Normal: "55 bar", High: "55 bar", Holds: "not known"},
+			{Name: "overboard shut", Cause: "overboard (seacock) left shut", Sort: "act", Segment: "membrane", Normal: "55 bar", High: "no bound",
+				Holds: "not known", Over: "elbow-38 (40 bar)", Unbounded: true, Overloaded: true},
+			{Name: "intake shut", Cause: "intake (seacock) left shut", Sort: "act"},
 		},
 		Findings: []finding.Finding{
 			{Severity: finding.Stop, Slug: "will-not-start", At: "elbow-38.b to hp-hose.a", Place: finding.Place{File: "kittiwake.toml", Line: 31, Column: 9},

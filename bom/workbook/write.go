@@ -72,7 +72,7 @@ func (b *book) sheets() error {
 		name  string
 		write func() error
 	}{
-		{orderName, b.order}, {"Spares", b.spares}, {"Joints", b.joints}, {"Segments", b.segments},
+		{orderName, b.order}, {"Spares", b.spares}, {"Joints", b.joints}, {"Segments", b.segments}, {"States", b.states},
 		{"Findings", b.findings}, {ratesName, b.rateSheet}, {"Assumptions", b.assumptions},
 	}
 	if len(b.placed.aside) > 0 {

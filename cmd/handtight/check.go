@@ -14,14 +14,20 @@ import (
 )
 
 func (a *app) checkCommand() *cobra.Command {
-	return &cobra.Command{
+	var state string
+	var states bool
+	cmd := &cobra.Command{
 		Use:   "check BUILD",
 		Short: "What does not mate, seal or hold, and what to ask before buying",
 		Long: `Reads a build file, walks it port by port, and reports: findings, worst first, each with
 its remedy; a line for each pressure segment; the questions to ask before buying; and
 the counts. Exit status 0 when nothing stops, 1 when stops are found, 2 when the file
-cannot be taken.`,
+cannot be taken.
+
+A state is one way the build can stand: normal, flush, one valve left shut, one part that
+fails. --state shows the pressures of one, --states of all, instead of the findings.`,
 		Example: `  handtight check testdata/clean/build.toml
+  handtight check build.toml --state "throttle shut"
   handtight check build.toml --json > facts.json`,
 		Args: exactly(1, "one build file"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -29,15 +35,35 @@ cannot be taken.`,
 			if err != nil {
 				return err
 			}
+			views, err := viewsAsked(sys, state, states)
+			if err != nil {
+				return err
+			}
 			findings := rule.Check(sys)
 			a.judge(findings)
 			if a.json {
-				return a.ui.printJSON(checkFactsOf(sys, findings))
+				facts := checkFactsOf(sys, findings)
+				facts.States = stateFactsOf(views)
+				return a.ui.printJSON(facts)
 			}
-			a.printCheck(sys, findings)
+			switch {
+			case states:
+				a.printTitle(sys)
+				a.printStates(views)
+				a.printCounts(sys, findings)
+			case state != "":
+				a.printTitle(sys)
+				a.printState(views[0])
+				a.printCounts(sys, findings)
+			default:
+				a.printCheck(sys, findings)
+			}
 			return nil
 		},
 	}
+	cmd.Flags().StringVar(&state, "state", "", "show the pressures of one state, by its name")
+	cmd.Flags().BoolVar(&states, "states", false, "show the pressures of every state")
+	return cmd
 }
 
 // judge sets the exit status by the findings.

@@ -13,6 +13,7 @@ type checkFacts struct {
 	Joints    []jointFacts    `json:"joints"`
 	Segments  []segmentFacts  `json:"segments"`
 	Questions []questionFacts `json:"questions"`
+	States    []stateFacts    `json:"states,omitempty"` // only when asked for
 	Counts    countFacts      `json:"counts"`
 }
 
@@ -37,6 +38,7 @@ type jointFacts struct {
 	Worst     number  `json:"worst_bar"`
 	Unbounded bool    `json:"unbounded,omitempty"`
 	Makeup    string  `json:"makeup"`
+	Thread    number  `json:"thread_bar"` // estimate of what its threads bear; null without threads
 }
 
 type segmentFacts struct {
@@ -52,6 +54,7 @@ type segmentFacts struct {
 	Rating    number   `json:"rating_bar"`
 	Basis     string   `json:"rating_basis"`
 	Margin    number   `json:"margin"`
+	Proof     number   `json:"proof_bar"` // the most that a first test may put on it
 	High      bool     `json:"high_pressure"`
 }
 
@@ -86,7 +89,7 @@ func checkFactsOf(sys *bom.System, findings []finding.Finding) checkFacts {
 		f.Joints = append(f.Joints, jointFactsOf(sys, j))
 	}
 	for _, g := range sys.Segments {
-		f.Segments = append(f.Segments, segmentFactsOf(g))
+		f.Segments = append(f.Segments, segmentFactsOf(sys, g))
 	}
 	for _, q := range sys.Questions() {
 		f.Questions = append(f.Questions, questionFacts{q.Port, q.Ask, q.Joints})
@@ -101,6 +104,9 @@ func jointFactsOf(sys *bom.System, j *bom.Joint) jointFacts {
 		Number: j.Number, A: a.Name(), B: b.Name(), EndA: a.Port.Words(), EndB: b.Port.Words(),
 		Worst: known(worst), Unbounded: math.IsInf(worst, 1), Makeup: sys.MakeupText(j),
 	}
+	if r, ok := sys.JointEstimate(j); ok {
+		f.Thread = known(r.Pressure.Bar())
+	}
 	if j.Known {
 		verdict := j.Mating.Verdict.String()
 		f.Verdict = &verdict
@@ -108,7 +114,7 @@ func jointFactsOf(sys *bom.System, j *bom.Joint) jointFacts {
 	return f
 }
 
-func segmentFactsOf(g *bom.Segment) segmentFacts {
+func segmentFactsOf(sys *bom.System, g *bom.Segment) segmentFacts {
 	worst, state := g.Load.Worst()
 	f := segmentFacts{
 		Name: g.Name, Runs: []string{}, Members: []string{}, Normal: known(g.Load.Normal), Worst: known(worst),
@@ -128,6 +134,9 @@ func segmentFactsOf(g *bom.Segment) segmentFacts {
 	}
 	if m, ok := g.Margin(); ok {
 		f.Margin = known(m)
+	}
+	if p, ok := sys.Proof(g); ok {
+		f.Proof = known(p)
 	}
 	return f
 }

@@ -1,0 +1,205 @@
+package choose
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// lines searches the assignments of lines to shops whose modes are decided.
+//
+// An open shop costs charge + slope x max(goods, least). For any share between 0 and 1,
+// max(goods, least) >= share x least + (1 - share) x goods, which falls apart into one
+// choice a line: so every choice of shares gives a bound (the Lagrangian one).
+type lines struct {
+	*search
+	fixed  float64   // charges
+	shares []duals   // bounds that are looked at in every step
+	order  []int     // of the rows: those that it matters most for come first
+	at     []int     // the shop of each row
+	sold   []float64 // by shop, of the rows that are placed
+	stock  [][]float64
+}
+
+// duals is one choice of shares, with what the rows from each on cost at least.
+type duals struct {
+	share []float64 // by shop
+	after []float64 // by place in the order
+}
+
+// rounds is how many times the shares are improved.
+const rounds = 40
+
+func newLines(s *search) *lines {
+	l := &lines{search: s, at: make([]int, len(s.m.rows)), sold: make([]float64, len(s.m.shops))}
+	for v, k := range s.mode {
+		if k >= 0 {
+			l.fixed += s.m.shops[v].modes[k].charge
+		}
+	}
+	return l
+}
+
+func (l *lines) least(v int) float64 { return l.m.shops[v].modes[l.mode[v]].least }
+
+// weight is what goods of a shop count for under shares; below zero where it is closed.
+func (l *lines) weight(share []float64) func(int) float64 {
+	return func(v int) float64 {
+		if l.mode[v] < 0 {
+			return -1
+		}
+		return l.m.shops[v].slope * (1 - share[v])
+	}
+}
+
+func (l *lines) run() {
+	share, bound := l.ascend()
+	if l.hopeless(bound) {
+		return
+	}
+	l.sortRows(share)
+	l.shares = []duals{l.dual(share)}
+	if slices.ContainsFunc(share, func(x float64) bool { return x > 0 }) {
+		l.shares = append(l.shares, l.dual(make([]float64, len(share))))
+	}
+	l.stock = make([][]float64, len(l.order)+1)
+	l.stock[len(l.order)] = make([]float64, len(l.m.shops))
+	for k := len(l.order) - 1; k >= 0; k-- {
+		l.stock[k] = slices.Clone(l.stock[k+1])
+		for v, w := range l.m.rows[l.order[k]].at {
+			l.stock[k][v] += float64(w.goods)
+		}
+	}
+	l.place(0)
+}
+
+// ascend improves the shares step by step (Polyak's step), and tries the plan that
+// each gives. It returns the shares with the best bound.
+func (l *lines) ascend() (best []float64, bound float64) {
+	share := make([]float64, len(l.m.shops))
+	bound = math.Inf(-1)
+	for range rounds {
+		value, goods := l.solve(share)
+		if value > bound {
+			bound, best = value, slices.Clone(share)
+		}
+		norm := 0.0
+		slope := make([]float64, len(share))
+		for v := range share {
+			if l.mode[v] < 0 {
+				continue
+			}
+			slope[v] = l.m.shops[v].slope * (l.least(v) - goods[v])
+			if slope[v] > 0 && share[v] < 1 || slope[v] < 0 && share[v] > 0 {
+				norm += slope[v] * slope[v]
+			}
+		}
+		gap := float64(l.cost) - value
+		if norm == 0 || gap <= 0 || l.err != nil {
+			break
+		}
+		for v := range share {
+			share[v] = math.Max(0, math.Min(1, share[v]+gap*slope[v]/norm))
+		}
+	}
+	return best, bound
+}
+
+// solve gives the bound of some shares, and the goods of each shop in its plan.
+func (l *lines) solve(share []float64) (float64, []float64) {
+	value, goods := l.fixed, make([]float64, len(share))
+	for v, k := range l.mode {
+		if k >= 0 {
+			value += l.m.shops[v].slope * share[v] * l.least(v)
+		}
+	}
+	weight := l.weight(share)
+	for i := range l.m.rows {
+		v, cost := l.m.rows[i].least(weight)
+		l.at[i] = v
+		value += cost
+		goods[v] += float64(l.m.rows[i].at[v].goods)
+	}
+	l.try(l.at)
+	return value, goods
+}
+
+// sortRows puts first the rows whose best and second best shop differ most.
+func (l *lines) sortRows(share []float64) {
+	weight := l.weight(share)
+	regret := make([]float64, len(l.m.rows))
+	for i := range l.m.rows {
+		l.order = append(l.order, i)
+		best, cost := l.m.rows[i].least(weight)
+		second, other := l.m.rows[i].least(func(v int) float64 {
+			if v == best {
+				return -1
+			}
+			return weight(v)
+		})
+		if regret[i] = other - cost; second == nowhere {
+			regret[i] = math.Inf(1)
+		}
+	}
+	slices.SortStableFunc(l.order, func(a, b int) int { return cmp.Compare(regret[b], regret[a]) })
+}
+
+func (l *lines) dual(share []float64) duals {
+	d := duals{share: share, after: make([]float64, len(l.order)+1)}
+	weight := l.weight(share)
+	for k := len(l.order) - 1; k >= 0; k-- {
+		_, cost := l.m.rows[l.order[k]].least(weight)
+		d.after[k] = d.after[k+1] + cost
+	}
+	return d
+}
+
+// bound is the best of the bounds after k rows are placed. Beyond the shares' own it
+// counts what a shop has sold over its least, and what it cannot sell any more of it.
+func (l *lines) bound(k int) float64 {
+	best := math.Inf(-1)
+	for i := range l.shares {
+		d := &l.shares[i]
+		value := l.fixed + d.after[k]
+		for v, mode := range l.mode {
+			if mode < 0 {
+				continue
+			}
+			share, least, sold := d.share[v], l.least(v), l.sold[v]
+			value += l.m.shops[v].slope * (share*least + (1-share)*sold +
+				share*math.Max(0, sold-least) + (1-share)*math.Max(0, least-sold-l.stock[k][v]))
+		}
+		best = math.Max(best, value)
+	}
+	return best
+}
+
+// place puts the rows from k on into shops, the likeliest first.
+func (l *lines) place(k int) {
+	bound := l.bound(k)
+	if l.hopeless(bound) || l.spent(bound) {
+		return
+	}
+	if k == len(l.order) {
+		l.try(l.at)
+		return
+	}
+	i := l.order[k]
+	r := &l.m.rows[i]
+	weight := l.weight(l.shares[0].share)
+	var shops []int
+	for v := range r.at {
+		if r.at[v].offer != nil && l.mode[v] >= 0 {
+			shops = append(shops, v)
+		}
+	}
+	slices.SortStableFunc(shops, func(a, b int) int {
+		return cmp.Compare(weight(a)*float64(r.at[a].goods), weight(b)*float64(r.at[b].goods))
+	})
+	for _, v := range shops {
+		l.at[i] = v
+		l.sold[v] += float64(r.at[v].goods)
+		l.place(k + 1)
+		l.sold[v] -= float64(r.at[v].goods)
+	}
+}

@@ -1,0 +1,162 @@
+package choose
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"slices"
+)
+
+// steps bounds a search: about a second's work.
+const steps = 2_000_000
+
+// closed and undecided are modes of a shop beside its own, which count from 0.
+const (
+	closed    = -1
+	undecided = -2
+)
+
+// search looks for the plan of least cost.
+type search struct {
+	ctx  context.Context
+	m    *market
+	best []int // the shop of each row; nil while nothing is cheaper than the bound given
+	cost int64
+	err  error
+
+	steps *int    // left, shared with the searches of other alternatives
+	open  float64 // the lowest bound among what was not looked into, roundings taken off
+	slack float64 // of the shops that are not closed
+	mode  []int   // of each shop
+	order []int   // of the shops
+	worth []float64
+}
+
+// newSearch begins a search for a plan that costs less than cost.
+func newSearch(ctx context.Context, m *market, cost int64, left *int) *search {
+	s := &search{ctx: ctx, m: m, cost: cost, steps: left, open: math.Inf(1), mode: make([]int, len(m.shops)), worth: make([]float64, len(m.shops))}
+	for v := range s.mode {
+		s.mode[v] = undecided
+		s.order = append(s.order, v)
+		s.slack += m.shops[v].slack
+	}
+	if len(m.rows) > 0 {
+		for i, v := range m.lineByLine() {
+			s.worth[v] += m.shops[v].slope * float64(m.rows[i].at[v].goods)
+		}
+	}
+	slices.SortStableFunc(s.order, func(a, b int) int { return cmp.Compare(s.worth[b], s.worth[a]) })
+	return s
+}
+
+// run tries the plans that are easily had, and then all that could be better.
+func (s *search) run() {
+	if len(s.m.rows) == 0 {
+		s.try([]int{})
+		return
+	}
+	s.try(s.m.lineByLine())
+	for v := range s.m.shops {
+		if at, lacks := s.m.oneShop(v); len(lacks) == 0 {
+			s.try(at)
+		}
+	}
+	s.shops(0)
+}
+
+// proved reports whether nothing was left out.
+func (s *search) proved() bool { return math.IsInf(s.open, 1) }
+
+// bound is what no plan costs less than, as far as was looked: a whole number.
+func (s *search) bound() int64 {
+	if s.proved() {
+		return s.cost
+	}
+	return min(s.cost, int64(math.Max(0, math.Ceil(s.open-tiny))))
+}
+
+// tiny covers what binary numbers lose.
+const tiny = 1e-3
+
+// hopeless reports whether plans with a lower bound cannot cost less than the best.
+func (s *search) hopeless(bound float64) bool {
+	return math.Ceil(bound-s.slack-tiny) >= float64(s.cost)
+}
+
+// spent counts a step; true when no more may be done, and then the bound is noted.
+func (s *search) spent(bound float64) bool {
+	if *s.steps--; *s.steps&1023 == 0 && s.err == nil {
+		s.err = s.ctx.Err()
+	}
+	if *s.steps > 0 && s.err == nil {
+		return false
+	}
+	s.open = math.Min(s.open, bound-s.slack)
+	return true
+}
+
+// try prices a plan exactly, and keeps it if it is the cheapest yet.
+func (s *search) try(at []int) {
+	cost, err := s.m.cost(at)
+	if err != nil {
+		s.err = err
+		return
+	}
+	if cost < s.cost {
+		s.cost, s.best = cost, slices.Clone(at)
+	}
+}
+
+// shops decides the mode of one shop after the other.
+func (s *search) shops(depth int) {
+	bound, ok := s.relaxed()
+	if !ok || s.hopeless(bound) || s.spent(bound) {
+		return
+	}
+	if depth == len(s.order) {
+		*s.steps -= rounds
+		newLines(s).run()
+		return
+	}
+	v := s.order[depth]
+	for k := range s.m.shops[v].modes {
+		s.mode[v] = k
+		s.shops(depth + 1)
+	}
+	s.mode[v] = closed
+	slack := s.slack
+	s.slack -= s.m.shops[v].slack
+	s.shops(depth + 1)
+	s.mode[v], s.slack = undecided, slack
+}
+
+// relaxed bounds the cost by what is decided: charges of open shops, each line where it
+// is cheapest among shops that are not closed, and what the open ones must be filled up
+// with although they sold all they have. False if a line can be had nowhere.
+func (s *search) relaxed() (float64, bool) {
+	bound := 0.0
+	for i := range s.m.rows {
+		at, cost := s.m.rows[i].least(func(v int) float64 {
+			if s.mode[v] == closed {
+				return -1
+			}
+			return s.m.shops[v].slope
+		})
+		if at == nowhere {
+			return 0, false
+		}
+		bound += cost
+	}
+	for v, k := range s.mode {
+		if k < 0 {
+			continue
+		}
+		t := s.m.shops[v]
+		stock := 0.0
+		for i := range s.m.rows {
+			stock += float64(s.m.rows[i].at[v].goods)
+		}
+		bound += t.modes[k].charge + t.slope*math.Max(0, t.modes[k].least-stock)
+	}
+	return bound, true
+}
