@@ -73,7 +73,7 @@ func (r *reader) refs() {
 				r.faultHere(ref.Place, fmt.Sprintf("there is no item `%s`", id), near(id, r.ids(), "name a unit of the build"))
 				continue
 			}
-			if it.PortIndex(ref.Port) < 0 {
+			if it.PortIndex(ref.Port) < 0 && it.Kind != nil && it.Kind.PortIndex(ref.Port) < 0 {
 				var names []string
 				for _, p := range it.Ports {
 					names = append(names, p.Name)

@@ -40,7 +40,7 @@ func refer(sys *System, st stand) *reference {
 		r.edges = append(r.edges, portEdge{j.A, j.B, catalog.Open, nil})
 	}
 	for _, u := range sys.Units {
-		for way, p := range u.Item.Kind.Passages {
+		for way, p := range u.Passages() {
 			r.edges = append(r.edges, portEdge{u.First + p.From, u.First + p.To, r.flow(u, p, way), u})
 		}
 	}

@@ -109,6 +109,10 @@ func (w *walker) ways(u *Unit, step *Step, first, last bool) []way {
 	if !okEntry || !okExit {
 		return nil
 	}
+	if first && step.Entry != "" && step.Exit != "" || last && step.Exit != "" {
+		w.fault(step.Place, fmt.Sprintf("`%s` names a port beyond the end of the run", step.Text), "a run's first step names only the port it leaves by, its last only the one it enters")
+		return nil
+	}
 	if first && exit < 0 {
 		exit = entry // a single port begins a run
 	}

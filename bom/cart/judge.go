@@ -2,7 +2,6 @@ package cart
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"handtight/bom"
@@ -23,6 +22,7 @@ func Judge(sys *bom.System, order *bom.Order, carts []*Cart, accepted *Accepted)
 	j.in = make([]money.Quantity, len(j.match.needs))
 	j.byCart = make([]map[string]money.Quantity, len(j.match.needs))
 	j.unsure = make([][]string, len(j.match.needs))
+	j.bring = make([][]*Verdict, len(j.match.needs))
 	for _, c := range carts {
 		for i := range c.Lines {
 			j.report.Lines = append(j.report.Lines, &Verdict{Line: &c.Lines[i]})
@@ -49,6 +49,7 @@ type judge struct {
 	in       []money.Quantity            // of good lines, by need
 	byCart   []map[string]money.Quantity // the same, by cart
 	unsure   [][]string
+	bring    [][]*Verdict // the good lines of each need
 }
 
 func unitsOf(sys *bom.System) map[*bom.Item][]*bom.Unit {
@@ -241,6 +242,7 @@ func (j *judge) allot(v *Verdict, list []match, q money.Quantity) {
 			gets = left
 		}
 		others := j.others(n, v.Line.Cart)
+		j.bring[n.index] = append(j.bring[n.index], v)
 		j.in[n.index] += gets
 		if j.byCart[n.index] == nil {
 			j.byCart[n.index] = map[string]money.Quantity{}
@@ -342,7 +344,7 @@ func article(word string) string {
 
 // notNeeded is a line like something that is covered already.
 func (j *judge) notNeeded(v *Verdict, m *match) {
-	v.Status, v.Confidence, v.Evidence = NotNeeded, m.total(), m.evidence
+	v.Status, v.Confidence, v.Evidence = NotNeeded, m.total(), m.list()
 	v.Items = []string{m.need.Key}
 	v.Reason = fmt.Sprintf("It is like %s (%s), which is covered already.", m.need.Key, says(m.list()))
 	v.Remedy = "Take it out of the cart, or say what it is for."
@@ -351,7 +353,7 @@ func (j *judge) notNeeded(v *Verdict, m *match) {
 // unsureOf asks about a line.
 func (j *judge) unsureOf(v *Verdict, list []match) {
 	m := &list[0]
-	v.Status, v.Confidence, v.Evidence = Unsure, m.total(), m.evidence
+	v.Status, v.Confidence, v.Evidence = Unsure, m.total(), m.list()
 	for i := range list {
 		n := list[i].need
 		v.Items = append(v.Items, n.Key)

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
 	"handtight/bom"
 )
@@ -46,8 +45,9 @@ type need struct {
 	alike  int // index of the first need that nothing tells this one from
 	offers []*bom.Offer
 	codes  []string
-	id     string // its key, as codes compare
-	only   bool   // of its kind
+	keys   []string // the sizes of its ends, with those of alike tubes
+	id     string   // its key, as codes compare
+	only   bool     // of its kind
 }
 
 // matcher finds needs for lines.
@@ -98,7 +98,8 @@ func (m *matcher) file(n *need) {
 	for _, c := range n.codes {
 		m.byCode[c] = append(m.byCode[c], n)
 	}
-	for _, k := range fileKeys(n.facts.ends) {
+	n.keys = fileKeys(n.facts.ends)
+	for _, k := range n.keys {
 		m.byEnd[k] = append(m.byEnd[k], n)
 	}
 }
@@ -165,6 +166,9 @@ func (m *matcher) candidates(l *Line) []match {
 	names := namesOf(l)
 	var out []match
 	for _, n := range m.pool(l, &names) {
+		if !names.of(n) && !mayFit(&l.facts, n) {
+			continue
+		}
 		if one := weigh(l, n, &names); one.points > 0 || one.named() {
 			out = append(out, one)
 		}
@@ -211,6 +215,25 @@ func (m *matcher) pool(l *Line, names *names) []*need {
 type names struct{ code, item, text string }
 
 func namesOf(l *Line) names { return names{codeKey(l.Code), codeKey(l.Item), codeKey(l.Text)} }
+
+// of reports whether the names are the need's.
+func (names *names) of(n *need) bool {
+	return names.code != "" && slices.Contains(n.codes, names.code) || n.id != "" && (names.item == n.id || names.code == n.id || names.text == n.id)
+}
+
+// mayFit is a quick look before the weighing: every end of the line has a size that the
+// need has too, or the line has ends to spare.
+func mayFit(l *facts, n *need) bool {
+	if len(n.facts.ends) == 0 || len(l.ends) > len(n.facts.ends) {
+		return true
+	}
+	for i := range l.ends {
+		if !slices.ContainsFunc(l.ends[i].keys, func(k string) bool { return slices.Contains(n.keys, k) }) {
+			return false
+		}
+	}
+	return true
+}
 
 // compare weighs a line against a need.
 func compare(l *Line, n *need) match {

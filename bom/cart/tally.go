@@ -62,10 +62,8 @@ func spares(t *Tally) string {
 // sold is the most that packs explain: of the offer, or of the lines that bring it.
 func (j *judge) sold(n *need) (most money.Quantity) {
 	most = n.line.Order
-	for _, v := range j.report.Lines {
-		if slices.Contains(v.Items, n.Key) && v.Known {
-			most = max(most, j.packed(n, v.Line))
-		}
+	for _, v := range j.bring[n.index] {
+		most = max(most, j.packed(n, v.Line))
 	}
 	return most
 }

@@ -13,6 +13,8 @@ import (
 // choice a line: so every choice of shares gives a bound (the Lagrangian one).
 type lines struct {
 	*search
+	mode   []int     // of each shop, all decided
+	slack  float64   // of the open ones
 	fixed  float64   // charges
 	shares []duals   // bounds that are looked at in every step
 	order  []int     // of the rows: those that it matters most for come first
@@ -30,9 +32,9 @@ type duals struct {
 // rounds is how many times the shares are improved.
 const rounds = 40
 
-func newLines(s *search) *lines {
-	l := &lines{search: s, at: make([]int, len(s.m.rows)), sold: make([]float64, len(s.m.shops))}
-	for v, k := range s.mode {
+func newLines(s *search, mode []int, slack float64) *lines {
+	l := &lines{search: s, mode: mode, slack: slack, at: make([]int, len(s.m.rows)), sold: make([]float64, len(s.m.shops))}
+	for v, k := range mode {
 		if k >= 0 {
 			l.fixed += s.m.shops[v].modes[k].charge
 		}
@@ -52,11 +54,8 @@ func (l *lines) weight(share []float64) func(int) float64 {
 	}
 }
 
-func (l *lines) run() {
-	share, bound := l.ascend()
-	if l.hopeless(bound) {
-		return
-	}
+// run places the rows every way that could be better than the best plan.
+func (l *lines) run(share []float64) {
 	l.sortRows(share)
 	l.shares = []duals{l.dual(share)}
 	if slices.ContainsFunc(share, func(x float64) bool { return x > 0 }) {
@@ -177,7 +176,7 @@ func (l *lines) bound(k int) float64 {
 // place puts the rows from k on into shops, the likeliest first.
 func (l *lines) place(k int) {
 	bound := l.bound(k)
-	if l.hopeless(bound) || l.spent(bound) {
+	if l.hopeless(bound-l.slack) || l.spent(bound-l.slack) {
 		return
 	}
 	if k == len(l.order) {

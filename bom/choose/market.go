@@ -144,11 +144,26 @@ func (m *market) oneShop(v int) (at []int, lacks []*bom.Need) {
 
 // lineByLine buys each line where the goods alone are cheapest.
 func (m *market) lineByLine() []int {
+	at, _ := m.without(make([]bool, len(m.shops)))
+	return at
+}
+
+// without buys each line where the goods alone are cheapest, among the shops that are
+// not shut; false if a line can be had at none.
+func (m *market) without(shut []bool) ([]int, bool) {
 	at := make([]int, len(m.rows))
 	for i := range m.rows {
-		at[i], _ = m.rows[i].least(func(v int) float64 { return m.shops[v].slope })
+		at[i], _ = m.rows[i].least(func(v int) float64 {
+			if shut[v] {
+				return -1
+			}
+			return m.shops[v].slope
+		})
+		if at[i] == nowhere {
+			return nil, false
+		}
 	}
-	return at
+	return at, true
 }
 
 // least finds where a row is cheapest by weights; nowhere if all are negative.

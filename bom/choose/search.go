@@ -25,16 +25,25 @@ type search struct {
 	err  error
 
 	steps *int    // left, shared with the searches of other alternatives
-	open  float64 // the lowest bound among what was not looked into, roundings taken off
+	open  float64 // the lowest bound among what was not looked into
 	slack float64 // of the shops that are not closed
 	mode  []int   // of each shop
 	order []int   // of the shops
-	worth []float64
+	ways  []way
+}
+
+// way is a mode for every shop, with what it costs at least. Bounds have the roundings
+// taken off.
+type way struct {
+	mode         []int
+	slack, bound float64
+	share        []float64
 }
 
 // newSearch begins a search for a plan that costs less than cost.
 func newSearch(ctx context.Context, m *market, cost int64, left *int) *search {
-	s := &search{ctx: ctx, m: m, cost: cost, steps: left, open: math.Inf(1), mode: make([]int, len(m.shops)), worth: make([]float64, len(m.shops))}
+	s := &search{ctx: ctx, m: m, cost: cost, steps: left, open: math.Inf(1), mode: make([]int, len(m.shops))}
+	worth := make([]float64, len(m.shops))
 	for v := range s.mode {
 		s.mode[v] = undecided
 		s.order = append(s.order, v)
@@ -42,10 +51,10 @@ func newSearch(ctx context.Context, m *market, cost int64, left *int) *search {
 	}
 	if len(m.rows) > 0 {
 		for i, v := range m.lineByLine() {
-			s.worth[v] += m.shops[v].slope * float64(m.rows[i].at[v].goods)
+			worth[v] += m.shops[v].slope * float64(m.rows[i].at[v].goods)
 		}
 	}
-	slices.SortStableFunc(s.order, func(a, b int) int { return cmp.Compare(s.worth[b], s.worth[a]) })
+	slices.SortStableFunc(s.order, func(a, b int) int { return cmp.Compare(worth[b], worth[a]) })
 	return s
 }
 
@@ -55,13 +64,40 @@ func (s *search) run() {
 		s.try([]int{})
 		return
 	}
-	s.try(s.m.lineByLine())
+	s.close(s.m.lineByLine())
 	for v := range s.m.shops {
 		if at, lacks := s.m.oneShop(v); len(lacks) == 0 {
 			s.try(at)
 		}
 	}
 	s.shops(0)
+	slices.SortStableFunc(s.ways, func(a, b way) int { return cmp.Compare(a.bound, b.bound) })
+	for _, w := range s.ways {
+		if !s.hopeless(w.bound) && !s.spent(w.bound) {
+			newLines(s, w.mode, w.slack).run(w.share)
+		}
+	}
+}
+
+// close tries a plan, and shuts one shop after the other as long as that saves.
+func (s *search) close(at []int) {
+	s.try(at)
+	shut := make([]bool, len(s.m.shops))
+	for better := true; better; {
+		better = false
+		for v := range shut {
+			before := s.cost
+			if shut[v] {
+				continue
+			}
+			shut[v] = true
+			if plan, ok := s.m.without(shut); ok {
+				s.try(plan)
+			}
+			shut[v] = s.cost < before
+			better = better || shut[v]
+		}
+	}
 }
 
 // proved reports whether nothing was left out.
@@ -80,7 +116,7 @@ const tiny = 1e-3
 
 // hopeless reports whether plans with a lower bound cannot cost less than the best.
 func (s *search) hopeless(bound float64) bool {
-	return math.Ceil(bound-s.slack-tiny) >= float64(s.cost)
+	return math.Ceil(bound-tiny) >= float64(s.cost)
 }
 
 // spent counts a step; true when no more may be done, and then the bound is noted.
@@ -91,7 +127,7 @@ func (s *search) spent(bound float64) bool {
 	if *s.steps > 0 && s.err == nil {
 		return false
 	}
-	s.open = math.Min(s.open, bound-s.slack)
+	s.open = math.Min(s.open, bound)
 	return true
 }
 
@@ -110,12 +146,17 @@ func (s *search) try(at []int) {
 // shops decides the mode of one shop after the other.
 func (s *search) shops(depth int) {
 	bound, ok := s.relaxed()
+	bound -= s.slack
 	if !ok || s.hopeless(bound) || s.spent(bound) {
 		return
 	}
 	if depth == len(s.order) {
 		*s.steps -= rounds
-		newLines(s).run()
+		mode := slices.Clone(s.mode)
+		share, bound := newLines(s, mode, s.slack).ascend()
+		if bound -= s.slack; !s.hopeless(bound) {
+			s.ways = append(s.ways, way{mode, s.slack, bound, share})
+		}
 		return
 	}
 	v := s.order[depth]

@@ -27,7 +27,7 @@ func All() []Rule {
 		nothingTurns, portOpen, itemNotPlaced, oneClampBelowWaterline, filtersOutOfOrder,
 		underRated, ratingUnknown, ratedAboveStandard, noWayOut,
 		reliefMissing, reliefCutOff, reliefSetHigh, reliefSetLow, reliefTooSmall,
-		hoseMayCollapse, gaugeRange, supplyTooWeak,
+		hoseMayCollapse, pressureNotSaid, flushRunsToSea, gaugeRange, supplyTooWeak,
 		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,
 		materialNotForSeawater, materialUnknown, galvanicPair, stainlessGalls,
 		productNotForDrinking, chlorineOnMembrane,

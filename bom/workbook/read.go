@@ -88,7 +88,7 @@ func readSheets(f *excelize.File) (Marks, error) {
 			aside = append(aside, got...)
 		case marked:
 			found, marks = true, append(marks, got...)
-		case !slices.Contains([]string{"Spares", "Segments", "Findings", "Assumptions"}, name):
+		case !slices.Contains([]string{"Spares", "Segments", "States", "Findings", "Assumptions"}, name):
 			added = append(added, strconv.Quote(name))
 		}
 	}

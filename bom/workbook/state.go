@@ -61,8 +61,8 @@ func (b *book) states() error {
 		about: "One valve left shut, one part that fails, one pump run alone: the segments whose pressure it changes, and the parts that see more than they hold.",
 		none:  "Nothing in the build pushes water.",
 		columns: []column{
-			{title: "State", width: 20}, {title: "What happens", width: 30}, {title: "Sort", width: 12},
-			{title: "Segment", width: 30}, {title: "Normal", width: 10}, {title: "In this state", width: 12},
+			{title: "State", width: 20}, {title: "What happens", width: 30}, {title: "Sort", width: 14},
+			{title: "Segment", width: 36}, {title: "Normal", width: 10}, {title: "In this state", width: 12},
 			{title: "Suction", width: 10}, {title: "Weakest part holds", width: 22}, {title: "Sees more than it holds", width: 44},
 		},
 		looks: stateLook,

@@ -1,0 +1,71 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var pressureNotSaid = Rule{
+	Slug:  "pressure-not-said",
+	Title: "Nothing says how hard a pump or a supply pushes, so it is reckoned as nothing.",
+	Why: `A feed pump against a shut line stands at its shut-off pressure, a house system at what
+its switch is set to. Both reach hoses and housings, and the product side of a clogged
+selector. Left unsaid they count as zero, and the pressures downstream of them are too
+low. The figure is on the pump's plate or data sheet.`,
+	Wrong: `
+[[item]]
+id = "house"
+kind = "house supply"
+ports = { out = '1/2 NPT male' }
+[[item]]
+id = "carbon"
+kind = "carbon filter"
+rated = "8 bar"
+ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
+[[run]]
+name = "flush"
+path = ["house", "carbon"]
+`,
+	Right: `
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+ports = { out = '1/2 NPT male' }
+[[item]]
+id = "carbon"
+kind = "carbon filter"
+rated = "8 bar"
+ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
+[[run]]
+name = "flush"
+path = ["house", "carbon"]
+`,
+	check: findUnsaidPressure,
+}
+
+func findUnsaidPressure(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	said := map[*bom.Item]bool{}
+	for _, u := range s.Units {
+		key, hint := "", ""
+		switch it := u.Item; {
+		case it.Kind.Name == "feed pump" && it.Shutoff == nil:
+			key, hint = "shutoff", "its pressure against a shut line, from its data sheet"
+		case it.Kind.Supply && it.Pressure == nil:
+			key, hint = "pressure", "what its pressure switch cuts out at"
+		}
+		if key == "" || said[u.Item] {
+			continue
+		}
+		said[u.Item] = true
+		out = append(out, finding.Finding{
+			Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
+			Reason: fmt.Sprintf("nothing says how hard %s (%s) pushes, so what lies behind it is reckoned without pressure.", u.Name, u.Item.Kind.Name),
+			Remedy: fmt.Sprintf("Write `%s` on `%s`: %s.", key, u.Item.ID, hint),
+		})
+	}
+	return out
+}

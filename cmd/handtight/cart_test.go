@@ -1,0 +1,61 @@
+package main
+
+import (
+	"bytes"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+const carts = "../../testdata/carts"
+
+// The clean carts, in two languages and both forms, build the clean build.
+func TestCleanCarts(t *testing.T) {
+	f := facts(t, exitClear, "", "cart", cleanBuild, filepath.Join(carts, "elbe.csv"), filepath.Join(carts, "wharf.csv"), filepath.Join(carts, "pier.xlsx"))
+	has(t, "cart", f, "build:string lines:list items:list questions:list notes:list counts:object")
+	for _, l := range f["lines"].([]any) {
+		has(t, "line", l, "cart:string line:number text:string status:string item:string confidence:number reason:string remedy:string quantity:number? price:string? currency:string items:strings also:strings evidence:list unit:string code:string")
+	}
+	for _, i := range f["items"].([]any) {
+		has(t, "item", i, "item:string need:number in_cart:number status:string about:string unit:string unsure:strings reason:string remedy:string")
+		require.Equal(t, "covered", i.(map[string]any)["status"])
+	}
+	has(t, "counts", f["counts"], "lines:number by_status:object items:number covered:number short:number short_of_spares:number missing:number surplus:number questions:number builds:bool")
+	require.Empty(t, f["questions"])
+}
+
+// Each faulty cart alone cannot build it, says why, and says the same twice.
+func TestFaultyCarts(t *testing.T) {
+	for _, name := range []string{"quai.csv", "banchina.xlsx", "muelle.xlsx", "owner.csv"} {
+		t.Run(name, func(t *testing.T) {
+			path := filepath.Join(carts, name)
+			var out, again, errOut bytes.Buffer
+			require.Equal(t, exitStops, run([]string{"cart", cleanBuild, path}, strings.NewReader(""), &out, &errOut), errOut.String())
+			require.Equal(t, exitStops, run([]string{"cart", cleanBuild, path}, strings.NewReader(""), &again, &errOut))
+			require.Equal(t, out.String(), again.String(), "the same carts give the same words")
+			require.Empty(t, errOut.String())
+			require.Contains(t, out.String(), "This cannot build it yet.")
+			for line := range strings.Lines(out.String()) {
+				require.LessOrEqual(t, len([]rune(strings.TrimSuffix(line, "\n"))), plainWidth+60, line)
+			}
+			f := facts(t, exitStops, "", "cart", cleanBuild, path)
+			for _, q := range f["questions"].([]any) {
+				has(t, "question", q, "cart:string line:number item:string choices:strings ask:string settles:number")
+			}
+		})
+	}
+}
+
+// The workbook that order writes is a cart that buys the build.
+func TestTheOrderIsACart(t *testing.T) {
+	list := filepath.Join(t.TempDir(), "list.xlsx")
+	var out, errOut bytes.Buffer
+	require.Equal(t, exitClear, run([]string{"order", cleanBuild, "-o", list}, strings.NewReader(""), &out, &errOut), errOut.String())
+	f := facts(t, exitClear, "", "cart", cleanBuild, list)
+	for _, i := range f["items"].([]any) {
+		require.Equal(t, "covered", i.(map[string]any)["status"], i)
+	}
+	require.Empty(t, f["questions"])
+}
