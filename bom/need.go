@@ -26,6 +26,7 @@ type Need struct {
 	Have     money.Quantity
 	Unit     string // "pc", "m", "roll"
 	Advice   []Why  // why so many spares and changes
+	Risk     Risk
 	Joints   []int
 	Question string
 	Load     Load // the worst that any of its units sees
@@ -40,6 +41,20 @@ type Why struct {
 	Count money.Quantity
 	Text  string
 }
+
+// Risk is what the spares of a need are for: pieces that may be spoiled while they are
+// fitted, and failures that come at random. The zero value is none.
+type Risk struct {
+	Fit   int     // pieces to fit
+	Spoil float64 // chance that one is spoiled, 0 to 1
+	Mean  float64 // failures expected while away
+}
+
+// Without is the chance that so many spares are not enough.
+func (r Risk) Without(spare int) (float64, error) { return spares.Short(r.Fit, r.Spoil, r.Mean, spare) }
+
+// Known reports whether anything is known to befall the pieces.
+func (r Risk) Known() bool { return r.Fit > 0 && r.Spoil > 0 || r.Mean > 0 }
 
 // Build is what the build itself takes: placed, planned and extra.
 func (n *Need) Build() money.Quantity { return n.Placed + n.Planned + n.Extra }
@@ -244,6 +259,7 @@ func (c *counter) spare(n *Need) error {
 			return err
 		}
 		n.advise("spoiled while fitting", a, &n.Spare)
+		n.Risk.Fit, n.Risk.Spoil = fitted, w.Spoil
 	}
 	if n.Item == nil || n.Unit == "m" {
 		return nil
@@ -264,6 +280,7 @@ func (c *counter) spare(n *Need) error {
 			return err
 		}
 		n.advise("random wear", a, &n.Spare)
+		n.Risk.Mean = float64(fitted) * w.over(n.Item.FailsByDate) / n.Item.Fails.Hours()
 	}
 	return nil
 }

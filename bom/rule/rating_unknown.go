@@ -71,8 +71,8 @@ func findUnrated(s *bom.System) []finding.Finding {
 func unrated(g *bom.Segment, u *bom.Unit, why string) finding.Finding {
 	return finding.Finding{
 		Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
-		Reason: fmt.Sprintf("%s stands in a line of %s, and %s.", u.Name, bars(g.Load.Normal), why),
-		Remedy: fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class` or `spec`; it needs %s or more.", u.Item.ID, worstOf(g)),
+		Reason: fmt.Sprintf("%s stands in a line of high pressure (%s), and %s.", u.Name, bars(g.Load.Normal), why),
+		Remedy: fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class` or `spec`%s.", u.Item.ID, least(g)),
 	}
 }
 
@@ -84,6 +84,14 @@ func estimated(s *bom.System, g *bom.Segment, u *bom.Unit) bool {
 		}
 	}
 	return false
+}
+
+// least says what a part must hold in a segment; nothing where no figure has a bound.
+func least(g *bom.Segment) string {
+	if max(g.Load.Act, g.Load.Fail) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; it needs %s or more", worstOf(g))
 }
 
 // worstOf is the highest pressure of a segment that has a bound, in words.

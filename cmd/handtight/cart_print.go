@@ -120,6 +120,10 @@ func (a *app) printTallies(r *cart.Report) {
 				u.line("%s", u.paint(red, "Short"))
 				first = false
 			}
+			if t.Status == cart.Missing && len(t.Unsure) == 0 {
+				u.fold("", fmt.Sprintf("%s  [%s]: %s", t.Item, t.Status, t.Remedy))
+				continue
+			}
 			u.fold("", fmt.Sprintf("%s  [%s]: %s", t.Item, t.Status, t.Reason))
 			u.fold("  do", t.Remedy)
 		}
