@@ -75,6 +75,7 @@ type Item struct {
 	Class                   string // fitting class, as written
 	Spec                    string // hose standard, as written
 	Bore                    *quantity.Length
+	BoreText                string           // as written: a fraction of an inch is asked for as such
 	Outside                 *quantity.Length // of a tube
 	Length                  *quantity.Length // of a hose
 	Of                      string           // hose stock it is cut from

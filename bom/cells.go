@@ -74,6 +74,11 @@ func (c *cells) boundaries(s *System, u *Unit) {
 			c.push[cell] = max(c.push[cell], u.Item.Pressure.Bar())
 		}
 	}
+	for p := range u.Item.Ports {
+		if n := s.Node(u, p); n.Joint == nil && len(s.Build.LeftOpen) > 0 && s.leftOpen(n.Name()) {
+			c.takes[c.of[u.First+p]] = true
+		}
+	}
 }
 
 // split sorts cells and edges into the connected parts of the build.

@@ -75,9 +75,23 @@ func cutting(n *Need, o *Offer) (*Need, *cut.Plan, bool, error) {
 	more := *n
 	more.Spare += short
 	more.Advice = append(append([]Why(nil), n.Advice...), Why{
-		Rule: "cutting", Count: short, Text: fmt.Sprintf("%s m more, since hoses are cut whole", short),
+		Rule: cuttingRule, Count: short, Text: fmt.Sprintf("%s m more, since hoses are cut whole", short),
 	})
 	return &more, &plan, true, nil
+}
+
+// cuttingRule is the reason for metres that are bought since hoses are cut whole.
+const cuttingRule = "cutting"
+
+// LeftOver is how much of the spares is no spare but what cutting leaves over.
+func (n *Need) LeftOver() money.Quantity {
+	left := money.Quantity(0)
+	for _, w := range n.Advice {
+		if w.Rule == cuttingRule {
+			left += w.Count
+		}
+	}
+	return left
 }
 
 func cutPlan(n *Need, o *Offer) (cut.Plan, error) {

@@ -1,6 +1,8 @@
 package bom
 
 import (
+	"slices"
+
 	"handtight/catalog"
 	"handtight/threads"
 )
@@ -88,7 +90,7 @@ func (u *Unit) passages() []catalog.Passage {
 }
 
 // boundary reports whether a port of the unit is open to sea, tank or drain: its
-// kind says so, and nothing is joined to it... a boat's own part always is.
+// kind says so and nothing is joined to it; a boat's own part always is.
 func (s *System) boundary(u *Unit, port int) bool {
 	for _, b := range u.Item.Kind.Boundary {
 		if b == port {
@@ -96,6 +98,11 @@ func (s *System) boundary(u *Unit, port int) bool {
 		}
 	}
 	return false
+}
+
+// leftOpen reports whether the build means a port to stand open.
+func (s *System) leftOpen(name string) bool {
+	return slices.ContainsFunc(s.Build.LeftOpen, func(r PortRef) bool { return r.Unit+"."+r.Port == name })
 }
 
 // Words gives a port's end as it was read, or as it was written where several

@@ -312,23 +312,6 @@ func (n *Need) WhySpare() string {
 	return strings.Join(out, "; ")
 }
 
-// about says what the item is, in words.
-func (i *Item) about() string {
-	words := []string{i.Kind.Name}
-	if i.IsHose() && i.Length != nil {
-		words = append(words, i.Length.String())
-	}
-	for _, w := range []string{i.Spec, i.Class, i.About, i.Title} {
-		if w != "" {
-			words = append(words, w)
-		}
-	}
-	if i.Bore != nil && (i.IsHose() || i.Kind.Name == "hose stock") {
-		words = append(words, "bore "+i.Bore.String())
-	}
-	return strings.Join(words, ", ")
-}
-
 // question gathers what the shop must be asked about the item's ends.
 func (i *Item) question() string {
 	var out []string

@@ -3,6 +3,7 @@ package bom
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"handtight/threads"
 )
@@ -22,7 +23,7 @@ func (s *System) Questions() []Question {
 	for i := range s.Ports {
 		n := &s.Ports[i]
 		ask := n.Port.asks(n.Unit.Item)
-		if ask == "" || n.Joint == nil && !n.Port.Said {
+		if ask == "" || n.Joint == nil {
 			continue
 		}
 		k, seen := at[n.Port]
@@ -31,9 +32,7 @@ func (s *System) Questions() []Question {
 			at[n.Port] = k
 			out = append(out, Question{Port: n.Unit.Item.ID + "." + n.Port.Name, Ask: ask})
 		}
-		if n.Joint != nil {
-			out[k].Joints++
-		}
+		out[k].Joints++
 	}
 	slices.SortStableFunc(out, func(a, b Question) int { return b.Joints - a.Joints })
 	return out
@@ -84,4 +83,24 @@ func (s *System) steel(j *Joint) bool {
 		}
 	}
 	return true
+}
+
+// MakeupCare says what else to mind at a threaded joint: which part to hold, when to
+// stop, whether it may be turned back, how long the sealant cures; "" where nothing is.
+func (s *System) MakeupCare(j *Joint) string {
+	if !j.Known || j.Mating.Verdict > threads.LowPressureOnly || s.Clamps(j) > 0 {
+		return ""
+	}
+	mk := j.Mating.Makeup()
+	back := ""
+	if !mk.TurnBack {
+		back = "never turn it back to line something up"
+	}
+	var out []string
+	for _, text := range []string{mk.Hold, mk.Feel, back, mk.Cure} {
+		if text != "" {
+			out = append(out, text)
+		}
+	}
+	return strings.Join(out, ". ")
 }

@@ -14,6 +14,7 @@ type Hold struct {
 	Rating   pressure.Rating
 	Known    bool
 	Estimate bool // only estimates are known: never enough on high pressure
+	Derated  bool // lowered for the duty's temperatures
 	Sheet    *pressure.Rating
 	Table    *pressure.Rating // the standard that the part is sold to
 	What     string           // the member that rules, of a segment
@@ -32,6 +33,7 @@ type holds struct {
 	items map[*Item][]Hold
 	ends  map[endKind]endRating
 	warm  warmth
+	left  map[warmKind]warmLeft
 }
 
 // endKind is all that a fitting's rating depends on.
@@ -46,7 +48,9 @@ type endRating struct {
 	ok     bool
 }
 
-func newHolds(w warmth) holds { return holds{map[*Item][]Hold{}, map[endKind]endRating{}, w} }
+func newHolds(w warmth) holds {
+	return holds{map[*Item][]Hold{}, map[endKind]endRating{}, w, map[warmKind]warmLeft{}}
+}
 
 // of gives what a port of an item holds.
 func (h holds) of(it *Item, port int) Hold {
@@ -77,7 +81,7 @@ func (h holds) fitting(it *Item, end *threads.End) (pressure.Rating, bool) {
 // sheet is taken to speak of cold water.
 func (c holds) hold(i *Item, port int) Hold {
 	var h Hold
-	warm, _ := c.warm.factor(i) // outside its table: found by a rule
+	warm, _ := c.factor(i) // outside its table: found by a rule
 	if i.Rated != nil && slices.Contains(i.Kind.Rates, port) {
 		r := warm.Apply(pressure.OfDataSheet(*i.Rated, i.ID))
 		h.Sheet = &r
@@ -94,19 +98,31 @@ func (c holds) hold(i *Item, port int) Hold {
 	}
 	h.Rating, h.Known = pressure.Governing(ratings...)
 	h.Estimate = h.Known && !slices.ContainsFunc(ratings, func(r pressure.Rating) bool { return r.Basis != pressure.Estimate })
+	h.Derated = h.Known && warm.Value != 1
 	h.What = i.ID
 	return h
 }
 
 // table looks up the standard of a hose, or of the end of a fitting.
 func (c holds) table(i *Item, port int) (pressure.Rating, bool) {
-	if i.IsHose() {
-		spec, ok := pressure.HoseSpec(i.Spec)
-		if !ok || i.Bore == nil {
-			return pressure.Rating{}, false
-		}
-		return pressure.HoseRating(spec, *i.Bore)
+	if !i.IsHose() {
+		return c.end(i, port)
 	}
+	spec, ok := pressure.HoseSpec(i.Spec)
+	if !ok || i.Bore == nil {
+		return pressure.Rating{}, false
+	}
+	hose, ok := pressure.HoseRating(spec, *i.Bore)
+	// an assembly is no better than its ends (SAE J517 section 1); an end that is only
+	// estimated neither lowers it nor clears it
+	if end, known := c.end(i, port); ok && known && i.Of == "" && end.Basis != pressure.Estimate {
+		return pressure.Lower(hose, end)
+	}
+	return hose, ok
+}
+
+// end looks up the standard of one end, the lowest of its readings.
+func (c holds) end(i *Item, port int) (pressure.Rating, bool) {
 	var lowest []pressure.Rating
 	for k := range i.Ports[port].End.Candidates {
 		if r, ok := c.fitting(i, &i.Ports[port].End.Candidates[k]); ok {

@@ -4,7 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"regexp"
 	"slices"
+	"strconv"
+	"strings"
 
 	"handtight/bom/money"
 	"handtight/bom/source"
@@ -163,8 +166,28 @@ func take[T any](t *source.Table, key, hint string, parse func(string) (T, error
 	if err == nil {
 		return &v
 	}
+	var figure *quantity.Error
+	if errors.As(err, &figure) && bare.MatchString(text) {
+		figure.Remedy = proposal.ReplaceAllString(figure.Remedy, "write "+strconv.Quote(withUnit(text, hint)))
+	}
 	refuse(t, key, err, "write it like "+`"`+hint+`"`)
 	return nil
+}
+
+// proposal is what a remedy proposes to write.
+var proposal = regexp.MustCompile(`^write "[^"]*"`)
+
+// bare is a number, or a fraction, that no unit follows.
+var bare = regexp.MustCompile(`^\s*[0-9][0-9./ -]*$`)
+
+// withUnit gives a bare number the unit of the key's example; a fraction is of an inch.
+func withUnit(text, hint string) string {
+	text = strings.TrimSpace(text)
+	_, unit, _ := strings.Cut(hint, " ")
+	if strings.Contains(text, "/") {
+		unit = "in"
+	}
+	return text + " " + unit
 }
 
 // refuse reports a value that could not be read: what was found, why it is not taken,

@@ -141,7 +141,12 @@ func (s *System) flushes(part int) bool {
 }
 
 // title names a unit with its kind where the name does not say it.
-func (u *Unit) title() string { return fmt.Sprintf("%s (%s)", u.Name, u.Item.Kind.Name) }
+func (u *Unit) title() string {
+	if u.Item.ID == u.Item.Kind.Name {
+		return u.Name
+	}
+	return fmt.Sprintf("%s (%s)", u.Name, u.Item.Kind.Name)
+}
 
 // Pressure is what a port sees in one state, in bar; infinite where nothing
 // opens, false where the state does not touch the port.
@@ -249,4 +254,15 @@ func (s *System) WayOut(st *State, port int) (bar float64, ok bool) {
 		return 0, false
 	}
 	return st.field.out[st.field.zone[i]], true
+}
+
+// NoBoundNormally reports whether the part of the build that a state was solved on has
+// no bound in normal running already.
+func (s *System) NoBoundNormally(st *State) bool {
+	for _, other := range s.States {
+		if other.part == st.part && other.Name == "normal" {
+			return other.NoBound
+		}
+	}
+	return false
 }

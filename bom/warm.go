@@ -63,10 +63,35 @@ func (w warmth) lookUp(i *Item) (pressure.Factor, error) {
 	return pressure.DerateHose(spec, water, space)
 }
 
+// warmKind is all that an item's factor depends on.
+type warmKind struct {
+	hose bool
+	text string // spec of a hose, else the material
+}
+
+type warmLeft struct {
+	factor pressure.Factor
+	err    error
+}
+
+// factor looks an item's factor up, once for each material and each hose standard.
+func (c holds) factor(i *Item) (pressure.Factor, error) {
+	kind := warmKind{false, i.Material}
+	if i.IsHose() {
+		kind = warmKind{true, i.Spec}
+	}
+	got, ok := c.left[kind]
+	if !ok {
+		got.factor, got.err = c.warm.factor(i)
+		c.left[kind] = got
+	}
+	return got.factor, got.err
+}
+
 // OutsideTemperature tells that an item is used at a temperature for which its
 // standard or its material gives no rating; nil where it does, or where none is known.
 // Errors: *pressure.RangeError.
 func (s *System) OutsideTemperature(i *Item) error {
-	_, err := s.Build.warmth().factor(i)
+	_, err := s.holds.factor(i)
 	return err
 }

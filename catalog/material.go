@@ -226,7 +226,7 @@ func MaterialsIn(text string) []*Material {
 		i += n
 		out = appendMaterial(out, m)
 	}
-	if len(out) == 0 { // words of another language, which the reader of shop titles knows
+	if len(out) == 0 && len(words) > 0 { // words of another language, which the reader of shop titles knows
 		if m, ok := book.words[threads.Read(text).Material]; ok {
 			return []*Material{m}
 		}

@@ -109,6 +109,9 @@ func (m *Mating) Remedy() string {
 		if !m.A.Family.Threaded() {
 			return "Put the hose or tube between them, or the tail that fits it."
 		}
+		if m.A.Form != m.B.Form {
+			return fmt.Sprintf("Buy an adaptor %s x %s, or one of the two parts with the other's thread and sex.", counterpart(m.A), counterpart(m.B))
+		}
 		return fmt.Sprintf("Buy one of the two as %s, or a %s of %s.", m.A.Sex.Other(), m.gender(), m.A.name())
 	case byTube, byTubeTight:
 		if m.Verdict.Holds() {

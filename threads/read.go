@@ -126,7 +126,7 @@ func (l *line) ends() []*clause {
 	l.symbols()
 	l.survey()
 	l.settle()
-	if l.shape != nil && l.shape.ends < 0 && !l.one || !l.evidence {
+	if l.shape != nil && l.shape.ends < 0 && !l.one || !l.evidence || !l.one && l.hardware() {
 		return nil
 	}
 	items, again := l.bracketed()

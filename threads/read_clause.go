@@ -16,6 +16,8 @@ type clause struct {
 	dealt    bool // the sexes were given in one word, as MF
 	hose     bool // the word for hose itself names the end
 	open     bool // an adaptor's second size, of which nothing is said
+	round    bool // a diameter is said, of a tube or of a tail
+	threaded bool // the word of the sex means a thread, as IG
 	assumed  bool // the sex is the usual one of the kind, and not said
 }
 
@@ -40,14 +42,19 @@ const (
 	isDouble
 	isOldR
 	isStreet
+	isTwo
+	isPair
 )
 
 var attrNamed = map[string]attr{
 	"washer": isWasher, "nut": isNut, "swivel": isSwivel, "taper": isTaper, "parallel": isParallel,
 	"chamfer": isChamfer, "cone-60": isCone60, "cone-30": isCone30, "flat-face": isFlat, "o-ring": isORing,
 	"ed": isStudSeal, "port": isPort, "long": isLong, "plastic": isPlastic, "double": isDouble, "old-r": isOldR,
-	"street": isStreet,
+	"street": isStreet, "two": isTwo, "pair": isPair,
 }
+
+// sexOnly are the languages whose words for a sex say nothing of a thread.
+var sexOnly = map[string]bool{"en": true, "fr": true, "it": true, "es": true, "pt": true, "el": true, "*": true}
 
 func (c *clause) bare() bool {
 	return c.fam == nil && len(c.sexes) == 0 && c.end == "" && !c.thread
@@ -180,6 +187,9 @@ func cutBetween(items []item, a, b int, prefix, family bool) int {
 		}
 		return a + 1
 	}
+	if b == a+2 && items[a+1].is(classEnd) != nil && items[b].figure.kind == mmSize && items[a].figure.kind != mmSize && b == len(items)-1 {
+		return a + 1 // 1 1/4" tail 32 mm
+	}
 	for k := b - 1; k > a; k-- {
 		m := items[k].is(classFamily)
 		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (items[k].is(classEnd) != nil || items[k].value(classAttr) == "nut") && k > a+1 || items[k].mark == '('
@@ -249,19 +259,30 @@ func (l *line) clause(items []item, strong bool) *clause {
 			switch m.class {
 			case classSex:
 				c.addSexes(m.sexes, joined)
+				c.threaded = c.threaded || !sexOnly[m.tongue]
 			case classFamily:
 				c.addFamily(m)
 			case classEnd:
-				if m.value == "HOSE" {
+				if m.value == "ROUND" {
+					c.round = true
+					if c.end == "" {
+						c.end, c.endFirst = "TUBE", c.fig == nil
+					}
+				} else if m.value == "HOSE" {
 					c.hose = true
 					if c.end == "" {
 						c.end, c.endFirst = "BARB", c.fig == nil
 					}
+				} else if c.end == m.value {
+					continue
+				} else if c.end == "QC" && m.value == "TUBE" || c.end == "TUBE" && m.value == "QC" {
+					c.end = "PUSH"
 				} else if c.end == "" || c.end == "TUBE" || c.end == "BARB" && m.value != "TUBE" {
 					c.end, c.endFirst = m.value, c.fig == nil
 				}
 			case classAttr:
 				c.attr |= attrNamed[m.value]
+				c.thread = c.thread || m.value == "nut"
 			case classKind:
 				c.part = m.shape
 			}
@@ -304,13 +325,16 @@ func (c *clause) addSexes(s []Sex, joined bool) {
 	if len(c.sexes) > 1 && (!joined || c.dealt) {
 		return
 	}
+	if len(s) > 2 && len(c.sexes) == 1 && !joined {
+		c.sexes = nil // male tee MMM
+	}
 	c.dealt = len(s) > 1
 	c.sexes = append(c.sexes[:len(c.sexes):len(c.sexes)], s...)
 }
 
 // detail ranks families that are said together: the closer name rules.
 var detail = map[string]int{
-	"THREAD": 0, "UN": 1, "BSP": 1, "SAE": 1, "NPT": 1, "IPS": 1, "24": 1, "BSPP": 2, "BSPT": 2, "NPTF": 2, "NPS?": 1, "R": 3, "RC": 3, "RP": 3,
+	"THREAD": 0, "UN": 1, "SAE45": 1, "BSP": 1, "SAE": 1, "NPT": 1, "IPS": 1, "24": 1, "BSPP": 2, "BSPT": 2, "NPTF": 2, "NPS?": 1, "R": 3, "RC": 3, "RP": 3,
 }
 
 func (c *clause) addFamily(m *meaning) {

@@ -12,12 +12,12 @@ func (l *line) inherit(ends []*clause) {
 			e.end = "BARB"
 			continue
 		}
-		if e.bare() && l.adapts() && l.otherThread(ends, k) && !hasEnd(ends, "BARB") && k > 0 {
+		if e.bare() && l.adapts() && l.otherThread(ends, k) && l.sequence(ends) < 2 && !hasEnd(ends, "BARB") && k > 0 {
 			e.open = true
 			continue
 		}
 		if e.bare() && !l.one && e.attr&isNut == 0 && !anyThread(ends) {
-			if e.end = sharedEnd(ends); e.end != "" {
+			if e.end = l.sharedEnd(ends, e); e.end != "" {
 				continue
 			}
 		}
@@ -47,9 +47,14 @@ func anyThread(ends []*clause) bool {
 }
 
 // sharedEnd is the word of an end that holds for a bare size too (union 3/8 x
-// 1/4 compression).
-func sharedEnd(ends []*clause) string {
+// 1/4 compression). Millimetres beside inches are another sort of end, and so is
+// the thread of a tap or a through-hull beside its tail.
+func (l *line) sharedEnd(ends []*clause, bare *clause) string {
+	own := l.shape != nil && (l.shape.name == "through-hull" || l.shape.name == "tap" || l.shape.name == "seacock" || l.shape.name == "bulkhead")
 	for _, e := range ends {
+		if e.millimetres() && !bare.millimetres() || own && e.end == "BARB" {
+			continue
+		}
 		switch e.end {
 		case "COMPRESSION", "PUSH", "BARB", "TUBE":
 			return e.end
@@ -108,6 +113,10 @@ func (l *line) withTail(ends []*clause) []*clause {
 	}
 	var out []*clause
 	for _, e := range ends {
+		if bore := hoseBore(e, ends); bore != nil {
+			out = append(out, e, bore)
+			continue
+		}
 		if e.end == "BARB" && threadLike(e) {
 			tail := &clause{from: e.from, to: e.to, end: "BARB"}
 			if !e.endFirst {
@@ -127,6 +136,22 @@ func (l *line) withTail(ends []*clause) []*clause {
 		out = append(out, e)
 	}
 	return l.pillar(out)
+}
+
+// hoseBore parts the bore of a garden hose (5/8" garden hose, female) from the
+// thread at its end, which comes in one size.
+func hoseBore(e *clause, ends []*clause) *clause {
+	if e.fam == nil || e.fam.value != "NH" || e.fig == nil || e.fig.kind != inchSize || e.fig.v == 0.75 || e.fig.v > 1 {
+		return nil
+	}
+	bore := &clause{from: e.from, to: e.to, end: "BARB", fig: e.fig}
+	e.fig, e.end = hoseThread(), ""
+	for _, o := range ends {
+		if o != e && o.end == "BARB" {
+			return nil
+		}
+	}
+	return bore
 }
 
 func dashWord(m *meaning) bool { return m != nil && m.has("dash") }
@@ -169,9 +194,9 @@ func (l *line) nameTubes(ends, rest []*clause) {
 			continue
 		}
 		switch {
-		case word != "" && (e.end == "" || word != "BARB"):
+		case word != "" && (e.end == "" || e.round || word != "BARB"):
 			e.end = word
-		case l.shape != nil && l.shape.name == "hose tail":
+		case l.shape != nil && l.shape.name == "hose tail" && l.material != "pvc":
 			e.end = "BARB"
 		case l.shape != nil && (l.shape.name == "bush" || l.material == "pvc" && e.end == ""):
 			e.end = "SOCKET"
@@ -196,6 +221,12 @@ func (l *line) multiply(ends []*clause) []*clause {
 	if l.both {
 		want = max(want, 2)
 	}
+	if l.both && l.shape != nil && l.shape.name == "vessel" {
+		want = 3 // feed, brine, product
+	}
+	if want == 0 && len(ends) == 1 && l.evenBody(ends[0]) {
+		want = 2
+	}
 	if l.shape != nil && l.shape.name == "tee" && len(ends) == 2 {
 		return l.threeOf(ends)
 	}
@@ -215,6 +246,23 @@ func (l *line) multiply(ends []*clause) []*clause {
 		}
 	}
 	return ends
+}
+
+// evenBody reports whether a part of which one cone or tube is said has the same
+// at its other end: an equal or straight body, not a stud, a nut or a plug.
+func (l *line) evenBody(c *clause) bool {
+	if l.shape == nil || l.shape.name != "adaptor" && l.shape.name != "tube fitting" || len(c.sexes) > 0 || c.described() && c.fig.kind != coneSize {
+		return false
+	}
+	even := false
+	for k := range l.items {
+		v := l.items[k].value(classAttr)
+		even = even || v == "equal"
+		if v == "stud" || v == "nut" || l.items[k].is(classFamily) != nil && l.items[k].is(classFamily).has("female") {
+			return false
+		}
+	}
+	return even && (c.fig != nil && c.fig.kind == coneSize || plainFamilies(c.end) != nil)
 }
 
 // sequence is the number of sexes said one after the other for one clause.
@@ -256,6 +304,10 @@ func (l *line) spread(ends []*clause, n int) []*clause {
 	if threads == 2 && n == 3 {
 		ends = l.threeOf(ends)
 	}
+	if l.shape != nil && l.shape.name == "bush" && threads == 2 && n == 2 && sexes[0] != sexes[1] && len(ends) == 2 && ends[0].fig.v != ends[1].fig.v {
+		ends[0].sexes, ends[1].sexes = nil, nil
+		return ends // the larger end of a bush is its male
+	}
 	k := 0
 	for _, e := range ends {
 		if threadLike(e) && k < n {
@@ -272,6 +324,9 @@ func copyOf(c *clause) *clause { d := *c; return &d }
 // size is.
 func (l *line) threeOf(ends []*clause) []*clause {
 	a, b := ends[0], ends[1]
+	if b.attr&isTwo != 0 && a.attr&isTwo == 0 {
+		return []*clause{a, b, copyOf(b)}
+	}
 	if threadLike(a) && !threadLike(b) {
 		return []*clause{b, a, copyOf(b)}
 	}
@@ -294,7 +349,11 @@ func (l *line) outlets(ends []*clause) []*clause {
 	n := 0
 	for k := range l.items {
 		f := l.items[k].figure
-		if f != nil && f.whole && f.v <= 12 && l.beside(k, 1).value(classAfter) == "count" {
+		next := l.beside(k, 1)
+		if next.mark == '-' && next.glued {
+			next = at(l.items, k+2)
+		}
+		if f != nil && f.whole && f.v <= 12 && next.value(classAfter) == "count" {
 			n = int(f.v)
 		}
 	}
@@ -302,6 +361,9 @@ func (l *line) outlets(ends []*clause) []*clause {
 		return ends
 	}
 	last := ends[len(ends)-1]
+	if len(ends) == 2 && ends[0].attr&isTwo != 0 && last.attr&isTwo != 0 {
+		ends = append(ends, copyOf(ends[0])) // inlets: a bar with one at each end
+	}
 	if len(ends) == 2 && l.inletBetween(ends[0].to, ends[1].to) {
 		last = ends[0]
 	}

@@ -6,7 +6,7 @@ import "math"
 // among the words not read, and no thread is reported for them.
 var notJudged = map[string]string{
 	"NST": "fire hose thread", "AERATOR": "aerator thread", "BALLCOCK": "ballcock thread", "PRESS": "press end",
-	"SOCKET": "glued or welded end", "SOLDER": "solder end", "FLANGE": "flange", "QC": "quick coupling", "CAMLOCK": "cam coupling",
+	"SOCKET": "glued or welded end", "SOLDER": "solder end", "FLANGE": "flange", "QC": "quick coupling", "CAMLOCK": "cam coupling", "GROOVE": "grooved end",
 }
 
 // judge makes the reading of one clause; false for an end that is not judged.
@@ -285,7 +285,7 @@ func (l *line) unsaid(c *clause, flat bool) []Family {
 	}
 	bsp := bspFamilies(c, flat, l.japan)
 	switch {
-	case flat:
+	case flat, l.europe && c.attr&isTaper != 0:
 		return bsp
 	case l.america:
 		return append([]Family{NPT}, bsp...)

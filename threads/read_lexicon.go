@@ -75,6 +75,7 @@ type lexicon struct {
 	shapes  map[string]*shape
 	pairs   map[[2]int]float64 // French bore/outside names, in inches
 	bores   map[int]float64    // DN, in inches
+	phis    map[int]float64    // Vietnamese pipe by its outside, in inches of thread
 	symbols map[string]symbol
 	longest int // bytes of the longest phrase
 }
@@ -86,7 +87,7 @@ var wordFiles = []string{
 var readLexicon = sync.OnceValue(func() *lexicon {
 	l := &lexicon{
 		words: map[string][]*meaning{}, starts: map[string][]*meaning{}, finals: map[string][]*meaning{},
-		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, symbols: map[string]symbol{},
+		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, phis: map[int]float64{}, symbols: map[string]symbol{},
 	}
 	for _, r := range lexiconRows("shape.csv") {
 		l.shapes[r["shape"]] = &shape{name: r["shape"], kind: r["kind"], ends: int(r.number("ends")), sexes: sexesOf(r["sexes"])}
@@ -150,6 +151,9 @@ func (l *lexicon) figures() {
 	for _, r := range lexiconRows("bore.csv") {
 		l.bores[atoi(r["dn"])] = inches(r["size"])
 	}
+	for _, r := range lexiconRows("phi.csv") {
+		l.phis[atoi(r["od"])] = inches(r["size"])
+	}
 	for _, r := range lexiconRows("symbol.csv") {
 		s := symbol{l.shapes[r["shape"]], sexesOf(r["sexes"])}
 		l.symbols[strings.ToLower(r["symbol"])], l.symbols[r["number"]] = s, s
@@ -157,15 +161,20 @@ func (l *lexicon) figures() {
 }
 
 // phraseKey brings a phrase to the form the lexicon is keyed by: blanks,
-// hyphens, stops, brackets and apostrophes are all one blank.
+// hyphens, stops, brackets and apostrophes are all one blank, and a stroke or an
+// ampersand has none around it.
 func phraseKey(norm []byte) []byte {
 	out := make([]byte, 0, len(norm))
 	for _, b := range norm {
+		last := byteAt(out, len(out)-1)
 		if joint(b) {
-			if len(out) > 0 && out[len(out)-1] != ' ' {
+			if len(out) > 0 && last != ' ' && last != '/' && last != '&' {
 				out = append(out, ' ')
 			}
 			continue
+		}
+		if (b == '/' || b == '&') && len(out) > 0 && last == ' ' {
+			out = out[:len(out)-1]
 		}
 		out = append(out, b)
 	}

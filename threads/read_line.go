@@ -16,6 +16,7 @@ type line struct {
 	pressed   bool // press or multilayer tube is named
 	nordic    bool // Scandinavian or Finnish words: R may only say "pipe thread"
 	japan     bool
+	europe    bool // words of a language of Europe other than English and those of the Americas
 	america   bool // words of the United States or Canada
 	malleable bool // a symbol of EN 10242: R and Rp
 	washer22  bool // an M22 thread: 14 or 15 mm is its pin
@@ -30,22 +31,29 @@ func (l *line) survey() {
 	for k := range l.items {
 		it := &l.items[k]
 		l.germanLetter(k)
+		l.slipLetter(k)
+		l.smallWord(k)
 		for _, m := range it.word {
+			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
 			switch m.class {
 			case classKind:
+				if m.shape.ends < 0 && k > 0 && l.together(k-1) {
+					continue // with clip, mit Dichtung: not the part itself
+				}
 				l.takeKind(m.shape)
 			case classMaterial:
 				l.takeMaterial(m.value)
 			case classFamily, classSex, classEnd:
 				l.takeEvidence(m)
 			case classAttr:
-				l.both = l.both || m.value == "both"
+				l.evidence = l.evidence || m.value == "nut"
+				l.both = l.both || m.value == "both" || m.value == "pair" || m.value == "port" && l.plural(it)
 				l.reducing = l.reducing || m.value == "reducing"
 			}
 		}
 		if f := it.figure; f != nil {
 			l.washer22 = l.washer22 || f.kind == metricSize && f.v == 22
-			if f.kind == metricSize || f.kind == unSize || f.kind == coneSize || f.kind == frenchSize || f.kind == fenSize {
+			if f.kind == metricSize && (f.pitch > 0 && f.pitch <= 3 || f.v == 22) || f.kind == unSize || f.kind == coneSize || f.kind == frenchSize || f.kind == fenSize {
 				l.evidence = true
 			}
 		}
@@ -53,6 +61,12 @@ func (l *line) survey() {
 	if l.shape != nil && l.shape.ends >= 0 {
 		l.evidence = true
 	}
+}
+
+// european are the languages of countries whose pipe threads are BSP.
+var european = map[string]bool{
+	"de": true, "it": true, "nl": true, "sv": true, "no": true, "da": true, "fi": true, "pl": true, "cs": true,
+	"ru": true, "uk": true, "tr": true, "hu": true, "ro": true, "hr": true, "el": true,
 }
 
 // germanLetter reads the i (innen) or a (aussen) that stands alone behind an inch size.
@@ -69,6 +83,67 @@ func (l *line) germanLetter(k int) {
 	it.word = l.lex.words["ig"]
 	if c == 'a' {
 		it.word = l.lex.words["ag"]
+	}
+}
+
+// plural reports whether the word for a port is plural, and no kind says how many.
+func (l *line) plural(it *item) bool {
+	return it.to > it.from && l.norm[it.to-1] == 's'
+}
+
+// together reports a word that says what comes with the part.
+func (l *line) together(k int) bool {
+	it := &l.items[k]
+	switch string(l.norm[it.from:it.to]) {
+	case "with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et":
+		return true
+	}
+	return it.mark == '+' || it.mark == '&'
+}
+
+// hardware reports a nut of a bolt: a metric size without the pitch of a fitting,
+// and no word of a thread, a tube or a hose.
+func (l *line) hardware() bool {
+	if l.shape != nil && l.shape.kind != "nut" && l.shape.name != "washer" {
+		return false
+	}
+	metric := false
+	for k := range l.items {
+		it := &l.items[k]
+		if f := it.figure; f != nil && f.sized() {
+			if f.kind != metricSize || f.pitch > 0 && f.pitch <= 3 {
+				return false
+			}
+			metric = true
+		}
+		if it.is(classFamily) != nil || it.is(classEnd) != nil {
+			return false
+		}
+	}
+	return metric
+}
+
+// smallWord takes the thread's name from an, un or uno in small letters, which
+// are words of several languages; the names are written in capitals.
+func (l *line) smallWord(k int) {
+	it := &l.items[k]
+	if it.is(classFamily) == nil || l.capital(it.from) || l.one {
+		return
+	}
+	switch string(l.norm[it.from:it.to]) {
+	case "an", "un", "uno":
+		it.word = l.lex.words["the"]
+	}
+}
+
+// slipLetter reads the capital S (slip) of S x FPT, beside an x.
+func (l *line) slipLetter(k int) {
+	it := &l.items[k]
+	if it.to-it.from != 1 || l.norm[it.from] != 's' || it.value(classSep) != "weak" || !l.capital(it.from) {
+		return
+	}
+	if at(l.items, k-1).value(classSep) == "x" || at(l.items, k+1).value(classSep) == "x" && at(l.items, k+2).figure == nil {
+		it.word = l.lex.words["slip"]
 	}
 }
 
@@ -91,6 +166,9 @@ func (l *line) takeEvidence(m *meaning) {
 // takeKind keeps the first kind that is not a general word for a fitting; a
 // kind that never holds a pipe end (a clamp, a cable gland) outranks the rest.
 func (l *line) takeKind(s *shape) {
+	if l.shape != nil && l.shape.name == "seal kit" {
+		return // a seal kit for a pump is no pump
+	}
 	if l.shape == nil || rank(s) > rank(l.shape) {
 		l.shape = s
 	}
@@ -100,13 +178,15 @@ func rank(s *shape) int {
 	switch {
 	case s.name == "membrane element" || s.name == "filter cartridge" || s.name == "seal kit" || s.name == "oil":
 		return 2
+	case s.name == "sundry" || s.name == "flange":
+		return 1
 	case s.ends < 0:
 		return 5
 	case s.name == "adaptor" || s.name == "tube fitting":
 		return 1
 	case s.name == "reducer" || s.name == "nut":
 		return 2
-	case s.name == "tap" || s.name == "hose tail" || s.name == "tank" || s.name == "feed pump":
+	case s.name == "tap" || s.name == "hose tail" || s.name == "probe" || s.name == "sensor" || s.name == "gauge" || s.name == "tank" || s.name == "feed pump":
 		return 3
 	}
 	return 4

@@ -77,6 +77,8 @@ func (s *spelling) marks() {
 			b[i], b[i+1] = '"', ' '
 		case b[i] == 'l' && after == '/' && digit(byteAt(b, i+2)) && !alnum(before):
 			b[i] = '1'
+		case b[i] == 'l' && after == '-' && !alnum(before) && byteAt(b, i+3) == '/' && (byteAt(b, i+2) == 'l' || digit(byteAt(b, i+2))):
+			b[i] = '1' // l-1/2
 		}
 	}
 }

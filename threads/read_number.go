@@ -37,6 +37,7 @@ type figure struct {
 	pin      float64 // M22-14: the pin of a pressure washer's joint
 	tube     float64 // 1/2-16: a thread and a tube of 16 mm
 	set      bool    // a pressure that a part is set to, or the end of a scale: no rating
+	times    int     // how many ends have the size, if said
 	hose     bool    // an inch size repeated in millimetres of bore: 3/8" (9,52 mm)
 }
 
@@ -185,7 +186,7 @@ func (sc *scanner) fraction(i int) (float64, int) {
 		return 0, 0
 	}
 	b, stop := sc.digits(end + 1)
-	if stop == end+1 || b < 2 || b > 64 || a == 0 || a > 99 || byteAt(sc.norm, stop) == '/' && digit(byteAt(sc.norm, stop+1)) {
+	if stop == end+1 || b < 2 || b > 64 || b&(b-1) != 0 && a > 4 && b > 4 || a == 0 || a > 99 || byteAt(sc.norm, stop) == '/' && digit(byteAt(sc.norm, stop+1)) {
 		return 0, 0
 	}
 	return float64(a) / float64(b), stop

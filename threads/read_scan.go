@@ -119,12 +119,18 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		}
 	}
 	if x := sc.gluedByX(i, end); x > 0 {
-		_, left := sc.exact(i, x)
-		_, right := sc.exact(x+1, end)
-		sc.items = append(sc.items, item{from: i, to: x, word: left, glued: glued},
-			item{from: x, to: x + 1, word: sc.lex.words["x"], glued: true},
-			item{from: x + 1, to: end, word: right, glued: true})
-		return end
+		for from, first := i, true; ; first = false {
+			_, word := sc.exact(from, x)
+			sc.items = append(sc.items, item{from: from, to: x, word: word, glued: glued || !first})
+			if x == end {
+				return end
+			}
+			sc.items = append(sc.items, item{from: x, to: x + 1, word: sc.lex.words["x"], glued: true})
+			from = x + 1
+			if x = sc.gluedByX(from, end); x == 0 {
+				x = end
+			}
+		}
 	}
 	m := sc.byStem(sc.norm[i:end])
 	sc.items = append(sc.items, item{from: i, to: end, word: m, glued: glued, unread: m == nil})
@@ -165,7 +171,7 @@ func (sc *scanner) gluedByX(i, end int) int {
 		}
 		_, left := sc.exact(i, x)
 		_, right := sc.exact(x+1, end)
-		if joinable(left) && joinable(right) {
+		if joinable(left) && (joinable(right) || sc.gluedByX(x+1, end) > 0) {
 			return x
 		}
 	}
@@ -210,8 +216,8 @@ func (sc *scanner) phraseOf(i int, mixed bool) (int, []*meaning) {
 			break
 		}
 		key = append(key, sc.norm[end:stop]...)
-		if m := sc.lex.words[string(key)]; m != nil {
-			best, bestEnd = m, stop
+		if m := sc.lex.words[string(key)]; m != nil && !(digit(sc.norm[stop-1]) && stop > i+1 && byteAt(sc.norm, stop) == '/') {
+			best, bestEnd = m, stop // NPTF 1/8 is no NPTF-1
 		}
 		if wide(sc.norm, stop) && pieces == 0 {
 			if e, m := sc.wideMatch(key, stop); m != nil {
@@ -219,19 +225,17 @@ func (sc *scanner) phraseOf(i int, mixed bool) (int, []*meaning) {
 			}
 		}
 		next := stop
-		slash := false
-		for next < len(sc.norm) && (joint(sc.norm[next]) || sc.norm[next] == '/' && !slash) {
-			slash = slash || sc.norm[next] == '/'
+		mark := byte(' ')
+		for next < len(sc.norm) && (joint(sc.norm[next]) || mark == ' ' && (sc.norm[next] == '/' || sc.norm[next] == '&')) {
+			if !joint(sc.norm[next]) {
+				mark = sc.norm[next]
+			}
 			next++
 		}
 		if next == stop || next == len(sc.norm) || len(key) > sc.lex.longest {
 			break
 		}
-		if slash {
-			key = append(key, '/')
-		} else {
-			key = append(key, ' ')
-		}
+		key = append(key, mark)
 		end = next
 	}
 	sc.key = key

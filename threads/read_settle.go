@@ -27,8 +27,8 @@ func (l *line) settle() {
 		case pressureFigure:
 			l.settlePressure(k, f)
 		}
-		if f.kind == bare {
-			f.kind = junkFigure
+		if f.kind == bare || f.kind == mmSize && l.shape != nil && l.shape.name == "gauge" {
+			f.kind = junkFigure // a gauge's millimetres are its dial
 		}
 	}
 	l.secondNames()
@@ -54,6 +54,12 @@ func (l *line) beside(k, n int) *item {
 // figure before it (2" dial 1/4) says nothing of the next.
 func (l *line) called(k int) string {
 	prev := l.beside(k, -1)
+	if prev.value(classBefore) == "hex" {
+		if l.sizeBefore(k) || l.items[k].figure.kind == mmSize {
+			return "junk"
+		}
+		return ""
+	}
 	if prev.is(classAfter) != nil {
 		for j := k - 2; j >= max(k-3, 0); j-- {
 			if l.items[j].figure != nil && l.items[j].to < prev.from {
@@ -152,11 +158,16 @@ func (l *line) settleBare(k int, f *figure) figureKind {
 		return junkFigure
 	case "dn":
 		return l.bore(f)
+	case "phi":
+		return l.pipeOutside(f)
 	}
 	switch next.value(classAfter) {
 	case "dn":
 		return l.bore(f)
 	case "junk", "count":
+		return junkFigure
+	}
+	if l.counts(k, f) || l.quantity(k, f, next) || l.ringSize(f, prev, next) || l.wall(k, f) {
 		return junkFigure
 	}
 	if l.dash(k, f, prev, next) {
@@ -166,6 +177,9 @@ func (l *line) settleBare(k int, f *figure) figureKind {
 		return l.bore(f)
 	}
 	pf, nf := prev.is(classFamily), next.is(classFamily)
+	if nf != nil && (nf.has("pre") || nf.value == "THREAD") && pf == nil && prev.is(classEnd) != nil && f.v > 4 {
+		nf = nil // R1/8 behind it has its own size
+	}
 	if pf == nil && nf == nil {
 		if kind := l.settlePaired(k, f, prev, next); kind != bare {
 			return kind
@@ -253,6 +267,10 @@ func (l *line) settlePaired(k int, f *figure, prev, next *item) figureKind {
 	if f.whole && l.shape != nil && int(f.v) == l.shape.ends && f.v > 1 && next.value(classSep) == "x" && !f.marked && other.frac {
 		return junkFigure // tee 3 x 1/2: three of them
 	}
+	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && k >= 2 && prev.value(classSep) == "x" && next.value(classSep) == "x" && other.marked && l.before(k) != nil && l.before(k).marked {
+		other.times = int(f.v) // 1" x 2 x 3/4": two of 3/4"
+		return junkFigure
+	}
 	if !f.whole && other.kind == bare && other.v > 8 {
 		other.kind = junkFigure // 2.5 x 40: a membrane
 		return junkFigure
@@ -286,7 +304,8 @@ func (l *line) before(k int) *figure {
 
 // settleLonely reads a number that stands by a word of an end, a sex or a part.
 func (l *line) settleLonely(k int, f *figure, prev, next *item) figureKind {
-	if prev.is(classEnd) != nil || next.is(classEnd) != nil {
+	made := prev.is(classMaterial) != nil && at(l.items, k-2).is(classEnd) != nil // tube PE 20
+	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made {
 		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.shape != nil && l.shape.kind == "elbow") {
 			return mmSize
 		}

@@ -12,6 +12,7 @@ func (l *line) settleSexes(ends []*clause) {
 	for _, e := range ends {
 		l.ownSex(e)
 	}
+	partSexes(ends)
 	l.studSexes(ends)
 	if l.one || l.shape == nil {
 		return
@@ -39,6 +40,22 @@ func (l *line) ownSex(e *clause) {
 		e.sexes = e.part.sexes
 	case e.fig != nil && e.fig.kind == coneSize && !l.one && e.part == nil:
 		e.sexes, e.assumed = []Sex{l.coneSex()}, true
+	}
+}
+
+// partSexes reads 3/4 nippel x 1/2 muffe: two ends, each called by the part that
+// has its sex.
+func partSexes(ends []*clause) {
+	if len(ends) != 2 || ends[0].part == nil || ends[1].part == nil {
+		return
+	}
+	a, b := ends[0].part.name, ends[1].part.name
+	if a == "nipple" && b == "coupling" || a == "coupling" && b == "nipple" {
+		for _, e := range ends {
+			if len(e.sexes) == 0 && threadLike(e) {
+				e.sexes = e.part.sexes[:1]
+			}
+		}
 	}
 }
 

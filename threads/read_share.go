@@ -10,16 +10,36 @@ func (l *line) share(all []*clause) []*clause {
 	if len(ends) == 0 {
 		return nil
 	}
+	ends = repeated(ends)
 	l.overlay(ends, rest)
 	ends = l.looseNut(ends, rest)
 	l.relocate(ends, rest)
-	ends = l.dropLengths(ends)
+	ends = l.oneNut(l.dropLengths(ends))
 	l.inherit(ends)
 	ends = l.withTail(ends)
 	l.nameTubes(ends, rest)
 	ends = l.multiply(ends)
 	l.settleSexes(ends)
 	return ends
+}
+
+// repeated gives a size that is said to come several times as many ends.
+func repeated(ends []*clause) []*clause {
+	var out []*clause
+	for _, e := range ends {
+		out = append(out, e)
+		times := 0
+		if e.fig != nil {
+			times = e.fig.times
+		}
+		if e.attr&isPair != 0 && len(ends) > 1 {
+			times = 2 // inlet and outlet
+		}
+		for n := 1; n < times; n++ {
+			out = append(out, copyOf(e))
+		}
+	}
+	return out
 }
 
 // mergeOrphans joins "Female to Female" into one clause with two sexes, and
@@ -56,7 +76,7 @@ func (l *line) gather(all []*clause) (ends, rest []*clause) {
 		return l.sizeless(all)
 	}
 	lead := l.leading(all, first)
-	tail := all[first:]
+	tail := trailing(all[first:])
 	if len(lead) > 0 && pairLists(lead, tail) {
 		rest, lead = append(rest, all[:first-len(lead)]...), nil
 	} else {
@@ -81,6 +101,10 @@ func (l *line) gather(all []*clause) (ends, rest []*clause) {
 			ends = append(ends, c)
 		case c.strong && c.onlySexes() && len(ends) == 1 && len(ends[0].sexes) == 0:
 			ends[0].sexes = c.sexes
+		case c.strong && c.onlySexes() && len(c.sexes) > 1 && len(ends) == 1 && len(ends[0].sexes) == 1:
+			ends[0].sexes = append(ends[0].sexes[:1:1], c.sexes...)
+		case c.fam != nil && c.fam.value == "NH" && len(c.sexes) == 0 && hasFamily(ends, "NH"):
+			rest = append(rest, c)
 		case c.strong && c.says() && len(ends) > 0:
 			prev := ends[len(ends)-1]
 			c.fig = prev.fig
@@ -89,13 +113,36 @@ func (l *line) gather(all []*clause) (ends, rest []*clause) {
 			}
 			ends = append(ends, c)
 		case c.fam != nil && c.fam.value == "NH":
-			c.fig = hoseThread()
-			ends = append(ends, c)
+			if ends, c = namesHose(ends, c); c != nil {
+				ends = append(ends, c)
+			}
 		default:
 			rest = append(rest, c)
 		}
 	}
 	return ends, rest
+}
+
+// namesHose gives the garden hose thread that is named behind a comma to the end
+// of its size that has no name yet; else it is an end of its own.
+func namesHose(ends []*clause, c *clause) ([]*clause, *clause) {
+	for _, e := range ends {
+		if !c.strong && len(c.sexes) == 0 && e.fam == nil && e.end == "" && e.fig.kind == inchSize && e.fig.v == hoseThread().v {
+			e.fam = c.fam
+			return ends, nil
+		}
+	}
+	c.fig = hoseThread()
+	return ends, c
+}
+
+func hasFamily(ends []*clause, name string) bool {
+	for _, e := range ends {
+		if e.fam != nil && e.fam.value == name {
+			return true
+		}
+	}
+	return false
 }
 
 // hoseThread is the one size of garden hose threads.
@@ -243,7 +290,7 @@ func (l *line) dropHoseBore(ends []*clause) []*clause {
 		return ends
 	}
 	first := ends[0]
-	if len(ends) == 1 && l.shape == nil && !first.described() && (first.hose || first.end == "TUBE" && first.endFirst) {
+	if l.shape == nil && allStock(ends) && first.endFirst {
 		return nil // a length of hose or pipe
 	}
 	if !first.hose || !first.endFirst || first.described() || len(ends) == 2 && l.shape == nil {
@@ -253,6 +300,17 @@ func (l *line) dropHoseBore(ends []*clause) []*clause {
 		l.shape = l.lex.shapes["hose"]
 	}
 	return ends[1:]
+}
+
+// allStock reports whether every size is a hose's or a pipe's own: its bore, its
+// outside, its wall.
+func allStock(ends []*clause) bool {
+	for k, e := range ends {
+		if e.described() || !e.hose && e.end != "TUBE" && (k == 0 || e.end != "") {
+			return false
+		}
+	}
+	return true
 }
 
 func threadLike(c *clause) bool {
@@ -269,115 +327,4 @@ func firstThread(ends []*clause) *clause {
 		}
 	}
 	return nil
-}
-
-// relocate moves words that landed on the wrong end: a sex belongs to the
-// thread and not to the tube (mit IG 16mm x 1/2"), a word of a tail or a press
-// end to the end without a thread (Schlauchtülle R 1/2" AG x 19 mm).
-func (l *line) relocate(ends, rest []*clause) {
-	for _, e := range ends {
-		for _, o := range ends {
-			if o == e {
-				continue
-			}
-			if e.millimetres() && threadLike(o) && len(e.sexes) > 0 && len(o.sexes) == 0 && (o.end == "" || o.fam != nil) {
-				o.sexes, e.sexes = e.sexes, nil
-			}
-			if e.millimetres() && e.fam != nil && threadLike(o) && o.fam == nil {
-				o.fam, e.fam = e.fam, nil
-				o.sexes, e.sexes = e.sexes, o.sexes
-				o.end, e.end = "", o.end
-			}
-			if e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare() {
-				o.end, e.end, e.thread = e.end, "", true
-			}
-			if threadLike(e) && o.end == "TUBE" && (e.fam != nil && (e.end == "COMPRESSION" || e.end == "PUSH") || e.end == "BARB" && e.endFirst && e.described()) {
-				o.end, e.end = e.end, ""
-			}
-			if e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize && (o.millimetres() || e.end == "BARB" && e.endFirst) {
-				o.end, e.end = e.end, ""
-			}
-		}
-	}
-	l.unionSeal(ends)
-	for _, e := range ends {
-		if e.end == "BARB" && e.endFirst && e.described() && e.fig != nil && !e.millimetres() && othersHave(ends, e, "BARB") {
-			e.end = ""
-		}
-		if threadLike(e) && e.end != "" && e.fam != nil && e.end != "BARB" && !judgedAlone(e) {
-			e.end = ""
-		}
-	}
-}
-
-// unionSeal puts the flat seal of a union on its female side, where the nut is.
-func (l *line) unionSeal(ends []*clause) {
-	flat := false
-	if l.shape == nil || l.shape.name != "union" && l.shape.name != "adaptor" || len(ends) != 2 {
-		return
-	}
-	for k, e := range ends {
-		flat = flat || e.attr&isWasher != 0 && e.sex() == Male && ends[1-k].sex() == Female
-	}
-	for _, e := range ends {
-		if flat && e.sex() == Male {
-			e.attr &^= isWasher
-		} else if flat {
-			e.attr |= isWasher
-		}
-	}
-}
-
-func othersHave(ends []*clause, e *clause, name string) bool {
-	for _, o := range ends {
-		if o != e && o.end == name {
-			return true
-		}
-	}
-	return false
-}
-
-// judgedAlone reports whether the words of the end stand behind its size, so
-// that the end is theirs and not the part's.
-func judgedAlone(c *clause) bool { return !c.endFirst && c.end != "TUBE" && c.fam == nil }
-
-// dropLengths leaves out figures that are no ends of the kind of part: a
-// nipple's length, a gauge's dial, a hose's bore.
-func (l *line) dropLengths(ends []*clause) []*clause {
-	if l.shape == nil || len(ends) < 2 || l.one {
-		return ends
-	}
-	out := ends[:0:0]
-	for k, e := range ends {
-		drop := false
-		plain := e.bare() && e.fig.kind == inchSize
-		if l.shape.name == "nipple" && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && e.fam != nil && e.fig.v >= 2*ends[0].fig.v && e.fig.v == float64(int(e.fig.v)) {
-			ends[0].fam, plain = e.fam, true
-		}
-		switch {
-		case l.shape.name == "nipple" && k > 0 && plain && !l.reducing:
-			drop = e.fig.v >= 1.5 && e.fig.v >= 1.5*ends[0].fig.v
-		case l.shape.name == "nipple" && k > 0 || l.shape.name == "extension":
-			drop = e.bare() && e.millimetres()
-		case l.shape.ends == 1 && l.shape.kind != "nut":
-			drop = e.bare() && anyDescribed(ends)
-		case l.shape.name == "hose":
-			drop = plain && k == 0 && anyDescribed(ends[1:])
-		case k == 2 && plain && l.shape.ends <= 2 && l.shape.name != "manifold" && l.shape.name != "vessel":
-			drop = e.fig.v >= 1.5
-		}
-		if !drop {
-			out = append(out, e)
-		}
-	}
-	return out
-}
-
-func anyDescribed(ends []*clause) bool {
-	for _, e := range ends {
-		if e.fam != nil {
-			return true
-		}
-	}
-	return false
 }

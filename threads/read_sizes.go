@@ -11,6 +11,9 @@ func (l *line) settleInch(k int, f *figure) {
 	next := l.beside(k, 1)
 	length := next.value(classAfter) == "junk" && !(l.reducing && f.frac) || l.called(k) == "junk" ||
 		l.called(k) == "length" && l.sizeBefore(k)
+	if l.shape != nil && (l.shape.name == "vessel" || l.shape.name == "membrane element") && next.value(classSep) == "x" && at(l.items, k+2).figure != nil && at(l.items, k+2).figure.v > 8 {
+		length = true // 2 1/2 x 40 in: the element
+	}
 	long := next.value(classAttr) == "long" && l.beside(k, -1).parted() && !f.frac
 	if f.v > largestInch || f.v < 1.0/16 || length || long {
 		f.kind = junkFigure
@@ -53,15 +56,15 @@ func (l *line) settleMillimetres(k int, f *figure) {
 func (l *line) threadInMillimetres(k int, f *figure) {
 	prev, next := at(l.items, k-1), at(l.items, k+1)
 	pm, nm := prev.is(classFamily), next.is(classFamily)
-	if v := l.lex.bores[int(f.v)]; v > 0 && f.v == math.Trunc(f.v) && l.bspOnly(k) && (prev.is(classSex) != nil || next.is(classSex) != nil) {
+	if v := l.lex.bores[int(f.v)]; v > 0 && f.v == math.Trunc(f.v) && l.bspOnly(k) && (prev.is(classSex) != nil || next.is(classSex) != nil || pm != nil && bspWord(pm)) {
 		f.v, f.kind = v, dnSize
 		return
 	}
-	called := nm != nil && (bspWord(nm) || nm.value == "NPT") && prev.is(classEnd) == nil
+	called := nm != nil && (bspWord(nm) || nm.value == "NPT") && prev.is(classEnd) == nil && !(nm.has("pre") && at(l.items, k+2).figure != nil)
 	if !called && !(pm != nil && (pm.has("pre") || pm.value == "THREAD")) && !(prev.is(classSex) != nil && f.v != math.Trunc(f.v)) {
 		return
 	}
-	if nm != nil && next.is(classEnd) != nil {
+	if nm != nil && next.is(classEnd) != nil || pm != nil && pm.value == "THREAD" && next.value(classSep) == "x" && l.inchElsewhere() {
 		return
 	}
 	if v := l.lex.bores[int(f.v)]; v > 0 && f.v == math.Trunc(f.v) {
@@ -74,6 +77,17 @@ func (l *line) threadInMillimetres(k int, f *figure) {
 			return
 		}
 	}
+}
+
+// inchElsewhere reports an inch size in the line, so that millimetres parted from
+// it by an x are a tube's.
+func (l *line) inchElsewhere() bool {
+	for k := range l.items {
+		if f := l.items[k].figure; f != nil && f.kind == inchSize {
+			return true
+		}
+	}
+	return false
 }
 
 // bspOnly reports whether the line says BSP and gives no other size, so that
@@ -95,6 +109,7 @@ func (l *line) bspOnly(k int) bool {
 // secondNames drops a size given again under another name: 1/2" (15/21), 4分 15A,
 // 3/4" Ду20, 3/8" (9,52 mm).
 func (l *line) secondNames() {
+	l.allNominal()
 	order := [...]figureKind{inchSize, frenchSize, fenSize, dnSize}
 	for n, main := range order {
 		values := l.sizesOf(main)
@@ -112,6 +127,27 @@ func (l *line) secondNames() {
 		}
 	}
 	l.dropBareBore()
+}
+
+// allNominal takes the other millimetres of a threaded part for nominal bores
+// too, where one of them is (25mm x 20mm BSP reducing bush).
+func (l *line) allNominal() {
+	if l.shape == nil || l.shape.name != "bush" && l.shape.name != "reducer" && l.shape.name != "nipple" && l.shape.name != "coupling" && l.shape.name != "elbow" && l.shape.name != "tee" {
+		return
+	}
+	nominal := false
+	for k := range l.items {
+		f := l.items[k].figure
+		nominal = nominal || f != nil && f.kind == dnSize
+		if l.items[k].is(classEnd) != nil || f != nil && f.kind != dnSize && f.kind != mmSize && f.kind != junkFigure && f.kind != pressureFigure {
+			return
+		}
+	}
+	for k := range l.items {
+		if f := l.items[k].figure; nominal && f != nil && f.kind == mmSize {
+			f.kind = l.bore(f)
+		}
+	}
 }
 
 func (l *line) sizesOf(kind figureKind) map[float64]bool {
@@ -149,16 +185,16 @@ func (l *line) markFrench(v float64) {
 
 // dropConverted drops millimetres that repeat an inch size beside them.
 func (l *line) dropConverted(k int, f *figure) {
-	for _, j := range [...]int{k - 2, k - 1, k + 1, k + 2} {
-		if j < 0 || j >= len(l.items) || l.items[j].figure == nil || l.items[j].figure.kind != inchSize {
+	for _, j := range [...]int{k - 2, k - 1, k + 1, k + 2, k + 3} {
+		if j < 0 || j >= len(l.items) || l.items[j].figure == nil || l.items[j].figure.kind != inchSize && l.items[j].figure.kind != frenchSize {
 			continue
 		}
-		if j != k-1 && j != k+1 && l.items[(j+k)/2].mark != '(' {
+		if j != k-1 && j != k+1 && l.items[(j+k)/2].mark != '(' || j == k+3 && l.items[k+2].is(classFamily) == nil {
 			continue
 		}
 		inch := l.items[j].figure
 		switch {
-		case math.Abs(inch.v*25.4-f.v) < 0.15 && inch.v < 1:
+		case math.Abs(inch.v*25.4-f.v) < 0.15 && inch.v < 1 && inch.kind == inchSize:
 			f.kind, inch.hose = junkFigure, true
 		case l.lex.bores[int(f.v)] == inch.v || math.Abs(inch.v*25.4-f.v) < 0.5:
 			f.kind = junkFigure

@@ -54,6 +54,9 @@ func (l *line) flareInches(c *clause) []End {
 	for _, f := range l.named(c) {
 		out = append(out, ofFamily(f, dashText(c.fig.v*16), c.sex())...)
 	}
+	if c.fam.value == "SAE45" && out != nil {
+		return out // a 45 degree flare is called by its tube
+	}
 	for _, f := range l.named(c) {
 		for _, form := range Forms(f) {
 			if math.Abs(form.Major.Inches()-c.fig.v) < 0.002 {
@@ -133,6 +136,9 @@ func (l *line) metricEnds(c *clause) []End {
 		}
 	}
 	taper := c.attr&isTaper != 0
+	if c.fig.pitch >= 75 && l.shape != nil {
+		c.fig.pitch /= 100 // M10x100, as French tapware writes a pitch of 1 mm
+	}
 	if c.fig.pitch != 0 {
 		return metricEnd(taper, c.fig.v, c.fig.pitch, c.sex())
 	}

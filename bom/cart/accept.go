@@ -168,10 +168,12 @@ func (q *Question) Answer(a *Accepted, answer string) bool {
 	case answer == "n" || answer == "no" || err == nil && n == 0:
 	case err == nil && n >= 1 && n <= len(q.Choices):
 		item = q.Choices[n-1]
-	case slices.Contains(q.Choices, answer):
-		item = answer
 	default:
-		return false
+		named := slices.IndexFunc(q.Choices, func(c string) bool { return strings.EqualFold(c, answer) })
+		if named < 0 {
+			return false
+		}
+		item = q.Choices[named]
 	}
 	for _, v := range q.lines {
 		a.Add(v.Line, item)

@@ -11,17 +11,6 @@ import (
 	"handtight/bom/money"
 )
 
-// near reports whether two prices are the same at two decimals.
-func near(a, b string) bool { return cents(a) == cents(b) }
-
-func cents(decimal string) string {
-	q, ok := thousandths(decimal)
-	if !ok {
-		return decimal
-	}
-	return ((q + 5) / 10).String()
-}
-
 var (
 	countCell = regexp.MustCompile(`^(?:x\s*)?([0-9][0-9.,' ]*)\s*x?\s*([\pL.]*)$`)
 )
@@ -287,10 +276,10 @@ func (l *Line) Quantity(unit, offered string) (q money.Quantity, how, doubt stri
 	return l.packs(offered)
 }
 
-// packs tells packs from pieces. A unit that says pieces is believed only where no pack
-// can be meant, or where the price is that of one piece.
+// packs tells packs from pieces. A unit that says pieces, or says nothing, is taken for
+// pieces only where no pack can be meant, or where the price is that of one piece.
 func (l *Line) packs(offered string) (money.Quantity, string, string) {
-	if l.Unit == "pc" && l.Amount >= l.Pack {
+	if (l.Unit == "pc" || l.Unit == "") && l.Amount >= l.Pack {
 		byPack, ok := quotient(l.Price, l.Pack.String())
 		switch {
 		case offered != "" && l.Price != "" && near(l.Price, offered):

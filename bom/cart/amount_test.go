@@ -54,6 +54,7 @@ func TestHowMany(t *testing.T) {
 		"two pieces of a pack of ten are packs":  {"Bonded washer G 3/4, pack of 10", "2", "pc", "pc", "20"},
 		"twelve pieces are no packs of ten":      {"Bonded washer G 3/4, pack of 10", "12", "pc", "pc", "12"},
 		"ten pieces of a pack of ten are either": {"Bonded washer G 3/4, pack of 10", "10", "pc", "pc", ""},
+		"ten of a pack of ten are either":        {"Bonded washer G 3/4, pack of 10", "10", "", "pc", ""},
 		"nylon 66 is no pack":                    {"Elbow 1/2 NPT female, PA 66", "1", "", "pc", "1"},
 		"metres by the unit":                     {"Suction hose 19 mm", "5", "m", "m", "5"},
 		"metres beside the number":               {"Suction hose 19 mm", "1.5m", "", "m", "1.5"},

@@ -62,6 +62,9 @@ var (
 	specWords  = regexp.MustCompile(`(?i)\b(?:(?:din|sae|en|iso)[\s-]*)*(?:en[\s-]*)?(?:(?:853|854|855|857|1436|4079|3949|11237)[\s-]*)?(?:100[\s-]*r[\s-]*[0-9]{1,2}[a-z]{0,2}|r(?:[6-9]|1[0-9])|[1-4][\s-]?(?:sn|sc|st|te|sp|sh))\b`)
 )
 
+// otherPressure is a pressure that is no rating: a vacuum, a setting, what a pump gives.
+var otherPressure = regexp.MustCompile(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|unterdruck|shut-?off|cut-?(?:out|in)|set(?: at| to)?|eingestellt|taré[e]?|tarat[ao]|tarad[ao]|stall|full flow|head|förderdruck|abschaltdruck|opening|cracking|öffnungsdruck)\s*:?\s*(?:(?:pressure|druck)\s*)?-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2)`)
+
 // withoutSpec takes the standard of a hose out of a text, where R8 would be read as a
 // thread.
 func withoutSpec(text string) (string, string) {

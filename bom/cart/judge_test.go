@@ -244,6 +244,9 @@ func TestCases(t *testing.T) {
 		"two faults are both said":                         {"T3-38-14\tTee 3/8 NPT male x 3/8 NPT female x 1/4 NPT female, brass, PN 16\t1\t", want{cart.LowRating, "hp-tee", "It is of brass"}},
 		"stainless may be 316":                             {"\tNeedle valve 3/8 NPT female, stainless, 200 bar\t1\t", want{cart.Covers, "throttle", ""}},
 		"304 is not 316":                                   {"\tNeedle valve 3/8 NPT female, 304, 200 bar\t1\t", want{cart.WrongMaterial, "throttle", "of 304"}},
+		"a vacuum and a setting are no ratings":            {"SH-19\tSuction hose 19 mm, vacuum 0.9 bar, per metre\t5\t", want{cart.Covers, "suction-hose", ""}},
+		"nor is what a pump shuts off at":                  {"FP-14-24\tFeed pump, 19 mm barbs, shut-off 2.5 bar\t2\t", want{cart.Covers, "feed-pump", ""}},
+		"a rating beside a setting":                        {"RV-65\tRelief valve 1/4 NPT male x 3/8 NPT female, 316, set 65 bar, rated 20 bar\t2\t", want{cart.LowRating, "relief", "holds 20 bar"}},
 		"a gauge of too short a scale":                     {"G100-63\tGauge 0-60 bar 1/4 NPT male\t1\t", want{cart.LowRating, "hp-gauge", "scale ends at 60 bar"}},
 		"a barb in inches is the same barb":                {"\tHose tail 1/2 NPT male x 3/4 inch barb, 316\t1\t", want{cart.Covers, "tail-n12", ""}},
 		"the hose of the other length":                     {"\tHose SAE 100R8 3/8\" 1.2 m, 3/8 NPT male x 9/16-18 JIC female swivel\t1\t", want{cart.Covers, "hp-hose-feed", "the same standard"}},
@@ -264,6 +267,57 @@ func TestCases(t *testing.T) {
 			require.Contains(t, v.Reason, row.want.says)
 		})
 	}
+}
+
+// A seal kit is a spare and no part of what is placed: without it the build is built.
+func TestSparesAloneDoNotStopTheBuilding(t *testing.T) {
+	sys, order := plant(t)
+	pier := sample(t, "pier.xlsx")
+	pier.Lines = slices.DeleteFunc(pier.Lines, func(l cart.Line) bool { return l.Code == "TRX-SK" })
+	r := cart.Judge(sys, order, []*cart.Cart{sample(t, "elbe.csv"), sample(t, "wharf.csv"), pier}, nil)
+	require.Equal(t, cart.ShortOfSpares, tally(t, r, "seal-kit").Status)
+	require.True(t, r.Builds())
+}
+
+// A wrong line beside the right one is to be taken out, and nothing more is to be ordered.
+func TestAWrongLineBesideTheRightOne(t *testing.T) {
+	sys, order := plant(t)
+	for why, row := range map[string]struct {
+		line   string
+		status cart.Status
+	}{
+		"of another material":      {"Hose tail 3/8 NPT male x 13 mm barb, brass", cart.NotNeeded},
+		"of another thread":        {"Hose tail R 3/8 male x 13 mm barb, 316", cart.NotNeeded},
+		"of too low a rating (16)": {"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, PN 16", cart.LowRating},
+	} {
+		c := text(t, "c.csv", "Code\tDescription\tQty\n\t"+row.line+"\t3\nHT-N38-13\tHose tail 3/8 NPT male x 13 mm barb, 316\t3\nA-J6-N8\tAdaptor\t3\n")
+		r := cart.Judge(sys, order, []*cart.Cart{c}, nil)
+		require.Equal(t, row.status, r.Lines[0].Status, "%s: %s", why, r.Lines[0].Reason)
+		require.NotContains(t, r.Lines[0].Remedy, "Order instead", why)
+		require.Equal(t, cart.Covered, tally(t, r, "tail-n38").Status, why)
+	}
+}
+
+// Where the build itself plans too weak a part, ordering that part is no remedy.
+func TestAWeakPlanIsMendedFirst(t *testing.T) {
+	build, faults := bom.Read("../../testdata/careless/build.toml")
+	require.Empty(t, faults)
+	sys, faults := bom.Walk(build)
+	require.Empty(t, faults)
+	order, err := sys.Order()
+	require.NoError(t, err)
+	n := 0
+	for _, l := range order.Lines {
+		if l.Need.Item == nil || l.Need.Item.Rated == nil || l.Need.Load.Act <= l.Need.Item.Rated.Bar() || l.Need.Kind == "gauge" {
+			continue
+		}
+		c := text(t, "c.csv", fmt.Sprintf("Item id\tDescription\tQty\n%s\t%s, %g bar\t1\n", l.Need.Key, l.Need.Kind, l.Need.Item.Rated.Bar()))
+		v := cart.Judge(sys, order, []*cart.Cart{c}, nil).Lines[0]
+		require.Equal(t, cart.LowRating, v.Status, "%s: %s", l.Need.Key, v.Reason)
+		require.Contains(t, v.Remedy, "mend the build first")
+		n++
+	}
+	require.NotZero(t, n, "the careless build has a part that is too weak")
 }
 
 // Every question has a line, and an unsure line is always asked about.

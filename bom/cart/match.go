@@ -203,7 +203,7 @@ func (m *matcher) pool(l *Line, names *names) []*need {
 			rarest, found = list, true
 		}
 	}
-	if !found && len(l.facts.ends) == 0 {
+	if !found {
 		rarest = m.byKind[l.facts.kind]
 	}
 	out = append(out, rarest...)

@@ -168,3 +168,23 @@ func quotient(a, b string) (string, bool) {
 	}
 	return decimalText(d.Text('f')[:min(len(d.Text('f')), longest)])
 }
+
+// near reports whether two prices are the same at two decimals.
+func near(a, b string) bool {
+	x, okX := cents(a)
+	y, okY := cents(b)
+	return okX && okY && x == y
+}
+
+func cents(decimal string) (string, bool) {
+	d, _, err := apd.NewFromString(decimal)
+	if err != nil || d.Form != apd.Finite || d.Exponent > 12 {
+		return "", false
+	}
+	context := apd.BaseContext.WithPrecision(60)
+	context.Rounding = apd.RoundHalfUp
+	if _, err := context.Quantize(d, d, -2); err != nil {
+		return "", false
+	}
+	return d.Text('f'), true
+}

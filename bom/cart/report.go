@@ -41,7 +41,8 @@ type Verdict struct {
 	Items      []string // that it serves; the first is the likeliest where it is unsure
 	Confidence float64  // 0 to 1: the sum of the evidence
 	Evidence   []Evidence
-	Quantity   money.Quantity // in the build's unit; see Known
+	Quantity   money.Quantity // in Unit; see Known
+	Unit       string         // that the build counts in
 	Known      bool
 	Reason     string
 	Remedy     string

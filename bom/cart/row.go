@@ -2,8 +2,6 @@ package cart
 
 import (
 	"fmt"
-	"regexp"
-	"strconv"
 	"strings"
 
 	"handtight/bom/money"
@@ -45,106 +43,6 @@ func (l *Line) Where() string {
 		return fmt.Sprintf("%s, sheet %s, row %d", l.Cart, l.Sheet, l.Row)
 	}
 	return fmt.Sprintf("%s line %d", l.Cart, l.Row)
-}
-
-// read turns sheets into lines.
-func (c *Cart) read(sheets []sheet, o Options) error {
-	lays, err := c.choose(sheets, o)
-	if err != nil {
-		return err
-	}
-	for i := range lays {
-		l := &lays[i]
-		if err := l.override(c.Name, o.Columns); err != nil {
-			return err
-		}
-		if l.head < 0 && len(o.Columns) == 0 {
-			l.columns = l.guess()
-			c.note("no headings were found%s, so only the texts were read; say --columns text=1,quantity=2 if the columns hold more", inSheet(l.sheet.name))
-		}
-		c.lines(l, o)
-	}
-	c.settleCurrency(o)
-	return nil
-}
-
-func inSheet(name string) string {
-	if name == "" {
-		return ""
-	}
-	return fmt.Sprintf(" in sheet %q", name)
-}
-
-// choose takes the sheets that are a cart: visible ones with headings, and of them those
-// with prices if any has some. What is left out is noted.
-func (c *Cart) choose(sheets []sheet, o Options) ([]layout, error) {
-	var lays []layout
-	var names []string
-	for i := range sheets {
-		s := &sheets[i]
-		names = append(names, s.name)
-		if o.Sheet != "" && !strings.EqualFold(s.name, o.Sheet) || len(s.rows) == 0 {
-			continue
-		}
-		if s.hidden && o.Sheet == "" {
-			c.note("sheet %q is hidden and was not read; say --sheet to read it", s.name)
-			continue
-		}
-		lays = append(lays, lay(s))
-	}
-	if o.Sheet != "" && len(lays) == 0 {
-		return nil, &ReadError{Cart: c.Name, Reason: fmt.Sprintf("there is no sheet %q with anything in it", o.Sheet), Remedy: "its sheets are " + strings.Join(names, ", ")}
-	}
-	for _, better := range []func(*layout) bool{func(l *layout) bool { return l.head >= 0 }, (*layout).complete, (*layout).priced} {
-		lays = c.only(lays, better)
-	}
-	defer func() {
-		if len(c.skipped) > 0 {
-			c.note("another sheet looks more like the cart, so not read were %s; say --sheet to read one", strings.Join(c.skipped, ", "))
-		}
-	}()
-	if len(lays) > 1 && lays[0].head < 0 {
-		lays = c.only(lays, func(l *layout) bool { return l.sheet == lays[0].sheet })
-	}
-	return lays, nil
-}
-
-// only keeps the sheets that are better, if any is.
-func (c *Cart) only(lays []layout, better func(*layout) bool) []layout {
-	var good []layout
-	for i := range lays {
-		if better(&lays[i]) {
-			good = append(good, lays[i])
-		}
-	}
-	if len(good) == 0 {
-		return lays
-	}
-	for i := range lays {
-		if !better(&lays[i]) {
-			c.skipped = append(c.skipped, strconv.Quote(lays[i].sheet.name))
-		}
-	}
-	return good
-}
-
-// guess takes the column with most letters as the text, without headings.
-func (l *layout) guess() map[Role][]int {
-	count := map[int]int{}
-	most := -1
-	for i := range l.sheet.rows {
-		for k, c := range l.sheet.rows[i].cells {
-			if !c.number {
-				count[k] += min(len(c.text), 200)
-			}
-		}
-	}
-	for k := range maxColumns {
-		if count[k] > 0 && (most < 0 || count[k] > count[most]) {
-			most = k
-		}
-	}
-	return map[Role][]int{RoleText: {most}}
 }
 
 // lines reads the rows below the headings.
@@ -313,104 +211,9 @@ func (b *builder) understand(l *Line, r *row) {
 	plain, spec := withoutSpec(withoutQuantity(text))
 	reading, seen := b.readings[plain]
 	if !seen {
-		reading = threads.Read(plain)
+		reading = threads.Read(otherPressure.ReplaceAllString(plain, " "))
 		b.readings[plain] = reading
 	}
 	l.Reading = reading
 	l.facts = factsOf(plain, spec, reading)
-}
-
-// priceInText is a price that the words hold: a number with its currency beside it.
-var priceInText = regexp.MustCompile(`(?i)(€|£|\b(?:eur|usd|gbp|nzd|aud|chf|us\$|nz\$))\s*([0-9][0-9.,]*)|([0-9][0-9.,]*)\s*(€|£|(?:eur|usd|gbp|nzd|aud|chf)\b)`)
-
-// money reads the price, the total and their currency.
-func (b *builder) money(l *Line, r *row) {
-	price, total := b.get(r, RolePrice), b.get(r, RoleTotal)
-	l.Price, l.Total = b.sum(price), b.sum(total)
-	l.Currency = currencyOf(b.get(r, RoleCurrency).text)
-	for _, c := range []cell{price, total} {
-		if l.Currency == "" {
-			l.Currency = currencyOf(c.text)
-		}
-		if l.Currency == "" {
-			l.Currency = c.currency
-		}
-	}
-	if m := priceInText.FindStringSubmatch(l.Text); m != nil && l.Price == "" && l.Total == "" && price.text == "" && total.text == "" {
-		if n, ok := b.numbers.number(m[2] + m[3]); ok && n != "0" {
-			l.Price, l.Currency = n, currencyOf(m[1]+m[4])
-		}
-	}
-	if l.Currency == "" {
-		l.Currency = b.currency
-	}
-	if l.Price != "" && l.Total != "" && l.Counted && l.Amount > 0 {
-		l.Adds = addsUp(l)
-	}
-	if l.Price == "" && l.Total != "" && l.Counted && l.Amount > 0 {
-		l.Price, _ = quotient(l.Total, l.Amount.String())
-	}
-}
-
-// sum reads a sum of money; "" for 0, ??, a blank, words, or a number that may be two.
-func (b *builder) sum(c cell) string {
-	if c.text == "" || c.date || unknown(c.text) {
-		return ""
-	}
-	n, ok := c.text, c.number
-	if !c.number {
-		bare := figures.FindAllString(spacers.Replace(c.text), -1)
-		if len(bare) != 1 || strings.Contains(c.text, "%") {
-			return ""
-		}
-		n, ok = b.numbers.number(bare[0])
-	}
-	if whole, _, _ := strings.Cut(n, "."); len(whole) > dearest {
-		return ""
-	}
-	if !ok || n == "0" || strings.HasPrefix(n, "-") || strings.HasPrefix(strings.TrimSpace(c.text), "-") {
-		return ""
-	}
-	return n
-}
-
-// dearest is how many digits a price may have before its point.
-const dearest = 12
-
-func unknown(text string) bool {
-	_, ok := classes()["unknown"][strings.ToLower(strings.TrimSpace(text))]
-	return ok || strings.Trim(text, "? ") == ""
-}
-
-// addsUp reports whether quantity times price is the total, within the last digit of
-// every piece.
-func addsUp(l *Line) bool {
-	each, ok := quotient(l.Total, l.Amount.String())
-	if !ok {
-		return true
-	}
-	return near(each, l.Price)
-}
-
-// settleCurrency gives lines without a currency the cart's: said by the person, or the
-// only one that the other lines name.
-func (c *Cart) settleCurrency(o Options) {
-	seen := map[string]int{}
-	for i := range c.Lines {
-		if cur := c.Lines[i].Currency; cur != "" {
-			seen[cur]++
-		}
-	}
-	only := o.Currency
-	for cur := range seen {
-		if only == "" && len(seen) == 1 {
-			only = cur
-		}
-	}
-	c.Currency = only
-	for i := range c.Lines {
-		if c.Lines[i].Currency == "" {
-			c.Lines[i].Currency = only
-		}
-	}
 }

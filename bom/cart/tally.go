@@ -35,7 +35,7 @@ func (j *judge) settle(t *Tally, n *need) {
 	case lack <= 0:
 		t.Status = Covered
 		return
-	case t.InCart == 0:
+	case t.InCart == 0 && t.Build > 0:
 		t.Status = Missing
 		t.Reason = fmt.Sprintf("Nothing of it in the cart, %s needed%s.", amount(t.Need, t.Unit), spares(t))
 	case t.InCart >= t.Build:
@@ -80,7 +80,7 @@ func (j *judge) ask() {
 				text = "How many of " + v.Item() + "? " + capital(j.doubt(v)) + "."
 			}
 		case Covers, OtherPrice, Surplus, BoughtTwice:
-			text = j.ratingQuestion(v)
+			text = j.partQuestion(v)
 		}
 		if text == "" {
 			continue
@@ -131,18 +131,24 @@ func (j *judge) currencyQuestion(c *Cart) {
 	}
 }
 
-// ratingQuestion asks for a rating where a high pressure stands on a part that was
-// matched by its words alone and says none.
-func (j *judge) ratingQuestion(v *Verdict) string {
+// partQuestion asks of a part that was matched by its words alone for what they leave
+// open: the grade of its material, and its rating where a high pressure stands on it.
+func (j *judge) partQuestion(v *Verdict) string {
 	n := j.match.byID[codeKey(v.Item())]
-	if n == nil || n.Item == nil || v.Line.facts.rated > 0 || n.Load.Normal <= bom.HighPressure || len(n.Item.Ports) == 0 || n.Kind == "gauge" {
+	if n == nil || n.Item == nil {
 		return ""
 	}
 	for _, e := range v.Evidence {
-		if e.Name == "code" || e.Name == "item" || e.Name == "accepted" || e.Name == "spec" {
+		if slices.Contains([]string{"code", "item", "accepted", "spec"}, e.Name) {
 			return ""
 		}
 	}
-	worst := max(n.Load.Act, n.Load.Fail)
-	return fmt.Sprintf("What pressure does it hold? The line does not say, and the segment of %s sees %.4g bar.", n.Key, worst)
+	f := &v.Line.facts
+	if same, open := sameMaterial(f.material, n.facts.material); open && !same {
+		return fmt.Sprintf("Which %s is it? %s is to be of %s.", f.material, n.Key, n.facts.material)
+	}
+	if f.rated > 0 || n.Load.Normal <= bom.HighPressure || len(n.Item.Ports) == 0 || n.Kind == "gauge" {
+		return ""
+	}
+	return fmt.Sprintf("What pressure does it hold? The line does not say, and the segment of %s sees %.4g bar.", n.Key, max(n.Load.Act, n.Load.Fail))
 }

@@ -18,6 +18,9 @@ func (j *judge) wrong(v *Verdict, m *match) bool {
 	}
 	if reason, ok := j.lowRating(v.Line, m.need); ok {
 		j.fault(v, LowRating, reason, m.need)
+		if v.Status == LowRating && plannedSo(v.Line, m.need) {
+			v.Remedy = fmt.Sprintf("The build plans %s so: run `check` and mend the build first, then buy what holds it.", m.need.Key)
+		}
 	}
 	if j.wrongMaterial(v.Line, m.need) {
 		j.fault(v, WrongMaterial, fmt.Sprintf("It is of %s, and %s is to be of %s.", v.Line.facts.material, m.need.Key, m.need.facts.material), m.need)
@@ -34,6 +37,19 @@ func (j *judge) fault(v *Verdict, s Status, reason string, n *need) {
 	}
 	v.Status, v.Reason = s, reason
 	v.Remedy = "Order instead: " + j.instead(n)
+}
+
+// spare takes back what was said to order in place of a wrong line where other lines
+// bring it.
+func (j *judge) spare() {
+	for _, v := range j.report.Lines {
+		switch v.Status {
+		case WrongThread, WrongSex, WrongSize, LowRating, WrongMaterial:
+			if n := j.match.byID[codeKey(v.Item())]; n != nil && !j.lacks(n) {
+				v.Remedy = fmt.Sprintf("Take it out of the cart: %s is covered by other lines.", n.Key)
+			}
+		}
+	}
 }
 
 // instead says what to order, with an offer if there is one.
@@ -204,6 +220,11 @@ func (j *judge) lowRating(l *Line, n *need) (string, bool) {
 		return fmt.Sprintf("It holds %.4g bar, and the segment of %s sees %.4g bar by a failure: %s.", holds, n.Key, load.Fail, load.ByFail.Cause), true
 	}
 	return "", false
+}
+
+// plannedSo reports whether the build's own part holds no more than the line.
+func plannedSo(l *Line, n *need) bool {
+	return n.Kind != "gauge" && n.facts.rated > 0 && n.facts.rated <= l.facts.rated*1.001
 }
 
 // wrongMaterial reports whether a line names another material than the item's.

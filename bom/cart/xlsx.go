@@ -12,7 +12,8 @@ import (
 
 // The bounds within which a workbook is unpacked.
 const (
-	maxPart     = 48 << 20  // bytes of one part
+	maxPart     = 32 << 20  // bytes of one part
+	maxToken    = 1 << 20   // bytes without the end of a tag
 	maxUnpacked = 96 << 20  // bytes of all parts that are read
 	maxParts    = 2_000     // parts
 	maxElements = 2_500_000 // elements of one part
@@ -134,7 +135,7 @@ func (b *book) scan(name string, visit func(d *xml.Decoder, t xml.Token, depth i
 	defer r.Close()
 	within := &io.LimitedReader{R: r, N: min(maxPart, maxUnpacked-b.unpacked) + 1}
 	start := within.N
-	d := xml.NewDecoder(within)
+	d := xml.NewDecoder(&tagReader{r: within})
 	d.CharsetReader = func(charset string, _ io.Reader) (io.Reader, error) {
 		return nil, &broken{"a part of the workbook is in the encoding " + clean(charset), "save it again as XLSX, which is in UTF-8"}
 	}
@@ -147,6 +148,26 @@ func (b *book) scan(name string, visit func(d *xml.Decoder, t xml.Token, depth i
 		return nil
 	}
 	return err
+}
+
+// tagReader refuses a part in which no tag ends for long: a token is held in memory as a
+// whole.
+type tagReader struct {
+	r   io.Reader
+	run int
+}
+
+func (t *tagReader) Read(p []byte) (int, error) {
+	n, err := t.r.Read(p)
+	if last := bytes.LastIndexByte(p[:n], '>'); last >= 0 {
+		t.run = n - last
+	} else {
+		t.run += n
+	}
+	if t.run > maxToken {
+		return 0, tooLarge("one of its texts or tags goes on for more than a megabyte")
+	}
+	return n, err
 }
 
 func walk(d *xml.Decoder, visit func(*xml.Decoder, xml.Token, int) error) error {

@@ -123,6 +123,7 @@ func TestHostileWorkbooksAreRefusedInWords(t *testing.T) {
 	}{
 		"an honest one":                   {nil, ""},
 		"a bomb of blanks":                {map[string]string{sheet: sheetXML(strings.Repeat(" ", 60<<20))}, "unpacks"},
+		"a tag of a million attributes":   {map[string]string{sheet: "<worksheet " + strings.Repeat(`a="" `, 1_000_000) + "/>"}, "more than a megabyte"},
 		"a bomb of shared texts":          {map[string]string{"xl/sharedStrings.xml": "<sst>" + strings.Repeat("<si><t>a</t></si>", 1_400_000) + "</sst>"}, "too large"},
 		"a bomb of empty rows":            {map[string]string{sheet: sheetXML(strings.Repeat("<row/>", 3_000_000))}, "too many elements"},
 		"more rows than a cart has":       {map[string]string{sheet: sheetXML(strings.Repeat(`<row><c><v>1</v></c></row>`, maxRows+1))}, "rows"},

@@ -48,8 +48,8 @@ path = ["hull", "tail"]
 	check: findNoMaterial,
 }
 
-// findNoMaterial speaks once for each segment, and of each unit once: where its
-// pressure is highest.
+// findNoMaterial speaks once of each high-pressure segment, and once of all others; of
+// each unit once, where its pressure is highest.
 func findNoMaterial(s *bom.System) []finding.Finding {
 	waters := s.Waters()
 	where := map[*bom.Segment]*members{}
@@ -62,6 +62,9 @@ func findNoMaterial(s *bom.System) []finding.Finding {
 		if g == nil {
 			continue
 		}
+		if !g.High() {
+			g = nil // all low-pressure segments are one
+		}
 		if where[g] == nil {
 			where[g] = &members{}
 			order = append(order, g)
@@ -72,7 +75,7 @@ func findNoMaterial(s *bom.System) []finding.Finding {
 	for _, g := range order {
 		f := finding.Finding{Severity: finding.Note}
 		side := ""
-		if g.High() {
+		if g != nil {
 			f.Severity, side = finding.Caution, fmt.Sprintf(", at %s", bars(g.Load.Normal))
 		}
 		list := where[g]

@@ -34,8 +34,8 @@ path = ["tee.branch", "relief", "relief-out"]
 func findNoWayOut(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, st := range s.States {
-		if !st.NoBound {
-			continue
+		if !st.NoBound || st.Name != "normal" && s.NoBoundNormally(st) {
+			continue // where nothing opens in normal running, that is the finding
 		}
 		if f, ok := unbounded(s, st); ok {
 			out = append(out, f)

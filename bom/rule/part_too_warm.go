@@ -1,10 +1,12 @@
 package rule
 
 import (
+	"errors"
 	"fmt"
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure"
 )
 
 var partTooWarm = Rule{
@@ -55,22 +57,26 @@ path = ["pipe", "socket"]
 	check: findWarm,
 }
 
-// findWarm speaks once of each item.
+// findWarm speaks once of each standard or material that is outside its table.
 func findWarm(s *bom.System) []finding.Finding {
-	var out []finding.Finding
-	said := map[*bom.Item]bool{}
+	var list gathered[string]
+	limits := map[string]*pressure.RangeError{}
 	for _, u := range s.Units {
-		if said[u.Item] || u.Item.Kind.Boats {
+		var outside *pressure.RangeError
+		if u.Item.Kind.Boats || !errors.As(s.OutsideTemperature(u.Item), &outside) {
 			continue
 		}
-		said[u.Item] = true
-		if err := s.OutsideTemperature(u.Item); err != nil {
-			out = append(out, finding.Finding{
-				Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
-				Reason: fmt.Sprintf("`%s` is rated at other temperatures than this build's: %s.", u.Item.ID, err),
-				Remedy: "Move it to where it is cooler, or buy it of a material that is rated there.",
-			})
-		}
+		list.add(outside.What, u.Name, u.Mark)
+		limits[outside.What] = outside
+	}
+	var out []finding.Finding
+	for _, what := range list.keys {
+		x := limits[what]
+		f := finding.Finding{Severity: finding.Caution}
+		list.of[what].at(&f)
+		f.Reason = fmt.Sprintf("it is %s here, and %s is rated from %s to %s: %s.", x.At, x.What, x.From, x.To, list.of[what].list())
+		f.Remedy = "Move it to where it is cooler, or buy it of a material that is rated there."
+		out = append(out, f)
 	}
 	return out
 }

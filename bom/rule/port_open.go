@@ -64,8 +64,18 @@ func findOpen(s *bom.System) []finding.Finding {
 		out = append(out, finding.Finding{
 			Severity: finding.Stop, At: n.Name(), Place: at(n.Unit.Mark),
 			Reason: fmt.Sprintf("%s (%s) is joined to nothing.", n.Name(), n.Port.Words()),
-			Remedy: fmt.Sprintf("Join it in a run, put a plug or cap on it, or write \"%s\" under `plugged` or `left_open`.", n.Name()),
+			Remedy: remedyOpen(n),
 		})
 	}
 	return out
+}
+
+// remedyOpen says what to do with an open port: what water must leave by is joined, and
+// never capped.
+func remedyOpen(n *bom.Node) string {
+	k := n.Unit.Item.Kind
+	if k.Directed && len(k.Ports) > 1 {
+		return fmt.Sprintf("Lead it on in a run: water must pass here, so it must not be capped. If it stands open on purpose, write \"%s\" under `left_open`.", n.Name())
+	}
+	return fmt.Sprintf("Join it in a run, put a plug or cap on it, or write \"%s\" under `plugged` or `left_open`.", n.Name())
 }

@@ -10,6 +10,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
 
@@ -163,6 +164,8 @@ func jointsOf(sys *bom.System) []Joint {
 			row.Verdict, row.Reason, row.Closes = m.Verdict.String(), m.Reason(), sys.MakeupText(j)
 			if row.Closes == "" {
 				row.Closes = m.Remedy()
+			} else {
+				row.Closes = sentenceOf(row.Closes, sys.MakeupCare(j))
 			}
 			if m.Hand.Known {
 				row.HandTurns = fmt.Sprintf("%.1f to %.1f", m.Hand.Tightest, m.Hand.Loosest)
@@ -193,7 +196,7 @@ func segmentsOf(sys *bom.System) []Segment {
 			row.Cause += "; vacuum: " + g.Load.ByLow.Cause
 		}
 		if g.Hold.Known {
-			row.Weakest, row.Rating, row.Basis = g.Hold.What, bar(g.Hold.Rating.Pressure.Bar()), g.Hold.Rating.Basis.String()+": "+g.Hold.Rating.Text
+			row.Weakest, row.Rating, row.Basis = g.Hold.What, bar(g.Hold.Rating.Pressure.Bar()), basis(g.Hold.Rating)
 		}
 		if m, ok := g.Margin(); ok {
 			row.Margin = bar(m)
@@ -201,6 +204,19 @@ func segmentsOf(sys *bom.System) []Segment {
 		out = append(out, row)
 	}
 	return out
+}
+
+// sentenceOf joins what closes a joint and how to make it.
+func sentenceOf(parts ...string) string {
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), ". ")
+}
+
+// basis says where a rating comes from; a data sheet's text says so itself.
+func basis(r pressure.Rating) string {
+	if r.Basis == pressure.DataSheet {
+		return r.Text
+	}
+	return r.Basis.String() + ": " + r.Text
 }
 
 // assumptionsOf lists what the list rests on: the duty, the spares' wishes, and the

@@ -119,12 +119,12 @@ func cartLineOf(v *cart.Verdict) cartLineFacts {
 	}
 	switch {
 	case v.Known:
-		f.Quantity = quantity(v.Quantity)
+		f.Quantity, f.Unit = quantity(v.Quantity), v.Unit
 	case l.Counted:
 		f.Quantity = quantity(l.Amount)
 	}
-	if l.Price != "" {
-		f.Price = &l.Price
+	if price := l.PriceText(); price != "" {
+		f.Price = &price
 	}
 	return f
 }

@@ -87,7 +87,7 @@ func (a *app) printVerdict(v *cart.Verdict) {
 	where := fmt.Sprintf("%s: %s", v.Line.Where(), what)
 	switch v.Status {
 	case cart.Covers:
-		u.fold("", fmt.Sprintf("%s = %s of %s (%.2f)", where, v.Quantity, strings.Join(v.Items, " or "), v.Confidence))
+		u.fold("", fmt.Sprintf("%s = %s %s of %s (%.2f)", where, v.Quantity, v.Unit, strings.Join(v.Items, " or "), v.Confidence))
 		if len(v.Also) == 0 {
 			return
 		}

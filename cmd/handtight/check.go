@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -63,6 +64,7 @@ fails. --state shows the pressures of one, --states of all, instead of the findi
 	}
 	cmd.Flags().StringVar(&state, "state", "", "show the pressures of one state, by its name")
 	cmd.Flags().BoolVar(&states, "states", false, "show the pressures of every state")
+	cmd.MarkFlagsMutuallyExclusive("state", "states")
 	return cmd
 }
 
@@ -138,8 +140,19 @@ func (a *app) printSegments(sys *bom.System) {
 		}
 	}
 	u.say("", "H = high pressure: above %.0f bar in normal running", bom.HighPressure)
+	if slices.ContainsFunc(sys.Segments, func(g *bom.Segment) bool { return g.Hold.Derated }) {
+		u.say("", "warm = lowered for the water and the air that [duty] says")
+	}
 	u.line("")
 	a.printWorst(sys)
+}
+
+// basisOf names what a rating rests on.
+func basisOf(h bom.Hold) string {
+	if h.Derated {
+		return h.Rating.Basis.String() + ", warm"
+	}
+	return h.Rating.Basis.String()
 }
 
 func segmentRow(g *bom.Segment) []string {
@@ -149,7 +162,7 @@ func segmentRow(g *bom.Segment) []string {
 		row[0] = "H"
 	}
 	if g.Hold.Known {
-		row[4], row[6] = figure(g.Hold.Rating.Pressure.Bar()), fmt.Sprintf("%s (%s)", g.Hold.What, g.Hold.Rating.Basis)
+		row[4], row[6] = figure(g.Hold.Rating.Pressure.Bar()), fmt.Sprintf("%s (%s)", g.Hold.What, basisOf(g.Hold))
 	}
 	switch m, ok := g.Margin(); {
 	case ok:

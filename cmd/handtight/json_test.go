@@ -79,13 +79,44 @@ func TestCheckFacts(t *testing.T) {
 		if status == exitStops {
 			each(t, "findings", v["findings"], "severity:string slug:string place:string file:string line:number column:number reason:string remedy:string")
 		} else {
-			require.Empty(t, v["findings"])
+			for _, f := range v["findings"].([]any) {
+				require.Equal(t, "note", f.(map[string]any)["severity"])
+			}
 		}
-		each(t, "joints", v["joints"], "a:string b:string verdict:string? worst_bar:number? makeup:string")
+		require.NotContains(t, v, "states", "only when asked for")
+		each(t, "joints", v["joints"], "a:string b:string verdict:string? worst_bar:number? makeup:string thread_bar:number?")
 		each(t, "segments", v["segments"], "name:string runs:strings members:strings normal_bar:number worst_bar:number? worst_cause:string "+
-			"lowest_bar:number weakest:string rating_bar:number? rating_basis:string margin:number?")
+			"lowest_bar:number weakest:string rating_bar:number? rating_basis:string margin:number? proof_bar:number?")
 		has(t, "counts", v["counts"], "stop:number caution:number note:number joints:number segments:number")
 	}
+}
+
+// The states are there when they are asked for: one, or all.
+func TestStateFacts(t *testing.T) {
+	v := facts(t, exitStops, "", "check", carelessBuild, "--states")
+	all := each(t, "states", v["states"], "name:string cause:string failure:bool segments:list overloads:list")
+	require.Equal(t, "normal", all[0].(map[string]any)["name"])
+	unbounded := 0
+	for _, x := range all {
+		state := x.(map[string]any)
+		segments := each(t, "segments", state["segments"], "name:string bar:number? lowest_bar:number")
+		require.Len(t, segments, len(v["segments"].([]any)), "every segment stands in every state")
+		for _, o := range state["overloads"].([]any) {
+			has(t, "overload", o, "what:string sees_bar:number? holds_bar:number")
+			m := o.(map[string]any)
+			require.Equal(t, m["unbounded"] == true, m["sees_bar"] == nil, "%v", m)
+			if m["unbounded"] == true {
+				unbounded++
+			} else {
+				require.Greater(t, m["sees_bar"], m["holds_bar"], "%v", m)
+			}
+		}
+	}
+	require.Positive(t, unbounded)
+	one := facts(t, exitClear, "", "check", cleanBuild, "--state", "throttle shut")["states"].([]any)
+	require.Len(t, one, 1)
+	require.Equal(t, "throttle shut", one[0].(map[string]any)["name"])
+	require.Empty(t, one[0].(map[string]any)["overloads"])
 }
 
 // The counts are those of the lists, and what has no bound is null and says so.

@@ -90,6 +90,9 @@ func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFact
 	}
 	if m.Verdict <= threads.LowPressureOnly {
 		mk := m.Makeup()
+		if mk.Washer != "" {
+			mk.Torque.Known = false // printed for steel studs; the material is not said here
+		}
 		f.Makeup = mk.String()
 	}
 	if f.Question = x.Question; f.Question == "" {
@@ -108,9 +111,12 @@ func (a *app) printMate(m *threads.Mating, f mateFacts) {
 		code = red
 	}
 	u.line("%s", u.paint(code, verdictWords[m.Verdict]))
+	if f.Open {
+		u.line("  judged by the worst of the readings that the words leave open")
+	}
 	u.fold("  ends", f.A+"  with  "+f.B)
 	u.fold("  why", f.Reason)
-	if m.Hand.Known {
+	if m.Hand.Known && m.Hand.Tightest < tooManyTurns {
 		u.fold("  hand", fmt.Sprintf("%.1f to %.1f turns, by the tolerance of the parts; first to meet: %s", m.Hand.Tightest, m.Hand.Loosest, m.First))
 	}
 	if m.HasLimit {
@@ -126,6 +132,9 @@ func (a *app) printMate(m *threads.Mating, f mateFacts) {
 		u.fold("  ask", f.Question)
 	}
 }
+
+// tooManyTurns is more than any port is deep: such ends slide into each other.
+const tooManyTurns = 30
 
 // verdictWords are the verdicts as people say them.
 var verdictWords = map[threads.Verdict]string{

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"handtight/bom"
+	"handtight/bom/choose"
 	"handtight/bom/finding"
 	"handtight/bom/money"
 	"handtight/bom/rule"
@@ -17,7 +19,7 @@ import (
 
 func (a *app) orderCommand() *cobra.Command {
 	var out string
-	var force bool
+	var force, best bool
 	cmd := &cobra.Command{
 		Use:   "order BUILD",
 		Short: "The priced shopping list with spares, as a workbook",
@@ -36,11 +38,10 @@ status is 1.`,
 			if err != nil {
 				return err
 			}
-			order, err := sys.Order()
+			sys, order, findings, err := a.ordered(sys, best)
 			if err != nil {
 				return err
 			}
-			findings := rule.Check(sys)
 			a.judge(findings)
 			var report *workbook.Report
 			if out != "" {
@@ -61,14 +62,40 @@ status is 1.`,
 		},
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", "", "write the workbook to this file (.xlsx)")
+	cmd.Flags().BoolVar(&best, "choose", false, "choose shops and options so that the whole costs least (see choose)")
 	cmd.Flags().BoolVar(&force, "force", false, "write over a file that is not a workbook of ours")
 	return cmd
+}
+
+// ordered makes the order: each line where it is cheapest, or the plan that costs least.
+func (a *app) ordered(sys *bom.System, best bool) (*bom.System, *bom.Order, []finding.Finding, error) {
+	if best {
+		c, err := choose.Shops(context.Background(), sys)
+		if err != nil {
+			return nil, nil, nil, err
+		}
+		return c.System, c.Order, c.Findings, nil
+	}
+	order, err := sys.Order()
+	return sys, order, rule.Check(sys), err
 }
 
 func (a *app) printOrder(sys *bom.System, order *bom.Order, findings []finding.Finding) {
 	u := a.ui
 	a.printTitle(sys)
 	a.printBrief(sys, findings)
+	a.printShops(sys, order)
+	a.printCuts(order, func(l *bom.Line) bool { return l.Offer != nil && len(l.Offer.Lengths) > 0 })
+	if order.Unpriced > 0 {
+		u.say("", "No price is known of %s: the total is without them.", counted(order.Unpriced, "line"))
+	}
+	u.say(bold, "Total %s", amount(order.Total))
+	a.printCounts(sys, findings)
+}
+
+// printShops prints what is bought from each shop, and what no shop is named for.
+func (a *app) printShops(sys *bom.System, order *bom.Order) {
+	u := a.ui
 	for _, v := range order.Vendors {
 		u.say(bold, "%s", v.Vendor.Name)
 		a.printLines(v.Lines)
@@ -84,11 +111,6 @@ func (a *app) printOrder(sys *bom.System, order *bom.Order, findings []finding.F
 		a.printLines(list)
 		u.line("")
 	}
-	if order.Unpriced > 0 {
-		u.say("", "No price is known of %s: the total is without them.", counted(order.Unpriced, "line"))
-	}
-	u.say(bold, "Total %s", amount(order.Total))
-	a.printCounts(sys, findings)
 }
 
 // printBrief names the findings, a line each: their reasons are in `check` and in the
@@ -147,6 +169,9 @@ func lineRow(l *bom.Line) []string {
 	row[2] += parts(n)
 	if l.Offer != nil {
 		row[3] = l.Offer.Code
+		if l.Offer.Pack > money.Piece {
+			row[2] += fmt.Sprintf(", in packs of %s", l.Offer.Pack)
+		}
 	}
 	if l.Total != nil {
 		row[4] = l.Total.Number()
@@ -164,7 +189,9 @@ func parts(n *bom.Need) string {
 	}
 	add(n.Placed, "to place")
 	add(n.Planned, "to change")
-	add(n.Spare, "spare")
+	rest := n.LeftOver()
+	add(n.Spare-rest, "spare")
+	add(rest, "left over by cutting")
 	add(n.Extra, "extra")
 	if n.Have == 0 && len(out) < 2 && n.Planned == 0 {
 		return ""

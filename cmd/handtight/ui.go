@@ -62,7 +62,7 @@ func (u *ui) paint(code, text string) string {
 }
 
 func (u *ui) line(format string, args ...any) {
-	_, err := fmt.Fprintf(u.out, format+"\n", args...)
+	_, err := fmt.Fprintln(u.out, clean(fmt.Sprintf(format, args...), u.colour))
 	if u.broken == nil {
 		u.broken = err
 	}
@@ -122,12 +122,12 @@ func (u *ui) fault(err error) {
 	var faults source.Faults
 	if errors.As(err, &faults) {
 		for _, f := range faults {
-			fmt.Fprintf(u.errOut, "%s\n\n", f.Error())
+			fmt.Fprintf(u.errOut, "%s\n\n", clean(f.Error(), false))
 		}
 		fmt.Fprintf(u.errOut, "%s; nothing was judged or written.\n", counted(len(faults), "file error"))
 		return
 	}
-	fmt.Fprintln(u.errOut, "handtight: "+err.Error())
+	fmt.Fprintln(u.errOut, "handtight: "+clean(err.Error(), false))
 }
 
 func counted(n int, what string) string {

@@ -1,0 +1,138 @@
+package cart
+
+import (
+	"fmt"
+	"strings"
+)
+
+// likely gives what an unsure line may be: what is still short first, or else all.
+func likely(list, open []match) []match {
+	var out []match
+	for _, from := range [][]match{open, list} {
+		for _, m := range from {
+			if (m.points >= ask || m.alikeOnly()) && m.points >= from[0].points-behind && len(out) < mostChoices {
+				out = append(out, m)
+			}
+		}
+		if len(out) > 0 {
+			break
+		}
+	}
+	return out
+}
+
+// alikeOnly reports whether a line names the kind of something that has no ends, and
+// little else: a clamp, a cartridge. It is asked about, for nobody else would.
+func (m *match) alikeOnly() bool {
+	loose := m.need.Item == nil || m.need.Item.Kind.Loose
+	return loose && m.fit == fitUnsaid && m.has(byKind) && m.points >= evidence()[byKind].Points
+}
+
+// strange is a line that nothing in the build is like.
+func (j *judge) strange(v *Verdict) {
+	r := &v.Line.Reading
+	v.Remedy = "Leave it out of the cart, or put it into the build if it is to be joined."
+	kind := v.Line.facts.kind
+	bare := !v.Line.Counted && v.Line.Price == "" && v.Line.Code == "" // a heading, a shop's name
+	if len(r.Ends) == 0 && (kind == "" || bare) {
+		v.Status, v.Reason = NoEnd, "No end was found in its words, and nothing in the build is clearly like it."
+		v.Remedy = "Look at it yourself: if it belongs to the build, confirm which item it is, or write the item's id or code into the line."
+		return
+	}
+	what := article(orWords(kind, "part"))
+	var ends []string
+	for i := range r.Ends {
+		if c := r.Ends[i].Candidates; len(c) > 0 {
+			ends = append(ends, c[0].String())
+		}
+	}
+	if len(ends) > 0 {
+		what += " with " + strings.Join(ends, " and ")
+	}
+	v.Status, v.Reason = NotNeeded, fmt.Sprintf("It reads as %s, and nothing in the build is like it.", what)
+}
+
+func article(word string) string {
+	if strings.ContainsAny(word[:1], "aeioAEIO") {
+		return "an " + word
+	}
+	return "a " + word
+}
+
+// notNeeded is a line like something that is covered already.
+func (j *judge) notNeeded(v *Verdict, m *match) {
+	v.Status, v.Confidence, v.Evidence = NotNeeded, m.total(), m.list()
+	v.Items = []string{m.need.Key}
+	v.Reason = fmt.Sprintf("It is like %s (%s), which is covered already.", m.need.Key, orWords(says(m.list()), "little speaks for it"))
+	v.Remedy = "Take it out of the cart, or say what it is for."
+}
+
+// unsureOf asks about a line.
+func (j *judge) unsureOf(v *Verdict, list []match) {
+	m := &list[0]
+	v.Status, v.Confidence, v.Evidence = Unsure, m.total(), m.list()
+	for i := range list {
+		n := list[i].need
+		v.Items = append(v.Items, n.Key)
+		j.unsure[n.index] = append(j.unsure[n.index], v.Line.Where())
+	}
+	v.Reason = fmt.Sprintf("It may be %s: %s.", strings.Join(v.Items, " or "), orWords(says(m.list()), "little speaks for it"))
+	v.Remedy = "Confirm it, or ask the shop: " + j.asks(v, m)
+}
+
+// asks is the question that settles an unsure line.
+func (j *judge) asks(v *Verdict, m *match) string {
+	for i := range v.Line.Reading.Ends {
+		if q := v.Line.Reading.Ends[i].Question; q != "" && (m.fit == fitOpen || m.fit == fitSome) {
+			return q
+		}
+	}
+	if len(v.Items) > 1 {
+		return fmt.Sprintf("Which is it: %s?", strings.Join(v.Items, ", "))
+	}
+	return fmt.Sprintf("Is it %s (%s)?", m.need.Key, describe(m.need))
+}
+
+// describe says what to order: the ends, the material, the rating.
+func describe(n *need) string {
+	if n.Item == nil {
+		return n.Key
+	}
+	words := []string{n.Kind}
+	if ends := n.Item.Ends(); ends != "" {
+		words = append(words, ends)
+	} else if n.About != "" {
+		words = []string{n.About}
+	}
+	if n.Item.Material != "" {
+		words = append(words, n.Item.Material)
+	}
+	if n.Item.Rated != nil {
+		words = append(words, n.Item.Rated.String())
+	}
+	return strings.Join(words, ", ")
+}
+
+// says lists evidence: "the code is the offer's (90), the same kind of part (20)".
+func says(list []Evidence) string {
+	var out []string
+	for _, e := range list {
+		if e.Points != 0 {
+			out = append(out, fmt.Sprintf("%s (%+d)", e.Says, e.Points))
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// What an unsure line is asked about: five choices, and none far behind the first.
+const (
+	mostChoices = 5
+	behind      = 25
+)

@@ -1,0 +1,78 @@
+package bom
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// proofLine is a line of three parts whose ratings the cases change.
+const proofLine = `
+[build]
+name = "x"
+currency = "EUR"
+[[item]]
+id = "left"
+kind = "adaptor"
+material = "316"
+ports = { a = '1/2 NPT female', b = '9/16-18 JIC male' }
+rated = "200 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '3/8"'
+length = "1 m"
+ends = ['9/16-18 JIC female swivel', '3/8 NPT male']
+[[item]]
+id = "right"
+kind = "coupling"
+material = "316"
+ports = { a = '3/8 NPT female', b = '3/8 NPT female' }
+rated = "RATED"
+[[run]]
+name = "line"
+path = ["left", "hose", "right"]
+`
+
+// The first test goes to one and a half times the weakest fitting (ASME B31.3-2016
+// 345.4.2(a)) and to twice a hose of its standard (SAE J517, 1 : 2 : 4), whichever is less.
+func TestProof(t *testing.T) {
+	for _, c := range []struct {
+		why, rated string
+		want       float64
+		ok         bool
+	}{
+		{"a fitting is the weakest", "100 bar", 150, true},
+		{"the other fitting is: the hose of 275.8 bar is tested at 551.6", "500 bar", 300, true},
+		{"one is not rated: nothing may be said", "", 0, false},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			line := replaceOnce(t, proofLine, `rated = "RATED"`, map[bool]string{true: "", false: `rated = "` + c.rated + `"`}[c.rated == ""])
+			sys := walked(t, "x.toml", line)
+			got, ok := sys.Proof(sys.Segments[0])
+			require.Equal(t, c.ok, ok)
+			require.InDelta(t, c.want, got, 0.01)
+		})
+	}
+}
+
+// What a joint's threads bear is far above what the parts are rated for, and is not
+// said of what has no thread or no known metal.
+func TestJointEstimate(t *testing.T) {
+	sys := walked(t, "x.toml", replaceOnce(t, proofLine, "RATED", "100 bar"))
+	_, ok := sys.JointEstimate(sys.Joints[0])
+	require.False(t, ok, "the hose's material is not said")
+	sys = walked(t, "x.toml", replaceOnce(t, replaceOnce(t, proofLine, "RATED", "100 bar"), `spec = "SAE 100R8"`, "spec = \"SAE 100R8\"\nmaterial = \"316 ends\""))
+	for _, j := range sys.Joints {
+		r, ok := sys.JointEstimate(j)
+		require.True(t, ok, sys.JointName(j))
+		require.Greater(t, r.Pressure.Bar(), 200.0)
+		require.Contains(t, r.String(), "estimate")
+	}
+	build, faults := Read("../testdata/clean/build.toml")
+	require.NoError(t, faults.Err())
+	clean, faults := Walk(build)
+	require.NoError(t, faults.Err())
+	_, ok = clean.JointEstimate(clean.Joints[0])
+	require.False(t, ok, "a hose on its tail")
+}

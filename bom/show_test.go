@@ -1,0 +1,102 @@
+package bom
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// segmentSees finds what a segment that holds a port sees in a view.
+func segmentSees(t *testing.T, s *System, v StateView, port string) SegmentView {
+	t.Helper()
+	g := s.SegmentOf(s.portNamed(t, port))
+	for _, row := range v.Segments {
+		if row.Segment == g {
+			return row
+		}
+	}
+	require.FailNow(t, "no segment with "+port)
+	return SegmentView{}
+}
+
+// The cases of the plant that people build first, by hand: relief at its full flow
+// (1.1 x 65 bar) where it has a way out, no bound where it leads into the shut line.
+func TestView(t *testing.T) {
+	own := edit{`"relief", "tee/outlet.branch"`, `"relief", "relief-outlet"`}
+	for _, c := range []struct {
+		why, state, port string
+		edits            []edit
+		high, low        float64
+	}{
+		{"normal: the throttle flows", "normal", "pump.out", nil, 55, 0},
+		{"normal: behind it nothing", "normal", "brine-hose.a", nil, 0, 0},
+		{"the relief leads into the line that is shut", "overboard-valve shut", "brine-hose.a", nil, math.Inf(1), 0},
+		{"the relief has an outlet of its own: the brine hose sees its pressure", "overboard-valve shut", "brine-hose.a", []edit{own}, 71.5, 0},
+		{"shut throttle: the relief takes the flow", "throttle shut", "pump.out", []edit{own}, 71.5, 0},
+		{"selector between its ways: up to the feed side's pressure", "selector between", "meter.in", nil, 55, 0},
+		{"intake shut: vacuum to the feed pump", "intake shut", "raw-hose.a", nil, 0, -1},
+		{"flush: the house's pressure", "flush", "vessel.feed", nil, 3, 0},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			sys := planted(t, c.edits...)
+			v, ok := sys.View(c.state)
+			require.True(t, ok)
+			require.NotEmpty(t, v.Cause)
+			row := segmentSees(t, sys, v, c.port)
+			require.InDelta(t, c.low, row.Low, 1e-9)
+			if math.IsInf(c.high, 1) {
+				require.True(t, math.IsInf(row.High, 1))
+				return
+			}
+			require.InDelta(t, c.high, row.High, 1e-9)
+		})
+	}
+	_, ok := planted(t).View("nothing of the sort")
+	require.False(t, ok)
+}
+
+// What a state overloads stands in it, the most overloaded first, and each at its
+// segment.
+func TestOverloads(t *testing.T) {
+	build, faults := Read("../testdata/careless/build.toml")
+	require.NoError(t, faults.Err())
+	sys, faults := Walk(build)
+	require.NoError(t, faults.Err())
+	v, ok := sys.View("throttle shut")
+	require.True(t, ok)
+	require.NotEmpty(t, v.Overloads)
+	require.Equal(t, "hp-tee", v.Overloads[0].What, "class 150, 20.7 bar, under the relief of 97 bar")
+	require.InDelta(t, 20.7, v.Overloads[0].Holds, 0.05)
+	require.InDelta(t, 97, v.Overloads[0].Sees, 1e-9)
+	for i, o := range v.Overloads {
+		require.Greater(t, o.Sees, o.Holds, o.What)
+		require.NotNil(t, o.Segment, o.What)
+		if i > 0 {
+			require.LessOrEqual(t, o.times(), v.Overloads[i-1].times(), o.What)
+		}
+	}
+}
+
+// The views together say what the segments' loads say: the highest and the lowest of
+// all states are the load's.
+func TestViewsAgreeWithLoads(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		build, faults := Parse("random.toml", []byte(drawBuild(t)))
+		require.NoError(t, faults.Err())
+		sys, faults := Walk(build)
+		require.NoError(t, faults.Err())
+		high, low := map[*Segment]float64{}, map[*Segment]float64{}
+		for _, v := range sys.Views() {
+			for _, row := range v.Segments {
+				high[row.Segment], low[row.Segment] = max(high[row.Segment], row.High), min(low[row.Segment], row.Low)
+			}
+		}
+		for _, g := range sys.Segments {
+			worst, _ := g.Load.Worst()
+			require.Equal(t, worst, high[g], g.Name)
+			require.Equal(t, g.Load.Low, low[g], g.Name)
+		}
+	})
+}

@@ -1,0 +1,137 @@
+package bom
+
+import (
+	"fmt"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+var (
+	idOf    = regexp.MustCompile(`(?m)^(id|of)(\s*=\s*)"([^"]+)"`)
+	pathOf  = regexp.MustCompile(`(?s)path = \[(.*?)\]`)
+	inQuote = regexp.MustCompile(`"([^"]+)"`)
+)
+
+// manyPlants repeats the plant of testdata/states under other names until it has
+// so many joints.
+func manyPlants(tb testing.TB, joints int) string {
+	tb.Helper()
+	plant, err := os.ReadFile(plantFile)
+	require.NoError(tb, err)
+	parts, err := os.ReadFile("../testdata/states/parts.toml")
+	require.NoError(tb, err)
+	head, body, _ := strings.Cut(string(plant), "[[run]]")
+	head = strings.Replace(head, `include  = ["parts.toml"]`, "", 1)
+	body = string(parts) + "\n[[run]]" + body
+	each := strings.Count(body, `", "`) - strings.Count(body, "ends   = ")
+	var b strings.Builder
+	b.WriteString(head)
+	for k := range (joints + each - 1) / each {
+		one := idOf.ReplaceAllString(body, fmt.Sprintf(`$1$2"p%d-$3"`, k))
+		b.WriteString(pathOf.ReplaceAllStringFunc(one, func(m string) string {
+			return inQuote.ReplaceAllString(m, fmt.Sprintf(`"p%d-$1"`, k))
+		}))
+	}
+	return b.String()
+}
+
+// longPlant is one plant whose feed line has so many joints: of plain tees, or one in
+// ten of them a valve that can be shut, which makes a state of its own.
+func longPlant(tb testing.TB, joints int, valves bool) string {
+	tb.Helper()
+	plant, err := os.ReadFile(plantFile)
+	require.NoError(tb, err)
+	parts, err := os.ReadFile("../testdata/states/parts.toml")
+	require.NoError(tb, err)
+	text := strings.Replace(string(plant), `include  = ["parts.toml"]`, "", 1) + string(parts) +
+		"\n[[item]]\nid = \"elbow\"\nkind = \"elbow\"\n"
+	var line strings.Builder
+	for i := range joints {
+		if valves && i%10 == 5 {
+			line.WriteString(`"overboard-valve/+", `)
+		} else {
+			line.WriteString(`"elbow/+", `)
+		}
+	}
+	return replaceOnce(tb, text, `"strainer", "feed-pump"`, `"strainer", `+line.String()+`"feed-pump"`)
+}
+
+var builds = []struct {
+	name string
+	text func(tb testing.TB, joints int) string
+}{
+	{"plants", manyPlants},
+	{"one long plant", func(tb testing.TB, n int) string { return longPlant(tb, n, false) }},
+	{"one long plant with valves", func(tb testing.TB, n int) string { return longPlant(tb, n, true) }},
+}
+
+// oneState solves the normal state of every part of a build.
+func oneState(s *System) {
+	locals := s.locals()
+	for part := range s.cells.parts {
+		s.solveOne(locals[part], part, condition{})
+	}
+}
+
+// allStates solves every state afresh.
+func allStates(s *System) {
+	s.States = nil
+	s.solve()
+}
+
+// One state of a build, all of them, and how many times the one the all are.
+func BenchmarkStates(b *testing.B) {
+	for _, kind := range builds {
+		for _, n := range []int{100, 1_000, 10_000} {
+			sys := walked(b, "many.toml", kind.text(b, n))
+			b.Run(fmt.Sprintf("%s/joints=%d", kind.name, n), func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					allStates(sys)
+				}
+				one := fastest(func() { oneState(sys) })
+				b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(one.Nanoseconds()), "times-one-state")
+				b.ReportMetric(float64(len(sys.States)), "states")
+			})
+		}
+	}
+}
+
+// fastest is the shortest of several runs.
+func fastest(run func()) time.Duration {
+	best := time.Hour
+	for range 20 {
+		start := time.Now()
+		run()
+		best = min(best, time.Since(start))
+	}
+	return best
+}
+
+// All states of 1,000 joints cost less than 50 times one state: in work, which is the
+// cells that are solved, so that no clock decides. In many plants a state costs what its
+// own plant costs.
+func TestAllStatesCostFewOfOne(t *testing.T) {
+	for _, kind := range builds[:2] {
+		t.Run(kind.name, func(t *testing.T) {
+			sys := walked(t, "many.toml", kind.text(t, 1000))
+			require.GreaterOrEqual(t, len(sys.Joints), 1000)
+			one, all := 0, 0
+			for part := range sys.cells.parts {
+				if sys.runsIn(part) {
+					one += len(sys.cells.parts[part])
+				}
+			}
+			for _, st := range sys.States {
+				all += len(sys.cells.parts[st.part])
+			}
+			require.Positive(t, one)
+			require.Less(t, all, 50*one, "%d states", len(sys.States))
+		})
+	}
+}

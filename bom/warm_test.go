@@ -1,0 +1,114 @@
+package bom
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func replaceOnce(t testing.TB, text, from, to string) string {
+	t.Helper()
+	require.Equal(t, 1, strings.Count(text, from), "%q stands once", from)
+	return strings.Replace(text, from, to, 1)
+}
+
+// A rating is lowered for the hotter of water and air, and outside its table it is
+// said that nothing rates it.
+func TestWarmRatings(t *testing.T) {
+	const text = `
+[build]
+name = "x"
+currency = "EUR"
+[duty]
+pressure = "4 bar"
+%s
+[[item]]
+id = "left"
+kind = "coupling"
+material = "%s"
+ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
+rated = "10 bar"
+[[hose]]
+id = "hose"
+spec = "SAE 100R8"
+bore = '1/2"'
+length = "1 m"
+ends = ['1/2 NPT male', '1/2 NPT male']
+[[run]]
+name = "line"
+path = ["left", "hose"]
+`
+	const hose = 241.3 // SAE 100R8 1/2 inch, 3500 psi (thermoplastic chart)
+	for _, c := range []struct {
+		why, duty, material string
+		left, hose          float64
+		outside             []string
+		source              string
+	}{
+		{"nothing said of temperatures", "", "PVC", 10, hose, nil, "no factor"},
+		{"cold water and cold air", "water = \"15 C\"\nspace = \"20 C\"", "PVC", 10, hose, nil, "factor 1 to 22.8 C"},
+		{"warm air", "water = \"15 C\"\nspace = \"37.8 C\"", "PVC", 6.2, hose, nil, "Machinery's Handbook 31st edition p.2770 table 14: 0.62 at 100 F"},
+		{"warm water", "water = \"43.3 C\"\nspace = \"20 C\"", "PVC", 5, hose, nil, "the same table: 0.50 at 110 F"},
+		{"metal does not mind", "space = \"60 C\"", "316", 10, hose, nil, "316 keeps all of its rating below 149 C"},
+		{"too hot for PVC, and in range for the hose", "water = \"20 C\"\nspace = \"70 C\"", "PVC", 10, hose, []string{"left"}, "the table ends at 60 C"},
+		{"a material of no table", "space = \"40 C\"", "acetal", 10, hose, nil, "nothing is known"},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			sys := walked(t, "x.toml", fmt.Sprintf(text, c.duty, c.material))
+			hold := sys.PortHold(sys.portNamed(t, "left.a"))
+			require.InDelta(t, c.left, hold.Rating.Pressure.Bar(), 0.05, c.source)
+			if c.left < 10 {
+				require.Contains(t, hold.Rating.Text, "PVC", "the text says why it is lower")
+			}
+			require.InDelta(t, c.hose, sys.PortHold(sys.portNamed(t, "hose.a")).Rating.Pressure.Bar(), 0.5)
+			var outside []string
+			for _, u := range sys.Units {
+				if sys.OutsideTemperature(u.Item) != nil {
+					outside = append(outside, u.Name)
+				}
+			}
+			require.Equal(t, c.outside, outside)
+		})
+	}
+}
+
+// A hose assembly holds what the least of hose and ends holds.
+func TestHoseAssembly(t *testing.T) {
+	const text = `
+[build]
+name = "x"
+currency = "EUR"
+[[hose]]
+id = "hose"
+spec = "EN 853 2SN"
+bore = '%s'
+length = "1 m"
+ends = ['%s', '%s']
+material = "%s"
+[[item]]
+id = "end"
+kind = "coupling"
+ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
+[[run]]
+name = "line"
+path = ["hose", "end"]
+`
+	for _, c := range []struct {
+		why, bore, a, b, material string
+		want                      [2]float64
+		source                    string
+	}{
+		{"the hose is the weaker", `1/2"`, "9/16-18 JIC female swivel", "1/2 NPT male", "steel", [2]float64{275, 275}, "2SN -8: 275 bar (per-bore size tables); JIC -6 of steel 5000 psi (memory of SAE J514)"},
+		{"a cone of the light series is", `3/8"`, "12L female swivel", "1/2 NPT male", "steel", [2]float64{250, 330}, "2SN -6: 330 bar; ISO 8434-1 series L 12: 250 bar"},
+		{"an end that is only estimated does not count", `3/8"`, "12L female swivel", "1/2 NPT male", "brass", [2]float64{330, 330}, "brass is not in ISO 8434-1"},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			sys := walked(t, "x.toml", fmt.Sprintf(text, c.bore, c.a, c.b, c.material))
+			for i, port := range []string{"hose.a", "hose.b"} {
+				require.InDelta(t, c.want[i], sys.PortHold(sys.portNamed(t, port)).Rating.Pressure.Bar(), 0.6, "%s: %s", port, c.source)
+			}
+		})
+	}
+}

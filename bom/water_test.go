@@ -1,0 +1,147 @@
+package bom
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// Which water wets the ports of the plant that many people build first.
+func TestWaters(t *testing.T) {
+	sys := planted(t)
+	w := sys.Waters()
+	for _, c := range []struct {
+		why, port                             string
+		sea, product, house, rinsed, unfilter bool
+	}{
+		{"the intake", "intake.inboard", true, false, false, false, false},
+		{"before the feed pump, whose own valves hold the flush back", "strainer.out", true, false, false, false, false},
+		{"where the flush comes in", "tee/flush.a", true, false, false, true, false},
+		{"the pump's outlet, flushed through its valves", "pump.out", true, false, false, true, false},
+		{"the membrane's feed", "vessel.feed", true, false, false, true, false},
+		{"the brine line", "brine-hose.a", true, false, false, true, false},
+		{"the product", "vessel.product", false, true, false, false, false},
+		{"the product behind the selector", "selector.b", false, true, false, false, false},
+		{"the house's own side of the flush valve", "carbon.in", false, false, true, true, true},
+		{"behind the carbon filter", "carbon.out", false, false, true, true, false},
+		{"the check valve holds sea water off its inlet", "check.in", false, false, true, true, false},
+		{"and not off its outlet", "check.out", true, false, false, true, false},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			p := sys.portNamed(t, c.port)
+			require.Equal(t, []bool{c.sea, c.product, c.house, c.rinsed, c.unfilter},
+				[]bool{w.Sea(p), w.Product(p), w.House(p), w.Rinsed(p), w.Unfiltered(p)},
+				"%s: sea, product, house, rinsed, unfiltered", c.port)
+		})
+	}
+}
+
+// Changes of the plant, and what they do to its waters.
+func TestWatersChanged(t *testing.T) {
+	for _, c := range []struct {
+		why  string
+		edit edit
+		port string
+		want func(*Waters, int) bool
+	}{
+		{"without a carbon filter house water is not filtered", edit{`"house", "carbon", "flush-valve"`, `"house", "flush-valve"`}, "vessel.feed", (*Waters).Unfiltered},
+		{"without a check valve sea water stands before the flush valve", edit{`"flush-valve", "check", "tee/flush.branch"`, `"flush-valve", "tee/flush.branch"`}, "flush-valve.out", (*Waters).Sea},
+		{"a centrifugal feed pump lets the flush back to the strainer", edit{`"feed-pump"`, `"centrifugal"`}, "strainer.out", (*Waters).Rinsed},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			before, after := planted(t), planted(t, c.edit)
+			require.True(t, c.want(after.Waters(), after.portNamed(t, c.port)))
+			if p := c.port; p != "flush-valve.out" {
+				require.False(t, c.want(before.Waters(), before.portNamed(t, p)))
+			}
+		})
+	}
+}
+
+// A line of which nothing else is known carries sea water when it lies below the
+// waterline.
+func TestWaterBelowTheWaterline(t *testing.T) {
+	const text = `
+[build]
+name = "x"
+currency = "EUR"
+[[item]]
+id = "tail"
+kind = "hose tail"
+[[run]]
+name = "line"
+below_waterline = %s
+path = ["tail", "tail/+"]
+`
+	for _, c := range []struct {
+		below string
+		want  bool
+	}{{"true", true}, {"false", false}} {
+		sys := walked(t, "x.toml", fmt.Sprintf(text, c.below))
+		require.Equal(t, c.want, sys.Waters().Sea(0), "below_waterline = %s", c.below)
+	}
+}
+
+func TestDischarge(t *testing.T) {
+	for _, c := range []struct {
+		why             string
+		edit            []edit
+		overboard, pump bool
+		inside          []string
+		closed          bool
+	}{
+		{why: "into the brine line, which leads overboard", overboard: true},
+		{why: "into a tank", edit: []edit{{`"relief", "tee/outlet.branch"`, `"relief", "tank/spill"`}}, inside: []string{"tank/spill"}},
+		{why: "back before the pump", edit: []edit{{`"relief", "tee/outlet.branch"`, `"relief", "tee/back.branch"`}, {`"tee/flush", "pump"`, `"tee/flush", "tee/back", "pump"`}}, pump: true},
+		{why: "into a closed end", edit: []edit{{`"relief", "tee/outlet.branch"`, `"relief", "meter/end"`}}, closed: true},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			sys := planted(t, c.edit...)
+			d := sys.DischargeOf(sys.portNamed(t, "relief.out"))
+			var inside []string
+			for _, u := range d.Inside {
+				inside = append(inside, u.Name)
+			}
+			require.Equal(t, c.overboard, d.Overboard)
+			require.Equal(t, c.pump, d.Pump)
+			require.Equal(t, c.inside, inside)
+			require.Equal(t, c.closed, d.Closed())
+		})
+	}
+}
+
+func TestSuctionHoses(t *testing.T) {
+	sys := planted(t)
+	w := sys.Waters()
+	names := func(pump string) []string {
+		var out []string
+		for _, u := range sys.SuctionHoses(sys.byName[pump], w) {
+			out = append(out, u.Name)
+		}
+		return out
+	}
+	require.Equal(t, []string{"raw-hose"}, names("feed-pump"))
+	require.Empty(t, names("pump"), "the feed pump's own line is none of the plunger pump's")
+}
+
+// No port is wet by two waters at once, whatever is built.
+func TestWatersAreApart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		build, faults := Parse("random.toml", []byte(drawBuild(t)))
+		require.NoError(t, faults.Err())
+		sys, faults := Walk(build)
+		require.NoError(t, faults.Err())
+		w := sys.Waters()
+		for p := range sys.Ports {
+			n := 0
+			for _, wet := range []bool{w.Sea(p), w.Product(p), w.House(p)} {
+				if wet {
+					n++
+				}
+			}
+			require.LessOrEqual(t, n, 1, "%s: sea %v, product %v, house %v", sys.Ports[p].Name(), w.Sea(p), w.Product(p), w.House(p))
+		}
+	})
+}

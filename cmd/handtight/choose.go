@@ -1,0 +1,258 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"handtight/bom"
+	"handtight/bom/choose"
+)
+
+func (a *app) chooseCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "choose BUILD",
+		Short: "From which shop to buy each line, so that all of it costs least landed",
+		Long: `Where several shops offer an item, chooses the shop of each line so that the whole comes
+to least, landed: prices by the pack, minimum orders, each shop's freight and the value
+from which it is free, customs, tax and rates. It is set against everything from one shop
+and against each line where it is cheapest by itself. An order is filled up to a shop's
+minimum, and to free freight where that costs less than the freight.
+
+An [[option]] is taken where it saves, and only if the build checks without a stop that it
+did not have before. The plan is exact; where the search had to end early, that is said,
+with what no plan can cost less than.
+
+In the build file a [[vendor]] may say minimum = "50.00" and free_from = "300.00" beside
+its freight; an [[offer]] of hose may say lengths = ["5 m", "10 m"] with per = "m".
+
+With --json: {"plan" (as of order), "proved", "no_less_than", "currency", "line_by_line":
+{"total", "saved"}, "one_shop": [{"vendor", "total", "saved", "lacks"}], "swaps": [{"for",
+"item", "cautions"}], "refused": [{"for", "item", "saves", "reason"}], "arrivals":
+[{"vendor", "days", "items", "without_lead"}], "cuts": [{"item", "vendor", "bought_m",
+"waste_m", "proved", "lengths": [{"m", "aboard", "waste_m", "pieces": [{"hose", "m"}]}]}]}.
+
+Exit status 0, or 1 when the build has stops, or 2 when the file cannot be taken.`,
+		Example: `  handtight choose testdata/shops/build.toml
+  handtight order testdata/shops/build.toml --choose -o list.xlsx`,
+		Args: exactly(1, "one build file"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			sys, err := load(args[0])
+			if err != nil {
+				return err
+			}
+			c, err := choose.Shops(context.Background(), sys)
+			if err != nil {
+				return err
+			}
+			a.judge(c.Findings)
+			if a.json {
+				return a.ui.printJSON(chooseFactsOf(c))
+			}
+			a.printChoice(c)
+			return nil
+		},
+	}
+}
+
+func (a *app) printChoice(c *choose.Choice) {
+	u := a.ui
+	a.printTitle(c.System)
+	a.printBrief(c.System, c.Findings)
+	a.printShops(c.System, c.Order)
+	a.printSwaps(c)
+	a.printCuts(c.Order, func(*bom.Line) bool { return true })
+	a.printArrivals(c.Order)
+	a.printAgainst(c)
+	if c.Order.Unpriced > 0 {
+		u.say("", "No price is known of %s: no sum has them.", counted(c.Order.Unpriced, "line"))
+	}
+	u.say(bold, "Total %s", amount(c.Order.Total))
+	a.printCounts(c.System, c.Findings)
+}
+
+// againstColumns are the columns of what the plan is set against.
+var againstColumns = []column{{}, {title: "total", right: true}, {title: "this plan saves", right: true}}
+
+// printAgainst sets the plan against one shop for all and the cheapest line by line,
+// and says how far it is proved.
+func (a *app) printAgainst(c *choose.Choice) {
+	u := a.ui
+	u.say(bold, "What it saves, in %s", c.System.Build.Currency)
+	as := ""
+	if len(c.Swaps) > 0 {
+		as = ", no alternative taken"
+	}
+	rows := [][]string{{"this plan", c.Order.Total.Number(), ""}, {"each line where it is cheapest" + as, c.Cheapest.Total.Number(), saved(c, c.Cheapest)}}
+	var partly []choose.OneShop
+	for _, one := range c.One {
+		if one.Order == nil {
+			partly = append(partly, one)
+			continue
+		}
+		rows = append(rows, []string{"all from " + one.Vendor.Name + as, one.Order.Total.Number(), saved(c, one.Order)})
+	}
+	if !u.table(againstColumns, rows) {
+		for _, r := range rows {
+			u.fold("  -", strings.TrimSpace(r[0]+": "+r[1]+saving(r[2])))
+		}
+	}
+	for _, one := range partly {
+		u.say("", "%s does not have all: it lacks %s.", one.Vendor.Name, few(keys(one.Lacks)))
+	}
+	if c.Proved {
+		u.say(green, "Proved: no other plan with these offers costs less.")
+	} else {
+		u.say(yellow, "Not proved: the search ended at its bound. No plan costs less than %s.", amount(c.Bound))
+	}
+	u.line("")
+}
+
+func saving(text string) string {
+	if text == "" {
+		return ""
+	}
+	return ", saves " + text
+}
+
+// saved is what the plan saves against an order, and nothing where it saves nothing.
+func saved(c *choose.Choice, than *bom.Order) string {
+	if d, ok := c.Saves(than); ok {
+		return d.Number()
+	}
+	return "0"
+}
+
+func keys(needs []*bom.Need) []string {
+	var out []string
+	for _, n := range needs {
+		out = append(out, n.Key)
+	}
+	return out
+}
+
+// few lists names, and counts those beyond a handful.
+func few(names []string) string {
+	const most = 6
+	if len(names) > most {
+		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
+	}
+	return strings.Join(names, ", ")
+}
+
+// printSwaps says which options were taken, and which would have saved and were not.
+func (a *app) printSwaps(c *choose.Choice) {
+	u := a.ui
+	if len(c.Swaps)+len(c.Refused) == 0 {
+		return
+	}
+	u.say(bold, "Alternatives")
+	for _, s := range c.Swaps {
+		u.fold("  taken", fmt.Sprintf("%s in place of %s: the build checks without a new stop", s.Item, s.For))
+		for _, f := range s.Cautions {
+			u.fold("", fmt.Sprintf("new caution: %s, %s", f.Slug, f.At))
+		}
+	}
+	for _, r := range c.Refused {
+		u.fold("  not", fmt.Sprintf("%s in place of %s: %s", r.Item, r.For, refusal(r)))
+	}
+	u.line("")
+}
+
+// refusal says why an option was not taken.
+func refusal(r choose.Refusal) string {
+	text := r.Reason
+	if r.Stop != nil {
+		text = fmt.Sprintf("%s (%s, %s)", text, r.Stop.Slug, r.Stop.At)
+	}
+	if r.Saves.IsPositive() {
+		text = fmt.Sprintf("it would save %s, but %s", amount(r.Saves), text)
+	}
+	return text
+}
+
+// printCuts says how hose is cut from what is bought, for lines that are asked for.
+func (a *app) printCuts(o *bom.Order, wanted func(*bom.Line) bool) {
+	u := a.ui
+	head := true
+	for _, l := range o.Lines {
+		if l.Cut == nil || len(l.Cut.Lengths) == 0 || !wanted(l) {
+			continue
+		}
+		if head {
+			u.say(bold, "How the hoses are cut")
+			head = false
+		}
+		u.fold("  -", cutLine(l))
+		for i := range l.Cut.Lengths {
+			length := &l.Cut.Lengths[i]
+			var pieces []string
+			for _, p := range length.Pieces {
+				pieces = append(pieces, fmt.Sprintf("%s %s", p.Name, metres(p.Long)))
+			}
+			from := metres(length.Long)
+			if length.Aboard {
+				from += " aboard"
+			}
+			u.fold("", fmt.Sprintf("from %s: %s; %s left", from, strings.Join(pieces, ", "), metres(length.Waste())))
+		}
+	}
+	if !head {
+		u.line("")
+	}
+}
+
+// cutLine heads the plan of one stock.
+func cutLine(l *bom.Line) string {
+	text := fmt.Sprintf("%s: %s bought, %s of it left over", l.Need.Key, metres(l.Cut.Bought), metres(l.Cut.Waste()))
+	if !l.Cut.Proved {
+		text += " (first-fit decreasing; not proved to be the least)"
+	}
+	return text
+}
+
+// metres writes millimetres as metres: "1.4 m".
+func metres(mm int) string { return quantityText(mm) + " m" }
+
+// arrivalColumns are the columns of what arrives last.
+var arrivalColumns = []column{{title: "shop"}, {title: "after"}, {title: "last to come", flex: true}}
+
+// printArrivals says what comes last, by shop, and last of all.
+func (a *app) printArrivals(o *bom.Order) {
+	u := a.ui
+	list := choose.Arrivals(o)
+	if len(list) == 0 {
+		return
+	}
+	u.say(bold, "What arrives last")
+	var rows [][]string
+	for _, r := range list {
+		row := []string{r.Vendor.Name, "not known", few(lineKeys(r.Unknown))}
+		if r.Last != nil {
+			row[1], row[2] = r.Last.Calendar(), few(lineKeys(r.Lines))
+			if len(r.Unknown) > 0 {
+				row[2] += fmt.Sprintf(" (and %s without a lead time)", counted(len(r.Unknown), "line"))
+			}
+		}
+		rows = append(rows, row)
+	}
+	if !u.table(arrivalColumns, rows) {
+		for _, r := range rows {
+			u.fold("  -", fmt.Sprintf("%s, %s: %s", r[0], r[1], r[2]))
+		}
+	}
+	if last, ok := choose.Last(list); ok {
+		u.say("", "Last of all: %s, %s after ordering.", last.Vendor.Name, last.Last.Calendar())
+	}
+	u.line("")
+}
+
+func lineKeys(lines []*bom.Line) []string {
+	var out []string
+	for _, l := range lines {
+		out = append(out, l.Need.Key)
+	}
+	return out
+}

@@ -1,0 +1,158 @@
+package threads
+
+// relocate moves words that landed on the wrong end: a sex belongs to the
+// thread and not to the tube (mit IG 16mm x 1/2"), a word of a tail or a press
+// end to the end without a thread (Schlauchtülle R 1/2" AG x 19 mm).
+func (l *line) relocate(ends, rest []*clause) {
+	for _, e := range ends {
+		for _, o := range ends {
+			if o == e {
+				continue
+			}
+			if e.millimetres() && threadLike(o) && len(e.sexes) > 0 && len(o.sexes) == 0 && (o.end == "" || o.fam != nil) {
+				o.sexes, e.sexes = e.sexes, nil
+			}
+			if e.millimetres() && len(e.sexes) > 0 && e.end == "" && o.fig != nil && !o.millimetres() && takesTube(o.end) && !o.described() {
+				o.sexes, e.sexes, o.end, e.end = e.sexes, nil, "", o.end
+			}
+			if e.millimetres() && e.fam != nil && threadLike(o) && o.fam == nil {
+				o.fam, e.fam = e.fam, nil
+				o.sexes, e.sexes = e.sexes, o.sexes
+				o.end, e.end = "", o.end
+			}
+			if e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare() {
+				o.end, e.end, e.thread = e.end, "", true
+			}
+			if threadLike(e) && o.end == "TUBE" && (e.fam != nil && (e.end == "COMPRESSION" || e.end == "PUSH") || e.end == "BARB" && e.endFirst && e.described()) {
+				o.end, e.end = e.end, ""
+			}
+			if e.fig != nil && !e.millimetres() && e.end == "TUBE" && len(e.sexes) > 0 && o.millimetres() && (o.end == "" || takesTube(o.end)) {
+				e.end = "" // 32 mm x 1" AG PE pipe: the pipe is the 32 mm
+			}
+			if e.fig != nil && !e.millimetres() && takesTube(e.end) && e.described() && o.millimetres() && o.end == "TUBE" {
+				o.end, e.end = e.end, ""
+			}
+			if e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize && (o.millimetres() || e.end == "BARB" && e.endFirst) {
+				o.end, e.end = e.end, ""
+			}
+		}
+	}
+	l.unionSeal(ends)
+	for _, e := range ends {
+		if e.end == "QC" && e.millimetres() {
+			e.end = "PUSH" // a quick connection of so many millimetres takes a tube
+		}
+		if e.end == "QC" && e.fig != nil && e.threaded {
+			e.end, e.thread = "", true // quick coupling 1/2" IG: the thread on its body
+		}
+		if e.end == "BARB" && e.endFirst && e.described() && e.fig != nil && !e.millimetres() && othersHave(ends, e, "BARB") {
+			e.end = ""
+		}
+		if threadLike(e) && e.end != "" && e.fam != nil && e.end != "BARB" && !judgedAlone(e) {
+			e.end = ""
+		}
+	}
+}
+
+// unionSeal puts the flat seal of a union on its female side, where the nut is.
+func (l *line) unionSeal(ends []*clause) {
+	flat := false
+	if l.shape == nil || l.shape.name != "union" && l.shape.name != "adaptor" || len(ends) != 2 {
+		return
+	}
+	for k, e := range ends {
+		flat = flat || e.attr&isWasher != 0 && e.sex() == Male && ends[1-k].sex() == Female
+	}
+	for _, e := range ends {
+		if flat && e.sex() == Male {
+			e.attr &^= isWasher
+		} else if flat {
+			e.attr |= isWasher
+		}
+	}
+}
+
+// takesTube reports whether an end is one that takes a tube.
+func takesTube(end string) bool {
+	switch end {
+	case "SOCKET", "SOLDER", "PRESS", "COMPRESSION", "PUSH":
+		return true
+	}
+	return false
+}
+
+func othersHave(ends []*clause, e *clause, name string) bool {
+	for _, o := range ends {
+		if o != e && o.end == name {
+			return true
+		}
+	}
+	return false
+}
+
+// judgedAlone reports whether the words of the end stand behind its size, so
+// that the end is theirs and not the part's.
+func judgedAlone(c *clause) bool { return !c.endFirst && c.end != "TUBE" && c.fam == nil }
+
+// dropLengths leaves out figures that are no ends of the kind of part: a
+// nipple's length, a gauge's dial, a hose's bore.
+func (l *line) dropLengths(ends []*clause) []*clause {
+	if l.shape == nil || len(ends) < 2 || l.one {
+		return ends
+	}
+	out := ends[:0:0]
+	for k, e := range ends {
+		drop := false
+		plain := e.bare() && e.fig.kind == inchSize
+		if l.shape.name == "nipple" && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && e.fam != nil && e.fig.v >= 2*ends[0].fig.v && e.fig.v == float64(int(e.fig.v)) {
+			ends[0].fam, plain = e.fam, true
+		}
+		switch {
+		case l.shape.name == "nipple" && k > 0 && plain && !l.reducing:
+			drop = e.fig.v >= 1.5 && e.fig.v >= 1.5*ends[0].fig.v
+		case l.shape.name == "nipple" && k > 0 || l.shape.name == "extension":
+			drop = e.bare() && e.millimetres()
+		case l.shape.ends == 1 && l.shape.kind != "nut":
+			drop = e.bare() && anyDescribed(ends)
+		case l.shape.name == "hose":
+			drop = plain && k == 0 && anyDescribed(ends[1:])
+		case k == 2 && plain && l.shape.ends <= 2 && l.shape.name != "manifold" && l.shape.name != "vessel":
+			drop = e.fig.v >= 1.5
+		}
+		if !drop {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// oneNut leaves a nut its thread: the tube that it holds, or the thread's other
+// name, is no further end.
+func (l *line) oneNut(ends []*clause) []*clause {
+	if l.shape == nil || l.shape.kind != "nut" || len(ends) != 2 || l.one {
+		return ends
+	}
+	for k, e := range ends {
+		o := ends[1-k]
+		if e.fam == nil || o.fam != nil {
+			continue
+		}
+		if o.fig != nil && o.fig.kind == unSize && dashWord(e.fam) {
+			o.fam = e.fam
+			return []*clause{o}
+		}
+		if o.end == "TUBE" || o.bare() {
+			return []*clause{e}
+		}
+	}
+	return ends
+}
+
+func anyDescribed(ends []*clause) bool {
+	for _, e := range ends {
+		if e.fam != nil {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,57 @@
+package threads
+
+// trailing deals out words that stand in a list behind the sizes: 1 in x 1 in x
+// 3/4 in S x S x FPT, 1" NPT x 3/4" GHT male to male. Words that say only a sex
+// leave the rest of each end as it is.
+func trailing(tail []*clause) []*clause {
+	last := -1
+	sized := 0
+	for k, c := range tail {
+		if c.fig != nil {
+			last, sized = k, sized+1
+		}
+	}
+	if sized < 2 || len(tail) != last+sized || last != sized-1 {
+		return tail
+	}
+	words := append([]*clause{copyOf(tail[last])}, tail[last+1:]...)
+	for k, c := range words {
+		if k > 0 && (!c.strong || !c.says()) {
+			return tail
+		}
+	}
+	for _, c := range tail[:last] {
+		if len(c.sexes) > 0 || c.end != "" || c.fam != nil && !sexesOnly(words[1:]) {
+			return tail
+		}
+	}
+	dealList(tail[:sized], words)
+	return tail[:sized]
+}
+
+func sexesOnly(words []*clause) bool {
+	for _, c := range words {
+		if !c.onlySexes() {
+			return false
+		}
+	}
+	return true
+}
+
+func dealList(ends, words []*clause) {
+	shared := words[0]
+	for k, e := range ends {
+		w := words[k]
+		e.sexes = w.sexes
+		if len(e.sexes) > 1 {
+			e.sexes = e.sexes[:1]
+		}
+		if e.fam != nil && k < len(ends)-1 {
+			continue
+		}
+		e.fam, e.fam2, e.end, e.thread, e.endFirst = w.fam, w.fam2, w.end, w.thread, false
+		if e.fam == nil && e.end == "" && shared.fam != nil {
+			e.fam, e.fam2 = shared.fam, shared.fam2
+		}
+	}
+}
