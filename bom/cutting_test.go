@@ -97,6 +97,7 @@ func TestShopTermsRead(t *testing.T) {
 		{"a length without a unit", offer("stock", "quay", "1.00", "per = \"m\"\nlengths = [\"5\"]"), "`5` is not a length"},
 		{"a length of nothing", offer("stock", "quay", "1.00", "per = \"m\"\nlengths = [\"0 m\"]"), "a length of 0 m cannot be sold"},
 		{"lengths with a pack", offer("stock", "quay", "1.00", "per = \"m\"\npack = 5\nlengths = [\"5 m\"]"), "priced by the metre"},
+		{"lengths of what is no hose", offer("joiner", "quay", "1.00", "per = \"m\"\nlengths = [\"5 m\"]"), "`joiner` is not sold by the metre"},
 		{"lengths by the piece", offer("stock", "quay", "1.00", "lengths = [\"5 m\"]"), "priced by the metre"},
 	} {
 		_, faults := Parse("hoses.toml", []byte(text+c.more))

@@ -153,7 +153,7 @@ func (o *orderSheet) top() {
 	totals := span(colTotal, headRow+1, o.end)
 	count := fmt.Sprintf(`COUNTIF(%s,"%s")`, totals, noPrice)
 	o.formula(colItem, b.st.id(look{bold: true, color: warnColor}),
-		fmt.Sprintf(`IF(%s=0,"",%s&" to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell.")`, count, count),
+		fmt.Sprintf(`IF(%s=0,"",%s&" to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell, or name a shop for it in the build file.")`, count, count),
 		unpricedText(b.c.unpriced))
 	o.endRow(15)
 	o.banner()
@@ -163,7 +163,7 @@ func unpricedText(n int) string {
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell.", n)
+	return fmt.Sprintf("%d to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell, or name a shop for it in the build file.", n)
 }
 
 // banner says over the whole width whether the order may go out.

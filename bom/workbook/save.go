@@ -9,14 +9,17 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // Report says what Save did.
 type Report struct {
 	Path     string
-	Reissued bool // a book of ours stood there, and its marks were read
-	Kept     int  // marks that stand in their rows again
-	SetAside int  // rows on the sheet "Set aside"
+	Reissued bool   // a book of ours stood there, and its marks were read
+	Kept     int    // marks that stand in their rows again
+	SetAside int    // rows on the sheet "Set aside"
+	Other    string // the build that the book was made for, if it was another one
 	// Changed tells of lines that the buyer had marked as ordered, and of which
 	// another number is due now: one sentence each.
 	Changed []string
@@ -60,6 +63,9 @@ func Save(path string, c Content, force bool) (Report, error) {
 		switch {
 		case err == nil:
 			rep.Reissued = true
+			if title := readTitle(target); title != clean(c.Title) {
+				rep.Other = title
+			}
 		case !errors.As(err, &foreign):
 			return rep, fmt.Errorf("%s cannot be read, so what was typed into it would be lost: %w; make it readable, or choose another name with -o",
 				path, reason(err))
@@ -101,6 +107,20 @@ func lookAt(path string) (target string, old fs.FileInfo, err error) {
 			path, strings.TrimSuffix(path, ext)+".xlsx")
 	}
 	return target, old, nil
+}
+
+// readTitle gives the build that a book of ours was made for; "" if it cannot be told.
+func readTitle(path string) string {
+	f, err := excelize.OpenFile(path, excelize.Options{UnzipSizeLimit: unzippedLimit, UnzipXMLSizeLimit: unzippedLimit})
+	if err != nil {
+		return ""
+	}
+	defer f.Close()
+	props, err := f.GetDocProps()
+	if err != nil {
+		return ""
+	}
+	return props.Title
 }
 
 func readFile(path string) (Marks, error) {

@@ -472,3 +472,20 @@ func FuzzReadMarks(f *testing.F) {
 		made(t, sample(t), marks)
 	})
 }
+
+// The marks of another build's book are kept where a line has the same key, and the
+// report says whose book it was.
+func TestAnotherBuildsBook(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "list.xlsx")
+	c := sample(t)
+	_, err := Save(path, c, false)
+	require.NoError(t, err)
+	rep, err := Save(path, c, false)
+	require.NoError(t, err)
+	require.Empty(t, rep.Other)
+	old := c.Title
+	c.Title = "Tern: another build"
+	rep, err = Save(path, c, false)
+	require.NoError(t, err)
+	require.Equal(t, old, rep.Other)
+}

@@ -207,6 +207,12 @@ func (a *app) printWritten(path string, r *workbook.Report) {
 	u := a.ui
 	if r.Reissued {
 		u.say("", "Re-issued: %s (%s of the buyer's kept, %d set aside)", path, counted(r.Kept, "mark"), r.SetAside)
+		if r.Other != "" {
+			u.fold("  mind", fmt.Sprintf("the workbook was that of another build, %q: its marks were kept where a line has the same name.", r.Other))
+		}
+		if r.SetAside > 0 {
+			u.fold("  mind", "what no longer has its line, and figures typed over the build file's, stand on the sheet \"Set aside\".")
+		}
 		for _, c := range r.Changed {
 			u.fold("  changed", c)
 		}
