@@ -23,7 +23,9 @@ func (r *reader) hose(t *source.Table) {
 	it.Rated = take(t, "rated", "100 bar", quantity.ParsePressure)
 	it.Vacuum = take(t, "vacuum", "0.9 bar", quantity.ParsePressure)
 	it.Bore = r.size(t, "bore", "19 mm")
-	it.BoreText, _ = t.Text("bore")
+	if it.Bore != nil {
+		it.BoreText, _ = t.Text("bore")
+	}
 	it.Outside = r.size(t, "outside", "10 mm")
 	it.Length = r.size(t, "length", "1.4 m")
 	it.Life = take(t, "life", "5 years", quantity.ParseDuration)

@@ -128,7 +128,9 @@ func (r *reader) common(t *source.Table, it *Item, reading threads.Reading) {
 	it.Class, _ = t.Text("class", "class 3000")
 	it.Spec, _ = t.Text("spec", "SAE 100R8")
 	it.Bore = r.size(t, "bore", "19 mm")
-	it.BoreText, _ = t.Text("bore")
+	if it.Bore != nil {
+		it.BoreText, _ = t.Text("bore")
+	}
 	it.Outside = r.size(t, "outside", "10 mm")
 	it.Vacuum = take(t, "vacuum", "0.9 bar", quantity.ParsePressure)
 	it.Inside, _ = t.Text("inside")

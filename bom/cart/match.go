@@ -68,6 +68,9 @@ func newMatcher(order *bom.Order, offers []*bom.Offer) *matcher {
 	}
 	twins := map[string]int{}
 	for i, l := range order.Lines {
+		if l.Filler {
+			continue // anything does; these lines stand last
+		}
 		n := &need{Need: l.Need, line: l, index: i, facts: needFacts(l.Need), offers: offered[l.Need.Key], id: codeKey(l.Need.Key)}
 		for _, o := range n.offers {
 			if o.Code != "" {

@@ -253,6 +253,7 @@ func assumptionsOf(sys *bom.System) []Assumption {
 	add("A tail fits a bore within", "0.6 mm; with a clamp at low pressure to 1.5 mm", "judgement")
 	add("Tape", "half as much again for joints that are made twice", "common practice")
 	add("Rounding", "half up: each line in the shop's currency, then customs, then tax; each shop's total converted once", "the tool's rule")
+	add("Proof of the weakest", "one and a half times its rating, twice for a hose by its standard", "ASME B31.3-2016 345.4.2(a), SAE J517; a limit for a shop's test with gauges and relief taken off: on the boat the first test goes to the relief's setting and no further")
 	add("Friction in the lines", "left out: the highest pressure decides what bursts", "the tool's rule")
 	return out
 }

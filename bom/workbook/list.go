@@ -84,7 +84,7 @@ func (b *book) segments() error {
 			{title: "Segment", width: 20}, {title: "Runs", width: 18}, {title: "High pressure", width: 10},
 			{title: "Normal", width: 12}, {title: "Worst", width: 12}, {title: "What causes the worst", width: 30},
 			{title: "Weakest part", width: 22}, {title: "Its rating", width: 12}, {title: "Rating from", width: 24},
-			{title: "Margin", width: 12}, {title: "First test at most", width: 12},
+			{title: "Margin", width: 12}, {title: "Proof of the weakest", width: 12},
 		},
 		looks: strongFirst,
 	}

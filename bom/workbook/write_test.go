@@ -57,8 +57,8 @@ func TestOrderCells(t *testing.T) {
 	for _, tc := range []struct{ why, cell, value, formula string }{
 		{"title", "A1", "Kittiwake: 24 V desalinator, one 2.5 x 40 element", ""},
 		{"grand total at the top is the one at the bottom", "C3", "1397.75", "R39"},
-		{"count of what has no price", "A4", "2 to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell.",
-			`IF(COUNTIF(R7:R39,"no price")=0,"",COUNTIF(R7:R39,"no price")&" to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell.")`},
+		{"count of what has no price", "A4", "2 to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell, or name a shop for it in the build file.",
+			`IF(COUNTIF(R7:R39,"no price")=0,"",COUNTIF(R7:R39,"no price")&" to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell, or name a shop for it in the build file.")`},
 		{"banner", "A5", "2 STOPS: do not order before they are settled, see sheet Findings", ""},
 		{"shop", "A7", "Hydraulics counter, Hamburg: prices in EUR", ""},
 		{"both ends", "C9", "a: 3/8 NPT male; b: 9/16-18 JIC 37 degree male", ""},
