@@ -3,7 +3,6 @@ package threads
 import (
 	"math"
 	"slices"
-	"strconv"
 	"sync"
 )
 
@@ -280,5 +279,3 @@ func likeliest(a Ask, c Candidate) int {
 	})
 	return best
 }
-
-func percent(p float64) string { return strconv.Itoa(int(math.Round(100*p))) + " %" }
