@@ -92,14 +92,17 @@ func (s *System) MakeupCare(j *Joint) string {
 		return ""
 	}
 	mk := j.Mating.Makeup()
-	back := ""
+	hold, back := "", ""
+	if mk.Hold != "" {
+		hold = "Hold " + mk.Hold
+	}
 	if !mk.TurnBack {
-		back = "never turn it back to line something up"
+		back = "Never turn it back to line something up"
 	}
 	var out []string
-	for _, text := range []string{mk.Hold, mk.Feel, back, mk.Cure} {
+	for _, text := range []string{hold, mk.Feel, back, mk.Cure} {
 		if text != "" {
-			out = append(out, text)
+			out = append(out, strings.ToUpper(text[:1])+text[1:])
 		}
 	}
 	return strings.Join(out, ". ")

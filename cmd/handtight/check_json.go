@@ -38,6 +38,7 @@ type jointFacts struct {
 	Worst     number  `json:"worst_bar"`
 	Unbounded bool    `json:"unbounded,omitempty"`
 	Makeup    string  `json:"makeup"`
+	Care      string  `json:"care,omitempty"`
 	Thread    number  `json:"thread_bar"` // estimate of what its threads bear; null without threads
 }
 
@@ -102,7 +103,7 @@ func jointFactsOf(sys *bom.System, j *bom.Joint) jointFacts {
 	worst, _ := sys.PortLoad(j.A).Worst()
 	f := jointFacts{
 		Number: j.Number, A: a.Name(), B: b.Name(), EndA: a.Port.Words(), EndB: b.Port.Words(),
-		Worst: known(worst), Unbounded: math.IsInf(worst, 1), Makeup: sys.MakeupText(j),
+		Worst: known(worst), Unbounded: math.IsInf(worst, 1), Makeup: sys.MakeupText(j), Care: sys.MakeupCare(j),
 	}
 	if r, ok := sys.JointEstimate(j); ok {
 		f.Thread = known(r.Pressure.Bar())

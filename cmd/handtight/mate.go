@@ -24,6 +24,7 @@ type mateFacts struct {
 	Limit    number `json:"limit_bar"`
 	Closes   string `json:"closes_by"`
 	Makeup   string `json:"makeup"`
+	MayStay  string `json:"may_stay"`
 	Open     bool   `json:"open"`
 	Question string `json:"question,omitempty"`
 	Source   string `json:"source,omitempty"`
@@ -80,7 +81,7 @@ func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFact
 	f := mateFacts{
 		A: m.A.String(), B: m.B.String(), Verdict: m.Verdict.String(), Reason: m.Reason(), Remedy: m.Remedy(),
 		Hand: spanOf(m.Hand), Binding: spanOf(m.Binding), First: m.First.String(),
-		Closes: m.Closes(), Open: open, Source: m.Source(),
+		Closes: m.Closes(), MayStay: m.MayStay(), Open: open, Source: m.Source(),
 	}
 	if m.A.Family.Threaded() && m.B.Family.Threaded() && m.Verdict != threads.SameSex {
 		f.Depth, f.Virtual = known(m.Depth), known(m.Virtual.Millimetres())
@@ -128,6 +129,7 @@ func (a *app) printMate(m *threads.Mating, f mateFacts) {
 	if !m.Verdict.Holds() {
 		u.fold("  buy", f.Remedy)
 	}
+	u.fold("  leave", f.MayStay)
 	if f.Question != "" {
 		u.fold("  ask", f.Question)
 	}
