@@ -19,11 +19,12 @@ func (d Discharge) Closed() bool { return !d.Overboard && !d.Pump && len(d.Insid
 // DischargeOf follows the water that leaves by a port: forward through what is open
 // in normal running.
 func (s *System) DischargeOf(port int) Discharge {
-	reached := s.spread([]int{s.cells.of[port]}, func(e *edge, back bool) bool {
+	cell := s.cells.of[port]
+	reached := s.reach(cell, func(e *edge, back bool) bool {
 		return !e.shutNormally() && (e.is == catalog.Open || e.is == catalog.OneWay && !back)
 	})
 	var d Discharge
-	for _, u := range s.Units {
+	for _, u := range s.partUnits[s.cells.part[cell]] {
 		for i := range u.Item.Ports {
 			if !reached[s.cells.of[u.First+i]] {
 				continue
@@ -49,14 +50,62 @@ func (s *System) SuctionHoses(pump *Unit, w *Waters) []*Unit {
 	if in < 0 {
 		return nil
 	}
-	reached := s.spread([]int{s.cells.of[pump.First+in]}, func(e *edge, back bool) bool {
+	cell := s.cells.of[pump.First+in]
+	reached := s.reach(cell, func(e *edge, back bool) bool {
 		return !e.shutNormally() && (e.is == catalog.Open || e.is == catalog.OneWay && back)
 	})
 	var out []*Unit
-	for _, u := range s.Units {
+	for _, u := range s.partUnits[s.cells.part[cell]] {
 		if u.Item.IsHose() && reached[s.cells.of[u.First]] && w.Sea(u.First) {
 			out = append(out, u)
 		}
 	}
 	return out
 }
+
+// reach is the set of cells that water reaches from one, through the edges that let it
+// pass; back says that an edge is taken against its direction. It looks at the
+// connected part of the build only, so that many plants cost no more than their sum.
+func (s *System) reach(start int, pass func(e *edge, back bool) bool) map[int]bool {
+	c := s.cells
+	leads := map[int][]int{}
+	for _, i := range c.wires[c.part[start]] {
+		e := &c.edges[i]
+		leads[e.from] = append(leads[e.from], i)
+		if e.to != e.from {
+			leads[e.to] = append(leads[e.to], i)
+		}
+	}
+	seen := map[int]bool{start: true}
+	for queue := []int{start}; len(queue) > 0; queue = queue[1:] {
+		cell := queue[0]
+		for _, i := range leads[cell] {
+			e := &c.edges[i]
+			next, back := e.to, e.from != cell
+			if back {
+				next = e.from
+			}
+			if pass(e, back) && !seen[next] {
+				seen[next] = true
+				queue = append(queue, next)
+			}
+		}
+	}
+	return seen
+}
+
+// gatherParts lists the units of each connected part of the build.
+func (s *System) gatherParts() {
+	s.partUnits = make([][]*Unit, len(s.cells.parts))
+	for _, u := range s.Units {
+		for i := range u.Item.Ports {
+			part := s.cells.part[s.cells.of[u.First+i]]
+			if list := s.partUnits[part]; len(list) == 0 || list[len(list)-1] != u {
+				s.partUnits[part] = append(list, u)
+			}
+		}
+	}
+}
+
+// UnitsAround lists the units of the connected part of the build that a port stands in.
+func (s *System) UnitsAround(port int) []*Unit { return s.partUnits[s.cells.part[s.cells.of[port]]] }

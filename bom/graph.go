@@ -20,7 +20,8 @@ type System struct {
 	byName    map[string]*Unit
 	cells     *cells
 	segmentOf []*Segment
-	loaded    []Load // by cell
+	partUnits [][]*Unit // by connected part of the build
+	loaded    []Load    // by cell
 	holds     holds
 }
 

@@ -32,6 +32,7 @@ func (g *Segment) High() bool { return g.Load.Normal > HighPressure }
 // what clogs is a failure and not a part of the plan.
 func (s *System) segment() {
 	s.cells = s.newCells()
+	s.gatherParts()
 	sets := newSets(s.cells.count)
 	for _, e := range s.cells.edges {
 		if e.is == catalog.Open && !e.closable {

@@ -78,7 +78,7 @@ func findDischarge(s *bom.System) []finding.Finding {
 		if u.Item.Kind.Name != "relief valve" || port < 0 {
 			continue
 		}
-		f := finding.Finding{Severity: finding.Caution, At: u.Name, Place: at(u.Mark)}
+		f := finding.Finding{Severity: finding.Caution, At: u.Name}
 		d := s.DischargeOf(u.First + port)
 		switch {
 		case d.Overboard || d.Pump:
@@ -94,6 +94,7 @@ func findDischarge(s *bom.System) []finding.Finding {
 			continue // a closed line, which is found as a relief that is cut off
 		}
 		f.Remedy = "Lead it by hose overboard above the waterline, without a valve, or back to the pump's inlet."
+		f.Place = at(u.Mark)
 		out = append(out, f)
 	}
 	return out

@@ -57,7 +57,7 @@ func outletOf(u *bom.Unit) int { return u.First + u.Item.PortIndex("out") }
 // that shuts, and far, behind something that does.
 func reliefsOf(s *bom.System, pump *bom.Unit) (near, far []*bom.Unit) {
 	home := s.SegmentOf(outletOf(pump))
-	for _, u := range s.Units {
+	for _, u := range s.UnitsAround(outletOf(pump)) {
 		if u.Item.Kind.Name != "relief valve" {
 			continue
 		}

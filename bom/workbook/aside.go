@@ -14,7 +14,8 @@ var asideColumns = slices.Concat([]column{
 // asideSheet keeps what was typed into rows that are gone. It is read again the
 // next time, so that a line that comes back has its marks again.
 func (b *book) asideSheet() error {
-	s := b.newSheet(asideName, asideColumns, frame{tab: asideColor, headRow: 3, repeat: 3})
+	titles := b.asideTitles()
+	s := b.newSheet(asideName, withAdded(asideColumns, titles), frame{tab: asideColor, headRow: 3, repeat: 3})
 	s.title("Set aside", "Typed into an earlier issue of this book, and without a row in this one. Delete what is settled.")
 	s.head()
 	id := b.st.id
@@ -31,8 +32,22 @@ func (b *book) asideSheet() error {
 			s.text(i, part.style, part.text)
 			lines = s.tallest(i, part.text, lines)
 		}
+		lines = s.added(len(asideColumns)-len(hiddenColumns), text, titles, m.Added, lines)
 		s.keys(m.Kind, m.Shop, m.Key, m.Given)
 		s.endRow(rowHeight(lines, fontSize))
 	}
 	return s.finish()
+}
+
+// asideTitles gives the added columns that some mark on the sheet has a cell in.
+func (b *book) asideTitles() []string {
+	var out []string
+	for _, title := range b.placed.titles {
+		if slices.ContainsFunc(b.placed.aside, func(m asideMark) bool {
+			return slices.ContainsFunc(m.Added, func(a Added) bool { return a.Column == title })
+		}) {
+			out = append(out, title)
+		}
+	}
+	return out
 }

@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,7 +30,8 @@ type Mark struct {
 	Ordered, Received, Remark string
 	Due                       string // how many that book said to order; "" if it is not known
 	Done, By                  string
-	Given, Typed              string // decimals
+	Given, Typed              string  // decimals
+	Added                     []Added // what stands in columns that the buyer added
 }
 
 // Marks are all that was typed into a book, in its order.
@@ -37,7 +39,7 @@ type Marks []Mark
 
 // empty reports whether nothing was typed.
 func (m Mark) empty() bool {
-	return m.Ordered+m.Received+m.Remark+m.Done+m.By == "" && m.Typed == ""
+	return m.Ordered+m.Received+m.Remark+m.Done+m.By == "" && m.Typed == "" && len(m.Added) == 0
 }
 
 // isValue reports whether the mark is a changed value.
@@ -56,6 +58,9 @@ type placement struct {
 	// changed tells of lines that were marked as ordered, and of which another
 	// number is due now.
 	changed []string
+	told    map[markKey]bool   // lines whose number changed has that said already
+	changes map[markKey]string // what changed in a line since the last issue
+	titles  []string           // of the buyer's own columns
 }
 
 // asideMark is a mark without a row to stand in, and why.
@@ -84,10 +89,15 @@ func (j *Joint) key() string {
 // place finds a row for each mark. What has none is set aside, so that nothing
 // typed is lost.
 func place(c *counted, marks Marks) *placement {
-	p := &placement{rows: map[markKey]Mark{}}
+	p := &placement{rows: map[markKey]Mark{}, told: map[markKey]bool{}, changes: map[markKey]string{}}
 	known, values := rowsOf(c)
 	due := dueOf(c)
 	for _, m := range marks {
+		for _, a := range m.Added {
+			if !slices.Contains(p.titles, a.Column) {
+				p.titles = append(p.titles, a.Column)
+			}
+		}
 		k := markKey{m.Kind, m.Shop, m.Key}
 		_, taken := p.rows[k]
 		switch {
@@ -114,6 +124,7 @@ func place(c *counted, marks Marks) *placement {
 // compare tells when a line was ordered in another number than is due now.
 func (p *placement) compare(m Mark, due thousandth) {
 	if m.Ordered != "" && m.Due != "" && !sameNumber(m.Due, due.String()) {
+		p.told[markKey{m.Kind, m.Shop, m.Key}] = true
 		p.changed = append(p.changed, m.Label+": marked as ordered when "+m.Due+" were due, and now it is "+due.String())
 	}
 }
@@ -146,7 +157,7 @@ func (p *placement) value(m Mark, values map[markKey]string) {
 // setAside keeps a mark once, however often the book is written again.
 func (p *placement) setAside(m Mark, why string) {
 	for _, old := range p.aside {
-		if old.Mark == m {
+		if reflect.DeepEqual(old.Mark, m) {
 			return
 		}
 	}

@@ -121,7 +121,7 @@ func (b *book) order() error {
 	if finding.Count(b.c.Findings, finding.Stop) > 0 {
 		repeat = bannerRow
 	}
-	o := &orderSheet{sheet: b.newSheet(orderName, widened(b.c),
+	o := &orderSheet{sheet: b.newSheet(orderName, withAdded(widened(b.c), b.placed.ownHeads()),
 		frame{tab: headFill, headRow: headRow, repeat: repeat, freezeCol: 1, locked: true})}
 	o.rows, o.end = layout(b.c.shops)
 	o.line = b.lineStyles()

@@ -73,6 +73,7 @@ func (o *orderSheet) oneLine(s *countedShop, l *Line, q quantities, st lineStyle
 		o.text(part.col, part.style, part.text)
 		lines = o.tallest(part.col, part.text, lines)
 	}
+	lines = o.own(s, l, mark, st, lines)
 	o.figures(q, st)
 	given := o.price(s, l, q, st)
 	o.keys(kindLine, s.ID, l.Key, given)

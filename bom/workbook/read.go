@@ -33,22 +33,28 @@ func (e *notOurs) Error() string { return e.why }
 // one that is broken or too large, or one with sheets that were added by hand and
 // would be lost with it.
 func ReadMarks(r io.Reader) (Marks, error) {
+	was, err := readBook(r)
+	return was.marks, err
+}
+
+// readBook reads the marks, and what the lines said.
+func readBook(r io.Reader) (earlier, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
 	if err != nil {
-		return nil, err
+		return earlier{}, err
 	}
 	if len(data) > maxFile {
-		return nil, &notOurs{fmt.Sprintf("it is larger than %d MB", maxFile>>20)}
+		return earlier{}, &notOurs{fmt.Sprintf("it is larger than %d MB", maxFile>>20)}
 	}
 	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{
 		UnzipSizeLimit: unzippedLimit, UnzipXMLSizeLimit: unzippedLimit, ShortDatePattern: "yyyy-mm-dd",
 	})
 	if err != nil {
-		return nil, &notOurs{"it cannot be opened as a workbook (" + err.Error() + ")"}
+		return earlier{}, &notOurs{"it cannot be opened as a workbook (" + err.Error() + ")"}
 	}
 	defer f.Close()
 	if err := checkProperty(f); err != nil {
-		return nil, err
+		return earlier{}, err
 	}
 	return readSheets(f)
 }
@@ -70,18 +76,27 @@ func checkProperty(f *excelize.File) error {
 
 // readSheets reads every sheet: the set-aside one last, so that a mark in its
 // row comes before an older one without.
-func readSheets(f *excelize.File) (Marks, error) {
+func readSheets(f *excelize.File) (earlier, error) {
 	names := f.GetSheetList()
 	if len(names) > maxSheets {
-		return nil, &notOurs{"it has too many sheets to be ours"}
+		return earlier{}, &notOurs{"it has too many sheets to be ours"}
 	}
+	was := earlier{lines: map[markKey]lineWas{}}
 	var marks, aside Marks
 	var added []string
 	found := false
 	for _, name := range names {
-		got, marked, err := readSheet(f, name)
+		t, err := readSheet(f, name)
 		if err != nil {
-			return nil, err
+			return earlier{}, err
+		}
+		var got Marks
+		marked := t != nil
+		if marked {
+			got = t.marks()
+			if err := was.merge(t); err != nil {
+				return earlier{}, err
+			}
 		}
 		switch {
 		case marked && name == asideName:
@@ -94,32 +109,35 @@ func readSheets(f *excelize.File) (Marks, error) {
 	}
 	switch {
 	case !found:
-		return nil, &notOurs{"no sheet in it has the mark of an order of ours"}
+		return earlier{}, &notOurs{"no sheet in it has the mark of an order of ours"}
 	case len(added) > 0:
-		return nil, &notOurs{"it has what was added by hand and would be lost: sheet " + strings.Join(added, ", sheet ")}
+		return earlier{}, &notOurs{"it has what was added by hand and would be lost: sheet " + strings.Join(added, ", sheet ")}
 	}
-	return append(marks, aside...), nil
+	was.marks = append(marks, aside...)
+	return was, nil
 }
 
 // readSheet reads the marks of one sheet. Numbers are read raw, and a second time
 // as they are shown if one stands where words are due: it may be a date.
-func readSheet(f *excelize.File, name string) (marks Marks, marked bool, err error) {
+func readSheet(f *excelize.File, name string) (*table, error) {
 	raw, err := readRows(f, name, true)
 	if err != nil || raw == nil {
-		return nil, false, err
+		return nil, err
 	}
 	if !raw.numbers {
-		return raw.marks(), true, nil
+		return raw, nil
 	}
 	shown, err := readRows(f, name, false)
 	if err != nil || shown == nil || len(shown.rows) != len(raw.rows) {
-		return raw.marks(), true, err
+		return raw, err
 	}
 	for i := range raw.rows {
 		a, b := &raw.rows[i], &shown.rows[i]
 		a.Ordered, a.Received, a.Remark, a.Done, a.By = b.Ordered, b.Received, b.Remark, b.Done, b.By
+		a.Added = b.Added
 	}
-	return raw.marks(), true, nil
+	raw.added = shown.added
+	return raw, nil
 }
 
 // table is what was read of a sheet with the mark.
@@ -128,6 +146,8 @@ type table struct {
 	titles  map[string]int // column by its head
 	rows    []Mark
 	numbers bool // some words are a number
+	added   []addedColumn
+	lines   map[markKey]lineWas
 }
 
 // readRows reads a sheet's rows under its marked head; nil if it has none.
@@ -174,10 +194,8 @@ func findHead(cells []string) (*table, error) {
 		if text != formatMark {
 			return nil, &notOurs{fmt.Sprintf("it is marked %q, and this handtight knows %q", text, formatMark)}
 		}
-		t := &table{kind: i, titles: map[string]int{}}
-		for j, title := range cells[:i] {
-			t.titles[title] = j
-		}
+		t := &table{kind: i, titles: map[string]int{}, lines: map[markKey]lineWas{}}
+		t.heads(cells, i)
 		return t, nil
 	}
 	return nil, nil
@@ -190,14 +208,23 @@ func (t *table) read(cells []string) {
 		Ordered: t.typed(cells, "Ordered"), Received: t.typed(cells, "Received"), Remark: t.typed(cells, "Remark"),
 		Done: t.typed(cells, "Done"), By: t.typed(cells, "By whom"), Typed: t.value(cells),
 		Label: t.label(cells), Due: t.typed(cells, orderColumns[colOrder].title),
+		Added: t.own(cells),
 	}
+	t.was(m, cells)
 	if m.Kind == "" {
 		m.Kind, m.Typed = kindLoose, ""
 		if m.empty() {
 			m.Kind = ""
 		}
 	}
-	for _, text := range []string{m.Ordered, m.Received, m.Remark, m.Done, m.By} {
+	texts := []string{m.Ordered, m.Received, m.Remark, m.Done, m.By}
+	for _, a := range m.Added {
+		texts = append(texts, a.Text)
+	}
+	for _, c := range t.added {
+		texts = append(texts, c.title)
+	}
+	for _, text := range texts {
 		if _, err := strconv.ParseFloat(text, 64); err == nil {
 			t.numbers = true
 		}
@@ -271,6 +298,9 @@ func (t *table) marks() Marks {
 				value.Label = value.name(m.Label)
 				out = append(out, value)
 			}
+		}
+		if m.isValue() && len(m.Added) > 0 {
+			out = append(out, Mark{Kind: kindLoose, Label: value.name(m.Label), Added: m.Added})
 		}
 		if !m.empty() && !m.isValue() {
 			out = append(out, m)

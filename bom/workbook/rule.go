@@ -13,7 +13,7 @@ func (o *orderSheet) rules() {
 	o.choices(span(colOrdered, first, last), "yes", "part")
 	o.choices(span(colReceived, first, last), "yes", "part")
 	lines := at(colItem, first) + ":" + at(colAsk, last)
-	kind, got := fmt.Sprintf(`$%s%d="%s"`, letters(colKind), first, kindLine), fmt.Sprintf("$%s%d", letters(colReceived), first)
+	kind, got := fmt.Sprintf(`$%s%d="%s"`, letters(o.shown), first, kindLine), fmt.Sprintf("$%s%d", letters(colReceived), first)
 	o.paint(lines, fmt.Sprintf(`AND(%s,%s<>"",%s<>"part",%s<>"no")`, kind, got, got, got), "E6EAEB")
 	o.paint(lines, fmt.Sprintf(`AND(%s,$%s%d=0)`, kind, letters(colOrder), first), "")
 	for _, r := range o.rows {

@@ -21,7 +21,8 @@ type Report struct {
 	SetAside int    // rows on the sheet "Set aside"
 	Other    string // the build that the book was made for, if it was another one
 	// Changed tells of lines that the buyer had marked as ordered, and of which
-	// another number is due now: one sentence each.
+	// another number is due now; then of lines whose order number, price or needed
+	// rating is not the last issue's: one sentence each.
 	Changed []string
 }
 
@@ -56,9 +57,9 @@ func Save(path string, c Content, force bool) (Report, error) {
 	if err != nil {
 		return rep, err
 	}
-	var marks Marks
+	var was earlier
 	if old != nil {
-		marks, err = readFile(target)
+		was, err = readFile(target)
 		var foreign *notOurs
 		switch {
 		case err == nil:
@@ -73,7 +74,11 @@ func Save(path string, c Content, force bool) (Report, error) {
 			return rep, &ForeignFileError{path, foreign.why}
 		}
 	}
-	placed := place(k, marks)
+	placed := place(k, was.marks)
+	placed.since(k, was.lines)
+	if was.titles != nil {
+		placed.titles = was.titles
+	}
 	var buf bytes.Buffer
 	if err := write(&buf, k, placed); err != nil {
 		return rep, err
@@ -123,13 +128,13 @@ func readTitle(path string) string {
 	return props.Title
 }
 
-func readFile(path string) (Marks, error) {
+func readFile(path string) (earlier, error) {
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, err
+		return earlier{}, err
 	}
 	defer f.Close()
-	return ReadMarks(f)
+	return readBook(f)
 }
 
 // replace writes a file beside the target and moves it there once it is whole.
