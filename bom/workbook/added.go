@@ -37,15 +37,19 @@ type lineWas struct{ order, price, rating string }
 // nil on the others, where every head counts as ours.
 func ownTitles(heads []string) []string {
 	var own []string
-	for _, columns := range [][]column{orderColumns, asideColumns} {
-		if slices.Contains(heads, columns[0].title) && !slices.Contains(heads, jointColumns[0].title) {
-			for _, c := range columns {
-				own = append(own, c.title)
-			}
-			return append(own, changedTitle)
+	columns := asideColumns
+	switch {
+	case slices.Contains(heads, orderColumns[colOrder].title):
+		columns = orderColumns
+	case !slices.Contains(heads, asideColumns[0].title):
+		return nil
+	}
+	for _, c := range columns {
+		if !c.hidden {
+			own = append(own, c.title)
 		}
 	}
-	return nil
+	return append(own, changedTitle)
 }
 
 // heads tells our columns from the buyer's. The first of two like heads is ours.

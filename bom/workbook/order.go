@@ -122,7 +122,7 @@ func (b *book) order() error {
 		repeat = bannerRow
 	}
 	o := &orderSheet{sheet: b.newSheet(orderName, withAdded(widened(b.c), b.placed.ownHeads()),
-		frame{tab: headFill, headRow: headRow, repeat: repeat, freezeCol: 1, locked: true})}
+		frame{tab: headFill, headRow: headRow, repeat: repeat, freezeCol: 1, locked: true, room: maxAdded})}
 	o.rows, o.end = layout(b.c.shops)
 	o.line = b.lineStyles()
 	o.rules()

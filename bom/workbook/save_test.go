@@ -197,7 +197,8 @@ func TestANumberThatChangedAfterOrderingIsTold(t *testing.T) {
 	c := sample(t)
 	c.Shops[0].Lines[1].Placed, c.Shops[0].Lines[2].Placed = "6", "90" // the second was never ordered
 	_, rep := reissued(t, path, *settle(t, &c))
-	require.Equal(t, []string{"elbow-38, elbow, 90 degrees: marked as ordered when 4 were due, and now it is 8"}, rep.Changed)
+	require.Equal(t, []string{"elbow-38, elbow, 90 degrees: marked as ordered when 4 were due, and now it is 8",
+		"bonded washer 1/2, washer, bonded, for a G 1/2 face: order 20 -> 100"}, rep.Changed)
 	_, rep = reissued(t, path, c)
 	require.Empty(t, rep.Changed, "told once")
 }

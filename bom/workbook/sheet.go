@@ -36,6 +36,7 @@ type frame struct {
 	repeat    int    // first of the rows repeated on every page
 	freezeCol int    // columns that stay in view
 	locked    bool
+	room      int // columns to the right that the buyer may fill with his own
 }
 
 // newSheet sets up a sheet that the book has already. What must come before the
@@ -90,6 +91,9 @@ func (s *sheet) panes(fr frame) {
 		if c.hidden {
 			s.try(s.w.SetColVisible(i+1, i+1, false))
 		}
+	}
+	if last := len(s.columns); fr.room > 0 && s.err == nil {
+		s.try(s.w.SetColStyle(last+1, last+fr.room, s.b.st.id(look{typed: true, wrap: true})))
 	}
 	pane := "bottomLeft"
 	if fr.freezeCol > 0 {
