@@ -77,6 +77,7 @@ type Item struct {
 	Bore                    *quantity.Length
 	BoreText                string           // as written: a fraction of an inch is asked for as such
 	Outside                 *quantity.Length // of a tube
+	Wall                    *quantity.Length // of a pipe nipple and the like, for an estimate
 	Length                  *quantity.Length // of a hose
 	Of                      string           // hose stock it is cut from
 	Vacuum                  *quantity.Pressure

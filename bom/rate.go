@@ -96,6 +96,11 @@ func (c holds) hold(i *Item, port int) Hold {
 			ratings = append(ratings, *r)
 		}
 	}
+	if len(ratings) == 0 {
+		if r, ok := i.wallEstimate(port); ok {
+			ratings = append(ratings, warm.Apply(r))
+		}
+	}
 	h.Rating, h.Known = pressure.Governing(ratings...)
 	h.Estimate = h.Known && !slices.ContainsFunc(ratings, func(r pressure.Rating) bool { return r.Basis != pressure.Estimate })
 	h.Derated = h.Known && warm.Value != 1

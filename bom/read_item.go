@@ -15,7 +15,7 @@ import (
 
 // commonKeys may stand on any item.
 var commonKeys = []string{
-	"id", "kind", "about", "title", "ports", "material", "rated", "class", "spec", "bore", "outside", "vacuum",
+	"id", "kind", "about", "title", "ports", "material", "rated", "class", "spec", "bore", "outside", "wall", "vacuum",
 	"inside", "each", "life", "fails", "have", "extra",
 }
 
@@ -132,6 +132,7 @@ func (r *reader) common(t *source.Table, it *Item, reading threads.Reading) {
 		it.BoreText, _ = t.Text("bore")
 	}
 	it.Outside = r.size(t, "outside", "10 mm")
+	it.Wall = r.size(t, "wall", "2.8 mm")
 	it.Vacuum = take(t, "vacuum", "0.9 bar", quantity.ParsePressure)
 	it.Inside, _ = t.Text("inside")
 	it.Life = take(t, "life", "150 h", quantity.ParseDuration)
