@@ -19,7 +19,7 @@ var sorts = []string{
 	"kind = \"brine throttle\"", "kind = \"relief valve\"\nset = \"65 bar\"", "kind = \"relief valve\"\nset = \"8 bar\"\nfull_flow = \"9 bar\"",
 	"kind = \"relief valve\"\nset = \"2 bar\"", "kind = \"relief valve\"", "kind = \"check valve\"", "kind = \"check valve\"",
 	"kind = \"pressure vessel\"", "kind = \"tee\"", "kind = \"tee\"", "kind = \"tee\"", "kind = \"cross\"", "kind = \"elbow\"",
-	"kind = \"shut-off valve\"", "kind = \"shut-off valve\"\nnormal = \"shut\"", "kind = \"seacock\"", "kind = \"strainer\"",
+	"kind = \"shut-off valve\"", "kind = \"shut-off valve\"\nnormal = \"shut\"", "kind = \"shut-off valve\"\nnormal = \"flush\"", "kind = \"seacock\"", "kind = \"strainer\"",
 	"kind = \"solenoid valve\"", "kind = \"flush timer valve\"\nnormal = \"open\"", "kind = \"selector valve\"",
 	"kind = \"selector valve\"\nbetween = \"open\"", "kind = \"house supply\"\npressure = \"3 bar\"", "kind = \"sea\"",
 	"kind = \"overboard\"", "kind = \"drain\"", "kind = \"tank\"", "kind = \"through-hull\"",
@@ -87,9 +87,13 @@ func drawBuild(t *rapid.T) string {
 func stands(sys *System) map[string]stand {
 	out := map[string]stand{"normal": {}}
 	var flush, pump, feed bool
+	flushValves := 0
 	for _, u := range sys.Units {
 		kind := u.Item.Kind.Name
-		flush = flush || kind == "solenoid valve" || kind == "flush timer valve"
+		if opensForFlush(u) {
+			flush = true
+			flushValves++
+		}
 		pump, feed = pump || kind == "plunger pump", feed || kind == "feed pump"
 	}
 	if flush {
@@ -97,14 +101,21 @@ func stands(sys *System) map[string]stand {
 	}
 	if pump && feed {
 		out["feed pump alone"] = stand{stopped: true}
+		out["high-pressure pump alone"] = stand{still: true}
 	}
 	for _, u := range sys.Units {
 		only := []string{u.Name}
 		switch kind := u.Item.Kind.Name; {
 		case kind == "selector valve":
 			out[u.Name+" between"], out[u.Name+" other way"] = stand{between: u.Name}, stand{swapped: u.Name}
+		case opensForFlush(u):
+			out[u.Name+" open"] = stand{opened: u.Name}
+			if flushValves > 1 {
+				out[u.Name+" shut in flush"] = flushing(u.Name)
+			}
 		case u.Item.Normal == "shut":
-		case kind == "seacock", kind == "brine throttle", kind == "shut-off valve":
+			out[u.Name+" open"] = stand{opened: u.Name}
+		case kind == "seacock", kind == "brine throttle", kind == "shut-off valve", kind == "solenoid valve", kind == "flush timer valve":
 			out[u.Name+" shut"] = stand{shut: only}
 			if flush {
 				out[u.Name+" shut in flush"] = flushing(u.Name)
@@ -116,6 +127,12 @@ func stands(sys *System) map[string]stand {
 		}
 	}
 	return out
+}
+
+// opensForFlush reports whether a unit is a valve that is opened for the flush only.
+func opensForFlush(u *Unit) bool {
+	electric := u.Item.Kind.Name == "solenoid valve" || u.Item.Kind.Name == "flush timer valve"
+	return u.Item.Normal == "flush" || electric && u.Item.Normal != "open"
 }
 
 // The solver agrees with the reference on every port and every state of small random
@@ -147,7 +164,7 @@ func agrees(t *rapid.T) {
 }
 
 func agree(t *rapid.T, sys *System, st *State, how stand, text string) {
-	f := sys.solveOne(st.local, st.part, sys.condition(how))
+	f := sys.solveOne(st.part, how)
 	set := refer(sys, how)
 	atSet := set.levels()
 	how.atFull = true
@@ -158,7 +175,7 @@ func agree(t *rapid.T, sys *System, st *State, how stand, text string) {
 		require.True(t, ok, "%s: the build is one part\n%s", st.Name, text)
 		words := sys.Ports[p].Name() + " when " + st.Name + "\n" + text
 		full.same(t, atFull[p], high, low, "at full flow, "+words)
-		local := st.local[sys.cells.of[p]]
+		local := sys.cells.local[sys.cells.of[p]]
 		set.same(t, atSet[p], f.high(local), f.low(local), "at set, "+words)
 	}
 }

@@ -94,7 +94,7 @@ type Item struct {
 	Shutoff                 *quantity.Pressure // feed pump
 	Stall                   *quantity.Pressure // plunger pump
 	Type                    string
-	Normal                  string // "shut" for a valve that is shut in normal running
+	Normal                  string // of a valve: "open", "shut", or "flush" where it is opened for the flush only
 	Between                 string
 	Pressure                *quantity.Pressure // house supply
 	Scale                   *quantity.Pressure // full scale of a gauge

@@ -12,6 +12,7 @@ type cells struct {
 	parts [][]int // cells by connected part of the build; edges stay within one
 	wires [][]int // edges of each part
 	part  []int   // part of each cell
+	local []int   // number of each cell within its part
 	takes []bool  // a boundary that takes water
 	gives []bool  // a boundary that can give water
 	push  []float64
@@ -25,6 +26,17 @@ type edge struct {
 	closable bool
 	clogs    bool
 	way      int // of a selector: 0 for a, 1 for b
+}
+
+// forFlush reports whether a passage is opened for the flush only.
+func (e *edge) forFlush() bool {
+	it := e.unit.Item
+	return it.Normal == "flush" || it.Kind.Flush && it.Normal != "open"
+}
+
+// shutNormally reports whether a passage is shut in normal running.
+func (e *edge) shutNormally() bool {
+	return e.is == catalog.Shut || e.forFlush() || e.unit.Item.Normal == "shut"
 }
 
 // newCells contracts the graph.
@@ -89,8 +101,9 @@ func (c *cells) split() {
 	}
 	var n int
 	c.part, n = sets.number()
-	c.parts, c.wires = make([][]int, n), make([][]int, n)
+	c.parts, c.wires, c.local = make([][]int, n), make([][]int, n), make([]int, c.count)
 	for cell, p := range c.part {
+		c.local[cell] = len(c.parts[p])
 		c.parts[p] = append(c.parts[p], cell)
 	}
 	for i, e := range c.edges {

@@ -19,6 +19,7 @@ type System struct {
 
 	byName    map[string]*Unit
 	cells     *cells
+	normal    []*State // by connected part of the build; nil where nothing runs
 	segmentOf []*Segment
 	partUnits [][]*Unit // by connected part of the build
 	loaded    []Load    // by cell

@@ -40,7 +40,7 @@ func walked(t testing.TB, path, text string) *System {
 type stand struct {
 	shut                          []string // units whose passage is shut by an act or a failure
 	stopped, still, flush, atFull bool
-	between, swapped              string
+	between, swapped, opened      string
 }
 
 // flushing is how a build stands in the flush.
@@ -50,7 +50,7 @@ func flushing(shut ...string) stand {
 
 // condition turns a stand into what the solver takes.
 func (s *System) condition(st stand) condition {
-	c := condition{shut: map[int]bool{}, stopped: st.stopped, still: st.still, flush: st.flush, fullFlow: st.atFull}
+	c := condition{shut: map[int]bool{}, stopped: st.stopped, still: st.still, flush: st.flush}
 	for _, name := range st.shut {
 		for i := range s.cells.edges {
 			if s.cells.edges[i].unit.Name == name {
@@ -58,18 +58,22 @@ func (s *System) condition(st stand) condition {
 			}
 		}
 	}
-	c.between, c.swapped = s.byName[st.between], s.byName[st.swapped]
+	c.between, c.swapped, c.opened = s.byName[st.between], s.byName[st.swapped], s.byName[st.opened]
 	return c
+}
+
+// solveOne solves one stand of a part, all that it shuts being part of its condition.
+func (s *System) solveOne(part int, st stand) field {
+	c := s.condition(st)
+	return s.newZoning(part, &c).shut(-1, st.atFull)
 }
 
 // solved solves one stand of the part that a port lies in.
 func (s *System) solved(t testing.TB, st stand, port string) (high, low float64) {
 	t.Helper()
 	cell := s.cells.of[s.portNamed(t, port)]
-	part := s.cells.part[cell]
-	local := s.locals()[part]
-	f := s.solveOne(local, part, s.condition(st))
-	return f.high(local[cell]), f.low(local[cell])
+	f := s.solveOne(s.cells.part[cell], st)
+	return f.high(s.cells.local[cell]), f.low(s.cells.local[cell])
 }
 
 func (s *System) portNamed(t testing.TB, name string) int {

@@ -221,7 +221,7 @@ func (r *reader) own(t *source.Table, it *Item) {
 		it.Stall = take(t, "stall", "120 bar", quantity.ParsePressure)
 	}
 	if has("normal") {
-		it.Normal = wish(t, "normal", "open", "shut")
+		it.Normal = wish(t, "normal", "open", "shut", "flush")
 	}
 	if has("between") {
 		it.Between = wish(t, "between", "open", "shut")

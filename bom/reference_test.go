@@ -62,8 +62,10 @@ func (r *reference) flow(u *Unit, p catalog.Passage, way int) catalog.Flow {
 		return open(stands)
 	case slices.Contains(st.shut, u.Name):
 		return catalog.Shut
-	case kind == "solenoid valve" || kind == "flush timer valve":
-		return open(st.flush || it.Normal == "open")
+	case st.opened == u.Name:
+		return p.Is
+	case it.Normal == "flush" || (kind == "solenoid valve" || kind == "flush timer valve") && it.Normal != "open":
+		return open(st.flush)
 	case it.Normal == "shut":
 		return catalog.Shut
 	case kind == "plunger pump" && st.stopped:

@@ -25,20 +25,8 @@ import (
 // vacuum is the lowest gauge pressure there is, in bar: a full vacuum at sea level.
 const vacuum = -1.0
 
-// condition is what is done, or has failed, in a state.
-type condition struct {
-	shut     map[int]bool // edges that are shut by the act or failure
-	stopped  bool         // the positive pumps stand still
-	still    bool         // the feed pumps stand still
-	flush    bool         // flush valves are open
-	between  *Unit        // the selector that stands between its ways
-	swapped  *Unit        // the selector that stands at its second way
-	fullFlow bool         // reliefs stand at their full-flow pressure
-}
-
-// field is the pressures of one state on the cells of one part of the build.
-type field struct {
-	zone  []int // zone of each cell of the part
+// answer is the pressures of one state by zone, the zone that is cut off last.
+type answer struct {
 	out   []float64
 	pos   []float64 // pushed by a positive pump
 	feed  []float64 // pushed by a feed pump or a supply
@@ -46,88 +34,58 @@ type field struct {
 	fed   []bool
 }
 
-// solver solves one part of the build in one condition.
-type solver struct {
-	c     *cells
-	duty  float64
-	cond  *condition
-	local map[int]int // cell to index in the part
-	cells []int
-	wires []int
-	gives []float64 // what a supply pushes with, by zone
-	held  []float64 // what a relief holds the feed pressure to
-	most  []float64 // a bound on the feed pressure; nil where no feed pump stands in a ring
-	field
+// highest is the highest pressure of a zone.
+func (a *answer) highest(zone int) float64 { return max(a.pos[zone], a.feed[zone]) }
+
+// lowest is the lowest pressure of a zone.
+func (a *answer) lowest(zone int) float64 {
+	if a.drawn[zone] && !a.fed[zone] {
+		return vacuum
+	}
+	return 0
 }
 
-// flow is what an edge does in the condition, and whether its pump runs.
-func (s *solver) flow(i int) (is catalog.Flow, runs bool) {
-	e := &s.c.edges[i]
-	if s.cond.shut[i] {
-		return catalog.Shut, false
-	}
-	k := e.unit.Item.Kind
-	switch {
-	case k.Selector:
-		return s.selector(e), false
-	case k.Flush && e.unit.Item.Normal != "open":
-		return openIf(s.cond.flush), false
-	case e.unit.Item.Normal == "shut":
-		return catalog.Shut, false
-	case e.is == catalog.PositivePump && s.cond.stopped:
-		return catalog.OneWay, false
-	case e.is == catalog.PositivePump:
-		return e.is, true
-	case e.is == catalog.FeedPump && s.cond.still && e.unit.Item.Type == "centrifugal":
-		return catalog.Open, false
-	case e.is == catalog.FeedPump && s.cond.still:
-		return catalog.OneWay, false
-	case e.is == catalog.FeedPump:
-		return e.is, true
-	}
-	return e.is, false
-}
-
-func openIf(yes bool) catalog.Flow {
-	if yes {
-		return catalog.Open
-	}
-	return catalog.Shut
-}
-
-// selector is the state of one of a selector's ways.
-func (s *solver) selector(e *edge) catalog.Flow {
-	stands := 0
-	if s.cond.swapped == e.unit {
-		stands = 1
-	}
-	if s.cond.between == e.unit {
-		return openIf(e.unit.Item.Between == "open")
-	}
-	return openIf(e.way == stands)
-}
-
-// link is an edge between zones in a condition.
-type link struct {
-	from, to int
-	is       catalog.Flow
-	unit     *Unit
-}
-
-func (s *solver) solve() {
-	zones, links := s.contract()
-	s.out = fill(zones, math.Inf(1))
-	s.gives = make([]float64, zones)
-	s.drawn, s.fed = make([]bool, zones), make([]bool, zones)
-	for i, cell := range s.cells {
-		z := s.zone[i]
-		if s.c.takes[cell] {
-			s.out[z] = 0
+// noBound reports whether the pressure has no bound in some zone.
+func (a *answer) noBound() bool {
+	for zone := range a.out {
+		if math.IsInf(a.highest(zone), 1) {
+			return true
 		}
-		s.fed[z] = s.fed[z] || s.c.gives[cell]
-		s.gives[z] = max(s.gives[z], s.c.push[cell])
 	}
-	for _, l := range links {
+	return false
+}
+
+// solver solves one part of the build in one condition, with one passage shut.
+type solver struct {
+	duty     float64
+	fullFlow bool      // reliefs stand at their full-flow pressure
+	gives    []float64 // what a supply pushes with, by zone
+	held     []float64 // what a relief holds the feed pressure to
+	most     []float64 // a bound on the feed pressure; nil where no feed pump stands in a ring
+	*answer
+}
+
+// solve answers a question: the links are those between zones.
+func (z *zoning) solve(q question, cut cutOff) *answer {
+	n := z.count + 1
+	s := &solver{duty: z.duty, fullFlow: q.fullFlow, gives: make([]float64, n), answer: &answer{
+		out: fill(n, math.Inf(1)), pos: make([]float64, n), feed: make([]float64, n), drawn: make([]bool, n), fed: make([]bool, n),
+	}}
+	for _, e := range z.ends {
+		at := z.zone(e.cell, cut)
+		if e.takes {
+			s.out[at] = 0
+		}
+		s.fed[at] = s.fed[at] || e.gives
+		s.gives[at] = max(s.gives[at], e.push)
+	}
+	links := make([]link, 0, len(z.links))
+	for _, l := range z.links {
+		l.from, l.to = z.zone(l.from, cut), z.zone(l.to, cut)
+		if l.edge == q.without || l.from == l.to {
+			continue
+		}
+		links = append(links, l)
 		if l.is == catalog.PositivePump {
 			s.out[l.from] = 0
 		}
@@ -137,6 +95,7 @@ func (s *solver) solve() {
 	s.bound(links)
 	s.push(links)
 	s.suction(links)
+	return s.answer
 }
 
 func fill(n int, v float64) []float64 {
@@ -145,27 +104,6 @@ func fill(n int, v float64) []float64 {
 		out[i] = v
 	}
 	return out
-}
-
-// contract makes zones of the cells by the passages that are open.
-func (s *solver) contract() (zones int, links []link) {
-	sets := newSets(len(s.cells))
-	for _, i := range s.wires {
-		if is, _ := s.flow(i); is == catalog.Open {
-			sets.join(s.local[s.c.edges[i].from], s.local[s.c.edges[i].to])
-		}
-	}
-	s.zone, zones = sets.number()
-	for _, i := range s.wires {
-		e := &s.c.edges[i]
-		is, _ := s.flow(i)
-		from, to := s.zone[s.local[e.from]], s.zone[s.local[e.to]]
-		if is == catalog.Open || is == catalog.Shut || from == to {
-			continue
-		}
-		links = append(links, link{from: from, to: to, is: is, unit: e.unit})
-	}
-	return zones, links
 }
 
 // settle applies a rule to every link until nothing changes. Every rule moves one way
@@ -202,7 +140,7 @@ func (s *solver) set(u *Unit) float64 {
 	if u.Item.Set == nil {
 		return math.Inf(1)
 	}
-	if s.cond.fullFlow {
+	if s.fullFlow {
 		return u.Item.fullFlow()
 	}
 	return u.Item.Set.Bar()
@@ -294,15 +232,4 @@ func raise(v *float64, to float64) bool {
 		return true
 	}
 	return false
-}
-
-// high is the highest pressure of a cell, by its index in the part.
-func (f *field) high(i int) float64 { return max(f.pos[f.zone[i]], f.feed[f.zone[i]]) }
-
-// low is the lowest pressure of a cell.
-func (f *field) low(i int) float64 {
-	if z := f.zone[i]; f.drawn[z] && !f.fed[z] {
-		return vacuum
-	}
-	return 0
 }

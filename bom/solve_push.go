@@ -19,7 +19,6 @@ func (s *solver) hold(links []link) {
 // push sets the zones behind the pumps and the supplies, and hands on what they push.
 // A pump pushes to the way out, and no further than its stall.
 func (s *solver) push(links []link) {
-	s.pos, s.feed = make([]float64, len(s.out)), make([]float64, len(s.out))
 	for z, bar := range s.gives {
 		s.feed[z] = s.given(bar, z)
 	}

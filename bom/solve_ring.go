@@ -15,7 +15,7 @@ type arc struct {
 
 // arcs lists what hands feed pressure on.
 func (s *solver) arcs(links []link) []arc {
-	var out []arc
+	out := make([]arc, 0, len(links)+1)
 	add := func(from, to int, l *link, drops bool) {
 		if !drops || s.out[to] > 0 {
 			out = append(out, arc{from, to, l.head(), drops})
@@ -38,16 +38,15 @@ func (s *solver) arcs(links []link) []arc {
 // bound says what each zone can see at most, where a feed pump stands in a ring.
 func (s *solver) bound(links []link) {
 	arcs := s.arcs(links)
+	if !s.ringed(arcs) {
+		return
+	}
 	g := newRings(len(s.out), arcs)
 	heads := make([]float64, g.count)
 	for _, a := range arcs {
 		if a.head > 0 && g.of[a.from] == g.of[a.to] {
 			heads[g.of[a.from]] += a.head
-			g.pumped = true
 		}
-	}
-	if !g.pumped {
-		return
 	}
 	comes := make([]float64, g.count)
 	for z, bar := range s.gives {
@@ -72,13 +71,37 @@ func (s *solver) bound(links []link) {
 	}
 }
 
+// ringed reports whether the water of some feed pump comes back to it: few builds have
+// such a ring, and the others are spared the search for all of them.
+func (s *solver) ringed(arcs []arc) bool {
+	reached := make([]bool, len(s.out))
+	for _, pump := range arcs {
+		if pump.head == 0 {
+			continue
+		}
+		clear(reached)
+		reached[pump.to] = true
+		for grew := true; grew && !reached[pump.from]; {
+			grew = false
+			for _, a := range arcs {
+				if reached[a.from] && !reached[a.to] {
+					reached[a.to], grew = true, true
+				}
+			}
+		}
+		if reached[pump.from] {
+			return true
+		}
+	}
+	return false
+}
+
 // rings are the strongly connected zones of the arcs.
 type rings struct {
 	of      []int // ring of each zone
 	count   int
 	order   []int   // zones, so that an arc leads to the same ring or a later one
 	leaving [][]int // arcs of each zone
-	pumped  bool
 }
 
 // newRings finds the rings: zones by the time they are left, then what reaches each

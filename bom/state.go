@@ -2,8 +2,6 @@ package bom
 
 import (
 	"fmt"
-	"math"
-	"slices"
 
 	"handtight/catalog"
 )
@@ -19,43 +17,30 @@ type State struct {
 	NoBound bool // somewhere nothing opens
 
 	part  int // the part of the build it was solved on; elsewhere it is as in the normal state
-	local map[int]int
 	field field
 }
 
 // solve solves every state. A state of one unit touches only the part of the
 // build that the unit stands in, so the whole costs what its parts cost.
 func (s *System) solve() {
-	c := s.cells
-	locals := s.locals()
-	for part := range c.parts {
+	parts := make([]*states, len(s.cells.parts))
+	s.normal = make([]*State, len(s.cells.parts))
+	for part := range s.cells.parts {
 		if !s.runsIn(part) {
 			continue
 		}
-		s.add(locals[part], part, "normal", "normal running", nil, false, condition{})
+		parts[part] = &states{sys: s, part: part, running: s.newZoning(part, &condition{})}
+		s.normal[part] = parts[part].add("normal", "normal running", nil, false, parts[part].running, -1)
 	}
-	for part := range c.parts {
-		if !s.runsIn(part) {
+	for part, p := range parts {
+		if p == nil {
 			continue
 		}
-		s.modes(locals[part], part)
-		for _, i := range c.wires[part] {
-			s.acts(locals[part], part, i)
+		p.modes()
+		for _, i := range s.cells.wires[part] {
+			p.acts(i)
 		}
 	}
-}
-
-// locals numbers the cells of each part.
-func (s *System) locals() []map[int]int {
-	out := make([]map[int]int, len(s.cells.parts))
-	for p, list := range s.cells.parts {
-		m := make(map[int]int, len(list))
-		for i, cell := range list {
-			m[cell] = i
-		}
-		out[p] = m
-	}
-	return out
 }
 
 // runsIn reports whether anything in the part can push or draw.
@@ -73,71 +58,88 @@ func (s *System) runsIn(part int) bool {
 	return false
 }
 
-func (s *System) add(local map[int]int, part int, name, cause string, unit *Unit, failure bool, cond condition) {
-	cond.fullFlow = true
-	f := s.solveOne(local, part, cond)
-	st := &State{Name: name, Cause: cause, Failure: failure, Unit: unit, part: part, local: local, field: f}
-	for i := range s.cells.parts[part] {
-		st.NoBound = st.NoBound || math.IsInf(f.high(i), 1)
-	}
-	s.States = append(s.States, st)
+// states makes the states of one part of the build.
+type states struct {
+	sys      *System
+	part     int
+	running  *zoning
+	flushing *zoning // nil where nothing is flushed
 }
 
-func (s *System) solveOne(local map[int]int, part int, cond condition) field {
-	duty := 0.0
-	if s.Build.Duty.Pressure != nil {
-		duty = s.Build.Duty.Pressure.Bar()
-	}
-	sol := solver{c: s.cells, duty: duty, cond: &cond, local: local, cells: s.cells.parts[part], wires: s.cells.wires[part]}
-	sol.solve()
-	return sol.field
+func (p *states) add(name, cause string, unit *Unit, failure bool, z *zoning, shut int) *State {
+	st := &State{Name: name, Cause: cause, Failure: failure, Unit: unit, part: p.part, field: z.shut(shut, true)}
+	st.NoBound = st.field.noBound()
+	p.sys.States = append(p.sys.States, st)
+	return st
 }
 
 // modes are the states that no single unit makes: flush, and the pumps run alone.
-func (s *System) modes(local map[int]int, part int) {
+func (p *states) modes() {
+	c := p.sys.cells
 	var flush, positive, feed bool
-	for _, i := range s.cells.wires[part] {
-		e := &s.cells.edges[i]
-		flush = flush || e.unit.Item.Kind.Flush
+	for _, i := range c.wires[p.part] {
+		e := &c.edges[i]
+		flush = flush || e.forFlush()
 		positive = positive || e.is == catalog.PositivePump
 		feed = feed || e.is == catalog.FeedPump
 	}
 	if flush {
-		s.add(local, part, "flush", "fresh-water flush, pumps stopped", nil, false, condition{flush: true, stopped: true, still: true})
+		p.flushing = p.sys.newZoning(p.part, &condition{flush: true, stopped: true, still: true})
+		p.add("flush", "fresh-water flush, pumps stopped", nil, false, p.flushing, -1)
 	}
 	if positive && feed {
-		s.add(local, part, "feed pump alone", "feed pump running, high-pressure pump stopped", nil, false, condition{stopped: true})
+		p.add("feed pump alone", "feed pump running, high-pressure pump stopped", nil, false, p.zoning(condition{stopped: true}), -1)
+		p.add("high-pressure pump alone", "high-pressure pump running, feed pump stopped", nil, false, p.zoning(condition{still: true}), -1)
 	}
 }
 
-// acts are the states that one passage makes: shut by a person, or by a failure.
-func (s *System) acts(local map[int]int, part, i int) {
-	e := &s.cells.edges[i]
-	k := e.unit.Item.Kind
-	title := e.unit.title()
+func (p *states) zoning(c condition) *zoning { return p.sys.newZoning(p.part, &c) }
+
+// acts are the states that one passage makes: left shut or open by a person, or failed.
+func (p *states) acts(i int) {
+	e := &p.sys.cells.edges[i]
+	name, title := e.unit.Name, e.unit.title()
 	switch {
-	case k.Selector && e.way == 0:
-		s.add(local, part, e.unit.Name+" between", title+" left between its positions", e.unit, false, condition{between: e.unit})
-		s.add(local, part, e.unit.Name+" other way", title+" turned to its second way", e.unit, false, condition{swapped: e.unit})
-	case k.Selector:
-	case k.Flush:
-		// shut in the normal state already; in the flush it only stops the flush
-	case e.unit.Item.Normal == "shut":
+	case e.is == catalog.Shut:
+	case e.unit.Item.Kind.Selector && e.way == 0:
+		p.add(name+" between", title+" left between its positions", e.unit, false, p.zoning(condition{between: e.unit}), -1)
+		p.add(name+" other way", title+" turned to its second way", e.unit, false, p.zoning(condition{swapped: e.unit}), -1)
+	case e.unit.Item.Kind.Selector:
+	case e.closable && e.unit.Item.Kind.Flush: // it works by current or by a clock, and no hand leaves it
+		p.valve(i, e, title+" failed", true)
 	case e.closable:
-		s.add(local, part, e.unit.Name+" shut", title+" left shut", e.unit, false, condition{shut: map[int]bool{i: true}})
-		if s.flushes(part) {
-			s.add(local, part, e.unit.Name+" shut in flush", title+" left shut while flushing", e.unit, false,
-				condition{shut: map[int]bool{i: true}, flush: true, stopped: true, still: true})
-		}
+		p.valve(i, e, title+" left", false)
 	case e.clogs:
-		s.add(local, part, e.unit.Name+" clogged", title+" clogged", e.unit, true, condition{shut: map[int]bool{i: true}})
+		p.add(name+" clogged", title+" clogged", e.unit, true, p.running, i)
 	case e.is == catalog.Relief:
-		s.add(local, part, e.unit.Name+" stuck", title+" stuck shut", e.unit, true, condition{shut: map[int]bool{i: true}})
+		p.add(name+" stuck", title+" stuck shut", e.unit, true, p.running, i)
 	}
 }
 
-func (s *System) flushes(part int) bool {
-	return slices.ContainsFunc(s.cells.wires[part], func(i int) bool { return s.cells.edges[i].unit.Item.Kind.Flush })
+// valve makes the states in which a valve stands as it should not: open where it is shut
+// in normal running, else shut; and shut while flushing. Of a valve that is opened for the
+// flush, the latter only where another lets the flush in: else it is no flush.
+func (p *states) valve(i int, e *edge, what string, failure bool) {
+	name := e.unit.Name
+	if e.shutNormally() {
+		p.add(name+" open", what+" open", e.unit, failure, p.zoning(condition{opened: e.unit}), -1)
+	} else {
+		p.add(name+" shut", what+" shut", e.unit, failure, p.running, i)
+	}
+	if p.flushing != nil && (!e.shutNormally() || e.forFlush() && p.flushesBeside(e)) {
+		p.add(name+" shut in flush", what+" shut while flushing", e.unit, failure, p.flushing, i)
+	}
+}
+
+// flushesBeside reports whether another valve lets the flush in: where this one is the
+// only one, its being shut is no flush.
+func (p *states) flushesBeside(e *edge) bool {
+	for _, i := range p.sys.cells.wires[p.part] {
+		if other := &p.sys.cells.edges[i]; other.unit != e.unit && other.forFlush() {
+			return true
+		}
+	}
+	return false
 }
 
 // title names a unit with its kind where the name does not say it.
@@ -151,118 +153,24 @@ func (u *Unit) title() string {
 // Pressure is what a port sees in one state, in bar; infinite where nothing
 // opens, false where the state does not touch the port.
 func (s *System) Pressure(st *State, port int) (high, low float64, ok bool) {
-	i, ok := st.local[s.cells.of[port]]
-	if !ok {
+	cell := s.cells.of[port]
+	if s.cells.part[cell] != st.part {
 		return 0, 0, false
 	}
-	return st.field.high(i), st.field.low(i), true
+	zone := st.field.zones.zone(s.cells.local[cell], st.field.cut)
+	return st.field.highest(zone), st.field.lowest(zone), true
 }
-
-// Load is what a port, a unit or a segment sees over all states. The figures are
-// the highest that have a bound; states without one are named apart.
-type Load struct {
-	Normal      float64 // bar, in the normal state
-	Act         float64 // highest by the normal course or a person's act
-	ByAct       *State
-	Fail        float64 // highest by a single failure
-	ByFail      *State
-	NoBound     *State  // an act, or the normal course, in which nothing opens
-	NoBoundFail *State  // a failure in which nothing opens
-	Low         float64 // lowest, at most 0
-	ByLow       *State
-}
-
-// Worst is the highest pressure of all, infinite where a state has no bound, and
-// the state that gives it; nil where nothing can push.
-func (l *Load) Worst() (float64, *State) {
-	switch {
-	case l.NoBound != nil:
-		return math.Inf(1), l.NoBound
-	case l.NoBoundFail != nil:
-		return math.Inf(1), l.NoBoundFail
-	case l.ByFail != nil && l.Fail > l.Act:
-		return l.Fail, l.ByFail
-	}
-	return l.Act, l.ByAct
-}
-
-// take adds a state's pressures to the load.
-func (l *Load) take(st *State, high, low float64) {
-	if low < l.Low {
-		l.Low, l.ByLow = low, st
-	}
-	if st.Name == "normal" {
-		l.Normal = max(l.Normal, high)
-	}
-	switch {
-	case math.IsInf(high, 1) && st.Failure:
-		first(&l.NoBoundFail, st)
-	case math.IsInf(high, 1):
-		first(&l.NoBound, st)
-	case st.Failure:
-		most(&l.Fail, &l.ByFail, high, st)
-	default:
-		most(&l.Act, &l.ByAct, high, st)
-	}
-}
-
-// merge adds another load, as of a further cell of a segment.
-func (l *Load) merge(o *Load) {
-	l.Normal = max(l.Normal, o.Normal)
-	most(&l.Act, &l.ByAct, o.Act, o.ByAct)
-	most(&l.Fail, &l.ByFail, o.Fail, o.ByFail)
-	first(&l.NoBound, o.NoBound)
-	first(&l.NoBoundFail, o.NoBoundFail)
-	if o.Low < l.Low {
-		l.Low, l.ByLow = o.Low, o.ByLow
-	}
-}
-
-func first(v **State, st *State) {
-	if *v == nil {
-		*v = st
-	}
-}
-
-// most keeps the higher pressure; on a tie the earlier state, so that the normal
-// state is named where an act adds nothing.
-func most(v *float64, by **State, high float64, st *State) {
-	if st != nil && (*by == nil || high > *v) {
-		*v, *by = high, st
-	}
-}
-
-// loads gives each cell its load over all states.
-func (s *System) loads() []Load {
-	out := make([]Load, s.cells.count)
-	for _, st := range s.States {
-		for i, cell := range s.cells.parts[st.part] {
-			out[cell].take(st, st.field.high(i), st.field.low(i))
-		}
-	}
-	return out
-}
-
-// PortLoad is the load of one port.
-func (s *System) PortLoad(port int) *Load { return &s.loaded[s.cells.of[port]] }
 
 // WayOut is the pressure at which a port's water finds a way out in a state;
 // infinite where none opens, false where the state does not touch the port.
 func (s *System) WayOut(st *State, port int) (bar float64, ok bool) {
-	i, ok := st.local[s.cells.of[port]]
-	if !ok {
+	cell := s.cells.of[port]
+	if s.cells.part[cell] != st.part {
 		return 0, false
 	}
-	return st.field.out[st.field.zone[i]], true
+	return st.field.wayOut(s.cells.local[cell]), true
 }
 
 // NoBoundNormally reports whether the part of the build that a state was solved on has
 // no bound in normal running already.
-func (s *System) NoBoundNormally(st *State) bool {
-	for _, other := range s.States {
-		if other.part == st.part && other.Name == "normal" {
-			return other.NoBound
-		}
-	}
-	return false
-}
+func (s *System) NoBoundNormally(st *State) bool { return s.normal[st.part].NoBound }

@@ -21,12 +21,13 @@ type figure struct {
 	stopped      bool
 	flush, still bool
 	between      string
+	opened       string
 }
 
 func check(t *testing.T, sys *System, figures []figure, why string) {
 	t.Helper()
 	for _, f := range figures {
-		st := stand{shut: f.whenShut, stopped: f.stopped, flush: f.flush, still: f.still, between: f.between}
+		st := stand{shut: f.whenShut, stopped: f.stopped, flush: f.flush, still: f.still, between: f.between, opened: f.opened}
 		sees(t, sys, st, f.port, level{f.set, f.low}, why)
 		st.atFull = true
 		sees(t, sys, st, f.port, level{f.full, f.low}, why)
@@ -143,12 +144,59 @@ func TestChangesOfThePlant(t *testing.T) {
 			{`"strainer", "feed-pump", "filter"`, `"strainer", "tee/round", "feed-pump", "tee/round-2", "filter"`},
 			more("[[run]]\nname = \"round\"\npath = [\"tee/round-2.branch\", \"check/round\", \"tee/round.branch\"]"),
 		}, []figure{{port: "feed-pump.out", set: 2.5, full: 2.5}, {port: "pump.in", set: 2.5, full: 2.5}}},
+		{"a flush valve worked by hand is open in the flush only, and may be left open", []edit{
+			{`"carbon", "flush-valve", "check"`, `"carbon", "hand-valve", "check"`},
+			more("[[item]]\nid = \"hand-valve\"\nkind = \"shut-off valve\"\nnormal = \"flush\""),
+		}, []figure{
+			{port: "hand-valve.in", set: 3, full: 3}, {port: "hand-valve.out"}, {port: "pump.in", set: 2.5, full: 2.5},
+			{port: "pump.out", flush: true, stopped: true, still: true, set: 3, full: 3},
+			{port: "pump.in", opened: "hand-valve", set: 3, full: 3}, {port: "pump.out", opened: "hand-valve", set: 55, full: 55},
+		}},
+		{"a drain valve before the throttle, left open: the water leaves there, and no more than the feed pump's pressure comes up", []edit{
+			{`"vessel.brine", "tee/hp-gauge"`, `"vessel.brine", "tee/drain", "tee/hp-gauge"`},
+			more("[[item]]\nid = \"drain-valve\"\nkind = \"shut-off valve\"\nnormal = \"shut\"\n[[run]]\nname = \"drain line\"\npath = [\"tee/drain.branch\", \"drain-valve\", \"drain/2\"]"),
+		}, []figure{
+			{port: "drain-valve.in", set: 55, full: 55}, {port: "drain-valve.out"},
+			{port: "pump.out", opened: "drain-valve", set: 2.5, full: 2.5}, {port: "drain-valve.in", whenShut: shut, set: 65, full: 71.5},
+		}},
 		{"a valve that is shut in normal running", []edit{
 			{`"tee/hp-gauge", "throttle", "brine`, `"tee/hp-gauge", "locked", "throttle", "brine`},
 			more("[[item]]\nid = \"locked\"\nkind = \"shut-off valve\"\nnormal = \"shut\""), ownOutlet, plugOutlet,
 		}, []figure{{port: "pump.out", set: 65, full: 71.5}, {port: "throttle.in"}}},
 	} {
 		t.Run(c.why, func(t *testing.T) { check(t, planted(t, c.edits...), c.figures, c.why) })
+	}
+}
+
+// Valves make the states that befit them: a hand's act or a failure of its current, open
+// where they are shut and shut where they are open; and of two that let the flush in, each.
+func TestStatesOfValves(t *testing.T) {
+	valve := func(kind, normal string) []edit {
+		return []edit{
+			{`"carbon", "flush-valve", "check"`, `"carbon", "a-valve", "flush-valve", "check"`},
+			more("[[item]]\nid = \"a-valve\"\nkind = \"" + kind + "\"\nnormal = \"" + normal + "\""),
+		}
+	}
+	for _, c := range []struct {
+		kind, normal string
+		want         map[string]bool // name of the state, and whether it is a failure
+	}{
+		{"shut-off valve", "open", map[string]bool{"a-valve shut": false, "a-valve shut in flush": false}},
+		{"shut-off valve", "shut", map[string]bool{"a-valve open": false}},
+		{"shut-off valve", "flush", map[string]bool{"a-valve open": false, "a-valve shut in flush": false}},
+		{"solenoid valve", "open", map[string]bool{"a-valve shut": true, "a-valve shut in flush": true}},
+		{"solenoid valve", "flush", map[string]bool{"a-valve open": true, "a-valve shut in flush": true}},
+		{"solenoid valve", "shut", map[string]bool{"a-valve open": true, "a-valve shut in flush": true}},
+	} {
+		t.Run(c.kind+" "+c.normal, func(t *testing.T) {
+			got := map[string]bool{}
+			for _, st := range planted(t, valve(c.kind, c.normal)...).States {
+				if st.Unit != nil && st.Unit.Name == "a-valve" {
+					got[st.Name] = st.Failure
+				}
+			}
+			require.Equal(t, c.want, got)
+		})
 	}
 }
 

@@ -63,14 +63,12 @@ func (w *Waters) Rinsed(port int) bool { return w.rinsed[w.s.cells.of[port]] }
 // filter.
 func (w *Waters) Unfiltered(port int) bool { return w.unfiltered[w.s.cells.of[port]] }
 
-// shutNormally reports whether a passage is shut in normal running.
-func (e *edge) shutNormally() bool {
-	return e.is == catalog.Shut || e.unit.Item.Kind.Flush || e.unit.Item.Normal == "shut"
-}
-
 // rinses reports whether flush water passes an edge: with the flush valve open, the
 // pumps standing still, and pushed by the house supply.
 func rinses(e *edge, back bool) bool {
+	if e.shutNormally() && !e.forFlush() {
+		return false
+	}
 	switch e.is {
 	case catalog.Membrane, catalog.Relief, catalog.Shut:
 		return false
