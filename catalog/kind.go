@@ -67,6 +67,7 @@ type Kind struct {
 	Loose    bool     // no ports: counted, not joined
 	Generic  bool     // joints ask for it
 	Flush    bool     // opens for the flush, shut otherwise
+	Snaps    bool     // shuts at once, by a spring or a coil
 	Selector bool     // one of its ways is open, never both
 	Free     bool     // ports and passages are named by the item
 	Spare    Spare
@@ -80,10 +81,10 @@ var kindText string
 
 type kindFile struct {
 	Kind []struct {
-		Name, Enter, Leave, Bought, Spare                                         string
-		Ports, Optional, Boundary, Rates, Keys                                    []string
-		Gives, Supply, Boats, Turns, Loose, Generic, Flush, Selector, Free, Fixed bool
-		Passage                                                                   []struct {
+		Name, Enter, Leave, Bought, Spare                                                string
+		Ports, Optional, Boundary, Rates, Keys                                           []string
+		Gives, Supply, Boats, Turns, Loose, Generic, Flush, Snaps, Selector, Free, Fixed bool
+		Passage                                                                          []struct {
 			From, To, Is    string
 			Closable, Clogs bool
 		}
@@ -100,7 +101,7 @@ var kinds = sync.OnceValue(func() map[string]*Kind {
 		k := &Kind{
 			Name: f.Name, Ports: f.Ports, Optional: f.Optional, Keys: f.Keys, Gives: f.Gives, Supply: f.Supply,
 			Boats: f.Boats, Turns: f.Turns, Length: f.Bought == "length", Loose: f.Loose, Generic: f.Generic,
-			Flush: f.Flush, Selector: f.Selector, Free: f.Free, Fixed: f.Fixed,
+			Flush: f.Flush, Snaps: f.Snaps, Selector: f.Selector, Free: f.Free, Fixed: f.Fixed,
 			Spare: map[string]Spare{"fitting": FittingSpare, "wear": WearSpare}[f.Spare],
 		}
 		k.Enter, k.Leave = k.PortIndex(f.Enter), k.PortIndex(f.Leave)

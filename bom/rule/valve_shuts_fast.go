@@ -1,0 +1,90 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var valveShutsFast = Rule{
+	Slug:  "valve-shuts-fast",
+	Title: "A valve shuts so fast that the water it stops overloads a part.",
+	Why: `Running water that is stopped at once presses on: the pipes bang, and a filter housing
+cracks in the end. How much is reckoned from the speed in the narrowest hose, the length of the
+line and the time in which a solenoid valve shuts, about two hundredths of a second
+(Joukowsky's formula, less for a line that is short for that time). It is an estimate from
+above: soft hose gives way. A supply whose ` + "`flow`" + ` is not written is not judged.`,
+	Wrong: `
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+flow = "16 L/min"
+[[item]]
+id = "stock"
+kind = "hose stock"
+bore = "10 mm"
+rated = "10 bar"
+[[hose]]
+id = "hose"
+of = "stock"
+length = "6 m"
+[[item]]
+id = "valve"
+kind = "solenoid valve"
+rated = "10 bar"
+ports = { in = '10 mm barb', out = '1/2 NPT male' }
+[[item]]
+id = "out"
+kind = "drain"
+[[run]]
+name = "flush"
+path = ["house", "hose", "valve", "out"]
+`,
+	Right: `
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+flow = "16 L/min"
+[[item]]
+id = "stock"
+kind = "hose stock"
+bore = "19 mm"
+rated = "10 bar"
+[[hose]]
+id = "hose"
+of = "stock"
+length = "6 m"
+[[item]]
+id = "valve"
+kind = "solenoid valve"
+rated = "10 bar"
+ports = { in = '19 mm barb', out = '1/2 NPT male' }
+[[item]]
+id = "out"
+kind = "drain"
+[[run]]
+name = "flush"
+path = ["house", "hose", "valve", "out"]
+`,
+	check: findSurge,
+}
+
+func findSurge(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, x := range s.Surges() {
+		hold := x.Segment.Hold
+		if !hold.Known || x.Peak() <= hold.Rating.Pressure.Bar()+slack {
+			continue
+		}
+		out = append(out, finding.Finding{
+			Severity: finding.Caution, At: x.Valve.Name, Place: at(x.Valve.Mark),
+			Reason: fmt.Sprintf("%s stops %s at once, %.1f m/s in a bore of %s, over %s of hose: that adds up to %s to the %s there, and %s holds %s (an estimate).",
+				x.Valve.Name, x.Flow, x.Speed, x.Bore, x.Length, bars(x.Rise), bars(x.Stands), hold.What, bars(hold.Rating.Pressure.Bar())),
+			Remedy: fmt.Sprintf("Take wider or shorter hose, a valve that shuts slowly, a water-hammer arrester or an accumulator before it, or parts for %s.", bars(x.Peak())),
+		})
+	}
+	return out
+}

@@ -1,0 +1,96 @@
+package bom
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+const surgeLine = `
+[build]
+name = "a valve that snaps shut"
+currency = "EUR"
+[duty]
+product = "60 L/h"
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+flow = "12 L/min"
+[[item]]
+id = "wide"
+kind = "hose stock"
+bore = "19 mm"
+[[item]]
+id = "narrow"
+kind = "hose stock"
+bore = "10 mm"
+[[hose]]
+id = "h1"
+of = "wide"
+length = "2 m"
+[[hose]]
+id = "h2"
+of = "narrow"
+length = "1 m"
+[[hose]]
+id = "h3"
+of = "narrow"
+length = "9 m"
+[[item]]
+id = "valve"
+kind = "solenoid valve"
+[[item]]
+id = "out"
+kind = "drain"
+[[run]]
+name = "flush"
+path = ["house", "h1", "h2", "valve", "h3", "out"]
+`
+
+// A surge worked by hand: 12 L/min in 10 mm is 0.0002 m3/s over 78.54 mm2, 2.546 m/s;
+// 2 x 1025 x 3 m x 2.546 / 0.02 s is 7.83 bar. The hose behind the valve counts not.
+func TestSurges(t *testing.T) {
+	list := walked(t, "surge.toml", surgeLine).Surges()
+	require.Len(t, list, 1)
+	x := list[0]
+	require.Equal(t, "valve", x.Valve.Name)
+	require.InDelta(t, 2.546, x.Speed, 0.001)
+	require.InDelta(t, 3000, x.Length.Millimetres(), 1e-9)
+	require.InDelta(t, 3, x.Stands, 1e-9)
+	require.InDelta(t, 7.83, x.Rise, 0.01)
+	require.InDelta(t, 10.83, x.Peak(), 0.01)
+}
+
+// No surge is reckoned without a flow, without hose, or at a valve that a hand or a clock
+// shuts; and a relief's own flow is not the supply's.
+func TestNoSurge(t *testing.T) {
+	for why, e := range map[string]edit{
+		"no flow":       {"flow = \"12 L/min\"\n", ""},
+		"no hose":       {`"house", "h1", "h2", "valve"`, `"house", "valve"`},
+		"a hand":        {`"solenoid valve"`, `"shut-off valve"`},
+		"a timer":       {`"solenoid valve"`, `"flush timer valve"`},
+		"a drain first": {`["house", "h1", "h2", "valve", "h3", "out"]`, `["house", "h1", "out"]`},
+	} {
+		require.Empty(t, walked(t, "surge.toml", replaceOnce(t, surgeLine, e.from, e.to)).Surges(), why)
+	}
+}
+
+// A solenoid in the plant's own lines stops the pump's water, or the product.
+func TestSurgeBySort(t *testing.T) {
+	items := "[[item]]\nid = \"snap\"\nkind = \"solenoid valve\"\nnormal = \"open\"\n[[item]]\nid = \"snap-stock\"\nkind = \"hose stock\"\nbore = \"10 mm\"\n" +
+		"[[hose]]\nid = \"long\"\nof = \"snap-stock\"\nlength = \"3 m\"\n"
+	for _, c := range []struct {
+		why   string
+		edits []edit
+		flow  float64 // L/min
+	}{
+		{"product: 60 L/h", []edit{{`"vessel.product", "meter"`, `"vessel.product", "long", "snap", "meter"`}, {`pressure = "55 bar"`, "pressure = \"55 bar\"\nproduct = \"60 L/h\"\n" + items}}, 1},
+		{"sea water: the pump's", []edit{{`"feed-pump", "filter"`, `"feed-pump", "long", "snap", "filter"`}, more(items)}, 8},
+	} {
+		list := planted(t, c.edits...).Surges()
+		require.Len(t, list, 1, c.why)
+		require.Equal(t, "snap", list[0].Valve.Name, c.why)
+		require.InDelta(t, c.flow, list[0].Flow.LitresPerMinute(), 1e-9, c.why)
+	}
+}

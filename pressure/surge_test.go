@@ -1,0 +1,66 @@
+package pressure
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"handtight/pressure/quantity"
+)
+
+func TestSurge(t *testing.T) {
+	require.InDelta(t, 24, Surge(1000, 1200, 2).Bar(), 0.01, `page "Water hammer pressure": 1000 kg/m3, 1200 m/s and 2 m/s give 24 bar`)
+	require.InDelta(t, 348, Surge(1000, 1200, 2).PSI(), 0.5, "the same page, in psi")
+}
+
+func TestWaveSpeed(t *testing.T) {
+	c, ok := WaveSpeed(2070*quantity.MPa, 1000, 12.7, 2, 200000*quantity.MPa)
+	require.True(t, ok)
+	require.InDelta(t, 1394, c, 2, `page "Water hammer", its formula worked by hand for 12.7 mm steel tube of 2 mm`)
+	for _, bad := range []quantity.Length{0, -1} {
+		_, ok = WaveSpeed(2070*quantity.MPa, 1000, 12.7, bad, 200000*quantity.MPa)
+		require.False(t, ok)
+	}
+	rigid, _ := WaveSpeed(2200*quantity.MPa, 1000, 10, 1, 1e12*quantity.MPa)
+	require.InDelta(t, 1483, rigid, 1, "in a rigid pipe it is the speed of sound in water, sqrt(K/rho), worked by hand")
+}
+
+// The two runs of the column "Shock to the system" on PDI standard WH-201: 80 ft is
+// critical at 40 ms, and so 40 ft at 20 ms, in water whose wave runs 4,000 ft a second.
+func TestCriticalTime(t *testing.T) {
+	require.InDelta(t, 0.040, CriticalTime(80*quantity.Foot, 4000*0.3048), 1e-12)
+	require.InDelta(t, 0.020, CriticalTime(40*quantity.Foot, 4000*0.3048), 1e-12)
+}
+
+func TestClosingSurge(t *testing.T) {
+	for _, c := range []struct {
+		why     string
+		length  quantity.Length
+		seconds float64
+		want    float64 // bar
+	}{
+		{`page "Water hammer pressure": at once, 24 bar`, 30 * quantity.Metre, 0.01, 24},
+		{"just within 2L/c = 50 ms, worked by hand", 30 * quantity.Metre, 0.05, 24},
+		{"in twice that time, half of it", 30 * quantity.Metre, 0.1, 12},
+		{"2 rho L dv / t = 2 x 1000 x 3 x 2 / 0.02 Pa, worked by hand", 3 * quantity.Metre, 0.02, 6},
+	} {
+		got, ok := ClosingSurge(1000, 1200, 2, c.length, c.seconds)
+		require.True(t, ok)
+		require.InDelta(t, c.want, got.Bar(), 0.01, c.why)
+	}
+	for _, bad := range []float64{0, -1} {
+		_, ok := ClosingSurge(1000, 1200, 2, 1, bad)
+		require.False(t, ok)
+		_, ok = ClosingSurge(1000, 1200, bad, 1, 1)
+		require.False(t, ok)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		length := quantity.Length(rapid.Float64Range(0.1, 50).Draw(t, "length")) * quantity.Metre
+		fast, slow := rapid.Float64Range(0.001, 1).Draw(t, "fast"), rapid.Float64Range(1, 10).Draw(t, "slow")
+		a, _ := ClosingSurge(1000, 1200, 2, length, fast)
+		b, _ := ClosingSurge(1000, 1200, 2, length, slow)
+		require.LessOrEqual(t, b, a, "a slower valve gives no more")
+		require.LessOrEqual(t, a, Surge(1000, 1200, 2), "and no valve more than one that shuts at once")
+	})
+}
