@@ -54,7 +54,33 @@ func checkDemo(t *testing.T, name string) []finding.Finding {
 	return Check(sys)
 }
 
-// lines gives each finding as the comments of the careless build would name it.
+// seededBuilds are the demo builds whose comments name the faults seeded in them.
+var seededBuilds = []string{"careless", "refit"}
+
+// notSeeded are the rules that no demo build shows yet, each with its reason beside it.
+var notSeeded = []string{}
+
+// seededIn lists the faults that the comments of all files of a demo build name.
+func seededIn(t *testing.T, demo string) []string {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(demos, demo, "*.toml"))
+	require.NoError(t, err)
+	require.NotEmpty(t, files, demo)
+	var out []string
+	for _, file := range files {
+		out = append(out, seeded(t, file)...)
+	}
+	return out
+}
+
+// sortOf is the slug that a seeded fault names.
+func sortOf(fault string) string {
+	_, rest, _ := strings.Cut(fault, ": ")
+	slug, _, _ := strings.Cut(rest, " (")
+	return slug
+}
+
+// lines gives each finding as the comments of a seeded build would name it.
 func lines(list []finding.Finding) []string {
 	var out []string
 	for _, f := range list {
@@ -63,22 +89,39 @@ func lines(list []finding.Finding) []string {
 	return out
 }
 
-// The careless build has the faults that its comments name: each at its line, with its
+// A seeded build has the faults that its comments name: each at its line, with its
 // severity, and no other.
-func TestCarelessBuild(t *testing.T) {
-	var want []string
-	for _, file := range []string{"build.toml", "bought.toml"} {
-		want = append(want, seeded(t, filepath.Join(demos, "careless", file))...)
+func TestSeededBuilds(t *testing.T) {
+	for _, demo := range seededBuilds {
+		t.Run(demo, func(t *testing.T) {
+			want, got := seededIn(t, demo), lines(checkDemo(t, demo))
+			require.NotEmpty(t, want)
+			slices.Sort(want)
+			slices.Sort(got)
+			require.Equal(t, want, got)
+		})
 	}
-	got := lines(checkDemo(t, "careless"))
-	slices.Sort(want)
-	slices.Sort(got)
-	require.Equal(t, want, got)
-	sorts := map[string]bool{}
-	for _, w := range want {
-		sorts[w[strings.Index(w, ": "):strings.Index(w, " (")]] = true
+}
+
+// Each rule is seen at work in a whole build, and not in its own example only.
+func TestEveryRuleIsSeeded(t *testing.T) {
+	shown := map[string]bool{}
+	for _, demo := range seededBuilds {
+		for _, fault := range seededIn(t, demo) {
+			shown[sortOf(fault)] = true
+		}
 	}
-	require.GreaterOrEqual(t, len(sorts), 18, "the careless build shows fewer sorts of faults than it is for")
+	for _, slug := range Slugs() {
+		if slices.Contains(notSeeded, slug) {
+			require.False(t, shown[slug], "%s is seeded: take it off the list of those that are not", slug)
+			continue
+		}
+		require.True(t, shown[slug], "no demo build has a fault of the sort %s", slug)
+	}
+	for _, slug := range notSeeded {
+		_, known := Find(slug)
+		require.True(t, known, "%s is on the list of rules not seeded, and is no rule", slug)
+	}
 }
 
 // The clean build has no stop and no caution, and the two notes that no high-pressure
