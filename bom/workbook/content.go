@@ -28,6 +28,7 @@ type Content struct {
 	Joints      []Joint
 	Segments    []Segment
 	States      []State
+	Parts       []Part
 	Findings    []finding.Finding // sorted
 	Assumptions []Assumption
 	Cautions    []string        // the usual cautions, one sentence each
@@ -118,6 +119,18 @@ type State struct {
 	Holds                 string
 	Over                  string // what sees more than it holds, of the segment
 	Unbounded, Overloaded bool
+}
+
+// Part is one line of the sheet of parts: what one placed unit sees over all states, and
+// what it holds.
+type Part struct {
+	Name, Kind, Segment  string
+	High                 bool
+	Normal, Worst, Cause string
+	Suction              string // what brings a vacuum about; "" for none
+	Holds, Basis         string
+	Margin               string // with Over how much it lacks; "" where the pressure has no bound
+	Unbounded, Over      bool
 }
 
 // Assumption is a value that the list rests on, and where it comes from.

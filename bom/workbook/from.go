@@ -19,7 +19,8 @@ func From(sys *bom.System, order *bom.Order, findings []finding.Finding, caution
 	b := sys.Build
 	c := Content{
 		Title: b.Name, Currency: b.Currency, Findings: findings, Cautions: cautions, Total: order.Total,
-		Spares: sparesOf(order), Joints: jointsOf(sys), Segments: segmentsOf(sys), States: statesOf(sys), Assumptions: assumptionsOf(sys),
+		Spares: sparesOf(order), Joints: jointsOf(sys), Segments: segmentsOf(sys), States: statesOf(sys), Parts: partsOf(sys),
+		Assumptions: assumptionsOf(sys),
 	}
 	for _, v := range order.Vendors {
 		c.Shops = append(c.Shops, shopOf(v))

@@ -103,6 +103,7 @@ func readSheets(f *excelize.File) (earlier, error) {
 			aside = append(aside, got...)
 		case marked:
 			found, marks = true, append(marks, got...)
+		case partsSheet(f, name):
 		case !slices.Contains([]string{"Spares", "Segments", "States", "Findings", "Assumptions"}, name):
 			added = append(added, strconv.Quote(name))
 		}

@@ -175,6 +175,14 @@ func sample(t testing.TB) Content {
 				Holds: "not known", Over: "elbow-38 (40 bar)", Unbounded: true, Overloaded: true},
 			{Name: "intake shut", Cause: "intake (seacock) left shut", Sort: "act"},
 		},
+		Parts: []Part{
+			{Name: "brine-hose", Kind: "hose", Segment: "brine", Normal: "0 bar", Worst: "no bound", Cause: "overboard (seacock) left shut",
+				Holds: "10 bar", Basis: "data sheet: 10 bar", Unbounded: true, Over: true},
+			{Name: "elbow-38", Kind: "elbow", Segment: "membrane", High: true, Normal: "55 bar", Worst: "71.5 bar", Cause: "brine throttle shut",
+				Holds: "40 bar", Basis: "data sheet: 40 bar", Margin: "31.5 bar", Over: true},
+			{Name: "lp-hose", Kind: "hose", Segment: "feed", Normal: "1.2 bar", Worst: "4.5 bar", Cause: "fresh-water flush",
+				Suction: "vacuum: intake (seacock) left shut", Holds: "not known", Margin: "not known"},
+		},
 		Findings: []finding.Finding{
 			{Severity: finding.Stop, Slug: "will-not-start", At: "elbow-38.b to hp-hose.a", Place: finding.Place{File: "kittiwake.toml", Line: 31, Column: 9},
 				Reason: "9/16-18 JIC male is 14.3 mm across its thread, G 1/4 female takes 13.2 mm: it will not start.", Remedy: "Buy the hose with a 9/16-18 JIC female swivel."},

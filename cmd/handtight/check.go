@@ -16,7 +16,7 @@ import (
 
 func (a *app) checkCommand() *cobra.Command {
 	var state string
-	var states bool
+	var states, parts bool
 	cmd := &cobra.Command{
 		Use:   "check BUILD",
 		Short: "What does not mate, seal or hold, and what to ask before buying",
@@ -26,9 +26,13 @@ the counts. Exit status 0 when nothing stops, 1 when stops are found, 2 when the
 cannot be taken.
 
 A state is one way the build can stand: normal, flush, one valve left shut, one part that
-fails. --state shows the pressures of one, --states of all, instead of the findings.`,
+fails. --state shows the pressures of one, --states of all, instead of the findings.
+
+--parts shows each hose, fitting and other part instead: the highest and the lowest
+pressure that it sees, what brings them about, what it holds, and the margin.`,
 		Example: `  handtight check testdata/clean/build.toml
   handtight check build.toml --state "throttle shut"
+  handtight check build.toml --parts
   handtight check build.toml --json > facts.json`,
 		Args: exactly(1, "one build file"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -56,6 +60,10 @@ fails. --state shows the pressures of one, --states of all, instead of the findi
 				a.printTitle(sys)
 				a.printState(views[0])
 				a.printCounts(sys, findings)
+			case parts:
+				a.printTitle(sys)
+				a.printParts(sys)
+				a.printCounts(sys, findings)
 			default:
 				a.printCheck(sys, findings)
 			}
@@ -64,7 +72,8 @@ fails. --state shows the pressures of one, --states of all, instead of the findi
 	}
 	cmd.Flags().StringVar(&state, "state", "", "show the pressures of one state, by its name")
 	cmd.Flags().BoolVar(&states, "states", false, "show the pressures of every state")
-	cmd.MarkFlagsMutuallyExclusive("state", "states")
+	cmd.Flags().BoolVar(&parts, "parts", false, "show what each hose, fitting and other part sees and holds")
+	cmd.MarkFlagsMutuallyExclusive("state", "states", "parts")
 	return cmd
 }
 

@@ -12,6 +12,7 @@ type checkFacts struct {
 	Findings  []findingFacts  `json:"findings"`
 	Joints    []jointFacts    `json:"joints"`
 	Segments  []segmentFacts  `json:"segments"`
+	Parts     []partFacts     `json:"parts"` // in the order in which they are placed
 	Questions []questionFacts `json:"questions"`
 	States    []stateFacts    `json:"states,omitempty"` // only when asked for
 	Counts    countFacts      `json:"counts"`
@@ -75,7 +76,8 @@ type countFacts struct {
 
 func checkFactsOf(sys *bom.System, findings []finding.Finding) checkFacts {
 	f := checkFacts{
-		Build: sys.Build.Name, Findings: []findingFacts{}, Joints: []jointFacts{}, Segments: []segmentFacts{}, Questions: []questionFacts{},
+		Build: sys.Build.Name, Findings: []findingFacts{}, Joints: []jointFacts{}, Segments: []segmentFacts{},
+		Parts: partFactsOf(sys), Questions: []questionFacts{},
 		Counts: countFacts{
 			finding.Count(findings, finding.Stop), finding.Count(findings, finding.Caution), finding.Count(findings, finding.Note),
 			len(sys.Joints), len(sys.Segments),

@@ -1,0 +1,250 @@
+package bom
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// ratedParts gives three parts of the plant a data sheet: 100 bar for the hose on high
+// pressure, 10 for the brine hose, 8 for the flow meter.
+var ratedParts = []edit{
+	{"[duty]", `[[item]]
+id    = "meter-8"
+kind  = "flow meter"
+rated = "8 bar"
+[[hose]]
+id     = "hose-100"
+length = "1.2 m"
+rated  = "100 bar"
+ends   = ['3/8 NPT male', '3/8 NPT male']
+[[hose]]
+id     = "hose-10"
+of     = "stock-10"
+length = "1.8 m"
+[[item]]
+id    = "stock-10"
+kind  = "hose stock"
+bore  = "19 mm"
+rated = "10 bar"
+[duty]`},
+	{`"hp-hose"`, `"hose-100"`}, {`"brine-hose"`, `"hose-10"`}, {`"meter"`, `"meter-8"`},
+}
+
+func partNamed(t *testing.T, s *System, name string) Part {
+	t.Helper()
+	for _, p := range s.Parts() {
+		if p.Unit.Name == name {
+			return p
+		}
+	}
+	require.FailNow(t, "no part "+name)
+	return Part{}
+}
+
+// The plant's parts, by hand from the cases of TestHandSolvedCases: 55 bar is the duty,
+// 71.5 the relief passing the whole flow (1.1 x 65), 3 the house supply in the flush, 2.5
+// the feed pump's shut-off. A margin is the rating less the worst.
+func TestPartsOfThePlant(t *testing.T) {
+	own := []edit{ownOutlet, plugOutlet}
+	for _, c := range []struct {
+		why, unit, port string
+		edits           []edit
+		normal, worst   float64
+		cause           string
+		low             float64
+		lowBy, margin   string
+	}{
+		{"2: the relief leads into the shut line, so no figure bounds the hose", "hose-100", "a", nil, 55, inf, "overboard-valve shut", 0, "", "not known"},
+		{"2: nor the brine hose", "hose-10", "a", nil, 0, inf, "overboard-valve shut", 0, "", "not known"},
+		{"3: the relief has an outlet of its own; of two states alike the first is named", "hose-100", "a", own, 55, 71.5, "throttle shut", 0, "", "28.5"},
+		{"3: no flow through the throttle: the brine hose sees the relief's pressure", "hose-10", "a", own, 0, 71.5, "overboard-valve shut", 0, "", "-61.5"},
+		{"3: of a throttle's two ports alike at worst, the one that works at pressure", "throttle", "in", own, 55, 71.5, "throttle shut", 0, "", "not known"},
+		{"4: nothing shuts behind the throttle: its inlet alone sees the relief's pressure", "throttle", "in", []edit{ownOutlet, plugOutlet, noValve}, 55, 71.5, "throttle shut", 0, "", "not known"},
+		{"4: and the brine hose none", "hose-10", "a", []edit{ownOutlet, plugOutlet, noValve}, 0, 0, "normal", 0, "", "10"},
+		{"6: the product cannot leave", "meter-8", "in", nil, 0, 55, "selector between", 0, "", "-47"},
+		{"6: open between its ways: nothing is there", "meter-8", "in", []edit{{`"selector.common"`, `"selector-open.common"`}, {`"selector.a"`, `"selector-open.a"`}, {`"selector.b"`, `"selector-open.b"`}}, 0, 0, "normal", 0, "", "8"},
+		{"7: vacuum behind the shut seacock, which holds the sea off", "intake", "inboard", nil, 0, 0, "normal", -1, "intake shut", "not known"},
+		{"7: and in the suction hose", "raw-hose", "a", nil, 0, 0, "normal", -1, "intake shut", "not known"},
+		{"7: to the inlet of the plunger pump, of which no rating speaks", "pump", "out", own, 55, 71.5, "throttle shut", -1, "intake shut", "not known"},
+		{"10: the house supply comes back to the filter, and all of it alike", "filter", "in", nil, 2.5, 3, "flush", -1, "intake shut", "not known"},
+		{"the vessel is judged by its feed side, not by its product port", "vessel", "feed", own, 55, 71.5, "throttle shut", 0, "", "not known"},
+		{"a relief valve by its inlet", "relief", "in", own, 55, 71.5, "throttle shut", 0, "", "not known"},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			sys := planted(t, append(ratedParts, c.edits...)...)
+			p := partNamed(t, sys, c.unit)
+			require.Equal(t, c.unit+"."+c.port, sys.Ports[p.Port].Name())
+			require.Same(t, sys.SegmentOf(p.Port), p.Segment)
+			closeTo(t, level{c.normal, c.low}, p.Normal, p.Low, "normal and lowest")
+			closeTo(t, level{c.worst, c.low}, p.Worst, p.Low, "worst")
+			require.Equal(t, c.cause, p.Cause.Name)
+			lowBy := ""
+			if p.LowBy != nil {
+				lowBy = p.LowBy.Name
+			}
+			require.Equal(t, c.lowBy, lowBy)
+			margin := "not known"
+			if m, ok := p.Margin(); ok {
+				margin = fmt.Sprint(math.Round(m*1e6) / 1e6)
+			}
+			require.Equal(t, c.margin, margin)
+			require.Equal(t, c.normal > HighPressure, p.High())
+		})
+	}
+}
+
+// Each placed part is there once, in the order of the runs, and what the boat has is not.
+func TestPartsAreAllThere(t *testing.T) {
+	sys := planted(t)
+	var want, got []string
+	for _, u := range sys.Units {
+		if !u.Item.Kind.Boats {
+			want = append(want, u.Name)
+		}
+	}
+	for _, p := range sys.Parts() {
+		got = append(got, p.Unit.Name)
+	}
+	require.Equal(t, want, got)
+	for _, boats := range []string{"discharge", "tank", "drain", "house"} {
+		require.Contains(t, sys.byName, boats)
+		require.NotContains(t, got, boats, "the boat's own")
+	}
+}
+
+// What a part holds is told with what is known of it: 3 bar stand in the line, or 30, by
+// the house supply. The nipple of known wall has an estimate only.
+func TestWorstFirst(t *testing.T) {
+	const nipple = "[[item]]\nid = \"nipple\"\nkind = \"nipple\"\nmaterial = \"316\"\nwall = \"0.095 in\"\nports = { a = '1/8 NPT male', b = '1/8 NPT male' }\n"
+	items := elbowRated("five", `rated = "5 bar"`) + elbowRated("mute", "") + elbowRated("two", `rated = "2 bar"`) +
+		elbowRated("four", `rated = "4 bar"`) + elbowRated("one", `rated = "1 bar"`) + elbowRated("three", `rated = "3 bar"`) + nipple
+	low := fed(items, "five mute two four one three nipple")
+	names := func(text string) (out []string) {
+		for _, p := range WorstFirst(walked(t, "fed.toml", text).Parts()) {
+			out = append(out, p.Unit.Name)
+		}
+		return out
+	}
+	require.Equal(t, []string{"one", "two", "mute", "three", "four", "five", "end", "nipple"}, names(low),
+		"over by 2 and by 1, not known, then margins of 0, 1, 2, 397 and about 404")
+	high := strings.Replace(low, `pressure = "3 bar"`, `pressure = "30 bar"`, 1)
+	require.Equal(t, []string{"one", "two", "three", "four", "five", "mute", "nipple", "end"}, names(high),
+		"all over but the last three: an estimate is not enough above 10 bar, so it stands before the cap that holds")
+
+	for _, p := range walked(t, "fed.toml", low).Parts() {
+		require.Equal(t, p.Unit.Name == "one" || p.Unit.Name == "two", p.Over(), p.Unit.Name)
+	}
+}
+
+// Of what is not known, that under the highest pressure stands first.
+func TestWorstFirstOfWhatIsNotKnown(t *testing.T) {
+	var seen []float64
+	for _, p := range WorstFirst(planted(t, ownOutlet, plugOutlet).Parts()) {
+		require.False(t, p.Hold.Known, "nothing of the plant is rated")
+		if len(seen) == 0 || seen[len(seen)-1] != p.Worst {
+			seen = append(seen, p.Worst)
+		}
+	}
+	require.InDeltaSlice(t, []float64{71.5, 55, 3, 0}, seen, 1e-9, "the relief's, the product's, the house supply's, nothing's")
+}
+
+// Where nothing bounds the pressure, what is not known stands first, then the weakest;
+// what has a bound comes after, however much it lacks.
+func TestWorstFirstWithoutBound(t *testing.T) {
+	parts := WorstFirst(planted(t, ratedParts...).Parts())
+	bounded := false
+	var known []string
+	for _, p := range parts {
+		unbounded := math.IsInf(p.Worst, 1)
+		require.False(t, unbounded && bounded, "%s has no bound and stands behind one that has", p.Unit.Name)
+		bounded = bounded || !unbounded
+		if unbounded {
+			require.Equal(t, p.Hold.Known, p.Over(), p.Unit.Name)
+		}
+		if unbounded && p.Hold.Known {
+			known = append(known, p.Unit.Name)
+		} else if unbounded {
+			require.Empty(t, known, p.Unit.Name)
+		}
+	}
+	require.Equal(t, []string{"hose-10", "hose-100"}, known)
+}
+
+// A port that nothing is joined to decides only where it is worse than the joined ones.
+func TestPartAtAnUnjoinedPort(t *testing.T) {
+	const items = "[[item]]\nid = \"valve\"\nkind = \"shut-off valve\"\n"
+	text := strings.Replace(fed(items, "valve"), "valve end", "valve", 1)
+	p := partNamed(t, walked(t, "fed.toml", text), "valve")
+	require.NotNil(t, p.Segment)
+	require.Equal(t, 3.0, p.Worst)
+
+	const pump = head + "[duty]\npressure = \"55 bar\"\n[[item]]\nid = \"sea\"\nkind = \"sea\"\n[[item]]\nid = \"pump\"\nkind = \"plunger pump\"\nrated = \"100 bar\"\n"
+	p = partNamed(t, walked(t, "pump.toml", pump+runs("sea pump.in")), "pump")
+	require.Nil(t, p.Segment, "its outlet is joined to nothing")
+	require.True(t, math.IsInf(p.Worst, 1), "and nothing opens there")
+	require.True(t, p.Over())
+	require.True(t, p.High(), "in normal running already")
+}
+
+// Of random builds: no part sees more than its segment or has less margin than it, and
+// none of its rated ports is worse than the one that stands for it.
+func TestPartsAgreeWithSegmentsAndPorts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		lines := strings.Split(drawBuild(t), "\n")
+		for i, line := range lines {
+			bar := rapid.SampledFrom([]string{"", "6", "16", "60", "100", "200"}).Draw(t, "rated")
+			if kind, ok := strings.CutPrefix(line, "kind = "); ok && bar != "" && !boats(kind) {
+				lines[i] += "\nrated = \"" + bar + " bar\""
+			}
+		}
+		build, faults := Parse("random.toml", []byte(strings.Join(lines, "\n")))
+		require.NoError(t, faults.Err())
+		sys, faults := Walk(build)
+		require.NoError(t, faults.Err())
+		parts := map[*Unit]Part{}
+		for _, p := range sys.Parts() {
+			require.NotContains(t, parts, p.Unit)
+			parts[p.Unit] = p
+			if p.Segment == nil {
+				continue
+			}
+			worst, _ := p.Segment.Load.Worst()
+			require.LessOrEqual(t, p.Worst, worst, p.Unit.Name)
+			require.LessOrEqual(t, p.Normal, p.Segment.Load.Normal, p.Unit.Name)
+			if m, ok := p.Segment.Margin(); ok && p.Hold.Known {
+				margin, known := p.Margin()
+				require.True(t, known, p.Unit.Name)
+				require.GreaterOrEqual(t, margin, m, p.Unit.Name)
+			}
+		}
+		for i := range sys.Ports {
+			n := &sys.Ports[i]
+			p, ok := parts[n.Unit]
+			if ok {
+				require.LessOrEqual(t, p.Low, sys.PortLoad(i).Low, n.Name())
+			}
+			if n.Unit.Item.exempt(n.Index) {
+				continue
+			}
+			require.True(t, ok, n.Name())
+			worst, _ := sys.PortLoad(i).Worst()
+			if math.IsInf(worst, 1) {
+				require.True(t, math.IsInf(p.Worst, 1), n.Name())
+			}
+			if m, known := p.Margin(); known {
+				require.LessOrEqual(t, m, sys.PortHold(i).Rating.Pressure.Bar()-worst, n.Name())
+			}
+		}
+	})
+}
+
+// boats reports whether a kind, in its quotes, is one that the boat has.
+func boats(kind string) bool {
+	return slices.Contains([]string{`"house supply"`, `"sea"`, `"overboard"`, `"drain"`, `"tank"`}, kind)
+}
