@@ -3,6 +3,7 @@ package bom
 import (
 	"errors"
 
+	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
@@ -25,18 +26,26 @@ func (w warmth) hottest() (t quantity.Temperature, ok bool) {
 	return t, ok
 }
 
+// Hottest is the higher of the temperatures that the duty says of the water and of the air
+// around the parts; 0 C where it says none.
+func (s *System) Hottest() quantity.Temperature {
+	t, _ := s.Build.warmth().hottest()
+	return t
+}
+
 // factor is what is left of an item's rating at the duty's temperatures: of a hose
 // by its standard, of a fitting by its material. It is 1 where no table tells, and
-// where nothing is said of temperatures.
-// Errors: *pressure.RangeError where a temperature lies outside the table.
+// where nothing is said of temperatures; outside a table it is what the end of it leaves.
+// Errors: *pressure.RangeError where a temperature lies outside the table;
+// *pressure.UnknownError where there is none.
 func (w warmth) factor(i *Item) (pressure.Factor, error) {
 	f, err := w.lookUp(i)
 	var outside *pressure.RangeError
-	if errors.As(err, &outside) {
-		return pressure.Factor{Value: 1}, outside
-	}
-	if err != nil || f.Value == 0 {
-		return pressure.Factor{Value: 1}, nil
+	switch {
+	case errors.As(err, &outside):
+		return outside.AtMost, err
+	case err != nil || f.Value == 0:
+		return pressure.Factor{Value: 1}, err
 	}
 	return f, nil
 }
@@ -47,11 +56,11 @@ func (w warmth) lookUp(i *Item) (pressure.Factor, error) {
 		return pressure.Factor{}, nil
 	}
 	if !i.IsHose() {
-		return pressure.DerateMaterial(i.Material, hot)
+		return pressure.DerateMaterial(tableOf(i), hot)
 	}
 	spec, known := pressure.HoseSpec(i.Spec)
 	if !known {
-		return pressure.Factor{}, nil
+		return pressure.Factor{}, &pressure.UnknownError{Text: "hose of no known standard"}
 	}
 	water, space := hot, hot
 	if w.water != nil {
@@ -66,7 +75,7 @@ func (w warmth) lookUp(i *Item) (pressure.Factor, error) {
 // warmKind is all that an item's factor depends on.
 type warmKind struct {
 	hose bool
-	text string // spec of a hose, else the material
+	text string // spec of a hose, else the table of the material
 }
 
 type warmLeft struct {
@@ -76,7 +85,7 @@ type warmLeft struct {
 
 // factor looks an item's factor up, once for each material and each hose standard.
 func (c holds) factor(i *Item) (pressure.Factor, error) {
-	kind := warmKind{false, i.Material}
+	kind := warmKind{false, tableOf(i)}
 	if i.IsHose() {
 		kind = warmKind{true, i.Spec}
 	}
@@ -88,9 +97,27 @@ func (c holds) factor(i *Item) (pressure.Factor, error) {
 	return got.factor, got.err
 }
 
+// tableOf names the table that lowers a fitting's rating: its material, and of PVC with
+// a thread that of threaded PVC.
+func tableOf(i *Item) string {
+	name := i.Material
+	if made, ok := catalog.MaterialNamed(i.Material); !ok || made.Name != "pvc" {
+		return name
+	}
+	for p := range i.Ports {
+		for _, end := range i.Ports[p].End.Candidates {
+			if end.Family.Threaded() {
+				return "PVC threaded"
+			}
+		}
+	}
+	return name
+}
+
 // OutsideTemperature tells that an item is used at a temperature for which its
-// standard or its material gives no rating; nil where it does, or where none is known.
-// Errors: *pressure.RangeError.
+// standard or its material gives no rating; nil where it does, and where the duty says
+// no temperature.
+// Errors: *pressure.RangeError outside a table; *pressure.UnknownError without one.
 func (s *System) OutsideTemperature(i *Item) error {
 	_, err := s.holds.factor(i)
 	return err

@@ -50,10 +50,12 @@ path = ["left", "hose"]
 		{"nothing said of temperatures", "", "PVC", 10, hose, nil, "no factor"},
 		{"cold water and cold air", "water = \"15 C\"\nspace = \"20 C\"", "PVC", 10, hose, nil, "factor 1 to 22.8 C"},
 		{"warm air", "water = \"15 C\"\nspace = \"37.8 C\"", "PVC", 6.2, hose, nil, "Machinery's Handbook 31st edition p.2770 table 14: 0.62 at 100 F"},
+		{"a plain word for PVC", "water = \"15 C\"\nspace = \"37.8 C\"", "grey uPVC", 6.2, hose, nil, "the same row"},
 		{"warm water", "water = \"43.3 C\"\nspace = \"20 C\"", "PVC", 5, hose, nil, "the same table: 0.50 at 110 F"},
 		{"metal does not mind", "space = \"60 C\"", "316", 10, hose, nil, "316 keeps all of its rating below 149 C"},
-		{"too hot for PVC, and in range for the hose", "water = \"20 C\"\nspace = \"70 C\"", "PVC", 10, hose, []string{"left"}, "the table ends at 60 C"},
-		{"a material of no table", "space = \"40 C\"", "acetal", 10, hose, nil, "nothing is known"},
+		{"too hot for threaded PVC, and in range for the hose", "water = \"20 C\"\nspace = \"70 C\"", "PVC", 5, hose, []string{"left"}, "the table ends at 43.3 C with 0.50, and beyond it no more is left"},
+		{"too hot for the hose", "water = \"80 C\"\nspace = \"20 C\"", "316", 10, hose, []string{"hose"}, "EN 855 hose is taken like EN 853: water to 70 C"},
+		{"a material of no table", "space = \"40 C\"", "acetal", 10, hose, []string{"left"}, "nothing is known"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := walked(t, "x.toml", fmt.Sprintf(text, c.duty, c.material))

@@ -32,6 +32,7 @@ func (f Factor) Apply(r Rating) Rating {
 type RangeError struct {
 	What         string // "SAE 100R8 (EN 855 R8) in water"
 	At, From, To quantity.Temperature
+	AtMost       Factor // what is left at the end of the table: beyond it no more is
 }
 
 // Error gives what is rated from where to where, and what to do.
@@ -101,7 +102,7 @@ func DerateHose(spec Spec, water, air quantity.Temperature) (Factor, error) {
 				at, what = air, p.title+" in air"
 			}
 			if at < r.from || at > r.to {
-				return Factor{}, &RangeError{What: what, At: at, From: r.from, To: r.to}
+				return Factor{}, &RangeError{What: what, At: at, From: r.from, To: r.to, AtMost: Factor{Value: 1}}
 			}
 			// the less known of the two ranges is what the answer rests on
 			if r.status > f.Status {
@@ -157,7 +158,13 @@ func DerateMaterial(material string, at quantity.Temperature) (Factor, error) {
 	}
 	first, last := t.points[0], t.points[len(t.points)-1]
 	if !(at >= first.at && at <= last.at) { // so that NaN is outside too
-		return Factor{}, &RangeError{What: t.what, At: at, From: first.at, To: last.at}
+		end := last
+		if at < first.at {
+			end = first
+		}
+		return Factor{}, &RangeError{What: t.what, At: at, From: first.at, To: last.at, AtMost: Factor{
+			Value: end.factor, Text: fmt.Sprintf("%s at %s, the end of its table", t.what, end.at), Source: sourceText(end.source), Status: end.status,
+		}}
 	}
 	lo, hi := first, first
 	for _, p := range t.points {

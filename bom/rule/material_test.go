@@ -124,16 +124,71 @@ func TestPressureSideSeeds(t *testing.T) {
 func TestPartTooWarm(t *testing.T) {
 	require.Empty(t, cleanWith(t)["part-too-warm"])
 	list := cleanWith(t, amend{`space    = "40 C"`, `space    = "75 C"`})["part-too-warm"]
-	var reasons []string
+	var reasons, untold []string
 	for _, f := range list {
+		words := f.Reason[:strings.Index(f.Reason, ":")]
+		if f.Severity == finding.Note {
+			untold = append(untold, words)
+			continue
+		}
 		require.Equal(t, finding.Caution, f.Severity)
-		reasons = append(reasons, f.Reason[:strings.Index(f.Reason, ":")])
+		reasons = append(reasons, words)
 	}
+	require.Equal(t, []string{
+		"it is 75 C here, and no table says what heat leaves of hose of no known standard",
+		"it is 75 C here, and no table says what heat leaves of acetal",
+	}, untold)
 	require.Equal(t, []string{
 		"it is 75 C here, and bronze is rated from 0 C to 66 C",
 		"it is 75 C here, and PP is rated from 0 C to 71.1 C",
 		"it is 75 C here, and brass is rated from 0 C to 66 C",
 	}, reasons)
+}
+
+// Hotter is never safer: outside its table a part is judged by what the end of the table
+// leaves, and on high pressure it is a stop.
+func TestOutsideItsTableAPartHoldsNoMore(t *testing.T) {
+	const line = `
+[duty]
+pressure = "30 bar"
+space = "%s"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+rated = "100 bar"
+ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
+[[item]]
+id = "nipple"
+kind = "nipple"
+material = "CPVC"
+rated = "100 bar"
+ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "100 bar"
+ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
+[[item]]
+id = "out"
+kind = "overboard"
+[[run]]
+name = "line"
+path = ["pump", "nipple", "throttle", "out"]
+`
+	for _, c := range []struct {
+		space       string
+		warm, under []string
+	}{
+		{"20 C", nil, nil},
+		{"82 C", nil, []string{"stop"}},               // 0.25 of 100 bar
+		{"94 C", []string{"stop"}, []string{"stop"}},  // the table ends at 93.3 C with 0.20
+		{"150 C", []string{"stop"}, []string{"stop"}}, // and so on
+	} {
+		got := found(t, fmt.Sprintf(line, c.space))
+		require.Equal(t, c.warm, severities(got["part-too-warm"]), c.space)
+		require.Equal(t, c.under, severities(got["under-rated"]), c.space)
+	}
 }
 
 // The trap of a class that is not a pressure is named where it is met.

@@ -6,7 +6,9 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/catalog"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 var partTooWarm = Rule{
@@ -15,7 +17,9 @@ var partTooWarm = Rule{
 	Why: `A rating is given with a temperature. Hose with water in it is rated from 0 to 70 C, and
 threaded PVC to 43 C; a plastic loses strength long before: PVC holds 0.62 of its rating
 at 38 C. Inside its table a rating is lowered for the water and for the air around it, and the
-lower figure is shown; outside it nothing is known.`,
+lower figure is shown. Outside it nothing is known: the part is judged by what the end of the
+table leaves, and is a stop on high pressure. Of a plastic or a hose without a table it is a
+note above 50 C.`,
 	Wrong: `
 [duty]
 pressure = "55 bar"
@@ -57,26 +61,70 @@ path = ["pipe", "socket"]
 	check: findWarm,
 }
 
-// findWarm speaks once of each standard or material that is outside its table.
+// findWarm speaks once of each standard or material that is outside its table, and once of
+// each plastic, rubber or hose that has none where it is hot.
 func findWarm(s *bom.System) []finding.Finding {
-	var list gathered[string]
+	var outside, untold gathered[string]
 	limits := map[string]*pressure.RangeError{}
+	severity := map[string]finding.Severity{}
 	for _, u := range s.Units {
-		var outside *pressure.RangeError
-		if u.Item.Kind.Boats || !errors.As(s.OutsideTemperature(u.Item), &outside) {
+		if u.Item.Kind.Boats {
 			continue
 		}
-		list.add(outside.What, u.Name, u.Mark)
-		limits[outside.What] = outside
+		var beyond *pressure.RangeError
+		switch err := s.OutsideTemperature(u.Item); {
+		case errors.As(err, &beyond):
+			outside.add(beyond.What, u.Name, u.Mark)
+			limits[beyond.What] = beyond
+			severity[beyond.What] = max(severity[beyond.What], warmSeverity(s, u))
+		case err != nil && s.Hottest() > hot:
+			if what, ok := softens(u.Item); ok {
+				untold.add(what, u.Name, u.Mark)
+			}
+		}
 	}
 	var out []finding.Finding
-	for _, what := range list.keys {
+	for _, what := range outside.keys {
 		x := limits[what]
-		f := finding.Finding{Severity: finding.Caution}
-		list.of[what].at(&f)
-		f.Reason = fmt.Sprintf("it is %s here, and %s is rated from %s to %s: %s.", x.At, x.What, x.From, x.To, list.of[what].list())
+		f := finding.Finding{Severity: severity[what]}
+		outside.of[what].at(&f)
+		f.Reason = fmt.Sprintf("it is %s here, and %s is rated from %s to %s: %s.", x.At, x.What, x.From, x.To, outside.of[what].list())
 		f.Remedy = "Move it to where it is cooler, or buy it of a material that is rated there."
 		out = append(out, f)
 	}
+	for _, what := range untold.keys {
+		f := finding.Finding{Severity: finding.Note}
+		untold.of[what].at(&f)
+		f.Reason = fmt.Sprintf("it is %s here, and no table says what heat leaves of %s: the ratings of %s are taken as they are written.", s.Hottest(), what, untold.of[what].list())
+		f.Remedy = "Ask for the pressure at that temperature and write it as `rated`, or move it to where it is cooler."
+		out = append(out, f)
+	}
 	return out
+}
+
+// hot is the temperature above which a plastic without a table is spoken of (a judgement:
+// data sheets of plastic fittings and hoses speak of water up to about that).
+const hot = 50 * quantity.Celsius
+
+// warmSeverity is a stop on high pressure, where an unknown rating is one.
+func warmSeverity(s *bom.System, u *bom.Unit) finding.Severity {
+	for i := range u.Item.Ports {
+		if s.SegmentOf(u.First + i).High() {
+			return finding.Stop
+		}
+	}
+	return finding.Caution
+}
+
+// softens names what an item is made of if heat takes its strength: a plastic, rubber, or
+// hose of no known standard.
+func softens(i *bom.Item) (what string, ok bool) {
+	if i.IsHose() {
+		return "hose of no known standard", true
+	}
+	made, known := catalog.MaterialNamed(i.Material)
+	if !known || made.Group != "plastic" && made.Group != "rubber" {
+		return "", false
+	}
+	return made.Title, true
 }

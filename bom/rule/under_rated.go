@@ -138,9 +138,9 @@ func together(list []overload) [][]overload {
 func weak(s *bom.System, group []overload) finding.Finding {
 	o := &group[0]
 	f := finding.Finding{Severity: o.severity, At: o.at, Place: at(o.mark)}
-	f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s: %s.", o.hold.What, bars(o.holds()), basis(o.hold.Rating), bars(o.seen), o.state.Cause)
+	f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s: %s.", o.hold.What, bars(o.holds()), basis(o.hold), bars(o.seen), o.state.Cause)
 	if o.running() {
-		f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s in normal running", o.hold.What, bars(o.holds()), basis(o.hold.Rating), bars(o.load.Normal))
+		f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s in normal running", o.hold.What, bars(o.holds()), basis(o.hold), bars(o.load.Normal))
 		if o.seen > o.load.Normal+slack {
 			f.Reason += fmt.Sprintf(", up to %s with %s", bars(o.seen), o.state.Cause)
 		}
@@ -170,13 +170,17 @@ func others(group []overload, f *finding.Finding) string {
 	return strings.Join(out, ", ")
 }
 
-// basis says where a rating comes from; a data sheet's text says it already.
-func basis(r pressure.Rating) string {
-	word := r.Basis.String()
-	if strings.HasPrefix(r.Text, word) {
-		return word
+// basis says where a rating comes from, and what lowered it; of a data sheet that nothing
+// lowered the figure is said already.
+func basis(h bom.Hold) string {
+	word := h.Rating.Basis.String()
+	switch {
+	case !strings.HasPrefix(h.Rating.Text, word):
+		return word + ": " + h.Rating.Text
+	case h.Derated:
+		return h.Rating.Text
 	}
-	return word + ": " + r.Text
+	return word
 }
 
 func remedyFor(what string, o *overload) string {
