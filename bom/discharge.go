@@ -42,25 +42,17 @@ func (s *System) DischargeOf(port int) Discharge {
 	return d
 }
 
-// SuctionHoses lists the hoses that a pump draws its flow through: back from its
-// inlet through whatever is open, as far as the next pump or the water's beginning.
-// Only what sea water wets is followed, so that a flush line is none.
-func (s *System) SuctionHoses(pump *Unit, w *Waters) []*Unit {
-	in := pump.Item.PortIndex("in")
-	if in < 0 {
-		return nil
+// Reaches reports whether water can flow from one port to another without passing a
+// membrane, a throttle, a relief or a pump: through what stays open whatever people do, or
+// also through what a person can shut.
+func (s *System) Reaches(from, to int, closable bool) bool {
+	start, goal := s.cells.of[from], s.cells.of[to]
+	if s.cells.part[start] != s.cells.part[goal] {
+		return false
 	}
-	cell := s.cells.of[pump.First+in]
-	reached := s.reach(cell, func(e *edge, back bool) bool {
-		return !e.shutNormally() && (e.is == catalog.Open || e.is == catalog.OneWay && back)
-	})
-	var out []*Unit
-	for _, u := range s.partUnits[s.cells.part[cell]] {
-		if u.Item.IsHose() && reached[s.cells.of[u.First]] && w.Sea(u.First) {
-			out = append(out, u)
-		}
-	}
-	return out
+	return s.reach(start, func(e *edge, back bool) bool {
+		return (closable || !e.closable && !e.shutNormally()) && (e.is == catalog.Open || e.is == catalog.OneWay && !back)
+	})[goal]
 }
 
 // reach is the set of cells that water reaches from one, through the edges that let it

@@ -92,33 +92,3 @@ func (s *System) weigh() {
 		}
 	}
 }
-
-// ReachedFrom reports whether two ports lie in one connected part of the build, the
-// second downstream of the first without passing a boundary, a membrane or a throttle.
-func (s *System) ReachedFrom(from, to int) bool {
-	start, goal := s.cells.of[from], s.cells.of[to]
-	if s.cells.part[start] != s.cells.part[goal] {
-		return false
-	}
-	seen := map[int]bool{start: true}
-	queue := []int{start}
-	for len(queue) > 0 {
-		cell := queue[0]
-		queue = queue[1:]
-		if cell == goal {
-			return true
-		}
-		for _, i := range s.cells.wires[s.cells.part[cell]] {
-			e := s.cells.edges[i]
-			for _, way := range [][2]int{{e.from, e.to}, {e.to, e.from}} {
-				back := way[0] == e.to
-				if way[0] != cell || seen[way[1]] || e.is != catalog.Open && (back || e.is != catalog.OneWay) {
-					continue
-				}
-				seen[way[1]] = true
-				queue = append(queue, way[1])
-			}
-		}
-	}
-	return false
-}

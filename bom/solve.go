@@ -67,7 +67,7 @@ type solver struct {
 
 // solve answers a question: the links are those between zones.
 func (z *zoning) solve(q question, cut cutOff) *answer {
-	n := z.count + 1
+	n := z.pieces + 1
 	s := &solver{duty: z.duty, fullFlow: q.fullFlow, gives: make([]float64, n), answer: &answer{
 		out: fill(n, math.Inf(1)), pos: make([]float64, n), feed: make([]float64, n), drawn: make([]bool, n), fed: make([]bool, n),
 	}}

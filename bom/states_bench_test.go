@@ -131,13 +131,13 @@ func TestAllStatesCostFewOfOne(t *testing.T) {
 			seen := map[*zoning]bool{}
 			for _, st := range sys.States {
 				z := st.field.zones
-				each := len(z.links) + len(z.ends) + z.count
+				each := len(z.links) + len(z.ends) + z.pieces
 				if st.Name == "normal" {
-					one += len(z.of) + each
+					one += len(z.piece) + each
 				}
 				if !seen[z] {
 					seen[z] = true
-					all += len(z.of) + len(z.answers)*each
+					all += len(z.piece) + len(z.answers)*each
 				}
 			}
 			require.Positive(t, one)

@@ -107,7 +107,7 @@ func tableOf(i *Item) string {
 	for p := range i.Ports {
 		for _, end := range i.Ports[p].End.Candidates {
 			if end.Family.Threaded() {
-				return "PVC threaded"
+				return "threaded PVC"
 			}
 		}
 	}

@@ -112,20 +112,6 @@ func TestDischarge(t *testing.T) {
 	}
 }
 
-func TestSuctionHoses(t *testing.T) {
-	sys := planted(t)
-	w := sys.Waters()
-	names := func(pump string) []string {
-		var out []string
-		for _, u := range sys.SuctionHoses(sys.byName[pump], w) {
-			out = append(out, u.Name)
-		}
-		return out
-	}
-	require.Equal(t, []string{"raw-hose"}, names("feed-pump"))
-	require.Empty(t, names("pump"), "the feed pump's own line is none of the plunger pump's")
-}
-
 // No port is wet by two waters at once, whatever is built.
 func TestWatersAreApart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -191,7 +191,7 @@ func derateTableFor(material string) (derateTable, error) {
 		made = "PE"
 	}
 	var known []string
-	for _, t := range derateTables() { // by its own name first: "PVC threaded" is also PVC
+	for _, t := range derateTables() { // by its own name first: "threaded PVC" is also PVC
 		if strings.EqualFold(t.what, name) {
 			return t, nil
 		}

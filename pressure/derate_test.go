@@ -65,15 +65,15 @@ func TestDerateMaterial(t *testing.T) {
 	}
 	_, err := DerateMaterial("PVC", 61)
 	require.EqualError(t, err, "PVC is not rated at 61 C, only from 0 C to 60 C; choose another material or bring the temperature inside")
-	_, err = DerateMaterial("PVC threaded", 45)
-	require.EqualError(t, err, "PVC threaded is not rated at 45 C, only from 0 C to 43.3 C; choose another material or bring the temperature inside", "page \"Temperature derating - schedule 40 and 80\": not above 110 F")
+	_, err = DerateMaterial("threaded PVC", 45)
+	require.EqualError(t, err, "threaded PVC is not rated at 45 C, only from 0 C to 43.3 C; choose another material or bring the temperature inside", "page \"Temperature derating - schedule 40 and 80\": not above 110 F")
 	_, err = DerateMaterial("PVC", -1)
 	var outside *RangeError
 	require.ErrorAs(t, err, &outside)
 	_, err = DerateMaterial("PVC", quantity.Temperature(math.NaN()))
 	require.ErrorAs(t, err, &outside)
 	_, err = DerateMaterial("PVVC", 20)
-	require.EqualError(t, err, `no temperature table for "PVVC"; did you mean "PVC"? known are PVC, PVC threaded, CPVC, PP, PVDF, PE, 304, 316, steel, copper, alloy 400, class 150, push-fit, brass, bronze`)
+	require.EqualError(t, err, `no temperature table for "PVVC"; did you mean "PVC"? known are PVC, threaded PVC, CPVC, PP, PVDF, PE, 304, 316, steel, copper, alloy 400, class 150, push-fit, brass, bronze`)
 }
 
 func TestApply(t *testing.T) {

@@ -2,7 +2,6 @@ package rule
 
 import (
 	"fmt"
-	"strings"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -40,10 +39,10 @@ func findUnrated(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	said := map[*bom.Item]bool{}
 	for _, g := range s.Segments {
-		var low []string
+		var low members
 		for _, u := range g.Unrated {
 			if !g.High() {
-				low = append(low, u.Name)
+				low.add(u.Name, u.Mark)
 				continue
 			}
 			if !said[u.Item] {
@@ -57,12 +56,14 @@ func findUnrated(s *bom.System) []finding.Finding {
 				out = append(out, unrated(g, u, "only an estimate says what it holds"))
 			}
 		}
-		if len(low) > 0 {
-			out = append(out, finding.Finding{
-				Severity: finding.Note, At: g.Name, Place: at(g.Joints[0].Mark),
-				Reason: fmt.Sprintf("no rating is known of %s; up to %s here.", strings.Join(low, ", "), worstOf(g)),
-				Remedy: "Ask for the pressure rating and write `rated`.",
-			})
+		if len(low.names) > 0 {
+			f := finding.Finding{
+				Severity: finding.Note,
+				Reason:   fmt.Sprintf("no rating is known of %s in %s; up to %s here.", low.list(), g.Name, worstOf(g)),
+				Remedy:   "Ask for the pressure rating and write `rated`.",
+			}
+			low.at(&f)
+			out = append(out, f)
 		}
 	}
 	return out

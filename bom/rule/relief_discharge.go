@@ -73,10 +73,19 @@ path = ["relief", "tail", "hose", "side"]
 
 func findDischarge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
+	waters := s.Waters()
 	for _, u := range s.Units {
 		port := u.Item.PortIndex("out")
 		if u.Item.Kind.Name != "relief valve" || port < 0 {
 			continue
+		}
+		in := u.First + u.Item.PortIndex("in")
+		if waters.House(in) {
+			continue // the house's own water may well run to a drain
+		}
+		spills := "the pump's whole flow"
+		if waters.Sea(in) && !behindPump(s, u) {
+			spills = "what comes"
 		}
 		f := finding.Finding{Severity: finding.Caution, At: u.Name}
 		d := s.DischargeOf(u.First + port)
@@ -87,9 +96,9 @@ func findDischarge(s *bom.System) []finding.Finding {
 			if !openly(s, u, "out") {
 				continue // an open port, which is found by its own rule
 			}
-			f.Reason = fmt.Sprintf("%s is left open: when it lifts, it sprays the pump's whole flow into the space around it.", u.Name+".out")
+			f.Reason = fmt.Sprintf("%s is left open: when it lifts, it sprays %s into the space around it.", u.Name+".out", spills)
 		case len(d.Inside) > 0:
-			f.Reason = fmt.Sprintf("%s discharges into %s: the pump's whole flow, of sea water, without a warning.", u.Name, inside(d.Inside))
+			f.Reason = fmt.Sprintf("%s discharges into %s: %s, of sea water, without a warning.", u.Name, inside(d.Inside), spills)
 		default:
 			continue // a closed line, which is found as a relief that is cut off
 		}
@@ -98,6 +107,16 @@ func findDischarge(s *bom.System) []finding.Finding {
 		out = append(out, f)
 	}
 	return out
+}
+
+// behindPump reports whether a relief stands on the outlet of a plunger pump.
+func behindPump(s *bom.System, relief *bom.Unit) bool {
+	for _, p := range pumps(s) {
+		if s.Reaches(outletOf(p), relief.First+relief.Item.PortIndex("in"), true) {
+			return true
+		}
+	}
+	return false
 }
 
 func inside(list []*bom.Unit) string {

@@ -56,15 +56,15 @@ func outletOf(u *bom.Unit) int { return u.First + u.Item.PortIndex("out") }
 // reliefsOf lists the relief valves on a pump's outlet: near, with nothing between
 // that shuts, and far, behind something that does.
 func reliefsOf(s *bom.System, pump *bom.Unit) (near, far []*bom.Unit) {
-	home := s.SegmentOf(outletOf(pump))
-	for _, u := range s.UnitsAround(outletOf(pump)) {
+	from := outletOf(pump)
+	for _, u := range s.UnitsAround(from) {
 		if u.Item.Kind.Name != "relief valve" {
 			continue
 		}
 		switch in := u.First + u.Item.PortIndex("in"); {
-		case s.SegmentOf(in) == home:
+		case s.Reaches(from, in, false):
 			near = append(near, u)
-		case s.ReachedFrom(outletOf(pump), in):
+		case s.Reaches(from, in, true):
 			far = append(far, u)
 		}
 	}

@@ -5,13 +5,14 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure/quantity"
 )
 
 var reliefTooSmall = Rule{
 	Slug:  "relief-too-small",
 	Title: "A relief valve does not pass the whole flow of its pump.",
 	Why: `When everything is shut, the whole flow goes through the relief. One that is too small
-lets the pressure rise past its setting.`,
+lets the pressure rise past its setting. Pumps that share a relief deliver together.`,
 	Wrong: `
 [[item]]
 id = "relief"
@@ -34,27 +35,83 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 	check: findSmall,
 }
 
+// findSmall takes the pumps that share their reliefs together: what opens must pass the
+// flow of all of them.
 func findSmall(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, p := range pumps(s) {
-		near, _ := reliefsOf(s, p)
-		for _, u := range near {
-			var f finding.Finding
-			switch flow := u.Item.Flow; {
-			case flow == nil:
-				f.Severity = finding.Note
-				f.Reason = fmt.Sprintf("nothing says what flow %s passes.", u.Name)
-				f.Remedy = "Ask for its capacity at the set pressure and write `flow`; it must pass the pump's whole flow."
-			case p.Item.Flow != nil && *flow < *p.Item.Flow:
-				f.Severity = finding.Stop
-				f.Reason = fmt.Sprintf("%s passes %s, and %s delivers %s.", u.Name, flow, p.Name, p.Item.Flow)
-				f.Remedy = fmt.Sprintf("Buy one that passes %s or more at its setting.", p.Item.Flow)
-			default:
-				continue
-			}
-			f.At, f.Place = u.Name, at(u.Mark)
-			out = append(out, f)
+	for _, g := range reliefGroups(s) {
+		f := finding.Finding{At: g.reliefs[0].Name, Place: at(g.reliefs[0].Mark)}
+		who, passes := names(g.pumps), "passes"
+		delivers := "delivers"
+		if len(g.pumps) > 1 {
+			delivers = "together deliver"
 		}
+		if len(g.reliefs) > 1 {
+			passes = "together pass"
+		}
+		capacity, untold := g.capacity()
+		flow, known := g.flow()
+		switch {
+		case known && capacity >= flow:
+			continue
+		case len(untold) > 0:
+			f.Severity, f.At, f.Place = finding.Note, untold[0].Name, at(untold[0].Mark)
+			f.Reason = fmt.Sprintf("nothing says what flow %s passes.", names(untold))
+			f.Remedy = fmt.Sprintf("Ask for its capacity at the set pressure and write `flow`; it must pass the whole flow of %s.", who)
+		case flow > capacity:
+			f.Severity = finding.Stop
+			f.Reason = fmt.Sprintf("%s %s %s, and %s %s %s.", names(g.reliefs), passes, capacity, who, delivers, flow)
+			f.Remedy = fmt.Sprintf("Buy one that passes %s or more at its setting.", flow)
+		default:
+			continue
+		}
+		out = append(out, f)
 	}
 	return out
+}
+
+// reliefGroup is pumps that have the same reliefs, with nothing between that shuts.
+type reliefGroup struct{ pumps, reliefs []*bom.Unit }
+
+func reliefGroups(s *bom.System) []*reliefGroup {
+	var out []*reliefGroup
+	of := map[string]*reliefGroup{}
+	for _, p := range pumps(s) {
+		near, _ := reliefsOf(s, p)
+		if len(near) == 0 {
+			continue
+		}
+		key := names(near)
+		if of[key] == nil {
+			of[key] = &reliefGroup{reliefs: near}
+			out = append(out, of[key])
+		}
+		of[key].pumps = append(of[key].pumps, p)
+	}
+	return out
+}
+
+// flow is what the pumps deliver together, as far as it is said; known where all of it is.
+func (g *reliefGroup) flow() (sum quantity.Flow, known bool) {
+	known = true
+	for _, p := range g.pumps {
+		if p.Item.Flow == nil {
+			known = false
+			continue
+		}
+		sum += *p.Item.Flow
+	}
+	return sum, known
+}
+
+// capacity is what the reliefs pass together, and those of which nothing says it.
+func (g *reliefGroup) capacity() (sum quantity.Flow, untold []*bom.Unit) {
+	for _, u := range g.reliefs {
+		if u.Item.Flow == nil {
+			untold = append(untold, u)
+			continue
+		}
+		sum += *u.Item.Flow
+	}
+	return sum, untold
 }

@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -18,7 +19,7 @@ pressure by friction, and a plunger pump asks for its water in strokes, which lo
 the pump then knocks, wears and delivers less. Pages on suction lines ask for 0.5 to 1.5
 metres a second; handbooks of plunger pumps for 0.9 or less (memory). Above 1.5 it is a
 caution, above 0.9 a note. Speed is the pump's flow over the bore: half the bore is four times
-the speed.`,
+the speed; and what two pumps share carries the flow of both.`,
 	Wrong: `
 [duty]
 pressure = "55 bar"
@@ -74,36 +75,54 @@ path = ["hull", "hose", "pump"]
 	check: findFast,
 }
 
-// findFast speaks once of each pump: of its narrowest suction hose.
+// findFast speaks once of the pumps that draw through one line: of its narrowest hose.
 func findFast(s *bom.System) []finding.Finding {
-	waters := s.Waters()
 	var out []finding.Finding
-	for _, p := range s.Units {
-		if k := p.Item.Kind.Name; k != "plunger pump" && k != "feed pump" || p.Item.Flow == nil {
+	at := map[string]int{} // place in out, by the pumps
+	fastest := map[string]float64{}
+	for _, d := range s.Draws() {
+		if d.Hose.Item.Bore == nil {
 			continue
 		}
-		var narrow *bom.Unit
-		for _, h := range s.SuctionHoses(p, waters) {
-			if h.Item.Bore != nil && (narrow == nil || *h.Item.Bore < *narrow.Item.Bore) {
-				narrow = h
-			}
-		}
-		if narrow == nil {
+		v, ok := pressure.LineSpeed(d.Flow, *d.Hose.Item.Bore)
+		who := names(d.Pumps)
+		if !ok || v <= pressure.SuctionGood || v <= fastest[who] {
 			continue
 		}
-		v, ok := pressure.LineSpeed(*p.Item.Flow, *narrow.Item.Bore)
-		if !ok || v <= pressure.SuctionGood {
-			continue
+		if _, said := at[who]; !said {
+			at[who] = len(out)
+			out = append(out, finding.Finding{})
 		}
-		f := finding.Finding{Severity: finding.Note, At: narrow.Name, Place: at(narrow.Mark)}
-		if v > pressure.SuctionMost {
-			f.Severity = finding.Caution
-		}
-		wide, _ := pressure.BoreFor(*p.Item.Flow, pressure.SuctionGood)
-		f.Reason = fmt.Sprintf("%s draws %s through %s, %s in the bore: %.1f m/s, and a suction line should stay below %.1f.",
-			p.Name, p.Item.Flow, narrow.Name, narrow.Item.Bore, v, pressure.SuctionGood)
-		f.Remedy = fmt.Sprintf("Take hose of %s bore or more, and tails to suit.", quantity.Length(math.Ceil(wide.Millimetres())))
-		out = append(out, f)
+		fastest[who] = v
+		out[at[who]] = tooFast(d, who, v)
 	}
 	return out
+}
+
+func tooFast(d bom.Draw, who string, v float64) finding.Finding {
+	f := finding.Finding{Severity: finding.Note, At: d.Hose.Name, Place: at(d.Hose.Mark)}
+	if v > pressure.SuctionMost {
+		f.Severity = finding.Caution
+	}
+	verb := "draws"
+	if len(d.Pumps) > 1 {
+		verb = "together draw"
+	}
+	f.Reason = fmt.Sprintf("%s %s %s through %s, %s in the bore: %.1f m/s, and a suction line should stay below %.1f.",
+		who, verb, d.Flow, d.Hose.Name, d.Hose.Item.Bore, v, pressure.SuctionGood)
+	wide, _ := pressure.BoreFor(d.Flow, pressure.SuctionGood)
+	f.Remedy = fmt.Sprintf("Take hose of %s bore or more, and tails to suit.", quantity.Length(math.Ceil(wide.Millimetres())))
+	return f
+}
+
+// names lists units for a sentence: "a", "a and b", "a, b and c".
+func names(list []*bom.Unit) string {
+	var out []string
+	for _, u := range list {
+		out = append(out, u.Name)
+	}
+	if len(out) < 2 {
+		return strings.Join(out, "")
+	}
+	return strings.Join(out[:len(out)-1], ", ") + " and " + out[len(out)-1]
 }

@@ -34,23 +34,29 @@ func findWeak(s *bom.System) []finding.Finding {
 	if duty.Supply == nil || duty.Pressure == nil || duty.Supply.Volts() > 60 {
 		return nil // mains or an engine drives it
 	}
-	var out []finding.Finding
+	var driven []*bom.Unit
+	watts := 0.0
 	for _, p := range pumps(s) {
-		if p.Item.Flow == nil {
-			continue
+		if p.Item.Flow != nil {
+			driven = append(driven, p)
+			watts += pressure.WaterPower(*duty.Pressure, *p.Item.Flow).Watts() / driveEfficiency
 		}
-		power := pressure.WaterPower(*duty.Pressure, *p.Item.Flow).Watts() / driveEfficiency
-		amps := power / duty.Supply.Volts()
-		if amps <= mostAmperes {
-			continue
-		}
-		out = append(out, finding.Finding{
-			Severity: finding.Caution, At: p.Name, Place: at(p.Mark),
-			Reason: fmt.Sprintf("%s at %s takes about %.0f W, which is %.0f A at %s.", p.Name, duty.Pressure, power, amps, duty.Supply),
-			Remedy: "Take a smaller pump, a higher voltage, or an engine or mains drive.",
-		})
 	}
-	return out
+	amps := watts / duty.Supply.Volts()
+	if amps <= mostAmperes {
+		return nil
+	}
+	f := finding.Finding{
+		Severity: finding.Caution, At: driven[0].Name, Place: at(driven[0].Mark),
+		Remedy: "Take a smaller pump, a higher voltage, or an engine or mains drive.",
+	}
+	takes := "takes"
+	for _, p := range driven[1:] {
+		takes = "together take"
+		f.Related = append(f.Related, at(p.Mark))
+	}
+	f.Reason = fmt.Sprintf("%s at %s %s about %.0f W, which is %.0f A at %s.", names(driven), duty.Pressure, takes, watts, amps, duty.Supply)
+	return []finding.Finding{f}
 }
 
 // What motor, belt and pump leave of the electric power, and the current that is

@@ -1,0 +1,119 @@
+package bom
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// twoPumps is two plunger pumps on one line from the sea: a trunk, a branch each, a gauge's
+// hose and a hose that leads nowhere. What runs where is plain.
+const twoPumps = `
+[build]
+name = "two pumps"
+currency = "EUR"
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "intake"
+kind = "seacock"
+[[item]]
+id = "stock"
+kind = "hose stock"
+bore = "13 mm"
+[[hose]]
+id = "h"
+of = "stock"
+length = "1 m"
+[[item]]
+id = "tee"
+kind = "tee"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "6 L/min"
+[[item]]
+id = "big"
+kind = "feed pump"
+flow = "20 L/min"
+[[item]]
+id = "gauge"
+kind = "gauge"
+[[item]]
+id = "check"
+kind = "check valve"
+[[run]]
+name = "raw water"
+path = ["intake", "h/trunk", "tee/split", "h/one", "pump/one"]
+[[run]]
+name = "second"
+path = ["tee/split.branch", "h/two", "tee/gauge", "pump/two"]
+[[run]]
+name = "gauge"
+path = ["tee/gauge.branch", "h/gauge", "gauge"]
+`
+
+func TestDraws(t *testing.T) {
+	for _, c := range []struct {
+		why   string
+		edits []edit
+		want  []string
+	}{
+		{"the trunk carries both, each branch its own, the gauge's hose nothing", nil, []string{
+			"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6", "h/two: pump/two 6",
+		}},
+		{"a hose beside another carries a share that is not known", []edit{
+			{`"intake", "h/trunk", "tee/split"`, `"intake", "tee/in", "h/trunk", "tee/join", "tee/split"`},
+			{`[[run]]
+name = "gauge"`, `[[run]]
+name = "beside"
+path = ["tee/in.branch", "h/beside", "tee/join.branch"]
+[[run]]
+name = "gauge"`},
+		}, []string{"h/one: pump/one 6", "h/two: pump/two 6"}},
+		{"of two intakes either may give all of it", []edit{{`[[run]]
+name = "gauge"`, `[[run]]
+name = "other side"
+path = ["intake/port", "h/port", "tee/port", "h/cross", "tee/cross.branch"]
+[[run]]
+name = "gauge"`}, {`"intake", "h/trunk", "tee/split"`, `"intake", "h/trunk", "tee/cross", "tee/split"`}}, []string{
+			"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6", "h/two: pump/two 6",
+			"h/port: pump/one, pump/two 12", "h/cross: pump/one, pump/two 12",
+		}},
+		{"a feed pump draws its own, and the plunger pumps draw from it", []edit{{`"intake", "h/trunk", "tee/split"`, `"intake", "h/trunk", "big", "h/feed", "tee/split"`}}, []string{
+			"h/trunk: big 20", "h/feed: pump/one, pump/two 12", "h/one: pump/one 6", "h/two: pump/two 6",
+		}},
+		{"a check valve lets the water on", []edit{{`"intake", "h/trunk", "tee/split"`, `"intake", "h/trunk", "check", "tee/split"`}}, []string{
+			"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6", "h/two: pump/two 6",
+		}},
+		{"a pump of unknown flow is not summed", []edit{{"flow = \"6 L/min\"\n", ""}}, nil},
+		{"nothing to draw from", []edit{{`"intake", "h/trunk", "tee/split"`, `"gauge/end", "h/trunk", "tee/split"`}}, nil},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			text := twoPumps
+			for _, e := range c.edits {
+				text = replaceOnce(t, text, e.from, e.to)
+			}
+			var got []string
+			for _, d := range walked(t, "two.toml", text).Draws() {
+				var pumps []string
+				for _, p := range d.Pumps {
+					pumps = append(pumps, p.Name)
+				}
+				got = append(got, fmt.Sprintf("%s: %s %v", d.Hose.Name, strings.Join(pumps, ", "), d.Flow.LitresPerMinute()))
+			}
+			require.ElementsMatch(t, c.want, got)
+		})
+	}
+}
+
+// Of the plant that many people build, only the hose before the feed pump is drawn through.
+func TestDrawsOfThePlant(t *testing.T) {
+	for _, d := range planted(t).Draws() {
+		require.Equal(t, "raw-hose", d.Hose.Name)
+		require.Equal(t, []*Unit{d.Pumps[0]}, d.Pumps)
+		require.Equal(t, "feed-pump", d.Pumps[0].Name)
+	}
+}
