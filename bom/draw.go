@@ -17,7 +17,6 @@ type Draw struct {
 // that others lie beside carries a share that is not known, and is left out; so is a dead
 // end, and a hose behind the last pump.
 func (s *System) Draws() []Draw {
-	waters := s.Waters()
 	var bonds []bond
 	for _, j := range s.Joints {
 		bonds = append(bonds, bond{-1, j.A, j.B})
@@ -34,7 +33,7 @@ func (s *System) Draws() []Draw {
 	pumps := s.pumpsDrawing()
 	var out []Draw
 	for i, u := range s.Units {
-		if !u.Item.IsHose() || !waters.Sea(u.First) {
+		if !u.Item.IsHose() || !s.waters.Sea(u.First) {
 			continue
 		}
 		cut, bridge := w.cuts[i]

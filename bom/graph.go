@@ -22,7 +22,8 @@ type System struct {
 	normal    []*State // by connected part of the build; nil where nothing runs
 	segmentOf []*Segment
 	partUnits [][]*Unit // by connected part of the build
-	loaded    []Load    // by cell
+	waters    *Waters
+	loaded    []Load // by cell
 	holds     holds
 }
 

@@ -30,15 +30,11 @@ const seaDensity = 1025
 // The whole flow is taken to run through the narrowest hose, and all hose to lie before
 // the valve, in walls that do not give: an upper estimate.
 func (s *System) Surges() []Surge {
-	var waters *Waters
 	var out []Surge
 	for _, u := range s.Units {
 		in := u.Item.PortIndex("in")
 		if !u.Item.Kind.Snaps || in < 0 {
 			continue
-		}
-		if waters == nil {
-			waters = s.Waters()
 		}
 		x := Surge{Valve: u, Segment: s.SegmentOf(u.First + in), Stands: s.PortLoad(u.First + in).Normal}
 		for _, h := range x.Segment.Units {
@@ -50,7 +46,7 @@ func (s *System) Surges() []Surge {
 				x.Bore = *h.Item.Bore
 			}
 		}
-		x.Flow = s.flowAt(u.First+in, waters)
+		x.Flow = s.flowAt(u.First + in)
 		var known bool
 		if x.Speed, known = pressure.LineSpeed(x.Flow, x.Bore); !known || math.IsInf(x.Stands, 1) {
 			continue
@@ -65,8 +61,8 @@ func (s *System) Surges() []Surge {
 
 // flowAt is the most that may run past a port, by the water that it carries; none where
 // nothing tells it.
-func (s *System) flowAt(port int, w *Waters) quantity.Flow {
-	if w.Product(port) {
+func (s *System) flowAt(port int) quantity.Flow {
+	if s.waters.Product(port) {
 		if s.Build.Duty.Product == nil {
 			return 0
 		}
@@ -74,7 +70,7 @@ func (s *System) flowAt(port int, w *Waters) quantity.Flow {
 	}
 	var most quantity.Flow
 	for _, u := range s.UnitsAround(port) {
-		if f := u.Item.Flow; f != nil && u.Item.Kind.Supply == w.House(port) && u.Item.Set == nil {
+		if f := u.Item.Flow; f != nil && u.Item.Kind.Supply == s.waters.House(port) && u.Item.Set == nil {
 			most = max(most, *f)
 		}
 	}

@@ -22,6 +22,7 @@ func Walk(b *Build) (*System, source.Faults) {
 		return nil, w.faults
 	}
 	w.sys.segment()
+	w.sys.waters = w.sys.newWaters()
 	w.sys.solve()
 	w.sys.weigh()
 	w.sys.rate()

@@ -10,14 +10,16 @@ type Waters struct {
 	rinsed, unfiltered  []bool
 }
 
-// Waters works out which water wets each port.
+// Waters says which water wets each port.
 //
 // Sea water comes from the sea, from a skin fitting that begins a run, and stands
 // wherever a plunger pump, a vessel or a throttle is fed by it; it passes a check
 // valve forward only, and neither a membrane, a relief valve nor a valve that is shut in
 // normal running. Product is what comes through a membrane and has met no sea
 // water; house water is what a house supply gives before it meets either.
-func (s *System) Waters() *Waters {
+func (s *System) Waters() *Waters { return s.waters }
+
+func (s *System) newWaters() *Waters {
 	w := &Waters{s: s}
 	w.sea = s.spread(s.seaSeeds(), func(e *edge, back bool) bool {
 		return !e.shutNormally() && e.is != catalog.Membrane && e.is != catalog.Relief && !(back && e.is == catalog.OneWay)

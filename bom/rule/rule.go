@@ -27,7 +27,7 @@ func All() []Rule {
 		nothingTurns, portOpen, itemNotPlaced, oneClampBelowWaterline, filtersOutOfOrder,
 		underRated, ratingUnknown, ratedAboveStandard, noWayOut,
 		reliefMissing, reliefCutOff, reliefSetHigh, reliefSetLow, reliefTooSmall,
-		hoseMayCollapse, pressureNotSaid, flushRunsToSea, gaugeRange, supplyTooWeak, valveShutsFast,
+		hoseMayCollapse, pressureNotSaid, flushRunsToSea, seaReachesHouse, gaugeRange, supplyTooWeak, valveShutsFast,
 		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,
 		materialNotForSeawater, materialUnknown, galvanicPair, stainlessGalls,
 		productNotForDrinking, chlorineOnMembrane,

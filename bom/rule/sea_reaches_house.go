@@ -1,0 +1,72 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var seaReachesHouse = Rule{
+	Slug:  "sea-reaches-house",
+	Title: "Sea water can run back into the boat's drinking water.",
+	Why: `The flush line joins the drinking water and the sea. The house pump is off when its tank
+is empty or its switch is, and then only a one-way valve holds the sea water back: a solenoid
+that sticks, or a valve left open, salts the tank. Codes for drinking water ask for more than
+one such valve, or for a gap of air (common practice): ask what holds where the boat is
+registered.`,
+	Wrong: `
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+ports = { out = '1/2 NPT female' }
+[[item]]
+id = "valve"
+kind = "solenoid valve"
+rated = "10 bar"
+ports = { in = '1/2 NPT male', out = '1/2 NPT male' }
+[[item]]
+id = "sea"
+kind = "sea"
+[[run]]
+name = "flush"
+path = ["house", "valve", "sea"]
+`,
+	Right: `
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+ports = { out = '1/2 NPT female' }
+[[item]]
+id = "valve"
+kind = "solenoid valve"
+rated = "10 bar"
+ports = { in = '1/2 NPT male', out = '1/2 NPT male' }
+[[item]]
+id = "check"
+kind = "check valve"
+rated = "10 bar"
+ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
+[[item]]
+id = "sea"
+kind = "sea"
+[[run]]
+name = "flush"
+path = ["house", "valve", "check", "sea"]
+`,
+	check: findBackflow,
+}
+
+func findBackflow(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, u := range s.Backflows() {
+		out = append(out, finding.Finding{
+			Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
+			Reason: fmt.Sprintf("nothing holds sea water back from %s: with its pump off and the flush valve open, it runs into the drinking water.", u.Name),
+			Remedy: "Put a one-way valve between the flush valve and the plant, pointing to the plant.",
+		})
+	}
+	return out
+}
