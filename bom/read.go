@@ -30,7 +30,7 @@ func Read(path string) (*Build, source.Faults) {
 // relative to the file.
 func Parse(path string, text []byte) (*Build, source.Faults) {
 	r := &reader{
-		build: &Build{File: path, items: map[string]*Item{}}, ends: map[string]endRead{},
+		build: &Build{File: path, items: map[string]*Item{}}, ends: map[string]endRead{}, plastic: map[string]bool{},
 		vendors: map[string]*Vendor{}, kinds: catalog.KindNames(),
 	}
 	if r.file(path, text, nil) {
@@ -54,6 +54,7 @@ type reader struct {
 	readers []*source.Reader
 	faults  source.Faults
 	ends    map[string]endRead
+	plastic map[string]bool // materials that are plastic and nothing else
 	vendors map[string]*Vendor
 	kinds   []string
 	offers  []offerLine

@@ -50,6 +50,7 @@ func (r *reader) item(t *source.Table) {
 	} else {
 		r.ports(t, it, reading)
 	}
+	r.mould(it)
 	t.Known(commonKeys...)
 	t.Known(it.Kind.Keys...)
 	t.Done()

@@ -1,0 +1,43 @@
+package bom
+
+import (
+	"slices"
+
+	"handtight/catalog"
+	"handtight/threads"
+)
+
+// mould says of the threads of an item that is of plastic, and of nothing else, that
+// they are: what a metal taper does to them decides the joint. An insert of metal is said
+// by the material ("PP, brass insert").
+func (r *reader) mould(it *Item) {
+	if !r.isPlastic(it.Material) {
+		return
+	}
+	for i := range it.Ports {
+		end := &it.Ports[i].End
+		if !slices.ContainsFunc(end.Candidates, func(e threads.End) bool { return e.Family.Threaded() && !e.Plastic }) {
+			continue
+		}
+		end.Candidates = slices.Clone(end.Candidates) // the reading is shared by all that have the same words
+		for k := range end.Candidates {
+			if e := &end.Candidates[k]; e.Family.Threaded() {
+				e.Plastic = true
+			}
+		}
+	}
+}
+
+// isPlastic reports whether a material is plastic and nothing else; looked up once a text.
+func (r *reader) isPlastic(material string) bool {
+	if material == "" {
+		return false
+	}
+	is, known := r.plastic[material]
+	if !known {
+		list := catalog.MaterialsIn(material)
+		is = len(list) > 0 && !slices.ContainsFunc(list, func(m *catalog.Material) bool { return m.Group != "plastic" })
+		r.plastic[material] = is
+	}
+	return is
+}
