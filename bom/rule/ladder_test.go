@@ -208,18 +208,27 @@ func TestUnderRatedLadder(t *testing.T) {
 	}
 }
 
-// What stands without a bound: by an act a stop, by a failure a caution.
+// What stands without a bound though there is a relief: by an act a stop, by a failure a
+// caution; a stall is a bound. A pump that has no relief is one finding, which says what
+// it comes to.
 func TestNoWayOutLadder(t *testing.T) {
-	noRelief := []amend{{`"tee.branch", "relief", "relief-out"`, `"tee.branch", "relief-out"`}, {"id = \"relief-out\"\nkind = \"overboard\"", "id = \"relief-out\"\nkind = \"plug\"\nrated = \"200 bar\""}}
-	require.Equal(t, []string{"stop"}, severities(found(t, changed(t, line, noRelief...))["no-way-out"]), "throttle shut, no relief")
-	stall := append([]amend{{"flow = \"8 L/min\"", "flow = \"8 L/min\"\nstall = \"90 bar\""}}, noRelief...)
-	require.Empty(t, found(t, changed(t, line, stall...))["no-way-out"], "the pump stalls, and that is a bound")
-	screen := []amend{
-		{"[[run]]\nname = \"suction\"", "[[item]]\nid = \"screen\"\nkind = \"strainer\"\nrated = \"200 bar\"\n[[run]]\nname = \"suction\""},
-		{`"throttle", "discharge"`, `"throttle", "screen", "discharge"`},
-	}
-	require.Equal(t, []string{"stop", "caution"}, severities(found(t, changed(t, line, append(screen, noRelief...)...))["no-way-out"]), "and a screen that may clog")
+	wrong := noWayOut.Wrong
+	screen := amend{"kind = \"shut-off valve\"", "kind = \"strainer\""}
+	stall := amend{"flow = \"8 L/min\"", "flow = \"8 L/min\"\nstall = \"90 bar\""}
+	bare := amend{`path = ["tee.branch", "relief", "out-tee.branch"]`, `path = ["tee.branch", "out-tee.branch"]`}
+	require.Equal(t, []string{"stop"}, severities(found(t, wrong)["no-way-out"]), "a valve left shut")
+	require.Equal(t, []string{"caution"}, severities(found(t, changed(t, wrong, screen))["no-way-out"]), "a screen that may clog")
+	require.Empty(t, found(t, changed(t, wrong, stall))["no-way-out"], "the pump stalls, and that is a bound")
 	require.Empty(t, found(t, line)["no-way-out"])
+
+	bareLine := changed(t, line, amend{`"tee.branch", "relief", "relief-out"`, `"tee.branch", "relief-out"`},
+		amend{"id = \"relief-out\"\nkind = \"overboard\"", "id = \"relief-out\"\nkind = \"plug\"\nrated = \"200 bar\""})
+	for why, text := range map[string]string{"no relief": bareLine, "nor is one placed": changed(t, wrong, bare)} {
+		got := found(t, text)
+		require.Empty(t, got["no-way-out"], why)
+		require.Len(t, got["relief-missing"], 1, why)
+	}
+	require.Contains(t, found(t, bareLine)["relief-missing"][0].Reason, "Nothing opens, and the pressure rises until something bursts, with throttle (brine throttle) left shut.")
 }
 
 // nipples are two parts on a line that stands at some pressure, and what is asked of the

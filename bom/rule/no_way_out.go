@@ -18,23 +18,80 @@ something opens or bursts. Behind a shut overboard valve the throttle drops noth
 so the full pressure stands on the clamped brine hose; and a relief that is led into
 the same line cannot open either. It needs a relief with an outlet of its own, and a
 brine line that cannot be shut.`,
-	Wrong: `
-# no run leads to the relief valve
+	Wrong: shortPlant + `
+path = ["throttle", "out-tee", "valve", "discharge"]
+[[run]]
+name = "relief"
+path = ["tee.branch", "relief", "out-tee.branch"]
 `,
-	Right: `
+	Right: shortPlant + `
+path = ["throttle", "discharge"]
 [[run]]
 name = "relief"
 path = ["tee.branch", "relief", "relief-out"]
 `,
-	block: "relief run",
 	check: findNoWayOut,
 }
 
-// findNoWayOut speaks once for each state in which some pressure has no bound.
+// shortPlant is a plant as short as can be, up to the path of its brine run.
+const shortPlant = `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "8 L/min"
+rated = "100 bar"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT male', branch = '3/8 NPT female' }
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+rated = "200 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "out-tee"
+kind = "tee"
+rated = "200 bar"
+ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT male' }
+[[item]]
+id = "valve"
+kind = "shut-off valve"
+rated = "200 bar"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+[[item]]
+id = "relief"
+kind = "relief valve"
+set = "65 bar"
+flow = "10 L/min"
+rated = "100 bar"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[item]]
+id = "relief-out"
+kind = "overboard"
+[[run]]
+name = "high pressure"
+path = ["sea", "pump", "tee", "throttle"]
+[[run]]
+name = "brine"`
+
+// findNoWayOut speaks once for each state in which some pressure has no bound. A pump
+// that has no relief valve at all is found as that.
 func findNoWayOut(s *bom.System) []finding.Finding {
+	bare := barePumps(s)
 	var out []finding.Finding
 	for _, st := range s.States {
-		if !st.NoBound || st.Name != "normal" && s.NoBoundNormally(st) {
+		if !st.NoBound || st.Name != "normal" && (s.NoBoundNormally(st) || raisedBy(s, st, bare)) {
 			continue // where nothing opens in normal running, that is the finding
 		}
 		if f, ok := unbounded(s, st); ok {

@@ -2,6 +2,8 @@ package rule
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -27,16 +29,46 @@ path = ["tee.branch", "relief", "relief-out"]
 
 func findMissing(s *bom.System) []finding.Finding {
 	var out []finding.Finding
+	for _, p := range barePumps(s) {
+		f := finding.Finding{
+			Severity: finding.Stop, At: p.Name, Place: at(p.Mark),
+			Reason: fmt.Sprintf("no relief valve is reached from %s.", p.Name),
+			Remedy: "Put a relief valve on a tee at its outlet, set above the duty and below the weakest rating, with a free outlet.",
+		}
+		var causes []string
+		for _, st := range s.States {
+			if st.Name != "normal" && raisedBy(s, st, []*bom.Unit{p}) {
+				causes = append(causes, st.Cause)
+			}
+		}
+		if len(causes) > 0 {
+			f.Reason += fmt.Sprintf(" Nothing opens, and the pressure rises until something bursts, with %s.", strings.Join(causes, "; with "))
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// barePumps lists the pumps that reach no relief valve.
+func barePumps(s *bom.System) []*bom.Unit {
+	var out []*bom.Unit
 	for _, p := range pumps(s) {
 		if near, far := reliefsOf(s, p); len(near)+len(far) == 0 {
-			out = append(out, finding.Finding{
-				Severity: finding.Stop, At: p.Name, Place: at(p.Mark),
-				Reason: fmt.Sprintf("no relief valve is reached from %s.", p.Name),
-				Remedy: "Put a relief valve on a tee at its outlet, set above the duty and below the weakest rating, with a free outlet.",
-			})
+			out = append(out, p)
 		}
 	}
 	return out
+}
+
+// raisedBy reports whether, in a state without bound, one of some pumps pushes without
+// bound.
+func raisedBy(s *bom.System, st *bom.State, list []*bom.Unit) bool {
+	for _, p := range list {
+		if high, _, ok := s.Pressure(st, outletOf(p)); ok && math.IsInf(high, 1) {
+			return true
+		}
+	}
+	return false
 }
 
 // pumps lists the positive displacement pumps.
