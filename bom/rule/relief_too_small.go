@@ -40,7 +40,8 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 func findSmall(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, g := range reliefGroups(s) {
-		f := finding.Finding{At: g.reliefs[0].Name, Place: at(g.reliefs[0].Mark)}
+		f := finding.Finding{}
+		placed := g.reliefs[0]
 		who, passes := names(g.pumps), "passes"
 		delivers := "delivers"
 		if len(g.pumps) > 1 {
@@ -55,7 +56,7 @@ func findSmall(s *bom.System) []finding.Finding {
 		case known && capacity >= flow:
 			continue
 		case len(untold) > 0:
-			f.Severity, f.At, f.Place = finding.Note, untold[0].Name, at(untold[0].Mark)
+			f.Severity, placed = finding.Note, untold[0]
 			f.Reason = fmt.Sprintf("nothing says what flow %s passes.", names(untold))
 			f.Remedy = fmt.Sprintf("Ask for its capacity at the set pressure and write `flow`; it must pass the whole flow of %s.", who)
 		case flow > capacity:
@@ -65,6 +66,7 @@ func findSmall(s *bom.System) []finding.Finding {
 		default:
 			continue
 		}
+		f.At, f.Place = placed.Name, at(placed.Mark)
 		out = append(out, f)
 	}
 	return out

@@ -6,11 +6,15 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-// spot is one value of the tree: the offsets of its key and of itself.
+// spot is one value of the tree: the offsets of its key and of itself, and its keys where
+// it is a table. Spot 0 is the file, and no key's.
 type spot struct {
-	key, value int32
-	written    bool    // given by name, not only implied by [a.b]
-	elements   []int32 // spots of a list's elements
+	text              string // its key
+	key, value        int32
+	first, last, next int32   // of its own keys the first and the last; the next key of its table
+	keys              int32   // how many keys of its own it has
+	written           bool    // given by name, not only implied by [a.b]
+	elements          []int32 // spots of a list's elements
 }
 
 // name finds the spot of a key within the spot of its table.
@@ -19,13 +23,17 @@ type name struct {
 	key   string
 }
 
+// fewKeys is how many keys of a table are looked through one by one: for as many as an
+// item has that is faster than a map.
+const fewKeys = 24
+
 // locator holds the place of every key and value of a text that TOML accepts.
 // On other text it places what it can and never fails.
 type locator struct {
 	text  string
 	at    int
 	spots []spot // 0 is the file itself
-	names map[name]int32
+	names map[name]int32 // keys of the tables that have more than a few
 	// The first key that is given twice: a text with one is refused, except that
 	// the TOML library lets the later one go unseen after a dotted key.
 	clash        bool
@@ -36,7 +44,7 @@ type locator struct {
 func locate(text string) *locator {
 	const bytesForKey = 24 // a guess at the text per key, to size the tables once
 	guess := len(text)/bytesForKey + 8
-	l := &locator{text: text, spots: make([]spot, 1, guess), names: make(map[name]int32, guess)}
+	l := &locator{text: text, spots: make([]spot, 1, guess), names: map[name]int32{}}
 	table := int32(0)
 	for {
 		l.skip(true)
@@ -258,13 +266,42 @@ func (l *locator) add(key, value int) int32 {
 
 // child finds a key of a table, or makes it; found says which.
 func (l *locator) child(table int32, key string, at, value int) (id int32, found bool) {
-	n := name{table, key}
-	if id, found = l.names[n]; found {
+	if id, found = l.lookUp(table, key); found {
 		return id, true
 	}
 	id = l.add(at, value)
-	l.names[n] = id
+	l.spots[id].text = key
+	t := &l.spots[table]
+	if t.keys == 0 {
+		t.first = id
+	} else {
+		l.spots[t.last].next = id
+	}
+	t.last = id
+	t.keys++
+	switch {
+	case t.keys == fewKeys+1:
+		for i := t.first; i != 0; i = l.spots[i].next {
+			l.names[name{table, l.spots[i].text}] = i
+		}
+	case t.keys > fewKeys:
+		l.names[name{table, key}] = id
+	}
 	return id, false
+}
+
+// lookUp finds a key of a table.
+func (l *locator) lookUp(table int32, key string) (id int32, found bool) {
+	if l.spots[table].keys > fewKeys {
+		id, found = l.names[name{table, key}]
+		return id, found
+	}
+	for i := l.spots[table].first; i != 0; i = l.spots[i].next {
+		if l.spots[i].text == key {
+			return i, true
+		}
+	}
+	return 0, false
 }
 
 // newest is the table that [a.b] means by a: the newest element of a list.
@@ -289,7 +326,7 @@ func (l *locator) find(path Path) int32 {
 		next, ok := int32(0), false
 		switch s := step.(type) {
 		case string:
-			next, ok = l.names[name{id, s}]
+			next, ok = l.lookUp(id, s)
 		case int:
 			if list := l.spots[id].elements; s >= 0 && s < len(list) {
 				next, ok = list[s], true
