@@ -72,12 +72,13 @@ type Item struct {
 	Ports                   []Port
 	Material                string
 	Rated                   *quantity.Pressure
-	Class                   string // fitting class, as written
+	Class                   string // class of a fitting, or of the end fittings of a hose, as written
+	Pipe                    string // of a hose cut from stock: the class of the stock, as written
 	Spec                    string // hose standard, as written
 	Bore                    *quantity.Length
 	BoreText                string           // as written: a fraction of an inch is asked for as such
 	Outside                 *quantity.Length // of a tube
-	Wall                    *quantity.Length // of a pipe nipple and the like, for an estimate
+	Wall                    *quantity.Length // of a pipe nipple and the like, for an estimate; of rigid tube
 	Length                  *quantity.Length // of a hose
 	Of                      string           // hose stock it is cut from
 	Vacuum                  *quantity.Pressure

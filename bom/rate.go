@@ -13,7 +13,7 @@ import (
 type Hold struct {
 	Rating   pressure.Rating
 	Known    bool
-	Estimate bool // only estimates are known: never enough on high pressure
+	Estimate bool // what rules is an estimate: never enough on high pressure
 	Derated  bool // lowered for the duty's temperatures
 	Sheet    *pressure.Rating
 	Table    *pressure.Rating // the standard that the part is sold to
@@ -41,6 +41,7 @@ type endKind struct {
 	class, material, size string
 	family                threads.Family
 	male                  bool
+	sheet                 bool // the part has a data sheet: what makers claim of its sort is left out
 }
 
 type endRating struct {
@@ -66,11 +67,15 @@ func (h holds) of(it *Item, port int) Hold {
 }
 
 // fitting looks an end's rating up, once.
-func (h holds) fitting(it *Item, end *threads.End) (pressure.Rating, bool) {
-	kind := endKind{it.Class, it.Material, end.Size, end.Family, end.Sex == threads.Male}
+func (h holds) fitting(it *Item, material string, end *threads.End) (pressure.Rating, bool) {
+	kind := endKind{it.Class, material, end.Size, end.Family, end.Sex == threads.Male, it.Rated != nil}
 	got, ok := h.ends[kind]
 	if !ok {
-		got.rating, got.ok = pressure.FittingRating(kind.class, kind.material, kind.family.String(), kind.male, kind.size)
+		look := pressure.FittingRating
+		if kind.sheet {
+			look = pressure.FittingStandard
+		}
+		got.rating, got.ok = look(kind.class, kind.material, kind.family.String(), kind.male, kind.size)
 		h.ends[kind] = got
 	}
 	return got.rating, got.ok
@@ -78,7 +83,8 @@ func (h holds) fitting(it *Item, end *threads.End) (pressure.Rating, bool) {
 
 // hold works out what a port of the item holds: its data sheet, and the standard
 // that it is sold to, both lowered for the duty's temperatures; the lower rules. A data
-// sheet is taken to speak of cold water.
+// sheet is taken to speak of cold water. Without a data sheet, the end of a hose that is
+// only estimated lowers the hose, and the hold is then an estimate.
 func (c holds) hold(i *Item, port int) Hold {
 	var h Hold
 	warm, _ := c.factor(i) // outside its table: found by a rule
@@ -86,51 +92,44 @@ func (c holds) hold(i *Item, port int) Hold {
 		r := warm.Apply(pressure.OfDataSheet(*i.Rated, i.ID))
 		h.Sheet = &r
 	}
-	if r, ok := c.table(i, port); ok {
-		r = warm.Apply(r)
-		h.Table = &r
-	}
+	standard, guess := c.table(i, port)
 	ratings := make([]pressure.Rating, 0, 2)
-	for _, r := range []*pressure.Rating{h.Sheet, h.Table} {
-		if r != nil {
-			ratings = append(ratings, *r)
-		}
+	if h.Sheet != nil {
+		ratings = append(ratings, *h.Sheet)
 	}
-	if len(ratings) == 0 {
-		if r, ok := i.wallEstimate(port); ok {
-			ratings = append(ratings, warm.Apply(r))
-		}
+	if standard.Basis != 0 {
+		r := warm.Apply(standard)
+		h.Table = &r
+		ratings = append(ratings, r)
 	}
 	h.Rating, h.Known = pressure.Governing(ratings...)
-	h.Estimate = h.Known && !slices.ContainsFunc(ratings, func(r pressure.Rating) bool { return r.Basis != pressure.Estimate })
+	if h.Sheet == nil && guess.Basis != 0 {
+		h.Rating, h.Known = pressure.Lower(h.Rating, warm.Apply(guess))
+	}
+	h.Estimate = h.Rating.Basis == pressure.Estimate
 	h.Derated = h.Known && warm.Value != 1
 	h.What = i.ID
 	return h
 }
 
-// table looks up the standard of a hose, or of the end of a fitting.
-func (c holds) table(i *Item, port int) (pressure.Rating, bool) {
-	if !i.IsHose() {
-		return c.end(i, port)
+// table looks up the standard of a hose, or of the end of a fitting, and an estimate that
+// may only lower it. Either is the zero rating where there is none.
+func (c holds) table(i *Item, port int) (standard, guess pressure.Rating) {
+	if i.IsHose() {
+		return c.hose(i, port)
 	}
-	spec, ok := pressure.HoseSpec(i.Spec)
-	if !ok || i.Bore == nil {
-		return pressure.Rating{}, false
+	standard, ok := c.end(i, port, i.Material)
+	if !ok && i.Rated == nil {
+		standard, _ = i.wallEstimate(port)
 	}
-	hose, ok := pressure.HoseRating(spec, *i.Bore)
-	// an assembly is no better than its ends (SAE J517 section 1); an end that is only
-	// estimated neither lowers it nor clears it
-	if end, known := c.end(i, port); ok && known && i.Of == "" && end.Basis != pressure.Estimate {
-		return pressure.Lower(hose, end)
-	}
-	return hose, ok
+	return standard, pressure.Rating{}
 }
 
-// end looks up the standard of one end, the lowest of its readings.
-func (c holds) end(i *Item, port int) (pressure.Rating, bool) {
+// end looks up the standard of one end of a material, the lowest of its readings.
+func (c holds) end(i *Item, port int, material string) (pressure.Rating, bool) {
 	var lowest []pressure.Rating
 	for k := range i.Ports[port].End.Candidates {
-		if r, ok := c.fitting(i, &i.Ports[port].End.Candidates[k]); ok {
+		if r, ok := c.fitting(i, material, &i.Ports[port].End.Candidates[k]); ok {
 			lowest = append(lowest, r)
 		}
 	}

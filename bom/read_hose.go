@@ -19,6 +19,10 @@ func (r *reader) hose(t *source.Table) {
 	it.About, _ = t.Text("about")
 	it.Of, _ = t.Text("of", "lp-hose")
 	it.Spec, _ = t.Text("spec", "SAE 100R8")
+	it.Class, _ = t.Text("class", "class 3000")
+	if t.Has("class") && !t.Has("ends") {
+		t.Fault("class", "the class of a hose is that of its end fittings, and this one has none", "take it out, or write `ends` (the class of pipe, like \"SDR 11\", stands on its stock)")
+	}
 	it.Material, _ = t.Text("material")
 	it.Rated = take(t, "rated", "100 bar", quantity.ParsePressure)
 	it.Vacuum = take(t, "vacuum", "0.9 bar", quantity.ParsePressure)
@@ -104,6 +108,8 @@ func (i *Item) inherit(of *Item) {
 		i.BoreText = of.BoreText
 	}
 	orElse(&i.Outside, of.Outside)
+	orElse(&i.Wall, of.Wall)
+	i.Pipe = of.Class
 	if i.Spec == "" {
 		i.Spec = of.Spec
 	}

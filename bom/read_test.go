@@ -80,6 +80,8 @@ func TestFaultMessages(t *testing.T) {
 			"boat.toml line 16, column 8: a hose has two ends, and this has 1\n    ends = ['3/8 NPT male']\n  write both, also when they are alike"},
 		{"a hose of no end", "[[hose]]\nid = \"h\"\nlength = \"1 m\"\nends = []\n",
 			"boat.toml line 16, column 8: a hose has two ends, and this has 0\n    ends = []\n  write both, also when they are alike"},
+		{"the class of the ends of a hose without any", "[[item]]\nid = \"stock\"\nkind = \"hose stock\"\noutside = \"20 mm\"\n[[hose]]\nid = \"h\"\nlength = \"1 m\"\nof = \"stock\"\nclass = \"SDR 11\"\n",
+			"boat.toml line 21, column 9: the class of a hose is that of its end fittings, and this one has none\n    class = \"SDR 11\"\n  take it out, or write `ends` (the class of pipe, like \"SDR 11\", stands on its stock)"},
 		{"a hose with nothing said", "[[hose]]\nid = \"h\"\n",
 			"boat.toml line 13, column 3: the hose has no length\n    [[hose]]\n  write length = \"1.4 m\"\n\n" +
 				"boat.toml line 13, column 3: the hose says neither what it is cut from nor what its ends are\n    [[hose]]\n  write of = \"lp-hose\" (an [[item]] of kind \"hose stock\"), or ends = ['3/8 NPT male', '9/16-18 JIC female swivel']"},

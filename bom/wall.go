@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
@@ -23,4 +24,26 @@ func (i *Item) wallEstimate(port int) (pressure.Rating, bool) {
 	form := end.Candidates[0].Form
 	net := pressure.NetWall(*i.Wall, quantity.Length(form.Height().Millimetres()))
 	return pressure.WallRating(quantity.Length(form.Major.Millimetres()), net, stress.Value)
+}
+
+// tubeRating is what rigid tube holds, by its outside, wall and metal: by the table of
+// tube in inches, else by an estimate of its wall, which never clears a high-pressure
+// segment. ok is false where one of the three is not said, and for what is no metal.
+//
+// Source: [pressure.TubeRating]; ASME B31.3 304.1.2, see [pressure.WallRating].
+func (i *Item) tubeRating() (pressure.Rating, bool) {
+	if i.Outside == nil || i.Wall == nil {
+		return pressure.Rating{}, false
+	}
+	if made, ok := catalog.MaterialNamed(i.Material); !ok || !made.Metal() {
+		return pressure.Rating{}, false
+	}
+	if r, ok := pressure.TubeRating(i.Material, *i.Outside, *i.Wall); ok {
+		return r, true
+	}
+	stress, ok := pressure.AllowableStress(i.Material)
+	if !ok {
+		return pressure.Rating{}, false
+	}
+	return pressure.WallRating(*i.Outside, pressure.NetWall(*i.Wall, 0), stress.Value)
 }

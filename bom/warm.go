@@ -6,6 +6,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
+	"handtight/threads"
 )
 
 // warmth is the temperatures that ratings are lowered for: the duty's water, and the
@@ -34,48 +35,79 @@ func (s *System) Hottest() quantity.Temperature {
 }
 
 // factor is what is left of an item's rating at the duty's temperatures: of a hose
-// by its standard, of a fitting by its material. It is 1 where no table tells, and
-// where nothing is said of temperatures; outside a table it is what the end of it leaves.
+// by its standard, else by the plastic it is made of; of a fitting by its material, and of
+// one with a push-in end by what such ends keep; the least. It is 1 where no table tells,
+// and where nothing is said of temperatures; outside a table it is what the end of it leaves.
 // Errors: *pressure.RangeError where a temperature lies outside the table;
 // *pressure.UnknownError where there is none.
-func (w warmth) factor(i *Item) (pressure.Factor, error) {
-	f, err := w.lookUp(i)
+func (w warmth) factor(k warmKind) (pressure.Factor, error) {
+	f, err := w.lookUp(k)
 	var outside *pressure.RangeError
 	switch {
 	case errors.As(err, &outside):
 		return outside.AtMost, err
-	case err != nil || f.Value == 0:
+	case err != nil:
 		return pressure.Factor{Value: 1}, err
 	}
 	return f, nil
 }
 
-func (w warmth) lookUp(i *Item) (pressure.Factor, error) {
+func (w warmth) lookUp(k warmKind) (pressure.Factor, error) {
 	hot, ok := w.hottest()
 	if !ok {
-		return pressure.Factor{}, nil
+		return pressure.Factor{Value: 1}, nil
 	}
-	if !i.IsHose() {
-		return pressure.DerateMaterial(tableOf(i), hot)
+	var all []pressure.Derated
+	add := func(f pressure.Factor, err error) { all = append(all, pressure.Derated{Factor: f, Err: err}) }
+	if k.push {
+		add(pressure.DerateMaterial("push-in fitting", hot))
 	}
-	spec, known := pressure.HoseSpec(i.Spec)
-	if !known {
+	switch {
+	case k.hose:
+		add(w.hose(k, hot))
+	default:
+		add(pressure.DerateMaterial(k.text, hot))
+	}
+	return pressure.LeastFactor(all...)
+}
+
+// hose is what is left of a hose, by its standard, else by its plastic; of tube cut from
+// stock, by its metal too.
+func (w warmth) hose(k warmKind, hot quantity.Temperature) (pressure.Factor, error) {
+	if spec, known := pressure.HoseSpec(k.spec); known {
+		water, space := hot, hot
+		if w.water != nil {
+			water = *w.water
+		}
+		if w.space != nil {
+			space = *w.space
+		}
+		return pressure.DerateHose(spec, water, space)
+	}
+	f, err := pressure.DeratePlastic(k.text+", "+k.spec, hot)
+	var unknown *pressure.UnknownError
+	if errors.As(err, &unknown) && k.tube {
+		f, err = pressure.DerateMaterial(k.text, hot)
+	}
+	if errors.As(err, &unknown) {
 		return pressure.Factor{}, &pressure.UnknownError{Text: "hose of no known standard"}
 	}
-	water, space := hot, hot
-	if w.water != nil {
-		water = *w.water
-	}
-	if w.space != nil {
-		space = *w.space
-	}
-	return pressure.DerateHose(spec, water, space)
+	return f, err
 }
 
 // warmKind is all that an item's factor depends on.
 type warmKind struct {
-	hose bool
-	text string // spec of a hose, else the table of the material
+	hose, tube bool   // tube: by its outside, its ends its own
+	push       bool   // it has a push-in end that is a fitting
+	text       string // the material, or the name of its table
+	spec       string // of a hose
+}
+
+func warmKindOf(i *Item) warmKind {
+	if i.IsHose() {
+		return warmKind{true, i.Of != "" && i.Outside != nil, i.Of == "" && i.has(pushIn), i.Material, i.Spec}
+	}
+	return warmKind{push: i.has(pushIn), text: tableOf(i)}
 }
 
 type warmLeft struct {
@@ -85,13 +117,10 @@ type warmLeft struct {
 
 // factor looks an item's factor up, once for each material and each hose standard.
 func (c holds) factor(i *Item) (pressure.Factor, error) {
-	kind := warmKind{false, tableOf(i)}
-	if i.IsHose() {
-		kind = warmKind{true, i.Spec}
-	}
+	kind := warmKindOf(i)
 	got, ok := c.left[kind]
 	if !ok {
-		got.factor, got.err = c.warm.factor(i)
+		got.factor, got.err = c.warm.factor(kind)
 		c.left[kind] = got
 	}
 	return got.factor, got.err
@@ -104,14 +133,24 @@ func tableOf(i *Item) string {
 	if made, ok := catalog.MaterialNamed(i.Material); !ok || made.Name != "pvc" {
 		return name
 	}
+	if i.has(threads.Family.Threaded) {
+		return "threaded PVC"
+	}
+	return name
+}
+
+func pushIn(f threads.Family) bool { return f == threads.Push }
+
+// has reports whether an end of the item may be of some sort.
+func (i *Item) has(sort func(threads.Family) bool) bool {
 	for p := range i.Ports {
-		for _, end := range i.Ports[p].End.Candidates {
-			if end.Family.Threaded() {
-				return "threaded PVC"
+		for k := range i.Ports[p].End.Candidates {
+			if sort(i.Ports[p].End.Candidates[k].Family) {
+				return true
 			}
 		}
 	}
-	return name
+	return false
 }
 
 // OutsideTemperature tells that an item is used at a temperature for which its

@@ -78,6 +78,10 @@ func (m *Material) Metal() bool { return m.Group == "metal" }
 // Stainless reports whether it is a stainless steel, which galls on itself.
 func (m *Material) Stainless() bool { return m.Metal() && strings.Contains(m.Title, "stainless") }
 
+// NoGrade reports whether it is a stainless steel of which nobody says the grade: it may
+// be 304, which is not for sea water.
+func (m *Material) NoGrade() bool { return m.Name == "stainless steel" }
+
 // In tells whether the material may be used in a water; NotKnown where the table
 // leaves it blank.
 func (m *Material) In(w Water) Suitability {

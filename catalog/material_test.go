@@ -92,6 +92,24 @@ func TestSuitability(t *testing.T) {
 	require.Equal(t, NotKnown, m.In(99))
 }
 
+// A stainless without a grade may be 304: the table's own words say so, and no row with a
+// grade is one.
+func TestNoGrade(t *testing.T) {
+	var got []string
+	for _, m := range Materials() {
+		if m.NoGrade() {
+			require.True(t, m.Stainless(), m.Name)
+			got = append(got, m.Title)
+		}
+	}
+	require.Equal(t, []string{"stainless steel of a grade not said"}, got)
+	for text, want := range map[string]bool{"stainless": true, "inox": true, "stainless steel 316": false, "A2 stainless": false, "bronze": false} {
+		m, ok := MaterialNamed(text)
+		require.True(t, ok, text)
+		require.Equal(t, want, m.NoGrade(), text)
+	}
+}
+
 // The gaps that the corrosion pages name, in volts.
 func TestGalvanicGap(t *testing.T) {
 	for _, c := range []struct {

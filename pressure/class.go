@@ -26,9 +26,12 @@ var (
 	codeForm  = regexp.MustCompile(`\bcode\s*(6[12])\b`)
 )
 
+// isoLight is the mark of ISO 4144 while a class is read.
+const isoLight = "iso 4144"
+
 // plainClasses are the classes that are words, with the row that each means.
 var plainClasses = [][2]string{
-	{"light pattern", "150 lb"},
+	{"light pattern", "150 lb"}, {"iso 4144", isoLight}, {"iso4144", isoLight},
 	{"machined", "machined"}, {"instrument", "machined"},
 	{"iso 49", "iso 49"}, {"en 10242", "iso 49"},
 	{"iso 1179", "iso 1179"}, {"din 2353", "din 2353"},
@@ -40,7 +43,9 @@ var plainClasses = [][2]string{
 
 // readClass reads a class as people write it: "class 150", "3000 lb", "150#",
 // "PN 16", "sch 80", "SP-114 class 150". A pound figure may be the class of that
-// number or a light pattern, so that it means both. ok is false for what is not understood.
+// number or a light pattern, so that it means both; ISO 4144 is a light pattern whatever
+// class is written beside it, since it is a standard of sizes whose rating in cold water
+// was not found. ok is false for what is not understood.
 func readClass(text string) (c class, ok bool) {
 	t := strings.ToLower(strings.TrimSpace(text))
 	c.union = strings.Contains(t, "union") || strings.Contains(t, "sp-83") || strings.Contains(t, "b16.39")
@@ -48,8 +53,9 @@ func readClass(text string) (c class, ok bool) {
 		return c, true
 	}
 	if m := pnForm.FindStringSubmatch(t); m != nil {
-		c.pn = decimal(m[1])
-		return c, c.pn > 0 && c.pn <= 1000
+		if c.pn = decimal(m[1]); !(c.pn > 0 && c.pn <= 1000) {
+			return c, false
+		}
 	}
 	heavy := strings.Contains(t, "sp-114") || strings.Contains(t, "sp 114") || strings.Contains(t, "heavy")
 	for _, f := range []struct {
@@ -71,10 +77,11 @@ func readClass(text string) (c class, ok bool) {
 			c.names = append(c.names, p[1])
 		}
 	}
-	if slices.Contains(c.names, "150 lb") && strings.Contains(t, "light") {
+	light := strings.Contains(t, "light") || slices.Contains(c.names, isoLight)
+	if light && slices.ContainsFunc(c.names, func(n string) bool { return n == "150 lb" || n == "class 150" || n == isoLight }) {
 		c.names = []string{"150 lb"}
 	}
-	return c, len(c.names) > 0
+	return c, len(c.names) > 0 || c.pn > 0
 }
 
 // means reports whether a row of these classes is one that c may name.

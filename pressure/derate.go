@@ -145,9 +145,9 @@ var derateTables = sync.OnceValue(func() []derateTable {
 // temperature: the hotter of its water and the air around it.
 //
 // The factor runs in a straight line between the rows of table/derate.csv, and in
-// steps for push-fit fittings, which are rated "to" a temperature. It is 1 from 0 C
+// steps for push-in fittings, which are rated "to" a temperature. It is 1 from 0 C
 // to the temperature that the material is rated at. material is in words; "PVC
-// threaded" (none above 43.3 C), "class 150" and "push-fit" are tables of their own.
+// threaded" (none above 43.3 C), "class 150" and "push-in fitting" are tables of their own.
 // Errors: *RangeError outside the table; *UnknownError for a material without one.
 //
 // Source: Machinery's Handbook 31st edition p.2770 table 14 for PVC; the others on their rows.

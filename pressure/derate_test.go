@@ -33,7 +33,7 @@ func TestDerateMaterialAgainstPublishedFactors(t *testing.T) {
 		{"polyethylene at 40 C", "PE100", 104, 0.74},
 		{"316 tube keeps all of it", "316L", 200, 1},
 		{"copper tube at 93 C", "copper", 199.4, 0.8},
-		{"push-fit to 65 C: 10 of 16 bar", "push-fit", 149, 0.625},
+		{"push-in to 65 C: 10 of 16 bar", "push-in fitting", 149, 0.625},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			f, err := DerateMaterial(c.material, quantity.Temperature((c.f-32)/1.8))
@@ -52,8 +52,8 @@ func TestDerateMaterial(t *testing.T) {
 	}{
 		{"colder than rated is never more", "PVC", 17, 1},
 		{"half way between 38 and 43 C is half way between the factors", "PVC", 40.55, 0.56},
-		{"push-fit goes by steps: 45 C is rated as 65", "push-fit", 45, 0.625},
-		{"push-fit just at 30 C", "push-fit", 30, 1},
+		{"push-in goes by steps: 45 C is rated as 65", "push-in fitting", 45, 0.625},
+		{"push-in just at 30 C", "push-in fitting", 30, 1},
 		{"cast class 150 in an engine space", "class 150", 45, 1},
 		{"brass of class 125 to 66 C", "DZR brass", 45, 1},
 	} {
@@ -73,7 +73,7 @@ func TestDerateMaterial(t *testing.T) {
 	_, err = DerateMaterial("PVC", quantity.Temperature(math.NaN()))
 	require.ErrorAs(t, err, &outside)
 	_, err = DerateMaterial("PVVC", 20)
-	require.EqualError(t, err, `no temperature table for "PVVC"; did you mean "PVC"? known are PVC, threaded PVC, CPVC, PP, PVDF, PE, 304, 316, steel, copper, alloy 400, class 150, push-fit, brass, bronze`)
+	require.EqualError(t, err, `no temperature table for "PVVC"; did you mean "PVC"? known are PVC, threaded PVC, CPVC, PP, PVDF, PE, 304, 316, steel, copper, alloy 400, class 150, push-in fitting, brass, bronze`)
 }
 
 func TestApply(t *testing.T) {
@@ -89,7 +89,7 @@ func TestApply(t *testing.T) {
 
 func TestHotterIsNeverBetter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		m := rapid.SampledFrom([]string{"PVC", "CPVC", "PP", "PVDF", "PE", "316", "copper", "push-fit", "class 150"}).Draw(t, "material")
+		m := rapid.SampledFrom([]string{"PVC", "CPVC", "PP", "PVDF", "PE", "316", "copper", "push-in fitting", "class 150"}).Draw(t, "material")
 		a := rapid.Float64Range(0, 60).Draw(t, "a")
 		b := rapid.Float64Range(a, 60).Draw(t, "b")
 		cold, err := DerateMaterial(m, quantity.Temperature(a))

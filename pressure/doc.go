@@ -2,7 +2,7 @@
 //
 // It answers by published ratings: [HoseRating] by hose standard and bore,
 // [FittingRating] by class, material, thread family and size, [ClampJoint] for a
-// bore on a barb, [TubeRating] for stainless tube. Each [Rating] says which
+// bore on a barb, [PipeRating] for plastic pipe, [TubeRating] for stainless tube. Each [Rating] says which
 // table it rests on and whether that table was seen, computed, or only
 // remembered. [DerateHose] and [DerateMaterial] lower it for temperature, and
 // [Lower] and [Governing] choose among several.

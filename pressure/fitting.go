@@ -16,6 +16,7 @@ type fittingRow struct {
 	max                            printed
 	toCelsius                      float64
 	hasTo                          bool
+	basis                          Basis
 	status                         Status
 }
 
@@ -25,7 +26,13 @@ var fittingRows = sync.OnceValue(func() []fittingRow {
 		f := fittingRow{
 			kind: r["kind"], title: r["title"], sex: r["sex"], source: r["source"], note: r["note"],
 			classes: r.list("class"), materials: r.list("material"), families: r.list("family"),
-			max: r.printed("max_bar", "max_psi"), status: statusNamed(r["status"]),
+			max: r.printed("max_bar", "max_psi"), basis: FittingClass, status: statusNamed(r["status"]),
+		}
+		switch r["basis"] {
+		case "estimate":
+			f.basis = Estimate
+		case "claim":
+			f.basis = Claim
 		}
 		f.from, _ = readSize(r["size_from"])
 		f.to, _ = readSize(r["size_to"])
@@ -46,37 +53,81 @@ var fittingRows = sync.OnceValue(func() []fittingRow {
 // An empty material, family or size is unknown, and the lowest of all rules.
 //
 // The lowest row that fits rules. "150 lb" in stainless may be a light pattern, known
-// only for 150 psi, so that it is rated lower than "class 150". PN n is n bar at
-// 20 C. The steel figures of the family standards are carried to stainless (one
-// table rates 316 and carbon steel alike) and halved for brass, as an [Estimate].
+// only for 150 psi, so that it is rated lower than "class 150"; a fitting of ISO 4144 is
+// a light pattern by any name. PN n is n bar at 20 C. What is worked out by the wall
+// (class 2000, schedule 80 of 316) is an [Estimate], and of class 2000 no more than
+// class 3000 has. The steel figures of the family standards are carried to stainless (one
+// table rates 316 and carbon steel alike) and halved for brass, as an [Estimate]. What
+// makers claim of their sort of fitting is a [Claim]; see [FittingStandard].
 // ok is false without a class, for an unknown one, and where no row fits.
 //
 // Source: the Source of the rating, from table/fittings.csv.
 func FittingRating(class, material, family string, male bool, sizeText string) (Rating, bool) {
+	return fittingRating(class, material, family, male, sizeText, true)
+}
+
+// FittingStandard is [FittingRating] without what makers claim of their sort of fitting:
+// a claim tells nothing of a part that has a data sheet of its own.
+//
+// Source: as for [FittingRating].
+func FittingStandard(class, material, family string, male bool, sizeText string) (Rating, bool) {
+	return fittingRating(class, material, family, male, sizeText, false)
+}
+
+func fittingRating(class, material, family string, male bool, sizeText string, claims bool) (Rating, bool) {
 	c, ok := readClass(class)
 	if !ok {
 		return Rating{}, false
 	}
-	if c.pn > 0 {
-		return pnRating(c.pn), true
-	}
-	want := fittingQuery{class: c, family: family, sex: "female", material: materialNamed(material)}
+	want := fittingQuery{class: c, family: family, sex: "female", material: materialNamed(material), claims: claims}
 	if male {
 		want.sex = "male"
 	}
-	if want.size, want.sized = readSize(sizeText); !want.sized && strings.TrimSpace(sizeText) != "" {
+	if want.size, want.sized = readSize(sizeText); !want.sized && strings.TrimSpace(sizeText) != "" && c.pn == 0 {
 		return Rating{}, false
 	}
 	if want.material == "" && strings.TrimSpace(material) != "" {
 		want.material = "another" // named, but in no table: only rows for any material
 	}
-	if len(c.names) == 0 && want.family == "" {
-		return Rating{}, false
+	var pn Rating
+	if c.pn > 0 {
+		pn = pnRating(c.pn)
 	}
-	if r, found := want.lowest(); found {
-		return r, true
+	if len(c.names) == 0 && (c.pn > 0 || want.family == "") {
+		return pn, c.pn > 0
 	}
-	return want.fromSteel()
+	r, found := want.byClass()
+	if !found {
+		return pn, c.pn > 0
+	}
+	return Lower(r, pn)
+}
+
+// byClass looks the class up, and what another metal has of a steel figure.
+func (q fittingQuery) byClass() (Rating, bool) {
+	if r, found := q.lowest(); found {
+		return q.noHeavier(r), true
+	}
+	return q.fromSteel()
+}
+
+// lighter are the classes of which the next heavier one is rated too: a wall that was
+// worked out may come to more than the class above it is sold for.
+var lighter = map[string]string{"class 2000": "class 3000"}
+
+// noHeavier keeps an estimate of a class at or below what the next heavier class has.
+func (q fittingQuery) noHeavier(r Rating) Rating {
+	for _, name := range q.class.names {
+		next := q
+		next.class.names = []string{lighter[name]}
+		heavier, ok := next.lowest()
+		if lighter[name] == "" || !ok || heavier.Pressure >= r.Pressure {
+			continue
+		}
+		r.Text = fmt.Sprintf("%s; no more than %s: %s", r.Text, lighter[name], heavier.Text)
+		r.Pressure, r.Status = heavier.Pressure, max(r.Status, heavier.Status)
+	}
+	return r
 }
 
 type fittingQuery struct {
@@ -84,6 +135,7 @@ type fittingQuery struct {
 	material, family, sex string
 	size                  size
 	sized                 bool
+	claims                bool // also what makers claim of a sort of fitting
 }
 
 func (q fittingQuery) lowest() (Rating, bool) {
@@ -106,7 +158,7 @@ func (q fittingQuery) lowest() (Rating, bool) {
 }
 
 func (q fittingQuery) fits(r *fittingRow) bool {
-	if !q.class.means(r.classes) || r.kind == "union" && !q.class.union {
+	if !q.class.means(r.classes) || r.kind == "union" && !q.class.union || r.basis == Claim && !q.claims {
 		return false
 	}
 	if q.family != "" && len(r.families) > 0 && !slices.Contains(r.families, q.family) {
@@ -170,7 +222,7 @@ func (r *fittingRow) rating() Rating {
 	if r.status == Memory {
 		text += " (from memory)"
 	}
-	return Rating{Pressure: r.max.inPSI(), Basis: FittingClass, Text: text, Source: sourceText(r.source), Status: r.status}
+	return Rating{Pressure: r.max.inPSI(), Basis: r.basis, Text: text, Source: sourceText(r.source), Status: r.status}
 }
 
 // CastClassTrap explains in one sentence that a class is not a pressure, against

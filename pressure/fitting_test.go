@@ -31,8 +31,16 @@ func TestFittingRating(t *testing.T) {
 		{"cast bronze", "class 125", "bronze", "NPT", false, "3/4", 13.79, FittingClass, Seen, "ASME B16.15 class 125, 200 psi"},
 		{"forged class 3000: the class read as psi is below the wall's 393 bar", "class 3000", "316", "NPT", false, "1/2", 210, FittingClass, Seen, `page "3000 series"`},
 		{"pounds of a forged fitting", "3000 lb", "316", "NPT", false, "1/2", 210, FittingClass, Seen, `page "3000 series"`},
-		{"class 2000 by its wall", "class 2000", "316L", "NPT", false, "1", 160.65, FittingClass, Computed, "ASME B31.3 304.1.2, 2330 psi"},
-		{"schedule 80 steel nipple is the same wall", "sch 80", "316", "NPT", true, "1/2", 251.66, FittingClass, Computed, "ASME B31.3 304.1.2, 3650 psi"},
+		{"class 2000 by its wall", "class 2000", "316L", "NPT", false, "1", 160.65, Estimate, Computed, "ASME B31.3 304.1.2, 2330 psi"},
+		{"schedule 80 steel nipple is the same wall", "sch 80", "316", "NPT", true, "1/2", 251.66, Estimate, Computed, "ASME B31.3 304.1.2, 3650 psi"},
+		{"class 2000 is not above class 3000, whatever its wall comes to (291 bar)", "class 2000", "316", "NPT", true, "3/8", 210, Estimate, Computed, `page "3000 series", 210 bar`},
+		{"class 2000 of a size not said is the least of all sizes", "class 2000", "316L", "NPT", true, "", 160.65, Estimate, Computed, "the row of 1 inch"},
+		{"ISO 4144 is a light pattern", "ISO 4144", "316", "Rp", false, "1/2", 10.34, FittingClass, Seen, "316 threaded fittings catalogue page, 150 psi"},
+		{"with a class beside it too", "ISO 4144 class 150", "316", "NPT", true, "1/2", 10.34, FittingClass, Seen, "the same: no cold rating of ISO 4144 was found"},
+		{"written in one word", "ISO4144 150#", "stainless", "G", true, "1/2", 10.34, FittingClass, Seen, "the same"},
+		{"light, with the class before it", "class 150, light", "316", "NPT", false, "1/2", 10.34, FittingClass, Seen, "the same"},
+		{"a PN and a class: the lower", "ISO 4144 PN 16", "316", "Rp", false, "1/2", 10.34, FittingClass, Seen, "the same"},
+		{"the PN where it is the lower", "class 3000, PN 100", "316", "NPT", false, "1/2", 100, FittingClass, CommonPractice, "EN 1333 and ISO 7268"},
 		{"class 1000 is remembered", "class 1000", "316", "NPT", false, "1/2", 68.95, FittingClass, Memory, "memory: MSS SP-114"},
 		{"a union of class 3000 has a standard of its own", "class 3000 union", "316", "NPT", false, "1/2", 206.84, FittingClass, Memory, "memory: MSS SP-83"},
 		{"PN is bar by its name", "PN16", "PVC", "G", false, "1", 16, FittingClass, CommonPractice, "EN 1333 and ISO 7268"},
@@ -50,11 +58,12 @@ func TestFittingRating(t *testing.T) {
 		{"24 degree cone by its nut", "", "steel", "24S", true, "M20x1.5", 630, FittingClass, Seen, "ISO 8434-1 table 1"},
 		{"24 degree cone by its tube and series", "ISO 8434-1", "steel", "24L", true, "18L", 160, FittingClass, Seen, "ISO 8434-1 table 1"},
 		{"a catalogue's own series", "DIN 2353", "steel", "24L", true, "18 mm", 315, FittingClass, Seen, "DIN 2353 order tables"},
-		{"push-in of a filter", "", "acetal", "PUSH", false, "3/8 in", 10, FittingClass, Memory, "memory: 10 bar at 20 C"},
+		{"push-in of a filter", "", "acetal", "PUSH", false, "3/8 in", 10, Claim, Memory, "memory: 10 bar at 20 C"},
 		{"plumbing push-fit", "", "brass", "PUSH", false, "15 mm", 16, FittingClass, Seen, "plumbing textbook table 2.16"},
 		{"PE pipe", "SDR 11", "PE100", "", false, "", 16, FittingClass, Seen, "HDPE code tables"},
 		{"45 degree flare on copper tube", "", "brass", "SAE45", true, "1/4 in", 96.53, FittingClass, Seen, `sheet "Brass flare fittings", 1400 psi`},
-		{"plastic threaded fittings as makers claim", "plastic", "PP", "G", true, "3/4", 10, FittingClass, Memory, "memory: PN 10"},
+		{"45 degree flare by its dash: sixteenths of an inch of tube", "", "brass", "SAE45", true, "-6", 68.95, FittingClass, Seen, `sheet "Brass flare fittings", 3/8 inch: 1000 psi`},
+		{"plastic threaded fittings as makers claim", "plastic", "PP", "G", true, "3/4", 10, Claim, Memory, "memory: PN 10"},
 		{"unknown material: the lowest of class 150", "class 150", "", "NPT", false, "1/2", 20.68, FittingClass, Seen, "ASME B16.3, MSS SP-114"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
@@ -79,6 +88,8 @@ func TestFittingRatingUnknown(t *testing.T) {
 		{"class 300 ends at 3 inch", "class 300", "malleable iron", "NPT", "4"},
 		{"a size that is none", "class 150", "316", "NPT", "medium"},
 		{"no such dash", "", "steel", "JIC", "-7"},
+		{"no copper tube of that dash", "", "brass", "SAE45", "-9"},
+		{"a dash is no pipe size", "class 150", "316", "NPT", "-8"},
 		{"a flare of a metal not stated may be brass", "", "", "JIC", "-6"},
 		{"plastic flares are not rated", "", "nylon", "JIC", "-6"},
 		{"a compression end has no table", "", "brass", "COMPRESSION", "15 mm"},
@@ -89,6 +100,32 @@ func TestFittingRatingUnknown(t *testing.T) {
 			require.False(t, ok, r.String())
 			require.Zero(t, r)
 		})
+	}
+}
+
+// What makers claim of a sort of fitting stands back where a part has its own data sheet;
+// the sort of fitting that a textbook rates stays.
+func TestFittingStandardLeavesClaimsOut(t *testing.T) {
+	r, ok := FittingStandard("", "brass", "PUSH", false, "10 mm")
+	require.True(t, ok)
+	bar(t, 16, r) // plumbing textbook table 2.16
+	require.Equal(t, FittingClass, r.Basis)
+	_, ok = FittingStandard("plastic", "PP", "G", true, "3/4")
+	require.False(t, ok)
+}
+
+// A class is not rated above the heavier one of the same material and size.
+func TestNoClassIsAboveTheHeavierOne(t *testing.T) {
+	for _, material := range []string{"316", "316L", "stainless", ""} {
+		for _, size := range []string{"1/8", "1/4", "3/8", "1/2", "3/4", "1", ""} {
+			last := quantity.Pressure(0)
+			for _, class := range []string{"class 2000", "class 3000", "class 6000"} {
+				r, ok := FittingRating(class, material, "NPT", true, size)
+				require.True(t, ok)
+				require.GreaterOrEqual(t, r.Pressure, last, "%s of %q in %s", class, material, size)
+				last = r.Pressure
+			}
+		}
 	}
 }
 

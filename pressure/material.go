@@ -1,6 +1,7 @@
 package pressure
 
 import (
+	"slices"
 	"strings"
 	"sync"
 )
@@ -40,4 +41,21 @@ func stands(material string) []string {
 		return []string{"304", "316", "316L"}
 	}
 	return []string{material}
+}
+
+// plastics are the materials that heat weakens and whose tables a hose is held against.
+var plastics = []string{"CPVC", "PVC", "PVDF", "PP", "PE100", "PE80", "PE"}
+
+// plasticsIn lists the plastics that a text names.
+func plasticsIn(text string) []string {
+	plain := " " + strings.TrimSpace(separator.ReplaceAllString(strings.ToLower(text), " ")) + " "
+	var out []string
+	for _, m := range materials() {
+		if slices.Contains(plastics, m.material) && slices.ContainsFunc(m.words, func(w string) bool {
+			return strings.Contains(plain, " "+separator.ReplaceAllString(w, " ")+" ")
+		}) {
+			out = append(out, m.material)
+		}
+	}
+	return out
 }

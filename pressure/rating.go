@@ -15,12 +15,13 @@ const (
 	HoseStandard                  // the table of the hose standard it is sold to
 	FittingClass                  // the class or standard of the fitting
 	HoseJoint                     // a shank in a hose, with its clamp
-	TubeTable                     // a table of tube by outside diameter and wall
+	TubeTable                     // a table of tube or pipe by its outside and wall
+	Claim                         // what makers commonly claim of such parts, by no standard
 	Estimate                      // worked from something alike; never clears a high-pressure segment
 	basisEnd
 )
 
-var basisWords = [basisEnd]string{"no basis", "data sheet", "hose standard", "fitting class", "hose joint", "tube table", "estimate"}
+var basisWords = [basisEnd]string{"no basis", "data sheet", "hose standard", "fitting class", "hose joint", "tube table", "common claim", "estimate"}
 
 // String gives the basis in words: "hose standard".
 func (b Basis) String() string {
@@ -129,7 +130,7 @@ func Proof(r Rating) (p quantity.Pressure, ok bool) {
 	switch r.Basis {
 	case HoseStandard:
 		return r.Pressure * HoseProofRatio, true
-	case DataSheet, FittingClass, HoseJoint, TubeTable:
+	case DataSheet, FittingClass, HoseJoint, TubeTable, Claim:
 		return r.Pressure * OtherProofRatio, true
 	}
 	return 0, false

@@ -69,10 +69,13 @@ func decimal(s string) float64 {
 }
 
 // within reports whether s lies in a row's range. A size without a unit is taken
-// in the row's own.
+// in the row's own, and a dash as sixteenths of an inch where the row is in inches of tube.
 func (s size) within(from, to size) bool {
 	if s.unit == threadSize || from.unit == threadSize {
 		return s == from
+	}
+	if s.unit == dashSize && from.unit == inchSize {
+		s = size{unit: inchSize, value: s.value / 16}
 	}
 	same := s.unit == from.unit ||
 		s.unit == plainSize && (from.unit == inchSize || from.unit == mmSize) ||

@@ -58,7 +58,11 @@ func checkDemo(t *testing.T, name string) []finding.Finding {
 var seededBuilds = []string{"careless", "refit"}
 
 // notSeeded are the rules that no demo build shows yet, each with its reason beside it.
-var notSeeded = []string{}
+var notSeeded = []string{
+	// the threads of a metal bear ten times the pressure of these builds, and those of a
+	// plastic that bear less stand where the part is far over its rating already
+	"threads-too-weak",
+}
 
 // seededIn lists the faults that the comments of all files of a demo build name.
 func seededIn(t *testing.T, demo string) []string {

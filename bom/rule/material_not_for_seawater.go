@@ -15,9 +15,14 @@ var materialNotForSeawater = Rule{
 	Why: `Sea water takes the zinc out of brass and leaves a sponge that breaks without warning;
 it pits 304 and rusts iron. Such a part is a stop. Stainless 316 pits under seals and in
 threads where sea water stands still: at high pressure it is common, since the better
-alloys are dear, and never safe. Where the fresh-water flush reaches it, it is a note;
-where no flush does, a caution. Bronze, super duplex, titanium and, at low pressure,
-plastics stand sea water.`,
+alloys are dear, and never safe. Sea water stands between uses wherever the fresh-water
+flush does not run through: from the intake to where the flush comes in, and in the whole
+build if there is no flush. There 316 is a caution, since a flush mends it. Where the flush
+runs through it, it is a note; so it is in a dead end off a flushed line, such as a gauge or
+a relief valve, which no flush can run through. Stainless without a grade may be 304: at
+high pressure that is a caution until the shop has said which. Copper-nickel and alloy 400
+stand sea water that runs, and are a note where it stands. Bronze, super duplex, titanium
+and, at low pressure, plastics stand both.`,
 	Wrong: `
 [[item]]
 id = "hull"
@@ -53,111 +58,127 @@ path = ["hull", "tail"]
 	check: findNotForSea,
 }
 
-// inSea is how one material of a unit stands the sea water that wets it.
-type inSea struct {
-	material *catalog.Material
-	water    catalog.Water
-	answer   catalog.Suitability
-	rinsed   bool
+// attacked is the parts of one key, by what they are in.
+type attacked struct {
+	all    members
+	places gathered[string]
+	of     map[string]inSea // of each place
 }
 
-func (x inSea) severity() finding.Severity {
-	switch {
-	case x.answer == catalog.No:
-		return finding.Stop
-	case x.rinsed && x.material.Stainless():
-		return finding.Note
+func (g *attacked) add(x inSea, u *bom.Unit) {
+	g.all.add(u.Name, u.Mark)
+	g.places.add(x.where(), u.Name, u.Mark)
+	if g.of == nil {
+		g.of = map[string]inSea{}
 	}
-	return finding.Caution
-}
-
-// key groups what has one cause and one remedy: stainless that is rinsed, or is not,
-// whatever its pressure.
-func (x inSea) key() string {
-	water := x.water
-	if x.answer == catalog.Caution && x.material.Stainless() {
-		water = 0
-	}
-	return fmt.Sprintf("%d %d %s", x.severity(), water, x.material.Name)
+	g.of[x.where()] = x
 }
 
 func findNotForSea(s *bom.System) []finding.Finding {
-	waters := s.Waters()
-	var list gathered[string]
-	first := map[string]inSea{}
+	waters, standings := s.Waters(), s.Standings()
+	var keys []string
+	groups := map[string]*attacked{}
 	for _, u := range s.Units {
 		if u.Item.Kind.Boats {
 			continue
 		}
 		for _, m := range made(u) {
-			x, bad := standsIn(s, waters, u, m)
-			if !bad {
+			x, wet := standsIn(s, waters, standings, u, m)
+			if !wet || !x.bad() {
 				continue
 			}
-			list.add(x.key(), u.Name, u.Mark)
-			if known, ok := first[x.key()]; !ok || x.water > known.water {
-				first[x.key()] = x
+			k := x.key()
+			if groups[k] == nil {
+				groups[k] = &attacked{}
+				keys = append(keys, k)
 			}
+			groups[k].add(x, u)
 		}
 	}
 	var out []finding.Finding
-	for _, k := range list.keys {
-		out = append(out, notForSea(first[k], list.of[k]))
+	for _, k := range keys {
+		out = append(out, groups[k].finding())
 	}
 	return out
 }
 
-// standsIn judges a material at the port of its unit where it stands worst.
-func standsIn(s *bom.System, waters *bom.Waters, u *bom.Unit, m *catalog.Material) (x inSea, bad bool) {
-	x = inSea{material: m, answer: catalog.Suitable, rinsed: true}
-	for i := range u.Item.Ports {
-		p := u.First + i
-		if !waters.Sea(p) {
-			continue
+// finding names the parts of each place apart, so that every word of it is true of each.
+func (g *attacked) finding() finding.Finding {
+	f := finding.Finding{Severity: finding.Note}
+	g.all.at(&f)
+	var said []string
+	var m *catalog.Material
+	for i, place := range g.places.keys {
+		x, list := g.of[place], g.places.of[place]
+		m, f.Severity = x.material, min(f.Severity, x.severity())
+		of := " "
+		if i == 0 && len(list.names) == 1 {
+			of = " is of " + m.Title + " "
+		} else if i == 0 {
+			of = " are of " + m.Title + " "
 		}
-		water := catalog.RawSea
-		if s.PortLoad(p).Normal > bom.HighPressure {
-			water = catalog.PressedSea
-		}
-		x.rinsed = x.rinsed && waters.Rinsed(p)
-		if a := m.In(water); a != catalog.NotKnown && (a < x.answer || a == x.answer && water > x.water) {
-			x.answer, x.water = a, water
-		}
+		said = append(said, list.list()+of+place)
 	}
-	return x, x.answer == catalog.No || x.answer == catalog.Caution
-}
-
-var waterWords = map[catalog.Water]string{
-	catalog.RawSea: "in raw sea water", catalog.PressedSea: "in sea water, at high pressure",
-}
-
-func notForSea(x inSea, g *members) finding.Finding {
-	f := finding.Finding{Severity: x.severity()}
-	g.at(&f)
-	verb := "is"
-	if len(g.names) > 1 {
-		verb = "are"
-	}
-	f.Reason = fmt.Sprintf("%s %s of %s %s: %s.", g.list(), verb, x.material.Title, waterWords[x.water], strings.TrimSuffix(x.material.Why, "."))
-	switch {
-	case x.answer == catalog.No:
-		f.Remedy = "Buy it of " + better(x.water) + "."
-	case f.Severity == finding.Note:
-		f.Remedy = "Flush with fresh water after each use, leave no sea water standing in it, and look under the seals once a season."
-	case x.material.Stainless():
-		f.Remedy = "Lead a fresh-water flush through it and rinse after each use, or buy it of " + better(x.water) + "."
-	case x.water == catalog.PressedSea:
-		f.Remedy = "Buy it of " + better(x.water) + "."
-	default:
-		f.Remedy = "Look at it each season and renew it in time, or buy it of " + better(x.water) + "."
-	}
+	f.Reason = fmt.Sprintf("%s: %s.", strings.Join(said, "; "), strings.TrimSuffix(m.Why, "."))
+	f.Remedy = g.remedy(m, f.Severity)
 	return f
 }
 
-// better names what stands a water.
-func better(w catalog.Water) string {
-	if w == catalog.PressedSea {
-		return "super duplex, 6 % Mo stainless or titanium (316 only where it is flushed with fresh water)"
+func (g *attacked) remedy(m *catalog.Material, severity finding.Severity) string {
+	stands, dead := g.some(bom.Stands), g.some(bom.DeadEnd)
+	switch {
+	case m.NoGrade():
+		return "Ask the shop for the grade, and write it as `material`. If it is 304, buy another; 316 lasts where a fresh-water flush runs through it after each use."
+	case severity == finding.Stop:
+		return "Buy " + g.better(with316) + "."
+	case m.Stainless() && severity == finding.Caution:
+		return "Lead a fresh-water flush through it and rinse after each use, or buy " + g.better("") + "."
+	case m.Stainless() && dead:
+		return "Flush with fresh water after each use, and look under the seals once a season: in the dead ends first, since no flush runs through them."
+	case m.Stainless():
+		return "Flush with fresh water after each use, leave no sea water standing in it, and look under the seals once a season."
+	case severity == finding.Note && stands:
+		return "Lead a fresh-water flush through it, or look at it each season and renew it in time."
+	case severity == finding.Note || !g.high():
+		return "Look at it each season and renew it in time, or buy " + g.better("") + "."
 	}
-	return "bronze, or of a plastic for low pressure"
+	return "Buy " + g.better(with316) + "."
+}
+
+// some reports whether some part is left in such a place, to its harm.
+func (g *attacked) some(standing bom.Standing) bool {
+	for _, x := range g.of {
+		if x.standing == standing && x.hurtByStanding() {
+			return true
+		}
+	}
+	return false
+}
+
+// high reports whether some part is at high pressure, low whether some is not.
+func (g *attacked) high() bool { return g.wet(catalog.PressedSea) }
+func (g *attacked) low() bool  { return g.wet(catalog.RawSea) }
+
+func (g *attacked) wet(w catalog.Water) bool {
+	for _, x := range g.of {
+		if x.water == w {
+			return true
+		}
+	}
+	return false
+}
+
+// with316 is said to whom 316 would be a step up.
+const with316 = " (316 only where it is flushed with fresh water)"
+
+// better names what stands the waters of the group, with a word on 316 at high pressure.
+func (g *attacked) better(on316 string) string {
+	const low, high = "bronze, or of a plastic for low pressure", "super duplex, 6 % Mo stainless or titanium"
+	switch {
+	case g.high() && g.low():
+		return "what is at high pressure of " + high + on316 + ", the rest of " + low
+	case g.high():
+		return "it of " + high + on316
+	}
+	return "it of " + low
 }

@@ -43,6 +43,14 @@ func TestMaterialLadder(t *testing.T) {
 		{"DZR brass slower", "bronze", "DZR brass CW602N", []string{"caution"}, nil, nil},
 		{"304 pits", "bronze", "304", []string{"stop"}, nil, nil},
 		{"316 without a flush, on bronze", "bronze", "316", []string{"caution"}, []string{"note"}, nil},
+		{"copper-nickel stands what runs, and here it stands", "copper-nickel", "copper-nickel", []string{"note"}, nil, nil},
+		{"alloy 400 as well", "alloy 400", "alloy 400", []string{"note"}, nil, nil},
+		{"904L is a caution running or standing", "bronze", "904L", []string{"caution"}, nil, nil},
+		{"stainless of no grade, without a flush", "bronze", "stainless", []string{"caution"}, []string{"note"}, nil},
+		{"aluminium on stainless: the sea eats it by itself", "aluminium", "316", []string{"stop", "caution"}, nil, nil},
+		{"copper-nickel on titanium: from -0.22 to 0.04 V is 0.26", "copper-nickel", "titanium", []string{"note"}, []string{"caution"}, nil},
+		{"alloy 400 on bronze: from -0.24 to -0.14 V is 0.10, and from -0.32 to -0.03 is 0.29", "bronze", "alloy 400", []string{"note"}, []string{"note"}, nil},
+		{"copper-nickel on bronze: 0.10 V at most", "bronze", "copper-nickel", []string{"note"}, nil, nil},
 		{"titanium on bronze: at least 0.28 V", "bronze", "titanium", nil, []string{"caution"}, nil},
 		{"super duplex: its potential is not known", "bronze", "super duplex", nil, nil, nil},
 		{"a plastic tail touches no metal", "bronze", "pp", nil, nil, nil},
@@ -118,6 +126,130 @@ func TestPressureSideSeeds(t *testing.T) {
 	}
 }
 
+// Each part is said to be in what it is in, and one finding speaks of all that have one
+// material: by hand, from the runs of the clean build.
+func TestWhereSeaWaterStands(t *testing.T) {
+	// the clean build's text before what each part is made of
+	const (
+		intake   = "ports    = { inboard = '19 mm barb long' }\nmaterial = "
+		feedTee  = "branch = '1/4 NPT female' }\nmaterial = "
+		flushTee = "branch = '1/2 NPT female' }\nmaterial = "
+		gauge    = "ports = { in = '1/4 NPT male' }\nmaterial = "
+		tail     = "ports    = { a = '1/2 NPT male', b = '19 mm barb long' }\nmaterial = "
+		pump     = "ports    = { in = '1/2 NPT female', out = '3/8 NPT female' }\nmaterial = "
+		throttle = "ports    = { in = '3/8 NPT female', out = '3/8 NPT female' }\nmaterial = "
+	)
+	is := func(text, old, material string) amend {
+		return amend{text + `"` + old + `"`, text + `"` + material + `"`}
+	}
+	for _, c := range []struct {
+		why          string
+		swaps        []amend
+		severity     finding.Severity
+		says, remedy string
+	}{
+		{
+			"low and high pressure are told apart, and the dead ends", nil, finding.Note,
+			"tail-n12, tail-n38/+2 are of stainless 316 in sea water; hp-pump, hp-tee, hp-hose-feed, jic-n12/+1, jic-n12/+2, hp-hose-brine, gauge-tee-hp, throttle in sea water, at high pressure; " +
+				"hp-gauge, relief in a dead end of a high-pressure line, where sea water stands: it pits",
+			"in the dead ends first",
+		},
+		{
+			"no flush at all: it stands everywhere", []amend{{`"flush-check", "flush-tee.branch"]`, `"flush-check"]`}}, finding.Caution,
+			"tail-n12, tail-n38/+2 are of stainless 316 in sea water that stands there between uses; hp-pump, hp-tee, hp-hose-feed, jic-n12/+1, jic-n12/+2, hp-hose-brine, gauge-tee-hp, throttle and 2 more in a high-pressure line in which sea water stands between uses: it pits",
+			"Lead a fresh-water flush through it and rinse after each use, or buy what is at high pressure of super duplex, 6 % Mo stainless or titanium, the rest of bronze",
+		},
+		{
+			"a tee between the feed pump and the flush: the flush presses on it, and does not run through", []amend{is(feedTee, "bronze", "316")}, finding.Caution,
+			"gauge-tee is of stainless 316 in sea water that stands there between uses: it pits", "Lead a fresh-water flush through it",
+		},
+		{
+			"alloy 400 where the flush runs is not spoken of", []amend{is(throttle, "316", "alloy 400")}, finding.Note,
+			"tail-n12, tail-n38/+2 are of stainless 316 in sea water; hp-pump, hp-tee", "Flush with fresh water",
+		},
+		{
+			"the flush tee itself is flushed, also where its other way leads to what is not",
+			[]amend{
+				{"ports    = { a = '19 mm barb long', b = '19 mm barb long', " + flushTee + `"bronze"`, "ports    = { branch = '19 mm barb long', b = '19 mm barb long', a = '1/2 NPT female' }\nmaterial = \"316\""},
+				{`"flush-tee", "feed-3"`, `"flush-tee.branch>b", "feed-3"`}, {`"flush-tee.branch"]`, `"flush-tee.a"]`},
+			}, finding.Note,
+			"flush-tee, tail-n12, tail-n38/+2 are of stainless 316 in sea water; hp-pump", "Flush with fresh water",
+		},
+		{
+			"904L is no better where it stands, and is told so",
+			[]amend{is(throttle, "316", "904L"), {`"flush-check", "flush-tee.branch"]`, `"flush-check"]`}}, finding.Caution,
+			"throttle is of stainless 904L in a high-pressure line in which sea water stands between uses: not reliable", "Lead a fresh-water flush through it",
+		},
+		{
+			"a gauge of alloy 400 on the low side, where it stands", []amend{is(gauge, "bronze", "alloy 400")}, finding.Note,
+			"lp-gauge is of nickel-copper alloy 400 in sea water that stands there between uses: pits", "Lead a fresh-water flush through it, or look",
+		},
+		{
+			"and on the flushed side, in a dead end", []amend{is(gauge, "316", "alloy 400")}, finding.Note,
+			"hp-gauge is of nickel-copper alloy 400 in a dead end of a high-pressure line, where sea water stands: pits", "Look at it each season",
+		},
+		{
+			"a seacock of copper-nickel, which is shut between uses", []amend{is(intake, "bronze", "copper-nickel")}, finding.Note,
+			"intake is of copper-nickel in sea water that stands there between uses: the alloy", "Lead a fresh-water flush",
+		},
+		{
+			"stainless of no grade at low pressure, flushed", []amend{is(tail, "316", "stainless")}, finding.Note,
+			"tail-n12 is of stainless steel of a grade not said in sea water: of which grade", "Ask the shop for the grade",
+		},
+		{
+			"at high pressure it may be 304", []amend{is(throttle, "316", "stainless")}, finding.Caution,
+			"throttle is of stainless steel of a grade not said in sea water, at high pressure: of which grade", "Ask the shop for the grade",
+		},
+		{
+			"of both it is one question", []amend{is(tail, "316", "stainless"), is(pump, "316", "stainless steel")}, finding.Caution,
+			"tail-n12 is of stainless steel of a grade not said in sea water; hp-pump in sea water, at high pressure: of which grade", "Ask the shop for the grade",
+		},
+		{
+			"304 stays a stop, flushed or not", []amend{is(throttle, "316", "304"), is(tail, "316", "304")}, finding.Stop,
+			"tail-n12 is of stainless 304 in sea water; throttle in sea water, at high pressure: it pits in sea water", "Buy what is at high pressure of super duplex",
+		},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			var own []finding.Finding
+			for _, f := range cleanWith(t, c.swaps...)["material-not-for-seawater"] {
+				require.NotContains(t, f.Reason, "throttle is of nickel-copper")
+				if strings.Contains(f.Reason, c.says) {
+					own = append(own, f)
+				}
+			}
+			require.Len(t, own, 1, "%q is said by one finding", c.says)
+			require.Equal(t, c.severity, own[0].Severity)
+			require.Contains(t, own[0].Remedy, c.remedy)
+		})
+	}
+}
+
+// Which stainless tapers gall, on the example of the rule with its parts changed.
+func TestGallingLadder(t *testing.T) {
+	const elbow = "id = \"elbow\"\nkind = \"elbow\"\nports = { a = '3/8 NPT male', b = '3/8 NPT female' }\nmaterial = \"316\""
+	of := func(material string) amend { return amend{elbow, strings.Replace(elbow, "316", material, 1)} }
+	for _, c := range []struct {
+		why   string
+		swaps []amend
+		want  []string
+	}{
+		{"316 in 316", nil, []string{"note"}},
+		{"316 in super duplex: stainless both", []amend{of("super duplex")}, []string{"note"}},
+		{"316 in a stainless of no grade", []amend{of("inox")}, []string{"note"}},
+		{"316 in bronze", []amend{of("bronze")}, nil},
+		{"316 in plastic", []amend{of("pp")}, nil},
+		{"a parallel thread with a washer turns without load", []amend{
+			{"a = '3/8 NPT male', b = '3/8 NPT female', branch", "a = '3/8 NPT male', b = 'G 3/8 female', branch"},
+			{"ports = { a = '3/8 NPT male', b = '3/8 NPT female' }", "ports = { a = 'G 3/8 male', b = '3/8 NPT female' }"},
+		}, nil},
+		{"two males do not screw together at all", []amend{{"ports = { a = '3/8 NPT male', b = '3/8 NPT female' }", "ports = { a = '3/8 NPT male', b = '3/8 NPT male' }"}, {"b = '3/8 NPT female', branch", "b = '3/8 NPT male', branch"}}, nil},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			require.Equal(t, c.want, severities(found(t, changed(t, stainlessGalls.Wrong, c.swaps...))["stainless-galls"]))
+		})
+	}
+}
+
 // In an engine room of 75 C the hoses are still rated for the air (EN 855: the range of
 // EN 853 is taken, to 100 C) and 316 keeps its rating; the tables of polypropylene and of
 // copper alloys end below. Each is said once, whatever is made of it.
@@ -136,13 +268,38 @@ func TestPartTooWarm(t *testing.T) {
 	}
 	require.Equal(t, []string{
 		"it is 75 C here, and no table says what heat leaves of hose of no known standard",
-		"it is 75 C here, and no table says what heat leaves of acetal",
 	}, untold)
 	require.Equal(t, []string{
-		"it is 75 C here, and bronze is rated from 0 C to 66 C",
+		"it is 75 C here, and bronze fittings by class are rated from 0 C to 66 C",
 		"it is 75 C here, and PP is rated from 0 C to 71.1 C",
-		"it is 75 C here, and brass is rated from 0 C to 66 C",
+		"it is 75 C here, and brass fittings by class are rated from 0 C to 66 C",
 	}, reasons)
+}
+
+// Of acetal no table tells what heat leaves; where its ends are push-in, the table of such
+// fittings does.
+func TestAcetalInTheHeat(t *testing.T) {
+	const line = `
+[duty]
+space = "60 C"
+[[item]]
+id = "one"
+kind = "coupling"
+material = "pom"
+ports = { a = 'ENDS', b = 'ENDS' }
+rated = "10 bar"
+[[item]]
+id = "drain"
+kind = "drain"
+[[run]]
+name = "line"
+path = ["one", "drain"]
+`
+	list := found(t, strings.ReplaceAll(line, "ENDS", "1/2 NPT female"))["part-too-warm"]
+	require.Len(t, list, 1)
+	require.Equal(t, finding.Note, list[0].Severity)
+	require.Contains(t, list[0].Reason, "no table says what heat leaves of acetal")
+	require.NotContains(t, found(t, strings.ReplaceAll(line, "ENDS", "10 mm push-in")), "part-too-warm")
 }
 
 // Hotter is never safer: outside its table a part is judged by what the end of the table

@@ -88,7 +88,7 @@ func findWarm(s *bom.System) []finding.Finding {
 		x := limits[what]
 		f := finding.Finding{Severity: severity[what]}
 		outside.of[what].at(&f)
-		f.Reason = fmt.Sprintf("it is %s here, and %s is rated from %s to %s: %s.", x.At, x.What, x.From, x.To, outside.of[what].list())
+		f.Reason = fmt.Sprintf("it is %s here, and %s rated from %s to %s: %s.", x.At, ratedRow(x.What), x.From, x.To, outside.of[what].list())
 		f.Remedy = "Move it to where it is cooler, or buy it of a material that is rated there."
 		out = append(out, f)
 	}
@@ -100,6 +100,15 @@ func findWarm(s *bom.System) []finding.Finding {
 		out = append(out, f)
 	}
 	return out
+}
+
+// ratedRow says what a table of temperatures rates. Its rows for copper alloys are those of
+// a class of fittings: the metal itself stands far more.
+func ratedRow(what string) string {
+	if what == "bronze" || what == "brass" {
+		return what + " fittings by class are"
+	}
+	return what + " is"
 }
 
 // hot is the temperature above which a plastic without a table is spoken of (a judgement:

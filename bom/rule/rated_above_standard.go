@@ -47,7 +47,7 @@ func findAbove(s *bom.System) []finding.Finding {
 			said[u.Item] = true
 			out = append(out, finding.Finding{
 				Severity: finding.Caution, At: u.Name, Place: at(u.Item.Place),
-				Reason: fmt.Sprintf("`%s` is said to hold %s, and its standard gives %s (%s): the lower figure is used.", u.Item.ID, h.Sheet.Pressure, h.Table.Pressure, h.Table.Text),
+				Reason: fmt.Sprintf("`%s` is said to hold %s, and the table for it gives %s (%s): the lower figure is used.", u.Item.ID, h.Sheet.Pressure, h.Table.Pressure, h.Table.Text),
 				Remedy: "Check the data sheet: is it the working pressure, and of this size?",
 			})
 		}

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure"
 )
 
 var ratingUnknown = Rule{
@@ -47,13 +48,16 @@ func findUnrated(s *bom.System) []finding.Finding {
 			}
 			if !said[u.Item] {
 				said[u.Item] = true
-				out = append(out, unrated(g, u, "nothing says what it holds"))
+				out = append(out, unrated(g, u, "nothing says what it holds", asked(u)))
 			}
 		}
 		for _, u := range g.Units {
-			if g.High() && !said[u.Item] && estimated(s, g, u) {
+			if !g.High() || said[u.Item] {
+				continue
+			}
+			if h, ok := estimated(s, g, u); ok {
 				said[u.Item] = true
-				out = append(out, unrated(g, u, "only an estimate says what it holds"))
+				out = append(out, guessed(g, u, h))
 			}
 		}
 		if len(low.names) > 0 {
@@ -69,22 +73,40 @@ func findUnrated(s *bom.System) []finding.Finding {
 	return out
 }
 
-func unrated(g *bom.Segment, u *bom.Unit, why string) finding.Finding {
+func unrated(g *bom.Segment, u *bom.Unit, why, ask string) finding.Finding {
 	return finding.Finding{
 		Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
 		Reason: fmt.Sprintf("%s stands in a line of high pressure (%s), and %s.", u.Name, bars(g.Load.Normal), why),
-		Remedy: fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class` or `spec`%s.", u.Item.ID, least(g)),
+		Remedy: ask + least(g) + ".",
 	}
 }
 
-// estimated reports whether all that is known of a unit in a segment is estimates.
-func estimated(s *bom.System, g *bom.Segment, u *bom.Unit) bool {
+func asked(u *bom.Unit) string {
+	if u.Item.Class != "" {
+		return fmt.Sprintf("Write `rated` on `%s` from its data sheet", u.Item.ID)
+	}
+	return fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class` or `spec`", u.Item.ID)
+}
+
+// guessed speaks of a unit that only an estimate rates: of a hose of a known standard it
+// is the ends that are in doubt.
+func guessed(g *bom.Segment, u *bom.Unit, h bom.Hold) finding.Finding {
+	about := bars(h.Rating.Pressure.Bar())
+	if u.Item.IsHose() && h.Table != nil && h.Table.Basis != pressure.Estimate {
+		return unrated(g, u, fmt.Sprintf("its end fittings are known by an estimate only, of %s, which is less than the hose holds", about),
+			fmt.Sprintf("Write `rated` on `%s` as the shop that makes it up states it", u.Item.ID))
+	}
+	return unrated(g, u, fmt.Sprintf("only an estimate, of %s, says what it holds", about), asked(u))
+}
+
+// estimated finds a port of a unit in a segment of which only an estimate is known.
+func estimated(s *bom.System, g *bom.Segment, u *bom.Unit) (bom.Hold, bool) {
 	for i := range u.Item.Ports {
 		if h := s.PortHold(u.First + i); s.SegmentOf(u.First+i) == g && h.Known && h.Estimate {
-			return true
+			return h, true
 		}
 	}
-	return false
+	return bom.Hold{}, false
 }
 
 // least says what a part must hold in a segment; nothing where no figure has a bound.

@@ -25,7 +25,7 @@ func All() []Rule {
 		parallelInTaper, taperInParallel, seatsDiffer, nothingSeals, makeshiftJoint,
 		endsOfDifferentSorts, barbAndBoreDiffer, endLeftOpen, endNotSaid,
 		nothingTurns, portOpen, itemNotPlaced, oneClampBelowWaterline, filtersOutOfOrder,
-		underRated, ratingUnknown, ratedAboveStandard, noWayOut,
+		underRated, ratingUnknown, ratedAboveStandard, threadsTooWeak, noWayOut,
 		reliefMissing, reliefCutOff, reliefSetHigh, reliefSetLow, reliefTooSmall,
 		hoseMayCollapse, pressureNotSaid, flushRunsToSea, seaReachesHouse, gaugeRange, supplyTooWeak, valveShutsFast,
 		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,

@@ -101,7 +101,8 @@ type Joint struct {
 	Closes     string // what seals it, and make-up
 	HandTurns  string
 	WorstBar   string
-	Below      bool // below the waterline
+	Bears      string // what the threads bear, an estimate; "" without threads
+	Below      bool   // below the waterline
 }
 
 // Segment is one line of the pressure sheet.

@@ -129,6 +129,12 @@ func bar(v float64) string {
 	return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) + " bar"
 }
 
+// about writes an estimate: to two figures, since it is known no better.
+func about(v float64) string {
+	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
+	return bar(math.Floor(v/unit) * unit)
+}
+
 func numbers(list []int) string {
 	var out []string
 	for _, n := range list {
@@ -170,6 +176,9 @@ func jointsOf(sys *bom.System) []Joint {
 			}
 			if m.Hand.Known {
 				row.HandTurns = fmt.Sprintf("%.1f to %.1f", m.Hand.Tightest, m.Hand.Loosest)
+			}
+			if r, ok := sys.JointEstimate(j); ok {
+				row.Bears = about(r.Pressure.Bar())
 			}
 		}
 		out = append(out, row)
@@ -255,6 +264,7 @@ func assumptionsOf(sys *bom.System) []Assumption {
 	add("Tape", "half as much again for joints that are made twice", "common practice")
 	add("Rounding", "half up: each line in the shop's currency, then customs, then tax; each shop's total converted once", "the tool's rule")
 	add("Proof of the weakest", "one and a half times its rating, twice for a hose by its standard", "ASME B31.3-2016 345.4.2(a), SAE J517; a limit for a shop's test with gauges and relief taken off: on the boat the first test goes to the relief's setting and no further")
+	add("What threads bear", "an estimate by the area that would shear, screwed together by hand, at the loosest parts", "FED-STD-H28/2, ASME B31.3 table A-1: it rates nothing")
 	add("Friction in the lines", "left out: the highest pressure decides what bursts", "the tool's rule")
 	return out
 }

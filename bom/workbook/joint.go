@@ -10,14 +10,15 @@ const (
 	jointNumber = 0
 	jointTurns  = 8
 	jointWorst  = 9
-	jointDone   = 11
+	jointBears  = 10
+	jointDone   = 12
 )
 
 var jointColumns = slices.Concat([]column{
 	{title: "No.", width: 6.5}, {title: "Run", width: 13}, {title: "Joint", width: 22}, {title: "First end", width: 20},
 	{title: "Second end", width: 20}, {title: "Verdict", width: 13}, {title: "Why", width: 32},
 	{title: "What closes it, and how to make it up", width: 36}, {title: "Turns by hand", width: 9},
-	{title: "Worst pressure", width: 10}, {title: "Below the waterline", width: 10},
+	{title: "Worst pressure", width: 10}, {title: "Threads bear about, estimate", width: 11}, {title: "Below the waterline", width: 10},
 	{title: "Done", width: 8}, {title: "By whom", width: 14},
 }, hiddenColumns)
 
@@ -56,9 +57,9 @@ func (s *sheet) oneJoint(j *Joint) {
 	}{
 		{id(tagLook), j.Number}, {words, j.Run}, {id(strongLook), j.A + " to " + j.B}, {words, j.EndA}, {words, j.EndB},
 		{id(verdictLook(j.Verdict)), j.Verdict}, {words, j.Reason}, {words, j.Closes}, {middle, j.HandTurns},
-		{middle, j.WorstBar}, {belowStyle, below}, {typed, mark.Done}, {typed, mark.By},
+		{middle, j.WorstBar}, {middle, j.Bears}, {belowStyle, below}, {typed, mark.Done}, {typed, mark.By},
 	} {
-		if i == jointNumber || i == jointTurns || i == jointWorst {
+		if i == jointNumber || i == jointTurns || i == jointWorst || i == jointBears {
 			s.auto(i, part.style, part.text)
 		} else {
 			s.text(i, part.style, part.text)

@@ -159,11 +159,11 @@ func sample(t testing.TB) Content {
 		},
 		Joints: []Joint{
 			{"1", "raw water", "intake.inboard", "tail-19/1.a", "G 3/4 male", "G 3/4 female, cone 60", "seals with", "Both are G; the washer closes on the face.",
-				"Bonded washer G 3/4. Hold the seacock, turn the nut: 2 turns by hand, then 40 N m.", "4 to 5", "0.3 bar", true},
+				"Bonded washer G 3/4. Hold the seacock, turn the nut: 2 turns by hand, then 40 N m.", "4 to 5", "0.3 bar", "210 bar", true},
 			{"8", "high pressure", "hp-pump.out", "elbow-38.a", "3/8 NPT female", "3/8 NPT male", "seals", "Two tapers of one kind.",
-				"Tape, 3 wraps, 250 mm; 2 to 3 turns past finger tight. Do not turn back to line up.", "4.3", "71.5 bar", false},
+				"Tape, 3 wraps, 250 mm; 2 to 3 turns past finger tight. Do not turn back to line up.", "4.3", "71.5 bar", "640 bar", false},
 			{"9", "high pressure", "elbow-38.b", "hp-hose.a", "9/16-18 JIC 37 degree male", "G 1/4 female", "will not start", "The thread is 14.3 mm on one side and 13.2 mm on the other.",
-				"Nothing closes it.", "0", "71.5 bar", false},
+				"Nothing closes it.", "0", "71.5 bar", "", false},
 		},
 		Segments: []Segment{
 			{"feed", "raw water", "1.2 bar", "4.5 bar", "seacock.outlet left shut", "filter-20", "6 bar", "its data sheet", "1.5 bar", false, "9 bar"},

@@ -72,8 +72,8 @@ var buyer = []typing{
 	{orderName, "V9", "yes"}, {orderName, "W9", "part"}, {orderName, "X9", "one box dented"},
 	{orderName, "X10", "=cheaper by the hundred"},
 	{orderName, "V19", "30 Nov"},
-	{"Joints", "L4", "yes"}, {"Joints", "M4", "M."},
-	{"Joints", "M5", "second try"},
+	{"Joints", "M4", "yes"}, {"Joints", "N4", "M."},
+	{"Joints", "N5", "second try"},
 }
 
 // requireBuyer checks that the buyer's marks stand beside their lines, wherever
@@ -84,8 +84,8 @@ func requireBuyer(t testing.TB, f *excelize.File) {
 		{orderName, "A", "V", "elbow-38", "yes"}, {orderName, "A", "W", "elbow-38", "part"}, {orderName, "A", "X", "elbow-38", "one box dented"},
 		{orderName, "A", "X", "bonded washer 1/2", "=cheaper by the hundred"}, {orderName, "A", "V", "element-2540", "30 Nov"},
 		{orderName, "A", "V", "hp-pump", ""},
-		{"Joints", "C", "L", "intake.inboard to tail-19/1.a", "yes"}, {"Joints", "C", "M", "intake.inboard to tail-19/1.a", "M."},
-		{"Joints", "C", "M", "hp-pump.out to elbow-38.a", "second try"},
+		{"Joints", "C", "M", "intake.inboard to tail-19/1.a", "yes"}, {"Joints", "C", "N", "intake.inboard to tail-19/1.a", "M."},
+		{"Joints", "C", "N", "hp-pump.out to elbow-38.a", "second try"},
 	} {
 		row := find(t, f, tc.sheet, tc.by, tc.text)
 		require.NotZero(t, row, "%s is on sheet %s", tc.text, tc.sheet)

@@ -144,7 +144,7 @@ func TestLockedAndUnlocked(t *testing.T) {
 		{"unknown price", orderName, "Q10", false}, {"freight", orderName, "Q12", false}, {"customs", orderName, "Q13", false},
 		{"tax", orderName, "Q14", false}, {"ordered", orderName, "V9", false}, {"received", orderName, "W9", false},
 		{"remark", orderName, "X9", false}, {"rate", ratesName, "B5", false}, {"own rate", ratesName, "B4", true},
-		{"done", "Joints", "L4", false}, {"by whom", "Joints", "M4", false}, {"verdict", "Joints", "F4", true},
+		{"done", "Joints", "M4", false}, {"by whom", "Joints", "N4", false}, {"verdict", "Joints", "F4", true},
 	} {
 		t.Run(tc.why, func(t *testing.T) {
 			require.Equal(t, tc.locked, cellStyle(t, f, tc.sheet, tc.cell).Protection.Locked)
@@ -190,7 +190,7 @@ func TestListCells(t *testing.T) {
 	f := opened(t, sample(t), nil)
 	for _, tc := range []struct{ sheet, cell, want string }{
 		{"Spares", "A4", "elbow-38"}, {"Spares", "D4", "1"},
-		{"Joints", "A4", "1"}, {"Joints", "C4", "intake.inboard to tail-19/1.a"}, {"Joints", "K4", "BELOW"}, {"Joints", "F6", "will not start"},
+		{"Joints", "A4", "1"}, {"Joints", "C4", "intake.inboard to tail-19/1.a"}, {"Joints", "L4", "BELOW"}, {"Joints", "F6", "will not start"},
 		{"Segments", "C5", "yes"}, {"Segments", "H5", "unknown"},
 		{"Findings", "A4", "STOP"}, {"Findings", "D4", "Buy the hose with a 9/16-18 JIC female swivel."},
 		{"Findings", "E4", "kittiwake.toml, line 31"}, {"Findings", "E6", "kittiwake.toml"},

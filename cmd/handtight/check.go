@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -149,19 +148,13 @@ func (a *app) printSegments(sys *bom.System) {
 		}
 	}
 	u.say("", "H = high pressure: above %.0f bar in normal running", bom.HighPressure)
-	if slices.ContainsFunc(sys.Segments, func(g *bom.Segment) bool { return g.Hold.Derated }) {
-		u.say("", "warm = lowered for the water and the air that [duty] says")
+	holds := make([]bom.Hold, len(sys.Segments))
+	for i, g := range sys.Segments {
+		holds[i] = g.Hold
 	}
+	a.printBasisNotes(holds)
 	u.line("")
 	a.printWorst(sys)
-}
-
-// basisOf names what a rating rests on.
-func basisOf(h bom.Hold) string {
-	if h.Derated {
-		return h.Rating.Basis.String() + ", warm"
-	}
-	return h.Rating.Basis.String()
 }
 
 func segmentRow(g *bom.Segment) []string {

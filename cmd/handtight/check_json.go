@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure"
 )
 
 type checkFacts struct {
@@ -40,7 +41,8 @@ type jointFacts struct {
 	Unbounded bool    `json:"unbounded,omitempty"`
 	Makeup    string  `json:"makeup"`
 	Care      string  `json:"care,omitempty"`
-	Thread    number  `json:"thread_bar"` // estimate of what its threads bear; null without threads
+	Thread    number  `json:"thread_bar"`      // what its threads bear; null without threads
+	Reckoned  bool    `json:"thread_estimate"` // the figure is an estimate, which it always is; false without one
 }
 
 type segmentFacts struct {
@@ -55,6 +57,9 @@ type segmentFacts struct {
 	Weakest   string   `json:"weakest"`
 	Rating    number   `json:"rating_bar"`
 	Basis     string   `json:"rating_basis"`
+	Status    string   `json:"rating_status"` // how well the figure is known; "" where there is none
+	Derated   bool     `json:"derated"`
+	Estimate  bool     `json:"estimate"`
 	Margin    number   `json:"margin"`
 	Proof     number   `json:"proof_bar"` // the most that a first test may put on it
 	High      bool     `json:"high_pressure"`
@@ -108,7 +113,7 @@ func jointFactsOf(sys *bom.System, j *bom.Joint) jointFacts {
 		Worst: known(worst), Unbounded: math.IsInf(worst, 1), Makeup: sys.MakeupText(j), Care: sys.MakeupCare(j),
 	}
 	if r, ok := sys.JointEstimate(j); ok {
-		f.Thread = known(r.Pressure.Bar())
+		f.Thread, f.Reckoned = known(r.Pressure.Bar()), r.Basis == pressure.Estimate
 	}
 	if j.Known {
 		verdict := j.Mating.Verdict.String()
@@ -133,7 +138,9 @@ func segmentFactsOf(sys *bom.System, g *bom.Segment) segmentFacts {
 		f.Members = append(f.Members, u.Name)
 	}
 	if g.Hold.Known {
-		f.Weakest, f.Rating, f.Basis = g.Hold.What, known(g.Hold.Rating.Pressure.Bar()), g.Hold.Rating.Basis.String()
+		r := g.Hold.Rating
+		f.Weakest, f.Rating, f.Basis, f.Status = g.Hold.What, known(r.Pressure.Bar()), r.Basis.String(), r.Status.String()
+		f.Derated, f.Estimate = g.Hold.Derated, g.Hold.Estimate
 	}
 	if m, ok := g.Margin(); ok {
 		f.Margin = known(m)

@@ -84,9 +84,18 @@ func TestCheckFacts(t *testing.T) {
 			}
 		}
 		require.NotContains(t, v, "states", "only when asked for")
-		each(t, "joints", v["joints"], "a:string b:string verdict:string? worst_bar:number? makeup:string thread_bar:number?")
+		each(t, "joints", v["joints"], "a:string b:string verdict:string? worst_bar:number? makeup:string thread_bar:number? thread_estimate:bool")
+		reckoned := 0
+		for _, x := range v["joints"].([]any) {
+			j := x.(map[string]any)
+			require.Equal(t, j["thread_bar"] != nil, j["thread_estimate"], "what threads bear is always an estimate: %v", j)
+			if j["thread_bar"] != nil {
+				reckoned++
+			}
+		}
+		require.NotZero(t, reckoned)
 		each(t, "segments", v["segments"], "name:string runs:strings members:strings normal_bar:number worst_bar:number? worst_cause:string "+
-			"lowest_bar:number weakest:string rating_bar:number? rating_basis:string margin:number? proof_bar:number?")
+			"lowest_bar:number weakest:string rating_bar:number? rating_basis:string rating_status:string derated:bool estimate:bool margin:number? proof_bar:number?")
 		has(t, "counts", v["counts"], "stop:number caution:number note:number joints:number segments:number")
 	}
 }

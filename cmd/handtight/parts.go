@@ -24,6 +24,7 @@ type partFacts struct {
 	LowestCause string `json:"lowest_cause"` // "" where there is no vacuum
 	Rating      number `json:"rating_bar"`
 	Basis       string `json:"rating_basis"`
+	Status      string `json:"rating_status"` // how well the figure is known; "" where there is none
 	Derated     bool   `json:"derated"`
 	Estimate    bool   `json:"estimate"`
 	Margin      number `json:"margin"`
@@ -48,7 +49,8 @@ func partFactsOf(sys *bom.System) []partFacts {
 			f.LowestCause = p.LowBy.Cause
 		}
 		if p.Hold.Known {
-			f.Rating, f.Basis = known(p.Hold.Rating.Pressure.Bar()), p.Hold.Rating.Basis.String()
+			r := p.Hold.Rating
+			f.Rating, f.Basis, f.Status = known(r.Pressure.Bar()), r.Basis.String(), r.Status.String()
 		}
 		if m, ok := p.Margin(); ok {
 			f.Margin = known(m)
@@ -104,12 +106,11 @@ func (a *app) printParts(sys *bom.System) {
 func (a *app) printPartNotes(sys *bom.System, parts []bom.Part, asTable bool) {
 	u := a.ui
 	u.say("", "H = high pressure: above %.0f bar in normal running", bom.HighPressure)
-	if slices.ContainsFunc(parts, func(p bom.Part) bool { return p.Hold.Derated }) {
-		u.say("", "warm = lowered for the water and the air that [duty] says")
+	holds := make([]bom.Hold, len(parts))
+	for i := range parts {
+		holds[i] = parts[i].Hold
 	}
-	if slices.ContainsFunc(parts, func(p bom.Part) bool { return p.Hold.Estimate }) {
-		u.say("", "estimate = reckoned, and not stated by anyone: never enough on high pressure")
-	}
+	a.printBasisNotes(holds)
 	if asTable {
 		u.say("", "cause = its number in the list below; none where normal running is the worst")
 	}

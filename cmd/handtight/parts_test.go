@@ -71,7 +71,7 @@ func TestPartFacts(t *testing.T) {
 	for build, status := range map[string]int{cleanBuild: exitClear, carelessBuild: exitStops} {
 		v := facts(t, status, "", "check", build)
 		parts := each(t, "parts", v["parts"], "unit:string item:string kind:string port:string segment:string normal_bar:number worst_bar:number? "+
-			"unbounded:bool worst_cause:string lowest_bar:number lowest_cause:string rating_bar:number? rating_basis:string derated:bool "+
+			"unbounded:bool worst_cause:string lowest_bar:number lowest_cause:string rating_bar:number? rating_basis:string rating_status:string derated:bool "+
 			"estimate:bool margin:number? high_pressure:bool")
 		worst := map[string]any{}
 		for _, x := range v["segments"].([]any) {
@@ -82,6 +82,7 @@ func TestPartFacts(t *testing.T) {
 			p := x.(map[string]any)
 			require.Equal(t, p["unbounded"] == true, p["worst_bar"] == nil, "%v", p)
 			require.Equal(t, p["rating_bar"] == nil, p["rating_basis"] == "", "%v", p)
+			require.Equal(t, p["rating_bar"] == nil, p["rating_status"] == "", "%v", p)
 			require.Equal(t, p["lowest_bar"] == 0.0, p["lowest_cause"] == "", "%v", p)
 			require.True(t, strings.HasPrefix(p["port"].(string), p["unit"].(string)+"."), "%v", p)
 			require.Contains(t, worst, p["segment"], "%v", p)
@@ -101,7 +102,7 @@ func TestPartFacts(t *testing.T) {
 			require.Equal(t, map[string]any{
 				"unit": "hp-tee", "item": "hp-tee", "kind": "tee", "port": "hp-tee.a", "segment": "high pressure: hp-pump to vessel",
 				"normal_bar": 55.0, "worst_bar": nil, "unbounded": true, "worst_cause": "overboard (seacock) left shut",
-				"lowest_bar": 0.0, "lowest_cause": "", "rating_bar": p["rating_bar"], "rating_basis": "fitting class",
+				"lowest_bar": 0.0, "lowest_cause": "", "rating_bar": p["rating_bar"], "rating_basis": "fitting class", "rating_status": "seen",
 				"derated": false, "estimate": false, "margin": nil, "high_pressure": true,
 			}, p)
 			require.InDelta(t, 20.7, p["rating_bar"], 0.05, "300 psi, class 150 of ASME B16.3")

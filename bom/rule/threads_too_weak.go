@@ -1,0 +1,106 @@
+package rule
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var threadsTooWeak = Rule{
+	Slug:  "threads-too-weak",
+	Title: "By an estimate, the threads of a joint bear less than the joint sees.",
+	Why: `The water pushes the two parts of a joint apart, and the threads that are screwed
+into each other hold them. What they bear is estimated by the length that is screwed in
+by hand, at the loosest parts that the standard allows, and by the weaker material of the
+two. A plastic thread, or one that takes few turns, may bear less than the rating of the
+parts on either side. It is an estimate: it is shown, it warns, and it clears nothing.`,
+	Wrong: weakThread + `material = "PVC"
+`,
+	Right: weakThread + `material = "316"
+`,
+	check: findWeakThreads,
+}
+
+// weakThread is a pump that pushes to its stall against a shut throttle, up to what the
+// nipple behind it is made of.
+const weakThread = `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+material = "316"
+flow = "8 L/min"
+stall = "150 bar"
+ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+material = "316"
+ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+[[item]]
+id = "discharge"
+kind = "overboard"
+[[run]]
+name = "line"
+path = ["sea", "pump", "nipple", "throttle", "discharge"]
+[[item]]
+id = "nipple"
+kind = "nipple"
+ports = { a = '3/8 NPT male', b = '3/8 NPT male' }
+`
+
+// findWeakThreads compares what the threads of each joint bear with the highest pressure
+// that has a bound; joints of one segment are one report, the weakest first. A pressure
+// without bound is more than any thread bears, and is found by its own rule.
+func findWeakThreads(s *bom.System) []finding.Finding {
+	type weakJoint struct {
+		joint *bom.Joint
+		bears float64
+	}
+	weakIn := map[*bom.Segment][]weakJoint{}
+	for _, j := range s.Joints {
+		r, ok := s.JointEstimate(j)
+		if load := s.PortLoad(j.A); !ok || r.Pressure.Bar() >= max(load.Act, load.Fail)-slack {
+			continue
+		}
+		g := s.SegmentOf(j.A)
+		weakIn[g] = append(weakIn[g], weakJoint{j, r.Pressure.Bar()})
+	}
+	var out []finding.Finding
+	for _, g := range s.Segments {
+		list := weakIn[g]
+		if len(list) == 0 {
+			continue
+		}
+		slices.SortStableFunc(list, func(a, b weakJoint) int { return cmp.Compare(a.bears, b.bears) })
+		first := list[0].joint
+		load := s.PortLoad(first.A)
+		seen, state := load.Act, load.ByAct
+		if load.Fail > seen {
+			seen, state = load.Fail, load.ByFail
+		}
+		f := finding.Finding{
+			Severity: finding.Caution, At: fmt.Sprintf("J%d %s", first.Number, s.JointName(first)), Place: at(first.Mark),
+			Reason: fmt.Sprintf("by an estimate its threads bear %s, screwed together by hand, and it sees %s: %s.", bars(list[0].bears), bars(seen), state.Cause),
+			Remedy: "Buy the weaker part of a stronger material, or ask its maker what the threaded joint holds. Never run high pressure through it on the estimate alone.",
+		}
+		var others []string
+		for _, w := range list[1:] {
+			others = append(others, fmt.Sprintf("J%d %s (%s)", w.joint.Number, s.JointName(w.joint), bars(w.bears)))
+			f.Related = append(f.Related, at(w.joint.Mark))
+		}
+		if len(others) > 0 {
+			f.Reason += fmt.Sprintf(" So it is with %s.", strings.Join(others, ", "))
+		}
+		out = append(out, f)
+	}
+	return out
+}

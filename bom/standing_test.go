@@ -1,0 +1,136 @@
+package bom
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"handtight/catalog"
+)
+
+// What becomes of the sea water at the ports of the plant that many people build first,
+// by hand: the flush comes in at tee/flush and leaves by the overboard valve.
+func TestStandings(t *testing.T) {
+	closed := edit{`"throttle", "brine-hose", "tee/outlet", "overboard-valve", "discharge"`, `"throttle", "brine-hose", "gauge/end"`}
+	free := edit{`"relief", "tee/outlet.branch"`, `"relief", "relief-outlet"`}
+	for _, c := range []struct {
+		why   string
+		edits []edit
+		port  string
+		want  Standing
+	}{
+		{"the intake, which no flush reaches", nil, "intake.inboard", Stands},
+		{"before the feed pump, whose valves hold the flush off", nil, "strainer.out", Stands},
+		{"between the feed pump and the flush tee: under the flush's pressure, and out of its way", nil, "filter.out", Stands},
+		{"as far as the flush tee", nil, "tee/gauge.b", Stands},
+		{"and on from there", nil, "tee/flush.b", Flushed},
+		{"the pump's outlet, through its valves", nil, "pump.out", Flushed},
+		{"the vessel", nil, "vessel.feed", Flushed},
+		{"behind the throttle", nil, "brine-hose.b", Flushed},
+		{"the line that the flush comes by, behind its check valve", nil, "check.out", Flushed},
+		{"a gauge on the flushed line", nil, "gauge/hp.in", DeadEnd},
+		{"and the branch that it stands on", nil, "tee/hp-gauge.branch", DeadEnd},
+		{"but not the tee's way through", nil, "tee/hp-gauge.a", Flushed},
+		{"a relief passes nothing while it holds", nil, "relief.in", DeadEnd},
+		{"nor on its far side, in the brine line", nil, "relief.out", DeadEnd},
+		{"no sea water", nil, "vessel.product", 0},
+		{"house water only", nil, "carbon.out", 0},
+		{"a centrifugal feed pump lets the flush run through the filters, out to the sea", []edit{{`"feed-pump"`, `"centrifugal"`}}, "filter.out", Flushed},
+		{"and a gauge there is a dead end then", []edit{{`"feed-pump"`, `"centrifugal"`}}, "gauge.in", DeadEnd},
+		{"the flush led in before the filters", []edit{{`"filter", "tee/gauge", "tee/flush"`, `"tee/flush", "filter", "tee/gauge"`}}, "filter.out", Flushed},
+		{"the flush led in behind the plunger pump: its outlet is a pocket", []edit{
+			{`"tee/flush", "pump"`, `"pump"`}, {`"pump", "tee/relief"`, `"pump", "tee/flush", "tee/relief"`},
+		}, "pump.out", Stands},
+		{"the rest of the high-pressure side is flushed still", []edit{
+			{`"tee/flush", "pump"`, `"pump"`}, {`"pump", "tee/relief"`, `"pump", "tee/flush", "tee/relief"`},
+		}, "hp-hose.a", Flushed},
+		{"a gauge on a line that is not flushed is no better off than the line", nil, "gauge.in", Stands},
+		{"nor is a brine line that ends in a gauge", []edit{closed, free}, "brine-hose.b", Stands},
+		{"the flush cannot leave then, and the vessel is left with its sea water", []edit{closed, free}, "vessel.feed", Stands},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			sys := planted(t, c.edits...)
+			require.Equal(t, c.want, sys.Standings()[sys.portNamed(t, c.port)], c.port)
+		})
+	}
+}
+
+// A loop that hangs on one joint is as dead as a branch, and a port that is joined to
+// nothing is an end unless it is said to be plugged.
+func TestStandingsOfLoopsAndPlugs(t *testing.T) {
+	loop := edit{`name = "high-pressure gauge"` + "\n" + `path = ["tee/hp-gauge.branch", "gauge/hp"]`,
+		`name = "loop"` + "\n" + `path = ["tee/hp-gauge.branch", "tee/x.branch"]` + "\n[[run]]\nname = \"round\"\n" + `path = ["tee/x.a", "hp-hose", "tee/x.b"]`}
+	unhose := edit{`"tee/relief", "hp-hose", "vessel.feed"`, `"tee/relief", "vessel.feed"`}
+	open := edit{`path = ["tee/hp-gauge.branch", "gauge/hp"]`, `path = ["tee/hp-gauge.branch", "tee/x.branch"]`}
+	plug := edit{`[build]`, "[build]\nplugged = [\"tee/x.a\", \"tee/x.b\"]"}
+	for _, c := range []struct {
+		why   string
+		edits []edit
+		port  string
+		want  Standing
+	}{
+		{"round the loop", []edit{loop, unhose}, "hp-hose.a", DeadEnd},
+		{"a tee whose ports nobody joined may lead on", []edit{open}, "tee/x.branch", Flushed},
+		{"a tee that is plugged does not", []edit{open, plug}, "tee/x.branch", DeadEnd},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			sys := planted(t, c.edits...)
+			require.Equal(t, c.want, sys.Standings()[sys.portNamed(t, c.port)], c.port)
+		})
+	}
+}
+
+// Whatever is built, water runs through a port as long as no one joint or passage, taken
+// away, leaves it without an end of the pipework: tried out one by one.
+func TestRunsThroughAgreesWithTakingAway(t *testing.T) {
+	both := map[bool]int{}
+	rapid.Check(t, func(t *rapid.T) {
+		build, faults := Parse("random.toml", []byte(drawBuild(t)))
+		require.NoError(t, faults.Err())
+		sys, faults := Walk(build)
+		require.NoError(t, faults.Err())
+		passes := func(e *edge) bool { return e.is != catalog.Relief && !e.shutNormally() }
+		got := sys.runsThrough(sys.bonds(passes))
+		var links [][2]int
+		for _, j := range sys.Joints {
+			links = append(links, [2]int{j.A, j.B})
+		}
+		for _, u := range sys.Units {
+			for _, p := range u.passages() {
+				if passes(&edge{unit: u, is: p.Is, closable: p.Closable}) {
+					links = append(links, [2]int{u.First + p.From, u.First + p.To})
+				}
+			}
+		}
+		for p := range sys.Ports {
+			want := true
+			for without := -1; without < len(links); without++ {
+				want = want && sys.reachesAnEnd(p, links, without)
+			}
+			require.Equal(t, want, got[p], sys.Ports[p].Name())
+			both[want]++
+		}
+	})
+	require.Positive(t, both[true])
+	require.Positive(t, both[false])
+}
+
+// reachesAnEnd follows the links from a port, without one of them, to an end.
+func (s *System) reachesAnEnd(port int, links [][2]int, without int) bool {
+	seen := map[int]bool{port: true}
+	for grown := true; grown; {
+		grown = false
+		for i, l := range links {
+			if i != without && seen[l[0]] != seen[l[1]] {
+				seen[l[0]], seen[l[1]], grown = true, true, true
+			}
+		}
+	}
+	for p := range seen {
+		if n := &s.Ports[p]; s.boundary(n.Unit, n.Index) || n.Joint == nil && !s.plugged(n.Name()) {
+			return true
+		}
+	}
+	return false
+}
