@@ -106,6 +106,8 @@ func stands(sys *System) map[string]stand {
 	for _, u := range sys.Units {
 		only := []string{u.Name}
 		switch kind := u.Item.Kind.Name; {
+		case kind == "sea", kind == "through-hull" && sys.AtBoundary(u.First) && sys.begins(u):
+			out[u.Name+" blocked"] = stand{dry: u.Name}
 		case kind == "selector valve":
 			out[u.Name+" between"], out[u.Name+" other way"] = stand{between: u.Name}, stand{swapped: u.Name}
 		case opensForFlush(u):

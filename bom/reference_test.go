@@ -311,7 +311,7 @@ func (r *reference) starved() []bool {
 	fed, drawn := make([]bool, n), make([]bool, n)
 	for p := range fed {
 		kind := r.sys.Ports[p].Unit.Item.Kind.Name
-		fed[p] = r.sys.AtBoundary(p) && kind != "drain" && kind != "overboard"
+		fed[p] = r.sys.AtBoundary(p) && kind != "drain" && kind != "overboard" && r.sys.Ports[p].Unit.Name != r.st.dry
 	}
 	forward := func(is catalog.Flow) bool {
 		return is == catalog.OneWay || is == catalog.FeedPump || is == catalog.PositivePump || is == catalog.Throttle

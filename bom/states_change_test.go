@@ -245,6 +245,22 @@ func TestVacuum(t *testing.T) {
 	}
 }
 
+// An intake that nobody can shut may be blocked; and of an act and a failure that give the
+// same vacuum, the act is named, wherever the two stand.
+func TestVacuumOfABlockedIntake(t *testing.T) {
+	sys := planted(t, edit{`"intake", "raw-hose", "strainer", "feed-pump"`, `"hull", "raw-hose", "strainer", "hand", "feed-pump"`},
+		more("[[item]]\nid = \"hull\"\nkind = \"through-hull\"\n[[item]]\nid = \"hand\"\nkind = \"shut-off valve\""))
+	for port, by := range map[string]string{"hull.inboard": "hull blocked", "raw-hose.b": "hull blocked", "strainer.out": "strainer clogged", "feed-pump.in": "hand shut", "pump.in": "hand shut"} {
+		load := sys.PortLoad(sys.portNamed(t, port))
+		require.Equal(t, vacuum, load.Low, port)
+		require.Equal(t, by, load.ByLow.Name, port)
+	}
+	require.True(t, sys.stateNamed(t, "hull blocked").Failure)
+	for _, st := range planted(t).States {
+		require.NotContains(t, st.Name, "blocked", "a seacock is shut by hand")
+	}
+}
+
 // sameCell lists the ports that always share a port's pressure.
 func sameCell(sys *System, port int) []int {
 	var out []int
