@@ -175,6 +175,9 @@ func (u *Unit) title() string {
 	return fmt.Sprintf("%s (%s)", u.Name, u.Item.Kind.Name)
 }
 
+// PumpsRun reports whether the high-pressure pumps run in the state.
+func (st *State) PumpsRun() bool { return !st.field.zones.cond.stopped }
+
 // Pressure is what a port sees in one state, in bar; infinite where nothing
 // opens, false where the state does not touch the port.
 func (s *System) Pressure(st *State, port int) (high, low float64, ok bool) {

@@ -58,7 +58,7 @@ func checkDemo(t *testing.T, name string) []finding.Finding {
 var seededBuilds = []string{"careless", "refit"}
 
 // notSeeded are the rules that no demo build shows yet, each with its reason beside it.
-var notSeeded = []string{}
+var notSeeded = []string{"pump-gets-no-water", "flush-misses-membrane", "house-water-runs"}
 
 // seededIn lists the faults that the comments of all files of a demo build name.
 func seededIn(t *testing.T, demo string) []string {
