@@ -1,6 +1,10 @@
 package bom
 
-import "handtight/catalog"
+import (
+	"slices"
+
+	"handtight/catalog"
+)
 
 // cells are the ports that always share one pressure: joined, or in one unit with
 // nothing between them that a person, dirt or a pump can change. States are solved
@@ -9,12 +13,13 @@ type cells struct {
 	of    []int // cell of each port
 	count int
 	edges []edge
-	parts [][]int // cells by connected part of the build; edges stay within one
-	wires [][]int // edges of each part
-	part  []int   // part of each cell
-	local []int   // number of each cell within its part
-	takes []bool  // a boundary that takes water
-	gives []bool  // a boundary that can give water
+	parts [][]int         // cells by connected part of the build; edges stay within one
+	wires [][]int         // edges of each part
+	part  []int           // part of each cell
+	local []int           // number of each cell within its part
+	takes []bool          // a boundary that takes water
+	gives []bool          // a boundary that can give water
+	from  map[int][]*Unit // the units that give it, by cell
 	push  []float64
 }
 
@@ -54,6 +59,7 @@ func (s *System) newCells() *cells {
 	}
 	c := &cells{}
 	c.of, c.count = ports.number()
+	c.from = map[int][]*Unit{}
 	c.takes, c.gives, c.push = make([]bool, c.count), make([]bool, c.count), make([]float64, c.count)
 	for _, u := range s.Units {
 		c.boundaries(s, u)
@@ -80,7 +86,10 @@ func (c *cells) boundaries(s *System, u *Unit) {
 			continue
 		}
 		cell := c.of[u.First+b]
-		c.gives[cell] = c.gives[cell] || k.Gives || !k.Boats
+		if k.Gives || !k.Boats {
+			c.gives[cell] = true
+			c.from[cell] = append(c.from[cell], u)
+		}
 		c.takes[cell] = c.takes[cell] || !k.Supply
 		if k.Supply && u.Item.Pressure != nil {
 			c.push[cell] = max(c.push[cell], u.Item.Pressure.Bar())
@@ -91,6 +100,14 @@ func (c *cells) boundaries(s *System, u *Unit) {
 			c.takes[c.of[u.First+p]] = true
 		}
 	}
+}
+
+// givesBeside reports whether something gives water to a cell beside a unit that gives none.
+func (c *cells) givesBeside(cell int, dry *Unit) bool {
+	if dry == nil {
+		return c.gives[cell]
+	}
+	return slices.ContainsFunc(c.from[cell], func(u *Unit) bool { return u != dry })
 }
 
 // split sorts cells and edges into the connected parts of the build.

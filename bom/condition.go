@@ -12,6 +12,7 @@ type condition struct {
 	opened  *Unit        // the valve that stands open though it should be shut
 	between *Unit        // the selector that stands between its ways
 	swapped *Unit        // the selector that stands at its second way
+	dry     *Unit        // the intake that lets no water in
 }
 
 // flow is what an edge does in the condition.

@@ -55,6 +55,30 @@ func (s *System) Reaches(from, to int, closable bool) bool {
 	})[goal]
 }
 
+// Cuts lists the units that a person can shut, or that are shut in normal running, and that
+// keep one port's water from another when they are: those without which [System.Reaches]
+// does not hold. Where several stand side by side none of them cuts alone, and all are named.
+func (s *System) Cuts(from, to int) []*Unit {
+	start, goal := s.cells.of[from], s.cells.of[to]
+	var alone, all []*Unit
+	for _, i := range s.cells.wires[s.cells.part[start]] {
+		u := s.cells.edges[i].unit
+		if e := &s.cells.edges[i]; !e.closable && !e.shutNormally() || slices.Contains(all, u) {
+			continue
+		}
+		all = append(all, u)
+		if !s.reach(start, func(e *edge, back bool) bool {
+			return e.unit != u && (e.is == catalog.Open || e.is == catalog.OneWay && !back)
+		})[goal] {
+			alone = append(alone, u)
+		}
+	}
+	if len(alone) == 0 {
+		return all
+	}
+	return alone
+}
+
 // reach is the set of cells that water reaches from one, through the edges that let it
 // pass; back says that an edge is taken against its direction. It looks at the
 // connected part of the build only, so that many plants cost no more than their sum.

@@ -1,6 +1,10 @@
 package bom
 
-import "handtight/catalog"
+import (
+	"slices"
+
+	"handtight/catalog"
+)
 
 // LostFlush is an intake that the fresh-water flush runs back out by.
 type LostFlush struct {
@@ -26,6 +30,60 @@ func (s *System) LostFlushes() []LostFlush {
 					break
 				}
 			}
+		}
+	}
+	return out
+}
+
+// Unflushed lists the pressure vessels that the fresh-water flush does not reach, in parts of
+// the build that have a flush valve and a house supply.
+func (s *System) Unflushed() []*Unit {
+	var out []*Unit
+	for _, st := range s.States {
+		if st.Name != "flush" {
+			continue
+		}
+		units := s.partUnits[st.part]
+		if !slices.ContainsFunc(units, func(u *Unit) bool { return u.Item.Kind.Supply }) {
+			continue
+		}
+		for _, u := range units {
+			if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && !s.waters.Rinsed(u.First+feed) {
+				out = append(out, u)
+			}
+		}
+	}
+	return out
+}
+
+// Waterless lists the running pumps that no water reaches in normal running, though there
+// is water in their part of the build: something is shut or stands the wrong way round.
+func (s *System) Waterless() []*Unit {
+	var out []*Unit
+	for _, u := range s.Units {
+		in, _ := pumpEnds(u)
+		if in < 0 || s.Node(u, in).Joint == nil {
+			continue
+		}
+		cell := s.cells.of[u.First+in]
+		part := s.cells.part[cell]
+		if s.normal[part] == nil || !slices.ContainsFunc(s.cells.parts[part], func(c int) bool { return s.cells.gives[c] }) {
+			continue
+		}
+		if _, low, ok := s.Pressure(s.normal[part], u.First+in); ok && low < 0 {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// Runaways lists the house supplies whose water runs out in normal running: overboard, into
+// a tank, or into a pump.
+func (s *System) Runaways() []*Unit {
+	var out []*Unit
+	for _, u := range s.Units {
+		if u.Item.Kind.Supply && !s.DischargeOf(u.First).Closed() {
+			out = append(out, u)
 		}
 	}
 	return out

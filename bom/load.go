@@ -32,9 +32,7 @@ func (l *Load) Worst() (float64, *State) {
 
 // take adds a state's pressures to the load.
 func (l *Load) take(st *State, high, low float64) {
-	if low < l.Low {
-		l.Low, l.ByLow = low, st
-	}
+	l.least(low, st)
 	if st.Name == "normal" {
 		l.Normal = max(l.Normal, high)
 	}
@@ -56,7 +54,15 @@ func (l *Load) covers(st *State, high, low float64) bool {
 	if st.Failure {
 		return high <= l.Fail && low >= l.Low && l.ByFail != nil
 	}
-	return high <= l.Act && low >= l.Low && l.ByAct != nil
+	return high <= l.Act && l.ByAct != nil && (low > l.Low || low == 0)
+}
+
+// least keeps the lower pressure. On a tie an act rules, since it is judged the harder;
+// else the earlier state.
+func (l *Load) least(low float64, st *State) {
+	if low < l.Low || low < 0 && low == l.Low && l.ByLow.Failure && !st.Failure {
+		l.Low, l.ByLow = low, st
+	}
 }
 
 // merge adds another load, as of a further cell of a segment.
@@ -66,8 +72,8 @@ func (l *Load) merge(o *Load) {
 	most(&l.Fail, &l.ByFail, o.Fail, o.ByFail)
 	first(&l.NoBound, o.NoBound)
 	first(&l.NoBoundFail, o.NoBoundFail)
-	if o.Low < l.Low {
-		l.Low, l.ByLow = o.Low, o.ByLow
+	if o.ByLow != nil {
+		l.least(o.Low, o.ByLow)
 	}
 }
 

@@ -40,7 +40,7 @@ func walked(t testing.TB, path, text string) *System {
 type stand struct {
 	shut                          []string // units whose passage is shut by an act or a failure
 	stopped, still, flush, atFull bool
-	between, swapped, opened      string
+	between, swapped, opened, dry string
 }
 
 // flushing is how a build stands in the flush.
@@ -58,7 +58,7 @@ func (s *System) condition(st stand) condition {
 			}
 		}
 	}
-	c.between, c.swapped, c.opened = s.byName[st.between], s.byName[st.swapped], s.byName[st.opened]
+	c.between, c.swapped, c.opened, c.dry = s.byName[st.between], s.byName[st.swapped], s.byName[st.opened], s.byName[st.dry]
 	return c
 }
 

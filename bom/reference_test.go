@@ -13,9 +13,10 @@ import (
 //
 // The rules, in short. Joined ports and open passages share a pressure. Water leaves at
 // a boundary that takes it and into the inlet of a running positive displacement pump
-// (not one that only stirs its own zone); through a one-way forward, a running feed pump
-// forward, a throttle at the duty, a relief at its set, each on top of what the next
-// zone leaves at; a membrane is no way out. A positive displacement pump pushes to the
+// (not one that only stirs its own zone), there at what the feed gives; through a one-way
+// forward, a running feed pump forward, a relief at its set on top of what the next zone
+// leaves at, and a throttle: the hand holds the duty over all throttles of a way; a membrane
+// is no way out. A positive displacement pump pushes to the
 // way out and at most to its stall; what it pushes goes on through what is open to it,
 // never to more than the next port leaves at. Feed pumps and supplies push with their
 // own pressure, held by a relief, each pump once. A zone that a running pump empties,
@@ -121,41 +122,54 @@ func (r *reference) relief(u *Unit) float64 {
 	return 1.1 * it.Set.Bar()
 }
 
-// leaves is the least pressure at which each port's water leaves.
-func (r *reference) leaves() []float64 {
-	out := make([]float64, len(r.sys.Ports))
-	for p := range out {
-		out[p] = math.Inf(1)
-		n := &r.sys.Ports[p]
-		if kind := n.Unit.Item.Kind.Name; r.sys.AtBoundary(p) && kind != "house supply" {
-			out[p] = 0
+// leaves is the least pressure at which each port's water leaves: over all ways to where
+// it can, the reliefs on them added up, and the duty once where a throttle is among them.
+// The inlet of a running pump takes water at what stands there.
+func (r *reference) leaves(stands []float64) []float64 {
+	const open, throttled = 0, 1
+	var out [2][]float64
+	for k := range out {
+		out[k] = make([]float64, len(r.sys.Ports))
+		for p := range out[k] {
+			out[k][p] = math.Inf(1)
 		}
 	}
 	for _, e := range r.edges {
 		if e.is == catalog.PositivePump && !r.stirs(e) {
-			out[e.from] = 0
+			least(out[open], e.from, stands[e.from])
 		}
 	}
-	duty := r.sys.Build.Duty.Pressure.Bar()
+	for p := range out[open] {
+		if kind := r.sys.Ports[p].Unit.Item.Kind.Name; r.sys.AtBoundary(p) && kind != "house supply" {
+			out[open][p] = 0
+		}
+	}
 	run(func() bool {
 		changed := false
+		to := func(k, p, l, q int, adds float64) { changed = least(out[k], p, adds+out[l][q]) || changed }
 		for _, e := range r.edges {
-			switch e.is {
-			case catalog.Open:
-				changed = least(out, e.from, out[e.to]) || changed
-				changed = least(out, e.to, out[e.from]) || changed
-			case catalog.OneWay, catalog.FeedPump:
-				changed = least(out, e.from, out[e.to]) || changed
-			case catalog.Throttle:
-				changed = least(out, e.from, duty+out[e.to]) || changed
-				changed = least(out, e.to, duty+out[e.from]) || changed
-			case catalog.Relief:
-				changed = least(out, e.from, r.relief(e.unit)+out[e.to]) || changed
+			for k := range out {
+				switch e.is {
+				case catalog.Open:
+					to(k, e.from, k, e.to, 0)
+					to(k, e.to, k, e.from, 0)
+				case catalog.OneWay, catalog.FeedPump:
+					to(k, e.from, k, e.to, 0)
+				case catalog.Throttle:
+					to(throttled, e.from, k, e.to, 0)
+					to(throttled, e.to, k, e.from, 0)
+				case catalog.Relief:
+					to(k, e.from, k, e.to, r.relief(e.unit))
+				}
 			}
 		}
 		return changed
 	})
-	return out
+	duty := r.sys.Build.Duty.Pressure.Bar()
+	for p := range out[open] {
+		least(out[open], p, duty+out[throttled][p])
+	}
+	return out[open]
 }
 
 func least(v []float64, i int, to float64) bool {
@@ -297,7 +311,7 @@ func (r *reference) starved() []bool {
 	fed, drawn := make([]bool, n), make([]bool, n)
 	for p := range fed {
 		kind := r.sys.Ports[p].Unit.Item.Kind.Name
-		fed[p] = r.sys.AtBoundary(p) && kind != "drain" && kind != "overboard"
+		fed[p] = r.sys.AtBoundary(p) && kind != "drain" && kind != "overboard" && r.sys.Ports[p].Unit.Name != r.st.dry
 	}
 	forward := func(is catalog.Flow) bool {
 		return is == catalog.OneWay || is == catalog.FeedPump || is == catalog.PositivePump || is == catalog.Throttle
@@ -344,7 +358,8 @@ func (r *reference) starved() []bool {
 
 // levels solves the stand: the highest and the lowest pressure of every port.
 func (r *reference) levels() []level {
-	leave := r.leaves()
+	leave := r.leaves(make([]float64, len(r.sys.Ports)))
+	leave = r.leaves(r.fed(leave)) // now that it is known what stands at the inlets
 	pushed, fed, starved := r.pushed(leave), r.fed(leave), r.starved()
 	out := make([]level, len(leave))
 	for p := range out {

@@ -14,6 +14,8 @@ type StateView struct {
 	Failure   bool
 	Segments  []SegmentView // in the build's order
 	Overloads []Overload    // what sees more than it holds, the worst first
+	Collapses []Collapse    // hoses that its vacuum may flatten
+	Untold    []Overload    // what sees pressure, and nothing says what it holds
 }
 
 // SegmentView is what a segment sees in one state.
@@ -29,12 +31,13 @@ func (v *SegmentView) Changed() bool {
 	return v.Low < 0 || math.Abs(v.High-v.Segment.Load.Normal) > 0.001
 }
 
-// Overload is a unit or a joint that sees more than it holds in a state.
+// Overload is a unit or a joint that sees more than it holds in a state, or of which
+// nothing says what it holds.
 type Overload struct {
 	What    string
 	Segment *Segment
 	Sees    float64 // bar; infinite where nothing opens
-	Holds   float64
+	Holds   float64 // bar; 0 where nothing says it
 }
 
 // StateNames lists the names of the build's states, normal first, in their order.
@@ -81,7 +84,8 @@ func (s *System) View(name string) (v StateView, ok bool) {
 		}
 		v.Segments = append(v.Segments, row)
 	}
-	v.Overloads = s.overloads(sees)
+	v.Overloads, v.Untold = s.overloads(sees)
+	v.Collapses = s.collapses(sees)
 	return v, true
 }
 
@@ -95,21 +99,30 @@ func (s *System) Views() []StateView {
 	return out
 }
 
-// overloads lists the units and joints that see more than they hold, by how much.
-func (s *System) overloads(sees func(port int) (high, low float64)) []Overload {
-	var out []Overload
+// overloads lists the units and joints that see more than they hold, by how much, and the
+// units that see pressure and of which nothing says what they hold.
+func (s *System) overloads(sees func(port int) (high, low float64)) (out, untold []Overload) {
 	for _, u := range s.Units {
-		worst := Overload{What: u.Name}
+		worst, silent := Overload{What: u.Name}, Overload{What: u.Name}
 		for i := range u.Item.Ports {
+			if u.Item.exempt(i) {
+				continue
+			}
 			hold := s.PortHold(u.First + i)
 			high, _ := sees(u.First + i)
 			holds := hold.Rating.Pressure.Bar()
 			if hold.Known && high > holds+0.001 && high-holds > worst.Sees-worst.Holds {
 				worst.Sees, worst.Holds, worst.Segment = high, holds, s.SegmentOf(u.First+i)
 			}
+			if !hold.Known && high > silent.Sees {
+				silent.Sees, silent.Segment = high, s.SegmentOf(u.First+i)
+			}
 		}
 		if worst.Sees > 0 {
 			out = append(out, worst)
+		}
+		if silent.Sees > 0 {
+			untold = append(untold, silent)
 		}
 	}
 	for _, j := range s.Joints {
@@ -122,7 +135,7 @@ func (s *System) overloads(sees func(port int) (high, low float64)) []Overload {
 	slices.SortStableFunc(out, func(a, b Overload) int {
 		return cmp.Or(cmp.Compare(b.times(), a.times()), cmp.Compare(a.Holds, b.Holds))
 	})
-	return out
+	return out, untold
 }
 
 // times is how many times over the part is loaded; infinite where nothing opens.

@@ -79,6 +79,43 @@ func TestOverloads(t *testing.T) {
 	}
 }
 
+// A state tells what its vacuum may flatten, and of what nothing says what it holds: that is
+// not to hold it. By eye on the plant that many people build, whose hoses stand no vacuum
+// that anybody says and which rates few of its parts.
+func TestUntoldAndCollapses(t *testing.T) {
+	sys := planted(t)
+	v, ok := sys.View("overboard-valve shut")
+	require.True(t, ok)
+	var untold []string
+	for _, o := range v.Untold {
+		untold = append(untold, o.What)
+		require.Positive(t, o.Sees)
+		require.Zero(t, o.Holds)
+	}
+	require.Contains(t, untold, "relief", "no bound, and nothing says what it holds")
+	require.NotContains(t, untold, "discharge", "it sees nothing")
+	require.NotContains(t, untold, "house", "the boat's own")
+	require.Empty(t, v.Collapses)
+
+	v, ok = sys.View("intake shut")
+	require.True(t, ok)
+	require.Len(t, v.Collapses, 1)
+	require.Equal(t, "raw-hose", v.Collapses[0].Hose.Name)
+	for stands, known := range map[string]bool{"0.5 bar": true, "0.85 bar": false, "": true} {
+		e := more("[[item]]\nid = \"suction-stock\"\nkind = \"hose stock\"\nbore = \"19 mm\"\nvacuum = \"" + stands + "\"\n[[hose]]\nid = \"suction-hose\"\nof = \"suction-stock\"\nlength = \"1 m\"")
+		if stands == "" {
+			e = more("[[item]]\nid = \"suction-stock\"\nkind = \"hose stock\"\nbore = \"19 mm\"\nspec = \"SAE 100R1\"\n[[hose]]\nid = \"suction-hose\"\nof = \"suction-stock\"\nlength = \"1 m\"")
+		}
+		v, ok := planted(t, e, edit{`"intake", "raw-hose", "strainer"`, `"intake", "suction-hose", "strainer"`}).View("intake shut")
+		require.True(t, ok)
+		require.Equal(t, known, len(v.Collapses) == 1, "stands %q", stands)
+		if stands == "0.5 bar" {
+			require.InDelta(t, 0.5, v.Collapses[0].Stands, 1e-9)
+			require.True(t, v.Collapses[0].Known)
+		}
+	}
+}
+
 // The views together say what the segments' loads say: the highest and the lowest of
 // all states are the load's.
 func TestViewsAgreeWithLoads(t *testing.T) {

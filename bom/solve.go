@@ -59,6 +59,7 @@ func (a *answer) noBound() bool {
 type solver struct {
 	duty     float64
 	fullFlow bool      // reliefs stand at their full-flow pressure
+	takes    []bool    // zones with a boundary that takes water
 	gives    []float64 // what a supply pushes with, by zone
 	held     []float64 // what a relief holds the feed pressure to
 	most     []float64 // a bound on the feed pressure; nil where no feed pump stands in a ring
@@ -68,32 +69,26 @@ type solver struct {
 // solve answers a question: the links are those between zones.
 func (z *zoning) solve(q question, cut cutOff) *answer {
 	n := z.pieces + 1
-	s := &solver{duty: z.duty, fullFlow: q.fullFlow, gives: make([]float64, n), answer: &answer{
-		out: fill(n, math.Inf(1)), pos: make([]float64, n), feed: make([]float64, n), drawn: make([]bool, n), fed: make([]bool, n),
+	s := &solver{duty: z.duty, fullFlow: q.fullFlow, takes: make([]bool, n), gives: make([]float64, n), answer: &answer{
+		pos: make([]float64, n), feed: make([]float64, n), drawn: make([]bool, n), fed: make([]bool, n),
 	}}
 	for _, e := range z.ends {
 		at := z.zone(e.cell, cut)
-		if e.takes {
-			s.out[at] = 0
-		}
+		s.takes[at] = s.takes[at] || e.takes
 		s.fed[at] = s.fed[at] || e.gives
 		s.gives[at] = max(s.gives[at], e.push)
 	}
 	links := make([]link, 0, len(z.links))
 	for _, l := range z.links {
 		l.from, l.to = z.zone(l.from, cut), z.zone(l.to, cut)
-		if l.edge == q.without || l.from == l.to {
-			continue
-		}
-		links = append(links, l)
-		if l.is == catalog.PositivePump {
-			s.out[l.from] = 0
+		if l.edge != q.without && l.from != l.to {
+			links = append(links, l)
 		}
 	}
-	s.settle(links, s.wayOut)
-	s.hold(links)
-	s.bound(links)
 	s.push(links)
+	if s.comesBack(links) {
+		s.push(links) // now that it is known what stands at the inlets of the pumps
+	}
 	s.suction(links)
 	return s.answer
 }
@@ -119,20 +114,6 @@ func (s *solver) settle(links []link, rule func(link) bool) {
 			return
 		}
 	}
-}
-
-// wayOut lowers the pressure at which the zones of a link find a way out.
-func (s *solver) wayOut(l link) bool {
-	switch l.is {
-	case catalog.OneWay, catalog.FeedPump:
-		return lower(&s.out[l.from], s.out[l.to])
-	case catalog.Throttle:
-		a := lower(&s.out[l.from], s.duty+s.out[l.to])
-		return lower(&s.out[l.to], s.duty+s.out[l.from]) || a
-	case catalog.Relief:
-		return lower(&s.out[l.from], s.set(l.unit)+s.out[l.to])
-	}
-	return false
 }
 
 // set is where a relief stands: opening, or passing the pump's whole flow.

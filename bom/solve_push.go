@@ -16,9 +16,14 @@ func (s *solver) hold(links []link) {
 	}
 }
 
-// push sets the zones behind the pumps and the supplies, and hands on what they push.
-// A pump pushes to the way out, and no further than its stall.
+// push finds the ways out, sets the zones behind the pumps and the supplies, and hands on
+// what they push. A pump pushes to the way out, and no further than its stall.
 func (s *solver) push(links []link) {
+	s.leave(links)
+	s.hold(links)
+	s.bound(links)
+	clear(s.pos)
+	clear(s.feed)
 	for z, bar := range s.gives {
 		s.feed[z] = s.given(bar, z)
 	}

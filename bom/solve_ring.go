@@ -37,6 +37,7 @@ func (s *solver) arcs(links []link) []arc {
 
 // bound says what each zone can see at most, where a feed pump stands in a ring.
 func (s *solver) bound(links []link) {
+	s.most = nil
 	arcs := s.arcs(links)
 	if !s.ringed(arcs) {
 		return

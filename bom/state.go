@@ -2,6 +2,7 @@ package bom
 
 import (
 	"fmt"
+	"slices"
 
 	"handtight/catalog"
 )
@@ -40,6 +41,7 @@ func (s *System) solve() {
 		for _, i := range s.cells.wires[part] {
 			p.acts(i)
 		}
+		p.blocked()
 	}
 }
 
@@ -91,6 +93,29 @@ func (p *states) modes() {
 		p.add("feed pump alone", "feed pump running, high-pressure pump stopped", nil, false, p.zoning(condition{stopped: true}), -1)
 		p.add("high-pressure pump alone", "high-pressure pump running, feed pump stopped", nil, false, p.zoning(condition{still: true}), -1)
 	}
+}
+
+// blocked makes the states in which an intake that nobody can shut lets no water in: weed
+// or a bag lies over it.
+func (p *states) blocked() {
+	for _, u := range p.sys.partUnits[p.part] {
+		if p.sys.lets(u) {
+			p.add(u.Name+" blocked", u.title()+" blocked, as by weed", u, true, p.zoning(condition{dry: u}), -1)
+		}
+	}
+}
+
+// lets reports whether a unit is an intake that lets water in and cannot be shut.
+func (s *System) lets(u *Unit) bool {
+	if !s.intake(u) || slices.ContainsFunc(u.passages(), func(p catalog.Passage) bool { return p.Closable }) {
+		return false
+	}
+	for i := range u.Item.Ports {
+		if slices.Contains(s.cells.from[s.cells.of[u.First+i]], u) {
+			return true
+		}
+	}
+	return false
 }
 
 func (p *states) zoning(c condition) *zoning { return p.sys.newZoning(p.part, &c) }
@@ -149,6 +174,9 @@ func (u *Unit) title() string {
 	}
 	return fmt.Sprintf("%s (%s)", u.Name, u.Item.Kind.Name)
 }
+
+// PumpsRun reports whether the high-pressure pumps run in the state.
+func (st *State) PumpsRun() bool { return !st.field.zones.cond.stopped }
 
 // Pressure is what a port sees in one state, in bar; infinite where nothing
 // opens, false where the state does not touch the port.

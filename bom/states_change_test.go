@@ -66,11 +66,18 @@ func TestChangesOfThePlant(t *testing.T) {
 			{port: "brine-hose.a", whenShut: valve, set: 6, full: 6.6}, {port: "pump.out", whenShut: valve, set: 61, full: 61.6},
 			{port: "pump.out", whenShut: []string{"overboard-valve", "throttle"}, set: 71, full: 78.1},
 		}},
-		{"relief led back to the feed side: the running pump takes what it pushes", []edit{
+		{"relief led back to the feed side: the running pump takes what it pushes, and it opens on top of the 2.5 that stand there", []edit{
 			{`"relief", "tee/outlet.branch"]`, `"relief", "tee/back.branch"]`}, plugOutlet, {`"tee/flush", "pump"]`, `"tee/flush", "tee/back", "pump"]`},
 		}, []figure{
-			{port: "pump.out", whenShut: valve, set: 65, full: 71.5}, {port: "brine-hose.a", whenShut: valve, set: 65, full: 71.5},
+			{port: "pump.out", whenShut: valve, set: 67.5, full: 74}, {port: "brine-hose.a", whenShut: valve, set: 67.5, full: 74},
 			{port: "pump.in", whenShut: valve, set: 2.5, full: 2.5}, {port: "feed-pump.out", whenShut: shut, set: 2.5, full: 2.5},
+		}},
+		{"two throttles in a line: the hand holds the duty over both", []edit{
+			{`"throttle", "brine-hose"`, `"throttle", "tee/between", "throttle/2", "brine-hose"`},
+		}, []figure{
+			{port: "pump.out", set: 55, full: 55}, {port: "tee/between.a", set: 55, full: 55}, {port: "brine-hose.a"},
+			{port: "pump.out", whenShut: []string{"throttle/2"}, set: 65, full: 71.5}, {port: "tee/between.a", whenShut: []string{"throttle/2"}, set: 65, full: 71.5},
+			{port: "pump.out", whenShut: shut, set: 65, full: 71.5}, {port: "tee/between.a", whenShut: shut},
 		}},
 		{"duty above the relief's set: the relief is the lower, and passing the whole flow it is not", []edit{dutyOf("70 bar")}, []figure{
 			{port: "pump.out", set: 65, full: 70}, {port: "throttle.out"},
@@ -235,6 +242,22 @@ func TestVacuum(t *testing.T) {
 			_, low, _ := sys.Pressure(st, p)
 			require.Zero(t, low, "%s at %s", st.Name, sys.Ports[p].Name())
 		}
+	}
+}
+
+// An intake that nobody can shut may be blocked; and of an act and a failure that give the
+// same vacuum, the act is named, wherever the two stand.
+func TestVacuumOfABlockedIntake(t *testing.T) {
+	sys := planted(t, edit{`"intake", "raw-hose", "strainer", "feed-pump"`, `"hull", "raw-hose", "strainer", "hand", "feed-pump"`},
+		more("[[item]]\nid = \"hull\"\nkind = \"through-hull\"\n[[item]]\nid = \"hand\"\nkind = \"shut-off valve\""))
+	for port, by := range map[string]string{"hull.inboard": "hull blocked", "raw-hose.b": "hull blocked", "strainer.out": "strainer clogged", "feed-pump.in": "hand shut", "pump.in": "hand shut"} {
+		load := sys.PortLoad(sys.portNamed(t, port))
+		require.Equal(t, vacuum, load.Low, port)
+		require.Equal(t, by, load.ByLow.Name, port)
+	}
+	require.True(t, sys.stateNamed(t, "hull blocked").Failure)
+	for _, st := range planted(t).States {
+		require.NotContains(t, st.Name, "blocked", "a seacock is shut by hand")
 	}
 }
 

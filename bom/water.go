@@ -27,6 +27,9 @@ func (s *System) newWaters() *Waters {
 	house := s.kindSeeds("house supply")
 	w.rinsed = s.spread(house, rinses)
 	w.unfiltered = s.spread(house, func(e *edge, back bool) bool {
+		if e.closable && e.shutNormally() {
+			return true // a bypass that somebody leaves open
+		}
 		return e.unit.Item.Kind.Name != "carbon filter" && rinses(e, back)
 	})
 	w.house = without(s.spread(house, func(e *edge, back bool) bool {

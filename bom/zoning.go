@@ -62,7 +62,7 @@ func (s *System) newZoning(part int, cond *condition) *zoning {
 	}
 	for i, cell := range cells {
 		if c.takes[cell] || c.gives[cell] || c.push[cell] > 0 {
-			z.ends = append(z.ends, end{i, c.takes[cell], c.gives[cell], c.push[cell]})
+			z.ends = append(z.ends, end{i, c.takes[cell], c.givesBeside(cell, cond.dry), c.push[cell]})
 		}
 	}
 	z.woven = weave(len(cells), open)

@@ -46,6 +46,10 @@ func findGauge(s *bom.System) []finding.Finding {
 		case load.Act > full+slack:
 			f.Reason = fmt.Sprintf("%s reads to %s and sees %s: %s.", u.Name, u.Item.Scale, bars(load.Act), load.ByAct.Cause)
 			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(math.Ceil(load.Act/0.75/10)*10))
+		case load.Fail > full+slack:
+			f.Severity = finding.Note
+			f.Reason = fmt.Sprintf("%s reads to %s and would see %s: %s.", u.Name, u.Item.Scale, bars(load.Fail), load.ByFail.Cause)
+			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(math.Ceil(load.Fail/0.75/10)*10))
 		case load.Normal > 0.75*full, load.Normal > 0 && load.Normal < 0.25*full:
 			f.Severity = finding.Note
 			f.Reason = fmt.Sprintf("%s reads to %s, and normal running is at %s: outside the middle half of the dial.", u.Name, u.Item.Scale, bars(load.Normal))

@@ -5,7 +5,6 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
-	"handtight/pressure"
 )
 
 var hoseMayCollapse = Rule{
@@ -84,16 +83,16 @@ func findCollapse(s *bom.System) []finding.Finding {
 		if load.Low >= 0 {
 			continue
 		}
-		rated, known := vacuumOf(u.Item)
+		rated, known := bom.StandsVacuum(u.Item)
 		f := finding.Finding{Severity: finding.Caution}
 		switch {
 		case !known:
 			f.Reason = fmt.Sprintf("%s sees a vacuum (%s), and nothing says that it stands one.", u.Name, load.ByLow.Cause)
 			f.Remedy = "Take suction hose with a wire helix and a vacuum rating, and write `vacuum`."
-		case rated < pullBar:
+		case rated < bom.PumpPulls:
 			f.Severity = finding.Stop
-			f.Reason = fmt.Sprintf("%s stands a vacuum of %s and sees up to %s (%s).", u.Name, bars(rated), bars(pullBar), load.ByLow.Cause)
-			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(pullBar))
+			f.Reason = fmt.Sprintf("%s stands a vacuum of %s and may see a whole one (%s): a suction hose should stand %s.", u.Name, bars(rated), load.ByLow.Cause, bars(bom.PumpPulls))
+			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(bom.PumpPulls))
 		default:
 			continue
 		}
@@ -104,20 +103,4 @@ func findCollapse(s *bom.System) []finding.Finding {
 		out = append(out, f)
 	}
 	return out
-}
-
-// pullBar is the vacuum that a pump on a boat may pull (a judgement: the last tenth
-// of an atmosphere is lost to vapour and leaks).
-const pullBar = 0.9
-
-func vacuumOf(it *bom.Item) (float64, bool) {
-	if it.Vacuum != nil {
-		return it.Vacuum.Bar(), true
-	}
-	if spec, ok := pressure.HoseSpec(it.Spec); ok && it.Bore != nil {
-		if r, ok := pressure.VacuumRating(spec, *it.Bore); ok {
-			return r.Pressure.Bar(), true
-		}
-	}
-	return 0, false
 }

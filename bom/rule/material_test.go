@@ -333,6 +333,8 @@ kind = "overboard"
 name = "line"
 path = ["pump", "nipple", "throttle", "out"]
 `
+	low := "[[item]]\nid = \"cap\"\nkind = \"nipple\"\nmaterial = \"CPVC\"\nrated = \"100 bar\"\nports = { a = '1/2 NPT male', b = '1/2 NPT male' }\n[[item]]\nid = \"sink\"\nkind = \"drain\"\nports = { in = '1/2 NPT female' }\n[[run]]\nname = \"low\"\npath = [\"sink/1\", \"cap\", \"sink/2\"]\n"
+	require.Equal(t, []string{"stop"}, severities(found(t, fmt.Sprintf(line, "94 C")+low)["part-too-warm"]), "a second one at low pressure softens nothing")
 	for _, c := range []struct {
 		space       string
 		warm, under []string

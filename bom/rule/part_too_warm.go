@@ -76,7 +76,9 @@ func findWarm(s *bom.System) []finding.Finding {
 		case errors.As(err, &beyond):
 			outside.add(beyond.What, u.Name, u.Mark)
 			limits[beyond.What] = beyond
-			severity[beyond.What] = max(severity[beyond.What], warmSeverity(s, u))
+			if now, said := severity[beyond.What]; !said || now != finding.Stop {
+				severity[beyond.What] = warmSeverity(s, u)
+			}
 		case err != nil && s.Hottest() > hot:
 			if what, ok := softens(u.Item); ok {
 				untold.add(what, u.Name, u.Mark)

@@ -41,7 +41,7 @@ func findCutOff(s *bom.System) []finding.Finding {
 			if len(near) > 0 {
 				continue // another relief stands at the pump
 			}
-			out = append(out, cut(u, fmt.Sprintf("between %s and %s stands something that can be shut.", p.Name, u.Name)))
+			out = append(out, cut(u, fmt.Sprintf("%s can be shut, and stands between %s and %s.", names(s.Cuts(outletOf(p), u.First+u.Item.PortIndex("in"))), p.Name, u.Name)))
 		}
 		for _, u := range near {
 			if st := shutOutlet(s, u); st != nil {
@@ -59,10 +59,10 @@ func cut(u *bom.Unit, reason string) finding.Finding {
 	}
 }
 
-// shutOutlet finds an act that closes a relief's outlet.
+// shutOutlet finds an act that closes a relief's outlet while the pump runs.
 func shutOutlet(s *bom.System, u *bom.Unit) *bom.State {
 	for _, st := range s.States {
-		if out, ok := s.WayOut(st, outletOf(u)); ok && !st.Failure && math.IsInf(out, 1) {
+		if out, ok := s.WayOut(st, outletOf(u)); ok && !st.Failure && st.PumpsRun() && math.IsInf(out, 1) {
 			return st
 		}
 	}

@@ -83,9 +83,9 @@ func findDischarge(s *bom.System) []finding.Finding {
 		if waters.House(in) {
 			continue // the house's own water may well run to a drain
 		}
-		spills := "the pump's whole flow"
+		spills := "the pump's whole flow of sea water"
 		if waters.Sea(in) && !behindPump(s, u) {
-			spills = "what comes"
+			spills = "sea water"
 		}
 		f := finding.Finding{Severity: finding.Caution, At: u.Name}
 		d := s.DischargeOf(u.First + port)
@@ -98,7 +98,7 @@ func findDischarge(s *bom.System) []finding.Finding {
 			}
 			f.Reason = fmt.Sprintf("%s is left open: when it lifts, it sprays %s into the space around it.", u.Name+".out", spills)
 		case len(d.Inside) > 0:
-			f.Reason = fmt.Sprintf("%s discharges into %s: %s, of sea water, without a warning.", u.Name, inside(d.Inside), spills)
+			f.Reason = fmt.Sprintf("%s discharges into %s: %s without a warning.", u.Name, inside(d.Inside), spills)
 		default:
 			continue // a closed line, which is found as a relief that is cut off
 		}

@@ -146,7 +146,7 @@ func weak(s *bom.System, group []overload) finding.Finding {
 		}
 		f.Reason += "."
 	}
-	if duty := s.Build.Duty.Pressure; duty != nil && strings.Contains(o.hold.Rating.Text, "150") && o.load.Normal > bom.HighPressure {
+	if duty := s.Build.Duty.Pressure; duty != nil && strings.Contains(strings.ToLower(o.hold.Rating.Text), "class 150") && o.load.Normal > bom.HighPressure {
 		f.Reason += " " + pressure.CastClassTrap(*duty)
 	}
 	what := "it"

@@ -96,7 +96,7 @@ func TestReliefSetHighRemedy(t *testing.T) {
 	high := swap(t, reliefSetHigh.Example(reliefSetHigh.Right), `set = "65 bar"`, `set = "90 bar"`)
 	list := check(t, swap(t, high, `rated = "200 bar"`, `rated = "80 bar"`))[reliefSetHigh.Slug]
 	require.Len(t, list, 1)
-	require.Contains(t, list[0].Remedy, "Set it to 80 bar or less")
+	require.Contains(t, list[0].Remedy, "Set it to 72 bar or less", "80 bar over 1.1, in whole bar")
 
 	// 57 bar is above the duty of 55, but leaves no tenth above it
 	list = check(t, swap(t, high, `rated = "200 bar"`, `rated = "57 bar"`))[reliefSetHigh.Slug]

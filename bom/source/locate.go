@@ -32,7 +32,7 @@ const fewKeys = 24
 type locator struct {
 	text  string
 	at    int
-	spots []spot // 0 is the file itself
+	spots []spot         // 0 is the file itself
 	names map[name]int32 // keys of the tables that have more than a few
 	// The first key that is given twice: a text with one is refused, except that
 	// the TOML library lets the later one go unseen after a dotted key.

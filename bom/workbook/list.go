@@ -86,12 +86,23 @@ func (b *book) segments() error {
 			{title: "Weakest part", width: 22}, {title: "Its rating", width: 12}, {title: "Rating from", width: 24},
 			{title: "Margin", width: 12}, {title: "Proof of the weakest", width: 12},
 		},
-		looks: strongFirst,
+		looks: segmentLook,
 	}
 	for _, s := range b.c.Segments {
-		l.rows = append(l.rows, []string{s.Name, s.Runs, yes(s.High), s.Normal, s.Worst, s.Cause, s.Weakest, s.Rating, s.Basis, s.Margin, s.Proof})
+		margin := s.Margin
+		if lacks, over := strings.CutPrefix(margin, "-"); over {
+			margin = "OVER by " + lacks
+		}
+		l.rows = append(l.rows, []string{s.Name, s.Runs, yes(s.High), s.Normal, s.Worst, s.Cause, s.Weakest, s.Rating, s.Basis, margin, s.Proof})
 	}
 	return b.list(l)
+}
+
+func segmentLook(col int, text string) look {
+	if strings.HasPrefix(text, "OVER by ") || text == "no bound" {
+		return stopLook
+	}
+	return strongFirst(col, text)
 }
 
 func yes(b bool) string {

@@ -16,6 +16,13 @@ type stateFacts struct {
 	Failure   bool            `json:"failure"`
 	Segments  []stateSegment  `json:"segments"`
 	Overloads []overloadFacts `json:"overloads"`
+	Collapses []collapseFacts `json:"collapses"`
+	Untold    []string        `json:"rating_unknown"` // parts that see pressure, and nothing says what they hold
+}
+
+type collapseFacts struct {
+	Hose   string `json:"hose"`
+	Stands number `json:"stands_vacuum_bar"` // null where nothing says it
 }
 
 type stateSegment struct {
@@ -35,12 +42,22 @@ type overloadFacts struct {
 func stateFactsOf(views []bom.StateView) []stateFacts {
 	out := []stateFacts{}
 	for _, v := range views {
-		f := stateFacts{Name: v.Name, Cause: v.Cause, Failure: v.Failure, Segments: []stateSegment{}, Overloads: []overloadFacts{}}
+		f := stateFacts{Name: v.Name, Cause: v.Cause, Failure: v.Failure, Segments: []stateSegment{}, Overloads: []overloadFacts{}, Collapses: []collapseFacts{}, Untold: []string{}}
 		for _, g := range v.Segments {
 			f.Segments = append(f.Segments, stateSegment{g.Segment.Name, known(g.High), math.IsInf(g.High, 1), known(g.Low)})
 		}
 		for _, o := range v.Overloads {
 			f.Overloads = append(f.Overloads, overloadFacts{o.What, known(o.Sees), math.IsInf(o.Sees, 1), known(o.Holds)})
+		}
+		for _, c := range v.Collapses {
+			x := collapseFacts{Hose: c.Hose.Name}
+			if c.Known {
+				x.Stands = known(c.Stands)
+			}
+			f.Collapses = append(f.Collapses, x)
+		}
+		for _, o := range v.Untold {
+			f.Untold = append(f.Untold, o.What)
 		}
 		out = append(out, f)
 	}
@@ -76,7 +93,10 @@ var stateColumns = []column{
 func (a *app) printState(v bom.StateView) {
 	a.printStateHead(v)
 	a.printStateRows(v.Segments)
-	a.printOverloads(v.Overloads)
+	if !a.printOverloads(v) {
+		a.ui.say(green, "Nothing sees more than it holds.")
+		a.ui.line("")
+	}
 }
 
 func (a *app) printStateHead(v bom.StateView) {
@@ -99,7 +119,15 @@ func (a *app) printStateRows(list []bom.SegmentView) {
 	if !a.ui.table(stateColumns, rows) {
 		for _, g := range list {
 			row := stateRow(g)
-			a.ui.fold("  -", fmt.Sprintf("%s: %s bar (normal %s), holds %s", row[0], row[2], row[1], row[4]))
+			here := row[2]
+			if !math.IsInf(g.High, 1) {
+				here += " bar"
+			}
+			text := fmt.Sprintf("%s: %s (normal %s), holds %s", row[0], here, row[1], row[4])
+			if g.Low < 0 {
+				text += ", and a vacuum"
+			}
+			a.ui.fold("  -", text)
 		}
 	}
 	a.ui.line("")
@@ -119,17 +147,37 @@ func stateRow(g bom.SegmentView) []string {
 	return row
 }
 
-func (a *app) printOverloads(list []bom.Overload) {
-	if len(list) == 0 {
-		a.ui.say(green, "Nothing sees more than it holds.")
-		a.ui.line("")
-		return
+// printOverloads prints what a state overloads, what it may flatten, and of what nothing says
+// what it holds; false where it has nothing to say.
+func (a *app) printOverloads(v bom.StateView) bool {
+	u := a.ui
+	if len(v.Overloads) > 0 {
+		u.say(bold, "What sees more than it holds")
 	}
-	a.ui.say(bold, "What sees more than it holds")
-	for _, o := range list {
-		a.ui.fold("  -", fmt.Sprintf("%s holds %s and sees %s", o.What, bars(o.Holds), bars(o.Sees)))
+	for _, o := range v.Overloads {
+		u.fold("  -", fmt.Sprintf("%s holds %s and sees %s", o.What, bars(o.Holds), bars(o.Sees)))
 	}
-	a.ui.line("")
+	if len(v.Collapses) > 0 {
+		u.say(bold, "What the vacuum may flatten")
+	}
+	for _, c := range v.Collapses {
+		if c.Known {
+			u.fold("  -", fmt.Sprintf("%s stands a vacuum of %s only", c.Hose.Name, bars(c.Stands)))
+		} else {
+			u.fold("  -", c.Hose.Name+": nothing says that it stands a vacuum")
+		}
+	}
+	if len(v.Untold) > 0 {
+		u.say(bold, "Not known to hold it")
+	}
+	for _, o := range v.Untold {
+		u.fold("  -", fmt.Sprintf("%s sees %s, and nothing says what it holds", o.What, bars(o.Sees)))
+	}
+	if len(v.Overloads)+len(v.Collapses)+len(v.Untold) == 0 {
+		return false
+	}
+	u.line("")
+	return true
 }
 
 // printStates prints all states: of each, the segments that it changes.
@@ -148,8 +196,6 @@ func (a *app) printStates(views []bom.StateView) {
 			continue
 		}
 		a.printStateRows(changed)
-		if len(v.Overloads) > 0 {
-			a.printOverloads(v.Overloads)
-		}
+		a.printOverloads(v)
 	}
 }

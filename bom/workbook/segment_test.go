@@ -1,0 +1,18 @@
+package workbook
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// A segment that sees more than it holds stands out by its word and its colour.
+func TestSegmentOver(t *testing.T) {
+	c := sample(t)
+	c.Segments[0].Margin, c.Segments[1].Worst = "-2 bar", "no bound"
+	f := opened(t, c, nil)
+	require.Equal(t, "OVER by 2 bar", value(t, f, "Segments", "J4"))
+	over := cellStyle(t, f, "Segments", "J4")
+	require.Equal(t, over, cellStyle(t, f, "Segments", "E5"), "no bound")
+	require.NotEqual(t, over, cellStyle(t, f, "Segments", "J5"))
+}
