@@ -1,10 +1,6 @@
 package bom
 
-import (
-	"slices"
-
-	"handtight/catalog"
-)
+import "slices"
 
 // LostFlush is an intake that the fresh-water flush runs back out by.
 type LostFlush struct {
@@ -12,27 +8,47 @@ type LostFlush struct {
 	Pump   *Unit // the feed pump that stands still and lets it pass; nil where there is none
 }
 
-// LostFlushes lists the intakes at which, in the flush, the house water stands with nothing
-// to hold it: it runs back to the sea there and not through the pump and the membrane.
+// LostFlushes lists the intakes at which house water that flushes a pump stands with nothing
+// to hold it: it runs back to the sea there and not through the pump and the membrane. Each
+// flush valve is looked at by itself, so that a line that rinses the intake on purpose is
+// none.
 func (s *System) LostFlushes() []LostFlush {
 	var out []LostFlush
-	for _, st := range s.States {
-		if st.Name != "flush" {
+	for part, list := range s.cells.wires {
+		if s.normal[part] == nil {
 			continue
 		}
-		for _, u := range s.partUnits[st.part] {
-			if !s.intake(u) {
+		said := map[*Unit]bool{}
+		for _, i := range list {
+			if !s.cells.edges[i].forFlush() {
 				continue
 			}
-			for i := range u.Item.Ports {
-				if high, _, ok := s.Pressure(st, u.First+i); ok && high > 0 {
-					out = append(out, LostFlush{u, s.letsPass(st)})
-					break
+			z := s.newZoning(part, &condition{opened: s.cells.edges[i].unit, stopped: true, still: true})
+			f := z.shut(-1, true)
+			if !s.pressed(&f, part, func(u *Unit, port int) bool { in, _ := pumpEnds(u); return port == in && u.Item.Kind.Name == "plunger pump" }) {
+				continue
+			}
+			for _, u := range s.partUnits[part] {
+				if s.intake(u) && !said[u] && s.pressed(&f, part, func(v *Unit, _ int) bool { return v == u }) {
+					said[u] = true
+					out = append(out, LostFlush{u, s.letsPass(&f, part)})
 				}
 			}
 		}
 	}
 	return out
+}
+
+// pressed reports whether water stands under pressure at some port that is asked for.
+func (s *System) pressed(f *field, part int, which func(u *Unit, port int) bool) bool {
+	for _, u := range s.partUnits[part] {
+		for i := range u.Item.Ports {
+			if which(u, i) && f.high(s.cells.local[s.cells.of[u.First+i]]) > 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // Unflushed lists the pressure vessels that the fresh-water flush does not reach, in parts of
@@ -102,13 +118,10 @@ func (s *System) intake(u *Unit) bool {
 }
 
 // letsPass finds the centrifugal feed pump at whose inlet flush water stands.
-func (s *System) letsPass(st *State) *Unit {
-	for _, u := range s.partUnits[st.part] {
+func (s *System) letsPass(f *field, part int) *Unit {
+	for _, u := range s.partUnits[part] {
 		in, _ := pumpEnds(u)
-		if in < 0 || u.Item.Type != "centrifugal" || u.passages()[0].Is != catalog.FeedPump {
-			continue
-		}
-		if high, _, ok := s.Pressure(st, u.First+in); ok && high > 0 {
+		if in >= 0 && u.Item.Type == "centrifugal" && u.Item.Kind.Name == "feed pump" && f.high(s.cells.local[s.cells.of[u.First+in]]) > 0 {
 			return u
 		}
 	}

@@ -7,7 +7,7 @@ import "handtight/catalog"
 type Waters struct {
 	s                   *System
 	sea, product, house []bool // by cell
-	rinsed, unfiltered  []bool
+	rinsed              []bool
 }
 
 // Waters says which water wets each port.
@@ -26,12 +26,6 @@ func (s *System) newWaters() *Waters {
 	})
 	house := s.kindSeeds("house supply")
 	w.rinsed = s.spread(house, rinses)
-	w.unfiltered = s.spread(house, func(e *edge, back bool) bool {
-		if e.closable && e.shutNormally() {
-			return true // a bypass that somebody leaves open
-		}
-		return e.unit.Item.Kind.Name != "carbon filter" && rinses(e, back)
-	})
 	w.house = without(s.spread(house, func(e *edge, back bool) bool {
 		return rinses(e, back) && !w.sea[e.to] && !w.sea[e.from]
 	}), w.sea)
@@ -64,9 +58,23 @@ func (w *Waters) House(port int) bool { return w.house[w.s.cells.of[port]] }
 // Rinsed reports whether the fresh-water flush reaches a port.
 func (w *Waters) Rinsed(port int) bool { return w.rinsed[w.s.cells.of[port]] }
 
-// Unfiltered reports whether house water reaches a port by a way without a carbon
-// filter.
-func (w *Waters) Unfiltered(port int) bool { return w.unfiltered[w.s.cells.of[port]] }
+// Unfiltered lists the pressure vessels that the water of a house supply reaches by a way
+// without a carbon filter, also by a valve that somebody leaves open.
+func (s *System) Unfiltered(house *Unit) []*Unit {
+	reached := s.reach(s.cells.of[house.First], func(e *edge, back bool) bool {
+		if e.closable && e.shutNormally() {
+			return true
+		}
+		return e.unit.Item.Kind.Name != "carbon filter" && rinses(e, back)
+	})
+	var out []*Unit
+	for _, u := range s.UnitsAround(house.First) {
+		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && reached[s.cells.of[u.First+feed]] {
+			out = append(out, u)
+		}
+	}
+	return out
+}
 
 // rinses reports whether flush water passes an edge: with the flush valve open, the
 // pumps standing still, and pushed by the house supply.

@@ -13,27 +13,27 @@ func TestWaters(t *testing.T) {
 	sys := planted(t)
 	w := sys.Waters()
 	for _, c := range []struct {
-		why, port                             string
-		sea, product, house, rinsed, unfilter bool
+		why, port                   string
+		sea, product, house, rinsed bool
 	}{
-		{"the intake", "intake.inboard", true, false, false, false, false},
-		{"before the feed pump, whose own valves hold the flush back", "strainer.out", true, false, false, false, false},
-		{"where the flush comes in", "tee/flush.a", true, false, false, true, false},
-		{"the pump's outlet, flushed through its valves", "pump.out", true, false, false, true, false},
-		{"the membrane's feed", "vessel.feed", true, false, false, true, false},
-		{"the brine line", "brine-hose.a", true, false, false, true, false},
-		{"the product", "vessel.product", false, true, false, false, false},
-		{"the product behind the selector", "selector.b", false, true, false, false, false},
-		{"the house's own side of the flush valve", "carbon.in", false, false, true, true, true},
-		{"behind the carbon filter", "carbon.out", false, false, true, true, false},
-		{"the check valve holds sea water off its inlet", "check.in", false, false, true, true, false},
-		{"and not off its outlet", "check.out", true, false, false, true, false},
+		{"the intake", "intake.inboard", true, false, false, false},
+		{"before the feed pump, whose own valves hold the flush back", "strainer.out", true, false, false, false},
+		{"where the flush comes in", "tee/flush.a", true, false, false, true},
+		{"the pump's outlet, flushed through its valves", "pump.out", true, false, false, true},
+		{"the membrane's feed", "vessel.feed", true, false, false, true},
+		{"the brine line", "brine-hose.a", true, false, false, true},
+		{"the product", "vessel.product", false, true, false, false},
+		{"the product behind the selector", "selector.b", false, true, false, false},
+		{"the house's own side of the flush valve", "carbon.in", false, false, true, true},
+		{"behind the carbon filter", "carbon.out", false, false, true, true},
+		{"the check valve holds sea water off its inlet", "check.in", false, false, true, true},
+		{"and not off its outlet", "check.out", true, false, false, true},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			p := sys.portNamed(t, c.port)
-			require.Equal(t, []bool{c.sea, c.product, c.house, c.rinsed, c.unfilter},
-				[]bool{w.Sea(p), w.Product(p), w.House(p), w.Rinsed(p), w.Unfiltered(p)},
-				"%s: sea, product, house, rinsed, unfiltered", c.port)
+			require.Equal(t, []bool{c.sea, c.product, c.house, c.rinsed},
+				[]bool{w.Sea(p), w.Product(p), w.House(p), w.Rinsed(p)},
+				"%s: sea, product, house, rinsed", c.port)
 		})
 	}
 }
@@ -46,7 +46,6 @@ func TestWatersChanged(t *testing.T) {
 		port string
 		want func(*Waters, int) bool
 	}{
-		{"without a carbon filter house water is not filtered", edit{`"house", "carbon", "flush-valve"`, `"house", "flush-valve"`}, "vessel.feed", (*Waters).Unfiltered},
 		{"without a check valve sea water stands before the flush valve", edit{`"flush-valve", "check", "tee/flush.branch"`, `"flush-valve", "tee/flush.branch"`}, "flush-valve.out", (*Waters).Sea},
 		{"a centrifugal feed pump lets the flush back to the strainer", edit{`"feed-pump"`, `"centrifugal"`}, "strainer.out", (*Waters).Rinsed},
 	} {

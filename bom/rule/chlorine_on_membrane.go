@@ -65,26 +65,25 @@ path = ["house", "carbon", "valve", "nipple", "vessel.feed"]
 	check: findChlorine,
 }
 
+// findChlorine speaks once of each house supply whose water reaches a membrane unfiltered.
 func findChlorine(s *bom.System) []finding.Finding {
-	waters := s.Waters()
-	var house *bom.Unit
-	for _, u := range s.Units {
-		if u.Item.Kind.Name == "house supply" && house == nil {
-			house = u
+	var out []finding.Finding
+	for _, house := range s.Units {
+		if !house.Item.Kind.Supply {
+			continue
 		}
-	}
-	var g members
-	for _, u := range s.Units {
-		feed := u.Item.PortIndex("feed")
-		if u.Item.Kind.Name == "pressure vessel" && feed >= 0 && waters.Unfiltered(u.First+feed) {
+		var g members
+		for _, u := range s.Unfiltered(house) {
 			g.add(u.Name, u.Mark)
 		}
+		if len(g.names) == 0 {
+			continue
+		}
+		out = append(out, finding.Finding{
+			Severity: finding.Caution, At: house.Name, Place: at(house.Mark),
+			Reason: fmt.Sprintf("the water of %s reaches the membrane in %s without passing a carbon filter: chlorine in it destroys the membrane.", house.Name, g.list()),
+			Remedy: "Put a carbon filter into the flush line, before its valve, and change its cartridge every six months.",
+		})
 	}
-	if house == nil || len(g.names) == 0 {
-		return nil
-	}
-	f := finding.Finding{Severity: finding.Caution, At: house.Name, Place: at(house.Mark)}
-	f.Reason = fmt.Sprintf("the water of %s reaches the membrane in %s without passing a carbon filter: chlorine in it destroys the membrane.", house.Name, g.list())
-	f.Remedy = "Put a carbon filter into the flush line, before its valve, and change its cartridge every six months."
-	return []finding.Finding{f}
+	return out
 }

@@ -65,7 +65,7 @@ func findBackflow(s *bom.System) []finding.Finding {
 		out = append(out, finding.Finding{
 			Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
 			Reason: fmt.Sprintf("nothing holds sea water back from %s: with its pump off and the flush valve open, it runs into the drinking water.", u.Name),
-			Remedy: "Put a one-way valve between the flush valve and the plant, pointing to the plant.",
+			Remedy: "Put a one-way valve between the flush valve and the plant, its arrow to the plant; where there is one, look at its arrow.",
 		})
 	}
 	return out
