@@ -89,6 +89,64 @@ name = "gauge"`}, {`"intake", "h/trunk", "tee/split"`, `"intake", "h/trunk", "te
 			"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6", "h/two: pump/two 6",
 		}},
 		{"a pump of unknown flow is not summed", []edit{{"flow = \"6 L/min\"\n", ""}}, nil},
+		{"of two intakes with the pumps between them: each hose carries what is drawn by it at most", []edit{{`[[run]]
+name = "gauge"`, `[[run]]
+name = "other side"
+path = ["intake/port", "h/port", "tee/end.branch"]
+[[run]]
+name = "gauge"`}, {`"tee/gauge", "pump/two"`, `"tee/gauge", "tee/end", "pump/two"`}}, []string{
+			"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6", "h/two: pump/two 6", "h/port: pump/one, pump/two 12",
+		}},
+		{"between two intakes a hose carries what is drawn on one of its sides, and not on both", []edit{
+			{`"intake", "h/trunk", "tee/split", "h/one", "pump/one"]`, `"intake", "h/trunk", "tee/a", "tee/split", "h/cross", "tee/c", "h/port", "intake/port.inboard"]
+[[run]]
+name = "first"
+path = ["tee/a.branch", "pump/one"]
+[[run]]
+name = "third"
+path = ["tee/c.branch", "pump/three"]`}}, []string{
+			"h/trunk: pump/one, pump/three, pump/two 18", "h/cross: pump/one, pump/two 12", "h/two: pump/two 6", "h/port: pump/one, pump/three, pump/two 18",
+		}},
+		{"a hose to a gauge at the beginning of the line carries nothing", []edit{
+			{`"intake", "h/trunk", "tee/split"`, `"gauge/end", "h/end", "tee/end", "tee/split"`},
+			{`[[run]]
+name = "gauge"`, `[[run]]
+name = "late"
+path = ["intake", "h/trunk", "tee/end.branch"]
+[[run]]
+name = "gauge"`}}, []string{"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6", "h/two: pump/two 6"}},
+		{"house water, which a check valve holds the sea off, is not judged", []edit{{`"intake", "h/trunk", "tee/split"`, `"house", "h/house", "check", "h/trunk", "tee/split"`}, {`[[item]]
+id = "check"`, `[[item]]
+id = "house"
+kind = "house supply"
+[[item]]
+id = "check"`}}, []string{"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6", "h/two: pump/two 6"}},
+		{"an overboard outlet gives no water", []edit{{`"intake", "h/trunk", "tee/split"`, `"overboard", "h/trunk", "tee/split"`}, {`[[item]]
+id = "check"`, `[[item]]
+id = "overboard"
+kind = "overboard"
+[[item]]
+id = "check"`}}, nil},
+		{"a valve that is shut lets no pump draw", []edit{{`"intake", "h/trunk", "tee/split"`, `"intake", "h/trunk", "locked", "tee/split"`}, {`[[item]]
+id = "check"`, `[[item]]
+id = "locked"
+kind = "shut-off valve"
+normal = "shut"
+[[item]]
+id = "check"`}}, nil},
+		{"a selector stands at its first way: the second carries nothing", []edit{
+			{`"intake", "h/trunk", "tee/split"`, `"intake", "h/trunk", "selector.a>common", "tee/split"`},
+			{`[[run]]
+name = "gauge"`, `[[run]]
+name = "other"
+path = ["intake/b", "h/b", "selector.b"]
+[[run]]
+name = "gauge"`}, {`[[item]]
+id = "check"`, `[[item]]
+id = "selector"
+kind = "selector valve"
+[[item]]
+id = "check"`}}, []string{"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6", "h/two: pump/two 6"}},
 		{"nothing to draw from", []edit{{`"intake", "h/trunk", "tee/split"`, `"gauge/end", "h/trunk", "tee/split"`}}, nil},
 	} {
 		t.Run(c.why, func(t *testing.T) {

@@ -25,7 +25,10 @@ func (s *System) LostFlushes() []LostFlush {
 			}
 			z := s.newZoning(part, &condition{opened: s.cells.edges[i].unit, stopped: true, still: true})
 			f := z.shut(-1, true)
-			if !s.pressed(&f, part, func(u *Unit, port int) bool { in, _ := pumpEnds(u); return port == in && u.Item.Kind.Name == "plunger pump" }) {
+			if !s.pressed(&f, part, func(u *Unit, port int) bool {
+				in, _ := pumpEnds(u)
+				return port == in && u.Item.Kind.Name == "plunger pump"
+			}) {
 				continue
 			}
 			for _, u := range s.partUnits[part] {

@@ -248,3 +248,25 @@ func TestPartsAgreeWithSegmentsAndPorts(t *testing.T) {
 func boats(kind string) bool {
 	return slices.Contains([]string{`"house supply"`, `"sea"`, `"overboard"`, `"drain"`, `"tank"`}, kind)
 }
+
+// A lack that comes of turning one unit of measure into another is none: up to 0.001 bar.
+func TestPartSlack(t *testing.T) {
+	for rated, over := range map[string]bool{"2.9995 bar": false, "3 bar": false, "2.995 bar": true} {
+		p := partNamed(t, walked(t, "fed.toml", fed(elbowRated("bend", "rated = \""+rated+"\""), "bend")), "bend")
+		require.Equal(t, over, p.Over(), rated)
+	}
+}
+
+// An unjoined port is on high pressure by what stands there in normal running, not by
+// what an act may bring.
+func TestHighOfAnUnjoinedPort(t *testing.T) {
+	const pump = head + "[duty]\npressure = \"8 bar\"\n[[item]]\nid = \"sea\"\nkind = \"sea\"\n[[item]]\nid = \"pump\"\nkind = \"plunger pump\"\nstall = \"40 bar\"\n" +
+		"[[item]]\nid = \"cross\"\nkind = \"cross\"\n[[item]]\nid = \"throttle\"\nkind = \"brine throttle\"\n[[item]]\nid = \"valve\"\nkind = \"shut-off valve\"\nnormal = \"shut\"\n"
+	p := partNamed(t, walked(t, "pump.toml", pump+runs("sea pump throttle.in")), "throttle")
+	require.True(t, p.High(), "its inlet is joined and stands at the stall: nothing opens")
+	sys := walked(t, "pump.toml", strings.Replace(pump, "[[item]]\nid = \"sea\"", "[[item]]\nid = \"out\"\nkind = \"overboard\"\n[[item]]\nid = \"sea\"", 1)+runs("sea pump throttle valve.in", "cross.b out"))
+	p = Part{Normal: 8, Worst: 40, Port: sys.portNamed(t, "valve.out")}
+	require.False(t, p.High())
+	p.Normal = 10.5
+	require.True(t, p.High())
+}

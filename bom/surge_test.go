@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -93,4 +94,31 @@ func TestSurgeBySort(t *testing.T) {
 		require.Equal(t, "snap", list[0].Valve.Name, c.why)
 		require.InDelta(t, c.flow, list[0].Flow.LitresPerMinute(), 1e-9, c.why)
 	}
+}
+
+// The flow is that of one supply or one pump, the largest; that of the other water in the
+// build is not counted, nor what a relief passes. Without a duty there is no product.
+func TestSurgeFlow(t *testing.T) {
+	second := "[[item]]\nid = \"second\"\nkind = \"house supply\"\nflow = \"5 L/min\"\n[[item]]\nid = \"tee\"\nkind = \"tee\"\n" +
+		"[[item]]\nid = \"relief\"\nkind = \"relief valve\"\nflow = \"40 L/min\"\n"
+	text := replaceOnce(t, surgeLine, "[[run]]", second+"[[run]]\nname = \"second\"\npath = [\"second\", \"tee.branch\"]\n[[run]]")
+	list := walked(t, "surge.toml", replaceOnce(t, text, `"house", "h1"`, `"house", "tee", "h1"`)).Surges()
+	require.Len(t, list, 1)
+	require.InDelta(t, 12, list[0].Flow.LitresPerMinute(), 1e-9, "of 12 and 5 the larger, and not 17")
+
+	relief := replaceOnce(t, text, `"h3", "out"]`, `"h3", "tee/r", "out"]
+[[run]]
+name = "relief"
+path = ["tee/r.branch", "relief.in"]`)
+	relief = replaceOnce(t, relief, `kind = "house supply"
+pressure = "3 bar"
+flow = "12 L/min"`, `kind = "sea"`)
+	require.Len(t, walked(t, "surge.toml", replaceOnce(t, relief, "flow = \"40 L/min\"", "set = \"6 bar\"\nflow = \"40 L/min\"")).Surges(), 0, "the relief's own flow is nobody's")
+
+	items := "[[item]]\nid = \"snap\"\nkind = \"solenoid valve\"\nnormal = \"open\"\n[[item]]\nid = \"snap-stock\"\nkind = \"hose stock\"\nbore = \"10 mm\"\n" +
+		"[[hose]]\nid = \"long\"\nof = \"snap-stock\"\nlength = \"3 m\"\n"
+	require.Empty(t, planted(t, edit{`"vessel.product", "meter"`, `"vessel.product", "long", "snap", "meter"`}, more(items)).Surges(), "how much product there is nobody says")
+	stuck := planted(t, edit{`"pump", "tee/relief"`, `"pump", "long", "snap", "check/hp.out>in", "tee/relief"`}, more(items))
+	require.True(t, math.IsInf(stuck.PortLoad(stuck.portNamed(t, "snap.in")).Normal, 1))
+	require.Empty(t, stuck.Surges(), "where nothing bounds the pressure, that is the finding")
 }

@@ -64,3 +64,19 @@ func TestClosingSurge(t *testing.T) {
 		require.LessOrEqual(t, a, Surge(1000, 1200, 2), "and no valve more than one that shuts at once")
 	})
 }
+
+// A figure that is nothing, or less, gives no answer.
+func TestSurgeOfNothing(t *testing.T) {
+	for _, bad := range []float64{0, -1} {
+		for i := range 5 {
+			v := [5]float64{1000, 1200, 2, 1, 1}
+			v[i] = bad
+			_, ok := ClosingSurge(v[0], v[1], v[2], quantity.Length(v[3]), v[4])
+			require.False(t, ok, "figure %d is %v", i+1, bad)
+			w := [5]float64{2e9, 1000, 10, 1, 2e11}
+			w[i] = bad
+			_, ok = WaveSpeed(quantity.Pressure(w[0]), w[1], quantity.Length(w[2]), quantity.Length(w[3]), quantity.Pressure(w[4]))
+			require.False(t, ok, "figure %d is %v", i+1, bad)
+		}
+	}
+}
