@@ -1,6 +1,10 @@
 package bom
 
-import "handtight/catalog"
+import (
+	"slices"
+
+	"handtight/catalog"
+)
 
 // Backflows lists the house supplies into which sea water can run back when their pump is
 // off: by way of valves that are opened for the flush, with nothing that holds it.
@@ -10,11 +14,9 @@ func (s *System) Backflows() []*Unit {
 		if !u.Item.Kind.Supply {
 			continue
 		}
-		for cell := range s.reach(s.cells.of[u.First], letsBack) {
-			if s.waters.sea[cell] {
-				out = append(out, u)
-				break
-			}
+		back := s.reach(s.cells.of[u.First], letsBack)
+		if slices.ContainsFunc(s.cells.parts[back.part], func(cell int) bool { return back.cell(cell) && s.waters.sea[cell] }) {
+			out = append(out, u)
 		}
 	}
 	return out

@@ -80,6 +80,9 @@ func weave(nodes int, bonds []bond) *woven {
 // leads lists the bonds at each node: those of a node are list[first[node]:first[node+1]].
 type leads struct{ first, list []int }
 
+// at lists the bonds at a node.
+func (l *leads) at(node int) []int { return l.list[l.first[node]:l.first[node+1]] }
+
 func newLeads(nodes int, bonds []bond) leads {
 	l := leads{make([]int, nodes+1), make([]int, 2*len(bonds))}
 	for _, b := range bonds {

@@ -17,6 +17,7 @@ type cells struct {
 	wires [][]int         // edges of each part
 	part  []int           // part of each cell
 	local []int           // number of each cell within its part
+	leads leads           // edges at each cell
 	takes []bool          // a boundary that takes water
 	gives []bool          // a boundary that can give water
 	from  map[int][]*Unit // the units that give it, by cell
@@ -123,9 +124,12 @@ func (c *cells) split() {
 		c.local[cell] = len(c.parts[p])
 		c.parts[p] = append(c.parts[p], cell)
 	}
+	bonds := make([]bond, len(c.edges))
 	for i, e := range c.edges {
 		c.wires[c.part[e.from]] = append(c.wires[c.part[e.from]], i)
+		bonds[i] = bond{i, e.from, e.to}
 	}
+	c.leads = newLeads(c.count, bonds)
 }
 
 // sets are disjoint sets of small numbers.

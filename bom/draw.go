@@ -1,6 +1,8 @@
 package bom
 
 import (
+	"slices"
+
 	"handtight/catalog"
 	"handtight/pressure/quantity"
 )
@@ -54,7 +56,7 @@ func (s *System) Draws() []Draw {
 		if carries <= 0 {
 			continue
 		}
-		d := Draw{Hose: u, Pumps: within(pumps, w, side, cut)}
+		d := Draw{Hose: u, Pumps: s.first(within(pumps, w, side, cut))}
 		for _, p := range d.Pumps {
 			d.Flow += *p.Item.Flow // anew: the running sums are rounded
 		}
@@ -117,6 +119,22 @@ func (s *System) pumpsDrawing() []*Unit {
 	var out []*Unit
 	for _, u := range s.Units {
 		if in, _ := pumpEnds(u); in >= 0 && u.Item.Flow != nil {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// first leaves out the pumps that another of the list feeds: what they take has been drawn
+// already.
+func (s *System) first(list []*Unit) []*Unit {
+	var out []*Unit
+	for _, u := range list {
+		in, _ := pumpEnds(u)
+		if !slices.ContainsFunc(list, func(other *Unit) bool {
+			_, from := pumpEnds(other)
+			return other != u && s.Reaches(other.First+from, u.First+in, true)
+		}) {
 			out = append(out, u)
 		}
 	}

@@ -175,3 +175,15 @@ func TestDrawsOfThePlant(t *testing.T) {
 		require.Equal(t, "feed-pump", d.Pumps[0].Name)
 	}
 }
+
+// A check valve round a feed pump makes no pump draw twice: the feed pump's 20 L/min are
+// what the plunger pumps take.
+func TestDrawsWithABypass(t *testing.T) {
+	text := replaceOnce(t, twoPumps, `"intake", "h/trunk", "tee/split"`, `"intake", "h/trunk", "tee/in", "big", "tee/out", "tee/split"`)
+	text = replaceOnce(t, text, "[[run]]\nname = \"gauge\"", "[[run]]\nname = \"bypass\"\npath = [\"tee/in.branch\", \"check\", \"tee/out.branch\"]\n[[run]]\nname = \"gauge\"")
+	for _, d := range walked(t, "two.toml", text).Draws() {
+		if d.Hose.Name == "h/trunk" {
+			require.InDelta(t, 20, d.Flow.LitresPerMinute(), 1e-9)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -122,4 +123,41 @@ func TestNoBoundNormallyIsOfOnePart(t *testing.T) {
 	}
 	require.Positive(t, told[true])
 	require.Positive(t, told[false])
+}
+
+// The order in which the runs are written changes no pressure: six feed pumps side by
+// side, and check valves in a line back round them.
+func TestOrderOfRunsChangesNoPressure(t *testing.T) {
+	paths := []string{"sea tee/s0 tee/s1 tee/s2 tee/s3 tee/s4 tee/s5 tee/s6.a", "tee/e6.b tee/e5 tee/e4 tee/e3 tee/e2 tee/e1 tee/e0 pump throttle out"}
+	for _, i := range []string{"0", "1", "2", "3", "4", "5"} {
+		paths = append(paths, "tee/s"+i+".branch strong/"+i+" tee/e"+i+".branch")
+	}
+	paths = append(paths, "tee/e6.branch check/0.in", "check/0.out check/1.in", "check/1.out check/2.in", "check/2.out check/3.in", "check/3.out tee/s6.branch")
+	turned := slices.Clone(paths)
+	slices.Reverse(turned)
+	one, other := walked(t, "x.toml", head+feedParts+runs(paths...)), walked(t, "x.toml", head+feedParts+runs(turned...))
+	for _, port := range []string{"strong/0.in", "strong/0.out", "pump.in", "check/2.in"} {
+		a, _ := one.solved(t, stand{}, port)
+		b, _ := other.solved(t, stand{}, port)
+		require.InDelta(t, a, b, 1e-9, port)
+	}
+}
+
+// A relief on a feed line lets through what is above its set: where its outlet is shut,
+// the line behind it sees what the feed pump gives.
+func TestFeedPassesAReliefIntoAShutLine(t *testing.T) {
+	sys := walked(t, "x.toml", head+feedParts+runs("sea strong tee/r pump throttle out", "tee/r.branch low valve out/2"))
+	high, _ := sys.solved(t, stand{shut: []string{"valve"}}, "low.in")
+	require.InDelta(t, 2.5, high, 1e-9)
+	high, _ = sys.solved(t, stand{shut: []string{"valve"}}, "low.out")
+	require.GreaterOrEqual(t, high, 1.5, "2.5 less the set of 1 at the least")
+}
+
+// A supply behind a throttle gives a ring no more than what the line behind the throttle
+// finds a way out at, 1 bar, and the ring's pump adds its 2.5 once.
+func TestThrottledSupplyOfARing(t *testing.T) {
+	sys := walked(t, "x.toml", head+feedParts+runs("house throttle tee/z check/b tee/in strong tee/out valve",
+		"tee/z.branch check/y tee/y.a", "tee/y.b low out/2", "tee/out.branch check/round tee/in.branch"))
+	high, _ := sys.solved(t, stand{}, "strong.out")
+	require.InDelta(t, 3.5, high, 1e-9)
 }

@@ -1,6 +1,10 @@
 package bom
 
-import "slices"
+import (
+	"slices"
+
+	"handtight/catalog"
+)
 
 // LostFlush is an intake that the fresh-water flush runs back out by.
 type LostFlush struct {
@@ -34,7 +38,7 @@ func (s *System) LostFlushes() []LostFlush {
 			for _, u := range s.partUnits[part] {
 				if s.intake(u) && !said[u] && s.pressed(&f, part, func(v *Unit, _ int) bool { return v == u }) {
 					said[u] = true
-					out = append(out, LostFlush{u, s.letsPass(&f, part)})
+					out = append(out, LostFlush{u, s.letsPass(z, part, u)})
 				}
 			}
 		}
@@ -108,24 +112,44 @@ func (s *System) Runaways() []*Unit {
 	return out
 }
 
-// intake reports whether a unit lets sea water in: the sea, or the skin fitting that a run
-// begins at.
+// intake reports whether a unit lets sea water in: the sea, or a skin fitting from which
+// water reaches a pump; where no pump stands, the one that a run begins at.
 func (s *System) intake(u *Unit) bool {
 	switch u.Item.Kind.Name {
 	case "sea":
 		return true
 	case "through-hull", "seacock":
-		return s.begins(u)
+	default:
+		return false
 	}
-	return false
+	inboard := u.First + len(u.Item.Ports) - 1
+	pumps := 0
+	var from *reached
+	for _, i := range s.cells.wires[s.cells.part[s.cells.of[inboard]]] {
+		e := &s.cells.edges[i]
+		if e.is != catalog.FeedPump && e.is != catalog.PositivePump {
+			continue
+		}
+		if from == nil {
+			from = s.reach(s.cells.of[inboard], func(e *edge, back bool) bool { return flows(e, back, true) })
+		}
+		if pumps++; from.cell(e.from) {
+			return true
+		}
+	}
+	return pumps == 0 && s.begins(u)
 }
 
-// letsPass finds the centrifugal feed pump at whose inlet flush water stands.
-func (s *System) letsPass(f *field, part int) *Unit {
-	for _, u := range s.partUnits[part] {
-		in, _ := pumpEnds(u)
-		if in >= 0 && u.Item.Type == "centrifugal" && u.Item.Kind.Name == "feed pump" && f.high(s.cells.local[s.cells.of[u.First+in]]) > 0 {
-			return u
+// letsPass finds the centrifugal feed pump without which no flush water stands at an intake.
+func (s *System) letsPass(z *zoning, part int, intake *Unit) *Unit {
+	for _, i := range s.cells.wires[part] {
+		e := &s.cells.edges[i]
+		if e.is != catalog.FeedPump || e.unit.Item.Type != "centrifugal" {
+			continue
+		}
+		f := z.shut(i, true)
+		if !s.pressed(&f, part, func(u *Unit, _ int) bool { return u == intake }) {
+			return e.unit
 		}
 	}
 	return nil

@@ -41,3 +41,22 @@ func TestLostFlushes(t *testing.T) {
 		})
 	}
 }
+
+// Of two intakes each is lost through its own pump.
+func TestLostFlushNamesThePumpOfItsIntake(t *testing.T) {
+	const parts = "[[item]]\nid = \"cock\"\nkind = \"seacock\"\n[[item]]\nid = \"open\"\nkind = \"feed pump\"\nshutoff = \"2 bar\"\ntype = \"centrifugal\"\n" +
+		"[[item]]\nid = \"snap\"\nkind = \"solenoid valve\"\n[[item]]\nid = \"cross\"\nkind = \"cross\"\n"
+	sys := walked(t, "x.toml", head+feedParts+parts+runs("cock/1 open/1 cross pump throttle out", "cock/2 open/2 cross.branch", "house snap cross.c"))
+	got := map[string]string{}
+	for _, l := range sys.LostFlushes() {
+		got[l.Intake.Name] = l.Pump.Name
+	}
+	require.Equal(t, map[string]string{"cock/1": "open/1", "cock/2": "open/2"}, got)
+}
+
+// A pump behind the flush tee stands in nobody's way back to the sea, centrifugal or not.
+func TestLostFlushBeforeTheFeedPump(t *testing.T) {
+	list := planted(t, edit{`"strainer", "feed-pump"`, `"strainer", "tee/flush", "centrifugal"`}, edit{`"tee/gauge", "tee/flush", "pump"`, `"tee/gauge", "pump"`}).LostFlushes()
+	require.Len(t, list, 1)
+	require.Nil(t, list[0].Pump)
+}

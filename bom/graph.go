@@ -23,6 +23,7 @@ type System struct {
 	segmentOf []*Segment
 	partUnits [][]*Unit // by connected part of the build
 	waters    *Waters
+	reliefs   map[*Unit]Reliefs
 	loaded    []Load // by cell
 	holds     holds
 }

@@ -56,8 +56,18 @@ func (r *reader) duty(root *source.Table) {
 	d.Water = take(t, "water", "17 C", quantity.ParseTemperature)
 	d.Space = take(t, "space", "45 C", quantity.ParseTemperature)
 	d.Supply = take(t, "supply", "24 V", quantity.ParseVoltage)
+	d.Pressure, d.Product, d.Supply = above(t, "pressure", d.Pressure), above(t, "product", d.Product), above(t, "supply", d.Supply)
 	d.Place = mark(t, "")
 	t.Done()
+}
+
+// above refuses a figure that is not above zero.
+func above[T ~float64](t *source.Table, key string, v *T) *T {
+	if v != nil && !(*v > 0) {
+		t.Fault(key, "nothing runs at none of it", "write a figure above 0")
+		return nil
+	}
+	return v
 }
 
 func (r *reader) spares(root *source.Table) {

@@ -241,3 +241,13 @@ func TestCountsOfPiecesAndMetres(t *testing.T) {
 	elbow, _ := build.Item("e")
 	require.Equal(t, 2*money.Piece, elbow.Have)
 }
+
+// A duty of nothing is no duty: it is refused at its place.
+func TestDutyOfNothing(t *testing.T) {
+	for key, text := range map[string]string{"pressure": "0 bar", "product": "0 L/h", "supply": "0 V"} {
+		_, faults := Parse("x.toml", []byte("[build]\nname = \"x\"\ncurrency = \"EUR\"\n[duty]\n"+key+" = \""+text+"\"\n[[item]]\nid = \"a\"\nkind = \"drain\"\n[[item]]\nid = \"b\"\nkind = \"sea\"\n[[run]]\nname = \"r\"\npath = [\"b\", \"a\"]\n"))
+		require.Len(t, faults, 1, key)
+		require.Equal(t, 5, faults[0].Place.Line, key)
+		require.Contains(t, faults[0].Remedy, "above 0", key)
+	}
+}

@@ -25,7 +25,8 @@ type reference struct {
 	sys   *System
 	st    stand
 	edges []portEdge
-	round int // the feed pumps that water goes round through, a bit each
+	round int  // the feed pumps that water goes round through, a bit each
+	lifts bool // feed pressure opens a relief
 }
 
 // portEdge is a joint or a passage between two ports in a stand.
@@ -212,7 +213,7 @@ func (r *reference) pushed(leave []float64) []float64 {
 			case catalog.OneWay, catalog.FeedPump, catalog.Membrane:
 				pass(e.from, e.to)
 			case catalog.Relief:
-				if v[e.from] >= r.relief(e.unit) {
+				if e.unit.Item.Set != nil && v[e.from] >= e.unit.Item.Set.Bar() {
 					pass(e.from, e.to)
 				}
 			}
@@ -258,6 +259,11 @@ func (r *reference) fed(leave []float64) []float64 {
 				}
 			case e.from == at.port && (both || e.is == catalog.OneWay || e.is == catalog.PositivePump || e.is == catalog.Membrane):
 				walk(visit{e.to, at.used}, r.dropped(e, bar, leave[e.to]))
+			case e.from == at.port && e.is == catalog.Relief:
+				if set := e.unit.Item.Set; set != nil && bar >= set.Bar() {
+					r.lifts = true
+					walk(visit{e.to, at.used}, min(bar, leave[e.to]))
+				}
 			case e.to == at.port && both:
 				walk(visit{e.from, at.used}, r.dropped(e, bar, leave[e.from]))
 			}

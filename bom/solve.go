@@ -58,11 +58,13 @@ func (a *answer) noBound() bool {
 // solver solves one part of the build in one condition, with one passage shut.
 type solver struct {
 	duty     float64
-	fullFlow bool      // reliefs stand at their full-flow pressure
-	takes    []bool    // zones with a boundary that takes water
-	gives    []float64 // what a supply pushes with, by zone
-	held     []float64 // what a relief holds the feed pressure to
-	most     []float64 // a bound on the feed pressure; nil where no feed pump stands in a ring
+	fullFlow bool         // reliefs stand at their full-flow pressure
+	takes    []bool       // zones with a boundary that takes water
+	gives    []float64    // what a supply pushes with, by zone
+	held     []float64    // what a relief holds the feed pressure to
+	most     []float64    // a bound on the feed pressure; nil where no feed pump stands in a ring
+	round    []int        // zones behind pumps of which several stand in one ring
+	lifted   map[int]bool // reliefs that the feed opens, by edge
 	*answer
 }
 
@@ -101,14 +103,18 @@ func fill(n int, v float64) []float64 {
 	return out
 }
 
-// settle applies a rule to every link until nothing changes. Every rule moves one way
-// only, and a value crosses at least one link more with every round, so that the bound
-// on the rounds is never what ends it.
+// settle applies a rule to every link until nothing changes, forwards and backwards in
+// turn. Every rule moves one way only, and a value crosses at least one link more with every
+// round; round a ring it goes twice at most ([solver.bound]), so that the bound on the rounds
+// is never what ends it.
 func (s *solver) settle(links []link, rule func(link) bool) {
-	for range len(links) + 2 {
+	for round := range 3*len(links) + 3 {
 		changed := false
-		for _, l := range links {
-			changed = rule(l) || changed
+		for i := range links {
+			if round%2 == 1 {
+				i = len(links) - 1 - i
+			}
+			changed = rule(links[i]) || changed
 		}
 		if !changed {
 			return
@@ -156,12 +162,21 @@ func (s *solver) pass(l link) bool {
 	case catalog.Membrane:
 		return s.drop(u, w)
 	case catalog.Relief:
-		if s.pos[u] < s.set(l.unit) {
-			return false
-		}
-		return raise(&s.pos[w], s.passed(u, w))
+		return s.lift(l)
 	}
 	return false
+}
+
+// lift hands on what comes through a relief that is opened: all that stands before it, up
+// to what the zone behind it finds its way out at.
+func (s *solver) lift(l link) bool {
+	set := l.unit.Item.Set
+	if set == nil {
+		return false
+	}
+	from, to := l.from, l.to
+	a := s.pos[from] >= set.Bar() && raise(&s.pos[to], s.passed(from, to))
+	return s.lifted[l.edge] && raise(&s.feed[to], s.given(min(s.feed[from], s.out[to]), to)) || a
 }
 
 // drop hands on what a throttle or a membrane does: no more than what the zone behind

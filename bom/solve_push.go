@@ -16,16 +16,42 @@ func (s *solver) hold(links []link) {
 	}
 }
 
-// push finds the ways out, sets the zones behind the pumps and the supplies, and hands on
-// what they push. A pump pushes to the way out, and no further than its stall.
+// push finds the ways out and what the pumps and the supplies push. A pump pushes to the
+// way out, and no further than its stall. A relief that the feed opens lets it on, which
+// may open another.
 func (s *solver) push(links []link) {
 	s.leave(links)
 	s.hold(links)
-	s.bound(links)
+	s.lifted = nil
+	for again := true; again; again = s.liftMore(links) {
+		s.bound(links)
+		s.give(links)
+	}
+}
+
+// liftMore notes the reliefs that the feed pressure has opened; false if there are no more.
+func (s *solver) liftMore(links []link) bool {
+	more := false
+	for _, l := range links {
+		if set := l.unit.Item.Set; l.is == catalog.Relief && set != nil && !s.lifted[l.edge] && s.feed[l.from] >= set.Bar() {
+			if s.lifted == nil {
+				s.lifted = map[int]bool{}
+			}
+			s.lifted[l.edge], more = true, true
+		}
+	}
+	return more
+}
+
+// give sets the zones behind the pumps and the supplies, and hands on what they push.
+func (s *solver) give(links []link) {
 	clear(s.pos)
 	clear(s.feed)
 	for z, bar := range s.gives {
 		s.feed[z] = s.given(bar, z)
+	}
+	for _, z := range s.round {
+		s.feed[z] = s.given(s.most[z], z)
 	}
 	for _, l := range links {
 		if l.is != catalog.PositivePump {

@@ -25,6 +25,9 @@ func (s *solver) arcs(links []link) []arc {
 		l := &links[i]
 		switch l.is {
 		case catalog.Relief:
+			if s.lifted[l.edge] {
+				add(l.from, l.to, l, true)
+			}
 		case catalog.Throttle:
 			add(l.from, l.to, l, true)
 			add(l.to, l.from, l, true)
@@ -35,41 +38,68 @@ func (s *solver) arcs(links []link) []arc {
 	return out
 }
 
-// bound says what each zone can see at most, where a feed pump stands in a ring.
+// bound says what each zone can see at most, where a feed pump stands in a ring; and where
+// several stand in one, starts their outlets there, since the pressures would only creep up
+// to it, a pump at a time.
 func (s *solver) bound(links []link) {
-	s.most = nil
+	s.most, s.round = nil, nil
 	arcs := s.arcs(links)
-	if !s.ringed(arcs) {
+	pumps := 0
+	for _, a := range arcs {
+		if a.head > 0 {
+			pumps++
+		}
+	}
+	if pumps == 0 || pumps <= fewPumps && !s.ringed(arcs) {
 		return
 	}
 	g := newRings(len(s.out), arcs)
-	heads := make([]float64, g.count)
+	heads, inside := make([]float64, g.count), make([]int, g.count)
 	for _, a := range arcs {
 		if a.head > 0 && g.of[a.from] == g.of[a.to] {
 			heads[g.of[a.from]] += a.head
+			inside[g.of[a.from]]++
 		}
 	}
-	comes := make([]float64, g.count)
-	for z, bar := range s.gives {
-		raise(&comes[g.of[z]], s.given(bar, z))
-	}
-	for _, z := range g.order {
-		here := g.of[z]
-		for _, i := range g.leaving[z] {
-			a := arcs[i]
-			bar := comes[here] + heads[here] + a.head
-			if a.drops {
-				bar = min(bar, s.out[a.to])
-			}
-			if there := g.of[a.to]; there != here {
-				raise(&comes[there], s.given(bar, a.to))
-			}
-		}
-	}
+	comes := s.comes(arcs, g, heads)
 	s.most = make([]float64, len(s.out))
 	for z := range s.most {
-		s.most[z] = comes[g.of[z]] + heads[g.of[z]]
+		s.most[z] = comes[z] + heads[g.of[z]]
 	}
+	for _, a := range arcs {
+		if ring := g.of[a.to]; a.head > 0 && g.of[a.from] == ring && inside[ring] > 1 {
+			s.round = append(s.round, a.to)
+		}
+	}
+}
+
+// fewPumps is how many feed pumps are looked at one by one for a ring: more are searched
+// together.
+const fewPumps = 2
+
+// comes is what comes to each zone without what the pumps of its own ring add.
+func (s *solver) comes(arcs []arc, g *rings, heads []float64) []float64 {
+	comes := make([]float64, len(s.out))
+	for z, bar := range s.gives {
+		comes[z] = s.given(bar, z)
+	}
+	for changed := true; changed; {
+		changed = false
+		for _, z := range g.order {
+			for _, i := range g.leaving[z] {
+				a := arcs[i]
+				bar := comes[a.from]
+				if here := g.of[a.from]; here != g.of[a.to] {
+					bar += heads[here] + a.head
+				}
+				if a.drops {
+					bar = min(bar, s.out[a.to])
+				}
+				changed = raise(&comes[a.to], s.given(bar, a.to)) || changed
+			}
+		}
+	}
+	return comes
 }
 
 // ringed reports whether the water of some feed pump comes back to it: few builds have

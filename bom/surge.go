@@ -15,7 +15,7 @@ type Surge struct {
 	Bore    quantity.Length // the narrowest of the segment's hoses
 	Speed   float64         // m/s in that bore
 	Length  quantity.Length // of all the segment's hoses
-	Stands  float64         // bar, in normal running
+	Stands  float64         // bar, in normal running or in the flush
 	Rise    float64         // bar
 }
 
@@ -36,7 +36,7 @@ func (s *System) Surges() []Surge {
 		if !u.Item.Kind.Snaps || in < 0 {
 			continue
 		}
-		x := Surge{Valve: u, Segment: s.SegmentOf(u.First + in), Stands: s.PortLoad(u.First + in).Normal}
+		x := Surge{Valve: u, Segment: s.SegmentOf(u.First + in), Stands: s.standsOpen(u.First + in)}
 		for _, h := range x.Segment.Units {
 			if !h.Item.IsHose() || h.Item.Bore == nil || h.Item.Length == nil {
 				continue
@@ -57,6 +57,17 @@ func (s *System) Surges() []Surge {
 		}
 	}
 	return out
+}
+
+// standsOpen is the higher of what stands at a port in normal running and in the flush.
+func (s *System) standsOpen(port int) float64 {
+	bar := s.PortLoad(port).Normal
+	for _, st := range s.States {
+		if high, _, ok := s.Pressure(st, port); ok && st.Name == "flush" {
+			bar = max(bar, high)
+		}
+	}
+	return bar
 }
 
 // flowAt is the most that may run past a port, by the water that it carries; none where

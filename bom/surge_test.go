@@ -122,3 +122,13 @@ flow = "12 L/min"`, `kind = "sea"`)
 	require.True(t, math.IsInf(stuck.PortLoad(stuck.portNamed(t, "snap.in")).Normal, 1))
 	require.Empty(t, stuck.Surges(), "where nothing bounds the pressure, that is the finding")
 }
+
+// A solenoid behind another valve of the flush shuts against the house pressure that the
+// flush brings, though none stands there in normal running.
+func TestSurgeBehindAnotherFlushValve(t *testing.T) {
+	text := replaceOnce(t, surgeLine, `"house", "h1"`, `"house", "clock", "h1"`)
+	text = replaceOnce(t, text, "[[run]]", "[[item]]\nid = \"clock\"\nkind = \"flush timer valve\"\n[[run]]")
+	list := walked(t, "surge.toml", text).Surges()
+	require.Len(t, list, 1)
+	require.InDelta(t, 3, list[0].Stands, 1e-9)
+}

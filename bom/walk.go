@@ -23,6 +23,7 @@ func Walk(b *Build) (*System, source.Faults) {
 	}
 	w.sys.segment()
 	w.sys.waters = w.sys.newWaters()
+	w.sys.gatherReliefs()
 	w.sys.solve()
 	w.sys.weigh()
 	w.sys.rate()

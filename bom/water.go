@@ -69,7 +69,7 @@ func (s *System) Unfiltered(house *Unit) []*Unit {
 	})
 	var out []*Unit
 	for _, u := range s.UnitsAround(house.First) {
-		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && reached[s.cells.of[u.First+feed]] {
+		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && reached.port(u.First+feed) {
 			out = append(out, u)
 		}
 	}

@@ -80,8 +80,8 @@ func findDischarge(s *bom.System) []finding.Finding {
 			continue
 		}
 		in := u.First + u.Item.PortIndex("in")
-		if waters.House(in) {
-			continue // the house's own water may well run to a drain
+		if waters.House(in) || waters.Product(in) {
+			continue // the house's own water, or the product, may well run to a drain or a tank
 		}
 		spills := "the pump's whole flow of sea water"
 		if waters.Sea(in) && !behindPump(s, u) {

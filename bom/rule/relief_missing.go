@@ -88,17 +88,6 @@ func outletOf(u *bom.Unit) int { return u.First + u.Item.PortIndex("out") }
 // reliefsOf lists the relief valves on a pump's outlet: near, with nothing between
 // that shuts, and far, behind something that does.
 func reliefsOf(s *bom.System, pump *bom.Unit) (near, far []*bom.Unit) {
-	from := outletOf(pump)
-	for _, u := range s.UnitsAround(from) {
-		if u.Item.Kind.Name != "relief valve" {
-			continue
-		}
-		switch in := u.First + u.Item.PortIndex("in"); {
-		case s.Reaches(from, in, false):
-			near = append(near, u)
-		case s.Reaches(from, in, true):
-			far = append(far, u)
-		}
-	}
-	return near, far
+	r := s.ReliefsOf(pump)
+	return r.Near, r.Far
 }

@@ -147,3 +147,83 @@ path = ["house", "relief", "bilge"]
 `
 	require.Empty(t, found(t, house)["relief-discharge"])
 }
+
+// Pumps that share one relief and not another: two pumps of 8 L/min, 2 L/min at the first
+// alone and 8 behind its check valve. Everything shut, 16 L/min come and 10 can leave.
+func TestReliefSharedByHalf(t *testing.T) {
+	const more = `[[item]]
+id = "half"
+kind = "relief valve"
+set = "65 bar"
+flow = "2 L/min"
+[[item]]
+id = "own"
+kind = "tee"
+[[item]]
+id = "hold"
+kind = "check valve"
+[[item]]
+id = "join"
+kind = "tee"
+[[run]]
+name = "second pump"
+path = ["sea/2", "pump/2", "join.branch"]
+[[run]]
+name = "own relief"
+path = ["own.branch", "half", "relief-out/2"]
+[[run]]
+name = "suction"`
+	text := changed(t, line, amend{"[[run]]\nname = \"suction\"", more}, amend{`["pump", "tee"`, `["pump", "own", "hold", "join", "tee"`},
+		amend{`flow = "10 L/min"`, `flow = "8 L/min"`})
+	list := found(t, text)["relief-too-small"]
+	require.Equal(t, []string{"stop"}, severities(list))
+}
+
+// A relief on the product line passes product, and none of the pump's sea water.
+func TestReliefOfTheProduct(t *testing.T) {
+	const text = `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+[[item]]
+id = "vessel"
+kind = "pressure vessel"
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+[[item]]
+id = "out"
+kind = "overboard"
+[[item]]
+id = "tee"
+kind = "tee"
+[[item]]
+id = "relief"
+kind = "relief valve"
+set = "6 bar"
+[[item]]
+id = "tank"
+kind = "tank"
+[[run]]
+name = "sea"
+path = ["sea", "pump", "vessel.feed"]
+[[run]]
+name = "brine"
+path = ["vessel.brine", "throttle", "out"]
+[[run]]
+name = "product"
+path = ["vessel.product", "tee", "tank"]
+[[run]]
+name = "product relief"
+path = ["tee.branch", "relief", "tank/relief"]
+`
+	for _, f := range found(t, text)["relief-discharge"] {
+		require.NotContains(t, f.Reason, "sea water")
+		require.NotContains(t, f.Reason, "whole flow")
+	}
+}

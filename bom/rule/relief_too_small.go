@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -36,7 +37,8 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 }
 
 // findSmall takes the pumps that share their reliefs together: what opens must pass the
-// flow of all of them.
+// flow of all of them. Of pumps that share only some, all pumps and all reliefs that hang
+// together are looked at as well.
 func findSmall(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, g := range reliefGroups(s) {
@@ -90,7 +92,32 @@ func reliefGroups(s *bom.System) []*reliefGroup {
 		}
 		of[key].pumps = append(of[key].pumps, p)
 	}
-	return out
+	return append(out, hangTogether(out)...)
+}
+
+// hangTogether joins groups that share a relief, where there are such.
+func hangTogether(groups []*reliefGroup) []*reliefGroup {
+	var sets []*reliefGroup
+	joined := map[*reliefGroup]bool{}
+	for _, g := range groups {
+		whole := &reliefGroup{pumps: slices.Clone(g.pumps), reliefs: slices.Clone(g.reliefs)}
+		var apart []*reliefGroup
+		for _, set := range sets {
+			if !slices.ContainsFunc(set.reliefs, func(u *bom.Unit) bool { return slices.Contains(whole.reliefs, u) }) {
+				apart = append(apart, set)
+				continue
+			}
+			joined[whole] = true
+			whole.pumps = append(slices.Clone(set.pumps), whole.pumps...)
+			for _, u := range set.reliefs {
+				if !slices.Contains(whole.reliefs, u) {
+					whole.reliefs = append(whole.reliefs, u)
+				}
+			}
+		}
+		sets = append(apart, whole)
+	}
+	return slices.DeleteFunc(sets, func(g *reliefGroup) bool { return !joined[g] })
 }
 
 // flow is what the pumps deliver together, as far as it is said; known where all of it is.

@@ -108,7 +108,7 @@ func tooFast(d bom.Draw, who string, v float64) finding.Finding {
 	if len(d.Pumps) > 1 {
 		verb = "together draw"
 	}
-	f.Reason = fmt.Sprintf("%s %s %s through %s, %s in the bore: %.1f m/s, and a suction line should stay below %.1f.",
+	f.Reason = fmt.Sprintf("%s %s %s through %s, %s in the bore: %.2f m/s, and a suction line should stay below %.1f.",
 		who, verb, d.Flow, d.Hose.Name, d.Hose.Item.Bore, v, pressure.SuctionGood)
 	wide, _ := pressure.BoreFor(d.Flow, pressure.SuctionGood)
 	f.Remedy = fmt.Sprintf("Take hose of %s bore or more, and tails to suit.", quantity.Length(math.Ceil(wide.Millimetres())))

@@ -31,7 +31,7 @@ supply = "24 V"
 
 func findWeak(s *bom.System) []finding.Finding {
 	duty := s.Build.Duty
-	if duty.Supply == nil || duty.Pressure == nil || duty.Supply.Volts() > 60 {
+	if duty.Supply == nil || duty.Pressure == nil || duty.Supply.Volts() <= 0 || duty.Supply.Volts() > 60 {
 		return nil // mains or an engine drives it
 	}
 	var driven []*bom.Unit
@@ -43,7 +43,7 @@ func findWeak(s *bom.System) []finding.Finding {
 		}
 	}
 	amps := watts / duty.Supply.Volts()
-	if amps <= mostAmperes {
+	if len(driven) == 0 || amps <= mostAmperes {
 		return nil
 	}
 	f := finding.Finding{
