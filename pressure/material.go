@@ -8,13 +8,17 @@ import (
 
 type materialWords struct {
 	material string
-	words    []string
+	words    []string // each between blanks, as [spaced] writes a text
 }
 
 var materials = sync.OnceValue(func() []materialWords {
 	var out []materialWords
 	for _, r := range readTable("material") {
-		out = append(out, materialWords{r["material"], r.list("words")})
+		m := materialWords{material: r["material"]}
+		for _, w := range r.list("words") {
+			m.words = append(m.words, " "+separator.ReplaceAllString(w, " ")+" ")
+		}
+		out = append(out, m)
 	}
 	return out
 })
@@ -23,15 +27,23 @@ var materials = sync.OnceValue(func() []materialWords {
 // "DZR brass CW602N", "uPVC". The first in the table's order rules, so that
 // "316/316L" is the weaker 316L. It is "" if none is known.
 func materialNamed(text string) string {
-	plain := " " + strings.TrimSpace(separator.ReplaceAllString(strings.ToLower(text), " ")) + " "
+	plain := spaced(text)
 	for _, m := range materials() {
-		for _, w := range m.words {
-			if strings.Contains(plain, " "+separator.ReplaceAllString(w, " ")+" ") {
-				return m.material
-			}
+		if m.in(plain) {
+			return m.material
 		}
 	}
 	return ""
+}
+
+// spaced writes a text in small letters with one blank between its words and around them.
+func spaced(text string) string {
+	return " " + strings.TrimSpace(separator.ReplaceAllString(strings.ToLower(text), " ")) + " "
+}
+
+// in reports whether a spaced text names the material.
+func (m *materialWords) in(plain string) bool {
+	return slices.ContainsFunc(m.words, func(w string) bool { return strings.Contains(plain, w) })
 }
 
 // stands lists the table materials that a material may be: "stainless" alone may
@@ -48,12 +60,10 @@ var plastics = []string{"CPVC", "PVC", "PVDF", "PP", "PE100", "PE80", "PE"}
 
 // plasticsIn lists the plastics that a text names.
 func plasticsIn(text string) []string {
-	plain := " " + strings.TrimSpace(separator.ReplaceAllString(strings.ToLower(text), " ")) + " "
+	plain := spaced(text)
 	var out []string
 	for _, m := range materials() {
-		if slices.Contains(plastics, m.material) && slices.ContainsFunc(m.words, func(w string) bool {
-			return strings.Contains(plain, " "+separator.ReplaceAllString(w, " ")+" ")
-		}) {
+		if slices.Contains(plastics, m.material) && m.in(plain) {
 			out = append(out, m.material)
 		}
 	}
