@@ -92,6 +92,8 @@ func (b *book) segments() error {
 		margin := s.Margin
 		if lacks, over := strings.CutPrefix(margin, "-"); over {
 			margin = "OVER by " + lacks
+		} else if margin == "" && s.Worst == "no bound" && s.Rating != "not known" {
+			margin = "OVER"
 		}
 		l.rows = append(l.rows, []string{s.Name, s.Runs, yes(s.High), s.Normal, s.Worst, s.Cause, s.Weakest, s.Rating, s.Basis, margin, s.Proof})
 	}
@@ -99,7 +101,7 @@ func (b *book) segments() error {
 }
 
 func segmentLook(col int, text string) look {
-	if strings.HasPrefix(text, "OVER by ") || text == "no bound" {
+	if text == "OVER" || strings.HasPrefix(text, "OVER by ") || text == "no bound" {
 		return stopLook
 	}
 	return strongFirst(col, text)

@@ -9,10 +9,13 @@ import (
 // A segment that sees more than it holds stands out by its word and its colour.
 func TestSegmentOver(t *testing.T) {
 	c := sample(t)
-	c.Segments[0].Margin, c.Segments[1].Worst = "-2 bar", "no bound"
+	c.Segments[0].Margin = "-2 bar"
+	c.Segments[1].Worst, c.Segments[1].Rating, c.Segments[1].Margin = "no bound", "10 bar", ""
 	f := opened(t, c, nil)
 	require.Equal(t, "OVER by 2 bar", value(t, f, "Segments", "J4"))
 	over := cellStyle(t, f, "Segments", "J4")
 	require.Equal(t, over, cellStyle(t, f, "Segments", "E5"), "no bound")
-	require.NotEqual(t, over, cellStyle(t, f, "Segments", "J5"))
+	require.Equal(t, "OVER", value(t, f, "Segments", "J5"))
+	require.Equal(t, over, cellStyle(t, f, "Segments", "J5"))
+	require.NotEqual(t, over, cellStyle(t, f, "Segments", "E4"))
 }
