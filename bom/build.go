@@ -103,7 +103,12 @@ type Item struct {
 	Free                    []FreePassage // of kind passage
 	Unread                  []string      // words of the title that were not understood
 	Place                   Mark
+	made                    []*catalog.Material
 }
+
+// Materials lists the materials that the item's own text names, as [catalog.MaterialsIn]
+// does. The list is shared and must not be changed.
+func (i *Item) Materials() []*catalog.Material { return i.made }
 
 // IsHose reports whether the item is a [[hose]].
 func (i *Item) IsHose() bool { return i.Kind != nil && i.Kind.Name == "hose" }

@@ -58,6 +58,7 @@ type Joint struct {
 	Open   bool           // the readings of its ends differ in verdict
 	Known  bool           // both ends were said and read
 	Mark   Mark
+	hold   Hold
 }
 
 // Unit finds a unit by its name.

@@ -144,7 +144,9 @@ func (i *Item) exempt(port int) bool {
 
 // JointHold is what the joint itself holds: a clamp on a tail, or a makeshift
 // joint's limit. Known is false for a threaded joint that seals: its ends rule.
-func (s *System) JointHold(j *Joint) Hold {
+func (s *System) JointHold(j *Joint) Hold { return j.hold }
+
+func (s *System) jointHold(j *Joint) Hold {
 	if !j.Known {
 		return Hold{}
 	}
@@ -164,6 +166,9 @@ func (s *System) JointHold(j *Joint) Hold {
 // rate gives every segment its weakest member.
 func (s *System) rate() {
 	cache := newHolds(s.Build.warmth())
+	for _, j := range s.Joints {
+		j.hold = s.jointHold(j)
+	}
 	for _, g := range s.Segments {
 		for _, p := range g.Ports {
 			n := &s.Ports[p]

@@ -30,7 +30,7 @@ func Read(path string) (*Build, source.Faults) {
 // relative to the file.
 func Parse(path string, text []byte) (*Build, source.Faults) {
 	r := &reader{
-		build: &Build{File: path, items: map[string]*Item{}}, ends: map[string]endRead{}, plastic: map[string]bool{},
+		build: &Build{File: path, items: map[string]*Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
 		vendors: map[string]*Vendor{}, kinds: catalog.KindNames(),
 	}
 	if r.file(path, text, nil) {
@@ -54,7 +54,7 @@ type reader struct {
 	readers []*source.Reader
 	faults  source.Faults
 	ends    map[string]endRead
-	plastic map[string]bool // materials that are plastic and nothing else
+	made    map[string][]*catalog.Material // what the texts of materials name
 	vendors map[string]*Vendor
 	kinds   []string
 	offers  []offerLine
@@ -138,6 +138,9 @@ func (r *reader) includes(b *source.Table, path string, chain []string) bool {
 // link ties names to things once all files are read.
 func (r *reader) link() {
 	r.hoseStock()
+	for _, it := range r.build.Items {
+		it.made = r.materials(it.Material)
+	}
 	r.contents()
 	for _, t := range r.runs {
 		r.run(t)
@@ -157,14 +160,22 @@ func mark(t *source.Table, key string, index ...int) Mark {
 	return m
 }
 
-// take reads a quantity with its unit; nil when the key is missing or faulty.
+// quantityOf is a text that is read as a quantity of one sort.
+type quantityOf[T any] struct{ text string }
+
+// take reads a quantity with its unit; nil when the key is missing or faulty. What it
+// points to is shared by all that have the same words, and must not be changed.
 func take[T any](t *source.Table, key, hint string, parse func(string) (T, error)) *T {
 	text, ok := t.Text(key, hint)
 	if !ok {
 		return nil
 	}
+	if v, known := t.Recall(quantityOf[T]{text}); known {
+		return v.(*T)
+	}
 	v, err := parse(text)
 	if err == nil {
+		t.Remember(quantityOf[T]{text}, &v)
 		return &v
 	}
 	var figure *quantity.Error

@@ -28,16 +28,21 @@ func (r *reader) mould(it *Item) {
 	}
 }
 
-// isPlastic reports whether a material is plastic and nothing else; looked up once a text.
+// isPlastic reports whether a material is plastic and nothing else.
 func (r *reader) isPlastic(material string) bool {
-	if material == "" {
-		return false
+	list := r.materials(material)
+	return len(list) > 0 && !slices.ContainsFunc(list, func(m *catalog.Material) bool { return m.Group != "plastic" })
+}
+
+// materials lists what a text names, looked up once.
+func (r *reader) materials(text string) []*catalog.Material {
+	if text == "" {
+		return nil
 	}
-	is, known := r.plastic[material]
+	list, known := r.made[text]
 	if !known {
-		list := catalog.MaterialsIn(material)
-		is = len(list) > 0 && !slices.ContainsFunc(list, func(m *catalog.Material) bool { return m.Group != "plastic" })
-		r.plastic[material] = is
+		list = catalog.MaterialsIn(text)
+		r.made[text] = list
 	}
-	return is
+	return list
 }

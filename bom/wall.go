@@ -1,7 +1,6 @@
 package bom
 
 import (
-	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
@@ -35,7 +34,7 @@ func (i *Item) tubeRating() (pressure.Rating, bool) {
 	if i.Outside == nil || i.Wall == nil {
 		return pressure.Rating{}, false
 	}
-	if made, ok := catalog.MaterialNamed(i.Material); !ok || !made.Metal() {
+	if len(i.made) == 0 || !i.made[0].Metal() {
 		return pressure.Rating{}, false
 	}
 	if r, ok := pressure.TubeRating(i.Material, *i.Outside, *i.Wall); ok {

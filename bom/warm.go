@@ -3,7 +3,6 @@ package bom
 import (
 	"errors"
 
-	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -130,7 +129,7 @@ func (c holds) factor(i *Item) (pressure.Factor, error) {
 // a thread that of threaded PVC.
 func tableOf(i *Item) string {
 	name := i.Material
-	if made, ok := catalog.MaterialNamed(i.Material); !ok || made.Name != "pvc" {
+	if len(i.made) == 0 || i.made[0].Name != "pvc" {
 		return name
 	}
 	if i.has(threads.Family.Threaded) {

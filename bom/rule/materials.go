@@ -14,16 +14,23 @@ import (
 // made lists the materials of a unit that water may attack: all that its text names;
 // of a hose the metals of its ends only, since its liner is the hose standard's business.
 func made(u *bom.Unit) []*catalog.Material {
-	list := catalog.MaterialsIn(u.Item.Material)
 	if u.Item.IsHose() {
-		list = slices.DeleteFunc(list, func(m *catalog.Material) bool { return !m.Metal() })
+		return metalsOf(u.Item.Materials())
 	}
-	return list
+	return u.Item.Materials()
 }
 
 // metals lists the metals of a unit.
-func metals(u *bom.Unit) []*catalog.Material {
-	return slices.DeleteFunc(made(u), func(m *catalog.Material) bool { return !m.Metal() })
+func metals(u *bom.Unit) []*catalog.Material { return metalsOf(u.Item.Materials()) }
+
+func metalsOf(list []*catalog.Material) []*catalog.Material {
+	var out []*catalog.Material
+	for _, m := range list {
+		if m.Metal() {
+			out = append(out, m)
+		}
+	}
+	return out
 }
 
 // members is units, or joints, that one finding speaks of.

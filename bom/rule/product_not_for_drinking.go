@@ -101,7 +101,7 @@ func allProduct(waters *bom.Waters, u *bom.Unit) bool {
 
 // unfit is the material of a unit that drinking water should not run through.
 func unfit(u *bom.Unit) *catalog.Material {
-	for _, m := range catalog.MaterialsIn(u.Item.Material) {
+	for _, m := range u.Item.Materials() {
 		if a := m.In(catalog.Product); (a == catalog.No || a == catalog.Caution) && m.Name != "plastic" && m.Name != "rubber" {
 			return m
 		}

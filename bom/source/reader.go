@@ -10,6 +10,7 @@ type Reader struct {
 	doc     *Document
 	pending []pending
 	spare   [][]string // lists of asked keys, to be used again
+	known   map[any]any
 }
 
 // pending is a fault whose line is not worked out yet; offset -1 is the whole file.
@@ -20,6 +21,21 @@ type pending struct {
 
 // NewReader begins to read a document.
 func NewReader(doc *Document) *Reader { return &Reader{doc: doc} }
+
+// Recall gives what was remembered under a key, such as what a text was read as before: the
+// same few texts stand in many tables.
+func (t *Table) Recall(key any) (any, bool) {
+	v, ok := t.reader.known[key]
+	return v, ok
+}
+
+// Remember keeps a value for [Table.Recall], for all tables of the document.
+func (t *Table) Remember(key, value any) {
+	if t.reader.known == nil {
+		t.reader.known = map[any]any{}
+	}
+	t.reader.known[key] = value
+}
 
 // Root is the table that is the whole file.
 func (r *Reader) Root() *Table {
