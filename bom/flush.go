@@ -79,8 +79,9 @@ func (s *System) Unflushed() []*Unit {
 	return out
 }
 
-// Waterless lists the running pumps that no water reaches in normal running, though there
-// is water in their part of the build: something is shut or stands the wrong way round.
+// Waterless lists the running pumps that no water reaches in normal running, though their
+// part of the build has an opening to the sea: something is shut or stands the wrong way
+// round.
 func (s *System) Waterless() []*Unit {
 	var out []*Unit
 	for _, u := range s.Units {
@@ -90,7 +91,7 @@ func (s *System) Waterless() []*Unit {
 		}
 		cell := s.cells.of[u.First+in]
 		part := s.cells.part[cell]
-		if s.normal[part] == nil || !slices.ContainsFunc(s.cells.parts[part], func(c int) bool { return s.cells.gives[c] }) {
+		if s.normal[part] == nil || !slices.ContainsFunc(s.partUnits[part], openToSea) {
 			continue
 		}
 		if _, low, ok := s.Pressure(s.normal[part], u.First+in); ok && low < 0 {
@@ -98,6 +99,10 @@ func (s *System) Waterless() []*Unit {
 		}
 	}
 	return out
+}
+
+func openToSea(u *Unit) bool {
+	return u.Item.Kind.Name == "sea" || u.Item.Kind.Name == "through-hull" || u.Item.Kind.Name == "seacock"
 }
 
 // Runaways lists the house supplies whose water runs out in normal running: overboard, into

@@ -8,6 +8,9 @@ import (
 //go:embed example/plant.toml
 var plantText string
 
+//go:embed example/flushed.toml
+var flushedText string
+
 // Example makes a whole build of a rule's wrong or right fragment: on its own, or in
 // the place of one block of a small plant that checks clear without it.
 func (r Rule) Example(fragment string) string {
@@ -15,9 +18,13 @@ func (r Rule) Example(fragment string) string {
 	if r.block == "" {
 		return heading + fragment
 	}
+	plant := plantText
+	if r.flushed {
+		plant = flushedText
+	}
 	var b strings.Builder
 	b.WriteString(heading)
-	for _, block := range strings.Split(plantText, "\n## ")[1:] {
+	for _, block := range strings.Split(plant, "\n## ")[1:] {
 		name, text, _ := strings.Cut(block, "\n")
 		if name == r.block {
 			text = fragment

@@ -14,73 +14,32 @@ var flushRunsToSea = Rule{
 and the flush tee, the fresh water goes back through the strainer to the sea instead of
 through the pump and the membrane, and the tank empties. A diaphragm pump's own valves
 hold it.`,
-	Wrong: fmt.Sprintf(flushedPlant, "centrifugal"),
-	Right: fmt.Sprintf(flushedPlant, "diaphragm"),
-	check: findFlushBack,
-}
-
-// flushedPlant is a plant with a feed pump of some type, and a flush.
-const flushedPlant = `
-[duty]
-pressure = "55 bar"
-[[item]]
-id = "intake"
-kind = "seacock"
-rated = "16 bar"
-ports = { inboard = '19 mm barb long' }
-[[item]]
-id = "stock"
-kind = "hose stock"
-bore = "19 mm"
-rated = "6 bar"
-vacuum = "0.9 bar"
-[[hose]]
-id = "hose"
-of = "stock"
-length = "1 m"
+	Wrong: `
 [[item]]
 id = "feed"
 kind = "feed pump"
-type = "%s"
+type = "centrifugal"
+material = "super duplex"
+flow = "10 L/min"
 shutoff = "2 bar"
 rated = "6 bar"
 ports = { in = '19 mm barb long', out = '1/2 NPT male' }
+`,
+	Right: `
 [[item]]
-id = "tee"
-kind = "tee"
-rated = "16 bar"
-ports = { a = '1/2 NPT female', b = '1/2 NPT male', branch = '1/2 NPT female' }
-[[item]]
-id = "pump"
-kind = "plunger pump"
-flow = "8 L/min"
-rated = "100 bar"
-ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
-[[item]]
-id = "throttle"
-kind = "brine throttle"
-rated = "100 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-[[item]]
-id = "out"
-kind = "overboard"
-[[item]]
-id = "house"
-kind = "house supply"
-pressure = "3 bar"
-ports = { out = '1/2 NPT female' }
-[[item]]
-id = "valve"
-kind = "solenoid valve"
-rated = "10 bar"
-ports = { in = '1/2 NPT male', out = '1/2 NPT male' }
-[[run]]
-name = "raw water"
-path = ["intake", "hose", "feed", "tee", "pump", "throttle", "out"]
-[[run]]
-name = "flush"
-path = ["house", "valve", "tee.branch"]
-`
+id = "feed"
+kind = "feed pump"
+type = "diaphragm"
+material = "super duplex"
+flow = "10 L/min"
+shutoff = "2 bar"
+rated = "6 bar"
+ports = { in = '19 mm barb long', out = '1/2 NPT male' }
+`,
+	block:   "feed pump",
+	flushed: true,
+	check:   findFlushBack,
+}
 
 // findFlushBack speaks once of each intake that the flush runs out by.
 func findFlushBack(s *bom.System) []finding.Finding {

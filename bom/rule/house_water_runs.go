@@ -14,43 +14,18 @@ var houseWaterRuns = Rule{
 otherwise. Without one, or with one that stands open, the pump takes its water from the tank
 as well as from the sea, and the tank empties while nobody looks.`,
 	Wrong: `
-[[item]]
-id = "house"
-kind = "house supply"
-pressure = "3 bar"
-ports = { out = '1/2 NPT female' }
-[[item]]
-id = "check"
-kind = "check valve"
-rated = "10 bar"
-ports = { in = '1/2 NPT male', out = '1/2 NPT male' }
-[[item]]
-id = "out"
-kind = "overboard"
 [[run]]
 name = "flush"
-path = ["house", "check", "out"]
+path = ["house", "carbon", "check", "tee.branch"]
 `,
 	Right: `
-[[item]]
-id = "house"
-kind = "house supply"
-pressure = "3 bar"
-ports = { out = '1/2 NPT female' }
-[[item]]
-id = "valve"
-kind = "shut-off valve"
-normal = "flush"
-rated = "10 bar"
-ports = { in = '1/2 NPT male', out = '1/2 NPT male' }
-[[item]]
-id = "out"
-kind = "overboard"
 [[run]]
 name = "flush"
-path = ["house", "valve", "out"]
+path = ["house", "carbon", "valve", "check", "tee.branch"]
 `,
-	check: findRunaway,
+	block:   "flush",
+	flushed: true,
+	check:   findRunaway,
 }
 
 func findRunaway(s *bom.System) []finding.Finding {

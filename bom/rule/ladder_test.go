@@ -212,10 +212,10 @@ func TestUnderRatedLadder(t *testing.T) {
 // caution; a stall is a bound. A pump that has no relief is one finding, which says what
 // it comes to.
 func TestNoWayOutLadder(t *testing.T) {
-	wrong := noWayOut.Wrong
+	wrong := noWayOut.Example(noWayOut.Wrong)
 	screen := amend{"kind = \"shut-off valve\"", "kind = \"strainer\""}
 	stall := amend{"flow = \"8 L/min\"", "flow = \"8 L/min\"\nstall = \"90 bar\""}
-	bare := amend{`path = ["tee.branch", "relief", "out-tee.branch"]`, `path = ["tee.branch", "out-tee.branch"]`}
+	bare := amend{`path = ["hp-tee.branch", "relief", "out-tee.branch"]`, `path = ["hp-tee.branch", "out-tee.branch"]`}
 	require.Equal(t, []string{"stop"}, severities(found(t, wrong)["no-way-out"]), "a valve left shut")
 	require.Equal(t, []string{"caution"}, severities(found(t, changed(t, wrong, screen))["no-way-out"]), "a screen that may clog")
 	require.Empty(t, found(t, changed(t, wrong, stall))["no-way-out"], "the pump stalls, and that is a bound")

@@ -18,72 +18,38 @@ something opens or bursts. Behind a shut overboard valve the throttle drops noth
 so the full pressure stands on the clamped brine hose; and a relief that is led into
 the same line cannot open either. It needs a relief with an outlet of its own, and a
 brine line that cannot be shut.`,
-	Wrong: shortPlant + `
-path = ["throttle", "out-tee", "valve", "discharge"]
-[[run]]
-name = "relief"
-path = ["tee.branch", "relief", "out-tee.branch"]
-`,
-	Right: shortPlant + `
-path = ["throttle", "discharge"]
-[[run]]
-name = "relief"
-path = ["tee.branch", "relief", "relief-out"]
-`,
-	check: findNoWayOut,
-}
-
-// shortPlant is a plant as short as can be, up to the path of its brine run.
-const shortPlant = `
-[duty]
-pressure = "55 bar"
-[[item]]
-id = "sea"
-kind = "sea"
-[[item]]
-id = "pump"
-kind = "plunger pump"
-flow = "8 L/min"
-rated = "100 bar"
-ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
-[[item]]
-id = "tee"
-kind = "tee"
-rated = "200 bar"
-ports = { a = '3/8 NPT male', b = '3/8 NPT male', branch = '3/8 NPT female' }
-[[item]]
-id = "throttle"
-kind = "brine throttle"
-rated = "200 bar"
-ports = { in = '3/8 NPT female', out = '3/8 NPT female' }
+	Wrong: `
 [[item]]
 id = "out-tee"
 kind = "tee"
+material = "super duplex"
 rated = "200 bar"
 ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT male' }
 [[item]]
-id = "valve"
+id = "out-valve"
 kind = "shut-off valve"
+material = "super duplex"
 rated = "200 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-[[item]]
-id = "relief"
-kind = "relief valve"
-set = "65 bar"
-flow = "10 L/min"
-rated = "100 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-[[item]]
-id = "discharge"
-kind = "overboard"
-[[item]]
-id = "relief-out"
-kind = "overboard"
 [[run]]
-name = "high pressure"
-path = ["sea", "pump", "tee", "throttle"]
+name = "brine"
+path = ["vessel.brine", "throttle", "out-tee", "out-valve", "discharge"]
 [[run]]
-name = "brine"`
+name = "relief"
+path = ["hp-tee.branch", "relief", "out-tee.branch"]
+`,
+	Right: `
+[[run]]
+name = "brine"
+path = ["vessel.brine", "throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["hp-tee.branch", "relief", "relief-out"]
+`,
+	block:   "brine and relief",
+	flushed: true,
+	check:   findNoWayOut,
+}
 
 // findNoWayOut speaks once for each state in which some pressure has no bound. A pump
 // that has no relief valve at all is found as that.

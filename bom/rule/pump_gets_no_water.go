@@ -13,41 +13,32 @@ var pumpGetsNoWater = Rule{
 	Why: `A one-way valve the wrong way round, a pump turned about, a valve that is written as shut:
 the pump runs dry, which ruins its seals within minutes, and pulls a vacuum on every hose
 before it. Look at the arrows on the bodies.`,
-	Wrong: fmt.Sprintf(fedPlant, "check.out>in"),
-	Right: fmt.Sprintf(fedPlant, "check"),
-	check: findDry,
-}
-
-// fedPlant is a plant with a check valve before its pump, some way round.
-const fedPlant = `
-[duty]
-pressure = "55 bar"
+	Wrong: `
 [[item]]
-id = "sea"
-kind = "sea"
-[[item]]
-id = "check"
+id = "raw-check"
 kind = "check valve"
+material = "super duplex"
 rated = "16 bar"
-ports = { in = '1/2 NPT male', out = '1/2 NPT male' }
-[[item]]
-id = "pump"
-kind = "plunger pump"
-flow = "8 L/min"
-rated = "100 bar"
-ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
-[[item]]
-id = "throttle"
-kind = "brine throttle"
-rated = "100 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-[[item]]
-id = "out"
-kind = "overboard"
+ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
 [[run]]
-name = "water"
-path = ["sea", "%s", "pump", "throttle", "out"]
-`
+name = "raw water"
+path = ["intake", "hose", "feed", "raw-check.out>in", "tee", "pump"]
+`,
+	Right: `
+[[item]]
+id = "raw-check"
+kind = "check valve"
+material = "super duplex"
+rated = "16 bar"
+ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
+[[run]]
+name = "raw water"
+path = ["intake", "hose", "feed", "raw-check", "tee", "pump"]
+`,
+	block:   "raw water",
+	flushed: true,
+	check:   findDry,
+}
 
 func findDry(s *bom.System) []finding.Finding {
 	var out []finding.Finding

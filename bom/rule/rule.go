@@ -14,8 +14,9 @@ type Rule struct {
 	Wrong string // a build fragment in which it is found
 	Right string // the same fragment made good
 
-	block string                              // the block of the example plant that the fragments stand in; "" for none
-	check func(*bom.System) []finding.Finding // nil: found by the pass over the joints
+	block   string                              // the block of the example plant that the fragments stand in; "" for none
+	flushed bool                                // the plant with a flush, and not its high-pressure side alone
+	check   func(*bom.System) []finding.Finding // nil: found by the pass over the joints
 }
 
 // All lists the rules: joints first, then structure, pressure, and materials.

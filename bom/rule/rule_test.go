@@ -47,11 +47,13 @@ func check(t *testing.T, text string) map[string][]finding.Finding {
 	return out
 }
 
-// The example plant itself checks clear but for notes.
-func TestPlant(t *testing.T) {
-	for slug, list := range check(t, Rule{block: "none, the plant as it is"}.Example("")) {
-		for _, f := range list {
-			require.Equal(t, finding.Note, f.Severity, "%s: %s", slug, f.Reason)
+// The example plants themselves check clear but for notes.
+func TestPlants(t *testing.T) {
+	for _, flushed := range []bool{false, true} {
+		for slug, list := range check(t, Rule{block: "none, the plant as it is", flushed: flushed}.Example("")) {
+			for _, f := range list {
+				require.Equal(t, finding.Note, f.Severity, "%s: %s", slug, f.Reason)
+			}
 		}
 	}
 }

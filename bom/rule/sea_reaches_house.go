@@ -17,46 +17,23 @@ one such valve, or for a gap of air (common practice): ask what holds where the 
 registered.`,
 	Wrong: `
 [[item]]
-id = "house"
-kind = "house supply"
-pressure = "3 bar"
-ports = { out = '1/2 NPT female' }
-[[item]]
-id = "valve"
-kind = "solenoid valve"
-rated = "10 bar"
-ports = { in = '1/2 NPT male', out = '1/2 NPT male' }
-[[item]]
-id = "sea"
-kind = "sea"
+id = "nipple"
+kind = "nipple"
+material = "super duplex"
+rated = "16 bar"
+ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
 [[run]]
 name = "flush"
-path = ["house", "valve", "sea"]
+path = ["house", "carbon", "valve", "nipple", "tee.branch"]
 `,
 	Right: `
-[[item]]
-id = "house"
-kind = "house supply"
-pressure = "3 bar"
-ports = { out = '1/2 NPT female' }
-[[item]]
-id = "valve"
-kind = "solenoid valve"
-rated = "10 bar"
-ports = { in = '1/2 NPT male', out = '1/2 NPT male' }
-[[item]]
-id = "check"
-kind = "check valve"
-rated = "10 bar"
-ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
-[[item]]
-id = "sea"
-kind = "sea"
 [[run]]
 name = "flush"
-path = ["house", "valve", "check", "sea"]
+path = ["house", "carbon", "valve", "check", "tee.branch"]
 `,
-	check: findBackflow,
+	block:   "flush",
+	flushed: true,
+	check:   findBackflow,
 }
 
 func findBackflow(s *bom.System) []finding.Finding {

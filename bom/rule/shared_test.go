@@ -112,7 +112,7 @@ func TestPumpsThatShare(t *testing.T) {
 // flush tee holds nothing.
 func TestFlushLost(t *testing.T) {
 	const check = `[[item]]
-id = "check"
+id = "raw-check"
 kind = "check valve"
 rated = "16 bar"
 ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
@@ -125,11 +125,11 @@ name = "raw water"`
 		lost  []string
 	}{
 		{"none", nil, []string{"caution"}},
-		{"a check valve before the flush tee", []amend{item, {`"feed", "tee"`, `"feed", "check", "tee"`}}, nil},
-		{"behind the tee, before the pump", []amend{item, {`"tee", "pump"`, `"tee", "check", "pump"`}}, []string{"caution"}},
+		{"a check valve before the flush tee", []amend{item, {`"feed", "tee"`, `"feed", "raw-check", "tee"`}}, nil},
+		{"behind the tee, before the pump", []amend{item, {`"tee", "pump"`, `"tee", "raw-check", "pump"`}}, []string{"caution"}},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			require.Equal(t, c.lost, severities(found(t, changed(t, flushRunsToSea.Wrong, c.swaps...))["flush-runs-to-sea"]))
+			require.Equal(t, c.lost, severities(found(t, changed(t, flushRunsToSea.Example(flushRunsToSea.Wrong), c.swaps...))["flush-runs-to-sea"]))
 		})
 	}
 }

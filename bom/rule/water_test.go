@@ -8,17 +8,17 @@ import (
 
 // Where no water reaches a pump, and where it is only not said to: by eye.
 func TestPumpGetsNoWater(t *testing.T) {
-	right := pumpGetsNoWater.Right
+	right := pumpGetsNoWater.Example(pumpGetsNoWater.Right)
 	for _, c := range []struct {
 		why   string
 		swaps []amend
 		want  []string
 	}{
 		{"the arrow points to the pump", nil, nil},
-		{"a valve that is written as shut", []amend{{`kind = "check valve"`, "kind = \"shut-off valve\"\nnormal = \"shut\""}}, []string{"stop"}},
-		{"the same, open", []amend{{`kind = "check valve"`, `kind = "shut-off valve"`}}, nil},
-		{"a feed pump turned about", []amend{{`kind = "check valve"`, "kind = \"feed pump\"\nshutoff = \"2 bar\""}, {`"sea", "check", "pump"`, `"sea", "check.out>in", "pump"`}}, []string{"stop", "stop"}},
-		{"no sea in the list: an open port, and nothing more", []amend{{"[[item]]\nid = \"sea\"\nkind = \"sea\"\n", ""}, {`"sea", "check", "pump"`, `"check", "pump"`}}, nil},
+		{"a valve that is written as shut", []amend{{"id = \"raw-check\"\nkind = \"check valve\"", "id = \"raw-check\"\nkind = \"shut-off valve\"\nnormal = \"shut\""}}, []string{"stop"}},
+		{"the same, open", []amend{{"id = \"raw-check\"\nkind = \"check valve\"", "id = \"raw-check\"\nkind = \"shut-off valve\""}}, nil},
+		{"a feed pump turned about", []amend{{`"hose", "feed", "raw-check", "tee", "pump"`, `"hose", "feed.out>in", "raw-check", "tee", "pump"`}}, []string{"stop", "stop"}},
+		{"no sea in the list: an open port, and nothing more", []amend{{`"intake", "hose", "feed",`, `"hose", "feed",`}}, nil},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			require.Equal(t, c.want, severities(found(t, changed(t, right, c.swaps...))["pump-gets-no-water"]))
