@@ -11,13 +11,16 @@ import (
 // the cells.
 //
 //  1. way out: the least pressure at which a zone can pass the pump's flow to
-//     somewhere that takes it: 0 at an open boundary, the held pressure through the
-//     throttle, a relief's set through a relief, infinite where nothing opens.
+//     somewhere that takes it: 0 at an open boundary, what the feed gives at the
+//     inlet of a running positive pump, the held pressure through throttles, once
+//     however many there are, a relief's set on top through a relief, infinite where
+//     nothing opens (solve_out.go).
 //  2. pushed by a positive pump: its outlet stands at the way out, else at the
 //     pump's stall where that is lower, else without bound; what lies beyond takes
 //     the lesser of that and its own way out.
 //  3. pushed by a feed pump or a supply: its shut-off or supply pressure, passed on
-//     where nothing drops it, and held by a relief. Each pump adds its pressure once.
+//     where nothing drops it, through a relief that it opens, and held by one that
+//     has a way out (solve_push.go). Each pump adds its pressure once (solve_ring.go).
 //
 // Suction: a zone that a running pump draws from, and that no water can reach,
 // stands at full vacuum at worst.
