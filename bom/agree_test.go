@@ -110,6 +110,11 @@ func stands(sys *System) map[string]stand {
 			out[u.Name+" blocked"] = stand{dry: u.Name}
 		case kind == "selector valve":
 			out[u.Name+" between"], out[u.Name+" other way"] = stand{between: u.Name}, stand{swapped: u.Name}
+			if sys.letsHouseIn(u, 0) {
+				how := flushing()
+				how.swapped = u.Name
+				out[u.Name+" other way in flush"] = how
+			}
 		case opensForFlush(u):
 			out[u.Name+" open"] = stand{opened: u.Name}
 			if flushValves > 1 {

@@ -129,6 +129,10 @@ func (p *states) acts(i int) {
 	case e.unit.Item.Kind.Selector && e.way == 0:
 		p.add(name+" between", title+" left between its positions", e.unit, false, p.zoning(condition{between: e.unit}), -1)
 		p.add(name+" other way", title+" turned to its second way", e.unit, false, p.zoning(condition{swapped: e.unit}), -1)
+		if p.sys.letsHouseIn(e.unit, p.part) {
+			p.add(name+" other way in flush", title+" turned to its second way, pumps stopped", e.unit, false,
+				p.zoning(condition{swapped: e.unit, flush: true, stopped: true, still: true}), -1)
+		}
 	case e.unit.Item.Kind.Selector:
 	case e.closable && e.unit.Item.Kind.Flush: // it works by current or by a clock, and no hand leaves it
 		p.valve(i, e, title+" failed", true)
@@ -139,6 +143,16 @@ func (p *states) acts(i int) {
 	case e.is == catalog.Relief:
 		p.add(name+" stuck", title+" stuck shut", e.unit, true, p.running, i)
 	}
+}
+
+// letsHouseIn reports whether house water may come to a selector, which then lets the flush
+// in as a valve does.
+func (s *System) letsHouseIn(u *Unit, part int) bool {
+	if !slices.ContainsFunc(s.cells.parts[part], func(cell int) bool { return s.cells.push[cell] > 0 }) {
+		return false
+	}
+	second := u.Item.PortIndex("b")
+	return second >= 0 && s.waters.Rinsed(u.First+second)
 }
 
 // valve makes the states in which a valve stands as it should not: open where it is shut

@@ -22,10 +22,11 @@ func (s *System) Waters() *Waters { return s.waters }
 func (s *System) newWaters() *Waters {
 	w := &Waters{s: s}
 	w.sea = s.spread(s.seaSeeds(), func(e *edge, back bool) bool {
-		return !e.shutNormally() && e.is != catalog.Membrane && e.is != catalog.Relief && !(back && e.is == catalog.OneWay)
+		second := e.unit.Item.Kind.Selector && e.way > 0
+		return !e.shutNormally() && !second && e.is != catalog.Membrane && e.is != catalog.Relief && !(back && e.is == catalog.OneWay)
 	})
 	house := s.kindSeeds("house supply")
-	w.rinsed = s.spread(house, rinses)
+	w.rinsed = s.spread(append(s.freshTanks(), house...), rinses)
 	w.house = without(s.spread(house, func(e *edge, back bool) bool {
 		return rinses(e, back) && !w.sea[e.to] && !w.sea[e.from]
 	}), w.sea)
@@ -71,6 +72,25 @@ func (s *System) Unfiltered(house *Unit) []*Unit {
 	for _, u := range s.UnitsAround(house.First) {
 		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && reached.port(u.First+feed) {
 			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// freshTanks are the cells of tanks whose water runs to a high-pressure pump: such a plant
+// is flushed by its own pump.
+func (s *System) freshTanks() []int {
+	var out []int
+	for _, u := range s.Units {
+		if u.Item.Kind.Name != "tank" {
+			continue
+		}
+		from := s.reach(s.cells.of[u.First], func(e *edge, back bool) bool { return flows(e, back, true) })
+		for _, i := range s.cells.wires[from.part] {
+			if e := &s.cells.edges[i]; e.is == catalog.PositivePump && from.cell(e.from) {
+				out = append(out, s.cells.of[u.First])
+				break
+			}
 		}
 	}
 	return out

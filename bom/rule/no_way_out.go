@@ -52,13 +52,17 @@ path = ["hp-tee.branch", "relief", "relief-out"]
 }
 
 // findNoWayOut speaks once for each state in which some pressure has no bound. A pump
-// that has no relief valve at all is found as that.
+// that has no relief valve at all is found as that, and so is a relief that all the water
+// goes over already.
 func findNoWayOut(s *bom.System) []finding.Finding {
-	bare := barePumps(s)
+	bare, open := barePumps(s), s.OpenReliefs()
 	var out []finding.Finding
 	for _, st := range s.States {
 		if !st.NoBound || st.Name != "normal" && (s.NoBoundNormally(st) || raisedBy(s, st, bare)) {
 			continue // where nothing opens in normal running, that is the finding
+		}
+		if st.Failure && slices.Contains(open, st.Unit) {
+			continue
 		}
 		if f, ok := unbounded(s, st); ok {
 			out = append(out, f)
@@ -92,6 +96,9 @@ func unbounded(s *bom.System, st *bom.State) (finding.Finding, bool) {
 	}
 	if st.Unit != nil {
 		f.Place = at(st.Unit.Mark)
+	}
+	if st.Name == "normal" {
+		f.Remedy = "Look along the line from the pump to the throttle: which one-way valve points back, which valve says `normal = \"shut\"`? And give the pump a relief valve whose outlet is free."
 	}
 	if st.Failure {
 		f.Severity = finding.Caution

@@ -62,14 +62,14 @@ path = ["housing", "union", "meter"]
 func findRigid(s *bom.System) []finding.Finding {
 	g := newGroups(len(s.Ports))
 	for _, u := range s.Units {
-		if k := u.Item.Kind; k.Fixed || k.Turns {
+		if fixed(s, u) || u.Item.Kind.Turns {
 			continue
 		}
 		for p := 1; p < len(u.Item.Ports); p++ {
 			g.join(u.First, u.First+p)
 		}
 	}
-	fixed := map[int]int{} // by group, the first fixed port
+	holds := map[int]int{} // by group, the first fixed port
 	var out []finding.Finding
 	for _, j := range s.Joints {
 		if turns(s, j) {
@@ -80,13 +80,13 @@ func findRigid(s *bom.System) []finding.Finding {
 	reported := map[int]bool{}
 	for _, j := range s.Joints {
 		for _, p := range []int{j.A, j.B} {
-			if !s.Ports[p].Unit.Item.Kind.Fixed || turns(s, j) {
+			if !fixed(s, s.Ports[p].Unit) || turns(s, j) {
 				continue
 			}
 			root := g.find(p)
-			first, seen := fixed[root]
+			first, seen := holds[root]
 			if !seen {
-				fixed[root] = p
+				holds[root] = p
 				continue
 			}
 			if first == p || reported[root] {
@@ -97,6 +97,17 @@ func findRigid(s *bom.System) []finding.Finding {
 		}
 	}
 	return out
+}
+
+// fixed reports whether a unit is screwed to the boat. A seacock on a skin fitting is screwed
+// onto that, and turns until its own outlet is made.
+func fixed(s *bom.System, u *bom.Unit) bool {
+	if u.Item.Kind.Name == "seacock" {
+		if sea := u.Item.PortIndex("sea"); sea >= 0 && s.Node(u, sea).Joint != nil {
+			return false
+		}
+	}
+	return u.Item.Kind.Fixed
 }
 
 func rigid(s *bom.System, j *bom.Joint, first, second int) finding.Finding {

@@ -35,9 +35,13 @@ func findMissing(s *bom.System) []finding.Finding {
 			Reason: fmt.Sprintf("no relief valve is reached from %s.", p.Name),
 			Remedy: "Put a relief valve on a tee at its outlet, set above the duty and below the weakest rating, with a free outlet.",
 		}
+		if u := turnedAbout(s, p); u != nil {
+			f.Reason = fmt.Sprintf("%s stands the wrong way round, its outlet to %s: it never opens, and no other relief valve is reached.", u.Name, p.Name)
+			f.Remedy = fmt.Sprintf("Turn %s about: its inlet to the pump.", u.Name)
+		}
 		var causes []string
 		for _, st := range s.States {
-			if st.Name != "normal" && raisedBy(s, st, []*bom.Unit{p}) {
+			if !s.NoBoundNormally(st) && raisedBy(s, st, []*bom.Unit{p}) {
 				causes = append(causes, st.Cause)
 			}
 		}
@@ -47,6 +51,16 @@ func findMissing(s *bom.System) []finding.Finding {
 		out = append(out, f)
 	}
 	return out
+}
+
+// turnedAbout finds a relief valve whose outlet a pump pushes at.
+func turnedAbout(s *bom.System, pump *bom.Unit) *bom.Unit {
+	for _, u := range s.UnitsAround(outletOf(pump)) {
+		if u.Item.Kind.Name == "relief valve" && s.Reaches(outletOf(pump), outletOf(u), true) {
+			return u
+		}
+	}
+	return nil
 }
 
 // barePumps lists the pumps that reach no relief valve.

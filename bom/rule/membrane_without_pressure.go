@@ -1,0 +1,47 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var membraneWithoutPressure = Rule{
+	Slug:  "membrane-without-pressure",
+	Title: "In normal running the membrane does not come to the duty's pressure.",
+	Why: `The brine throttle is what the pressure stands against: it belongs behind the vessel's brine
+port, and nothing open may come before it. With the throttle before the vessel, without one, or
+with a way round it, the water runs through the vessel at no pressure, and no product comes.`,
+	Wrong: `
+[[run]]
+name = "brine"
+path = ["vessel.brine", "discharge"]
+[[run]]
+name = "relief"
+path = ["hp-tee.branch", "relief", "relief-out"]
+`,
+	Right: `
+[[run]]
+name = "brine"
+path = ["vessel.brine", "throttle", "discharge"]
+[[run]]
+name = "relief"
+path = ["hp-tee.branch", "relief", "relief-out"]
+`,
+	block:   "brine and relief",
+	flushed: true,
+	check:   findUnpressed,
+}
+
+func findUnpressed(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, x := range s.Unpressed() {
+		out = append(out, finding.Finding{
+			Severity: finding.Stop, At: x.Vessel.Name, Place: at(x.Vessel.Mark),
+			Reason: fmt.Sprintf("in normal running %s stands at %s, and the duty is %s: nothing holds the pressure behind it.", x.Vessel.Name, bars(x.Stands), s.Build.Duty.Pressure),
+			Remedy: fmt.Sprintf("Put the brine throttle behind %s.brine, and nothing that is open before it.", x.Vessel.Name),
+		})
+	}
+	return out
+}

@@ -1,0 +1,54 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var reliefStandsOpen = Rule{
+	Slug:  "relief-stands-open",
+	Title: "In normal running the pump's whole flow goes over the relief valve.",
+	Why: `A relief valve is there for the day when something is shut. Where the way to the throttle is
+shut in normal running, by a one-way valve that points back or a valve that is written as shut,
+all the water goes over the relief from the first minute: the pump runs at the relief's pressure,
+the membrane gets nothing, and the valve's seat wears out.`,
+	Wrong: `
+[[item]]
+id = "hp-check"
+kind = "check valve"
+material = "super duplex"
+rated = "100 bar"
+ports = { in = '3/8 NPT female', out = '3/8 NPT male' }
+[[run]]
+name = "high pressure"
+path = ["pump", "hp-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]
+`,
+	Right: `
+[[item]]
+id = "hp-check"
+kind = "check valve"
+material = "super duplex"
+rated = "100 bar"
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
+[[run]]
+name = "high pressure"
+path = ["pump", "hp-tee", "hp-hose", "hp-check", "vessel.feed"]
+`,
+	block:   "high pressure",
+	flushed: true,
+	check:   findOpenRelief,
+}
+
+func findOpenRelief(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, u := range s.OpenReliefs() {
+		out = append(out, finding.Finding{
+			Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
+			Reason: fmt.Sprintf("in normal running nothing but %s lets the pump's water out: it stands open from the start.", u.Name),
+			Remedy: "Look along the line from the pump to the throttle: which one-way valve points back, which valve says `normal = \"shut\"`?",
+		})
+	}
+	return out
+}

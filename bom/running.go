@@ -1,0 +1,89 @@
+package bom
+
+import "handtight/catalog"
+
+// What normal running comes to, where the parts are all sound and one of them stands in the
+// wrong place or the wrong way round.
+
+// OpenReliefs lists the relief valves that stand open in normal running though they are set
+// above the duty: the pump's water has no other way, since what should be open is not.
+func (s *System) OpenReliefs() []*Unit {
+	var out []*Unit
+	for _, u := range s.Units {
+		in := u.Item.PortIndex("in")
+		duty := s.Build.Duty.Pressure
+		if u.Item.Kind.Name != "relief valve" || u.Item.Set == nil || in < 0 || duty == nil || *u.Item.Set <= *duty {
+			continue
+		}
+		st := s.normal[s.cells.part[s.cells.of[u.First+in]]]
+		if st == nil {
+			continue
+		}
+		f := &st.field
+		if zone := f.zones.zone(s.cells.local[s.cells.of[u.First+in]], f.cut); f.pos[zone] >= u.Item.Set.Bar() && s.pumped(u.First+in) {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// pumped reports whether water runs from a positive pump's outlet to a port.
+func (s *System) pumped(port int) bool {
+	for _, i := range s.cells.wires[s.cells.part[s.cells.of[port]]] {
+		e := &s.cells.edges[i]
+		if _, out := pumpEnds(e.unit); e.is == catalog.PositivePump && s.Reaches(e.unit.First+out, port, true) {
+			return true
+		}
+	}
+	return false
+}
+
+// Unpressed is a pressure vessel that does not come to the duty in normal running.
+type Unpressed struct {
+	Vessel *Unit
+	Stands float64 // bar, at its feed
+}
+
+// Unpressed lists the vessels that a running pump does not bring to the duty: water leaves
+// them by a way without a throttle, or the throttle stands before them. Where a relief is
+// set below the duty, or stands open, that is why, and none is listed.
+func (s *System) Unpressed() []Unpressed {
+	if s.Build.Duty.Pressure == nil {
+		return nil
+	}
+	duty := s.Build.Duty.Pressure.Bar()
+	var out []Unpressed
+	for part, st := range s.normal {
+		if st == nil || s.relieved(part) {
+			continue
+		}
+		for _, u := range s.partUnits[part] {
+			feed, brine := u.Item.PortIndex("feed"), u.Item.PortIndex("brine")
+			if u.Item.Kind.Name != "pressure vessel" || feed < 0 || brine < 0 || s.Node(u, feed).Joint == nil || s.Node(u, brine).Joint == nil {
+				continue
+			}
+			if high, _, ok := s.Pressure(st, u.First+feed); ok && high < duty-0.001 {
+				out = append(out, Unpressed{u, high})
+			}
+		}
+	}
+	return out
+}
+
+// relieved reports whether a part of the build has no pump that could press, or a relief
+// that keeps it from the duty.
+func (s *System) relieved(part int) bool {
+	pumps := false
+	for _, i := range s.cells.wires[part] {
+		e := &s.cells.edges[i]
+		pumps = pumps || e.is == catalog.PositivePump
+		if set := e.unit.Item.Set; e.is == catalog.Relief && set != nil {
+			in := e.unit.First + e.unit.Item.PortIndex("in")
+			high, _, _ := s.Pressure(s.normal[part], in)
+			if high >= set.Bar() && s.pumped(in) {
+				return true
+			}
+		}
+	}
+	return !pumps
+}
