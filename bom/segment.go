@@ -68,16 +68,27 @@ func (s *System) segment() {
 	}
 }
 
-// name calls a segment after its first run, and the units at the ends of it.
+// name calls a segment after the run that has most of its joints, the first of like ones,
+// and the units at the ends of it.
 func (g *Segment) name(s *System) string {
-	first, last := s.Ports[g.Joints[0].A].Unit, s.Ports[g.Joints[len(g.Joints)-1].B].Unit
-	for i := len(g.Joints) - 1; i >= 0; i-- {
-		if g.Joints[i].Run == g.Joints[0].Run {
-			last = s.Ports[g.Joints[i].B].Unit
-			break
+	count := map[*Run]int{}
+	main := g.Joints[0].Run
+	for _, j := range g.Joints {
+		if count[j.Run]++; count[j.Run] > count[main] {
+			main = j.Run
 		}
 	}
-	return g.Joints[0].Run.Name + ": " + first.Name + " to " + last.Name
+	var first, last *Unit
+	for _, j := range g.Joints {
+		if j.Run != main {
+			continue
+		}
+		if first == nil {
+			first = s.Ports[j.A].Unit
+		}
+		last = s.Ports[j.B].Unit
+	}
+	return main.Name + ": " + first.Name + " to " + last.Name
 }
 
 // SegmentOf returns the segment that a port stands in.

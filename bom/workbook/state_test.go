@@ -45,7 +45,7 @@ func TestStatesOfABuild(t *testing.T) {
 		}
 	}
 	require.Equal(t, map[string]string{
-		"high pressure: hp-pump to vessel": "no bound",
-		"relief: relief to brine-tee":      "no bound",
+		"high pressure: hp-pump to vessel":       "no bound",
+		"brine overboard: throttle to overboard": "no bound",
 	}, over)
 }
