@@ -79,23 +79,27 @@ func (s *System) Unflushed() []*Unit {
 	return out
 }
 
-// Waterless lists the running pumps that no water reaches in normal running, though their
-// part of the build has an opening to the sea: something is shut or stands the wrong way
-// round.
-func (s *System) Waterless() []*Unit {
-	var out []*Unit
-	for _, u := range s.Units {
-		in, _ := pumpEnds(u)
-		if in < 0 || s.Node(u, in).Joint == nil {
+// Waterless lists the running pumps that no water reaches in normal running, those of one
+// connected part of the build together, where that part has an opening to the sea: something
+// is shut or stands the wrong way round.
+func (s *System) Waterless() [][]*Unit {
+	var out [][]*Unit
+	for part, st := range s.normal {
+		if st == nil || !slices.ContainsFunc(s.partUnits[part], openToSea) {
 			continue
 		}
-		cell := s.cells.of[u.First+in]
-		part := s.cells.part[cell]
-		if s.normal[part] == nil || !slices.ContainsFunc(s.partUnits[part], openToSea) {
-			continue
+		var dry []*Unit
+		for _, u := range s.partUnits[part] {
+			in, _ := pumpEnds(u)
+			if in < 0 || s.Node(u, in).Joint == nil {
+				continue
+			}
+			if _, low, ok := s.Pressure(st, u.First+in); ok && low < 0 {
+				dry = append(dry, u)
+			}
 		}
-		if _, low, ok := s.Pressure(s.normal[part], u.First+in); ok && low < 0 {
-			out = append(out, u)
+		if len(dry) > 0 {
+			out = append(out, dry)
 		}
 	}
 	return out

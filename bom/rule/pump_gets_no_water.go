@@ -40,14 +40,22 @@ path = ["intake", "hose", "feed", "raw-check", "tee", "pump"]
 	check:   findDry,
 }
 
+// findDry speaks once of the pumps of one part of the build: one thing is wrong before, or in,
+// the first of them.
 func findDry(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, p := range s.Waterless() {
-		out = append(out, finding.Finding{
-			Severity: finding.Stop, At: p.Name, Place: at(p.Mark),
-			Reason: fmt.Sprintf("in normal running no water reaches %s.", p.Name),
-			Remedy: fmt.Sprintf("Look along the line before %s: which one-way valve points back, which pump is turned about, which valve says `normal = \"shut\"`?", p.Name),
-		})
+	for _, dry := range s.Waterless() {
+		var g members
+		for _, p := range dry {
+			g.add(p.Name, p.Mark)
+		}
+		f := finding.Finding{
+			Severity: finding.Stop,
+			Reason:   fmt.Sprintf("in normal running no water reaches %s.", names(dry)),
+			Remedy:   fmt.Sprintf("Look along the line up to %s: which one-way valve points back, which pump is turned about, which valve says `normal = \"shut\"`, which selector stands at its second way?", dry[0].Name),
+		}
+		g.at(&f)
+		out = append(out, f)
 	}
 	return out
 }
