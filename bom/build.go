@@ -95,6 +95,7 @@ type Item struct {
 	Shutoff                 *quantity.Pressure // feed pump
 	Stall                   *quantity.Pressure // plunger pump
 	Type                    string
+	Motor                   string // of a pump: what drives it, as written
 	Normal                  string // of a valve: "open", "shut", or "flush" where it is opened for the flush only
 	Between                 string
 	Pressure                *quantity.Pressure // house supply

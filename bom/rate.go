@@ -13,8 +13,9 @@ import (
 type Hold struct {
 	Rating   pressure.Rating
 	Known    bool
-	Estimate bool // what rules is an estimate: never enough on high pressure
-	Derated  bool // lowered for the duty's temperatures
+	Estimate bool    // what rules is an estimate: never enough on high pressure
+	Derated  bool    // lowered for the duty's temperatures
+	Left     float64 // what those leave of a figure for cold water, as of a data sheet: 1 is all; 0 of a joint
 	Sheet    *pressure.Rating
 	Table    *pressure.Rating // the standard that the part is sold to
 	What     string           // the member that rules, of a segment
@@ -107,7 +108,7 @@ func (c holds) hold(i *Item, port int) Hold {
 		h.Rating, h.Known = pressure.Lower(h.Rating, warm.Apply(guess))
 	}
 	h.Estimate = h.Rating.Basis == pressure.Estimate
-	h.Derated = h.Known && warm.Value != 1
+	h.Derated, h.Left = h.Known && warm.Value != 1, warm.Value
 	h.What = i.ID
 	return h
 }

@@ -31,7 +31,7 @@ func Read(path string) (*Build, source.Faults) {
 func Parse(path string, text []byte) (*Build, source.Faults) {
 	r := &reader{
 		build: &Build{File: path, items: map[string]*Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
-		vendors: map[string]*Vendor{}, kinds: catalog.KindNames(),
+		vendors: map[string]*Vendor{}, kinds: slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return name == "hose" }), // a [[hose]] is no [[item]]
 	}
 	if r.file(path, text, nil) {
 		r.link()

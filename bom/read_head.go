@@ -55,7 +55,7 @@ func (r *reader) duty(root *source.Table) {
 	d.Salinity = take(t, "salinity", "35 g/kg", quantity.ParseSalinity)
 	d.Water = take(t, "water", "17 C", quantity.ParseTemperature)
 	d.Space = take(t, "space", "45 C", quantity.ParseTemperature)
-	d.Supply = take(t, "supply", "24 V", quantity.ParseVoltage)
+	d.Supply = readSupply(t)
 	d.Pressure, d.Product, d.Supply = above(t, "pressure", d.Pressure), above(t, "product", d.Product), above(t, "supply", d.Supply)
 	d.Place = mark(t, "")
 	t.Done()

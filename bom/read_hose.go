@@ -25,7 +25,7 @@ func (r *reader) hose(t *source.Table) {
 	}
 	it.Material, _ = t.Text("material")
 	it.Rated = take(t, "rated", "100 bar", quantity.ParsePressure)
-	it.Vacuum = take(t, "vacuum", "0.9 bar", quantity.ParsePressure)
+	it.Vacuum = readVacuum(t)
 	it.Bore = r.size(t, "bore", "19 mm")
 	if it.Bore != nil {
 		it.BoreText, _ = t.Text("bore")
@@ -41,7 +41,7 @@ func (r *reader) hose(t *source.Table) {
 	r.hoseEnds(t, it)
 	piece, _ := catalog.KindNamed("plug") // a hose is counted in pieces
 	it.Have, it.Extra = count(t, "have", piece), count(t, "extra", piece)
-	t.Done()
+	t.DoneWith(keyRemedy(it.Kind))
 }
 
 // hoseEnds reads the ends of a made-up hose, or leaves them to its stock.

@@ -53,7 +53,7 @@ func (r *reader) item(t *source.Table) {
 	r.mould(it)
 	t.Known(commonKeys...)
 	t.Known(it.Kind.Keys...)
-	t.Done()
+	t.DoneWith(keyRemedy(it.Kind))
 }
 
 func (r *reader) checkID(t *source.Table, id string) {
@@ -87,7 +87,11 @@ func (r *reader) kind(t *source.Table, reading threads.Reading) *catalog.Kind {
 		if k, ok := catalog.KindNamed(name); ok {
 			return k
 		}
-		t.FaultHere(kindless(t, reading), "write kind = \"…\", one of "+list(r.kinds))
+		remedy := "write kind = \"…\", one of " + list(r.kinds)
+		if meant, ok := catalog.KindMeant(name); ok {
+			remedy = remedyOf("write kind = "+inQuotes(meant.Write), meant.Note)
+		}
+		t.FaultHere(kindless(t, reading), remedy)
 		return nil
 	}
 	if k, ok := catalog.KindNamed(name); ok && name != "hose" {
@@ -97,11 +101,7 @@ func (r *reader) kind(t *source.Table, reading threads.Reading) *catalog.Kind {
 		t.Fault("kind", "a hose is not an [[item]]", "write it as [[hose]], with its length, and `of` its stock or with `ends`")
 		return nil
 	}
-	remedy := "the kinds are " + list(r.kinds)
-	if n, ok := source.Nearest(name, r.kinds); ok {
-		remedy = fmt.Sprintf("write kind = %q", n)
-	}
-	t.Fault("kind", fmt.Sprintf("`%s` is not a kind that is known", name), remedy)
+	t.Fault("kind", fmt.Sprintf("`%s` is not a kind that is known", name), r.kindRemedy(name))
 	return nil
 }
 
@@ -134,7 +134,7 @@ func (r *reader) common(t *source.Table, it *Item, reading threads.Reading) {
 	}
 	it.Outside = r.size(t, "outside", "10 mm")
 	it.Wall = r.size(t, "wall", "2.8 mm")
-	it.Vacuum = take(t, "vacuum", "0.9 bar", quantity.ParsePressure)
+	it.Vacuum = readVacuum(t)
 	it.Inside, _ = t.Text("inside")
 	it.Life = take(t, "life", "150 h", quantity.ParseDuration)
 	it.Fails = take(t, "fails", "1500 h", quantity.ParseDuration)
@@ -218,6 +218,9 @@ func (r *reader) own(t *source.Table, it *Item) {
 		it.Shutoff = take(t, "shutoff", "2.5 bar", quantity.ParsePressure)
 		it.Type = wish(t, "type", "diaphragm", "centrifugal")
 	}
+	if has("motor") {
+		it.Motor, _ = t.Text("motor", "24 V DC")
+	}
 	if has("stall") {
 		it.Stall = take(t, "stall", "120 bar", quantity.ParsePressure)
 	}
@@ -265,7 +268,7 @@ func (r *reader) ports(t *source.Table, it *Item, reading threads.Reading) {
 		t.Fault("ports", fmt.Sprintf("a %s has no ports: it is counted, not joined", k.Name), "take `ports` out; contents of a unit are named by `inside`")
 		said.Known(said.Keys()...)
 	}
-	said.Done()
+	said.DoneWith(func(name string) (string, bool) { return portRemedy(k, said.Keys(), name) })
 }
 
 // portEnd reads one end; a text that holds no end is a fault.

@@ -41,7 +41,7 @@ func TestFaultMessages(t *testing.T) {
 		{"a key that is nothing like another", "[[option]]\nfor = \"well\"\nitem = \"sink\"\ncolour = \"red\"\n",
 			"boat.toml line 16, column 1: unknown key `colour`\n    colour = \"red\"\n  remove it; the keys here are for, item"},
 		{"a quantity without its unit", "[[item]]\nid = \"e\"\nkind = \"elbow\"\nrated = \"10\"\n",
-			"boat.toml line 16, column 9: `10` has no unit\n    rated = \"10\"\n  write \"10 bar\" if that is what it is, or another of its units: bar, psi, Pa, kPa, MPa, kg/cm2"},
+			"boat.toml line 16, column 9: `10` has no unit\n    rated = \"10\"\n  write \"10 bar\" if that is what it is, or another of its units: bar, psi, Pa, kPa, MPa, kg/cm2, inHg, mmHg"},
 		{"a quantity without quotes", "[[item]]\nid = \"e\"\nkind = \"elbow\"\nrated = 10\n",
 			"boat.toml line 16, column 9: `rated` is the number 10 without its unit\n    rated = 10\n  write the unit, in quotes: for example `rated = \"10 bar\"`"},
 		{"a unit of another quantity", "[[item]]\nid = \"e\"\nkind = \"elbow\"\nrated = \"10 mm\"\n",
@@ -161,13 +161,13 @@ func TestIncludeFaults(t *testing.T) {
 		{"a file twice", include(`"more.toml", "more.toml"`), map[string]string{"more.toml": "[[item]]\nid = \"e\"\nkind = \"elbow\"\n"},
 			"boat.toml line 4, column 25: `more.toml` is included twice\n    include = [\"more.toml\", \"more.toml\"]\n  take the name out of `include`; a file is read once"},
 		{"a fault in it", include(`"more.toml"`), map[string]string{"more.toml": "[[item]]\nid = \"e\"\nkind = \"elbow\"\nrated = \"10\"\n"},
-			"more.toml line 4, column 9: `10` has no unit\n    rated = \"10\"\n  write \"10 bar\" if that is what it is, or another of its units: bar, psi, Pa, kPa, MPa, kg/cm2"},
+			"more.toml line 4, column 9: `10` has no unit\n    rated = \"10\"\n  write \"10 bar\" if that is what it is, or another of its units: bar, psi, Pa, kPa, MPa, kg/cm2, inHg, mmHg"},
 		{"an id of both", include(`"more.toml"`), map[string]string{"more.toml": "[[item]]\nid = \"sink\"\nkind = \"elbow\"\n"},
 			"more.toml line 2, column 6: the id `sink` is given twice: here, and in boat.toml line 8\n    id = \"sink\"\n  give one of them another id"},
 		{"a run in it", include(`"more.toml"`), map[string]string{"more.toml": "[[run]]\nname = \"r\"\npath = [\"a\", \"b\"]\n"},
 			"more.toml line 1, column 3: unknown key `run`\n    [[run]]\n  remove it; the keys here are hose, item, offer, option, vendor"},
 		{"a fault of syntax beside others", include(`"more.toml"`) + "[[item]]\nid = \"e\"\nkind = \"elbow\"\nrated = \"10\"\n", map[string]string{"more.toml": "[[item]\nid = \"e\"\n"},
-			"boat.toml line 17, column 9: `10` has no unit\n    rated = \"10\"\n  write \"10 bar\" if that is what it is, or another of its units: bar, psi, Pa, kPa, MPa, kg/cm2\n\n" +
+			"boat.toml line 17, column 9: `10` has no unit\n    rated = \"10\"\n  write \"10 bar\" if that is what it is, or another of its units: bar, psi, Pa, kPa, MPa, kg/cm2, inHg, mmHg\n\n" +
 				"more.toml line 1, column 7: the header is not closed\n    [[item]\n  write [[item]]"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

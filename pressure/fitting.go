@@ -214,7 +214,7 @@ func (q fittingQuery) fromSteel() (Rating, bool) {
 func (r *fittingRow) rating() Rating {
 	text := r.title + ": " + r.max.figure(true)
 	if r.hasTo {
-		text += fmt.Sprintf(" to %g C", r.toCelsius)
+		text += fmt.Sprintf(" at up to %g C", r.toCelsius)
 	}
 	if r.note != "" {
 		text += "; " + r.note
@@ -226,7 +226,8 @@ func (r *fittingRow) rating() Rating {
 }
 
 // CastClassTrap explains in one sentence that a class is not a pressure, against
-// the pressure that a fitting must hold.
+// the pressure that a fitting must hold. What to buy instead is not said here: that hangs
+// on the highest pressure that the fitting sees.
 //
 // Source: MSS SP-114 class 150, 300 psi to 65.6 C, as on the page "Heavy pattern vs light pattern".
 func CastClassTrap(duty quantity.Pressure) string {
@@ -234,5 +235,5 @@ func CastClassTrap(duty quantity.Pressure) string {
 	if duty <= r.Pressure {
 		return fmt.Sprintf("Class 150 is a name and not a pressure: a cast 316 fitting of class 150 is rated %s in cold water, which holds %s, but a light pattern sold as 150 lb is known for 10.3 bar of steam only.", r.Pressure, duty)
 	}
-	return fmt.Sprintf("Class 150 is a name and not a pressure: a cast 316 fitting of class 150 is rated %s in cold water, far less than %s; buy forged class 3000, or a part whose data sheet gives at least %s.", r.Pressure, duty, duty)
+	return fmt.Sprintf("Class 150 is a name and not a pressure: the best cast 316 fitting of class 150 is rated %s in cold water, far less than the duty.", r.Pressure)
 }

@@ -37,7 +37,7 @@ ports = { in = '1/4 NPT male' }
 func findGauge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, u := range s.Units {
-		if u.Item.Scale == nil || u.Item.Kind.Name != "gauge" {
+		if u.Item.Scale == nil || !isGauge(u) || weakGauge(s, u) {
 			continue
 		}
 		load, full := s.PortLoad(u.First), u.Item.Scale.Bar()
@@ -45,11 +45,11 @@ func findGauge(s *bom.System) []finding.Finding {
 		switch {
 		case load.Act > full+slack:
 			f.Reason = fmt.Sprintf("%s reads to %s and sees %s: %s.", u.Name, u.Item.Scale, bars(load.Act), load.ByAct.Cause)
-			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(math.Ceil(load.Act/0.75/10)*10))
+			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(gaugeScale(load.Act)))
 		case load.Fail > full+slack:
 			f.Severity = finding.Note
 			f.Reason = fmt.Sprintf("%s reads to %s and would see %s: %s.", u.Name, u.Item.Scale, bars(load.Fail), load.ByFail.Cause)
-			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(math.Ceil(load.Fail/0.75/10)*10))
+			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(gaugeScale(load.Fail)))
 		case load.Normal > 0.75*full, load.Normal > 0 && load.Normal < 0.25*full:
 			f.Severity = finding.Note
 			f.Reason = fmt.Sprintf("%s reads to %s, and normal running is at %s: outside the middle half of the dial.", u.Name, u.Item.Scale, bars(load.Normal))
@@ -62,3 +62,16 @@ func findGauge(s *bom.System) []finding.Finding {
 	}
 	return out
 }
+
+func isGauge(u *bom.Unit) bool { return u.Item.Kind.Name == "gauge" }
+
+// weakGauge reports whether the gauge holds less than it sees: another must be bought, and
+// which one is said there.
+func weakGauge(s *bom.System, u *bom.Unit) bool {
+	hold := s.PortHold(u.First)
+	return overloaded(hold, s.PortLoad(u.First)) != nil && !reliefSaysIt(s, u.First, hold)
+}
+
+// gaugeScale is the full scale in bar that suits a worst pressure: in tens, and a quarter of
+// the dial to spare.
+func gaugeScale(worst float64) float64 { return math.Ceil(worst/0.75/10) * 10 }

@@ -73,34 +73,58 @@ path = ["intake", "hose", "feed", "out"]
 	check: findCollapse,
 }
 
+// findCollapse speaks once of each stock, and of each made-up hose, for each severity: hoses
+// cut from one stock are one thing to buy.
 func findCollapse(s *bom.System) []finding.Finding {
-	var out []finding.Finding
+	var weak gathered[string]
+	states, hoses := map[string]*bom.State{}, map[string]*bom.Item{}
 	for _, u := range s.Units {
 		if !u.Item.IsHose() {
 			continue
 		}
 		load := s.PortLoad(u.First)
-		if load.Low >= 0 {
-			continue
-		}
 		rated, known := bom.StandsVacuum(u.Item)
-		f := finding.Finding{Severity: finding.Caution}
-		switch {
-		case !known:
-			f.Reason = fmt.Sprintf("%s sees a vacuum (%s), and nothing says that it stands one.", u.Name, load.ByLow.Cause)
-			f.Remedy = "Take suction hose with a wire helix and a vacuum rating, and write `vacuum`."
-		case rated < bom.PumpPulls:
-			f.Severity = finding.Stop
-			f.Reason = fmt.Sprintf("%s stands a vacuum of %s and may see a whole one (%s): a suction hose should stand %s.", u.Name, bars(rated), load.ByLow.Cause, bars(bom.PumpPulls))
-			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(bom.PumpPulls))
-		default:
+		if load.Low >= 0 || known && rated >= bom.PumpPulls {
 			continue
 		}
-		if load.ByLow.Failure {
-			f.Severity = finding.Caution
+		key := stockOf(u.Item) + " " + collapses(u.Item, load.ByLow).String()
+		if hoses[key] == nil {
+			hoses[key], states[key] = u.Item, load.ByLow
 		}
-		f.At, f.Place = u.Name, at(u.Mark)
+		weak.add(key, u.Name, u.Mark)
+	}
+	var out []finding.Finding
+	for _, key := range weak.keys {
+		hose, state := hoses[key], states[key]
+		f := finding.Finding{Severity: collapses(hose, state)}
+		weak.of[key].at(&f)
+		names, see, stand := weak.of[key].list(), "sees", "stands"
+		if len(weak.of[key].names) > 1 {
+			see, stand = "see", "stand"
+		}
+		if rated, known := bom.StandsVacuum(hose); known {
+			f.Reason = fmt.Sprintf("%s %s a vacuum of %s and may see a whole one (%s): a suction hose should stand %s.", names, stand, bars(rated), state.Cause, bars(bom.PumpPulls))
+			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(bom.PumpPulls))
+		} else {
+			f.Reason = fmt.Sprintf("%s %s a vacuum (%s), and nothing says that `%s` stands one.", names, see, state.Cause, stockOf(hose))
+			f.Remedy = fmt.Sprintf("Take suction hose with a wire helix, rated for a vacuum of %s or more, and write `vacuum` on `%s`.", bars(bom.PumpPulls), stockOf(hose))
+		}
 		out = append(out, f)
 	}
 	return out
+}
+
+// collapses is how bad it is that a hose sees a vacuum: a stop where it is known not to stand
+// it, and a person's act brings it about.
+func collapses(hose *bom.Item, by *bom.State) finding.Severity {
+	_, known := bom.StandsVacuum(hose)
+	return cautionUnless(known && !by.Failure)
+}
+
+// stockOf is what a hose is bought as: the stock that it is cut from, or itself.
+func stockOf(hose *bom.Item) string {
+	if hose.Of != "" {
+		return hose.Of
+	}
+	return hose.ID
 }

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -70,10 +71,13 @@ func findOpen(s *bom.System) []finding.Finding {
 	return out
 }
 
-// remedyOpen says what to do with an open port: what water must leave by is joined, and
-// never capped.
+// remedyOpen says what to do with an open port: what a part may lack is plugged; what water
+// must leave by is joined, and never capped.
 func remedyOpen(n *bom.Node) string {
 	k := n.Unit.Item.Kind
+	if slices.Contains(k.Optional, n.Port.Name) {
+		return fmt.Sprintf("Put a plug or cap on it. If its maker plugged it, write \"%s\" under `plugged`.", n.Name())
+	}
 	if k.Directed && len(k.Ports) > 1 {
 		return fmt.Sprintf("Lead it on in a run: water must pass here, so it must not be capped. If it stands open on purpose, write \"%s\" under `left_open`.", n.Name())
 	}

@@ -47,10 +47,19 @@ func findAbove(s *bom.System) []finding.Finding {
 			said[u.Item] = true
 			out = append(out, finding.Finding{
 				Severity: finding.Caution, At: u.Name, Place: at(u.Item.Place),
-				Reason: fmt.Sprintf("`%s` is said to hold %s, and the table for it gives %s (%s): the lower figure is used.", u.Item.ID, h.Sheet.Pressure, h.Table.Pressure, h.Table.Text),
+				Reason: fmt.Sprintf("`%s` is said to hold %s, and the table for it gives %s (%s): the lower figure is used.", u.Item.ID, saidToHold(s, u.Item, h), h.Table.Pressure, h.Table.Text),
 				Remedy: "Check the data sheet: is it the working pressure, and of this size?",
 			})
 		}
 	}
 	return out
+}
+
+// saidToHold gives the figure as the build says it, and what heat leaves of it: the table's
+// figure beside it is lowered too.
+func saidToHold(s *bom.System, it *bom.Item, h bom.Hold) string {
+	if h.Sheet.Pressure == *it.Rated {
+		return it.Rated.String()
+	}
+	return fmt.Sprintf("%s, of which %s is left at %s", it.Rated, h.Sheet.Pressure, s.Hottest())
 }

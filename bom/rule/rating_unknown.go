@@ -1,11 +1,13 @@
 package rule
 
 import (
+	"cmp"
 	"fmt"
 
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/pressure"
+	"handtight/threads"
 )
 
 var ratingUnknown = Rule{
@@ -14,7 +16,8 @@ var ratingUnknown = Rule{
 	Why: `"High pressure" is a word and not a rating. Where a line runs above 10 bar, a part
 without a data sheet or a standard by size is a stop, and an estimate alone does not
 clear it; at low pressure it is a note. Write "rated" from the data sheet, a "class" for
-a fitting, or a "spec" for a hose.`,
+a fitting, or a "spec" for a hose. A class is of one standard: it says nothing of a
+thread or a metal that the standard does not have.`,
 	Wrong: `
 [[item]]
 id = "pump"
@@ -48,7 +51,7 @@ func findUnrated(s *bom.System) []finding.Finding {
 			}
 			if !said[u.Item] {
 				said[u.Item] = true
-				out = append(out, unrated(g, u, "nothing says what it holds", asked(u)))
+				out = append(out, unrated(g, u, cmp.Or(classGap(s, g, u), "nothing says what it holds"), asked(u)))
 			}
 		}
 		for _, u := range g.Units {
@@ -86,6 +89,22 @@ func asked(u *bom.Unit) string {
 		return fmt.Sprintf("Write `rated` on `%s` from its data sheet", u.Item.ID)
 	}
 	return fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class` or `spec`", u.Item.ID)
+}
+
+// classGap says why the class of a unit tells nothing of a port of it in a segment; "" for
+// a unit without a class.
+func classGap(s *bom.System, g *bom.Segment, u *bom.Unit) string {
+	for i := range u.Item.Ports {
+		if s.SegmentOf(u.First+i) != g || s.PortHold(u.First+i).Known {
+			continue
+		}
+		for _, end := range u.Item.Ports[i].End.Candidates {
+			if why := pressure.ClassGap(u.Item.Class, u.Item.Material, end.Family.String(), end.Sex == threads.Male, end.Size); why != "" {
+				return why
+			}
+		}
+	}
+	return ""
 }
 
 // guessed speaks of a unit that only an estimate rates: of a hose of a known standard it

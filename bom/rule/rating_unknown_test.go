@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -34,6 +36,36 @@ func TestAnEstimateClearsNoHighPressure(t *testing.T) {
 			require.Equal(t, finding.Stop, list[0].Severity)
 			require.Equal(t, c.reason, list[0].Reason)
 			require.Equal(t, c.remedy, list[0].Remedy)
+		})
+	}
+}
+
+// A class that has no row for the thread or the metal says which it has, and asks for the
+// data sheet; the metal may be written in any country's way.
+func TestAClassIsOfOneStandard(t *testing.T) {
+	plant := Rule{block: "none, the plant as it is"}.Example("")
+	const tee = "id = \"tee\"\nkind = \"tee\"\nmaterial = \"super duplex\"\nrated = \"200 bar\""
+	for _, c := range []struct{ why, material, class, family, reason string }{
+		{"SUS316L on NPT", "SUS316L", "class 3000", "NPT", ""},
+		{"V4A on NPT", "V4A", "class 3000", "NPT", ""},
+		{"SUS316 on R, as a male Rc is read", "SUS316", "class 3000", "Rc", "class 3000 is of a standard for NPT threads, and says nothing of R"},
+		{"bronze", "bronze", "class 3000", "NPT", "class 3000 is known in 316, 316L, 304 and steel, and not in bronze"},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			text := swap(t, plant, tee, fmt.Sprintf("id = \"tee\"\nkind = \"tee\"\nmaterial = %q\nclass = %q", c.material, c.class))
+			if c.family != "NPT" {
+				before, rest, _ := strings.Cut(text, "id = \"tee\"")
+				block, after, _ := strings.Cut(rest, "[[")
+				text = before + "id = \"tee\"" + strings.ReplaceAll(block, "NPT", c.family) + "[[" + after
+			}
+			list := check(t, text)["rating-unknown"]
+			if c.reason == "" {
+				require.Empty(t, list)
+				return
+			}
+			require.Len(t, list, 1)
+			require.Equal(t, "tee stands in a line of high pressure (55 bar), and "+c.reason+".", list[0].Reason)
+			require.Equal(t, "Write `rated` on `tee` from its data sheet; it needs 71.5 bar or more.", list[0].Remedy)
 		})
 	}
 }

@@ -10,11 +10,12 @@ import (
 
 var reliefDischarge = Rule{
 	Slug:  "relief-discharge",
-	Title: "A relief valve discharges where it should not.",
+	Title: "A relief valve discharges where it should not, or where its water goes round and heats.",
 	Why: `A relief valve lifts without a warning, and passes the pump's whole flow at full
 pressure: a jet of it goes through skin. Its outlet is led by hose to where nobody
 stands and nothing is shut: overboard above the waterline, or back to the pump's
-inlet, where it heats if it runs long. Into a tank it salts the drinking water; into a drain
+inlet. There the same water goes round and heats, so stop the pump within minutes: that is a
+note, and no fault. Into a tank it salts the drinking water; into a drain
 it may fill the boat.`,
 	Wrong: `
 [[item]]
@@ -87,9 +88,16 @@ func findDischarge(s *bom.System) []finding.Finding {
 		if waters.Sea(in) && !behindPump(s, u) {
 			spills = "sea water"
 		}
-		f := finding.Finding{Severity: finding.Caution, At: u.Name}
+		f := finding.Finding{
+			Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
+			Remedy: "Lead it by hose overboard above the waterline, without a valve, or back to the pump's inlet.",
+		}
 		d := s.DischargeOf(u.First + port)
 		switch {
+		case d.Pump && behindPump(s, u):
+			f.Severity = finding.Note
+			f.Reason = fmt.Sprintf("%s leads back to the inlet of the pump: while it is lifted, the same water goes round and heats.", u.Name)
+			f.Remedy = "When it lifts, stop the pump within minutes, and find out why it lifted. To be rid of the heat, lead it overboard above the waterline, without a valve."
 		case d.Overboard || d.Pump:
 			continue
 		case s.Ports[u.First+port].Joint == nil:
@@ -102,8 +110,6 @@ func findDischarge(s *bom.System) []finding.Finding {
 		default:
 			continue // a closed line, which is found as a relief that is cut off
 		}
-		f.Remedy = "Lead it by hose overboard above the waterline, without a valve, or back to the pump's inlet."
-		f.Place = at(u.Mark)
 		out = append(out, f)
 	}
 	return out

@@ -6,7 +6,6 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
-	"handtight/pressure/quantity"
 )
 
 var reliefSetHigh = Rule{
@@ -38,51 +37,122 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 	check: findSetHigh,
 }
 
+// findSetHigh compares each relief with the weakest of the parts that it guards. What is too
+// weak for normal running already is no fault of the relief, and a line on which nothing
+// pushes needs none.
 func findSetHigh(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, u := range reliefs(s) {
 		g := s.SegmentOf(u.First + u.Item.PortIndex("in"))
-		if !g.Hold.Known {
+		parts := guarded(s, g)
+		worst, _ := g.Load.Worst()
+		if len(parts) == 0 || worst <= 0 {
 			continue
 		}
-		if holds := g.Hold.Rating.Pressure.Bar(); u.Item.Set.Bar() <= holds+slack {
-			if f, ok := tight(s, u, g); ok {
-				out = append(out, f)
-			}
-			continue
-		}
-		out = append(out, finding.Finding{
+		weakest, set := parts[0], u.Item.Set.Bar()
+		holds := weakest.Rating.Pressure.Bar()
+		f := finding.Finding{
 			Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
-			Reason: fmt.Sprintf("%s is set at %s, and %s in its line holds %s (%s).", u.Name, u.Item.Set, g.Hold.What, g.Hold.Rating.Pressure, g.Hold.Rating.Text),
-			Remedy: lowerSet(s, g),
-		})
+			Reason: fmt.Sprintf("%s is set at %s, and %s in its line holds %s (%s)", u.Name, u.Item.Set, weakest.What, weakest.Rating.Pressure, weakest.Rating.Text),
+			Remedy: lowerSet(s, u, g, parts),
+		}
+		switch {
+		case set > holds+slack:
+			f.Reason += "."
+		case set*reliefMargin > holds+slack && worst <= holds+slack: // a part that full flow overloads is found already
+			f.Severity = finding.Caution
+			f.Reason += ": less than a tenth above it, and settings drift."
+		default:
+			continue
+		}
+		out = append(out, f)
 	}
 	return out
 }
 
-// tight finds a relief that is set below its weakest part, and by less than a tenth: where
-// what it stands at in full flow is above that part, that is found already.
-func tight(s *bom.System, u *bom.Unit, g *bom.Segment) (finding.Finding, bool) {
-	holds := g.Hold.Rating.Pressure
-	worst, _ := g.Load.Worst()
-	if *u.Item.Set*reliefMargin <= holds+slack*quantity.Bar || worst > holds.Bar()+slack {
-		return finding.Finding{}, false
+// lowerSet says how far down the relief may be set, or what to buy so that it may stay; a
+// part that holds too little for any setting must go.
+func lowerSet(s *bom.System, relief *bom.Unit, g *bom.Segment, parts []bom.Hold) string {
+	need := reliefNeeds(relief)
+	if to, ok := lowered(s, relief, g, parts[0]); ok {
+		weak := below(parts, need)
+		if !worthBuying(weak, need) {
+			return fmt.Sprintf("Set it to %s.", to)
+		}
+		return fmt.Sprintf("Set it to %s, or buy %s %s.", to, whats(weak), forBar(s, weak, need))
 	}
-	return finding.Finding{
-		Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
-		Reason: fmt.Sprintf("%s is set at %s, and %s in its line holds %s (%s): less than a tenth above it, and settings drift.", u.Name, u.Item.Set, g.Hold.What, holds, g.Hold.Rating.Text),
-		Remedy: lowerSet(s, g),
-	}, true
+	weak := parts
+	for i, h := range parts {
+		to, ok := lowered(s, relief, g, h)
+		if !ok {
+			continue
+		}
+		if weak = parts[:i]; to.bar < relief.Item.Set.Bar() {
+			return fmt.Sprintf("Buy %s %s, and set the relief to %s.", whats(weak), forBar(s, weak, to.bar*rises(relief)), to)
+		}
+		break
+	}
+	return fmt.Sprintf("Buy %s %s (a tenth above what the relief is set to).", whats(weak), forBar(s, weak, need))
 }
 
-// lowerSet says how far down the relief may be set; where that leaves no room above
-// the duty, the part that is too weak must go first.
-func lowerSet(s *bom.System, g *bom.Segment) string {
-	holds, what := g.Hold.Rating.Pressure, g.Hold.What
-	if duty := s.Build.Duty.Pressure; duty != nil && holds < *duty*reliefMargin*reliefMargin {
-		return fmt.Sprintf("Buy %s for more, then set the relief between %s (a tenth above the duty) and the lowest rating in its line.", what, *duty*reliefMargin)
+// setting is how far down a relief is to be set.
+type setting struct {
+	bar    float64
+	relief *bom.Unit // nil for one that is not there yet
+	below  string    // the part that it is to guard
+}
+
+// String gives the setting and how it comes about: "9 bar or less (a tenth below brine-hose)".
+func (x setting) String() string {
+	text := fmt.Sprintf("%s or less", bars(x.bar))
+	switch {
+	case x.relief == nil:
+		return text
+	case x.relief.Item.FullFlow == nil:
+		return fmt.Sprintf("%s (a tenth below %s)", text, x.below)
 	}
-	return fmt.Sprintf("Set it to %s or less (a tenth below %s), or buy that for more.", bars(math.Floor(holds.Bar()/reliefMargin)), what)
+	return fmt.Sprintf("%s (so that it stays below %s when it passes the whole flow; write its `full_flow` anew)", text, x.below)
+}
+
+// lowered is how far down a relief of a segment is to be set to guard a part; ok is false
+// where that is not a tenth above what stands there in normal running. The relief is nil for
+// one that is not there yet.
+func lowered(s *bom.System, relief *bom.Unit, g *bom.Segment, part bom.Hold) (to setting, ok bool) {
+	least := g.Load.Normal
+	if duty := s.Build.Duty.Pressure; duty != nil && g.High() {
+		least = max(least, duty.Bar())
+	}
+	to = setting{relief: relief, below: part.What}
+	for _, step := range []float64{1, 0.1} { // a round figure where there is room for one
+		to.bar = math.Floor(part.Rating.Pressure.Bar()/rises(relief)/step+slack) * step
+		if to.bar >= 10*step && to.bar >= least*reliefMargin-slack {
+			return to, true
+		}
+	}
+	return to, false
+}
+
+// rises is what a relief's line must hold as a multiple of the set: a tenth more, or by as
+// much as it is said to rise when it passes the whole flow.
+func rises(u *bom.Unit) float64 {
+	if u == nil {
+		return reliefMargin
+	}
+	return reliefNeeds(u) / u.Item.Set.Bar()
+}
+
+// reliefNeeds is what the parts of a relief's line must hold in bar: a tenth above its set,
+// and where it stands when it passes the whole flow.
+func reliefNeeds(u *bom.Unit) float64 {
+	return max(u.Item.Set.Bar()*reliefMargin, standsOpen(u))
+}
+
+// standsOpen is where a relief stands in bar when it passes the pump's whole flow.
+func standsOpen(u *bom.Unit) float64 {
+	if u.Item.FullFlow != nil {
+		return u.Item.FullFlow.Bar()
+	}
+	return u.Item.Set.Bar() * bom.FullFlowFactor
 }
 
 // reliefs lists the placed relief valves whose set pressure is known.

@@ -107,7 +107,7 @@ func TestReliefDischarge(t *testing.T) {
 			{"[[run]]\nname = \"suction\"", "[[item]]\nid = \"suction-tee\"\nkind = \"tee\"\n[[run]]\nname = \"suction\""}},
 			"relief discharges into relief-out (drain): "},
 		{"back to the pump's inlet, behind a check valve", []amend{{`"relief", "relief-out"]`, `"relief", "back.branch"]`}, {`["sea", "pump"]`, `["sea", "hold", "back", "pump"]`},
-			{"[[run]]\nname = \"suction\"", "[[item]]\nid = \"hold\"\nkind = \"check valve\"\n[[item]]\nid = \"back\"\nkind = \"tee\"\n[[run]]\nname = \"suction\""}}, ""},
+			{"[[run]]\nname = \"suction\"", "[[item]]\nid = \"hold\"\nkind = \"check valve\"\n[[item]]\nid = \"back\"\nkind = \"tee\"\n[[run]]\nname = \"suction\""}}, "the same water goes round and heats"},
 		{"left open on purpose", []amend{off, left("relief.out")}, "relief.out is left open"},
 		{"open, and nobody said so: that is another finding", []amend{off}, ""},
 		{"open, and another port is left open on purpose", []amend{off, left("relief.in"), {`"tee.branch", "relief.in"]`, `"tee.branch", "plug/relief"]`}}, ""},
@@ -119,7 +119,12 @@ func TestReliefDischarge(t *testing.T) {
 				require.Empty(t, list)
 				return
 			}
-			require.Equal(t, []string{"caution"}, severities(list))
+			want := "caution"
+			if strings.Contains(c.says, "heats") { // that is where it should go
+				want = "note"
+				require.Contains(t, list[0].Remedy, "stop the pump within minutes")
+			}
+			require.Equal(t, []string{want}, severities(list))
 			require.Contains(t, list[0].Reason, c.says)
 			if strings.Contains(text, "suction-tee") {
 				require.NotContains(t, list[0].Reason, "whole flow", "what stands before a pump is not what it delivers")

@@ -53,7 +53,7 @@ func findUnderRated(s *bom.System) []finding.Finding {
 			if o == nil || worst != nil && o.lack() <= worst.lack() || reliefSaysIt(s, p, hold) {
 				continue
 			}
-			o.at, o.mark, o.segment = u.Name, u.Mark, s.SegmentOf(p)
+			o.at, o.mark, o.segment, o.unit = u.Name, u.Mark, s.SegmentOf(p), u
 			worst = o
 		}
 		if worst != nil {
@@ -61,7 +61,7 @@ func findUnderRated(s *bom.System) []finding.Finding {
 		}
 	}
 	for _, j := range s.Joints {
-		if o := overloaded(s.JointHold(j), s.PortLoad(j.A)); o != nil {
+		if o := overloaded(s.JointHold(j), s.PortLoad(j.A)); o != nil && !reliefSaysIt(s, j.A, o.hold) {
 			o.at, o.mark, o.segment = fmt.Sprintf("J%d %s", j.Number, s.JointName(j)), j.Mark, s.SegmentOf(j.A)
 			list = append(list, *o)
 		}
@@ -81,6 +81,7 @@ type overload struct {
 	state    *bom.State
 	severity finding.Severity
 	at       string
+	unit     *bom.Unit // nil for a joint
 	mark     bom.Mark
 	segment  *bom.Segment
 }
@@ -90,6 +91,9 @@ func (o *overload) lack() float64  { return o.seen - o.holds() }
 
 // running reports whether it is too weak in normal running already.
 func (o *overload) running() bool { return o.load.Normal > o.holds()+slack }
+
+// gauge reports whether it is a gauge whose dial is known.
+func (o *overload) gauge() bool { return o.unit != nil && o.unit.Item.Scale != nil && isGauge(o.unit) }
 
 // overloaded compares what a part holds with what it sees; nil when it holds it, or
 // when nothing is known.
@@ -114,13 +118,14 @@ func overloaded(hold bom.Hold, load *bom.Load) *overload {
 // of units: a thousandth of a bar.
 const slack = 0.001
 
-// together groups what one state overloads in one segment, the weakest first.
+// together groups what one state overloads in one segment, the weakest first. A gauge is one
+// to itself: it is bought by its dial too.
 func together(list []overload) [][]overload {
 	var groups [][]overload
 	for _, o := range list {
 		i := slices.IndexFunc(groups, func(g []overload) bool {
 			first := &g[0]
-			return !o.running() && !first.running() && first.state == o.state && first.severity == o.severity && first.segment == o.segment
+			return !o.running() && !first.running() && !o.gauge() && !first.gauge() && first.state == o.state && first.severity == o.severity && first.segment == o.segment
 		})
 		if i < 0 {
 			groups = append(groups, []overload{o})
@@ -146,16 +151,14 @@ func weak(s *bom.System, group []overload) finding.Finding {
 		}
 		f.Reason += "."
 	}
-	if duty := s.Build.Duty.Pressure; duty != nil && strings.Contains(strings.ToLower(o.hold.Rating.Text), "class 150") && o.load.Normal > bom.HighPressure {
+	if duty := s.Build.Duty.Pressure; duty != nil && o.castClass() {
 		f.Reason += " " + pressure.CastClassTrap(*duty)
 	}
-	what := "it"
 	if len(group) > 1 {
-		what = "them"
 		f.At += fmt.Sprintf(" and %d more in %s", len(group)-1, o.segment.Name)
 		f.Reason += fmt.Sprintf(" It overloads as well: %s.", others(group[1:], &f))
 	}
-	f.Remedy = remedyFor(what, o)
+	f.Remedy = remedyFor(s, group)
 	return f
 }
 
@@ -181,14 +184,6 @@ func basis(h bom.Hold) string {
 		return h.Rating.Text
 	}
 	return word
-}
-
-func remedyFor(what string, o *overload) string {
-	buy := fmt.Sprintf("Buy %s for %s or more", what, bars(o.seen))
-	if o.state.Unit == nil || o.running() || o.state.Failure {
-		return buy + "."
-	}
-	return buy + fmt.Sprintf(", or take away what lets it happen: %s must not be able to stop the flow, or the line needs its own relief with a free outlet.", o.state.Unit.Name)
 }
 
 // reliefSaysIt reports whether the part is overloaded only because the relief is set

@@ -30,8 +30,8 @@ func TestUnderRated(t *testing.T) {
 		"too weak in normal running: both figures, and no talk of valves": {
 			weak("40 bar"), "sees 55 bar in normal running, up to 71.5 bar with throttle", "Buy it for 71.5 bar or more.",
 		},
-		"strong enough until a valve is shut: the act is named, and may be taken away": {
-			weak("70 bar"), "holds 70 bar (data sheet) and sees 71.5 bar: throttle (brine throttle) left shut.", "or take away what lets it happen",
+		"strong enough until a valve is shut: the act is named, and what bounds it may be set lower": {
+			weak("70 bar"), "holds 70 bar (data sheet) and sees 71.5 bar: throttle (brine throttle) left shut.", "or set relief to 63 bar or less (a tenth below throttle)",
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -98,9 +98,11 @@ func TestReliefSetHighRemedy(t *testing.T) {
 	require.Len(t, list, 1)
 	require.Contains(t, list[0].Remedy, "Set it to 72 bar or less", "80 bar over 1.1, in whole bar")
 
-	// 57 bar is above the duty of 55, but leaves no tenth above it
+	// 57 bar is above the duty of 55, but leaves no tenth above it: the tee must go, and 1.1 times
+	// 90 is what then clears the relief
 	list = check(t, swap(t, high, `rated = "200 bar"`, `rated = "57 bar"`))[reliefSetHigh.Slug]
 	require.Len(t, list, 1)
-	require.NotContains(t, list[0].Remedy, "Set it to 57 bar")
-	require.Contains(t, list[0].Remedy, "Buy tee for more, then set the relief between 60.5 bar")
+	require.NotContains(t, list[0].Remedy, "Set it to")
+	require.Contains(t, list[0].Remedy, "Buy tee for 99 bar or more")
+	require.Empty(t, check(t, swap(t, high, `rated = "200 bar"`, `rated = "99 bar"`))[reliefSetHigh.Slug])
 }

@@ -83,8 +83,18 @@ func findSurge(s *bom.System) []finding.Finding {
 			Severity: finding.Caution, At: x.Valve.Name, Place: at(x.Valve.Mark),
 			Reason: fmt.Sprintf("%s stops %s at once, %.1f m/s in a bore of %s, over %s of hose: that adds up to %s to the %s there, and %s holds %s (an estimate).",
 				x.Valve.Name, x.Flow, x.Speed, x.Bore, x.Length, bars(x.Rise), bars(x.Stands), hold.What, bars(hold.Rating.Pressure.Bar())),
-			Remedy: fmt.Sprintf("Take wider or shorter hose, a valve that shuts slowly, a water-hammer arrester or an accumulator before it, or parts for %s.", bars(x.Peak())),
+			Remedy: fmt.Sprintf("Take wider or shorter hose, or a valve that shuts slowly (a flush timer valve, or one that is turned by hand)%s.", surgeProof(s, x)),
 		})
 	}
 	return out
+}
+
+// surgeProof names the parts of the line that the surge overloads, and what they are to be
+// bought for; nothing where that is too much to buy, or not to be had.
+func surgeProof(s *bom.System, x bom.Surge) string {
+	weak := below(guarded(s, x.Segment), x.Peak())
+	if !worthBuying(weak, x.Peak()) {
+		return ""
+	}
+	return fmt.Sprintf(", or buy %s %s", whats(weak), forBar(s, weak, x.Peak()))
 }

@@ -113,7 +113,11 @@ func (t *Table) FaultAt(reason, remedy, key string, below ...any) {
 
 // Done notes each key that was not asked for and not named by [Table.Known], with
 // the nearest one that was. It says nothing of the tables within.
-func (t *Table) Done() {
+func (t *Table) Done() { t.DoneWith(nil) }
+
+// DoneWith is [Table.Done] for a reader that knows what people mean by some unknown keys:
+// meant gives the remedy for one, and false where it knows nothing of it.
+func (t *Table) DoneWith(meant func(key string) (remedy string, ok bool)) {
 	var unknown []string
 	for key := range t.values {
 		if !slices.Contains(t.asked, key) {
@@ -122,7 +126,7 @@ func (t *Table) Done() {
 	}
 	slices.Sort(unknown)
 	for _, key := range unknown {
-		t.unknown(key)
+		t.unknown(key, meant)
 	}
 	if t.asked != nil {
 		clear(t.asked)
@@ -132,8 +136,14 @@ func (t *Table) Done() {
 }
 
 // unknown notes one such key.
-func (t *Table) unknown(key string) {
+func (t *Table) unknown(key string, meant func(key string) (string, bool)) {
 	reason := "unknown key `" + clip(keyText(key), 60) + "`"
+	if meant != nil {
+		if remedy, ok := meant(key); ok {
+			t.reader.fault(t.reader.doc.offset(t.Path(key), true), reason, remedy)
+			return
+		}
+	}
 	remedy := "remove it"
 	near, ok := Nearest(key, t.asked)
 	switch {

@@ -150,3 +150,15 @@ func TestReadingKeepsGoingAfterDone(t *testing.T) {
 	}, []string{r.Faults()[0].Reason, r.Faults()[1].Reason}, "each table has its own list of asked keys")
 	require.Len(t, r.Faults(), 2)
 }
+
+// A reader that knows what a key means says so; the other unknown keys are answered as ever.
+func TestDoneWithWhatIsMeant(t *testing.T) {
+	r, file := root(t, "size = 1\nbroe = 2\nbore = 3\n")
+	file.Known("bore")
+	file.DoneWith(func(key string) (string, bool) { return "write `bore`, the inside", key == "size" })
+	var got []string
+	for _, f := range r.Faults() {
+		got = append(got, f.Reason+": "+f.Remedy)
+	}
+	require.ElementsMatch(t, []string{"unknown key `size`: write `bore`, the inside", "unknown key `broe`: write `bore`"}, got)
+}

@@ -13,7 +13,7 @@ func ExampleParsePressure() {
 	fmt.Println(err)
 	// Output:
 	// 55.2 bar
-	// "55" has no unit; write "55 bar" if that is what it is, or another of its units: bar, psi, Pa, kPa, MPa, kg/cm2
+	// "55" has no unit; write "55 bar" if that is what it is, or another of its units: bar, psi, Pa, kPa, MPa, kg/cm2, inHg, mmHg
 }
 
 func ExampleParseLength() {

@@ -48,8 +48,9 @@ var (
 
 var kinds = []kind{pressure, flow, temperature, length, voltage, current, power, charge, salinity, duration, share, torque}
 
-// ParsePressure reads a gauge pressure: psi, bar, Pa, kPa, MPa or kg/cm2. The
-// error is an *Error when the number or unit is not clear, or below zero.
+// ParsePressure reads a gauge pressure: psi, bar, Pa, kPa, MPa, kg/cm2, inHg or mmHg (a
+// vacuum is written as what it is below the air's pressure, without a sign).
+// The error is an *Error when the number or unit is not clear, or below zero.
 func ParsePressure(text string) (Pressure, error) { return read[Pressure](text, pressure) }
 
 // ParseFlow reads a flow: L/h, L/min, L/day, m3/h, m3/day, US gph, gpm or gpd, or imp gph,

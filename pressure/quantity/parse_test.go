@@ -22,6 +22,11 @@ func TestParsePressure(t *testing.T) {
 		{"kilopascals", "5500 kPa", 55},
 		{"megapascals", "5.5 MPa", 55},
 		{"kilograms on a square centimetre", "56 kg/cm2", 54.91724},
+		{"inches of mercury, as suction hose is sold", "25 inHg", 0.84659725},
+		{"inches of mercury with an inch mark", `25" Hg`, 0.84659725},
+		{"inches of mercury in words", "25 inches of mercury", 0.84659725},
+		{"inches of mercury apart", "25 in. Hg", 0.84659725},
+		{"millimetres of mercury: an atmosphere", "760 mmHg", 1.01325024},
 		{"the same with a raised 2 and the force named", "56 kgf/cm²", 54.91724},
 		{"a decimal comma that can mean one thing only", "1,5 bar", 1.5},
 		{"three decimals after a leading nought are decimals", "0,500 bar", 0.5},
@@ -141,7 +146,7 @@ func TestParseTheOthers(t *testing.T) {
 }
 
 func TestErrorsSayWhatToWrite(t *testing.T) {
-	const pressures = "bar, psi, Pa, kPa, MPa, kg/cm2"
+	const pressures = "bar, psi, Pa, kPa, MPa, kg/cm2, inHg, mmHg"
 	for _, c := range []struct{ why, text, want string }{
 		{"no unit", "55", `"55" has no unit; write "55 bar" if that is what it is, or another of its units: ` + pressures},
 		{"nothing at all", "  ", `"  " is empty; write a pressure such as "55 bar"`},

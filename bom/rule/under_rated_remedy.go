@@ -1,0 +1,117 @@
+package rule
+
+import (
+	"fmt"
+	"strings"
+
+	"handtight/bom"
+)
+
+// remedyFor says what to buy in place of a group, the weakest first, or how to take away
+// what overloads it. What is done as it says checks clear.
+func remedyFor(s *bom.System, group []overload) string {
+	o := &group[0]
+	need := reliefsNeed(s, o.segment)
+	for i := range group {
+		need = max(need, group[i].seen)
+	}
+	var better, other []bom.Hold // what a better data sheet clears, and what it does not
+	clamps := false
+	for i := range group {
+		switch h := group[i].hold; {
+		case clamped(h):
+			clamps = true
+		case standardRules(h, need):
+			other = append(other, h)
+		default:
+			better = append(better, h)
+		}
+	}
+	if o.gauge() {
+		return fmt.Sprintf("Buy another gauge %s; it should read to about %s.", forBar(s, better, need), bars(gaugeScale(max(o.load.Act, o.load.Fail))))
+	}
+	what := "it"
+	if len(group) > 1 {
+		what = "them"
+	}
+	var text string
+	switch {
+	case o.castClass():
+		text = fmt.Sprintf("Buy %s in forged class 3000, or with a data sheet %s", what, forBar(s, other, need))
+		other = nil
+	case len(other) == len(group):
+		text = fmt.Sprintf("Buy %s of another sort or class, for %s or more", what, barsUp(need))
+		if other[0].Derated {
+			text += fmt.Sprintf(" at %s", s.Hottest())
+		}
+		other = nil
+	default:
+		text = fmt.Sprintf("Buy %s %s", what, forBar(s, better, need))
+	}
+	text += instead(s, o) + "."
+	if len(other) > 0 {
+		text += fmt.Sprintf(" Take another sort or class of %s: the standard of such parts gives less, whatever a data sheet says.", whats(other))
+	}
+	if clamps {
+		text += " Clamps on a tail do not hold that: take a hose that is made up with ends."
+	}
+	return text
+}
+
+// instead says how a person's act can be kept from overloading the part; nothing where it
+// is no act, or where the part is too weak without one.
+func instead(s *bom.System, o *overload) string {
+	u := o.state.Unit
+	if u == nil || o.running() || o.state.Failure {
+		return ""
+	}
+	if relief := reliefThatBounds(s, o); relief != nil {
+		if to, ok := lowered(s, relief, o.segment, o.hold); ok {
+			return fmt.Sprintf(", or set %s to %s", relief.Name, to)
+		}
+		return ""
+	}
+	own := ""
+	if to, ok := lowered(s, nil, o.segment, o.hold); ok {
+		own = fmt.Sprintf(", or give the line its own relief, set to %s, with a free outlet", to)
+	}
+	switch {
+	case o.state.Name == u.Name+" open":
+		return fmt.Sprintf(", or see that %s cannot be left open%s", u.Name, own)
+	case o.state.Name == u.Name+" between":
+		return fmt.Sprintf(", or take a selector that is open between its positions, and write between = \"open\" on `%s`", u.Item.ID)
+	case u.Item.Kind.Selector:
+		return fmt.Sprintf(", or see that %s cannot be left that way%s", u.Name, own)
+	case u.Item.Kind.Name == "brine throttle": // it must be able to shut
+		return own
+	}
+	return fmt.Sprintf(", or see that %s cannot be left shut%s", u.Name, own)
+}
+
+// reliefThatBounds is the relief of the part's line that lifts and so gives the pressure
+// that the part sees; nil where there is none.
+func reliefThatBounds(s *bom.System, o *overload) *bom.Unit {
+	for _, u := range reliefs(s) {
+		if s.SegmentOf(u.First+u.Item.PortIndex("in")) == o.segment && o.seen <= standsOpen(u)+slack {
+			return u
+		}
+	}
+	return nil
+}
+
+// reliefsNeed is what the reliefs of a line ask of its parts, in bar; 0 where it has none.
+func reliefsNeed(s *bom.System, g *bom.Segment) float64 {
+	var need float64
+	for _, u := range reliefs(s) {
+		if s.SegmentOf(u.First+u.Item.PortIndex("in")) == g {
+			need = max(need, reliefNeeds(u))
+		}
+	}
+	return need
+}
+
+// castClass reports whether it is a fitting of class 150 on high pressure, bought for its
+// number.
+func (o *overload) castClass() bool {
+	return o.load.Normal > bom.HighPressure && strings.Contains(strings.ToLower(o.hold.Rating.Text), "class 150")
+}
