@@ -98,7 +98,11 @@ func (r *reader) kind(t *source.Table, reading threads.Reading) *catalog.Kind {
 		return k
 	}
 	if name == "hose" {
-		t.Fault("kind", "a hose is not an [[item]]", "write it as [[hose]], with its length, and `of` its stock or with `ends`")
+		remedy := "write it as [[hose]], with its length, and `of` its stock or with `ends`"
+		if !t.Has("length") {
+			remedy = "hose that pieces are cut from is kind = \"hose stock\"; a piece is a [[hose]], with its length, and `of` its stock or with `ends`"
+		}
+		t.Fault("kind", "a hose is not an [[item]]", remedy)
 		return nil
 	}
 	t.Fault("kind", fmt.Sprintf("`%s` is not a kind that is known", name), r.kindRemedy(name))

@@ -75,7 +75,7 @@ func TestFaultMessages(t *testing.T) {
 		{"an item that is not there", "[[vendor]]\nid = \"v\"\ncurrency = \"EUR\"\n[[offer]]\nitem = \"sinc\"\nvendor = \"v\"\n",
 			"boat.toml line 17, column 8: there is no item `sinc` to offer\n    item = \"sinc\"\n  did you mean `sink`? name an [[item]], a [[hose]], or what a joint needs, such as \"tape 12 mm\""},
 		{"a hose as an item", "[[item]]\nid = \"h\"\nkind = \"hose\"\n",
-			"boat.toml line 15, column 8: a hose is not an [[item]]\n    kind = \"hose\"\n  write it as [[hose]], with its length, and `of` its stock or with `ends`"},
+			"boat.toml line 15, column 8: a hose is not an [[item]]\n    kind = \"hose\"\n  hose that pieces are cut from is kind = \"hose stock\"; a piece is a [[hose]], with its length, and `of` its stock or with `ends`"},
 		{"a hose of one end", "[[hose]]\nid = \"h\"\nlength = \"1 m\"\nends = ['3/8 NPT male']\n",
 			"boat.toml line 16, column 8: a hose has two ends, and this has 1\n    ends = ['3/8 NPT male']\n  write both, also when they are alike"},
 		{"a hose of no end", "[[hose]]\nid = \"h\"\nlength = \"1 m\"\nends = []\n",

@@ -1,17 +1,25 @@
 package bom
 
 import (
+	"slices"
+
 	"handtight/threads"
 )
 
 // mate judges two ports by their readings: the joint, whether the readings leave
 // it open, and whether both ends are known at all.
 func mate(a, b *Port) (m threads.Mating, open, known bool) {
-	if len(a.End.Candidates) == 0 || len(b.End.Candidates) == 0 {
+	if !sized(a.End) || !sized(b.End) {
 		return threads.Mating{}, false, false
 	}
 	m, open = threads.Worst(a.End, b.End)
 	return m, open, true
+}
+
+// sized reports whether something is said of an end that it can be judged by: a tail or a
+// hose without a size is no more than one that is not said.
+func sized(end threads.EndReading) bool {
+	return len(end.Candidates) > 0 && !slices.ContainsFunc(end.Candidates, func(e threads.End) bool { return !e.Family.Threaded() && e.Diameter == 0 })
 }
 
 // cost is how bad a joint is when a part may be turned either way.

@@ -119,7 +119,7 @@ func (m *Mating) Remedy() string {
 		}
 		return fmt.Sprintf("Buy the tail and the hose of one size: both %s, or both %s.", m.A.Size, m.B.Size)
 	case byNature:
-		return "Buy the adaptor between the two, or one part with the other's end."
+		return m.between()
 	case byNoSeal:
 		return "Use two ends of one system, so that both bring the same seal."
 	case byUnknown:
@@ -127,6 +127,26 @@ func (m *Mating) Remedy() string {
 	}
 	return fmt.Sprintf("Do not force it. Buy an adaptor %s x %s, or one of the two parts with the other's thread.",
 		counterpart(m.A), counterpart(m.B))
+}
+
+// between says what joins ends of different sorts: a tail onto a thread for a hose, a hose
+// and a tail for a tail.
+func (m *Mating) between() string {
+	thread, other := m.A, m.B
+	if !thread.Family.Threaded() {
+		thread, other = other, thread
+	}
+	if thread.Family.Threaded() && thread.Form != nil && other.Size != "" {
+		switch other.Family {
+		case Bore:
+			return fmt.Sprintf("Buy a hose tail %s x %s barb.", counterpart(thread), other.Size)
+		case Barb:
+			return fmt.Sprintf("Put hose of %s bore between them, and a hose tail %s x %s barb.", other.Size, counterpart(thread), other.Size)
+		case Push:
+			return fmt.Sprintf("Buy a push-in fitting %s x %s.", counterpart(thread), other.Size)
+		}
+	}
+	return "Buy the adaptor between the two, or one part with the other's end."
 }
 
 func (m *Mating) gender() string {

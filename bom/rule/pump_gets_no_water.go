@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -49,13 +50,28 @@ func findDry(s *bom.System) []finding.Finding {
 		for _, p := range dry {
 			g.add(p.Name, p.Mark)
 		}
+		blocks := s.BlocksBefore(dry[0])
 		f := finding.Finding{
 			Severity: finding.Stop,
-			Reason:   fmt.Sprintf("in normal running no water reaches %s.", names(dry)),
+			Reason:   fmt.Sprintf("in normal running no water reaches %s%s.", names(dry), because(blocks)),
 			Remedy:   fmt.Sprintf("Look along the line up to %s: which one-way valve points back, which pump is turned about, which valve says `normal = \"shut\"`, which selector stands at its second way?", dry[0].Name),
+		}
+		if len(blocks) > 0 {
+			f.Remedy = putRight
 		}
 		g.at(&f)
 		out = append(out, f)
 	}
 	return out
+}
+
+// putRight is what to do about what is known to be in the way.
+const putRight = "Turn about what stands the wrong way round (the arrow on its body points where the water goes), and open what is shut."
+
+// because says what is in the way, where that is known.
+func because(blocks []string) string {
+	if len(blocks) == 0 {
+		return ""
+	}
+	return ": " + strings.Join(blocks, "; ")
 }

@@ -3,6 +3,7 @@ package rule
 import (
 	"cmp"
 	"fmt"
+	"math"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -51,7 +52,7 @@ func findUnrated(s *bom.System) []finding.Finding {
 			}
 			if !said[u.Item] {
 				said[u.Item] = true
-				out = append(out, unrated(g, u, cmp.Or(classGap(s, g, u), "nothing says what it holds"), asked(u)))
+				out = append(out, unrated(s, g, u, cmp.Or(classGap(s, g, u), "nothing says what it holds"), asked(u)))
 			}
 		}
 		for _, u := range g.Units {
@@ -60,7 +61,7 @@ func findUnrated(s *bom.System) []finding.Finding {
 			}
 			if h, ok := estimated(s, g, u); ok {
 				said[u.Item] = true
-				out = append(out, guessed(g, u, h))
+				out = append(out, guessed(s, g, u, h))
 			}
 		}
 		if len(low.names) > 0 {
@@ -76,15 +77,18 @@ func findUnrated(s *bom.System) []finding.Finding {
 	return out
 }
 
-func unrated(g *bom.Segment, u *bom.Unit, why, ask string) finding.Finding {
+func unrated(s *bom.System, g *bom.Segment, u *bom.Unit, why, ask string) finding.Finding {
 	return finding.Finding{
 		Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
 		Reason: fmt.Sprintf("%s stands in a line of high pressure (%s), and %s.", u.Name, bars(g.Load.Normal), why),
-		Remedy: ask + least(g) + ".",
+		Remedy: ask + least(s, g) + ".",
 	}
 }
 
 func asked(u *bom.Unit) string {
+	if u.Item.Spec != "" && u.Item.Bore == nil {
+		return fmt.Sprintf("`%s` is rated by its bore: write `bore` on `%s`", u.Item.Spec, u.Item.ID)
+	}
 	if u.Item.Class != "" {
 		return fmt.Sprintf("Write `rated` on `%s` from its data sheet", u.Item.ID)
 	}
@@ -109,13 +113,13 @@ func classGap(s *bom.System, g *bom.Segment, u *bom.Unit) string {
 
 // guessed speaks of a unit that only an estimate rates: of a hose of a known standard it
 // is the ends that are in doubt.
-func guessed(g *bom.Segment, u *bom.Unit, h bom.Hold) finding.Finding {
+func guessed(s *bom.System, g *bom.Segment, u *bom.Unit, h bom.Hold) finding.Finding {
 	about := bars(h.Rating.Pressure.Bar())
 	if u.Item.IsHose() && h.Table != nil && h.Table.Basis != pressure.Estimate {
-		return unrated(g, u, fmt.Sprintf("its end fittings are known by an estimate only, of %s, which is less than the hose holds", about),
+		return unrated(s, g, u, fmt.Sprintf("its end fittings are known by an estimate only, of %s, which is less than the hose holds", about),
 			fmt.Sprintf("Write `rated` on `%s` as the shop that makes it up states it", u.Item.ID))
 	}
-	return unrated(g, u, fmt.Sprintf("only an estimate, of %s, says what it holds", about), asked(u))
+	return unrated(s, g, u, fmt.Sprintf("only an estimate, of %s, says what it holds", about), asked(u))
 }
 
 // estimated finds a port of a unit in a segment of which only an estimate is known.
@@ -129,11 +133,21 @@ func estimated(s *bom.System, g *bom.Segment, u *bom.Unit) (bom.Hold, bool) {
 }
 
 // least says what a part must hold in a segment; nothing where no figure has a bound.
-func least(g *bom.Segment) string {
-	if max(g.Load.Act, g.Load.Fail) == 0 {
+func least(s *bom.System, g *bom.Segment) string {
+	bar := max(g.Load.Act, g.Load.Fail)
+	relieved := false
+	for _, u := range reliefs(s) {
+		if s.SegmentOf(u.First+u.Item.PortIndex("in")) == g {
+			bar, relieved = max(bar, u.Item.Set.Bar()*reliefMargin), true
+		}
+	}
+	if worst, _ := g.Load.Worst(); !relieved && math.IsInf(worst, 1) && s.Build.Duty.Pressure != nil {
+		bar = max(bar, s.Build.Duty.Pressure.Bar()*reliefMargin*reliefMargin) // a relief stands a tenth above the duty, the parts a tenth above that
+	}
+	if bar == 0 {
 		return ""
 	}
-	return fmt.Sprintf("; it needs %s or more", worstOf(g))
+	return fmt.Sprintf("; it needs %s or more", barsUp(bar))
 }
 
 // worstOf is the highest pressure of a segment that has a bound, in words.

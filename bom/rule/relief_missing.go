@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"handtight/bom"
@@ -39,6 +40,9 @@ func findMissing(s *bom.System) []finding.Finding {
 			f.Reason = fmt.Sprintf("%s stands the wrong way round, its outlet to %s: it never opens, and no other relief valve is reached.", u.Name, p.Name)
 			f.Remedy = fmt.Sprintf("Turn %s about: its inlet to the pump.", u.Name)
 		}
+		if u := unplacedRelief(s); u != nil && turnedAbout(s, p) == nil {
+			f.Reason += fmt.Sprintf(" `%s` is on the list, and in no run.", u.ID)
+		}
 		var causes []string
 		for _, st := range s.States {
 			if !s.NoBoundNormally(st) && raisedBy(s, st, []*bom.Unit{p}) {
@@ -58,6 +62,16 @@ func turnedAbout(s *bom.System, pump *bom.Unit) *bom.Unit {
 	for _, u := range s.UnitsAround(outletOf(pump)) {
 		if u.Item.Kind.Name == "relief valve" && s.Reaches(outletOf(pump), outletOf(u), true) {
 			return u
+		}
+	}
+	return nil
+}
+
+// unplacedRelief finds a relief valve that is on the list and in no run.
+func unplacedRelief(s *bom.System) *bom.Item {
+	for _, it := range s.Build.Items {
+		if it.Kind.Name == "relief valve" && !slices.ContainsFunc(s.Units, func(u *bom.Unit) bool { return u.Item == it }) {
+			return it
 		}
 	}
 	return nil

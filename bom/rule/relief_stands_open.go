@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -44,11 +45,26 @@ path = ["pump", "hp-tee", "hp-hose", "hp-check", "vessel.feed"]
 func findOpenRelief(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, u := range s.OpenReliefs() {
-		out = append(out, finding.Finding{
+		blocks := blocked(s, u)
+		f := finding.Finding{
 			Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
-			Reason: fmt.Sprintf("in normal running nothing but %s lets the pump's water out: it stands open from the start.", u.Name),
+			Reason: fmt.Sprintf("in normal running nothing but %s lets the pump's water out, and it stands open from the start%s.", u.Name, because(blocks)),
 			Remedy: "Look along the line from the pump to the throttle: which one-way valve points back, which valve says `normal = \"shut\"`?",
-		})
+		}
+		if len(blocks) > 0 {
+			f.Remedy = putRight
+		}
+		out = append(out, f)
 	}
 	return out
+}
+
+// blocked says what keeps the water of the pumps that a relief guards from the throttle.
+func blocked(s *bom.System, relief *bom.Unit) []string {
+	for _, p := range pumps(s) {
+		if near, far := reliefsOf(s, p); slices.Contains(near, relief) || slices.Contains(far, relief) {
+			return s.BlocksBehind(p)
+		}
+	}
+	return nil
 }
