@@ -21,10 +21,10 @@ id = "hp-check"
 kind = "check valve"
 material = "super duplex"
 rated = "100 bar"
-ports = { in = '3/8 NPT female', out = '3/8 NPT male' }
+ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 [[run]]
 name = "high pressure"
-path = ["pump", "hp-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]
+path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]
 `,
 	Right: `
 [[item]]
@@ -35,7 +35,7 @@ rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 [[run]]
 name = "high pressure"
-path = ["pump", "hp-tee", "hp-hose", "hp-check", "vessel.feed"]
+path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check", "vessel.feed"]
 `,
 	block:   "high pressure",
 	flushed: true,

@@ -29,7 +29,7 @@ func All() []Rule {
 		underRated, ratingUnknown, ratedAboveStandard, threadsTooWeak, noWayOut,
 		reliefMissing, reliefCutOff, reliefSetHigh, reliefSetLow, reliefTooSmall,
 		hoseMayCollapse, pressureNotSaid, flushRunsToSea, flushMissesMembrane, seaReachesHouse,
-		houseWaterRuns, pumpGetsNoWater, reliefStandsOpen, membraneWithoutPressure, gaugeRange, supplyTooWeak, valveShutsFast,
+		houseWaterRuns, pumpGetsNoWater, reliefStandsOpen, membraneWithoutPressure, gaugeRange, gaugeMissing, supplyTooWeak, valveShutsFast,
 		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,
 		materialNotForSeawater, materialUnknown, galvanicPair, stainlessGalls,
 		productNotForDrinking, chlorineOnMembrane,
