@@ -45,7 +45,7 @@ practice come first.`,
 	}
 	root.SetVersionTemplate("handtight {{.Version}}\n")
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print the facts as JSON")
-	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.identifyCommand(), a.newCommand(), a.whyCommand(), a.cartCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand())
+	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.identifyCommand(), a.newCommand(), a.whyCommand(), a.catalogCommand(), a.cartCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand())
 	root.CompletionOptions.HiddenDefaultCmd = false
 	root.SetFlagErrorFunc(flagHint)
 	return root

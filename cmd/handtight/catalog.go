@@ -1,0 +1,170 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"handtight/catalog"
+	"handtight/threads"
+)
+
+// catalogFacts is what a build file may name, in JSON.
+type catalogFacts struct {
+	Kinds     []kindFacts     `json:"kinds"`
+	Materials []materialFacts `json:"materials"`
+}
+
+type kindFacts struct {
+	Name     string   `json:"name"`
+	Ports    []string `json:"ports"`
+	Optional []string `json:"optional"` // ports that a part of the kind may lack
+	Keys     []string `json:"keys"`     // beside those of every item
+	Boats    bool     `json:"boats"`    // the boat's own: never bought
+}
+
+type materialFacts struct {
+	Name     string `json:"name"`
+	Title    string `json:"title"`
+	Raw      string `json:"raw_sea"`
+	Pressed  string `json:"high_pressure_sea"`
+	Standing string `json:"standing_sea"`
+	Product  string `json:"product"`
+	Why      string `json:"why"`
+	Source   string `json:"source"`
+}
+
+func (a *app) catalogCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "catalog [WORD]",
+		Short: "The kinds of parts and the materials that a build may name",
+		Long: `Lists the kinds of parts, with their ports in order and the keys of their own, and the
+materials, with how each stands in the waters of a desalinator. A word narrows both: part of a
+name, or what a shop calls it.`,
+		Example: `  handtight catalog
+  handtight catalog valve
+  handtight catalog bronze`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return fmt.Errorf("`%s` takes one word, and %d were given; put several between quotes", cmd.CommandPath(), len(args))
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			word := strings.Join(args, "")
+			facts := catalogFacts{kindsOf(word), materialsOf(word)}
+			if len(facts.Kinds)+len(facts.Materials) == 0 {
+				return fmt.Errorf("nothing is called `%s`: `handtight catalog` lists all", word)
+			}
+			if a.json {
+				return a.ui.printJSON(facts)
+			}
+			a.printKinds(facts.Kinds)
+			a.printMaterials(facts.Materials, word != "")
+			return nil
+		},
+	}
+}
+
+// kindsOf lists the kinds whose name holds a word, or that a shop's word stands for.
+func kindsOf(word string) []kindFacts {
+	out := []kindFacts{}
+	meant := threads.Read(word).Kind
+	if also, ok := catalog.KindMeant(word); ok {
+		meant = also.Write
+	}
+	for _, name := range catalog.KindNames() {
+		if name != meant && !strings.Contains(name, strings.ToLower(word)) {
+			continue
+		}
+		k, _ := catalog.KindNamed(name)
+		f := kindFacts{Name: name, Ports: []string{}, Optional: []string{}, Keys: []string{}, Boats: k.Boats}
+		f.Ports, f.Optional, f.Keys = append(f.Ports, k.Ports...), append(f.Optional, k.Optional...), append(f.Keys, k.Keys...)
+		out = append(out, f)
+	}
+	return out
+}
+
+// materialsOf lists the materials whose name or title holds a word, or that it names.
+func materialsOf(word string) []materialFacts {
+	out := []materialFacts{}
+	named, _ := catalog.MaterialNamed(word)
+	for _, m := range catalog.Materials() {
+		if m != named && !strings.Contains(strings.ToLower(m.Name+" "+m.Title), strings.ToLower(word)) {
+			continue
+		}
+		out = append(out, materialFacts{
+			m.Name, m.Title, m.In(catalog.RawSea).String(), m.In(catalog.PressedSea).String(),
+			m.In(catalog.StandingSea).String(), m.In(catalog.Product).String(), m.Why, m.Source,
+		})
+	}
+	return out
+}
+
+var kindColumns = []column{{title: "kind"}, {title: "ports, in order", flex: true}, {title: "keys of its own"}}
+
+func (a *app) printKinds(list []kindFacts) {
+	if len(list) == 0 {
+		return
+	}
+	u := a.ui
+	u.say(bold, "Kinds of parts: ports in brackets may be left out")
+	var rows [][]string
+	for _, k := range list {
+		ports := make([]string, len(k.Ports))
+		for i, p := range k.Ports {
+			ports[i] = p
+			if slices.Contains(k.Optional, p) {
+				ports[i] = "(" + p + ")"
+			}
+		}
+		row := []string{k.Name, strings.Join(ports, ", "), strings.Join(k.Keys, ", ")}
+		if k.Boats {
+			row[0] += " (the boat's)"
+		}
+		rows = append(rows, row)
+	}
+	if !u.table(kindColumns, rows) {
+		for _, r := range rows {
+			u.fold("  -", fmt.Sprintf("%s: ports %s; keys %s", r[0], orNone(r[1]), orNone(r[2])))
+		}
+	}
+	u.line("")
+}
+
+func orNone(text string) string {
+	if text == "" {
+		return "none"
+	}
+	return text
+}
+
+var materialColumns = []column{
+	{title: "material"}, {title: "in sea water"}, {title: "at high pressure"}, {title: "standing"}, {title: "product"},
+}
+
+// printMaterials prints the materials; why, of a few.
+func (a *app) printMaterials(list []materialFacts, why bool) {
+	if len(list) == 0 {
+		return
+	}
+	u := a.ui
+	u.say(bold, "Materials: how each stands in the waters of a desalinator")
+	var rows [][]string
+	for _, m := range list {
+		rows = append(rows, []string{m.Name, m.Raw, m.Pressed, m.Standing, m.Product})
+	}
+	if !u.table(materialColumns, rows) {
+		for _, r := range rows {
+			u.fold("  -", fmt.Sprintf("%s: in sea water %s, at high pressure %s, standing %s, product %s", r[0], r[1], r[2], r[3], r[4]))
+		}
+	}
+	if why {
+		for _, m := range list {
+			u.fold("  -", fmt.Sprintf("%s: %s (%s)", m.Name, m.Why, m.Source))
+		}
+	}
+	u.line("")
+}
