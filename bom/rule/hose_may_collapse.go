@@ -52,7 +52,7 @@ id = "stock"
 kind = "hose stock"
 bore = "19 mm"
 rated = "6 bar"
-vacuum = "0.9 bar"
+vacuum = "0.9 bar"   # this was missing
 [[hose]]
 id = "hose"
 of = "stock"

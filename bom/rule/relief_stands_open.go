@@ -24,7 +24,7 @@ rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 [[run]]
 name = "high pressure"
-path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]
+path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]   # entered by its outlet
 `,
 	Right: `
 [[item]]

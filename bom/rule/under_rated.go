@@ -22,7 +22,7 @@ a caution, and a stop above the proof pressure.`,
 	Wrong: `
 [[hose]]
 id = "hose"
-spec = "SAE 100R6"
+spec = "SAE 100R6"   # 28 bar in this bore, and the pump pushes 55
 bore = '3/8"'
 length = "1 m"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']
@@ -30,7 +30,7 @@ ends = ['3/8 NPT male', '3/8 NPT female swivel']
 	Right: `
 [[hose]]
 id = "hose"
-spec = "SAE 100R8"
+spec = "SAE 100R8"   # 276 bar
 bore = '3/8"'
 length = "1 m"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']

@@ -24,7 +24,7 @@ flow = "16 L/min"
 [[item]]
 id = "stock"
 kind = "hose stock"
-bore = "10 mm"
+bore = "10 mm"       # narrow: the water runs fast
 rated = "10 bar"
 [[hose]]
 id = "hose"
@@ -51,7 +51,7 @@ flow = "16 L/min"
 [[item]]
 id = "stock"
 kind = "hose stock"
-bore = "19 mm"
+bore = "19 mm"       # wide: it runs slowly
 rated = "10 bar"
 [[hose]]
 id = "hose"
