@@ -1,5 +1,10 @@
 package threads
 
+import (
+	"bytes"
+	"slices"
+)
+
 // inherit gives a bare size the family and the sex that its neighbour says for
 // both (3/4 x 1/2 female NPT).
 func (l *line) inherit(ends []*clause) {
@@ -231,6 +236,9 @@ func (l *line) multiply(ends []*clause) []*clause {
 		return l.threeOf(ends)
 	}
 	if l.shape != nil && l.shape.name == "vessel" && len(ends) == 2 {
+		if l.namesBrine() {
+			return ends // feed and brine: of the product nothing is said
+		}
 		return []*clause{ends[0], copyOf(ends[0]), ends[1]}
 	}
 	if l.shape != nil && l.shape.name == "manifold" {
@@ -246,6 +254,15 @@ func (l *line) multiply(ends []*clause) []*clause {
 		}
 	}
 	return ends
+}
+
+// namesBrine reports whether a vessel's line speaks of its brine port and not of its
+// product, so that two ends are feed and brine and not feed and product.
+func (l *line) namesBrine() bool {
+	has := func(words ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
+	}
+	return has("brine", "concentrate", "reject") && !has("product", "permeate")
 }
 
 // evenBody reports whether a part of which one cone or tube is said has the same

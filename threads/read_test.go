@@ -149,3 +149,19 @@ func TestLongTextTakesBoundedTime(t *testing.T) {
 		require.Less(t, time.Since(start), time.Second, piece)
 	}
 }
+
+// A vessel's two ends are feed and product, and its brine port is taken to be as its feed; a
+// line that speaks of the brine leaves the product unsaid.
+func TestReadVesselPorts(t *testing.T) {
+	for text, want := range map[string][]string{
+		"membrane housing 2.5 x 40, feed 1/2 NPT female, product 1/4 NPT female": {"1/2", "1/2", "1/4"},
+		"membrane housing 2.5 x 40, 1/2 NPT female feed, 1/2 NPT brine":          {"1/2", "1/2"},
+	} {
+		var got []string
+		for _, end := range Read(text).Ends {
+			require.NotEmpty(t, end.Candidates, text)
+			got = append(got, end.Candidates[0].Size)
+		}
+		require.Equal(t, want, got, text)
+	}
+}

@@ -32,9 +32,8 @@ func TestSupplyVoltages(t *testing.T) {
 	require.Empty(t, found(t, strings.Replace(text, `pressure = "55 bar"`, "pressure = \"55 bar\"\nsupply = \"110 V\"", 1))["supply-too-weak"])
 }
 
-// The boat's own parts are not spoken of, and rubber is, as what heat softens.
-func TestWarmParts(t *testing.T) {
-	const text = `
+// warmLine is a line where it is 80 C, up to what the pump is made of and the path.
+const warmLine = `
 [duty]
 pressure = "55 bar"
 space = "80 C"
@@ -63,7 +62,10 @@ material = "rubber"
 name = "line"
 path = [%s]
 `
-	list := found(t, fmt.Sprintf(text, "rubber", `"sea", "pump", "throttle", "out"`))["part-too-warm"]
+
+// The boat's own parts are not spoken of, and rubber is, as what heat softens.
+func TestWarmParts(t *testing.T) {
+	list := found(t, fmt.Sprintf(warmLine, "rubber", `"sea", "pump", "throttle", "out"`))["part-too-warm"]
 	require.Equal(t, []string{"note"}, severities(list), "the sea of PVC and the outlet of rubber are the boat's")
 	require.Contains(t, list[0].Reason, "pump")
 	require.NotContains(t, list[0].Reason, "out")

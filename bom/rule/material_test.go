@@ -361,41 +361,12 @@ func TestCastClassTrapIsNamed(t *testing.T) {
 // Of one material out of its table, that on high pressure makes the stop, wherever it
 // stands.
 func TestWarmSeverity(t *testing.T) {
-	const text = `
-[duty]
-pressure = "55 bar"
-space = "80 C"
-[[item]]
-id = "sea"
-kind = "sea"
-material = "PVC"
-[[item]]
-id = "pipe"
-kind = "nipple"
-material = "PVC"
-ports = { a = '1/2 NPT male plastic', b = '1/2 NPT male plastic' }
-rated = "16 bar"
-[[item]]
-id = "pump"
-kind = "plunger pump"
-material = "%s"
-[[item]]
-id = "throttle"
-kind = "brine throttle"
-[[item]]
-id = "out"
-kind = "overboard"
-material = "rubber"
-[[run]]
-name = "line"
-path = [%s]
-`
 	for _, c := range []struct{ why, material, path, want string }{
 		{"on low pressure only", "316", `"sea", "pipe/1", "pump", "throttle", "out"`, "caution"},
 		{"on high pressure last", "316", `"sea", "pipe/1", "pump", "pipe/2", "throttle", "out"`, "stop"},
 		{"on high pressure first", "316", `"sea", "pump", "pipe/2", "throttle", "pipe/1", "out"`, "stop"},
 	} {
-		list := found(t, fmt.Sprintf(text, c.material, c.path))["part-too-warm"]
+		list := found(t, fmt.Sprintf(warmLine, c.material, c.path))["part-too-warm"]
 		require.Equal(t, []string{c.want}, severities(list), c.why)
 	}
 }
