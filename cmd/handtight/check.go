@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -90,7 +91,7 @@ func (a *app) printCheck(sys *bom.System, findings []finding.Finding) {
 		a.printFinding(f)
 	}
 	a.printSegments(sys)
-	a.printCautions()
+	a.printCautions(sys)
 	a.printQuestions(sys)
 	if len(findings) > 0 {
 		u.say("", "Explained: handtight why %s", findings[0].Slug)
@@ -240,18 +241,24 @@ func (a *app) printQuestions(sys *bom.System) {
 }
 
 // cautions are the usual ones, said with every check.
-var cautions = []string{
-	"High-pressure water injects through skin: no hands near a leak, and no joint is tightened under pressure.",
-	"A failed fitting below the waterline sinks boats: seacocks shut when you leave.",
-	"Start the feed pump, then the high-pressure pump, then raise the pressure slowly; stop in the reverse order.",
-	"New membranes carry preservative: product goes to the drain for the first hour, and never to the tank.",
-	"A fresh-water flush at the dock wets most joints; the rest see water first under way: look at them then.",
-	"This is a check and not a certificate: data sheets, local codes and licensed practice come first.",
+func cautions(sys *bom.System) []string {
+	start := "Start the high-pressure pump with the throttle open, then raise the pressure slowly; stop in the reverse order."
+	if slices.ContainsFunc(sys.Units, func(u *bom.Unit) bool { return u.Item.Kind.Name == "feed pump" }) {
+		start = "Start the feed pump, then the high-pressure pump, then raise the pressure slowly; stop in the reverse order."
+	}
+	return []string{
+		"High-pressure water injects through skin: no hands near a leak, and no joint is tightened under pressure.",
+		"A failed fitting below the waterline sinks boats: seacocks shut when you leave.",
+		start,
+		"New membranes carry preservative: product goes to the drain for the first hour, and never to the tank.",
+		"A fresh-water flush at the dock wets most joints; the rest see water first under way: look at them then.",
+		"This is a check and not a certificate: data sheets, local codes and licensed practice come first.",
+	}
 }
 
-func (a *app) printCautions() {
+func (a *app) printCautions(sys *bom.System) {
 	a.ui.say(bold, "Always")
-	for _, c := range cautions {
+	for _, c := range cautions(sys) {
 		a.ui.fold("  -", c)
 	}
 	a.ui.line("")

@@ -45,7 +45,7 @@ status is 1.`,
 			a.judge(findings)
 			var report *workbook.Report
 			if out != "" {
-				r, err := workbook.Save(out, workbook.From(sys, order, findings, cautions), force)
+				r, err := workbook.Save(out, workbook.From(sys, order, findings, cautions(sys)), force)
 				if err != nil {
 					return err
 				}
