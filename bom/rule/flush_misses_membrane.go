@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"fmt"
-
 	"handtight/bom"
 	"handtight/bom/finding"
 )
@@ -29,13 +27,7 @@ path = ["house", "carbon", "valve", "check", "tee.branch"]
 }
 
 func findUnflushed(s *bom.System) []finding.Finding {
-	var out []finding.Finding
-	for _, u := range s.Unflushed() {
-		out = append(out, finding.Finding{
-			Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
-			Reason: fmt.Sprintf("in the flush no fresh water reaches %s.", u.Name),
-			Remedy: "Lead the flush in before the high-pressure pump, and look at the arrows on the one-way valves in its line.",
-		})
-	}
-	return out
+	return ofEach(s.Unflushed(), finding.Caution,
+		"in the flush no fresh water reaches %s.",
+		"Lead the flush in before the high-pressure pump, and look at the arrows on the one-way valves in its line.")
 }

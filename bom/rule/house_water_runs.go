@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"fmt"
-
 	"handtight/bom"
 	"handtight/bom/finding"
 )
@@ -29,13 +27,7 @@ path = ["house", "carbon", "valve", "check", "tee.branch"]
 }
 
 func findRunaway(s *bom.System) []finding.Finding {
-	var out []finding.Finding
-	for _, u := range s.Runaways() {
-		out = append(out, finding.Finding{
-			Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
-			Reason: fmt.Sprintf("nothing shuts %s off in normal running: its water runs out into the plant.", u.Name),
-			Remedy: "Put a flush valve (a solenoid, a timer, or a shut-off valve that says `normal = \"flush\"`) into its line.",
-		})
-	}
-	return out
+	return ofEach(s.Runaways(), finding.Caution,
+		"nothing shuts %s off in normal running: its water runs out into the plant.",
+		"Put a flush valve (a solenoid, a timer, or a shut-off valve that says `normal = \"flush\"`) into its line.")
 }

@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"fmt"
-
 	"handtight/bom"
 	"handtight/bom/finding"
 )
@@ -37,13 +35,7 @@ path = ["house", "carbon", "valve", "check", "tee.branch"]
 }
 
 func findBackflow(s *bom.System) []finding.Finding {
-	var out []finding.Finding
-	for _, u := range s.Backflows() {
-		out = append(out, finding.Finding{
-			Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
-			Reason: fmt.Sprintf("nothing holds sea water back from %s: with its pump off and the flush valve open, it runs into the drinking water.", u.Name),
-			Remedy: "Put a one-way valve between the flush valve and the plant, its arrow to the plant; where there is one, look at its arrow.",
-		})
-	}
-	return out
+	return ofEach(s.Backflows(), finding.Caution,
+		"nothing holds sea water back from %s: with its pump off and the flush valve open, it runs into the drinking water.",
+		"Put a one-way valve between the flush valve and the plant, its arrow to the plant; where there is one, look at its arrow.")
 }
