@@ -49,7 +49,7 @@ func plainWord(w string) string {
 // KindMeant tells which kind a word of the trade means that names none: "sea chest" is
 // drawn as a manifold. ok is false for a word that the table does not know.
 //
-// Source: table/also.csv.
+// Source: table/also.csv, words of the trade: common practice.
 func KindMeant(word string) (Instead, bool) {
 	for _, r := range alsoRows() {
 		if r.what == "kind" && slices.Contains(r.written, plainWord(word)) {
@@ -63,7 +63,7 @@ func KindMeant(word string) (Instead, bool) {
 // common port of a selector valve, and `in` of most parts. ok is false where the table
 // does not know the word, or the kind has no such port.
 //
-// Source: table/also.csv.
+// Source: table/also.csv, words of the trade: common practice.
 func (k *Kind) PortMeant(word string) (port string, ok bool) {
 	for _, r := range alsoRows() {
 		if r.what != "port" || !slices.Contains(r.written, plainWord(word)) {
