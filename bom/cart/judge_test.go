@@ -224,8 +224,8 @@ func TestSparesAreCounted(t *testing.T) {
 func TestOneLineForItemsThatAreBoughtAlike(t *testing.T) {
 	sys, order := plant(t)
 	r := cart.Judge(sys, order, []*cart.Cart{text(t, "c.csv", "Code,Qty\nFH-10,2\n")}, nil)
-	require.Equal(t, []string{"filter-20", "filter-5"}, r.Lines[0].Items)
-	require.Equal(t, cart.Covered, tally(t, r, "filter-20").Status)
+	require.Equal(t, []string{"filter-25", "filter-5"}, r.Lines[0].Items)
+	require.Equal(t, cart.Covered, tally(t, r, "filter-25").Status)
 	require.Equal(t, cart.Covered, tally(t, r, "filter-5").Status)
 	r = cart.Judge(sys, order, []*cart.Cart{text(t, "c.csv", "Code,Qty\nFH-10,3\n")}, nil)
 	require.Equal(t, cart.Surplus, r.Lines[0].Status)

@@ -10,14 +10,14 @@ import (
 var filtersOutOfOrder = Rule{
 	Slug:  "filters-out-of-order",
 	Title: "A coarse filter stands behind a fine one.",
-	Why: `The coarse cartridge takes the bulk, so that the fine one lasts: 20 micron, then 5
-(common practice). The other way round the fine one clogs in hours and the coarse one
+	Why: `The coarse cartridge takes the bulk, so that the fine one lasts:
+coarse first, then fine (common practice). The other way round the fine one clogs in hours and the coarse one
 stays clean.`,
 	Wrong: `
 [[item]]
 id = "f20"
 kind = "filter housing"
-micron = "20 micron"
+micron = "30 micron"
 ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
 rated = "8 bar"
 [[item]]
@@ -38,7 +38,7 @@ path = ["f5", "union", "f20"]
 [[item]]
 id = "f20"
 kind = "filter housing"
-micron = "20 micron"
+micron = "30 micron"
 ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
 rated = "8 bar"
 [[item]]

@@ -30,19 +30,19 @@ func severities(list []finding.Finding) []string {
 	return out
 }
 
-// line is a whole line without fault: sea, pump of 8 L/min at 55 bar, relief of 65 bar
+// line is a whole line without fault: sea, pump of 9 L/min at 56 bar, relief of 65 bar
 // and 10 L/min with an outlet of its own, gauge, hose, throttle, overboard. What holds
 // least on it is the pump, at 100 bar.
 const line = `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 [[item]]
 id = "sea"
 kind = "sea"
 [[item]]
 id = "pump"
 kind = "plunger pump"
-flow = "8 L/min"
+flow = "9 L/min"
 ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
 rated = "100 bar"
 [[item]]
@@ -141,7 +141,7 @@ name = "suction"
 path = ["intake", "hose", "feed", "out"]
 `
 
-// The severity of a relief, by its set and its flow, at a duty of 55 bar: at or below the
+// The severity of a relief, by its set and its flow, at a duty of 56 bar: at or below the
 // duty it is open in normal running; a tenth above (60.5 bar) is the guide.
 func TestReliefLadder(t *testing.T) {
 	for _, c := range []struct {
@@ -152,15 +152,15 @@ func TestReliefLadder(t *testing.T) {
 	}{
 		{"as it should be", nil, "relief-set-low", nil},
 		{"below the duty", []amend{{`"65 bar"`, `"50 bar"`}}, "relief-set-low", []string{"stop"}},
-		{"at the duty", []amend{{`"65 bar"`, `"55 bar"`}}, "relief-set-low", []string{"stop"}},
-		{"just above the duty", []amend{{`"65 bar"`, `"55.1 bar"`}}, "relief-set-low", []string{"caution"}},
-		{"less than a tenth above", []amend{{`"65 bar"`, `"60.4 bar"`}}, "relief-set-low", []string{"caution"}},
-		{"a tenth above", []amend{{`"65 bar"`, `"60.5 bar"`}}, "relief-set-low", nil},
+		{"at the duty", []amend{{`"65 bar"`, `"56 bar"`}}, "relief-set-low", []string{"stop"}},
+		{"just above the duty", []amend{{`"65 bar"`, `"56.1 bar"`}}, "relief-set-low", []string{"caution"}},
+		{"less than a tenth above", []amend{{`"65 bar"`, `"61.5 bar"`}}, "relief-set-low", []string{"caution"}},
+		{"a tenth above", []amend{{`"65 bar"`, `"61.6 bar"`}}, "relief-set-low", nil},
 		{"no word of its set", []amend{{"set = \"65 bar\"\n", ""}}, "relief-set-low", []string{"stop"}},
 		{"set at the weakest rating", []amend{{`"65 bar"`, `"100 bar"`}}, "relief-set-high", nil},
 		{"set above the weakest rating", []amend{{`"65 bar"`, `"101 bar"`}}, "relief-set-high", []string{"stop"}},
-		{"passes the pump's flow and no more", []amend{{`"10 L/min"`, `"8 L/min"`}}, "relief-too-small", nil},
-		{"passes less", []amend{{`"10 L/min"`, `"7.9 L/min"`}}, "relief-too-small", []string{"stop"}},
+		{"passes the pump's flow and no more", []amend{{`"10 L/min"`, `"9 L/min"`}}, "relief-too-small", nil},
+		{"passes less", []amend{{`"10 L/min"`, `"8.9 L/min"`}}, "relief-too-small", []string{"stop"}},
 		{"no word of its flow", []amend{{"flow = \"10 L/min\"\n", ""}}, "relief-too-small", []string{"note"}},
 		{"none at all", []amend{{`"tee.branch", "relief", "relief-out"`, `"tee.branch", "relief-out"`}}, "relief-missing", []string{"stop"}},
 		{"one there is", nil, "relief-missing", nil},
@@ -214,7 +214,7 @@ func TestUnderRatedLadder(t *testing.T) {
 func TestNoWayOutLadder(t *testing.T) {
 	wrong := noWayOut.Example(noWayOut.Wrong)
 	screen := amend{"kind = \"shut-off valve\"", "kind = \"strainer\""}
-	stall := amend{"flow = \"8 L/min\"", "flow = \"8 L/min\"\nstall = \"90 bar\""}
+	stall := amend{"flow = \"9 L/min\"", "flow = \"9 L/min\"\nstall = \"90 bar\""}
 	bare := amend{`path = ["hp-tee.branch", "relief", "out-tee.branch"]`, `path = ["hp-tee.branch", "out-tee.branch"]`}
 	require.Equal(t, []string{"stop"}, severities(found(t, wrong)["no-way-out"]), "a valve left shut")
 	require.Equal(t, []string{"caution"}, severities(found(t, changed(t, wrong, screen))["no-way-out"]), "a screen that may clog")
@@ -293,10 +293,10 @@ func TestRatingUnknownLadder(t *testing.T) {
 }
 
 // A gauge: past its end by an act a caution; the duty outside the middle half a note.
-// The duty is 55 bar and the worst 71.5: 72 bar is enough for the one and not for the other.
+// The duty is 56 bar and the worst 71.5: 72 bar is enough for the one and not for the other.
 func TestGaugeLadder(t *testing.T) {
 	for scale, want := range map[string][]string{
-		"60 bar": {"caution"}, "71 bar": {"caution"}, "72 bar": {"note"}, "74 bar": nil, "100 bar": nil, "219 bar": nil, "221 bar": {"note"},
+		"60 bar": {"caution"}, "71 bar": {"caution"}, "72 bar": {"note"}, "75 bar": nil, "100 bar": nil, "223 bar": nil, "225 bar": {"note"},
 	} {
 		text := changed(t, line, amend{`scale = "100 bar"`, `scale = "` + scale + `"`})
 		require.Equal(t, want, severities(found(t, text)["gauge-range"]), scale)

@@ -312,7 +312,7 @@ space = "%s"
 [[item]]
 id = "pump"
 kind = "plunger pump"
-flow = "8 L/min"
+flow = "9 L/min"
 rated = "100 bar"
 ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
 [[item]]

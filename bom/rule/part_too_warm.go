@@ -22,7 +22,7 @@ table leaves, and is a stop on high pressure. Of a plastic or a hose without a t
 note above 50 C.`,
 	Wrong: `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 space = "80 C"
 [[item]]
 id = "pipe"
@@ -41,7 +41,7 @@ path = ["pipe", "socket"]
 `,
 	Right: `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 space = "40 C"
 [[item]]
 id = "pipe"

@@ -23,14 +23,14 @@ thread or a metal that the standard does not have.`,
 [[item]]
 id = "pump"
 kind = "plunger pump"
-flow = "8 L/min"
+flow = "9 L/min"
 ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
 `,
 	Right: `
 [[item]]
 id = "pump"
 kind = "plunger pump"
-flow = "8 L/min"
+flow = "9 L/min"
 rated = "100 bar"
 ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
 `,

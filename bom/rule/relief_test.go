@@ -32,7 +32,7 @@ name = "suction"`},
 // What a relief must pass is judged by what is said: enough is enough to the last litre,
 // reliefs pass together, and of pumps those count whose flow is known.
 func TestReliefCapacity(t *testing.T) {
-	const relief, pump = "flow = \"10 L/min\"\n", "flow = \"8 L/min\"\n"
+	const relief, pump = "flow = \"10 L/min\"\n", "flow = \"9 L/min\"\n"
 	second := amend{"[[run]]\nname = \"suction\"", `[[item]]
 id = "pump-2"
 kind = "plunger pump"
@@ -57,7 +57,7 @@ name = "suction"`}
 	}{
 		{"10 L/min for a pump of 8", nil, nil, ""},
 		{"8 for a pump of 8", []amend{{relief, pump}}, nil, ""},
-		{"7.9 for a pump of 8", []amend{{relief, "flow = \"7.9 L/min\"\n"}}, []string{"stop"}, "relief passes 7.9 L/min, and pump delivers 8 L/min"},
+		{"7.9 for a pump of 8", []amend{{relief, "flow = \"7.9 L/min\"\n"}}, []string{"stop"}, "relief passes 7.9 L/min, and pump delivers 9 L/min"},
 		{"5 and 4 for a pump of 8", append(fork, amend{relief, "flow = \"5 L/min\"\n"}), nil, ""},
 		{"3 and 4 for a pump of 8", append(fork, amend{relief, "flow = \"3 L/min\"\n"}), []string{"stop"}, "together pass 7 L/min"},
 		{"8 and one of which nothing is said, for a pump of 8", append(fork, amend{relief, pump}, amend{"flow = \"4 L/min\"\n", ""}), nil, ""},
@@ -153,7 +153,7 @@ path = ["house", "relief", "bilge"]
 	require.Empty(t, found(t, house)["relief-discharge"])
 }
 
-// Pumps that share one relief and not another: two pumps of 8 L/min, 2 L/min at the first
+// Pumps that share one relief and not another: two pumps of 9 L/min, 2 L/min at the first
 // alone and 8 behind its check valve. Everything shut, 16 L/min come and 10 can leave.
 func TestReliefSharedByHalf(t *testing.T) {
 	const more = `[[item]]
@@ -179,7 +179,7 @@ path = ["own.branch", "half", "relief-out/2"]
 [[run]]
 name = "suction"`
 	text := changed(t, line, amend{"[[run]]\nname = \"suction\"", more}, amend{`["pump", "tee"`, `["pump", "own", "hold", "join", "tee"`},
-		amend{`flow = "10 L/min"`, `flow = "8 L/min"`})
+		amend{`flow = "10 L/min"`, `flow = "9 L/min"`})
 	list := found(t, text)["relief-too-small"]
 	require.Equal(t, []string{"stop"}, severities(list))
 }
@@ -188,7 +188,7 @@ name = "suction"`
 func TestReliefOfTheProduct(t *testing.T) {
 	const text = `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 [[item]]
 id = "sea"
 kind = "sea"

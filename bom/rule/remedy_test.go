@@ -26,7 +26,7 @@ func TestRemediesClear(t *testing.T) {
 	weakTee := amend{"kind = \"tee\"\nrated = \"200 bar\"", "kind = \"tee\"\nrated = \"40 bar\""}
 	teeFor := func(rated string) amend { return amend{weakTee.to, "kind = \"tee\"\nrated = \"" + rated + "\""} }
 	warmTee := amend{`rated = "40 bar"`, "rated = \"40 bar\"\nmaterial = \"PP\""}
-	warm := amend{`pressure = "55 bar"`, "pressure = \"55 bar\"\nspace = \"40 C\""}
+	warm := amend{`pressure = "56 bar"`, "pressure = \"56 bar\"\nspace = \"40 C\""}
 	house := func(valve, part string) string {
 		return `
 [[item]]
@@ -84,7 +84,7 @@ path = ["house", "valve", "part", "drain"]
 			[]amend{{`"4 bar"`, `"5 bar"`}}, []amend{{`"4 bar"`, `"4.9 bar"`}},
 		},
 		{
-			"warm in normal running", "under-rated", "[duty]\npressure = \"55 bar\"\nspace = \"40 C\"\n" + house("", `material = "PP"`),
+			"warm in normal running", "under-rated", "[duty]\npressure = \"56 bar\"\nspace = \"40 C\"\n" + house("", `material = "PP"`),
 			"Buy it for 5 bar or more at 40 C (that is 6.03 bar or more on the data sheet).",
 			[]amend{{`"4 bar"`, `"6.03 bar"`}}, []amend{{`"4 bar"`, `"6.02 bar"`}},
 		},
@@ -108,15 +108,15 @@ path = ["house", "valve", "part", "drain"]
 			[]amend{{`rated = "57 bar"`, `rated = "77 bar"`}, {`set = "90 bar"`, `set = "70 bar"`}}, []amend{{`rated = "57 bar"`, `rated = "76.9 bar"`}, {`set = "90 bar"`, `set = "70 bar"`}},
 		},
 		{
-			"there is room for a setting only with its decimal: 66.6 / 1.1, and 55 x 1.1 = 60.5", "relief-set-high",
-			changed(t, line, amend{"kind = \"tee\"\nrated = \"200 bar\"", "kind = \"tee\"\nrated = \"66.6 bar\""}),
+			"there is room for a setting only with its decimal: 67.8 / 1.1, and 56 x 1.1 = 61.6", "relief-set-high",
+			changed(t, line, amend{"kind = \"tee\"\nrated = \"200 bar\"", "kind = \"tee\"\nrated = \"67.8 bar\""}),
 			"", nil, nil, // full flow overloads the tee: found as that
 		},
 		{
 			"which says the decimal", "under-rated",
-			changed(t, line, amend{"kind = \"tee\"\nrated = \"200 bar\"", "kind = \"tee\"\nrated = \"66.6 bar\""}),
-			"or set relief to 60.5 bar or less (a tenth below tee).",
-			[]amend{{`set = "65 bar"`, `set = "60.5 bar"`}}, []amend{{`set = "65 bar"`, `set = "60.6 bar"`}},
+			changed(t, line, amend{"kind = \"tee\"\nrated = \"200 bar\"", "kind = \"tee\"\nrated = \"67.8 bar\""}),
+			"or set relief to 61.6 bar or less (a tenth below tee).",
+			[]amend{{`set = "65 bar"`, `set = "61.6 bar"`}}, []amend{{`set = "65 bar"`, `set = "61.7 bar"`}},
 		},
 		{
 			"a spare port is plugged", "port-open",
@@ -212,7 +212,7 @@ func TestWeakGaugeIsOneFinding(t *testing.T) {
 func TestSelectorShutBetween(t *testing.T) {
 	const text = `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 [[item]]
 id = "sea"
 kind = "sea"
@@ -262,7 +262,7 @@ path = ["selector.b", "drain/2"]
 // What cannot be bought, as clamps for 24 bar, is not told.
 func TestSurgeRemedyClears(t *testing.T) {
 	const valve = "kind = \"solenoid valve\"\nrated = \"10 bar\""
-	text := "[duty]\npressure = \"55 bar\"\nspace = \"40 C\"\n" + changed(t, valveShutsFast.Wrong,
+	text := "[duty]\npressure = \"56 bar\"\nspace = \"40 C\"\n" + changed(t, valveShutsFast.Wrong,
 		amend{`length = "6 m"`, `length = "1 m"`}, amend{"16 L/min", "5 L/min"}, amend{valve, "kind = \"solenoid valve\"\nmaterial = \"PP\"\nrated = \"4.6 bar\""})
 	list := found(t, text)["valve-shuts-fast"]
 	require.Len(t, list, 1)
@@ -281,7 +281,7 @@ func TestSurgeRemedyClears(t *testing.T) {
 func TestRatedAboveStandardQuotesTheBuild(t *testing.T) {
 	const text = `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 space = "40 C"
 [[item]]
 id = "house"

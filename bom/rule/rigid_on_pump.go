@@ -16,11 +16,11 @@ fittings crack where they are thinnest, after hours and not at once. A length of
 high-pressure hose, or a hose and a damper, takes it up (common practice).`,
 	Wrong: `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 [[item]]
 id = "pump"
 kind = "plunger pump"
-flow = "8 L/min"
+flow = "9 L/min"
 ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
 [[item]]
 id = "nipple"
@@ -36,11 +36,11 @@ path = ["pump", "nipple", "vessel.feed"]
 `,
 	Right: `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 [[item]]
 id = "pump"
 kind = "plunger pump"
-flow = "8 L/min"
+flow = "9 L/min"
 ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
 [[hose]]
 id = "hose"

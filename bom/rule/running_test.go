@@ -31,7 +31,7 @@ func TestMembraneWithoutPressure(t *testing.T) {
 	require.Equal(t, []string{"stop"}, flushedWith(t, slug, amend{`"vessel.brine", "throttle", "discharge"`, `"vessel.brine", "discharge"`}), "no throttle")
 	require.Equal(t, []string{"stop"}, flushedWith(t, slug, amend{`"vessel.brine", "throttle", "discharge"`, `"vessel.brine", "discharge"`},
 		amend{`"hp-hose", "vessel.feed"`, `"hp-hose", "throttle", "vessel.feed"`}), "the throttle before the vessel")
-	require.Equal(t, []string{"stop"}, flushedWith(t, slug, amend{"flow = \"8 L/min\"", "flow = \"8 L/min\"\nstall = \"30 bar\""}), "a pump that stalls before")
+	require.Equal(t, []string{"stop"}, flushedWith(t, slug, amend{"flow = \"9 L/min\"", "flow = \"9 L/min\"\nstall = \"30 bar\""}), "a pump that stalls before")
 }
 
 // A relief valve that stands backwards is one fault: it is turned about.

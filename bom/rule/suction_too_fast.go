@@ -22,7 +22,7 @@ caution, above 0.9 a note. Speed is the pump's flow over the bore: half the bore
 the speed; and what two pumps share carries the flow of both.`,
 	Wrong: `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 [[item]]
 id = "hull"
 kind = "through-hull"
@@ -40,7 +40,7 @@ length = "1 m"
 [[item]]
 id = "pump"
 kind = "plunger pump"
-flow = "8 L/min"
+flow = "9 L/min"
 ports = { in = '10 mm barb', out = '1/2 NPT female' }
 [[run]]
 name = "suction"
@@ -48,7 +48,7 @@ path = ["hull", "hose", "pump"]
 `,
 	Right: `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 [[item]]
 id = "hull"
 kind = "through-hull"
@@ -66,7 +66,7 @@ length = "1 m"
 [[item]]
 id = "pump"
 kind = "plunger pump"
-flow = "8 L/min"
+flow = "9 L/min"
 ports = { in = '19 mm barb', out = '1/2 NPT female' }
 [[run]]
 name = "suction"

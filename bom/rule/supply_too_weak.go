@@ -13,20 +13,19 @@ import (
 var supplyTooWeak = Rule{
 	Slug:  "supply-too-weak",
 	Title: "The pump would draw more current than a boat of that voltage gives.",
-	Why: `Pushing 8 litres a minute against 55 bar takes over 730 watts in the water alone, and
-the motor, the belt and the pump lose a good third more (common practice: 50 to 60 A at
-24 V). At 12 V the same is over 100 A, which cables, batteries and charging seldom
-give. A smaller pump, or a 24 V supply. A voltage in the pump's "motor" ("24 V DC") comes
+	Why: `Pushing 9 litres a minute against 56 bar takes 840 watts in the water alone, and the
+motor, the belt and the pump lose a good third more. At 12 V that is over 100 A, which
+cables, batteries and charging seldom give. A smaller pump, or a 24 V supply. A voltage in the pump's "motor" ("24 V DC") comes
 before the supply; a pump whose "motor" is an engine, a clutch, hydraulics or the mains
 is not judged.`,
 	Wrong: `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 supply = "12 V"
 `,
 	Right: `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 supply = "24 V"
 `,
 	block: "duty",

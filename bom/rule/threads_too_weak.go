@@ -29,7 +29,7 @@ parts on either side. It is an estimate: it is shown, it warns, and it clears no
 // nipple behind it is made of.
 const weakThread = `
 [duty]
-pressure = "55 bar"
+pressure = "56 bar"
 [[item]]
 id = "sea"
 kind = "sea"
@@ -37,7 +37,7 @@ kind = "sea"
 id = "pump"
 kind = "plunger pump"
 material = "316"
-flow = "8 L/min"
+flow = "9 L/min"
 stall = "150 bar"
 ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
 [[item]]

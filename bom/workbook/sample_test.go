@@ -126,7 +126,7 @@ func settleShop(t testing.TB, s *Shop, goods *big.Rat, bought bool, digits uint8
 // build's own, hose by the metre, a line without a price, and lines without a shop.
 func sample(t testing.TB) Content {
 	c := Content{
-		Title: "Kittiwake: 24 V desalinator, one 2.5 x 40 element", Currency: "NZD", RatesDate: "2026-11-20",
+		Title: "Kittiwake: 24 V desalinator, one 2.5 x 21 element", Currency: "NZD", RatesDate: "2026-11-20",
 		Rates: []Rate{{"EUR", "1.92"}, {"JPY", "0.0114"}},
 		Shops: []Shop{
 			{ID: "hamburg", Name: "Hydraulics counter, Hamburg", Currency: "EUR", Freight: price(t, "48.00", "EUR"), Customs: "5", Tax: "15",
@@ -143,7 +143,7 @@ func sample(t testing.TB) Content {
 						Lead: "5 days", Joints: "3, 4, 5, 6", Question: "Price a pack of ten? Which pressure are they rated to?"},
 				}},
 			{ID: "osaka", Name: "Membrane works, Osaka", Currency: "JPY", Freight: price(t, "5200", "JPY"), Tax: "15",
-				Lines: []Line{{Key: "element", Item: "element-2540", About: "membrane element, 2.5 x 40 in, seawater", Ends: "none", Material: "polyamide",
+				Lines: []Line{{Key: "element", Item: "element-2521", About: "membrane element, 2.5 x 21 in, seawater", Ends: "none", Material: "polyamide",
 					RatingNeeded: "55 bar", RatingFound: "69 bar, its data sheet", Code: "3-4", Placed: "1", Planned: "1", Unit: "pc",
 					Price: price(t, "38500", "JPY"), HasPrice: true, Lead: "6 weeks", Question: "Which preservative is it packed in?"}}},
 			{ID: "port", Name: "Chandler at the port", Currency: "NZD", Tax: "0",
@@ -166,7 +166,7 @@ func sample(t testing.TB) Content {
 				"Nothing closes it.", "0", "71.5 bar", "", false},
 		},
 		Segments: []Segment{
-			{"feed", "raw water", "1.2 bar", "4.5 bar", "seacock.outlet left shut", "filter-20", "6 bar", "its data sheet", "1.5 bar", false, "9 bar"},
+			{"feed", "raw water", "1.2 bar", "4.5 bar", "seacock.outlet left shut", "filter-25", "6 bar", "its data sheet", "1.5 bar", false, "9 bar"},
 			{"membrane", "high pressure, brine", "55 bar", "71.5 bar", "brine throttle shut, until the relief valve lifts", "elbow-38", "unknown", "no data sheet and no standard", "unknown", true, "not known"},
 		},
 		States: []State{

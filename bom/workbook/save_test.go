@@ -82,7 +82,7 @@ func requireBuyer(t testing.TB, f *excelize.File) {
 	t.Helper()
 	for _, tc := range []struct{ sheet, by, col, text, want string }{
 		{orderName, "A", "V", "elbow-38", "yes"}, {orderName, "A", "W", "elbow-38", "part"}, {orderName, "A", "X", "elbow-38", "one box dented"},
-		{orderName, "A", "X", "bonded washer 1/2", "=cheaper by the hundred"}, {orderName, "A", "V", "element-2540", "30 Nov"},
+		{orderName, "A", "X", "bonded washer 1/2", "=cheaper by the hundred"}, {orderName, "A", "V", "element-2521", "30 Nov"},
 		{orderName, "A", "V", "hp-pump", ""},
 		{"Joints", "C", "M", "intake.inboard to tail-19/1.a", "yes"}, {"Joints", "C", "N", "intake.inboard to tail-19/1.a", "M."},
 		{"Joints", "C", "N", "hp-pump.out to elbow-38.a", "second try"},

@@ -55,7 +55,7 @@ func cellStyle(t testing.TB, f *excelize.File, sheet, cell string) *excelize.Sty
 func TestOrderCells(t *testing.T) {
 	f := opened(t, sample(t), nil)
 	for _, tc := range []struct{ why, cell, value, formula string }{
-		{"title", "A1", "Kittiwake: 24 V desalinator, one 2.5 x 40 element", ""},
+		{"title", "A1", "Kittiwake: 24 V desalinator, one 2.5 x 21 element", ""},
 		{"grand total at the top is the one at the bottom", "C3", "1397.75", "R39"},
 		{"count of what has no price", "A4", "2 to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell, or name a shop for it in the build file.",
 			`IF(COUNTIF(R7:R39,"no price")=0,"",COUNTIF(R7:R39,"no price")&" to order without a price: the total is without them. Ask, and write the price into its straw-coloured cell, or name a shop for it in the build file.")`},

@@ -26,15 +26,15 @@ func TestPartsOnANarrowTerminal(t *testing.T) {
 		flat := strings.Join(strings.Fields(out.String()), " ")
 		require.Contains(t, flat, "no bound, over what it holds")
 		if width < plainWidth {
-			require.Contains(t, flat, "H hp-tee 55 bar, worst pressure without bound, with overboard (seacock) left shut "+
+			require.Contains(t, flat, "H hp-tee 58 bar, worst pressure without bound, with overboard (seacock) left shut "+
 				"holds 20.7 bar (fitting class), margin none")
 			require.Contains(t, flat, "vacuum, with ball-valve (shut-off valve) left shut holds 6.6 bar (data sheet, warm), margin 3.6")
-			require.Contains(t, flat, "H orb-n12 55 bar, worst pressure without bound, with overboard (seacock) left shut what it holds is not known")
+			require.Contains(t, flat, "H orb-n12 58 bar, worst pressure without bound, with overboard (seacock) left shut what it holds is not known")
 			require.NotContains(t, flat, "cause =", "there is no list to look a number up in")
 			continue
 		}
-		require.Contains(t, flat, "H hp-tee 55 no bound 1 20.7 none fitting class")
-		require.Contains(t, flat, "H orb-n12 55 no bound 1 ? not known")
+		require.Contains(t, flat, "H hp-tee 58 no bound 1 20.7 none fitting class")
+		require.Contains(t, flat, "H orb-n12 58 no bound 1 ? not known")
 		require.Contains(t, flat, "1. overboard (seacock) left shut")
 	}
 }
@@ -101,7 +101,7 @@ func TestPartFacts(t *testing.T) {
 		if p := x.(map[string]any); p["unit"] == "hp-tee" {
 			require.Equal(t, map[string]any{
 				"unit": "hp-tee", "item": "hp-tee", "kind": "tee", "port": "hp-tee.a", "segment": "high pressure: hp-pump to vessel",
-				"normal_bar": 55.0, "worst_bar": nil, "unbounded": true, "worst_cause": "overboard (seacock) left shut",
+				"normal_bar": 58.0, "worst_bar": nil, "unbounded": true, "worst_cause": "overboard (seacock) left shut",
 				"lowest_bar": 0.0, "lowest_cause": "", "rating_bar": p["rating_bar"], "rating_basis": "fitting class", "rating_status": "seen",
 				"derated": false, "estimate": false, "margin": nil, "high_pressure": true,
 			}, p)
