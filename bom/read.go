@@ -14,6 +14,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure/quantity"
 	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // Read reads a build file and what it includes. It gives the build, or every
@@ -242,7 +243,7 @@ func wish(t *source.Table, key string, words ...string) string {
 func (r *reader) end(text string) (threads.EndReading, error) {
 	got, ok := r.ends[text]
 	if !ok {
-		got.end, got.err = threads.ReadEnd(text)
+		got.end, got.err = title.ReadEnd(text)
 		r.ends[text] = got
 	}
 	return got.end, got.err

@@ -7,7 +7,7 @@ import (
 
 	"handtight/bom/source"
 	"handtight/catalog"
-	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // kindRemedy says which kind to write in place of a word that names none: the one that the
@@ -17,7 +17,7 @@ func (r *reader) kindRemedy(word string) string {
 	if meant, ok := catalog.KindMeant(word); ok {
 		return remedyOf("write kind = "+inQuotes(meant.Write), meant.Note)
 	}
-	if read := threads.Read(word); len(read.Unread) == 0 {
+	if read := title.Read(word); len(read.Unread) == 0 {
 		if k, ok := catalog.KindNamed(read.Kind); ok && k.Name != "hose" {
 			return "write kind = " + inQuotes(k.Name)
 		}

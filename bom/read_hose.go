@@ -7,6 +7,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure/quantity"
 	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // hose reads one [[hose]]: cut from stock, or made up with ends.
@@ -63,9 +64,9 @@ func (r *reader) hoseEnds(t *source.Table, it *Item) {
 	for i, text := range ends {
 		end, err := r.end(text)
 		if err != nil {
-			re, ok := err.(*threads.ReadError)
+			re, ok := err.(*title.ReadError)
 			if !ok {
-				re = &threads.ReadError{Reason: err.Error(), Remedy: "write the standard, the size and the sex"}
+				re = &title.ReadError{Reason: err.Error(), Remedy: "write the standard, the size and the sex"}
 			}
 			t.FaultAt(re.Reason, re.Remedy, "ends", i)
 		}

@@ -11,6 +11,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure/quantity"
 	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // commonKeys may stand on any item.
@@ -30,7 +31,7 @@ func (r *reader) item(t *source.Table) {
 	it.Title, _ = t.Text("title")
 	var reading threads.Reading
 	if it.Title != "" {
-		reading = threads.Read(it.Title)
+		reading = title.Read(it.Title)
 		it.Unread = reading.Unread
 	}
 	it.Kind = r.kind(t, reading)
@@ -281,7 +282,7 @@ func (r *reader) portEnd(t *source.Table, key, text string) threads.EndReading {
 	if err == nil {
 		return end
 	}
-	var re *threads.ReadError
+	var re *title.ReadError
 	if errors.As(err, &re) {
 		t.Fault(key, re.Reason, re.Remedy)
 	} else {

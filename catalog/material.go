@@ -10,7 +10,7 @@ import (
 	"sync"
 	"unicode"
 
-	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // Suitability says whether a material may be used in a water. The zero value is
@@ -231,7 +231,7 @@ func MaterialsIn(text string) []*Material {
 		out = appendMaterial(out, m)
 	}
 	if len(out) == 0 && len(words) > 0 { // words of another language, which the reader of shop titles knows
-		if m, ok := book.words[threads.Read(text).Material]; ok {
+		if m, ok := book.words[title.Read(text).Material]; ok {
 			return []*Material{m}
 		}
 	}

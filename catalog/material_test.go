@@ -54,7 +54,7 @@ func TestMaterialNamed(t *testing.T) {
 
 // Every material that the reader of titles gives is one that the table knows.
 func TestReadersMaterialsAreKnown(t *testing.T) {
-	f, err := os.Open("../threads/lexicon/material.csv")
+	f, err := os.Open("../threads/title/lexicon/material.csv")
 	require.NoError(t, err)
 	defer f.Close()
 	rows, err := csv.NewReader(f).ReadAll()

@@ -37,7 +37,7 @@ func TestJointingTurns(t *testing.T) {
 		seen++
 		p := 25.4 / r.number("tpi")
 		male, female := 1.0, 1.25
-		if inches(r["size"]) >= 2.5 {
+		if SizeInches(r["size"]) >= 2.5 {
 			male, female = 1.5, 1.5
 		}
 		require.Equal(t, male, r.number("r_gauge_tol_turns"), r["size"])

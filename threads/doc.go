@@ -2,7 +2,7 @@
 //
 // It answers by geometry: the tables under table/ hold each family's sizes as
 // its standard prints them, and [Mate] slides the profile of one end into the
-// other. [Read] takes an end from what people write, [Find] and [Forms] give the
+// other. Package title reads an end from what people write, [Find] and [Forms] give the
 // tables, and [Mating.Makeup] says how the joint is closed.
 //
 // # Units

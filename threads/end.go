@@ -90,6 +90,10 @@ func (e End) String() string {
 	return strings.Join(words, " ")
 }
 
+// PlainWord is the word that [End.String] writes for a family without a thread,
+// such as "barb"; "" for a thread.
+func PlainWord(f Family) string { return plainWord[f] }
+
 var plainWord = map[Family]string{
 	Barb: "barb", Bore: "bore", Push: "push-in", Compression: "compression", Ferrule: "clamp ferrule",
 }

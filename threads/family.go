@@ -77,7 +77,7 @@ var families = sync.OnceValue(func() [familyEnd]FamilyFacts {
 		}
 		out[i+1] = FamilyFacts{
 			Name: row["name"], Title: row["title"], Threaded: row["thread"] == "yes",
-			Tapered: row["taper"] != "", Only: sexNamed(row["sex"]), Flank: flank,
+			Tapered: row["taper"] != "", Only: SexNamed(row["sex"]), Flank: flank,
 			Closes: row["joint"], Standard: row["standard"], Source: row["source"], Note: row["note"],
 		}
 	}
@@ -124,7 +124,8 @@ func FamilyNamed(name string) (Family, bool) {
 	return 0, false
 }
 
-func sexNamed(s string) Sex {
+// SexNamed finds a sex by its word, "male" or "female"; anything else is NoSex.
+func SexNamed(s string) Sex {
 	switch s {
 	case "male":
 		return Male

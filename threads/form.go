@@ -114,8 +114,8 @@ func Find(f Family, size string) (*Form, bool) {
 	return form, ok
 }
 
-// inches reads "1 1/4", "1/2" or "2" as a number; the tables hold no other sort.
-func inches(size string) float64 {
+// SizeInches reads "1 1/4", "1/2" or "2" as a number; the tables hold no other sort.
+func SizeInches(size string) float64 {
 	total := 0.0
 	for _, part := range strings.Fields(size) {
 		top, bottom, frac := strings.Cut(part, "/")

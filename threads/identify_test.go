@@ -206,7 +206,7 @@ func TestPublishedCalliper(t *testing.T) {
 	right, off := 0, 0
 	for _, r := range published(t, "calliper.csv") {
 		name := r["thread"] + " " + r["sex"] + ": " + r["source"]
-		m := Measured{Sex: sexNamed(r["sex"])}
+		m := Measured{Sex: SexNamed(r["sex"])}
 		switch {
 		case r.has("mm"):
 			m.Diameter = Gauge(r.number("mm"))

@@ -34,7 +34,7 @@ func TestNPTFormulas(t *testing.T) {
 			require.InDelta(t, r.number("l1_in")/p, r.number("l1_turns"), 0.011, "L1 in turns")
 			require.InDelta(t, r.number("l2_in")/p, r.number("l2_turns"), 0.011, "L2 in turns")
 			turns := 3.0
-			if inches(r["size"]) > 2 {
+			if SizeInches(r["size"]) > 2 {
 				turns = 2
 			}
 			require.Equal(t, turns, r.number("l3_turns"), "L3")

@@ -40,7 +40,7 @@ func toleranceTurns(f Family, size string) float64 {
 	switch {
 	case f == NPT || f == NPTF:
 		return 1 + 1
-	case inches(size) >= 2.5:
+	case SizeInches(size) >= 2.5:
 		return 1.5 + 1.5
 	}
 	return 1 + 1.25

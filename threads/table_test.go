@@ -61,8 +61,8 @@ func TestPipeSizesRise(t *testing.T) {
 	for _, family := range []Family{NPT, NPTF, NPSM, NPS, G, R, Rc, Rp} {
 		last := 0.0
 		for _, f := range Forms(family) {
-			require.Greater(t, inches(f.Size), last, f.Designation)
-			last = inches(f.Size)
+			require.Greater(t, SizeInches(f.Size), last, f.Designation)
+			last = SizeInches(f.Size)
 		}
 	}
 }

@@ -18,11 +18,11 @@ func TestUnifiedFormulas(t *testing.T) {
 		cut := strings.LastIndex(r["thread"], "-")
 		d, p := r.number("major_in"), 1/r.number("tpi")
 		require.Equal(t, r["tpi"], r["thread"][cut+1:], name)
-		require.InDelta(t, inches(strings.ReplaceAll(r["thread"][:cut], "-", " ")), d, fourPlaces, name)
+		require.InDelta(t, SizeInches(strings.ReplaceAll(r["thread"][:cut], "-", " ")), d, fourPlaces, name)
 		require.InDelta(t, d-0.649519*p, r.number("pitch_dia_in"), fourPlaces, name)
 		require.InDelta(t, d-1.082532*p, r.number("minor_in"), fourPlaces, name)
 		require.Less(t, r.number("tube_od_in"), d, name)
-		require.InDelta(t, -inches(r["dash"])/16, r.number("tube_od_in"), fourPlaces, "%s: the dash counts sixteenths of the tube", name)
+		require.InDelta(t, -SizeInches(r["dash"])/16, r.number("tube_od_in"), fourPlaces, "%s: the dash counts sixteenths of the tube", name)
 	}
 }
 

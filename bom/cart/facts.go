@@ -12,6 +12,7 @@ import (
 	"handtight/bom"
 	"handtight/pressure"
 	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // facts are what can be compared between a cart's line and an item. 0 and "" are not
@@ -174,7 +175,7 @@ func pressureIn(form *regexp.Regexp, text string) float64 {
 // needFacts gathers what is known of something that the build needs.
 func needFacts(n *bom.Need) facts {
 	if n.Item == nil {
-		f := factsOf(n.Key, "", threads.Read(n.Key))
+		f := factsOf(n.Key, "", title.Read(n.Key))
 		f.kind = n.Kind
 		return f
 	}
@@ -220,7 +221,7 @@ func materialOf(text string) string {
 	if text == "" {
 		return ""
 	}
-	if m := threads.Read("part, " + text).Material; m != "" {
+	if m := title.Read("part, " + text).Material; m != "" {
 		return m
 	}
 	return strings.ToLower(text)

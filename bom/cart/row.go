@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom/money"
 	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // Line is one line of a cart as it was read. What the line does not say is unknown: a
@@ -211,7 +212,7 @@ func (b *builder) understand(l *Line, r *row) {
 	plain, spec := withoutSpec(withoutQuantity(text))
 	reading, seen := b.readings[plain]
 	if !seen {
-		reading = threads.Read(otherPressure.ReplaceAllString(plain, " "))
+		reading = title.Read(otherPressure.ReplaceAllString(plain, " "))
 		b.readings[plain] = reading
 	}
 	l.Reading = reading

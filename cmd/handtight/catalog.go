@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"handtight/catalog"
-	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // catalogFacts is what a build file may name, in JSON.
@@ -71,7 +71,7 @@ name, or what a shop calls it.`,
 // kindsOf lists the kinds whose name holds a word, or that a shop's word stands for.
 func kindsOf(word string) []kindFacts {
 	out := []kindFacts{}
-	meant := threads.Read(word).Kind
+	meant := title.Read(word).Kind
 	if also, ok := catalog.KindMeant(word); ok {
 		meant = also.Write
 	}

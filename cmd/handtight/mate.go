@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"handtight/threads"
+	"handtight/threads/title"
 )
 
 type mateFacts struct {
@@ -66,8 +67,8 @@ seals with a washer or sealant; else 1.`,
 
 // oneEnd reads an end given on the command line.
 func oneEnd(text string) (threads.EndReading, error) {
-	end, err := threads.ReadEnd(text)
-	var re *threads.ReadError
+	end, err := title.ReadEnd(text)
+	var re *title.ReadError
 	if errors.As(err, &re) {
 		return end, fmt.Errorf("%q: %s\n  %s", text, re.Reason, re.Remedy)
 	}

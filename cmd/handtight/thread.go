@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"handtight/threads"
+	"handtight/threads/title"
 )
 
 type threadFacts struct {
@@ -76,7 +77,7 @@ settles it. With - it reads a text a line from standard input, an object a line 
 			if args[0] == "-" {
 				return a.threadLines()
 			}
-			r := threads.Read(strings.TrimSpace(args[0]))
+			r := title.Read(strings.TrimSpace(args[0]))
 			if card {
 				return a.threadCard(r)
 			}
@@ -106,7 +107,7 @@ func (a *app) threadLines() error {
 		if text == "" {
 			continue
 		}
-		r := threads.Read(text)
+		r := title.Read(text)
 		if a.json {
 			if err := enc.Encode(threadFactsOf(r)); err != nil {
 				return err

@@ -1,9 +1,9 @@
-package threads
+package title
 
 // trailing deals out words that stand in a list behind the sizes: 1 in x 1 in x
 // 3/4 in S x S x FPT, 1" NPT x 3/4" GHT male to male. Words that say only a sex
 // leave the rest of each end as it is.
-func trailing(tail []*clause) []*clause {
+func trailing(tail []*phrase) []*phrase {
 	last := -1
 	sized := 0
 	for k, c := range tail {
@@ -14,7 +14,7 @@ func trailing(tail []*clause) []*clause {
 	if sized < 2 || len(tail) != last+sized || last != sized-1 {
 		return tail
 	}
-	words := append([]*clause{copyOf(tail[last])}, tail[last+1:]...)
+	words := append([]*phrase{copyOf(tail[last])}, tail[last+1:]...)
 	for k, c := range words {
 		if k > 0 && (!c.strong || !c.says()) {
 			return tail
@@ -29,7 +29,7 @@ func trailing(tail []*clause) []*clause {
 	return tail[:sized]
 }
 
-func sexesOnly(words []*clause) bool {
+func sexesOnly(words []*phrase) bool {
 	for _, c := range words {
 		if !c.onlySexes() {
 			return false
@@ -38,7 +38,7 @@ func sexesOnly(words []*clause) bool {
 	return true
 }
 
-func dealList(ends, words []*clause) {
+func dealList(ends, words []*phrase) {
 	shared := words[0]
 	for k, e := range ends {
 		w := words[k]

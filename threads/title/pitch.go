@@ -1,6 +1,8 @@
-package threads
+package title
 
 import (
+	"handtight/threads"
+
 	"math"
 	"sync"
 )
@@ -11,17 +13,17 @@ type threadKey struct{ size, tpi int }
 // is a thread and 1/2-16 a thread and a tube.
 var inchThreads = sync.OnceValue(func() map[threadKey]bool {
 	out := map[threadKey]bool{}
-	for _, f := range []Family{NPT, NPSM, G, UN, JIC, SAE45, ORB, ORFS} {
-		for _, form := range Forms(f) {
+	for _, f := range []threads.Family{threads.NPT, threads.NPSM, threads.G, threads.UN, threads.JIC, threads.SAE45, threads.ORB, threads.ORFS} {
+		for _, form := range threads.Forms(f) {
 			size := float64(form.Major.Inches())
-			if f == NPT || f == NPSM || f == G {
-				size = inches(form.Size)
+			if f == threads.NPT || f == threads.NPSM || f == threads.G {
+				size = threads.SizeInches(form.Size)
 			}
 			out[threadKey{int(size*64 + 0.5), int(form.TPI*2 + 0.5)}] = true
 		}
 	}
 	for _, r := range lexiconRows("thread.csv") {
-		out[threadKey{int(inches(r["size"])*64 + 0.5), int(r.number("tpi")*2 + 0.5)}] = true
+		out[threadKey{int(threads.SizeInches(r["size"])*64 + 0.5), int(r.number("tpi")*2 + 0.5)}] = true
 	}
 	return out
 })
@@ -57,12 +59,12 @@ func (sc *scanner) threadPitch(end int, f *figure) int {
 
 // tubeBehind reports whether millimetres follow, so that the figure is a tube or a pin.
 func (sc *scanner) tubeBehind(i int) bool {
-	_, m := sc.phrase(sc.blanks(i))
+	_, m := sc.lookUp(sc.blanks(i))
 	return m != nil && hasUnit(m, "mm")
 }
 
 func (sc *scanner) unifiedBehind(i int) bool {
-	_, m := sc.phrase(sc.blanks(i))
+	_, m := sc.lookUp(sc.blanks(i))
 	for _, s := range m {
 		if s.class == classFamily && (s.value == "UN" || s.value == "NH" || s.value == "NST") {
 			return true
@@ -80,9 +82,9 @@ func (sc *scanner) unifiedClass(i int, f *figure) int {
 	c := byteAt(sc.norm, at)
 	x := byteAt(sc.norm, at+1)
 	if at > i && (c == '2' || c == '3' || c == '1') && (x == 'a' || x == 'b') && !alnum(byteAt(sc.norm, at+2)) {
-		f.suffixed = Male
+		f.suffixed = threads.Male
 		if x == 'b' {
-			f.suffixed = Female
+			f.suffixed = threads.Female
 		}
 		return at + 2
 	}
@@ -129,7 +131,7 @@ func (sc *scanner) metricPitch(end int, f *figure) int {
 		}
 		f.pitch = p.v
 		if sc.tubeBehind(stop) {
-			stop, _ = sc.phrase(sc.blanks(stop))
+			stop, _ = sc.lookUp(sc.blanks(stop))
 		}
 		return stop
 	case '-':
@@ -137,7 +139,7 @@ func (sc *scanner) metricPitch(end int, f *figure) int {
 		if at == end && (n == 14 || n == 15) && f.v == 22 {
 			f.pin = float64(n)
 			if sc.tubeBehind(stop) {
-				stop, _ = sc.phrase(sc.blanks(stop))
+				stop, _ = sc.lookUp(sc.blanks(stop))
 			}
 			return stop
 		}
@@ -155,9 +157,9 @@ func (sc *scanner) metricClass(end int, f *figure) int {
 	if at == end || !digit(byteAt(sc.norm, at)) || (c != 'h' && c != 'g') || alnum(byteAt(sc.norm, at+2)) {
 		return end
 	}
-	f.suffixed = Male
+	f.suffixed = threads.Male
 	if sc.capital(at + 1) {
-		f.suffixed = Female
+		f.suffixed = threads.Female
 	}
 	return at + 2
 }

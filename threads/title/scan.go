@@ -1,21 +1,23 @@
-package threads
+package title
 
 import (
+	"handtight/threads"
+
 	"unicode"
 	"unicode/utf8"
 )
 
-// item is one piece of a line: a word with its meanings, a figure, or a mark.
-type item struct {
+// token is one piece of a line: a word with its meanings, a figure, or a mark.
+type token struct {
 	from, to int
 	mark     byte // a separator or bracket; 0 for words and figures
 	glued    bool // no blank before it
-	word     []*meaning
+	word     []*sense
 	figure   *figure
 	unread   bool
 }
 
-func (it *item) is(class wordClass) *meaning {
+func (it *token) is(class wordClass) *sense {
 	for _, m := range it.word {
 		if m.class == class {
 			return m
@@ -24,20 +26,20 @@ func (it *item) is(class wordClass) *meaning {
 	return nil
 }
 
-// scanner cuts a spelling into items.
+// scanner cuts a spelling into tokens.
 type scanner struct {
 	*spelling
-	lex   *lexicon
-	items []item
-	key   []byte
+	lex    *lexicon
+	tokens []token
+	key    []byte
 }
 
-func scan(s *spelling) []item {
-	sc := &scanner{spelling: s, lex: readLexicon(), items: make([]item, 0, 24)}
+func scan(s *spelling) []token {
+	sc := &scanner{spelling: s, lex: readLexicon(), tokens: make([]token, 0, 24)}
 	for i := 0; i < len(s.norm); {
 		i = sc.step(i)
 	}
-	return sc.items
+	return sc.tokens
 }
 
 func (sc *scanner) step(i int) int {
@@ -47,8 +49,8 @@ func (sc *scanner) step(i int) int {
 	case isBlank(b):
 		return i + 1
 	case digit(b), b == '.' && digit(byteAt(sc.norm, i+1)) && !digit(byteAt(sc.norm, i-1)):
-		if end, m := sc.phrase(i); m != nil && !onlyUnit(m) && !sc.figureFirst(i, end) {
-			sc.items = append(sc.items, item{from: i, to: end, word: m, glued: glued})
+		if end, m := sc.lookUp(i); m != nil && !onlyUnit(m) && !sc.figureFirst(i, end) {
+			sc.tokens = append(sc.tokens, token{from: i, to: end, word: m, glued: glued})
 			return end
 		}
 		return sc.number(i, glued)
@@ -66,7 +68,7 @@ func (sc *scanner) figureFirst(i, end int) bool {
 	return byteAt(sc.norm, i-1) == '/' || byteAt(sc.norm, end) == '/' || byteAt(sc.norm, end) == '"'
 }
 
-func onlyUnit(ms []*meaning) bool {
+func onlyUnit(ms []*sense) bool {
 	for _, m := range ms {
 		if m.class != classUnit {
 			return false
@@ -79,7 +81,7 @@ func (sc *scanner) markAt(i int, glued bool) int {
 	b := sc.norm[i]
 	switch b {
 	case '/', '-', ',', ';', '+', '&', '(', ')', ':', '>', '=', '|':
-		sc.items = append(sc.items, item{from: i, to: i + 1, mark: b, glued: glued})
+		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, mark: b, glued: glued})
 	}
 	return i + 1
 }
@@ -92,16 +94,16 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 			return end
 		}
 	}
-	if end, m := sc.phrase(i); m != nil && !sc.code(i, end) {
-		it := item{from: i, to: end, word: m, glued: glued}
+	if end, m := sc.lookUp(i); m != nil && !sc.code(i, end) {
+		it := token{from: i, to: end, word: m, glued: glued}
 		if m[0].class == classSize {
-			it.word, it.figure = nil, &figure{kind: fenSize, v: inches(m[0].value), frac: true}
+			it.word, it.figure = nil, &figure{kind: fenSize, v: threads.SizeInches(m[0].value), frac: true}
 		}
-		sc.items = append(sc.items, it)
+		sc.tokens = append(sc.tokens, it)
 		return end
 	}
 	if end := sc.run(i, true); sc.code(i, i+1) && !wide(sc.norm, i) {
-		sc.items = append(sc.items, item{from: i, to: end, glued: glued})
+		sc.tokens = append(sc.tokens, token{from: i, to: end, glued: glued})
 		return end
 	}
 	end := sc.run(i, false)
@@ -109,23 +111,23 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		return sc.wideUnread(i, glued)
 	}
 	if sc.norm[i] == 'x' && glued && (sc.known(i+1) || end == i+1) {
-		sc.items = append(sc.items, item{from: i, to: i + 1, word: sc.lex.words["x"], glued: true})
+		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.words["x"], glued: true})
 		return i + 1
 	}
 	if x := end - 1; x > i && sc.norm[x] == 'x' && digit(byteAt(sc.norm, end)) {
 		if _, m := sc.exact(i, x); joinable(m) {
-			sc.items = append(sc.items, item{from: i, to: x, word: m, glued: glued})
+			sc.tokens = append(sc.tokens, token{from: i, to: x, word: m, glued: glued})
 			return x
 		}
 	}
 	if x := sc.gluedByX(i, end); x > 0 {
 		for from, first := i, true; ; first = false {
 			_, word := sc.exact(from, x)
-			sc.items = append(sc.items, item{from: from, to: x, word: word, glued: glued || !first})
+			sc.tokens = append(sc.tokens, token{from: from, to: x, word: word, glued: glued || !first})
 			if x == end {
 				return end
 			}
-			sc.items = append(sc.items, item{from: x, to: x + 1, word: sc.lex.words["x"], glued: true})
+			sc.tokens = append(sc.tokens, token{from: x, to: x + 1, word: sc.lex.words["x"], glued: true})
 			from = x + 1
 			if x = sc.gluedByX(from, end); x == 0 {
 				x = end
@@ -133,7 +135,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		}
 	}
 	m := sc.byStem(sc.norm[i:end])
-	sc.items = append(sc.items, item{from: i, to: end, word: m, glued: glued, unread: m == nil})
+	sc.tokens = append(sc.tokens, token{from: i, to: end, word: m, glued: glued, unread: m == nil})
 	return end
 }
 
@@ -148,7 +150,7 @@ func (sc *scanner) code(i, end int) bool {
 	if stop >= all || sc.norm[stop] >= 0x80 || sc.norm[stop] == 'x' {
 		return false
 	}
-	if _, m := sc.phraseOf(stop, false); m != nil {
+	if _, m := sc.lookUpRun(stop, false); m != nil {
 		return false
 	}
 	return true
@@ -159,7 +161,7 @@ func (sc *scanner) known(i int) bool {
 	if byteAt(sc.norm, i) == 'm' && digit(byteAt(sc.norm, i+1)) {
 		return true
 	}
-	_, m := sc.phrase(i)
+	_, m := sc.lookUp(i)
 	return m != nil
 }
 
@@ -178,7 +180,7 @@ func (sc *scanner) gluedByX(i, end int) int {
 	return 0
 }
 
-func joinable(ms []*meaning) bool {
+func joinable(ms []*sense) bool {
 	for _, m := range ms {
 		if m.class == classSex || m.class == classFamily || m.class == classEnd {
 			return true
@@ -187,22 +189,22 @@ func joinable(ms []*meaning) bool {
 	return false
 }
 
-func (sc *scanner) exact(from, to int) (int, []*meaning) {
+func (sc *scanner) exact(from, to int) (int, []*sense) {
 	return to, sc.lex.words[string(sc.norm[from:to])]
 }
 
 // phrase finds the longest lexicon phrase that begins at i and ends where a word
 // ends. Letters and digits run together first (cw617n), then apart (npt3/8).
-func (sc *scanner) phrase(i int) (int, []*meaning) {
-	if end, m := sc.phraseOf(i, true); m != nil {
+func (sc *scanner) lookUp(i int) (int, []*sense) {
+	if end, m := sc.lookUpRun(i, true); m != nil {
 		return end, m
 	}
-	return sc.phraseOf(i, false)
+	return sc.lookUpRun(i, false)
 }
 
-func (sc *scanner) phraseOf(i int, mixed bool) (int, []*meaning) {
+func (sc *scanner) lookUpRun(i int, mixed bool) (int, []*sense) {
 	key, end := sc.key[:0], i
-	var best []*meaning
+	var best []*sense
 	bestEnd := 0
 	for pieces := 0; pieces < 5 && end < len(sc.norm); pieces++ {
 		stop := sc.run(end, mixed)
@@ -259,7 +261,7 @@ func (sc *scanner) run(i int, mixed bool) int {
 }
 
 // wideMatch finds the longest phrase of a script written without blanks.
-func (sc *scanner) wideMatch(key []byte, i int) (int, []*meaning) {
+func (sc *scanner) wideMatch(key []byte, i int) (int, []*sense) {
 	stop := i
 	for n := 0; n < 12 && wide(sc.norm, stop); n++ {
 		_, size := utf8.DecodeRune(sc.norm[stop:])
@@ -280,16 +282,16 @@ func (sc *scanner) wideMatch(key []byte, i int) (int, []*meaning) {
 // wideUnread takes one letter that no phrase begins with; a run of them is one word.
 func (sc *scanner) wideUnread(i int, glued bool) int {
 	_, size := utf8.DecodeRune(sc.norm[i:])
-	if n := len(sc.items); n > 0 && sc.items[n-1].unread && sc.items[n-1].to == i {
-		sc.items[n-1].to = i + size
+	if n := len(sc.tokens); n > 0 && sc.tokens[n-1].unread && sc.tokens[n-1].to == i {
+		sc.tokens[n-1].to = i + size
 		return i + size
 	}
-	sc.items = append(sc.items, item{from: i, to: i + size, glued: glued, unread: true})
+	sc.tokens = append(sc.tokens, token{from: i, to: i + size, glued: glued, unread: true})
 	return i + size
 }
 
 // byStem tries the word's beginnings and ends, longest first.
-func (sc *scanner) byStem(word []byte) []*meaning {
+func (sc *scanner) byStem(word []byte) []*sense {
 	for n := len(word); n >= 4; n-- {
 		if m := sc.lex.starts[string(word[:n])]; m != nil {
 			return m

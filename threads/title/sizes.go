@@ -1,4 +1,6 @@
-package threads
+package title
+
+import "handtight/threads"
 
 import "math"
 
@@ -6,12 +8,12 @@ import "math"
 // housing or a coil.
 const largestInch = 4
 
-// settleInch keeps lengths, spanners and drives out of the inch sizes.
-func (l *line) settleInch(k int, f *figure) {
+// classifyInch keeps lengths, spanners and drives out of the inch sizes.
+func (l *line) classifyInch(k int, f *figure) {
 	next := l.beside(k, 1)
 	length := next.value(classAfter) == "junk" && !(l.reducing && f.frac) || l.called(k) == "junk" ||
 		l.called(k) == "length" && l.sizeBefore(k)
-	if l.shape != nil && (l.shape.name == "vessel" || l.shape.name == "membrane element") && next.value(classSep) == "x" && at(l.items, k+2).figure != nil && at(l.items, k+2).figure.v > 8 {
+	if l.shape != nil && (l.shape.name == "vessel" || l.shape.name == "membrane element") && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.v > 8 {
 		length = true // 2 1/2 x 40 in: the element
 	}
 	long := next.value(classAttr) == "long" && l.beside(k, -1).parted() && !f.frac
@@ -23,17 +25,17 @@ func (l *line) settleInch(k int, f *figure) {
 // sizeBefore reports whether a size stands before the figure, so that what a
 // word of length goes with is the length of that.
 func (l *line) sizeBefore(k int) bool {
-	for j := range l.items[:k] {
-		if f := l.items[j].figure; f != nil && f.sized() {
+	for j := range l.tokens[:k] {
+		if f := l.tokens[j].figure; f != nil && f.sized() {
 			return true
 		}
 	}
 	return false
 }
 
-// settleMillimetres tells a tube or a tail from a nominal bore, a diameter of the
+// classifyMillimetres tells a tube or a tail from a nominal bore, a diameter of the
 // thread, a length, a spanner, and the pin of a pressure washer's joint.
-func (l *line) settleMillimetres(k int, f *figure) {
+func (l *line) classifyMillimetres(k int, f *figure) {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
 	longTail := prev.is(classEnd) != nil && next.value(classAttr) == "long"
 	switch {
@@ -54,13 +56,13 @@ func (l *line) settleMillimetres(k int, f *figure) {
 // threadInMillimetres reads 20 mm BSP and G 32 mm as nominal bores, and
 // "rosca 21 mm" by the diameter of the thread.
 func (l *line) threadInMillimetres(k int, f *figure) {
-	prev, next := at(l.items, k-1), at(l.items, k+1)
+	prev, next := at(l.tokens, k-1), at(l.tokens, k+1)
 	pm, nm := prev.is(classFamily), next.is(classFamily)
 	if v := l.lex.bores[int(f.v)]; v > 0 && f.v == math.Trunc(f.v) && l.bspOnly(k) && (prev.is(classSex) != nil || next.is(classSex) != nil || pm != nil && bspWord(pm)) {
 		f.v, f.kind = v, dnSize
 		return
 	}
-	called := nm != nil && (bspWord(nm) || nm.value == "NPT") && prev.is(classEnd) == nil && !(nm.has("pre") && at(l.items, k+2).figure != nil)
+	called := nm != nil && (bspWord(nm) || nm.value == "NPT") && prev.is(classEnd) == nil && !(nm.has("pre") && at(l.tokens, k+2).figure != nil)
 	if !called && !(pm != nil && (pm.has("pre") || pm.value == "THREAD")) && !(prev.is(classSex) != nil && f.v != math.Trunc(f.v)) {
 		return
 	}
@@ -71,9 +73,9 @@ func (l *line) threadInMillimetres(k int, f *figure) {
 		f.v, f.kind = v, dnSize
 		return
 	}
-	for _, g := range Forms(G) {
+	for _, g := range threads.Forms(threads.G) {
 		if math.Abs(float64(g.Major)-f.v) < 0.6 {
-			f.v, f.kind = inches(g.Size), dnSize
+			f.v, f.kind = threads.SizeInches(g.Size), dnSize
 			return
 		}
 	}
@@ -82,8 +84,8 @@ func (l *line) threadInMillimetres(k int, f *figure) {
 // inchElsewhere reports an inch size in the line, so that millimetres parted from
 // it by an x are a tube's.
 func (l *line) inchElsewhere() bool {
-	for k := range l.items {
-		if f := l.items[k].figure; f != nil && f.kind == inchSize {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind == inchSize {
 			return true
 		}
 	}
@@ -94,12 +96,12 @@ func (l *line) inchElsewhere() bool {
 // millimetres beside a sex are a nominal bore (BSP tee 20 mm F).
 func (l *line) bspOnly(k int) bool {
 	bsp := false
-	for j := range l.items {
-		if m := l.items[j].is(classFamily); m != nil {
+	for j := range l.tokens {
+		if m := l.tokens[j].is(classFamily); m != nil {
 			bsp = bsp || bspWord(m) && m.value != "THREAD"
 		}
-		f := l.items[j].figure
-		if l.items[j].is(classEnd) != nil || f != nil && j != k && (f.kind == inchSize || f.kind == mmSize || f.kind == frenchSize) {
+		f := l.tokens[j].figure
+		if l.tokens[j].is(classEnd) != nil || f != nil && j != k && (f.kind == inchSize || f.kind == mmSize || f.kind == frenchSize) {
 			return false
 		}
 	}
@@ -120,8 +122,8 @@ func (l *line) secondNames() {
 			l.dropSecond(values, second)
 		}
 	}
-	for k := range l.items {
-		f := l.items[k].figure
+	for k := range l.tokens {
+		f := l.tokens[k].figure
 		if f != nil && f.kind == mmSize {
 			l.dropConverted(k, f)
 		}
@@ -136,15 +138,15 @@ func (l *line) allNominal() {
 		return
 	}
 	nominal := false
-	for k := range l.items {
-		f := l.items[k].figure
+	for k := range l.tokens {
+		f := l.tokens[k].figure
 		nominal = nominal || f != nil && f.kind == dnSize
-		if l.items[k].is(classEnd) != nil || f != nil && f.kind != dnSize && f.kind != mmSize && f.kind != junkFigure && f.kind != pressureFigure {
+		if l.tokens[k].is(classEnd) != nil || f != nil && f.kind != dnSize && f.kind != mmSize && f.kind != junkFigure && f.kind != pressureFigure {
 			return
 		}
 	}
-	for k := range l.items {
-		if f := l.items[k].figure; nominal && f != nil && f.kind == mmSize {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; nominal && f != nil && f.kind == mmSize {
 			f.kind = l.bore(f)
 		}
 	}
@@ -152,8 +154,8 @@ func (l *line) allNominal() {
 
 func (l *line) sizesOf(kind figureKind) map[float64]bool {
 	out := map[float64]bool{}
-	for k := range l.items {
-		if f := l.items[k].figure; f != nil && f.kind == kind {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind == kind {
 			out[f.v] = true
 		}
 	}
@@ -162,8 +164,8 @@ func (l *line) sizesOf(kind figureKind) map[float64]bool {
 
 func (l *line) dropSecond(values map[float64]bool, second figureKind) {
 	french := second == frenchSize
-	for k := range l.items {
-		f := l.items[k].figure
+	for k := range l.tokens {
+		f := l.tokens[k].figure
 		if f == nil || f.kind != second || !values[f.v] {
 			continue
 		}
@@ -176,8 +178,8 @@ func (l *line) dropSecond(values map[float64]bool, second figureKind) {
 
 // markFrench gives the inch size of a French pair the pair's family.
 func (l *line) markFrench(v float64) {
-	for k := range l.items {
-		if f := l.items[k].figure; f != nil && f.kind == inchSize && f.v == v {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind == inchSize && f.v == v {
 			f.kind = frenchSize
 		}
 	}
@@ -186,20 +188,20 @@ func (l *line) markFrench(v float64) {
 // dropConverted drops millimetres that repeat an inch size beside them.
 func (l *line) dropConverted(k int, f *figure) {
 	for _, j := range [...]int{k - 2, k - 1, k + 1, k + 2, k + 3} {
-		if j < 0 || j >= len(l.items) || l.items[j].figure == nil || l.items[j].figure.kind != inchSize && l.items[j].figure.kind != frenchSize {
+		if j < 0 || j >= len(l.tokens) || l.tokens[j].figure == nil || l.tokens[j].figure.kind != inchSize && l.tokens[j].figure.kind != frenchSize {
 			continue
 		}
-		if j != k-1 && j != k+1 && l.items[(j+k)/2].mark != '(' || j == k+3 && l.items[k+2].is(classFamily) == nil {
+		if j != k-1 && j != k+1 && l.tokens[(j+k)/2].mark != '(' || j == k+3 && l.tokens[k+2].is(classFamily) == nil {
 			continue
 		}
-		inch := l.items[j].figure
+		inch := l.tokens[j].figure
 		switch {
 		case math.Abs(inch.v*25.4-f.v) < 0.15 && inch.v < 1 && inch.kind == inchSize:
 			f.kind, inch.hose = junkFigure, true
 		case l.lex.bores[int(f.v)] == inch.v || math.Abs(inch.v*25.4-f.v) < 0.5:
 			f.kind = junkFigure
 		default:
-			if g, ok := Find(G, inchText(inch.v)); ok && math.Abs(float64(g.Major)-f.v) < 0.6 {
+			if g, ok := threads.Find(threads.G, inchText(inch.v)); ok && math.Abs(float64(g.Major)-f.v) < 0.6 {
 				f.kind = junkFigure
 			}
 		}
@@ -210,13 +212,13 @@ func (l *line) dropConverted(k int, f *figure) {
 // another way (DN10 DKO-L 15L).
 func (l *line) dropBareBore() {
 	other := false
-	for k := range l.items {
-		if f := l.items[k].figure; f != nil {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil {
 			other = other || f.kind == inchSize || f.kind == metricSize || f.kind == coneSize || f.kind == unSize || f.kind == dashSize
 		}
 	}
-	for k := range l.items {
-		f := l.items[k].figure
+	for k := range l.tokens {
+		f := l.tokens[k].figure
 		if f == nil || f.kind != dnSize || !other {
 			continue
 		}
@@ -228,25 +230,25 @@ func (l *line) dropBareBore() {
 }
 
 // sizedByBore reports whether the family is one whose sizes a nominal bore can name.
-func sizedByBore(m *meaning) bool { return m != nil && (bspWord(m) || m.value == "NPT") }
+func sizedByBore(m *sense) bool { return m != nil && (bspWord(m) || m.value == "NPT") }
 
 // threadAndTube parts 1/2-16 into a thread and a tube where the line speaks of tubes.
 func (l *line) threadAndTube() {
-	for k := 0; k < len(l.items); k++ {
-		f := l.items[k].figure
+	for k := 0; k < len(l.tokens); k++ {
+		f := l.tokens[k].figure
 		if f == nil || f.kind != inchSize || f.tube == 0 {
 			continue
 		}
-		it := l.items[k]
-		tube := item{from: it.from, to: it.to, figure: &figure{kind: mmSize, v: f.tube, whole: true}}
-		sep := item{from: it.to, to: it.to, word: l.lex.words["x"]}
+		it := l.tokens[k]
+		tube := token{from: it.from, to: it.to, figure: &figure{kind: mmSize, v: f.tube, whole: true}}
+		sep := token{from: it.to, to: it.to, word: l.lex.words["x"]}
 		f.tube = 0
-		l.items = append(l.items[:k+1], append([]item{sep, tube}, l.items[k+1:]...)...)
+		l.tokens = append(l.tokens[:k+1], append([]token{sep, tube}, l.tokens[k+1:]...)...)
 	}
 }
 
-// settleThreadAndTube takes 1/2-20 for a thread and a tube in a line about press fittings.
-func (l *line) settleThreadAndTube(f *figure) {
+// classifyThreadAndTube takes 1/2-20 for a thread and a tube in a line about press fittings.
+func (l *line) classifyThreadAndTube(f *figure) {
 	if l.pressed && f.pitch == math.Trunc(f.pitch) {
 		f.kind = inchSize
 		return

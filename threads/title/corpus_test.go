@@ -1,6 +1,8 @@
-package threads
+package title
 
 import (
+	"handtight/threads"
+
 	"encoding/csv"
 	"fmt"
 	"os"
@@ -42,37 +44,37 @@ func readCorpus(t testing.TB, path string) []labelled {
 }
 
 // familiesOf are the families that a corpus label stands for.
-func (e labelledEnd) families() []Family {
+func (e labelledEnd) families() []threads.Family {
 	switch e.family {
 	case "BSP":
-		return map[string][]Family{"male": {G, R}, "female": {G, Rp, Rc}}[e.sex]
+		return map[string][]threads.Family{"male": {threads.G, threads.R}, "female": {threads.G, threads.Rp, threads.Rc}}[e.sex]
 	case "PIPE":
-		return []Family{NPT, G, R, Rp, Rc}
+		return []threads.Family{threads.NPT, threads.G, threads.R, threads.Rp, threads.Rc}
 	case "BSPP":
-		return []Family{G}
+		return []threads.Family{threads.G}
 	case "BSPT":
-		return []Family{R, Rc}
+		return []threads.Family{threads.R, threads.Rc}
 	case "RP":
-		return []Family{Rp}
+		return []threads.Family{threads.Rp}
 	case "NPSL", "NPSH":
-		return []Family{NPS}
+		return []threads.Family{threads.NPS}
 	case "GHT":
-		return []Family{NH}
+		return []threads.Family{threads.NH}
 	case "METRIC":
-		return []Family{M, MT}
+		return []threads.Family{threads.M, threads.MT}
 	case "UNF":
-		return []Family{ORB, JIC, UN}
+		return []threads.Family{threads.ORB, threads.JIC, threads.UN}
 	case "DIN24L":
-		return []Family{Cone24L}
+		return []threads.Family{threads.Cone24L}
 	case "DIN24S":
-		return []Family{Cone24S}
+		return []threads.Family{threads.Cone24S}
 	case "TUBE":
-		return []Family{Push, Compression}
+		return []threads.Family{threads.Push, threads.Compression}
 	case "COMP":
-		return []Family{Compression}
+		return []threads.Family{threads.Compression}
 	}
-	if f, ok := FamilyNamed(e.family); ok {
-		return []Family{f}
+	if f, ok := threads.FamilyNamed(e.family); ok {
+		return []threads.Family{f}
 	}
 	return nil
 }
@@ -82,13 +84,13 @@ func (e labelledEnd) judged() bool {
 	return e.families() != nil || e.family == "BSP" || e.family == "PIPE"
 }
 
-func (e labelledEnd) fits(r EndReading) bool {
+func (e labelledEnd) fits(r threads.EndReading) bool {
 	if e.sex != "unknown" && e.sex != "none" && r.Sex.String() != e.sex {
 		return false
 	}
 	want := e.families()
 	if e.family == "BSP" && want == nil {
-		want = []Family{G, R, Rp, Rc}
+		want = []threads.Family{threads.G, threads.R, threads.Rp, threads.Rc}
 	}
 	for _, c := range r.Candidates {
 		for _, f := range want {
@@ -100,21 +102,21 @@ func (e labelledEnd) fits(r EndReading) bool {
 	return false
 }
 
-func sameSize(e labelledEnd, c End) bool {
+func sameSize(e labelledEnd, c threads.End) bool {
 	size := strings.ReplaceAll(strings.ReplaceAll(c.Size, " ", ""), "-", "")
 	label := e.size
 	if strings.HasPrefix(label, "-0") {
 		label = "-" + label[2:]
 	}
 	if e.family == "UNF" {
-		return c.Form != nil && (strings.HasPrefix(c.Form.Designation, e.size) || c.Family == UN && c.Size == e.size)
+		return c.Form != nil && (strings.HasPrefix(c.Form.Designation, e.size) || c.Family == threads.UN && c.Size == e.size)
 	}
 	return size == strings.ReplaceAll(strings.ReplaceAll(label, " ", ""), "-", "")
 }
 
 // wrong says why a reading does not answer its label; "" if it does.
-func (l labelled) wrong(r Reading) string {
-	var left []EndReading
+func (l labelled) wrong(r threads.Reading) string {
+	var left []threads.EndReading
 	for _, e := range r.Ends {
 		if len(e.Candidates) > 0 {
 			left = append(left, e)
@@ -134,14 +136,14 @@ func (l labelled) wrong(r Reading) string {
 		if at < 0 {
 			return fmt.Sprintf("no %s|%s|%s among %s", e.family, e.size, e.sex, endsText(left))
 		}
-		families := map[Family]bool{}
+		families := map[threads.Family]bool{}
 		for _, c := range left[at].Candidates {
 			families[c.Family] = true
 		}
 		open := e.family == "BSP" || e.family == "PIPE"
 		closed := l.ambiguous == "no" && e.family != "TUBE" && !(e.sex == "unknown" && e.family == "BSPT")
 		if open && len(families) < 2 && e.sex != "none" {
-			return fmt.Sprintf("%s|%s is settled to one family: %s", e.family, e.size, endsText(left[at:at+1]))
+			return fmt.Sprintf("%s|%s is closed to one family: %s", e.family, e.size, endsText(left[at:at+1]))
 		}
 		if closed && len(families) > 1 {
 			return fmt.Sprintf("%s|%s is left open: %s", e.family, e.size, endsText(left[at:at+1]))
@@ -154,7 +156,7 @@ func (l labelled) wrong(r Reading) string {
 	return ""
 }
 
-func endsText(ends []EndReading) string {
+func endsText(ends []threads.EndReading) string {
 	var out []string
 	for _, e := range ends {
 		var c []string
@@ -183,9 +185,9 @@ func score(t *testing.T, path string) float64 {
 }
 
 func TestCorpusIsReadRight(t *testing.T) {
-	require.GreaterOrEqual(t, score(t, "../testdata/published/designations.csv"), 0.98)
+	require.GreaterOrEqual(t, score(t, "../../testdata/published/designations.csv"), 0.98)
 }
 
 func TestOwnLinesAreReadRight(t *testing.T) {
-	require.GreaterOrEqual(t, score(t, "../testdata/published/designations_own.csv"), 0.98)
+	require.GreaterOrEqual(t, score(t, "../../testdata/published/designations_own.csv"), 0.98)
 }

@@ -1,6 +1,8 @@
-package threads
+package title
 
 import (
+	"handtight/threads"
+
 	"errors"
 	"strings"
 	"testing"
@@ -106,26 +108,34 @@ func TestQuestionsAreOneSentenceThatNamesTheReadings(t *testing.T) {
 	require.Equal(t, "Is the 1/2 BSP female parallel (G, Rp) or taper (Rc)? Look for P or T after BSP, or ask the shop.", r.Question)
 }
 
+func allSeals() []threads.Seal {
+	out := []threads.Seal{threads.NoSeal}
+	for s := threads.NoSeal + 1; s.String() != ""; s++ {
+		out = append(out, s)
+	}
+	return out
+}
+
 // allEnds draws an end that String can write, of every family, sex and seal.
-func allEnds(t *rapid.T) End {
-	f := rapid.SampledFrom(Families()).Draw(t, "family")
+func allEnds(t *rapid.T) threads.End {
+	f := rapid.SampledFrom(threads.Families()).Draw(t, "family")
 	if !f.Threaded() {
 		d := rapid.SampledFrom([]float64{6, 8, 10, 12.5, 13, 16, 19, 25, 32, 38}).Draw(t, "mm")
-		e := End{Family: f, Size: trim(d) + " mm", Diameter: Length(d)}
+		e := threads.End{Family: f, Size: trim(d) + " mm", Diameter: threads.Length(d)}
 		if rapid.Bool().Draw(t, "inch") {
 			v := rapid.SampledFrom([]string{"1/4", "3/8", "1/2", "5/8", "3/4", "1", "1 1/4", "1 1/2"}).Draw(t, "in")
-			e.Size, e.Diameter = v+" in", Length(inches(v))*Inch
+			e.Size, e.Diameter = v+" in", threads.Length(threads.SizeInches(v))*threads.Inch
 		}
-		e.Long = f == Barb && rapid.Bool().Draw(t, "long")
+		e.Long = f == threads.Barb && rapid.Bool().Draw(t, "long")
 		return e
 	}
-	e := Threaded(rapid.SampledFrom(Forms(f)).Draw(t, "form"), rapid.SampledFrom([]Sex{NoSex, Male, Female}).Draw(t, "sex"))
-	if only := f.Facts().Only; only != NoSex {
+	e := threads.Threaded(rapid.SampledFrom(threads.Forms(f)).Draw(t, "form"), rapid.SampledFrom([]threads.Sex{threads.NoSex, threads.Male, threads.Female}).Draw(t, "sex"))
+	if only := f.Facts().Only; only != threads.NoSex {
 		e.Sex = only
 	}
-	e.Seal = Seal(rapid.IntRange(0, int(sealEnd)-1).Draw(t, "seal"))
+	e.Seal = rapid.SampledFrom(allSeals()).Draw(t, "seal")
 	e.Swivel, e.Plastic = rapid.Bool().Draw(t, "swivel"), rapid.Bool().Draw(t, "plastic")
-	e.ClassA = f == G && e.Sex == Male && rapid.Bool().Draw(t, "class A")
+	e.ClassA = f == threads.G && e.Sex == threads.Male && rapid.Bool().Draw(t, "class A")
 	return e
 }
 
@@ -143,16 +153,16 @@ func TestWhatStringWritesIsReadBack(t *testing.T) {
 }
 
 func TestEveryFormIsReadBack(t *testing.T) {
-	for _, f := range Families() {
-		for _, form := range Forms(f) {
-			for _, sex := range []Sex{Male, Female} {
-				if only := f.Facts().Only; only != NoSex && only != sex {
+	for _, f := range threads.Families() {
+		for _, form := range threads.Forms(f) {
+			for _, sex := range []threads.Sex{threads.Male, threads.Female} {
+				if only := f.Facts().Only; only != threads.NoSex && only != sex {
 					continue
 				}
-				e := Threaded(form, sex)
+				e := threads.Threaded(form, sex)
 				r, err := ReadEnd(e.String())
 				require.NoError(t, err, e.String())
-				require.Equal(t, []End{e}, r.Candidates, e.String())
+				require.Equal(t, []threads.End{e}, r.Candidates, e.String())
 			}
 		}
 	}
@@ -171,7 +181,7 @@ func FuzzReadEnd(f *testing.F) {
 }
 
 func FuzzRead(f *testing.F) {
-	for _, l := range readCorpus(f, "../testdata/published/designations.csv") {
+	for _, l := range readCorpus(f, "../../testdata/published/designations.csv") {
 		f.Add(l.text)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -185,7 +195,7 @@ func FuzzRead(f *testing.F) {
 }
 
 func BenchmarkRead(b *testing.B) {
-	lines := readCorpus(b, "../testdata/published/designations.csv")
+	lines := readCorpus(b, "../../testdata/published/designations.csv")
 	for b.Loop() {
 		for _, l := range lines {
 			Read(l.text)

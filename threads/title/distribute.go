@@ -1,9 +1,11 @@
-package threads
+package title
 
-// share turns clauses into ends: what is said once holds for all the ends that
+import "handtight/threads"
+
+// distribute turns phrases into ends: what is said once holds for all the ends that
 // need it, sizes and words in parallel lists are paired, and a part has the ends
 // of its kind.
-func (l *line) share(all []*clause) []*clause {
+func (l *line) distribute(all []*phrase) []*phrase {
 	all = l.mergeOrphans(all)
 	ends, rest := l.gather(all)
 	ends = l.dropHoseBore(ends)
@@ -19,13 +21,13 @@ func (l *line) share(all []*clause) []*clause {
 	ends = l.withTail(ends)
 	l.nameTubes(ends, rest)
 	ends = l.multiply(ends)
-	l.settleSexes(ends)
+	l.assignSexes(ends)
 	return ends
 }
 
 // repeated gives a size that is said to come several times as many ends.
-func repeated(ends []*clause) []*clause {
-	var out []*clause
+func repeated(ends []*phrase) []*phrase {
+	var out []*phrase
 	for _, e := range ends {
 		out = append(out, e)
 		times := 0
@@ -42,10 +44,10 @@ func repeated(ends []*clause) []*clause {
 	return out
 }
 
-// mergeOrphans joins "Female to Female" into one clause with two sexes, and
-// drops clauses that say nothing.
-func (l *line) mergeOrphans(all []*clause) []*clause {
-	var out []*clause
+// mergeOrphans joins "Female to Female" into one phrase with two sexes, and
+// drops phrases that say nothing.
+func (l *line) mergeOrphans(all []*phrase) []*phrase {
+	var out []*phrase
 	for _, c := range all {
 		if c.fig == nil && !c.says() && c.attr == 0 && !c.thread {
 			continue
@@ -60,14 +62,14 @@ func (l *line) mergeOrphans(all []*clause) []*clause {
 	return out
 }
 
-func (c *clause) onlySexes() bool {
+func (c *phrase) onlySexes() bool {
 	return c.fig == nil && c.fam == nil && c.end == "" && len(c.sexes) > 0
 }
 
-// gather tells the clauses that are ends from those that only say something of
-// them. A clause without a size is an end where an x parts it, and takes the
+// gather tells the phrases that are ends from those that only say something of
+// them. A phrase without a size is an end where an x parts it, and takes the
 // size of its neighbour; lists in parallel (MHT x FPT 3/4 x 3/4) are paired.
-func (l *line) gather(all []*clause) (ends, rest []*clause) {
+func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 	first := 0
 	for first < len(all) && all[first].fig == nil {
 		first++
@@ -125,7 +127,7 @@ func (l *line) gather(all []*clause) (ends, rest []*clause) {
 
 // namesHose gives the garden hose thread that is named behind a comma to the end
 // of its size that has no name yet; else it is an end of its own.
-func namesHose(ends []*clause, c *clause) ([]*clause, *clause) {
+func namesHose(ends []*phrase, c *phrase) ([]*phrase, *phrase) {
 	for _, e := range ends {
 		if !c.strong && len(c.sexes) == 0 && e.fam == nil && e.end == "" && e.fig.kind == inchSize && e.fig.v == hoseThread().v {
 			e.fam = c.fam
@@ -136,7 +138,7 @@ func namesHose(ends []*clause, c *clause) ([]*clause, *clause) {
 	return ends, c
 }
 
-func hasFamily(ends []*clause, name string) bool {
+func hasFamily(ends []*phrase, name string) bool {
 	for _, e := range ends {
 		if e.fam != nil && e.fam.value == name {
 			return true
@@ -148,9 +150,9 @@ func hasFamily(ends []*clause, name string) bool {
 // hoseThread is the one size of garden hose threads.
 func hoseThread() *figure { return &figure{kind: inchSize, v: 0.75, frac: true} }
 
-// leading gives the sizeless clauses before the first size that x's join to it,
+// leading gives the sizeless phrases before the first size that x's join to it,
 // or to each other where a comma follows (BSPP to NPT adapter, 3/8 x 3/8).
-func (l *line) leading(all []*clause, first int) []*clause {
+func (l *line) leading(all []*phrase, first int) []*phrase {
 	k := first
 	if !all[first].strong && first > 1 && all[first-1].strong {
 		k = first - 1
@@ -166,14 +168,14 @@ func (l *line) leading(all []*clause, first int) []*clause {
 }
 
 // pairLists pairs words given in one list with sizes given in another.
-func pairLists(lead, tail []*clause) bool {
-	var sized []*clause
+func pairLists(lead, tail []*phrase) bool {
+	var sized []*phrase
 	for _, c := range tail {
 		if c.fig != nil {
 			sized = append(sized, c)
 		}
 	}
-	words := append([]*clause{}, lead...)
+	words := append([]*phrase{}, lead...)
 	if sized[0].strong {
 		words = append(words, copyOf(sized[0]))
 	}
@@ -199,7 +201,7 @@ func pairLists(lead, tail []*clause) bool {
 
 // sizeless handles a line without any size: only a garden hose thread has one
 // size, and an end of which a sex is said is shown unread.
-func (l *line) sizeless(all []*clause) (ends, rest []*clause) {
+func (l *line) sizeless(all []*phrase) (ends, rest []*phrase) {
 	for _, c := range all {
 		switch {
 		case c.fam != nil && c.fam.value == "NH" && len(c.sexes) > 0:
@@ -214,8 +216,8 @@ func (l *line) sizeless(all []*clause) (ends, rest []*clause) {
 	return ends, rest
 }
 
-// overlay spreads what clauses without a size say over the ends that lack it.
-func (l *line) overlay(ends, rest []*clause) {
+// overlay spreads what phrases without a size say over the ends that lack it.
+func (l *line) overlay(ends, rest []*phrase) {
 	for _, r := range rest {
 		for _, e := range ends {
 			if e.millimetres() {
@@ -243,15 +245,15 @@ func (l *line) overlay(ends, rest []*clause) {
 
 // overlaySeal gives a washer that is named apart to the end that it closes: the
 // nut, else the female, else every end.
-func (l *line) overlaySeal(ends []*clause, r *clause) {
+func (l *line) overlaySeal(ends []*phrase, r *phrase) {
 	seal := r.attr & (isWasher | isNut | isSwivel | isFlat | isORing | isCone60)
 	if seal == 0 {
 		return
 	}
-	for _, prefer := range []func(*clause) bool{
-		func(c *clause) bool { return c.attr&(isNut|isSwivel) != 0 },
-		func(c *clause) bool { return len(c.sexes) > 0 && c.sexes[0] == Female },
-		func(c *clause) bool { return c.described() && c.end == "" },
+	for _, prefer := range []func(*phrase) bool{
+		func(c *phrase) bool { return c.attr&(isNut|isSwivel) != 0 },
+		func(c *phrase) bool { return len(c.sexes) > 0 && c.sexes[0] == threads.Female },
+		func(c *phrase) bool { return c.described() && c.end == "" },
 	} {
 		found := false
 		for _, e := range ends {
@@ -267,16 +269,16 @@ func (l *line) overlaySeal(ends []*clause, r *clause) {
 }
 
 // looseNut adds the end of a union nut that is named beside a male of its size.
-func (l *line) looseNut(ends, rest []*clause) []*clause {
-	if len(ends) == 1 && ends[0].attr&isNut != 0 && ends[0].sex() == Male && !l.one {
+func (l *line) looseNut(ends, rest []*phrase) []*phrase {
+	if len(ends) == 1 && ends[0].attr&isNut != 0 && ends[0].sex() == threads.Male && !l.one {
 		rest = append(rest[:len(rest):len(rest)], ends[0])
 	}
 	for _, r := range rest {
-		if r.attr&isNut == 0 || len(ends) != 1 || ends[0].sex() != Male || l.one {
+		if r.attr&isNut == 0 || len(ends) != 1 || ends[0].sex() != threads.Male || l.one {
 			continue
 		}
 		nut := copyOf(ends[0])
-		nut.sexes, nut.from, nut.to = []Sex{Female}, r.from, r.to
+		nut.sexes, nut.from, nut.to = []threads.Sex{threads.Female}, r.from, r.to
 		ends[0].attr &^= isNut | isSwivel
 		return append(ends, nut)
 	}
@@ -285,7 +287,7 @@ func (l *line) looseNut(ends, rest []*clause) []*clause {
 
 // dropHoseBore leaves out the bore of a hose that is itself the part, with or
 // without made-up ends: it is no end.
-func (l *line) dropHoseBore(ends []*clause) []*clause {
+func (l *line) dropHoseBore(ends []*phrase) []*phrase {
 	if l.one || len(ends) == 0 || l.shape != nil && l.shape.kind != "hose" {
 		return ends
 	}
@@ -304,7 +306,7 @@ func (l *line) dropHoseBore(ends []*clause) []*clause {
 
 // allStock reports whether every size is a hose's or a pipe's own: its bore, its
 // outside, its wall.
-func allStock(ends []*clause) bool {
+func allStock(ends []*phrase) bool {
 	for k, e := range ends {
 		if e.described() || !e.hose && e.end != "TUBE" && (k == 0 || e.end != "") {
 			return false
@@ -313,14 +315,14 @@ func allStock(ends []*clause) bool {
 	return true
 }
 
-func threadLike(c *clause) bool {
+func threadLike(c *phrase) bool {
 	if c.fig == nil || c.fig.kind == mmSize {
 		return false
 	}
 	return c.end == "" || c.fam != nil || (c.thread || len(c.sexes) > 0) && c.end == "BARB" || c.fig.kind == metricSize || c.fig.kind == coneSize
 }
 
-func firstThread(ends []*clause) *clause {
+func firstThread(ends []*phrase) *phrase {
 	for _, e := range ends {
 		if threadLike(e) {
 			return e

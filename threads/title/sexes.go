@@ -1,12 +1,14 @@
-package threads
+package title
 
-// settleSexes gives each threaded end the sex that its words, its class, its nut
+import "handtight/threads"
+
+// assignSexes gives each threaded end the sex that its words, its class, its nut
 // or its kind of part imply. A sex that only the kind implies is marked assumed.
-func (l *line) settleSexes(ends []*clause) {
-	threads := 0
+func (l *line) assignSexes(ends []*phrase) {
+	count := 0
 	for _, e := range ends {
 		if threadLike(e) {
-			threads++
+			count++
 		}
 	}
 	for _, e := range ends {
@@ -17,11 +19,11 @@ func (l *line) settleSexes(ends []*clause) {
 	if l.one || l.shape == nil {
 		return
 	}
-	l.kindSexes(ends, threads)
+	l.kindSexes(ends, count)
 }
 
 // ownSex is the sex that the end's own words imply.
-func (l *line) ownSex(e *clause) {
+func (l *line) ownSex(e *phrase) {
 	if len(e.sexes) > 0 || !threadLike(e) {
 		return
 	}
@@ -29,23 +31,23 @@ func (l *line) ownSex(e *clause) {
 	case e.fam != nil && len(e.fam.sexes) > 0:
 		e.sexes = e.fam.sexes
 	case e.fam != nil && e.fam.value == "R":
-		e.sexes = []Sex{Male}
+		e.sexes = []threads.Sex{threads.Male}
 	case e.fam != nil && (e.fam.value == "RC" || e.fam.value == "RP"):
-		e.sexes = []Sex{Female}
-	case e.fig != nil && e.fig.suffixed != NoSex:
-		e.sexes = []Sex{e.fig.suffixed}
+		e.sexes = []threads.Sex{threads.Female}
+	case e.fig != nil && e.fig.suffixed != threads.NoSex:
+		e.sexes = []threads.Sex{e.fig.suffixed}
 	case e.attr&isNut != 0:
-		e.sexes = []Sex{Female}
+		e.sexes = []threads.Sex{threads.Female}
 	case e.part != nil && l.shape != nil && e.part != l.shape && e.part.ends == 1 && len(e.part.sexes) == 1:
 		e.sexes = e.part.sexes
 	case e.fig != nil && e.fig.kind == coneSize && !l.one && e.part == nil:
-		e.sexes, e.assumed = []Sex{l.coneSex()}, true
+		e.sexes, e.assumed = []threads.Sex{l.coneSex()}, true
 	}
 }
 
 // partSexes reads 3/4 nippel x 1/2 muffe: two ends, each called by the part that
 // has its sex.
-func partSexes(ends []*clause) {
+func partSexes(ends []*phrase) {
 	if len(ends) != 2 || ends[0].part == nil || ends[1].part == nil {
 		return
 	}
@@ -60,34 +62,34 @@ func partSexes(ends []*clause) {
 }
 
 // studSexes gives the male of a "male stud" to the stud and not to the cone.
-func (l *line) studSexes(ends []*clause) {
+func (l *line) studSexes(ends []*phrase) {
 	stud := false
-	for k := range l.items {
-		stud = stud || l.items[k].value(classAttr) == "stud"
+	for k := range l.tokens {
+		stud = stud || l.tokens[k].value(classAttr) == "stud"
 	}
 	for _, e := range ends {
 		if stud && len(e.sexes) == 0 && threadLike(e) && e.fig.kind != coneSize && len(ends) > 1 {
-			e.sexes = []Sex{Male}
+			e.sexes = []threads.Sex{threads.Male}
 		}
 	}
 }
 
 // coneSex is male for a body, female for a nut: the cone itself is inside the body's end.
-func (l *line) coneSex() Sex {
+func (l *line) coneSex() threads.Sex {
 	if l.shape != nil && l.shape.kind == "nut" {
-		return Female
+		return threads.Female
 	}
-	return Male
+	return threads.Male
 }
 
-func (l *line) kindSexes(ends []*clause, threads int) {
-	if l.shape.name == "bush" && threads == 2 && len(ends) == 2 {
+func (l *line) kindSexes(ends []*phrase, count int) {
+	if l.shape.name == "bush" && count == 2 && len(ends) == 2 {
 		l.bushSexes(ends)
 		return
 	}
 	usual := l.shape.sexes
 	if l.shape.name == "elbow" && l.street() {
-		usual = []Sex{Male, Female}
+		usual = []threads.Sex{threads.Male, threads.Female}
 	}
 	k := 0
 	for _, e := range ends {
@@ -95,15 +97,15 @@ func (l *line) kindSexes(ends []*clause, threads int) {
 			continue
 		}
 		if len(e.sexes) == 0 {
-			l.assume(e, l.usual(e, usual, k, threads, len(ends)))
+			l.assume(e, l.usual(e, usual, k, count, len(ends)))
 		}
 		k++
 	}
 }
 
 func (l *line) street() bool {
-	for k := range l.items {
-		if l.items[k].value(classAttr) == "street" {
+	for k := range l.tokens {
+		if l.tokens[k].value(classAttr) == "street" {
 			return true
 		}
 	}
@@ -111,29 +113,29 @@ func (l *line) street() bool {
 }
 
 // usual is the sex that the kind of part mostly has, by the place of the end.
-func (l *line) usual(e *clause, sexes []Sex, k, threads, ends int) Sex {
+func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads.Sex {
 	switch {
 	case e.fig != nil && e.fig.kind == coneSize:
 		return l.coneSex()
 	case e.fam != nil && e.fam.value == "NH" && l.valve():
-		return Male
+		return threads.Male
 	case len(sexes) == 1 && l.shape.name == "hose tail" && e.attr&isSwivel != 0:
-		return Female
+		return threads.Female
 	case len(sexes) == 1:
 		return sexes[0]
 	case len(sexes) == 2 && sexes[0] == sexes[1]:
 		return sexes[0]
-	case len(sexes) == 2 && threads == 2:
+	case len(sexes) == 2 && count == 2:
 		return sexes[k]
-	case (l.shape.name == "elbow" || l.shape.name == "tee" || l.shape.name == "cross") && threads == ends && !anySex(e):
-		return Female
-	case l.shape.name == "bulkhead" && k == 0 && threads > 1:
-		return Female
+	case (l.shape.name == "elbow" || l.shape.name == "tee" || l.shape.name == "cross") && count == ends && !anySex(e):
+		return threads.Female
+	case l.shape.name == "bulkhead" && k == 0 && count > 1:
+		return threads.Female
 	}
-	return NoSex
+	return threads.NoSex
 }
 
-func anySex(e *clause) bool { return len(e.sexes) > 0 }
+func anySex(e *phrase) bool { return len(e.sexes) > 0 }
 
 func (l *line) valve() bool {
 	switch l.shape.name {
@@ -143,11 +145,11 @@ func (l *line) valve() bool {
 	return false
 }
 
-func (l *line) assume(e *clause, s Sex) {
-	if s == NoSex {
+func (l *line) assume(e *phrase, s threads.Sex) {
+	if s == threads.NoSex {
 		return
 	}
-	e.sexes = []Sex{s}
+	e.sexes = []threads.Sex{s}
 	e.assumed = len(l.shape.sexes) != 2 || l.shape.name == "elbow"
 	switch l.shape.name {
 	case "nipple", "plug", "coupling", "cap":
@@ -156,7 +158,7 @@ func (l *line) assume(e *clause, s Sex) {
 }
 
 // bushSexes: the larger end of a bush is male, the smaller female.
-func (l *line) bushSexes(ends []*clause) {
+func (l *line) bushSexes(ends []*phrase) {
 	a, b := ends[0], ends[1]
 	if a.fig == nil || b.fig == nil || a.fig.v == b.fig.v {
 		return
@@ -164,18 +166,18 @@ func (l *line) bushSexes(ends []*clause) {
 	if a.fig.v < b.fig.v {
 		a, b = b, a
 	}
-	if len(a.sexes) == 0 && (len(b.sexes) == 0 || b.sexes[0] == Female) {
-		a.sexes = []Sex{Male}
+	if len(a.sexes) == 0 && (len(b.sexes) == 0 || b.sexes[0] == threads.Female) {
+		a.sexes = []threads.Sex{threads.Male}
 	}
 	if len(b.sexes) == 0 {
-		b.sexes = []Sex{Female}
+		b.sexes = []threads.Sex{threads.Female}
 	}
 }
 
-// sex is the one sex of a clause.
-func (c *clause) sex() Sex {
+// sex is the one sex of a phrase.
+func (c *phrase) sex() threads.Sex {
 	if len(c.sexes) == 1 {
 		return c.sexes[0]
 	}
-	return NoSex
+	return threads.NoSex
 }

@@ -1,6 +1,8 @@
-package threads
+package title
 
 import (
+	"handtight/threads"
+
 	"strings"
 	"testing"
 	"time"
@@ -84,10 +86,10 @@ func TestFiguresThatAreNoEnds(t *testing.T) {
 
 func TestACountryOnlyOrdersTheCandidates(t *testing.T) {
 	german, american := Read(`Winkel 1/2" IG/AG`), Read(`Elbow 1/2 FIP x 1/2 male`)
-	require.Equal(t, G, german.Ends[0].Candidates[0].Family)
+	require.Equal(t, threads.G, german.Ends[0].Candidates[0].Family)
 	last := german.Ends[0].Candidates[len(german.Ends[0].Candidates)-1]
-	require.Equal(t, NPT, last.Family)
-	require.Equal(t, NPT, american.Ends[1].Candidates[0].Family)
+	require.Equal(t, threads.NPT, last.Family)
+	require.Equal(t, threads.NPT, american.Ends[1].Candidates[0].Family)
 }
 
 func TestWhatIsNotUnderstoodIsSaid(t *testing.T) {
@@ -105,13 +107,13 @@ func TestAnUnreadSizeIsShown(t *testing.T) {
 }
 
 func TestSameTextSameReading(t *testing.T) {
-	for _, l := range readCorpus(t, "../testdata/published/designations.csv") {
+	for _, l := range readCorpus(t, "../../testdata/published/designations.csv") {
 		require.Equal(t, Read(l.text), Read(l.text))
 	}
 }
 
 func TestWordsAreTheTextsOwn(t *testing.T) {
-	for _, l := range readCorpus(t, "../testdata/published/designations.csv") {
+	for _, l := range readCorpus(t, "../../testdata/published/designations.csv") {
 		for _, e := range Read(l.text).Ends {
 			require.Contains(t, l.text, e.Words)
 			require.NotEmpty(t, e.Words)

@@ -1,10 +1,10 @@
-package threads
+package title
 
 // line is a text on its way to a reading.
 type line struct {
 	*spelling
 	lex      *lexicon
-	items    []item
+	tokens   []token
 	one      bool // a single end, not a part: kinds add nothing
 	shape    *shape
 	material string
@@ -28,8 +28,8 @@ type line struct {
 
 // survey notes what the words say of the part as a whole.
 func (l *line) survey() {
-	for k := range l.items {
-		it := &l.items[k]
+	for k := range l.tokens {
+		it := &l.tokens[k]
 		l.germanLetter(k)
 		l.slipLetter(k)
 		l.smallWord(k)
@@ -71,11 +71,11 @@ var european = map[string]bool{
 
 // germanLetter reads the i (innen) or a (aussen) that stands alone behind an inch size.
 func (l *line) germanLetter(k int) {
-	it, prev, next := &l.items[k], at(l.items, k-1), at(l.items, k+1)
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
 	if it.to-it.from != 1 || it.value(classSep) != "weak" || prev.figure == nil || prev.figure.kind != inchSize {
 		return
 	}
-	ends := k+1 == len(l.items) || next.value(classSep) == "x" || next.mark != 0
+	ends := k+1 == len(l.tokens) || next.value(classSep) == "x" || next.mark != 0
 	c := l.norm[it.from]
 	if !ends || c != 'i' && c != 'a' {
 		return
@@ -87,13 +87,13 @@ func (l *line) germanLetter(k int) {
 }
 
 // plural reports whether the word for a port is plural, and no kind says how many.
-func (l *line) plural(it *item) bool {
+func (l *line) plural(it *token) bool {
 	return it.to > it.from && l.norm[it.to-1] == 's'
 }
 
 // together reports a word that says what comes with the part.
 func (l *line) together(k int) bool {
-	it := &l.items[k]
+	it := &l.tokens[k]
 	switch string(l.norm[it.from:it.to]) {
 	case "with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et":
 		return true
@@ -108,8 +108,8 @@ func (l *line) hardware() bool {
 		return false
 	}
 	metric := false
-	for k := range l.items {
-		it := &l.items[k]
+	for k := range l.tokens {
+		it := &l.tokens[k]
 		if f := it.figure; f != nil && f.sized() {
 			if f.kind != metricSize || f.pitch > 0 && f.pitch <= 3 {
 				return false
@@ -126,7 +126,7 @@ func (l *line) hardware() bool {
 // smallWord takes the thread's name from an, un or uno in small letters, which
 // are words of several languages; the names are written in capitals.
 func (l *line) smallWord(k int) {
-	it := &l.items[k]
+	it := &l.tokens[k]
 	if it.is(classFamily) == nil || l.capital(it.from) || l.one {
 		return
 	}
@@ -138,16 +138,16 @@ func (l *line) smallWord(k int) {
 
 // slipLetter reads the capital S (slip) of S x FPT, beside an x.
 func (l *line) slipLetter(k int) {
-	it := &l.items[k]
+	it := &l.tokens[k]
 	if it.to-it.from != 1 || l.norm[it.from] != 's' || it.value(classSep) != "weak" || !l.capital(it.from) {
 		return
 	}
-	if at(l.items, k-1).value(classSep) == "x" || at(l.items, k+1).value(classSep) == "x" && at(l.items, k+2).figure == nil {
+	if at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" && at(l.tokens, k+2).figure == nil {
 		it.word = l.lex.words["slip"]
 	}
 }
 
-func (l *line) takeEvidence(m *meaning) {
+func (l *line) takeEvidence(m *sense) {
 	l.evidence = true
 	l.dashes = l.dashes || m.has("dash")
 	l.byBore = l.byBore || m.has("dn")
@@ -209,33 +209,33 @@ func (l *line) takeMaterial(value string) {
 // symbols finds a fitting symbol of EN 10242 in brackets, such as (A4, n. 92),
 // and takes the bracket out of the line.
 func (l *line) symbols() {
-	for k := 0; k < len(l.items); k++ {
-		if l.items[k].mark != '(' {
+	for k := 0; k < len(l.tokens); k++ {
+		if l.tokens[k].mark != '(' {
 			continue
 		}
 		end, found := k+1, symbol{}
-		for end < len(l.items) && l.items[end].mark != ')' {
+		for end < len(l.tokens) && l.tokens[end].mark != ')' {
 			if s, ok := l.symbolAt(end); ok {
 				found = s
 			}
 			end++
 		}
-		if found.shape == nil || end-k > 8 || end == len(l.items) {
+		if found.shape == nil || end-k > 8 || end == len(l.tokens) {
 			continue
 		}
 		l.malleable, l.shape, l.evidence = true, found.shape, true
-		l.items = append(l.items[:k], l.items[end+1:]...)
+		l.tokens = append(l.tokens[:k], l.tokens[end+1:]...)
 	}
 }
 
 func (l *line) symbolAt(k int) (symbol, bool) {
-	it := l.items[k]
+	it := l.tokens[k]
 	if f := it.figure; f != nil && f.kind == bare {
 		s, ok := l.lex.symbols[string(l.norm[it.from:it.to])]
 		return s, ok && l.inBrackets(k)
 	}
-	if k+1 < len(l.items) && l.items[k+1].figure != nil && l.items[k+1].glued {
-		s, ok := l.lex.symbols[string(l.norm[it.from:l.items[k+1].to])]
+	if k+1 < len(l.tokens) && l.tokens[k+1].figure != nil && l.tokens[k+1].glued {
+		s, ok := l.lex.symbols[string(l.norm[it.from:l.tokens[k+1].to])]
 		return s, ok
 	}
 	return symbol{}, false
@@ -244,8 +244,8 @@ func (l *line) symbolAt(k int) (symbol, bool) {
 // inBrackets reports whether a bare number in brackets can be a symbol's: it
 // stands beside a symbol letter, an R for reducing, or n.
 func (l *line) inBrackets(k int) bool {
-	next := l.items[k+1 : min(k+2, len(l.items))]
-	prev := l.items[max(k-1, 0):k]
+	next := l.tokens[k+1 : min(k+2, len(l.tokens))]
+	prev := l.tokens[max(k-1, 0):k]
 	if len(next) == 1 && next[0].glued && next[0].to-next[0].from == 1 && l.norm[next[0].from] == 'r' {
 		return true
 	}

@@ -1,4 +1,6 @@
-package threads
+package title
+
+import "handtight/threads"
 
 import "math"
 
@@ -30,9 +32,9 @@ type figure struct {
 	series   byte    // l or s
 	frac     bool
 	whole    bool
-	marked   bool // an inch mark or an inch word stands behind it
-	dashed   bool // written with a hyphen or # in front
-	suffixed Sex  // of a class 2A, 2B, 6g, 6H
+	marked   bool        // an inch mark or an inch word stands behind it
+	dashed   bool        // written with a hyphen or # in front
+	suffixed threads.Sex // of a class 2A, 2B, 6g, 6H
 	classA   bool
 	pin      float64 // M22-14: the pin of a pressure washer's joint
 	tube     float64 // 1/2-16: a thread and a tube of 16 mm
@@ -61,7 +63,7 @@ func (sc *scanner) number(i int, glued bool) int {
 }
 
 func (sc *scanner) addFigure(i, end int, glued bool, f *figure) int {
-	sc.items = append(sc.items, item{from: i, to: end, figure: f, glued: glued})
+	sc.tokens = append(sc.tokens, token{from: i, to: end, figure: f, glued: glued})
 	return end
 }
 
@@ -105,7 +107,7 @@ func (sc *scanner) frenchPair(i int) int {
 
 // measuredBehind reports whether a unit that no thread has follows (5/10 micron).
 func (sc *scanner) measuredBehind(i int) bool {
-	_, m := sc.phrase(sc.blanks(i))
+	_, m := sc.lookUp(sc.blanks(i))
 	for _, s := range m {
 		if s.class == classUnit && s.value != "inch" && len(m) == 1 {
 			return true
@@ -199,7 +201,7 @@ func (sc *scanner) inchMark(end int, f *figure) int {
 		return at + 1
 	}
 	if at < len(sc.norm) && !f.marked {
-		if stop, m := sc.phrase(at); m != nil && hasUnit(m, "inch") && (f.whole || f.frac || at == end || f.v <= 4) {
+		if stop, m := sc.lookUp(at); m != nil && hasUnit(m, "inch") && (f.whole || f.frac || at == end || f.v <= 4) {
 			f.marked = true
 			if byteAt(sc.norm, stop) == '.' {
 				stop++
@@ -210,7 +212,7 @@ func (sc *scanner) inchMark(end int, f *figure) int {
 	return end
 }
 
-func hasUnit(ms []*meaning, value string) bool {
+func hasUnit(ms []*sense, value string) bool {
 	for _, m := range ms {
 		if m.class == classUnit && m.value == value {
 			return true

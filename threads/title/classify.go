@@ -1,31 +1,31 @@
-package threads
+package title
 
 import "math"
 
-// settle decides what each figure is from its neighbours, and keeps what is no
+// classify decides what each figure is from its neighbours, and keeps what is no
 // size of an end (pressures, lengths, spanners, codes, quantities) out of the way.
-func (l *line) settle() {
-	for k := range l.items {
-		if f := l.items[k].figure; f != nil {
-			l.settleRange(k, f)
+func (l *line) classify() {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil {
+			l.classifyRange(k, f)
 		}
 	}
-	for k := range l.items {
-		f := l.items[k].figure
+	for k := range l.tokens {
+		f := l.tokens[k].figure
 		if f == nil {
 			continue
 		}
 		switch f.kind {
 		case bare:
-			f.kind = l.settleBare(k, f)
+			f.kind = l.classifyBare(k, f)
 		case inchSize:
-			l.settleInch(k, f)
+			l.classifyInch(k, f)
 		case mmSize:
-			l.settleMillimetres(k, f)
+			l.classifyMillimetres(k, f)
 		case unSize:
-			l.settleThreadAndTube(f)
+			l.classifyThreadAndTube(f)
 		case pressureFigure:
-			l.settlePressure(k, f)
+			l.classifyPressure(k, f)
 		}
 		if f.kind == bare || f.kind == mmSize && l.shape != nil && l.shape.name == "gauge" {
 			f.kind = junkFigure // a gauge's millimetres are its dial
@@ -35,19 +35,19 @@ func (l *line) settle() {
 	l.threadAndTube()
 }
 
-// beside gives the item n places away, brackets, colons and equals signs left out.
-func (l *line) beside(k, n int) *item {
+// beside gives the token n places away, brackets, colons and equals signs left out.
+func (l *line) beside(k, n int) *token {
 	step := 1
 	if n < 0 {
 		step = -1
 	}
-	for j := k + step; j >= 0 && j < len(l.items); j += step {
-		if m := l.items[j].mark; m == '(' || m == ')' || m == ':' || m == '=' {
+	for j := k + step; j >= 0 && j < len(l.tokens); j += step {
+		if m := l.tokens[j].mark; m == '(' || m == ')' || m == ':' || m == '=' {
 			continue
 		}
-		return &l.items[j]
+		return &l.tokens[j]
 	}
-	return &item{}
+	return &token{}
 }
 
 // called is what a word before a figure makes of it. A word that has taken the
@@ -55,14 +55,14 @@ func (l *line) beside(k, n int) *item {
 func (l *line) called(k int) string {
 	prev := l.beside(k, -1)
 	if prev.value(classBefore) == "hex" {
-		if l.sizeBefore(k) || l.items[k].figure.kind == mmSize {
+		if l.sizeBefore(k) || l.tokens[k].figure.kind == mmSize {
 			return "junk"
 		}
 		return ""
 	}
 	if prev.is(classAfter) != nil {
 		for j := k - 2; j >= max(k-3, 0); j-- {
-			if l.items[j].figure != nil && l.items[j].to < prev.from {
+			if l.tokens[j].figure != nil && l.tokens[j].to < prev.from {
 				return ""
 			}
 		}
@@ -70,26 +70,26 @@ func (l *line) called(k int) string {
 	return prev.value(classBefore)
 }
 
-func (it *item) value(c wordClass) string {
+func (it *token) value(c wordClass) string {
 	if m := it.is(c); m != nil {
 		return m.value
 	}
 	return ""
 }
 
-// parted reports whether an item parts two ends: x, a dash, a stroke.
-func (it *item) parted() bool {
+// parted reports whether an token parts two ends: x, a dash, a stroke.
+func (it *token) parted() bool {
 	return it.value(classSep) == "x" || it.mark == '-' || it.mark == '/' || it.mark == '+'
 }
 
-// settleRange finds 0-100 bar and 34-40 mm.
-func (l *line) settleRange(k int, f *figure) {
+// classifyRange finds 0-100 bar and 34-40 mm.
+func (l *line) classifyRange(k int, f *figure) {
 	if k < 2 || (f.kind != mmSize && f.kind != pressureFigure && f.kind != junkFigure) {
 		return
 	}
-	dash, before := &l.items[k-1], l.items[k-2].figure
+	dash, before := &l.tokens[k-1], l.tokens[k-2].figure
 	if f.dashed {
-		dash, before = &item{mark: '-'}, l.items[k-1].figure
+		dash, before = &token{mark: '-'}, l.tokens[k-1].figure
 	}
 	if dash.mark != '-' && dash.value(classSep) == "" || before == nil || before.kind != bare {
 		return
@@ -103,11 +103,11 @@ func (l *line) settleRange(k int, f *figure) {
 	}
 }
 
-func (l *line) settlePressure(k int, f *figure) {
+func (l *line) classifyPressure(k int, f *figure) {
 	words := ""
 	for j := max(0, k-3); j < k; j++ {
-		if l.items[j].figure == nil && l.items[j].mark == 0 {
-			words += " " + string(l.norm[l.items[j].from:l.items[j].to])
+		if l.tokens[j].figure == nil && l.tokens[j].mark == 0 {
+			words += " " + string(l.norm[l.tokens[j].from:l.tokens[j].to])
 		}
 	}
 	if f.set || l.scaled() || hasWord(words, "set") || hasWord(words, "range") || hasWord(words, "scale") {
@@ -142,8 +142,8 @@ func (l *line) saysRated() bool {
 	return hasWord(text, "rated") || hasWord(text, "pn") || hasWord(text, "max")
 }
 
-// settleBare says what a number without a unit is; bare if it is nothing.
-func (l *line) settleBare(k int, f *figure) figureKind {
+// classifyBare says what a number without a unit is; bare if it is nothing.
+func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
 	if l.shape != nil && l.shape.kind == "elbow" && (f.v == 45 || f.v == 90) {
 		return junkFigure
@@ -181,13 +181,13 @@ func (l *line) settleBare(k int, f *figure) figureKind {
 		nf = nil // R1/8 behind it has its own size
 	}
 	if pf == nil && nf == nil {
-		if kind := l.settlePaired(k, f, prev, next); kind != bare {
+		if kind := l.classifyPaired(k, f, prev, next); kind != bare {
 			return kind
 		}
-		return l.settleLonely(k, f, prev, next)
+		return l.classifyLonely(k, f, prev, next)
 	}
 	if pf != nil && pf.value == "R" && l.hoseGrade(k, f) {
-		l.items[k-1].word = nil // R7: a grade of hose
+		l.tokens[k-1].word = nil // R7: a grade of hose
 		return junkFigure
 	}
 	if inchLike(f.v) {
@@ -196,18 +196,18 @@ func (l *line) settleBare(k int, f *figure) figureKind {
 	if _, ok := l.lex.bores[int(f.v)]; ok && f.whole && (pf != nil && pf.has("pre") || nf != nil && bspWord(nf)) {
 		return l.bore(f)
 	}
-	return l.settlePaired(k, f, prev, next)
+	return l.classifyPaired(k, f, prev, next)
 }
 
 // hoseGrade reports whether R with a whole number glued to it is a grade of hose.
 func (l *line) hoseGrade(k int, f *figure) bool {
-	if !f.whole || f.v > 20 || k == 0 || !l.items[k].glued || l.items[k-1].is(classFamily) == nil {
+	if !f.whole || f.v > 20 || k == 0 || !l.tokens[k].glued || l.tokens[k-1].is(classFamily) == nil {
 		return false
 	}
 	return l.shape != nil && l.shape.kind == "hose" || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v)
 }
 
-func bspWord(m *meaning) bool {
+func bspWord(m *sense) bool {
 	switch m.value {
 	case "BSP", "BSPP", "BSPT", "THREAD":
 		return true
@@ -232,7 +232,7 @@ var dashNumbers = map[float64]bool{
 	2: true, 3: true, 4: true, 5: true, 6: true, 7: true, 8: true, 10: true, 12: true, 14: true, 16: true, 20: true, 24: true, 32: true,
 }
 
-func (l *line) dash(k int, f *figure, prev, next *item) bool {
+func (l *line) dash(k int, f *figure, prev, next *token) bool {
 	if !l.dashes || !f.whole || !dashNumbers[f.v] {
 		return false
 	}
@@ -249,11 +249,11 @@ func (l *line) dash(k int, f *figure, prev, next *item) bool {
 	return m != nil && m.has("dash") && f.v >= 4
 }
 
-// settlePaired reads a number parted by an x or a dash from another figure.
-func (l *line) settlePaired(k int, f *figure, prev, next *item) figureKind {
+// classifyPaired reads a number parted by an x or a dash from another figure.
+func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	var other *figure
 	switch {
-	case next.parted() && k+2 < len(l.items):
+	case next.parted() && k+2 < len(l.tokens):
 		other = l.after(k)
 	case prev.parted() && k >= 2:
 		other = l.before(k)
@@ -261,7 +261,7 @@ func (l *line) settlePaired(k int, f *figure, prev, next *item) figureKind {
 	if other == nil || other.kind == junkFigure || other.kind == pressureFigure {
 		return bare
 	}
-	if k == 0 && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.items, 2).glued || other.marked) {
+	if k == 0 && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, 2).glued || other.marked) {
 		return junkFigure // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
 	if f.whole && l.shape != nil && int(f.v) == l.shape.ends && f.v > 1 && next.value(classSep) == "x" && !f.marked && other.frac {
@@ -285,9 +285,9 @@ func (l *line) settlePaired(k int, f *figure, prev, next *item) figureKind {
 }
 
 func (l *line) after(k int) *figure {
-	for j := k + 2; j < min(k+5, len(l.items)); j++ {
-		if l.items[j].figure != nil {
-			return l.items[j].figure
+	for j := k + 2; j < min(k+5, len(l.tokens)); j++ {
+		if l.tokens[j].figure != nil {
+			return l.tokens[j].figure
 		}
 	}
 	return nil
@@ -295,16 +295,16 @@ func (l *line) after(k int) *figure {
 
 func (l *line) before(k int) *figure {
 	for j := k - 2; j >= max(k-5, 0); j-- {
-		if l.items[j].figure != nil {
-			return l.items[j].figure
+		if l.tokens[j].figure != nil {
+			return l.tokens[j].figure
 		}
 	}
 	return nil
 }
 
-// settleLonely reads a number that stands by a word of an end, a sex or a part.
-func (l *line) settleLonely(k int, f *figure, prev, next *item) figureKind {
-	made := prev.is(classMaterial) != nil && at(l.items, k-2).is(classEnd) != nil // tube PE 20
+// classifyLonely reads a number that stands by a word of an end, a sex or a part.
+func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
+	made := prev.is(classMaterial) != nil && at(l.tokens, k-2).is(classEnd) != nil // tube PE 20
 	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made {
 		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.shape != nil && l.shape.kind == "elbow") {
 			return mmSize
@@ -316,19 +316,19 @@ func (l *line) settleLonely(k int, f *figure, prev, next *item) figureKind {
 	if !inchLike(f.v) {
 		return bare
 	}
-	by := func(it *item) bool { return it.is(classSex) != nil || it.is(classKind) != nil }
+	by := func(it *token) bool { return it.is(classSex) != nil || it.is(classKind) != nil }
 	if by(prev) || by(next) {
 		return inchSize
 	}
-	if l.shape != nil && l.shape.ends > 0 && !l.otherSize(k) && (k == len(l.items)-1 || prev.is(classMaterial) != nil) {
+	if l.shape != nil && l.shape.ends > 0 && !l.otherSize(k) && (k == len(l.tokens)-1 || prev.is(classMaterial) != nil) {
 		return inchSize
 	}
 	return bare
 }
 
 func (l *line) otherSize(k int) bool {
-	for j := range l.items {
-		if f := l.items[j].figure; j != k && f != nil && f.kind != bare && f.kind < pressureFigure {
+	for j := range l.tokens {
+		if f := l.tokens[j].figure; j != k && f != nil && f.kind != bare && f.kind < pressureFigure {
 			return true
 		}
 	}

@@ -1,9 +1,11 @@
-package threads
+package title
+
+import "handtight/threads"
 
 // relocate moves words that landed on the wrong end: a sex belongs to the
 // thread and not to the tube (mit IG 16mm x 1/2"), a word of a tail or a press
 // end to the end without a thread (Schlauchtülle R 1/2" AG x 19 mm).
-func (l *line) relocate(ends, rest []*clause) {
+func (l *line) relocate(ends, rest []*phrase) {
 	for _, e := range ends {
 		for _, o := range ends {
 			if o == e {
@@ -48,23 +50,23 @@ func (l *line) relocate(ends, rest []*clause) {
 		if e.end == "BARB" && e.endFirst && e.described() && e.fig != nil && !e.millimetres() && othersHave(ends, e, "BARB") {
 			e.end = ""
 		}
-		if threadLike(e) && e.end != "" && e.fam != nil && e.end != "BARB" && !judgedAlone(e) {
+		if threadLike(e) && e.end != "" && e.fam != nil && e.end != "BARB" && !standsAlone(e) {
 			e.end = ""
 		}
 	}
 }
 
 // unionSeal puts the flat seal of a union on its female side, where the nut is.
-func (l *line) unionSeal(ends []*clause) {
+func (l *line) unionSeal(ends []*phrase) {
 	flat := false
 	if l.shape == nil || l.shape.name != "union" && l.shape.name != "adaptor" || len(ends) != 2 {
 		return
 	}
 	for k, e := range ends {
-		flat = flat || e.attr&isWasher != 0 && e.sex() == Male && ends[1-k].sex() == Female
+		flat = flat || e.attr&isWasher != 0 && e.sex() == threads.Male && ends[1-k].sex() == threads.Female
 	}
 	for _, e := range ends {
-		if flat && e.sex() == Male {
+		if flat && e.sex() == threads.Male {
 			e.attr &^= isWasher
 		} else if flat {
 			e.attr |= isWasher
@@ -81,7 +83,7 @@ func takesTube(end string) bool {
 	return false
 }
 
-func othersHave(ends []*clause, e *clause, name string) bool {
+func othersHave(ends []*phrase, e *phrase, name string) bool {
 	for _, o := range ends {
 		if o != e && o.end == name {
 			return true
@@ -92,11 +94,11 @@ func othersHave(ends []*clause, e *clause, name string) bool {
 
 // judgedAlone reports whether the words of the end stand behind its size, so
 // that the end is theirs and not the part's.
-func judgedAlone(c *clause) bool { return !c.endFirst && c.end != "TUBE" && c.fam == nil }
+func standsAlone(c *phrase) bool { return !c.endFirst && c.end != "TUBE" && c.fam == nil }
 
 // dropLengths leaves out figures that are no ends of the kind of part: a
 // nipple's length, a gauge's dial, a hose's bore.
-func (l *line) dropLengths(ends []*clause) []*clause {
+func (l *line) dropLengths(ends []*phrase) []*phrase {
 	if l.shape == nil || len(ends) < 2 || l.one {
 		return ends
 	}
@@ -128,7 +130,7 @@ func (l *line) dropLengths(ends []*clause) []*clause {
 
 // oneNut leaves a nut its thread: the tube that it holds, or the thread's other
 // name, is no further end.
-func (l *line) oneNut(ends []*clause) []*clause {
+func (l *line) oneNut(ends []*phrase) []*phrase {
 	if l.shape == nil || l.shape.kind != "nut" || len(ends) != 2 || l.one {
 		return ends
 	}
@@ -139,16 +141,16 @@ func (l *line) oneNut(ends []*clause) []*clause {
 		}
 		if o.fig != nil && o.fig.kind == unSize && dashWord(e.fam) {
 			o.fam = e.fam
-			return []*clause{o}
+			return []*phrase{o}
 		}
 		if o.end == "TUBE" || o.bare() {
-			return []*clause{e}
+			return []*phrase{e}
 		}
 	}
 	return ends
 }
 
-func anyDescribed(ends []*clause) bool {
+func anyDescribed(ends []*phrase) bool {
 	for _, e := range ends {
 		if e.fam != nil {
 			return true

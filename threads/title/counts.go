@@ -1,13 +1,13 @@
-package threads
+package title
 
 // counts reports whether a hyphen ties a whole number to a word that is no
 // thread's (2-pack, 2-pc, 4-port), or the number ends a code (PC8-02).
 func (l *line) counts(k int, f *figure) bool {
-	prev, dash, word := at(l.items, k-1), at(l.items, k+1), at(l.items, k+2)
-	if l.items[k].glued && (f.v == 2 || f.v == 4) && f.whole && prev.to-prev.from == 1 && !prev.glued && l.norm[prev.from] == 'a' {
+	prev, dash, word := at(l.tokens, k-1), at(l.tokens, k+1), at(l.tokens, k+2)
+	if l.tokens[k].glued && (f.v == 2 || f.v == 4) && f.whole && prev.to-prev.from == 1 && !prev.glued && l.norm[prev.from] == 'a' {
 		return true // A4: a grade of stainless steel
 	}
-	if prev.glued && prev.mark == '-' && l.items[k].glued && l.norm[l.items[k].from] == '0' && !l.dashes || l.items[k].glued && onlyUnit(prev.word) && len(prev.word) > 0 {
+	if prev.glued && prev.mark == '-' && l.tokens[k].glued && l.norm[l.tokens[k].from] == '0' && !l.dashes || l.tokens[k].glued && onlyUnit(prev.word) && len(prev.word) > 0 {
 		return true
 	}
 	tied := f.whole && !f.marked && dash.mark == '-' && dash.glued && word.glued && word.figure == nil && word.mark == 0
@@ -19,30 +19,30 @@ func (l *line) counts(k int, f *figure) bool {
 
 // quantity reports a whole number before an x and a part's name (4 x elbow), and
 // the number of a tee's ends behind an x (1/4 female x 3).
-func (l *line) quantity(k int, f *figure, next *item) bool {
+func (l *line) quantity(k int, f *figure, next *token) bool {
 	if !f.whole || f.marked || l.shape == nil {
 		return false
 	}
-	after := at(l.items, k+2)
+	after := at(l.tokens, k+2)
 	if k == 0 && next.value(classSep) == "x" && after.figure == nil && after.is(classSex) == nil && after.is(classFamily) == nil {
 		return true
 	}
-	last := k == len(l.items)-1 && at(l.items, k-1).value(classSep) == "x"
+	last := k == len(l.tokens)-1 && at(l.tokens, k-1).value(classSep) == "x"
 	return last && f.v > 2 && int(f.v) == l.shape.ends
 }
 
 // ringSize reports the measures of a washer (24x15x2), which are no ends.
-func (l *line) ringSize(f *figure, prev, next *item) bool {
+func (l *line) ringSize(f *figure, prev, next *token) bool {
 	return l.shape != nil && l.shape.name == "washer" && !f.marked && (next.parted() || prev.parted())
 }
 
 // wall reports the wall of a tube given as 15x1.5.
 func (l *line) wall(k int, f *figure) bool {
-	x, tube := at(l.items, k-1), at(l.items, k-2)
-	if f.whole || f.marked || f.v > 4 || !x.glued || x.value(classSep) != "x" || !l.items[k].glued || tube.figure == nil || tube.figure.frac {
+	x, tube := at(l.tokens, k-1), at(l.tokens, k-2)
+	if f.whole || f.marked || f.v > 4 || !x.glued || x.value(classSep) != "x" || !l.tokens[k].glued || tube.figure == nil || tube.figure.frac {
 		return false
 	}
-	return at(l.items, k-3).value(classEnd) == "TUBE"
+	return at(l.tokens, k-3).value(classEnd) == "TUBE"
 }
 
 // pipeOutside reads the outside diameter of a Vietnamese pipe: the thread that
@@ -58,8 +58,8 @@ func (l *line) pipeOutside(f *figure) figureKind {
 
 // threaded reports whether some word names a sex or a thread.
 func (l *line) threaded() bool {
-	for k := range l.items {
-		if l.items[k].is(classSex) != nil || l.items[k].is(classFamily) != nil {
+	for k := range l.tokens {
+		if l.tokens[k].is(classSex) != nil || l.tokens[k].is(classFamily) != nil {
 			return true
 		}
 	}

@@ -1,13 +1,15 @@
-package threads
+package title
 
 import (
+	"handtight/threads"
+
 	"bytes"
 	"slices"
 )
 
 // inherit gives a bare size the family and the sex that its neighbour says for
 // both (3/4 x 1/2 female NPT).
-func (l *line) inherit(ends []*clause) {
+func (l *line) inherit(ends []*phrase) {
 	tail := l.shape != nil && l.shape.name == "hose tail"
 	for k, e := range ends {
 		if e.fig == nil || e.end != "" || e.fam != nil || !threadLike(e) || e.fig.kind != inchSize && e.fig.kind != dashSize {
@@ -42,7 +44,7 @@ func (l *line) unequal() bool {
 }
 
 // anyThread reports whether the words of some end speak of a thread.
-func anyThread(ends []*clause) bool {
+func anyThread(ends []*phrase) bool {
 	for _, e := range ends {
 		if e.described() {
 			return true
@@ -54,7 +56,7 @@ func anyThread(ends []*clause) bool {
 // sharedEnd is the word of an end that holds for a bare size too (union 3/8 x
 // 1/4 compression). Millimetres beside inches are another sort of end, and so is
 // the thread of a tap or a through-hull beside its tail.
-func (l *line) sharedEnd(ends []*clause, bare *clause) string {
+func (l *line) sharedEnd(ends []*phrase, bare *phrase) string {
 	own := l.shape != nil && (l.shape.name == "through-hull" || l.shape.name == "tap" || l.shape.name == "seacock" || l.shape.name == "bulkhead")
 	for _, e := range ends {
 		if e.millimetres() && !bare.millimetres() || own && e.end == "BARB" {
@@ -70,7 +72,7 @@ func (l *line) sharedEnd(ends []*clause, bare *clause) string {
 
 func (l *line) adapts() bool { return l.shape != nil && l.shape.name == "adaptor" && !l.one }
 
-func (l *line) otherThread(ends []*clause, k int) bool {
+func (l *line) otherThread(ends []*phrase, k int) bool {
 	for j, o := range ends {
 		if j != k && len(o.sexes) > 0 && threadLike(o) {
 			return true
@@ -79,7 +81,7 @@ func (l *line) otherThread(ends []*clause, k int) bool {
 	return false
 }
 
-func hasEnd(ends []*clause, name string) bool {
+func hasEnd(ends []*phrase, name string) bool {
 	for _, e := range ends {
 		if e.end == name {
 			return true
@@ -90,8 +92,8 @@ func hasEnd(ends []*clause, name string) bool {
 
 // neighbour finds the nearest end whose family a bare size can share: the one
 // behind it first, as the words mostly follow the figures.
-func (l *line) neighbour(ends []*clause, k int) *clause {
-	shares := func(c *clause) bool {
+func (l *line) neighbour(ends []*phrase, k int) *phrase {
+	shares := func(c *phrase) bool {
 		return c.fam != nil && !c.fam.has("pre") && c.end == "" && c.fam.value != "NH" && (c.fig == nil || c.fig.kind == ends[k].fig.kind)
 	}
 	if l.one {
@@ -112,18 +114,18 @@ func (l *line) neighbour(ends []*clause, k int) *clause {
 
 // withTail adds the tail of a part that has a thread and a tail, where one size
 // stands for both or the tail's is not said.
-func (l *line) withTail(ends []*clause) []*clause {
+func (l *line) withTail(ends []*phrase) []*phrase {
 	if l.one {
 		return ends
 	}
-	var out []*clause
+	var out []*phrase
 	for _, e := range ends {
 		if bore := hoseBore(e, ends); bore != nil {
 			out = append(out, e, bore)
 			continue
 		}
 		if e.end == "BARB" && threadLike(e) {
-			tail := &clause{from: e.from, to: e.to, end: "BARB"}
+			tail := &phrase{from: e.from, to: e.to, end: "BARB"}
 			if !e.endFirst {
 				tail.fig = e.fig
 			}
@@ -145,11 +147,11 @@ func (l *line) withTail(ends []*clause) []*clause {
 
 // hoseBore parts the bore of a garden hose (5/8" garden hose, female) from the
 // thread at its end, which comes in one size.
-func hoseBore(e *clause, ends []*clause) *clause {
+func hoseBore(e *phrase, ends []*phrase) *phrase {
 	if e.fam == nil || e.fam.value != "NH" || e.fig == nil || e.fig.kind != inchSize || e.fig.v == 0.75 || e.fig.v > 1 {
 		return nil
 	}
-	bore := &clause{from: e.from, to: e.to, end: "BARB", fig: e.fig}
+	bore := &phrase{from: e.from, to: e.to, end: "BARB", fig: e.fig}
 	e.fig, e.end = hoseThread(), ""
 	for _, o := range ends {
 		if o != e && o.end == "BARB" {
@@ -159,17 +161,17 @@ func hoseBore(e *clause, ends []*clause) *clause {
 	return bore
 }
 
-func dashWord(m *meaning) bool { return m != nil && m.has("dash") }
+func dashWord(m *sense) bool { return m != nil && m.has("dash") }
 
 // pillar adds the tail that a hose tail or a tap has without a size of it.
-func (l *line) pillar(ends []*clause) []*clause {
+func (l *line) pillar(ends []*phrase) []*phrase {
 	if l.shape == nil || hasEnd(ends, "BARB") || len(ends) != 1 || !threadLike(ends[0]) {
 		return ends
 	}
 	if l.shape.name != "hose tail" && !(l.shape.name == "drain valve" && l.pillared()) {
 		return ends
 	}
-	tail := &clause{from: ends[0].from, to: ends[0].to, end: "BARB"}
+	tail := &phrase{from: ends[0].from, to: ends[0].to, end: "BARB"}
 	if dashWord(ends[0].fam) && ends[0].fig.kind == inchSize {
 		tail.fig = ends[0].fig
 	}
@@ -177,8 +179,8 @@ func (l *line) pillar(ends []*clause) []*clause {
 }
 
 func (l *line) pillared() bool {
-	for k := range l.items {
-		if m := l.items[k].is(classEnd); m != nil && m.value == "BARB" {
+	for k := range l.tokens {
+		if m := l.tokens[k].is(classEnd); m != nil && m.value == "BARB" {
 			return true
 		}
 	}
@@ -187,9 +189,9 @@ func (l *line) pillared() bool {
 
 // nameTubes says what an end in millimetres without a word of its own is, from
 // the words of the line.
-func (l *line) nameTubes(ends, rest []*clause) {
+func (l *line) nameTubes(ends, rest []*phrase) {
 	word := ""
-	for _, c := range append(append([]*clause{}, rest...), ends...) {
+	for _, c := range append(append([]*phrase{}, rest...), ends...) {
 		if c.end != "" && (word == "" || word == "TUBE") && c.end != "QC" {
 			word = c.end
 		}
@@ -212,7 +214,7 @@ func (l *line) nameTubes(ends, rest []*clause) {
 }
 
 // multiply gives the part as many ends as its kind has.
-func (l *line) multiply(ends []*clause) []*clause {
+func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.one {
 		return ends
 	}
@@ -239,7 +241,7 @@ func (l *line) multiply(ends []*clause) []*clause {
 		if l.namesBrine() {
 			return ends // feed and brine: of the product nothing is said
 		}
-		return []*clause{ends[0], copyOf(ends[0]), ends[1]}
+		return []*phrase{ends[0], copyOf(ends[0]), ends[1]}
 	}
 	if l.shape != nil && l.shape.name == "manifold" {
 		return l.outlets(ends)
@@ -267,23 +269,23 @@ func (l *line) namesBrine() bool {
 
 // evenBody reports whether a part of which one cone or tube is said has the same
 // at its other end: an equal or straight body, not a stud, a nut or a plug.
-func (l *line) evenBody(c *clause) bool {
+func (l *line) evenBody(c *phrase) bool {
 	if l.shape == nil || l.shape.name != "adaptor" && l.shape.name != "tube fitting" || len(c.sexes) > 0 || c.described() && c.fig.kind != coneSize {
 		return false
 	}
 	even := false
-	for k := range l.items {
-		v := l.items[k].value(classAttr)
+	for k := range l.tokens {
+		v := l.tokens[k].value(classAttr)
 		even = even || v == "equal"
-		if v == "stud" || v == "nut" || l.items[k].is(classFamily) != nil && l.items[k].is(classFamily).has("female") {
+		if v == "stud" || v == "nut" || l.tokens[k].is(classFamily) != nil && l.tokens[k].is(classFamily).has("female") {
 			return false
 		}
 	}
 	return even && (c.fig != nil && c.fig.kind == coneSize || plainFamilies(c.end) != nil)
 }
 
-// sequence is the number of sexes said one after the other for one clause.
-func (l *line) sequence(ends []*clause) int {
+// sequence is the number of sexes said one after the other for one phrase.
+func (l *line) sequence(ends []*phrase) int {
 	n := 0
 	for _, e := range ends {
 		n = max(n, len(e.sexes))
@@ -292,19 +294,19 @@ func (l *line) sequence(ends []*clause) int {
 }
 
 // spread deals a sequence of sexes (M-F-F) out to the ends.
-func (l *line) spread(ends []*clause, n int) []*clause {
-	var sexes []Sex
-	threads := 0
+func (l *line) spread(ends []*phrase, n int) []*phrase {
+	var sexes []threads.Sex
+	count := 0
 	for _, e := range ends {
 		if len(e.sexes) == n && sexes == nil {
 			sexes = e.sexes
 		}
 		if threadLike(e) {
-			threads++
+			count++
 		}
 	}
-	var out []*clause
-	if threads == 1 {
+	var out []*phrase
+	if count == 1 {
 		for _, e := range ends {
 			if !threadLike(e) {
 				out = append(out, e)
@@ -312,42 +314,42 @@ func (l *line) spread(ends []*clause, n int) []*clause {
 			}
 			for _, s := range sexes {
 				c := copyOf(e)
-				c.sexes = []Sex{s}
+				c.sexes = []threads.Sex{s}
 				out = append(out, c)
 			}
 		}
 		return out
 	}
-	if threads == 2 && n == 3 {
+	if count == 2 && n == 3 {
 		ends = l.threeOf(ends)
 	}
-	if l.shape != nil && l.shape.name == "bush" && threads == 2 && n == 2 && sexes[0] != sexes[1] && len(ends) == 2 && ends[0].fig.v != ends[1].fig.v {
+	if l.shape != nil && l.shape.name == "bush" && count == 2 && n == 2 && sexes[0] != sexes[1] && len(ends) == 2 && ends[0].fig.v != ends[1].fig.v {
 		ends[0].sexes, ends[1].sexes = nil, nil
 		return ends // the larger end of a bush is its male
 	}
 	k := 0
 	for _, e := range ends {
 		if threadLike(e) && k < n {
-			e.sexes = []Sex{sexes[k]}
+			e.sexes = []threads.Sex{sexes[k]}
 			k++
 		}
 	}
 	return ends
 }
 
-func copyOf(c *clause) *clause { d := *c; return &d }
+func copyOf(c *phrase) *phrase { d := *c; return &d }
 
 // threeOf makes a tee of two ends: tubes and tails are the run, else the first
 // size is.
-func (l *line) threeOf(ends []*clause) []*clause {
+func (l *line) threeOf(ends []*phrase) []*phrase {
 	a, b := ends[0], ends[1]
 	if b.attr&isTwo != 0 && a.attr&isTwo == 0 {
-		return []*clause{a, b, copyOf(b)}
+		return []*phrase{a, b, copyOf(b)}
 	}
 	if threadLike(a) && !threadLike(b) {
-		return []*clause{b, a, copyOf(b)}
+		return []*phrase{b, a, copyOf(b)}
 	}
-	return []*clause{a, copyOf(a), b}
+	return []*phrase{a, copyOf(a), b}
 }
 
 // inletBetween reports whether a word for the inlet stands in a stretch.
@@ -362,13 +364,13 @@ func (l *line) inletBetween(from, to int) bool {
 }
 
 // outlets multiplies the last size of a manifold by the number of its outlets.
-func (l *line) outlets(ends []*clause) []*clause {
+func (l *line) outlets(ends []*phrase) []*phrase {
 	n := 0
-	for k := range l.items {
-		f := l.items[k].figure
+	for k := range l.tokens {
+		f := l.tokens[k].figure
 		next := l.beside(k, 1)
 		if next.mark == '-' && next.glued {
-			next = at(l.items, k+2)
+			next = at(l.tokens, k+2)
 		}
 		if f != nil && f.whole && f.v <= 12 && next.value(classAfter) == "count" {
 			n = int(f.v)

@@ -1,6 +1,8 @@
-package threads
+package title
 
 import (
+	"handtight/threads"
+
 	"embed"
 	"encoding/csv"
 	"strings"
@@ -35,17 +37,17 @@ var classNames = map[string]wordClass{
 	"sep": classSep, "size": classSize, "noise": classNoise,
 }
 
-// meaning is one sense of a word.
-type meaning struct {
+// sense is one meaning of a word.
+type sense struct {
 	class  wordClass
 	value  string
 	extra  []string // for a family: male, female, swivel, pre (stands before its size), dash
-	sexes  []Sex
+	sexes  []threads.Sex
 	shape  *shape
 	tongue string
 }
 
-func (m *meaning) has(word string) bool {
+func (m *sense) has(word string) bool {
 	for _, e := range m.extra {
 		if e == word {
 			return true
@@ -58,20 +60,20 @@ func (m *meaning) has(word string) bool {
 type shape struct {
 	name, kind string
 	ends       int // 0: as many as are named; -1: none, whatever figures stand there
-	sexes      []Sex
+	sexes      []threads.Sex
 }
 
 // symbol is a fitting of EN 10242 by its letter and number.
 type symbol struct {
 	shape *shape
-	sexes []Sex
+	sexes []threads.Sex
 }
 
 // lexicon is the word lists under lexicon/, ready for looking up.
 type lexicon struct {
-	words   map[string][]*meaning
-	starts  map[string][]*meaning // words given by their beginning
-	finals  map[string][]*meaning // words given by their end, as German compounds
+	words   map[string][]*sense
+	starts  map[string][]*sense // words given by their beginning
+	finals  map[string][]*sense // words given by their end, as German compounds
 	shapes  map[string]*shape
 	pairs   map[[2]int]float64 // French bore/outside names, in inches
 	bores   map[int]float64    // DN, in inches
@@ -86,7 +88,7 @@ var wordFiles = []string{
 
 var readLexicon = sync.OnceValue(func() *lexicon {
 	l := &lexicon{
-		words: map[string][]*meaning{}, starts: map[string][]*meaning{}, finals: map[string][]*meaning{},
+		words: map[string][]*sense{}, starts: map[string][]*sense{}, finals: map[string][]*sense{},
 		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, phis: map[int]float64{}, symbols: map[string]symbol{},
 	}
 	for _, r := range lexiconRows("shape.csv") {
@@ -102,14 +104,14 @@ var readLexicon = sync.OnceValue(func() *lexicon {
 })
 
 func (l *lexicon) add(r row) {
-	m := &meaning{class: classNames[r["class"]], value: r["value"], tongue: r["language"]}
+	m := &sense{class: classNames[r["class"]], value: r["value"], tongue: r["language"]}
 	switch m.class {
 	case classFamily:
 		parts := strings.Fields(r["value"])
 		m.value, m.extra = parts[0], parts[1:]
 		for _, p := range m.extra {
-			if s := sexNamed(p); s != NoSex {
-				m.sexes = []Sex{s}
+			if s := threads.SexNamed(p); s != threads.NoSex {
+				m.sexes = []threads.Sex{s}
 			}
 		}
 	case classSex:
@@ -122,7 +124,7 @@ func (l *lexicon) add(r row) {
 	}
 }
 
-func (l *lexicon) put(word string, m *meaning) {
+func (l *lexicon) put(word string, m *sense) {
 	into := l.words
 	switch {
 	case strings.HasPrefix(word, "*"):
@@ -146,13 +148,13 @@ func (l *lexicon) put(word string, m *meaning) {
 func (l *lexicon) figures() {
 	for _, r := range lexiconRows("pair.csv") {
 		a, b, _ := strings.Cut(r["french"], "/")
-		l.pairs[[2]int{atoi(a), atoi(b)}] = inches(r["size"])
+		l.pairs[[2]int{atoi(a), atoi(b)}] = threads.SizeInches(r["size"])
 	}
 	for _, r := range lexiconRows("bore.csv") {
-		l.bores[atoi(r["dn"])] = inches(r["size"])
+		l.bores[atoi(r["dn"])] = threads.SizeInches(r["size"])
 	}
 	for _, r := range lexiconRows("phi.csv") {
-		l.phis[atoi(r["od"])] = inches(r["size"])
+		l.phis[atoi(r["od"])] = threads.SizeInches(r["size"])
 	}
 	for _, r := range lexiconRows("symbol.csv") {
 		s := symbol{l.shapes[r["shape"]], sexesOf(r["sexes"])}
@@ -200,11 +202,11 @@ var folds = sync.OnceValue(func() map[rune]string {
 func lexiconRows(name string) []row {
 	text, err := lexiconFiles.ReadFile("lexicon/" + name)
 	if err != nil {
-		panic("threads: " + err.Error())
+		panic("title: " + err.Error())
 	}
 	lines, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
 	if err != nil {
-		panic("threads: " + name + ": " + err.Error())
+		panic("title: " + name + ": " + err.Error())
 	}
 	out := make([]row, 0, len(lines)-1)
 	for _, line := range lines[1:] {
@@ -217,13 +219,13 @@ func lexiconRows(name string) []row {
 	return out
 }
 
-func sexesOf(letters string) []Sex {
-	var out []Sex
+func sexesOf(letters string) []threads.Sex {
+	var out []threads.Sex
 	for _, l := range letters {
 		if l == 'M' {
-			out = append(out, Male)
+			out = append(out, threads.Male)
 		} else {
-			out = append(out, Female)
+			out = append(out, threads.Female)
 		}
 	}
 	return out

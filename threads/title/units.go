@@ -1,4 +1,6 @@
-package threads
+package title
+
+import "handtight/threads"
 
 import "strings"
 
@@ -24,7 +26,7 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		f.kind = junkFigure
 		return at + 1
 	}
-	stop, m := sc.phrase(at)
+	stop, m := sc.lookUp(at)
 	for _, s := range m {
 		if s.class == classUnit {
 			return sc.takeUnit(end, at, stop, s.value, f)
@@ -66,8 +68,8 @@ func (sc *scanner) takeUnit(end, at, stop int, unit string, f *figure) int {
 
 // figured reports whether the line gave a figure before: 1/4" 1 m is a length.
 func (sc *scanner) figured() bool {
-	for k := range sc.items {
-		if sc.items[k].figure != nil {
+	for k := range sc.tokens {
+		if sc.tokens[k].figure != nil {
 			return true
 		}
 	}
@@ -137,7 +139,7 @@ func (sc *scanner) parallelClass(end int, f *figure) int {
 	at := sc.blanks(end)
 	c := byteAt(sc.norm, at)
 	if (c == 'a' || c == 'b') && !alnum(byteAt(sc.norm, at+1)) && sc.afterG() {
-		f.suffixed, f.classA = Male, c == 'a'
+		f.suffixed, f.classA = threads.Male, c == 'a'
 		return at + 1
 	}
 	return end
@@ -145,25 +147,27 @@ func (sc *scanner) parallelClass(end int, f *figure) int {
 
 // afterG reports whether the word before the figure is G, which alone has classes.
 func (sc *scanner) afterG() bool {
-	if len(sc.items) == 0 {
+	if len(sc.tokens) == 0 {
 		return false
 	}
-	m := sc.items[len(sc.items)-1].is(classFamily)
+	m := sc.tokens[len(sc.tokens)-1].is(classFamily)
 	return m != nil && m.value == "BSPP"
 }
 
 // coneTube reports whether a tube of v mm is made in the series.
 func coneTube(v float64, series byte) bool {
-	_, ok := Find(coneFamily(series), coneSize24(v, series))
+	_, ok := threads.Find(coneFamily(series), coneSize24(v, series))
 	return ok
 }
 
-func coneFamily(series byte) Family {
+func coneFamily(series byte) threads.Family {
 	if series == 's' {
-		return Cone24S
+		return threads.Cone24S
 	}
-	return Cone24L
+	return threads.Cone24L
 }
 
 // coneSize24 writes a cone's size as the standard does: 12L, 16S.
-func coneSize24(v float64, series byte) string { return trim(v) + strings.ToUpper(string(series)) }
+func coneSize24(v float64, series byte) string {
+	return trim(v) + strings.ToUpper(string(series))
+}

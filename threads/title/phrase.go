@@ -1,17 +1,19 @@
-package threads
+package title
 
-// clause is what the words say of one end, before ends share what is said once.
-type clause struct {
+import "handtight/threads"
+
+// phrase is what the words say of one end, before ends share what is said once.
+type phrase struct {
 	from, to int
 	fig      *figure
-	fam      *meaning
-	fam2     *meaning
-	sexes    []Sex
+	fam      *sense
+	fam2     *sense
+	sexes    []threads.Sex
 	end      string // BARB, TUBE, PRESS, ...
 	endFirst bool   // the word of the end stands before the size
 	attr     attr
 	thread   bool // a word says that there is a thread, and not which
-	strong   bool // parted from the clause before by an x
+	strong   bool // parted from the phrase before by an x
 	part     *shape
 	dealt    bool // the sexes were given in one word, as MF
 	hose     bool // the word for hose itself names the end
@@ -56,17 +58,17 @@ var attrNamed = map[string]attr{
 // sexOnly are the languages whose words for a sex say nothing of a thread.
 var sexOnly = map[string]bool{"en": true, "fr": true, "it": true, "es": true, "pt": true, "el": true, "*": true}
 
-func (c *clause) bare() bool {
+func (c *phrase) bare() bool {
 	return c.fam == nil && len(c.sexes) == 0 && c.end == "" && !c.thread
 }
 
-// described reports whether the clause says something of a thread.
-func (c *clause) described() bool { return c.fam != nil || len(c.sexes) > 0 || c.thread }
+// described reports whether the phrase says something of a thread.
+func (c *phrase) described() bool { return c.fam != nil || len(c.sexes) > 0 || c.thread }
 
-// says reports whether a clause without a size still speaks of an end.
-func (c *clause) says() bool { return c.fam != nil || len(c.sexes) > 0 || c.end != "" }
+// says reports whether a phrase without a size still speaks of an end.
+func (c *phrase) says() bool { return c.fam != nil || len(c.sexes) > 0 || c.end != "" }
 
-func (c *clause) millimetres() bool { return c.fig != nil && c.fig.kind == mmSize }
+func (c *phrase) millimetres() bool { return c.fig != nil && c.fig.kind == mmSize }
 
 func (f *figure) sized() bool {
 	switch f.kind {
@@ -76,27 +78,27 @@ func (f *figure) sized() bool {
 	return true
 }
 
-// clauses cuts items at what parts ends and reads each piece.
-func (l *line) clauses(items []item) []*clause {
-	var out []*clause
+// phrases cuts tokens at what parts ends and reads each piece.
+func (l *line) phrases(tokens []token) []*phrase {
+	var out []*phrase
 	start, strong := 0, false
-	for k := range items {
-		if parts, x := separates(items, k); parts {
-			out = l.chunk(out, items[start:k], strong)
+	for k := range tokens {
+		if parts, x := separates(tokens, k); parts {
+			out = l.chunk(out, tokens[start:k], strong)
 			start, strong = k+1, x
 		}
 	}
-	return l.chunk(out, items[start:], strong)
+	return l.chunk(out, tokens[start:], strong)
 }
 
-// separates reports whether the item parts ends, and whether it does so by an x
+// separates reports whether the token parts ends, and whether it does so by an x
 // or its like, behind which a new end stands even without a size of its own.
-func separates(items []item, k int) (parts, strong bool) {
-	it := &items[k]
+func separates(tokens []token, k int) (parts, strong bool) {
+	it := &tokens[k]
 	if m := it.is(classSep); m != nil {
 		return true, m.value == "x"
 	}
-	prev, next := at(items, k-1), at(items, k+1)
+	prev, next := at(tokens, k-1), at(tokens, k+1)
 	switch it.mark {
 	case ',', ';', '+', '&', ':':
 		return true, false
@@ -114,59 +116,59 @@ func separates(items []item, k int) (parts, strong bool) {
 	return false, false
 }
 
-func at(items []item, k int) *item {
-	if k < 0 || k >= len(items) {
-		return &item{}
+func at(tokens []token, k int) *token {
+	if k < 0 || k >= len(tokens) {
+		return &token{}
 	}
-	return &items[k]
+	return &tokens[k]
 }
 
-// chunk reads the items between two separators: one clause, or several where
+// chunk reads the tokens between two separators: one phrase, or several where
 // sizes follow each other without one (M 26/34 F 20/27; 1/2 IG 3/4 AG).
-func (l *line) chunk(out []*clause, items []item, strong bool) []*clause {
-	if len(items) == 0 {
+func (l *line) chunk(out []*phrase, tokens []token, strong bool) []*phrase {
+	if len(tokens) == 0 {
 		return out
 	}
-	sizes := l.restated(items)
+	sizes := l.restated(tokens)
 	if len(sizes) < 2 {
-		return append(out, l.clause(items, strong))
+		return append(out, l.phrase(tokens, strong))
 	}
-	prefix, family := wordsFirst(items, sizes)
+	prefix, family := wordsFirst(tokens, sizes)
 	start := 0
 	for n := 0; n+1 < len(sizes); n++ {
-		cut := cutBetween(items, sizes[n], sizes[n+1], prefix, family)
-		out = append(out, l.clause(items[start:cut], strong && n == 0))
+		cut := splitBetween(tokens, sizes[n], sizes[n+1], prefix, family)
+		out = append(out, l.phrase(tokens[start:cut], strong && n == 0))
 		start = cut
 	}
-	return append(out, l.clause(items[start:], false))
+	return append(out, l.phrase(tokens[start:], false))
 }
 
 // wordsFirst reports whether the words stand before their sizes (M 26/34 F
 // 20/27) and not behind them (1/2 IG 3/4 AG), and whether the family does too.
-func wordsFirst(items []item, sizes []int) (prefix, family bool) {
-	first, last := items[:sizes[0]], items[sizes[len(sizes)-1]+1:]
+func wordsFirst(tokens []token, sizes []int) (prefix, family bool) {
+	first, last := tokens[:sizes[0]], tokens[sizes[len(sizes)-1]+1:]
 	sexesFirst, families := said(first)
-	sexesAll, _ := said(items)
+	sexesAll, _ := said(tokens)
 	sexesLast, familiesLast := said(last)
-	after := at(items, sizes[0]+1).is(classFamily)
+	after := at(tokens, sizes[0]+1).is(classFamily)
 	switch {
 	case sexesAll > 0 && sexesFirst == 0:
-		tail := families > 0 && (items[sizes[0]].figure.kind == mmSize || after != nil && after.value == "THREAD")
+		tail := families > 0 && (tokens[sizes[0]].figure.kind == mmSize || after != nil && after.value == "THREAD")
 		return tail && sexesLast == 0, false
 	case sexesFirst > 0:
-		return sexesLast == 0 || nearBefore(items, sizes[0]), families > 0
+		return sexesLast == 0 || nearBefore(tokens, sizes[0]), families > 0
 	}
 	return families > 0 && familiesLast == 0, families > 0
 }
 
-// said counts the sexes and the families or ends that items name.
-func said(items []item) (sexes, families int) {
-	for k := range items {
-		m := items[k].is(classFamily)
+// said counts the sexes and the families or ends that tokens name.
+func said(tokens []token) (sexes, families int) {
+	for k := range tokens {
+		m := tokens[k].is(classFamily)
 		switch {
-		case items[k].is(classSex) != nil || m != nil && len(m.sexes) > 0:
+		case tokens[k].is(classSex) != nil || m != nil && len(m.sexes) > 0:
 			sexes++
-		case items[k].is(classEnd) != nil, m != nil && !m.has("pre") && m.value != "THREAD":
+		case tokens[k].is(classEnd) != nil, m != nil && !m.has("pre") && m.value != "THREAD":
 			families++
 		}
 	}
@@ -174,25 +176,25 @@ func said(items []item) (sexes, families int) {
 }
 
 // nearBefore reports whether a sex stands right before the first size.
-func nearBefore(items []item, size int) bool {
-	return size > 0 && items[size-1].is(classSex) != nil && len(items[size-1].is(classSex).sexes) == 1
+func nearBefore(tokens []token, size int) bool {
+	return size > 0 && tokens[size-1].is(classSex) != nil && len(tokens[size-1].is(classSex).sexes) == 1
 }
 
 // cutBetween gives where the second of two sizes' words begin.
-func cutBetween(items []item, a, b int, prefix, family bool) int {
+func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	if prefix {
-		m := items[a+1].is(classFamily)
+		m := tokens[a+1].is(classFamily)
 		if !family && m != nil && !m.has("pre") && m.value != "THREAD" {
 			return a + 2
 		}
 		return a + 1
 	}
-	if b == a+2 && items[a+1].is(classEnd) != nil && items[b].figure.kind == mmSize && items[a].figure.kind != mmSize && b == len(items)-1 {
+	if b == a+2 && tokens[a+1].is(classEnd) != nil && tokens[b].figure.kind == mmSize && tokens[a].figure.kind != mmSize && b == len(tokens)-1 {
 		return a + 1 // 1 1/4" tail 32 mm
 	}
 	for k := b - 1; k > a; k-- {
-		m := items[k].is(classFamily)
-		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (items[k].is(classEnd) != nil || items[k].value(classAttr) == "nut") && k > a+1 || items[k].mark == '('
+		m := tokens[k].is(classFamily)
+		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 || tokens[k].mark == '('
 		if !forward {
 			return k + 1
 		}
@@ -202,15 +204,15 @@ func cutBetween(items []item, a, b int, prefix, family bool) int {
 
 // restated lists the places of sizes, with a thread given again by its own name
 // left out: 12L (M18x1.5), -10 ORB 7/8-14.
-func (l *line) restated(items []item) []int {
+func (l *line) restated(tokens []token) []int {
 	var out []int
-	for k := range items {
-		f := items[k].figure
+	for k := range tokens {
+		f := tokens[k].figure
 		if f == nil || !f.sized() {
 			continue
 		}
 		if n := len(out); n > 0 {
-			before := items[out[n-1]].figure
+			before := tokens[out[n-1]].figure
 			if before.kind == dashSize && f.kind == inchSize && f.v*16 == before.v && k-out[n-1] <= 2 {
 				f.kind = junkFigure
 				continue
@@ -234,11 +236,11 @@ func (l *line) restated(items []item) []int {
 func again(size, thread *figure) bool {
 	switch {
 	case size.kind == coneSize && thread.kind == metricSize:
-		f, ok := Find(coneFamily(size.series), coneSize24(size.v, size.series))
+		f, ok := threads.Find(coneFamily(size.series), coneSize24(size.v, size.series))
 		return ok && float64(f.Major) == thread.v
 	case size.kind == dashSize && thread.kind == unSize:
 		for _, family := range dashFamilies {
-			if f, ok := Find(family, dashText(size.v)); ok && sameThread(f, thread) {
+			if f, ok := threads.Find(family, dashText(size.v)); ok && sameThread(f, thread) {
 				return true
 			}
 		}
@@ -246,12 +248,12 @@ func again(size, thread *figure) bool {
 	return false
 }
 
-// clause gathers the words of one end.
-func (l *line) clause(items []item, strong bool) *clause {
-	c := &clause{strong: strong, from: items[0].from, to: items[len(items)-1].to}
+// phrase gathers the words of one end.
+func (l *line) phrase(tokens []token, strong bool) *phrase {
+	c := &phrase{strong: strong, from: tokens[0].from, to: tokens[len(tokens)-1].to}
 	joined := false
-	for k := range items {
-		it := &items[k]
+	for k := range tokens {
+		it := &tokens[k]
 		if it.figure != nil && it.figure.sized() {
 			c.fig = it.figure
 		}
@@ -289,19 +291,19 @@ func (l *line) clause(items []item, strong bool) *clause {
 		}
 		joined = (it.mark == '/' || it.mark == '-') && it.glued
 	}
-	c.trim(l, items)
+	c.trim(l, tokens)
 	return c
 }
 
-// trim narrows the clause's words to those about the end.
-func (c *clause) trim(l *line, items []item) {
-	telling := func(it *item) bool {
+// trim narrows the phrase's words to those about the end.
+func (c *phrase) trim(l *line, tokens []token) {
+	telling := func(it *token) bool {
 		return it.figure != nil && it.figure.sized() || it.is(classSex) != nil || it.is(classFamily) != nil ||
 			it.is(classEnd) != nil || it.is(classAttr) != nil || it.value(classBefore) == "dn"
 	}
 	first, last := -1, -1
-	for k := range items {
-		if telling(&items[k]) {
+	for k := range tokens {
+		if telling(&tokens[k]) {
 			if first < 0 {
 				first = k
 			}
@@ -309,8 +311,8 @@ func (c *clause) trim(l *line, items []item) {
 		}
 	}
 	if first >= 0 {
-		c.from, c.to = items[first].from, items[last].to
-		if f := items[first].figure; f != nil && f.dashed && c.from > 0 {
+		c.from, c.to = tokens[first].from, tokens[last].to
+		if f := tokens[first].figure; f != nil && f.dashed && c.from > 0 {
 			c.from--
 		}
 	}
@@ -318,7 +320,7 @@ func (c *clause) trim(l *line, items []item) {
 
 // addSexes adds a sex, or one of each end. The same sex said twice apart (M
 // เกลียวนอก) is one; joined by a stroke (F/F) it is one of each end.
-func (c *clause) addSexes(s []Sex, joined bool) {
+func (c *phrase) addSexes(s []threads.Sex, joined bool) {
 	if len(s) == 1 && len(c.sexes) == 1 && c.sexes[0] == s[0] && !joined {
 		return
 	}
@@ -337,7 +339,7 @@ var detail = map[string]int{
 	"THREAD": 0, "UN": 1, "SAE45": 1, "BSP": 1, "SAE": 1, "NPT": 1, "IPS": 1, "24": 1, "BSPP": 2, "BSPT": 2, "NPTF": 2, "NPS?": 1, "R": 3, "RC": 3, "RP": 3,
 }
 
-func (c *clause) addFamily(m *meaning) {
+func (c *phrase) addFamily(m *sense) {
 	if m.value == "THREAD" {
 		c.thread = true
 		return
@@ -348,7 +350,7 @@ func (c *clause) addFamily(m *meaning) {
 	if m.has("swivel") {
 		c.attr |= isSwivel
 	}
-	rankOf := func(m *meaning) int {
+	rankOf := func(m *sense) int {
 		if n, ok := detail[m.value]; ok {
 			return n
 		}

@@ -1,25 +1,27 @@
-package threads
+package title
 
 import (
+	"handtight/threads"
+
 	"math"
 	"strings"
 )
 
-// question is the one question that settles an end, in plain words; "" if
+// question is the one question that decides an end, in plain words; "" if
 // nothing is open.
-func (l *line) question(c *clause, r *EndReading) string {
+func (l *line) question(c *phrase, r *threads.EndReading) string {
 	switch {
 	case len(r.Candidates) == 0:
 		return l.unreadable(c, r)
-	case c.fam != nil && c.fam.value == "R" && r.Candidates[0].Family != R:
+	case c.fam != nil && c.fam.value == "R" && r.Candidates[0].Family != threads.R:
 		return "R is a male thread, and the text says female. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
-	case c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && r.Candidates[0].Family == R:
+	case c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && r.Candidates[0].Family == threads.R:
 		return c.fam.value[:1] + strings.ToLower(c.fam.value[1:]) + " is a female thread, and the text says male. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
 	case r.Candidates[0].Size == "":
-		return "What hose fits the " + plainWord[r.Candidates[0].Family] + "? The text does not say: ask for its bore in mm."
-	case r.Candidates[0].Family.Threaded() && r.Sex == NoSex && !l.fits():
+		return "What hose fits the " + threads.PlainWord(r.Candidates[0].Family) + "? The text does not say: ask for its bore in mm."
+	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits():
 		return "Is the " + r.Candidates[0].String() + " male or female? The text does not say: look for M or F, or ask the shop."
 	case c.assumed && !l.one && r.Candidates[0].Form != nil:
 		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? " + l.kindWord() + " mostly is, but the text does not say so."
@@ -31,33 +33,33 @@ func (l *line) question(c *clause, r *EndReading) string {
 func (l *line) fits() bool { return l.shape != nil && l.shape.name == "washer" }
 
 // between asks what tells the candidates apart.
-func (l *line) between(c *clause, r *EndReading) string {
-	families := map[Family]bool{}
+func (l *line) between(c *phrase, r *threads.EndReading) string {
+	families := map[threads.Family]bool{}
 	for _, e := range r.Candidates {
 		families[e.Family] = true
 	}
 	what := sizesOf(r.Candidates)
 	sex := ""
-	if r.Sex == NoSex && r.Candidates[0].Family.Threaded() {
+	if r.Sex == threads.NoSex && r.Candidates[0].Family.Threaded() {
 		sex = " And is it male or female?"
 	}
 	subject := strings.TrimSpace(r.Candidates[0].Size + " " + nameOf(c) + " " + r.Sex.String())
 	if c.fig != nil && c.fig.kind == unSize {
 		subject = strings.TrimSpace(inchText(c.fig.v) + "-" + trim(c.fig.pitch) + " " + r.Sex.String())
 	}
-	bsp := families[G] || families[R] || families[Rc] || families[Rp]
+	bsp := families[threads.G] || families[threads.R] || families[threads.Rc] || families[threads.Rp]
 	switch {
-	case families[Push] && families[Compression]:
+	case families[threads.Push] && families[threads.Compression]:
 		return "Does the tube push in, or is it held by a ring and a nut (compression)? Look at the picture, or ask the shop."
-	case bsp && families[NPT]:
+	case bsp && families[threads.NPT]:
 		return "Which thread is the " + subject + ": " + what + "? Look for BSP, G, R or NPT on the part, or ask the shop." + sex
 	case bsp:
 		return "Is the " + subject + " " + parallelOrTaper(families) + "? Look for P or T after BSP, or ask the shop." + sex
-	case families[NPSM] && (families[NPT] || families[NPS]):
+	case families[threads.NPSM] && (families[threads.NPT] || families[threads.NPS]):
 		return "Which thread is the " + subject + ": " + what + "? One that seals on a washer is NPSM. Ask the shop." + sex
-	case families[Cone24L] || families[Cone24S]:
+	case families[threads.Cone24L] || families[threads.Cone24S]:
 		return "Which tube does the cone take: " + what + "? Measure the tube's outside diameter." + sex
-	case len(families) == 1 && families[M]:
+	case len(families) == 1 && families[threads.M]:
 		return "What is the pitch of the " + nameOf(c) + ": " + what + "? Ask the shop, or count threads over 10 mm." + sex
 	case len(families) == 1:
 		return "Does the size name the tube or the thread: " + what + "? Ask for the thread in words, such as " + r.Candidates[0].Form.Designation + "." + sex
@@ -66,7 +68,7 @@ func (l *line) between(c *clause, r *EndReading) string {
 }
 
 // nameOf is what the text calls the thread.
-func nameOf(c *clause) string {
+func nameOf(c *phrase) string {
 	switch {
 	case c.fig != nil && c.fig.kind == metricSize:
 		return metricText(c.fig.v, c.fig.pitch)
@@ -80,14 +82,14 @@ func nameOf(c *clause) string {
 	return c.fam.value
 }
 
-func parallelOrTaper(families map[Family]bool) string {
+func parallelOrTaper(families map[threads.Family]bool) string {
 	var parallel, taper []string
-	for _, f := range [...]Family{G, Rp} {
+	for _, f := range [...]threads.Family{threads.G, threads.Rp} {
 		if families[f] {
 			parallel = append(parallel, f.String())
 		}
 	}
-	for _, f := range [...]Family{R, Rc} {
+	for _, f := range [...]threads.Family{threads.R, threads.Rc} {
 		if families[f] {
 			taper = append(taper, f.String())
 		}
@@ -102,10 +104,10 @@ func parallelOrTaper(families map[Family]bool) string {
 }
 
 // sizesOf lists candidates: "G 1/2, Rp 1/2 or Rc 1/2".
-func sizesOf(ends []End) string {
+func sizesOf(ends []threads.End) string {
 	var names []string
 	for _, e := range ends {
-		name := strings.TrimSpace(e.Size + " " + plainWord[e.Family])
+		name := strings.TrimSpace(e.Size + " " + threads.PlainWord(e.Family))
 		if e.Form != nil {
 			name = e.Form.Designation
 		}
@@ -118,7 +120,7 @@ func sizesOf(ends []End) string {
 }
 
 // unreadable says why an end has no candidate, and names the nearest sizes.
-func (l *line) unreadable(c *clause, r *EndReading) string {
+func (l *line) unreadable(c *phrase, r *threads.EndReading) string {
 	f := l.familyOf(c)
 	if c.fig == nil {
 		return "What size is the " + strings.TrimSpace(nameOf(c)+" "+r.Sex.String()) + "? The text gives none: write it as in 1/2 NPT female."
@@ -137,13 +139,13 @@ func (l *line) unreadable(c *clause, r *EndReading) string {
 }
 
 // familyOf is the family whose sizes come nearest to what was meant.
-func (l *line) familyOf(c *clause) Family {
+func (l *line) familyOf(c *phrase) threads.Family {
 	if c.fig == nil || c.fig.kind == garbled {
 		return 0
 	}
 	switch c.fig.kind {
 	case metricSize:
-		return M
+		return threads.M
 	case coneSize:
 		return coneFamily(c.fig.series)
 	}
@@ -151,7 +153,7 @@ func (l *line) familyOf(c *clause) Family {
 		return named[0]
 	}
 	if c.fam != nil && c.fam.value == "UN" || c.fig.kind == unSize && c.fam == nil {
-		return UN
+		return threads.UN
 	}
 	families := l.pipeFamilies(c)
 	if len(families) == 0 {
@@ -161,23 +163,23 @@ func (l *line) familyOf(c *clause) Family {
 }
 
 // nearest names the two sizes of a family on either side of a diameter.
-func nearest(f Family, fig *figure) string {
-	list := Forms(f)
-	measure := func(form *Form) float64 { return inches(form.Size) }
+func nearest(f threads.Family, fig *figure) string {
+	list := threads.Forms(f)
+	measure := func(form *threads.Form) float64 { return threads.SizeInches(form.Size) }
 	want := fig.v
 	switch {
-	case f == M || f == ISO6149 || f == MT:
-		measure = func(form *Form) float64 { return float64(form.Major) + float64(form.Pitch)/100 }
+	case f == threads.M || f == threads.ISO6149 || f == threads.MT:
+		measure = func(form *threads.Form) float64 { return float64(form.Major) + float64(form.Pitch)/100 }
 		want = fig.v + fig.pitch/100
-	case f == Cone24L || f == Cone24S:
-		measure = func(form *Form) float64 { return float64(form.Tube) }
-	case f == UN || f == JIC || f == ORB || f == SAE45 || f == ORFS:
-		measure = func(form *Form) float64 { return form.Major.Inches() }
+	case f == threads.Cone24L || f == threads.Cone24S:
+		measure = func(form *threads.Form) float64 { return float64(form.Tube) }
+	case f == threads.UN || f == threads.JIC || f == threads.ORB || f == threads.SAE45 || f == threads.ORFS:
+		measure = func(form *threads.Form) float64 { return form.Major.Inches() }
 		if fig.kind == dashSize {
-			measure = func(form *Form) float64 { return form.Tube.Inches() * 16 }
+			measure = func(form *threads.Form) float64 { return form.Tube.Inches() * 16 }
 		}
 	}
-	var below, above *Form
+	var below, above *threads.Form
 	for _, form := range list {
 		v := measure(form)
 		if v <= want && (below == nil || v >= measure(below)) {

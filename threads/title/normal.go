@@ -1,4 +1,4 @@
-package threads
+package title
 
 import (
 	"unicode"
@@ -14,7 +14,7 @@ type spelling struct {
 	at   []int32
 }
 
-// normalise spells a text out. Marks that stand for several things are settled
+// normalise spells a text out. Marks that stand for several things are decided
 // by their neighbours: a comma between digits is a decimal sign, a Cyrillic К, М
 // or х beside a figure is the Latin letter.
 func normalise(text string) *spelling {
@@ -64,7 +64,7 @@ func (s *spelling) put(at int, b byte) {
 	s.norm, s.at = append(s.norm, b), append(s.at, int32(at))
 }
 
-// marks settles commas between digits, two single quotes, and the letter l read
+// marks decides commas between digits, two single quotes, and the letter l read
 // for a one by a scanner (l/2).
 func (s *spelling) marks() {
 	b := s.norm

@@ -1,39 +1,41 @@
-package threads
+package title
+
+import "handtight/threads"
 
 import "math"
 
-var dashFamilies = [...]Family{JIC, ORB, SAE45, ORFS}
+var dashFamilies = [...]threads.Family{threads.JIC, threads.ORB, threads.SAE45, threads.ORFS}
 
 // dashText writes a dash size: -8.
 func dashText(v float64) string { return "-" + trim(v) }
 
-func sameThread(f *Form, thread *figure) bool {
+func sameThread(f *threads.Form, thread *figure) bool {
 	return math.Abs(f.Major.Inches()-thread.v) < 0.002 && math.Abs(f.TPI-thread.pitch) < 0.01
 }
 
 // named are the families that a word for a flare or O-ring end stands for.
-func (l *line) named(c *clause) []Family {
+func (l *line) named(c *phrase) []threads.Family {
 	if c.fam == nil {
 		return nil
 	}
 	switch c.fam.value {
 	case "JIC":
-		return []Family{JIC}
+		return []threads.Family{threads.JIC}
 	case "ORB":
-		return []Family{ORB}
+		return []threads.Family{threads.ORB}
 	case "ORFS":
-		return []Family{ORFS}
+		return []threads.Family{threads.ORFS}
 	case "SAE45":
-		return []Family{SAE45}
+		return []threads.Family{threads.SAE45}
 	case "SAE":
-		return []Family{ORB, SAE45}
+		return []threads.Family{threads.ORB, threads.SAE45}
 	}
 	return nil
 }
 
 // dashEnds are the ends of a dash size; of a pipe thread by dash (8 MP) the inch size.
-func (l *line) dashEnds(c *clause) []End {
-	var out []End
+func (l *line) dashEnds(c *phrase) []threads.End {
+	var out []threads.End
 	families := l.named(c)
 	if families == nil {
 		if c.fam != nil {
@@ -49,8 +51,8 @@ func (l *line) dashEnds(c *clause) []End {
 
 // flareInches reads "JIC 1/2": the tube's size first, then the thread of that
 // diameter.
-func (l *line) flareInches(c *clause) []End {
-	var out []End
+func (l *line) flareInches(c *phrase) []threads.End {
+	var out []threads.End
 	for _, f := range l.named(c) {
 		out = append(out, ofFamily(f, dashText(c.fig.v*16), c.sex())...)
 	}
@@ -58,9 +60,9 @@ func (l *line) flareInches(c *clause) []End {
 		return out // a 45 degree flare is called by its tube
 	}
 	for _, f := range l.named(c) {
-		for _, form := range Forms(f) {
+		for _, form := range threads.Forms(f) {
 			if math.Abs(form.Major.Inches()-c.fig.v) < 0.002 {
-				out = append(out, Threaded(form, c.sex()))
+				out = append(out, threads.Threaded(form, c.sex()))
 			}
 		}
 	}
@@ -69,7 +71,7 @@ func (l *line) flareInches(c *clause) []End {
 
 // unifiedEnds are the ends with a thread given as 9/16-18: those of its named
 // family, or the ports that use the thread and the bare thread itself.
-func (l *line) unifiedEnds(c *clause) []End {
+func (l *line) unifiedEnds(c *phrase) []threads.End {
 	if c.fam != nil && l.named(c) == nil && c.fam.value != "UN" {
 		return l.pipeEnds(c, c.fig.v)
 	}
@@ -77,7 +79,7 @@ func (l *line) unifiedEnds(c *clause) []End {
 		return threadOf(families, c)
 	}
 	if c.attr&isORing != 0 {
-		if out := threadOf([]Family{ORB}, c); out != nil {
+		if out := threadOf([]threads.Family{threads.ORB}, c); out != nil {
 			return out
 		}
 	}
@@ -89,19 +91,19 @@ func (l *line) unifiedEnds(c *clause) []End {
 }
 
 // portOrder: a female port is mostly an O-ring port, the rest mostly a flare.
-func portOrder(c *clause) []Family {
-	if c.attr&isPort != 0 || c.sex() == Female && c.attr&isSwivel == 0 {
-		return []Family{ORB, JIC, SAE45, ORFS, UN}
+func portOrder(c *phrase) []threads.Family {
+	if c.attr&isPort != 0 || c.sex() == threads.Female && c.attr&isSwivel == 0 {
+		return []threads.Family{threads.ORB, threads.JIC, threads.SAE45, threads.ORFS, threads.UN}
 	}
-	return []Family{JIC, ORB, SAE45, ORFS, UN}
+	return []threads.Family{threads.JIC, threads.ORB, threads.SAE45, threads.ORFS, threads.UN}
 }
 
-func threadOf(families []Family, c *clause) []End {
-	var out []End
+func threadOf(families []threads.Family, c *phrase) []threads.End {
+	var out []threads.End
 	for _, f := range families {
-		for _, form := range Forms(f) {
+		for _, form := range threads.Forms(f) {
 			if sameThread(form, c.fig) {
-				out = append(out, Threaded(form, c.sex()))
+				out = append(out, threads.Threaded(form, c.sex()))
 				break
 			}
 		}
@@ -110,12 +112,12 @@ func threadOf(families []Family, c *clause) []End {
 }
 
 // unifiedBySize reads "5/16 UNF", the pitch left out: the threads of that diameter.
-func (l *line) unifiedBySize(c *clause) []End {
-	var out []End
+func (l *line) unifiedBySize(c *phrase) []threads.End {
+	var out []threads.End
 	for _, f := range portOrder(c) {
-		for _, form := range Forms(f) {
+		for _, form := range threads.Forms(f) {
 			if math.Abs(form.Major.Inches()-c.fig.v) < 0.002 {
-				out = append(out, Threaded(form, c.sex()))
+				out = append(out, threads.Threaded(form, c.sex()))
 			}
 		}
 	}
@@ -124,7 +126,7 @@ func (l *line) unifiedBySize(c *clause) []End {
 
 // metricEnds are the ends of a metric thread. A pitch left out is coarse by the
 // standard and 1.5 mm or 1 mm on fittings, so both are given.
-func (l *line) metricEnds(c *clause) []End {
+func (l *line) metricEnds(c *phrase) []threads.End {
 	if c.fam != nil {
 		switch c.fam.value {
 		case "24":
@@ -132,7 +134,7 @@ func (l *line) metricEnds(c *clause) []End {
 				return out
 			}
 		case "ISO6149":
-			return ofFamily(ISO6149, metricText(c.fig.v, c.fig.pitch), c.sex())
+			return ofFamily(threads.ISO6149, metricText(c.fig.v, c.fig.pitch), c.sex())
 		}
 	}
 	taper := c.attr&isTaper != 0
@@ -142,11 +144,11 @@ func (l *line) metricEnds(c *clause) []End {
 	if c.fig.pitch != 0 {
 		return metricEnd(taper, c.fig.v, c.fig.pitch, c.sex())
 	}
-	var out []End
+	var out []threads.End
 	for _, p := range fittingPitches {
 		out = append(out, metricEnd(taper, c.fig.v, p, c.sex())...)
 	}
-	for _, f := range Forms(M) {
+	for _, f := range threads.Forms(threads.M) {
 		if f.Coarse() && float64(f.Major) == c.fig.v && !taper {
 			out = append(out, metricEnd(false, c.fig.v, float64(f.Pitch), c.sex())...)
 		}
@@ -158,7 +160,7 @@ func (l *line) metricEnds(c *clause) []End {
 // left, likeliest first: common practice.
 var fittingPitches = [...]float64{1.5, 1, 2}
 
-func dropTwice(ends []End) []End {
+func dropTwice(ends []threads.End) []threads.End {
 	out := ends[:0]
 	for k, e := range ends {
 		twice := false
@@ -172,11 +174,11 @@ func dropTwice(ends []End) []End {
 	return out
 }
 
-func metricEnd(taper bool, d, pitch float64, sex Sex) []End {
-	if taper && sex != Female {
-		return ofFamily(MT, metricText(d, pitch), sex)
+func metricEnd(taper bool, d, pitch float64, sex threads.Sex) []threads.End {
+	if taper && sex != threads.Female {
+		return ofFamily(threads.MT, metricText(d, pitch), sex)
 	}
-	return ofFamily(M, metricText(d, pitch), sex)
+	return ofFamily(threads.M, metricText(d, pitch), sex)
 }
 
 func metricText(d, pitch float64) string {
@@ -187,12 +189,12 @@ func metricText(d, pitch float64) string {
 }
 
 // coneByThread finds the 24 degree cones that use a metric thread.
-func (l *line) coneByThread(c *clause) []End {
-	var out []End
-	for _, f := range [...]Family{Cone24L, Cone24S} {
-		for _, form := range Forms(f) {
+func (l *line) coneByThread(c *phrase) []threads.End {
+	var out []threads.End
+	for _, f := range [...]threads.Family{threads.Cone24L, threads.Cone24S} {
+		for _, form := range threads.Forms(f) {
 			if float64(form.Major) == c.fig.v && (c.fig.pitch == 0 || float64(form.Pitch) == c.fig.pitch) {
-				out = append(out, Threaded(form, c.sex()))
+				out = append(out, threads.Threaded(form, c.sex()))
 			}
 		}
 	}

@@ -1,4 +1,6 @@
-package threads
+package title
+
+import "handtight/threads"
 
 import "math"
 
@@ -9,9 +11,9 @@ var notJudged = map[string]string{
 	"SOCKET": "glued or welded end", "SOLDER": "solder end", "FLANGE": "flange", "QC": "quick coupling", "CAMLOCK": "cam coupling", "GROOVE": "grooved end",
 }
 
-// judge makes the reading of one clause; false for an end that is not judged.
-func (l *line) judge(c *clause) (EndReading, bool) {
-	out := EndReading{Words: l.words(c.from, c.to), Sex: c.sex(), Seal: sealSaid(c), Swivel: c.attr&(isSwivel|isNut) != 0}
+// resolve makes the reading of one phrase; false for an end that is not judged.
+func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
+	out := threads.EndReading{Words: l.words(c.from, c.to), Sex: c.sex(), Seal: sealSaid(c), Swivel: c.attr&(isSwivel|isNut) != 0}
 	name := c.end
 	if c.fam != nil && (c.fam.value == "NST") {
 		name = c.fam.value
@@ -28,7 +30,7 @@ func (l *line) judge(c *clause) (EndReading, bool) {
 		return out, false
 	}
 	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") && !c.threadFigure() {
-		out.Sex, out.Seal, out.Swivel = NoSex, NoSeal, false
+		out.Sex, out.Seal, out.Swivel = threads.NoSex, threads.NoSeal, false
 		out.Candidates = plainEnds(c, plain)
 		if c.attr&isLong != 0 {
 			for k := range out.Candidates {
@@ -45,12 +47,12 @@ func (l *line) judge(c *clause) (EndReading, bool) {
 }
 
 // threadFigure reports whether the size itself can only be a thread's.
-func (c *clause) threadFigure() bool {
+func (c *phrase) threadFigure() bool {
 	return c.fig != nil && (c.fig.kind == metricSize || c.fig.kind == coneSize || c.fig.kind == unSize && c.end != "BARB")
 }
 
 // commonSex is the sex of the candidates if they agree, else what the words say.
-func commonSex(ends []End, said Sex) Sex {
+func commonSex(ends []threads.End, said threads.Sex) threads.Sex {
 	if len(ends) == 0 {
 		return said
 	}
@@ -62,33 +64,33 @@ func commonSex(ends []End, said Sex) Sex {
 	return ends[0].Sex
 }
 
-func sealSaid(c *clause) Seal {
+func sealSaid(c *phrase) threads.Seal {
 	switch {
 	case c.attr&isChamfer != 0:
-		return Chamfer
+		return threads.Chamfer
 	case c.attr&isCone60 != 0:
-		return Cone60
+		return threads.Cone60
 	case c.attr&isCone30 != 0:
-		return Cone30
+		return threads.Cone30
 	case c.attr&isWasher != 0:
-		return Washer
+		return threads.Washer
 	case c.attr&isFlat != 0:
-		return FlatFace
+		return threads.FlatFace
 	case c.attr&isORing != 0:
-		return ORing
+		return threads.ORing
 	}
-	return NoSeal
+	return threads.NoSeal
 }
 
 // dress puts the seal, the swivel and the like on the candidates.
-func (l *line) dress(c *clause, ends []End) {
+func (l *line) dress(c *phrase, ends []threads.End) {
 	plastic := c.attr&isPlastic != 0 || plasticMaterials[l.material]
 	for k := range ends {
 		ends[k].Seal = sealSaid(c)
 		ends[k].Swivel = c.attr&(isSwivel|isNut) != 0
 		ends[k].Plastic = plastic
 		ends[k].Long = c.attr&isLong != 0
-		ends[k].ClassA = c.fig != nil && c.fig.classA && ends[k].Family == G
+		ends[k].ClassA = c.fig != nil && c.fig.classA && ends[k].Family == threads.G
 	}
 }
 
@@ -96,48 +98,48 @@ var plasticMaterials = map[string]bool{
 	"plastic": true, "pvc": true, "pp": true, "pa": true, "pe": true, "pom": true, "pvdf": true, "abs": true,
 }
 
-func plainFamilies(end string) []Family {
+func plainFamilies(end string) []threads.Family {
 	switch end {
 	case "BARB":
-		return []Family{Barb}
+		return []threads.Family{threads.Barb}
 	case "BORE":
-		return []Family{Bore}
+		return []threads.Family{threads.Bore}
 	case "PUSH":
-		return []Family{Push}
+		return []threads.Family{threads.Push}
 	case "COMPRESSION":
-		return []Family{Compression}
+		return []threads.Family{threads.Compression}
 	case "TUBE":
-		return []Family{Push, Compression}
+		return []threads.Family{threads.Push, threads.Compression}
 	case "FERRULE":
-		return []Family{Ferrule}
+		return []threads.Family{threads.Ferrule}
 	}
 	return nil
 }
 
-func plainEnds(c *clause, families []Family) []End {
+func plainEnds(c *phrase, families []threads.Family) []threads.End {
 	size, diameter := plainSize(c.fig)
-	var out []End
+	var out []threads.End
 	for _, f := range families {
-		out = append(out, End{Family: f, Size: size, Diameter: diameter})
+		out = append(out, threads.End{Family: f, Size: size, Diameter: diameter})
 	}
 	return out
 }
 
 // plainSize writes a size without a thread: "19 mm", "3/4 in"; "" if not said.
-func plainSize(f *figure) (string, Length) {
+func plainSize(f *figure) (string, threads.Length) {
 	switch {
 	case f == nil:
 		return "", 0
 	case f.kind == mmSize:
-		return trim(f.v) + " mm", Length(f.v)
+		return trim(f.v) + " mm", threads.Length(f.v)
 	case f.kind == dashSize:
-		return inchText(f.v/16) + " in", Length(f.v/16) * Inch
+		return inchText(f.v/16) + " in", threads.Length(f.v/16) * threads.Inch
 	}
-	return inchText(f.v) + " in", Length(f.v) * Inch
+	return inchText(f.v) + " in", threads.Length(f.v) * threads.Inch
 }
 
 // threads lists the threaded ends that the words leave open, likeliest first.
-func (l *line) threads(c *clause) []End {
+func (l *line) threads(c *phrase) []threads.End {
 	if c.fig == nil || c.open {
 		return nil
 	}
@@ -163,23 +165,23 @@ func (l *line) threads(c *clause) []End {
 }
 
 // ofFamily makes the end of a family and size, none if the family has no such size.
-func ofFamily(f Family, size string, sex Sex) []End {
-	form, ok := Find(f, size)
+func ofFamily(f threads.Family, size string, sex threads.Sex) []threads.End {
+	form, ok := threads.Find(f, size)
 	if !ok {
 		return nil
 	}
-	if only := f.Facts().Only; only != NoSex {
-		if sex != NoSex && sex != only {
+	if only := f.Facts().Only; only != threads.NoSex {
+		if sex != threads.NoSex && sex != only {
 			return nil
 		}
 		sex = only
 	}
-	return []End{Threaded(form, sex)}
+	return []threads.End{threads.Threaded(form, sex)}
 }
 
 // pipeEnds are the candidates of an inch pipe size.
-func (l *line) pipeEnds(c *clause, v float64) []End {
-	var out []End
+func (l *line) pipeEnds(c *phrase, v float64) []threads.End {
+	var out []threads.End
 	size := inchText(v)
 	for _, f := range l.pipeFamilies(c) {
 		if c.fig.pitch != 0 && !pitchFits(f, size, c.fig.pitch) {
@@ -187,22 +189,22 @@ func (l *line) pipeEnds(c *clause, v float64) []End {
 		}
 		out = append(out, ofFamily(f, size, c.sex())...)
 	}
-	if len(out) == 0 && c.fam != nil && c.fam.value == "R" && c.sex() == Female {
-		out = append(ofFamily(Rc, size, Female), ofFamily(Rp, size, Female)...)
+	if len(out) == 0 && c.fam != nil && c.fam.value == "R" && c.sex() == threads.Female {
+		out = append(ofFamily(threads.Rc, size, threads.Female), ofFamily(threads.Rp, size, threads.Female)...)
 	}
-	if len(out) == 0 && c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && c.sex() == Male {
-		out = ofFamily(R, size, Male)
+	if len(out) == 0 && c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && c.sex() == threads.Male {
+		out = ofFamily(threads.R, size, threads.Male)
 	}
 	return out
 }
 
-func pitchFits(f Family, size string, tpi float64) bool {
-	form, ok := Find(f, size)
+func pitchFits(f threads.Family, size string, tpi float64) bool {
+	form, ok := threads.Find(f, size)
 	return ok && math.Abs(form.TPI-tpi) < 0.01
 }
 
 // pipeFamilies are the families that a pipe thread's words leave open.
-func (l *line) pipeFamilies(c *clause) []Family {
+func (l *line) pipeFamilies(c *phrase) []threads.Family {
 	name := "PIPE"
 	if c.fam != nil {
 		name = c.fam.value
@@ -210,7 +212,7 @@ func (l *line) pipeFamilies(c *clause) []Family {
 	if c.fig.kind == frenchSize && c.fam == nil {
 		name = "BSP"
 	}
-	flat := c.attr&(isWasher|isNut|isFlat|isStudSeal|isCone60|isCone30|isParallel) != 0 || c.attr&isSwivel != 0 && c.sex() == Female
+	flat := c.attr&(isWasher|isNut|isFlat|isStudSeal|isCone60|isCone30|isParallel) != 0 || c.attr&isSwivel != 0 && c.sex() == threads.Female
 	if l.shape != nil && l.shape.name == "washer" || l.hoseNut(c) {
 		flat = true
 	}
@@ -220,75 +222,75 @@ func (l *line) pipeFamilies(c *clause) []Family {
 	case "PIPE":
 		return l.unsaid(c, flat)
 	case "BSPP":
-		return []Family{G}
+		return []threads.Family{threads.G}
 	case "BSPT":
-		return []Family{R, Rc}
+		return []threads.Family{threads.R, threads.Rc}
 	case "R":
-		if l.malleable && c.sex() == Female {
-			return []Family{Rp}
+		if l.malleable && c.sex() == threads.Female {
+			return []threads.Family{threads.Rp}
 		}
 		if c.attr&isOldR != 0 || l.nordic {
-			return []Family{R, G}
+			return []threads.Family{threads.R, threads.G}
 		}
-		return []Family{R}
+		return []threads.Family{threads.R}
 	case "RC":
-		return []Family{Rc}
+		return []threads.Family{threads.Rc}
 	case "RP":
-		return []Family{Rp}
+		return []threads.Family{threads.Rp}
 	case "NPT":
-		if l.shape != nil && l.shape.name == "hose" && c.sex() == Female && l.ironPipe(c) {
-			return []Family{NPSM, NPT}
+		if l.shape != nil && l.shape.name == "hose" && c.sex() == threads.Female && l.ironPipe(c) {
+			return []threads.Family{threads.NPSM, threads.NPT}
 		}
-		return []Family{NPT}
+		return []threads.Family{threads.NPT}
 	}
 	if name == "NPSM" && c.fam2 != nil && c.fam2.value == "IPS" {
-		return []Family{NPSM, NPT}
+		return []threads.Family{threads.NPSM, threads.NPT}
 	}
 	return straightFamilies[name]
 }
 
 // straightFamilies are the remaining inch names, with what each leaves open.
-var straightFamilies = map[string][]Family{
-	"MP": {NPT, NPTF}, "NPTF": {NPTF}, "NPSM": {NPSM}, "NPS": {NPS}, "NPS?": {NPS, NPSM}, "IPS": {NPT, NPSM}, "NH": {NH},
+var straightFamilies = map[string][]threads.Family{
+	"MP": {threads.NPT, threads.NPTF}, "NPTF": {threads.NPTF}, "NPSM": {threads.NPSM}, "NPS": {threads.NPS}, "NPS?": {threads.NPS, threads.NPSM}, "IPS": {threads.NPT, threads.NPSM}, "NH": {threads.NH},
 }
 
 // hoseNut reports whether a female end of a made-up hose, whose nut seals flat.
-func (l *line) hoseNut(c *clause) bool {
-	return l.shape != nil && l.shape.name == "hose" && c.sex() == Female
+func (l *line) hoseNut(c *phrase) bool {
+	return l.shape != nil && l.shape.name == "hose" && c.sex() == threads.Female
 }
 
 // ironPipe reports whether an end is listed as FIP, which on a hose's nut is a
 // straight thread with a washer.
-func (l *line) ironPipe(c *clause) bool { return hasWord(string(l.norm[c.from:c.to]), "fip") }
+func (l *line) ironPipe(c *phrase) bool { return hasWord(string(l.norm[c.from:c.to]), "fip") }
 
-func bspFamilies(c *clause, flat, taperFirst bool) []Family {
+func bspFamilies(c *phrase, flat, taperFirst bool) []threads.Family {
 	switch {
 	case flat:
-		return []Family{G}
+		return []threads.Family{threads.G}
 	case c.attr&isTaper != 0:
-		return []Family{R, Rc}
-	case taperFirst && c.sex() == Male:
-		return []Family{R, G}
-	case c.sex() == Male:
-		return []Family{G, R}
-	case c.sex() == Female:
-		return []Family{G, Rp, Rc}
+		return []threads.Family{threads.R, threads.Rc}
+	case taperFirst && c.sex() == threads.Male:
+		return []threads.Family{threads.R, threads.G}
+	case c.sex() == threads.Male:
+		return []threads.Family{threads.G, threads.R}
+	case c.sex() == threads.Female:
+		return []threads.Family{threads.G, threads.Rp, threads.Rc}
 	}
-	return []Family{G, R, Rp, Rc}
+	return []threads.Family{threads.G, threads.R, threads.Rp, threads.Rc}
 }
 
 // unsaid lists what an inch pipe thread can be when no standard is said. The
 // country's words only set the order.
-func (l *line) unsaid(c *clause, flat bool) []Family {
+func (l *line) unsaid(c *phrase, flat bool) []threads.Family {
 	if l.malleable {
-		return []Family{R, Rp}
+		return []threads.Family{threads.R, threads.Rp}
 	}
 	bsp := bspFamilies(c, flat, l.japan)
 	switch {
 	case flat, l.europe && c.attr&isTaper != 0:
 		return bsp
 	case l.america:
-		return append([]Family{NPT}, bsp...)
+		return append([]threads.Family{threads.NPT}, bsp...)
 	}
-	return append(bsp[:len(bsp):len(bsp)], NPT)
+	return append(bsp[:len(bsp):len(bsp)], threads.NPT)
 }
