@@ -11,6 +11,7 @@ import (
 	"handtight/bom/spares"
 	"handtight/catalog"
 	"handtight/threads"
+	"handtight/threads/makeup"
 )
 
 // Need is how much of one thing the build takes, before any shop is asked.
@@ -174,7 +175,7 @@ func (c *counter) joints() {
 		if !j.Known || j.Mating.Verdict > threads.LowPressureOnly {
 			continue // a joint that does not hold must be changed first
 		}
-		m := j.Mating.Makeup()
+		m := makeup.Of(&j.Mating)
 		if m.Tape > 0 {
 			c.tape += m.Tape
 			c.taped = append(c.taped, j.Number)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"handtight/threads"
+	"handtight/threads/makeup"
 )
 
 // Question is one thing to ask before buying.
@@ -64,7 +65,7 @@ func (s *System) MakeupText(j *Joint) string {
 	case 2:
 		return "two clamps on the tail, their screws on opposite sides"
 	}
-	mk := j.Mating.Makeup()
+	mk := makeup.Of(&j.Mating)
 	if mk.Torque.Known && !s.steel(j) {
 		// the printed torques are for steel; bronze and plastic break at them
 		mk.Torque.Known = false
@@ -91,7 +92,7 @@ func (s *System) MakeupCare(j *Joint) string {
 	if !j.Known || j.Mating.Verdict > threads.LowPressureOnly || s.Clamps(j) > 0 {
 		return ""
 	}
-	mk := j.Mating.Makeup()
+	mk := makeup.Of(&j.Mating)
 	hold, back := "", ""
 	if mk.Hold != "" {
 		hold = "Hold " + mk.Hold

@@ -2,8 +2,9 @@
 //
 // It answers by geometry: the tables under table/ hold each family's sizes as
 // its standard prints them, and [Mate] slides the profile of one end into the
-// other. Package title reads an end from what people write, [Find] and [Forms] give the
-// tables, and [Mating.Makeup] says how the joint is closed.
+// other. Package title reads an end from what people write, [Find] and [Forms] give
+// the tables. How a joint is closed is answered by package makeup, which thread was
+// measured by identify, and all that is looked up of one end by card.
 //
 // # Units
 //

@@ -37,6 +37,15 @@ func SealNamed(name string) (Seal, bool) {
 	return NoSeal, false
 }
 
+// AllSeals lists every seal that can be said of an end, without [NoSeal].
+func AllSeals() []Seal {
+	out := make([]Seal, 0, sealEnd-1)
+	for s := NoSeal + 1; s < sealEnd; s++ {
+		out = append(out, s)
+	}
+	return out
+}
+
 // End is what a port is: a thread of a size and sex with its seal, or an end
 // without a thread. The zero value is no end.
 type End struct {

@@ -38,6 +38,9 @@ const (
 	familyEnd
 )
 
+// FamilyCount is one more than the last family: the length of a table by family.
+const FamilyCount = int(familyEnd)
+
 // Sex says which end goes into the other. The zero value is unknown or without sex.
 type Sex uint8
 

@@ -44,6 +44,51 @@ func (f *Form) Height() Length { return f.height }
 // taper, seven turns of a parallel thread.
 func (f *Form) FullTurns() float64 { return float64(f.full / f.Pitch) }
 
+// Band is a diameter at both ends of its tolerance.
+type Band struct{ Least, Most Length }
+
+// Middle is the diameter half way between the two.
+func (b Band) Middle() Length { return (b.Least + b.Most) / 2 }
+
+// pipeSpread is by how much the outside of a pipe varies where the crests of its
+// taper thread run out (a judgement).
+const pipeSpread Length = 0.05
+
+// CrestAt gives the limits of the diameter across the crests, the outside of a male or
+// the inside of a female, at a distance along the thread from where it begins: the
+// small end of a taper male, the open face of a taper female. An NPT crest is
+// never larger than its pipe. A sex that the family does not come in has no limits
+// of a standard: its figures are then of no use.
+func (f *Form) CrestAt(sex Sex, along Length) Band {
+	change := Length(f.Taper) * along
+	if sex == Female {
+		return Band{
+			Least: f.inside.tight.pitch - 2*f.inside.tight.crestAdd - change,
+			Most:  f.inside.loose.pitch - 2*f.inside.loose.crestAdd - change,
+		}
+	}
+	b := Band{
+		Least: f.outside.loose.pitch + 2*f.outside.loose.crestAdd + change,
+		Most:  f.outside.tight.pitch + 2*f.outside.tight.crestAdd + change,
+	}
+	if f.Family == NPT || f.Family == NPTF {
+		b.Least, b.Most = min(b.Least, f.Major-pipeSpread), min(b.Most, f.Major)
+	}
+	return b
+}
+
+// PitchLimits gives the limits of the pitch diameter where the thread begins; see
+// [Form.CrestAt].
+func (f *Form) PitchLimits(sex Sex) Band {
+	if sex == Female {
+		return Band{f.inside.tight.pitch, f.inside.loose.pitch}
+	}
+	return Band{f.outside.loose.pitch, f.outside.tight.pitch}
+}
+
+// Full is the length of engagement taken as full; see [Form.FullTurns].
+func (f *Form) Full() Length { return f.full }
+
 // cut is a thread cut outside or inside, at both ends of its tolerance:
 // tight is the most metal, loose the least.
 type cut struct{ tight, loose limits }

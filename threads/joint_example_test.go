@@ -21,10 +21,3 @@ func ExampleMate() {
 	// leaks
 	// Do not force it. Buy an adaptor 1/2-14 NPT female x R 1/2 male, or one of the two parts with the other's thread.
 }
-
-func ExampleMating_Makeup() {
-	npt, _ := threads.Find(threads.NPT, "1/2")
-	m := threads.Mate(threads.Threaded(npt, threads.Male), threads.Threaded(npt, threads.Female))
-	fmt.Println(m.Makeup())
-	// Output: 4 wraps of 12 mm tape (about 290 mm), 1.5 to 3 turns past hand tight
-}

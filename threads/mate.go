@@ -109,6 +109,32 @@ func (m *Mating) female() *End {
 	return &m.B
 }
 
+// Male gives the external end of two with threads; of other ends, the first.
+func (m *Mating) Male() End { return *m.male() }
+
+// Female gives the internal end of two with threads; of other ends, the second.
+func (m *Mating) Female() End { return *m.female() }
+
+// Makes names the kind of joint that alike threads make, by which its make-up is
+// looked up: "taper", "washer", "cone"; "" for ends without a thread, and where
+// nothing closes.
+func (m *Mating) Makes() string {
+	if m.seal == nil {
+		return ""
+	}
+	return m.seal.makes
+}
+
+// TypicalTurns is how far middling parts screw together before a surface meets; ok
+// is false for parallel threads of one pitch, which run free, and without threads.
+func (m *Mating) TypicalTurns() (turns float64, ok bool) {
+	return m.typical, m.A.Form != nil && m.B.Form != nil && !math.IsInf(m.typical, 1) && m.Verdict != SameSex
+}
+
+// Alike reports whether two forms are one thread but for taper and tolerance: one
+// pitch, one flank angle, one pitch diameter to within an eighth of the pitch.
+func Alike(a, b *Form) bool { return alike(a, b) }
+
 func (m *Mating) mateThreads() {
 	male, female := m.male(), m.female()
 	e, i := male.Form, female.Form

@@ -77,7 +77,6 @@ func TestWorst(t *testing.T) {
 	m, _ = Worst(EndReading{}, taper)
 	require.Zero(t, m.Verdict, "no reading, no joint")
 	require.Empty(t, m.Closes())
-	require.Equal(t, "not to be made up: stop", m.Makeup().String())
 	require.True(t, Loose.Worse(WillNotStart), "what goes together and lets go is worse than what never starts")
 }
 

@@ -69,6 +69,10 @@ func (m *Mating) angleToo() string {
 	return fmt.Sprintf(", and the flanks are %.0f and %.0f degrees", e.Flank, i.Flank)
 }
 
+// HandWords gives the turns by hand as people say them: "about 3 turns (1 to 6 as
+// parts vary)"; "a few turns" where threads run free.
+func (m *Mating) HandWords() string { return m.turnsWords(m.Hand) }
+
 // turnsWords gives turns as people say them: "about 3 turns (1 to 6 as parts vary)".
 func (m *Mating) turnsWords(s Span) string {
 	lo, hi := math.Min(s.Loosest, s.Tightest), math.Max(s.Loosest, s.Tightest)

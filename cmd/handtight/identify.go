@@ -11,6 +11,7 @@ import (
 	"golang.org/x/term"
 
 	"handtight/threads"
+	"handtight/threads/identify"
 )
 
 type identifyFacts struct {
@@ -95,8 +96,8 @@ func onTerminal(in io.Reader) bool {
 }
 
 // identify prints what the figures say.
-func (a *app) identify(m threads.Measured) error {
-	id, err := threads.Identify(m)
+func (a *app) identify(m identify.Measured) error {
+	id, err := identify.Identify(m)
 	if err != nil {
 		return err
 	}
@@ -110,7 +111,7 @@ func (a *app) identify(m threads.Measured) error {
 	return nil
 }
 
-func identifyFactsOf(id *threads.Identification) identifyFacts {
+func identifyFactsOf(id *identify.Identification) identifyFacts {
 	f := identifyFacts{
 		Candidates: []likelyFacts{}, Next: id.Next.Text, Question: id.Next.Ask.String(), Why: id.Next.Why,
 		Gain: known(id.Next.Gain), None: known(id.None), NothingFits: id.NothingFits(),
@@ -131,7 +132,7 @@ func identifyFactsOf(id *threads.Identification) identifyFacts {
 // shown is how many candidates are printed; JSON has them all.
 const shown = 8
 
-func (a *app) printIdentification(id *threads.Identification) {
+func (a *app) printIdentification(id *identify.Identification) {
 	u := a.ui
 	list := id.Candidates
 	if id.NothingFits() {

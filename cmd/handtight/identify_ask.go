@@ -6,21 +6,22 @@ import (
 	"strings"
 
 	"handtight/threads"
+	"handtight/threads/identify"
 )
 
 // hints say how each question may be answered.
-var hints = map[threads.Ask]string{
-	threads.AskDiameter: "`od 13.1 mm` for the outside of a male, `id 11.6 mm` for the inside of a female",
-	threads.AskPitch:    "`19`, `about 14`, or `1.5 mm`",
-	threads.AskTaper:    "`yes` or `no`",
-	threads.AskNose:     "the cone's angle, such as `37`, or `plain`, `face-ring`, `stud-ring`",
-	threads.AskFlank:    "`55` or `60`",
+var hints = map[identify.Ask]string{
+	identify.AskDiameter: "`od 13.1 mm` for the outside of a male, `id 11.6 mm` for the inside of a female",
+	identify.AskPitch:    "`19`, `about 14`, or `1.5 mm`",
+	identify.AskTaper:    "`yes` or `no`",
+	identify.AskNose:     "the cone's angle, such as `37`, or `plain`, `face-ring`, `stud-ring`",
+	identify.AskFlank:    "`55` or `60`",
 }
 
 // interview asks for one figure after the other, the most telling first, until
 // nothing more would help, the answers end, or q. An empty answer passes over a
 // question. With --json the questions go to the error stream.
-func (a *app) interview(m *threads.Measured) error {
+func (a *app) interview(m *identify.Measured) error {
 	screen := *a.ui
 	if a.json {
 		screen.out = a.ui.errOut
@@ -28,7 +29,7 @@ func (a *app) interview(m *threads.Measured) error {
 	screen.fold("", "Answer what you can measure; Enter passes over a question, q ends.")
 	lines := bufio.NewScanner(a.in)
 	for {
-		id, err := threads.Identify(*m)
+		id, err := identify.Identify(*m)
 		if err != nil {
 			return err
 		}
@@ -62,25 +63,25 @@ func (a *app) interview(m *threads.Measured) error {
 }
 
 // answer takes the answer to a question; where it cannot be, m is as it was.
-func answer(m *threads.Measured, ask threads.Ask, text string) error {
+func answer(m *identify.Measured, ask identify.Ask, text string) error {
 	next := *m
 	var err error
 	switch ask {
-	case threads.AskDiameter:
+	case identify.AskDiameter:
 		err = readSide(&next, text)
-	case threads.AskPitch:
+	case identify.AskPitch:
 		if err = readPitch(&next, text); err != nil {
 			err = readCount(&next, text)
 		}
-	case threads.AskTaper:
+	case identify.AskTaper:
 		err = readTaper(&next, text)
-	case threads.AskNose:
+	case identify.AskNose:
 		err = readSeat(&next, text)
 	default:
 		err = readFlank(&next, text)
 	}
 	if err == nil {
-		_, err = threads.Identify(next)
+		_, err = identify.Identify(next)
 	}
 	if err == nil {
 		*m = next
@@ -89,7 +90,7 @@ func answer(m *threads.Measured, ask threads.Ask, text string) error {
 }
 
 // readSide reads a diameter with the side that it was taken on.
-func readSide(m *threads.Measured, text string) error {
+func readSide(m *identify.Measured, text string) error {
 	side, rest, _ := strings.Cut(text, " ")
 	switch strings.ToLower(side) {
 	case "od", "outside", "male":
@@ -97,11 +98,11 @@ func readSide(m *threads.Measured, text string) error {
 	case "id", "inside", "female":
 		return readDiameter(m, threads.Female, rest)
 	}
-	return fmt.Errorf("%q does not say which side was measured: write %s", text, hints[threads.AskDiameter])
+	return fmt.Errorf("%q does not say which side was measured: write %s", text, hints[identify.AskDiameter])
 }
 
 // soFar names the three likeliest.
-func soFar(list []threads.Candidate) string {
+func soFar(list []identify.Candidate) string {
 	var words []string
 	for _, c := range list[:min(3, len(list))] {
 		words = append(words, fmt.Sprintf("%s (%s)", c.Form.Designation, percent(c.Probability)))

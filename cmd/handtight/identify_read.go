@@ -8,11 +8,12 @@ import (
 
 	qty "handtight/pressure/quantity"
 	"handtight/threads"
+	"handtight/threads/identify"
 )
 
 // read makes figures of the flags.
-func (f *figures) read() (threads.Measured, error) {
-	m := threads.Measured{Country: f.country}
+func (f *figures) read() (identify.Measured, error) {
+	m := identify.Measured{Country: f.country}
 	if f.od != "" && f.id != "" {
 		return m, fmt.Errorf("--od and --id were both given: a thread is either a male, measured outside, or a female, measured inside")
 	}
@@ -21,10 +22,10 @@ func (f *figures) read() (threads.Measured, error) {
 	}
 	for _, step := range []struct {
 		flag, text string
-		read       func(*threads.Measured, string) error
+		read       func(*identify.Measured, string) error
 	}{
-		{"--od", f.od, func(m *threads.Measured, s string) error { return readDiameter(m, threads.Male, s) }},
-		{"--id", f.id, func(m *threads.Measured, s string) error { return readDiameter(m, threads.Female, s) }},
+		{"--od", f.od, func(m *identify.Measured, s string) error { return readDiameter(m, threads.Male, s) }},
+		{"--id", f.id, func(m *identify.Measured, s string) error { return readDiameter(m, threads.Female, s) }},
 		{"--tpi", f.tpi, readCount},
 		{"--pitch", f.pitch, readPitch},
 		{"--taper", f.taper, readTaper},
@@ -50,13 +51,13 @@ func unsure(text string) (string, bool) {
 	return strings.Join(strings.Fields(bare), " "), bare != strings.TrimSpace(text)
 }
 
-func readDiameter(m *threads.Measured, sex threads.Sex, text string) error {
+func readDiameter(m *identify.Measured, sex threads.Sex, text string) error {
 	bare, _ := unsure(text)
 	d, err := qty.ParseLength(bare)
 	if err != nil {
 		return err
 	}
-	m.Sex, m.Diameter = sex, threads.Gauge(d.Millimetres())
+	m.Sex, m.Diameter = sex, identify.Gauge(d.Millimetres())
 	return nil
 }
 
@@ -69,7 +70,7 @@ const fewestThreads = 5
 // countRange is a count between two figures: "13 to 14", "13-14".
 var countRange = regexp.MustCompile(`^(\S+?)\s*(?:-|–|to|or)\s*(\S+)$`)
 
-func readCount(m *threads.Measured, text string) error {
+func readCount(m *identify.Measured, text string) error {
 	bare, rough := unsure(text)
 	bare = strings.TrimSpace(countWords.ReplaceAllString(bare, ""))
 	tpi, err := count(bare)
@@ -86,7 +87,7 @@ func readCount(m *threads.Measured, text string) error {
 	if tpi < fewestThreads {
 		return fmt.Errorf("%q threads an inch is coarser than any pipe or port thread: if it is a pitch, write it with its unit, such as '%s mm'", text, trimmed(tpi))
 	}
-	m.Pitch = threads.Gauge(threads.Inch.Millimetres() / tpi)
+	m.Pitch = identify.Gauge(threads.Inch.Millimetres() / tpi)
 	m.Pitch.Rough = rough
 	return nil
 }
@@ -104,23 +105,23 @@ func count(text string) (float64, error) {
 	return v, err
 }
 
-func readPitch(m *threads.Measured, text string) error {
+func readPitch(m *identify.Measured, text string) error {
 	bare, rough := unsure(text)
 	p, err := qty.ParseLength(bare)
 	if err != nil {
 		return err
 	}
-	m.Pitch = threads.Gauge(p.Millimetres())
+	m.Pitch = identify.Gauge(p.Millimetres())
 	m.Pitch.Rough = rough
 	return nil
 }
 
-func readTaper(m *threads.Measured, text string) error {
+func readTaper(m *identify.Measured, text string) error {
 	switch strings.ToLower(strings.TrimSpace(text)) {
 	case "yes", "y", "tapered", "taper":
-		m.Taper = threads.Tapered
+		m.Taper = identify.Tapered
 	case "no", "n", "parallel", "straight":
-		m.Taper = threads.NoTaper
+		m.Taper = identify.NoTaper
 	case "unknown":
 		m.Taper = 0
 	default:
@@ -138,25 +139,25 @@ func degrees(text string) (float64, error) {
 	return count(strings.TrimSpace(bare))
 }
 
-func readFlank(m *threads.Measured, text string) error {
+func readFlank(m *identify.Measured, text string) error {
 	v, err := degrees(text)
 	if err != nil {
 		return fmt.Errorf("%q is no angle in degrees: write 55 or 60", text)
 	}
-	m.Flank = threads.Gauge(v)
+	m.Flank = identify.Gauge(v)
 	return nil
 }
 
-func readSeat(m *threads.Measured, text string) error {
+func readSeat(m *identify.Measured, text string) error {
 	word := strings.ToLower(strings.Join(strings.Fields(text), "-"))
 	switch word {
 	case "none", "flat", "no":
-		word = threads.PlainNose.String()
+		word = identify.PlainNose.String()
 	case "unknown":
 		m.Nose = 0
 		return nil
 	}
-	if n, ok := threads.NoseNamed(word); ok {
+	if n, ok := identify.NoseNamed(word); ok {
 		m.Nose = n
 		return nil
 	}
@@ -164,7 +165,7 @@ func readSeat(m *threads.Measured, text string) error {
 	if err != nil {
 		return fmt.Errorf("%q is no seat: write the cone's angle in degrees, such as 37, or plain, face-ring (an O-ring in the flat face) or stud-ring (an O-ring behind the thread, or its chamfer in a port)", text)
 	}
-	n, ok := threads.NoseOfCone(v)
+	n, ok := identify.NoseOfCone(v)
 	if !ok {
 		return fmt.Errorf("no seat has a cone of %s degrees: they have 24, 30, 37, 45 or 60, or twice or half of that across", trimmed(v))
 	}

@@ -8,44 +8,45 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/threads"
+	"handtight/threads/identify"
 )
 
-func perInch(tpi float64) threads.Gauged { return threads.Gauge(25.4 / tpi) }
+func perInch(tpi float64) identify.Gauged { return identify.Gauge(25.4 / tpi) }
 
-func rough(g threads.Gauged) threads.Gauged { g.Rough = true; return g }
+func rough(g identify.Gauged) identify.Gauged { g.Rough = true; return g }
 
 // Figures as people write them.
 func TestReadFigures(t *testing.T) {
 	for _, c := range []struct {
 		why  string
 		f    figures
-		want threads.Measured
+		want identify.Measured
 	}{
-		{"millimetres outside", figures{od: "13.1 mm"}, threads.Measured{Sex: threads.Male, Diameter: threads.Gauge(13.1)}},
-		{"a decimal comma inside", figures{id: "11,6 mm"}, threads.Measured{Sex: threads.Female, Diameter: threads.Gauge(11.6)}},
-		{"a whole count", figures{tpi: "19"}, threads.Measured{Pitch: perInch(19)}},
-		{"a count with its words", figures{tpi: "19 threads per inch"}, threads.Measured{Pitch: perInch(19)}},
-		{"tpi written out", figures{tpi: "11.5 TPI"}, threads.Measured{Pitch: perInch(11.5)}},
-		{"a half", figures{tpi: "11½"}, threads.Measured{Pitch: perInch(11.5)}},
-		{"a half in figures", figures{tpi: "11 1/2"}, threads.Measured{Pitch: perInch(11.5)}},
-		{"in doubt", figures{tpi: "14 or so"}, threads.Measured{Pitch: rough(perInch(14))}},
-		{"in doubt, before", figures{tpi: "about 14"}, threads.Measured{Pitch: rough(perInch(14))}},
-		{"in doubt, by a sign", figures{tpi: "~14"}, threads.Measured{Pitch: rough(perInch(14))}},
-		{"asked", figures{tpi: "14?"}, threads.Measured{Pitch: rough(perInch(14))}},
-		{"between two", figures{tpi: "13-14"}, threads.Measured{Pitch: rough(perInch(13.5))}},
-		{"one or the other", figures{tpi: "18 or 20"}, threads.Measured{Pitch: rough(perInch(19))}},
-		{"a pitch", figures{pitch: "1.5 mm"}, threads.Measured{Pitch: threads.Gauge(1.5)}},
-		{"a pitch in doubt", figures{pitch: "roughly 1.8 mm"}, threads.Measured{Pitch: rough(threads.Gauge(1.8))}},
-		{"a taper seen", figures{taper: "yes"}, threads.Measured{Taper: threads.Tapered}},
-		{"none seen", figures{taper: "No"}, threads.Measured{Taper: threads.NoTaper}},
-		{"not looked at", figures{taper: "unknown"}, threads.Measured{}},
-		{"degrees", figures{angle: "55°"}, threads.Measured{Flank: threads.Gauge(55)}},
-		{"degrees in words", figures{angle: "60 degrees"}, threads.Measured{Flank: threads.Gauge(60)}},
-		{"a cone to the axis", figures{seat: "37"}, threads.Measured{Nose: threads.NoseCone37}},
-		{"a cone across", figures{seat: "74 deg"}, threads.Measured{Nose: threads.NoseCone37}},
-		{"a ring", figures{seat: "face ring"}, threads.Measured{Nose: threads.FaceRing}},
-		{"nothing there", figures{seat: "none"}, threads.Measured{Nose: threads.PlainNose}},
-		{"a country", figures{country: "NZ"}, threads.Measured{Country: "NZ"}},
+		{"millimetres outside", figures{od: "13.1 mm"}, identify.Measured{Sex: threads.Male, Diameter: identify.Gauge(13.1)}},
+		{"a decimal comma inside", figures{id: "11,6 mm"}, identify.Measured{Sex: threads.Female, Diameter: identify.Gauge(11.6)}},
+		{"a whole count", figures{tpi: "19"}, identify.Measured{Pitch: perInch(19)}},
+		{"a count with its words", figures{tpi: "19 threads per inch"}, identify.Measured{Pitch: perInch(19)}},
+		{"tpi written out", figures{tpi: "11.5 TPI"}, identify.Measured{Pitch: perInch(11.5)}},
+		{"a half", figures{tpi: "11½"}, identify.Measured{Pitch: perInch(11.5)}},
+		{"a half in figures", figures{tpi: "11 1/2"}, identify.Measured{Pitch: perInch(11.5)}},
+		{"in doubt", figures{tpi: "14 or so"}, identify.Measured{Pitch: rough(perInch(14))}},
+		{"in doubt, before", figures{tpi: "about 14"}, identify.Measured{Pitch: rough(perInch(14))}},
+		{"in doubt, by a sign", figures{tpi: "~14"}, identify.Measured{Pitch: rough(perInch(14))}},
+		{"asked", figures{tpi: "14?"}, identify.Measured{Pitch: rough(perInch(14))}},
+		{"between two", figures{tpi: "13-14"}, identify.Measured{Pitch: rough(perInch(13.5))}},
+		{"one or the other", figures{tpi: "18 or 20"}, identify.Measured{Pitch: rough(perInch(19))}},
+		{"a pitch", figures{pitch: "1.5 mm"}, identify.Measured{Pitch: identify.Gauge(1.5)}},
+		{"a pitch in doubt", figures{pitch: "roughly 1.8 mm"}, identify.Measured{Pitch: rough(identify.Gauge(1.8))}},
+		{"a taper seen", figures{taper: "yes"}, identify.Measured{Taper: identify.Tapered}},
+		{"none seen", figures{taper: "No"}, identify.Measured{Taper: identify.NoTaper}},
+		{"not looked at", figures{taper: "unknown"}, identify.Measured{}},
+		{"degrees", figures{angle: "55°"}, identify.Measured{Flank: identify.Gauge(55)}},
+		{"degrees in words", figures{angle: "60 degrees"}, identify.Measured{Flank: identify.Gauge(60)}},
+		{"a cone to the axis", figures{seat: "37"}, identify.Measured{Nose: identify.NoseCone37}},
+		{"a cone across", figures{seat: "74 deg"}, identify.Measured{Nose: identify.NoseCone37}},
+		{"a ring", figures{seat: "face ring"}, identify.Measured{Nose: identify.FaceRing}},
+		{"nothing there", figures{seat: "none"}, identify.Measured{Nose: identify.PlainNose}},
+		{"a country", figures{country: "NZ"}, identify.Measured{Country: "NZ"}},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			m, err := c.f.read()
@@ -59,7 +60,7 @@ func TestReadFigures(t *testing.T) {
 }
 
 // interviewed answers the questions with lines and gives what was printed.
-func interviewed(t *testing.T, asJSON bool, answers ...string) (m threads.Measured, out, trouble string) {
+func interviewed(t *testing.T, asJSON bool, answers ...string) (m identify.Measured, out, trouble string) {
 	t.Helper()
 	var o, e bytes.Buffer
 	a := &app{in: strings.NewReader(strings.Join(answers, "\n")), ui: newUI(&o, &e), json: asJSON}
@@ -71,7 +72,7 @@ func interviewed(t *testing.T, asJSON bool, answers ...string) (m threads.Measur
 func TestInterview(t *testing.T) {
 	m, out, _ := interviewed(t, false, "od 13.1 mm", "19", "no")
 	require.Equal(t, threads.Male, m.Sex)
-	require.Equal(t, threads.NoTaper, m.Taper)
+	require.Equal(t, identify.NoTaper, m.Taper)
 	require.Contains(t, out, "so far")
 	require.Contains(t, out, "it is G 1/4.")
 }
@@ -81,7 +82,7 @@ func TestInterviewPassesOver(t *testing.T) {
 	m, out, _ := interviewed(t, false, "od 13.1 mm", "19", "", "plain")
 	require.Equal(t, 1, strings.Count(out, "does it taper"))
 	require.Zero(t, m.Taper)
-	require.Equal(t, threads.PlainNose, m.Nose)
+	require.Equal(t, identify.PlainNose, m.Nose)
 	require.Contains(t, out, "G 1/4 male")
 }
 
@@ -91,7 +92,7 @@ func TestInterviewAsksAgain(t *testing.T) {
 	require.Contains(t, out, `"13.1" does not say which side was measured`)
 	require.Contains(t, out, "has no unit")
 	require.Contains(t, out, "between 4 and 250 mm is due")
-	require.Equal(t, threads.Gauge(13.1), m.Diameter)
+	require.Equal(t, identify.Gauge(13.1), m.Diameter)
 	require.True(t, m.Pitch.Known)
 }
 
@@ -138,7 +139,7 @@ func FuzzFigures(f *testing.F) {
 		for _, fig := range []figures{{od: text}, {id: text}, {tpi: text}, {pitch: text}, {taper: text}, {angle: text}, {seat: text}, {country: text}} {
 			m, err := fig.read()
 			if err == nil {
-				_, err = threads.Identify(m)
+				_, err = identify.Identify(m)
 			}
 			if err != nil {
 				require.NotEmpty(t, err.Error())

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"handtight/threads"
+	"handtight/threads/makeup"
 	"handtight/threads/title"
 )
 
@@ -91,7 +92,7 @@ func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFact
 		f.Limit = known(m.Limit)
 	}
 	if m.Verdict <= threads.LowPressureOnly {
-		mk := m.Makeup()
+		mk := makeup.Of(m)
 		if mk.Washer != "" {
 			mk.Torque.Known = false // printed for steel studs; the material is not said here
 		}

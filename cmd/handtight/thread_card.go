@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"handtight/threads"
+	"handtight/threads/card"
 )
 
 type cardFacts struct {
@@ -61,8 +62,8 @@ func (a *app) threadCard(r threads.Reading) error {
 
 // cardsOf gives a card for each end with one reading, and for both sexes of one
 // whose sex is not said; an end that is written twice has one card.
-func cardsOf(r threads.Reading) []threads.Card {
-	var out []threads.Card
+func cardsOf(r threads.Reading) []card.Card {
+	var out []card.Card
 	seen := map[threads.End]bool{}
 	for _, e := range r.Ends {
 		if len(e.Candidates) != 1 {
@@ -73,7 +74,7 @@ func cardsOf(r threads.Reading) []threads.Card {
 			if end.Sex == threads.NoSex {
 				end.Sex = sex
 			}
-			if c, ok := threads.CardOf(end); ok && end.Sex == sex && !seen[end] {
+			if c, ok := card.Of(end); ok && end.Sex == sex && !seen[end] {
 				seen[end] = true
 				out = append(out, c)
 			}
@@ -82,7 +83,7 @@ func cardsOf(r threads.Reading) []threads.Card {
 	return out
 }
 
-func cardFactsOf(c threads.Card) cardFacts {
+func cardFactsOf(c card.Card) cardFacts {
 	f := cardFacts{
 		End: c.End.String(), Crest: bandOf(c.Crest), PitchDia: bandOf(c.PitchDia),
 		LookAlikes: []alikeFacts{}, Mates: []pairFacts{}, Makeup: c.Makeup, Source: c.Source,
@@ -105,7 +106,7 @@ func bandOf(b threads.Band) bandFacts {
 	return bandFacts{known(b.Least.Millimetres()), known(b.Most.Millimetres())}
 }
 
-func (a *app) printCard(c threads.Card) {
+func (a *app) printCard(c card.Card) {
 	u := a.ui
 	facts := c.End.Family.Facts()
 	u.line("%s", u.paint(bold, "Card: "+c.End.String()))
@@ -139,7 +140,7 @@ func bandText(b threads.Band) string {
 
 // printMates lists what closes with the end, a line each, then what does not, a
 // line a verdict.
-func (a *app) printMates(c threads.Card) {
+func (a *app) printMates(c card.Card) {
 	label := "  with"
 	var verdicts []threads.Verdict
 	failing := map[threads.Verdict][]string{}
@@ -174,7 +175,7 @@ func mateWords(m *threads.Mating, end threads.End) string {
 }
 
 // printAlikes lists what the end is mistaken for; those told apart alike share a line.
-func (a *app) printAlikes(list []threads.LookAlike) {
+func (a *app) printAlikes(list []card.LookAlike) {
 	label := "  like"
 	for i := 0; i < len(list); {
 		tell := strings.Join(list[i].Tell, "; ")

@@ -113,7 +113,7 @@ func sizeOf(form *threads.Form) sizeFacts {
 }
 
 func crestOf(form *threads.Form, sex threads.Sex) *bandFacts {
-	band := threads.CrestBand(form, sex)
+	band := form.CrestAt(sex, 0)
 	return &bandFacts{known(band.Least.Millimetres()), known(band.Most.Millimetres())}
 }
 

@@ -1,15 +1,18 @@
-package threads
+package card
 
 import (
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
+	"handtight/threads/internal/endtest"
 )
 
 func cardOf(t testing.TB, words string) Card {
 	t.Helper()
-	c, ok := CardOf(endOf(t, words))
+	c, ok := Of(endtest.EndOf(t, words))
 	require.True(t, ok, words)
 	return c
 }
@@ -65,13 +68,10 @@ func TestLookAlikes(t *testing.T) {
 
 // What a calliper and a gauge do tell apart is not listed: 3/4 NPT is no 1/2.
 func TestLookAlikesAreNear(t *testing.T) {
-	for _, family := range threadFamilies() {
-		for _, f := range Forms(family) {
-			for _, sex := range possibleSexes(NoSex, family) {
-				if sex == NoSex {
-					continue
-				}
-				for _, l := range lookAlikes(Threaded(f, sex)) {
+	for _, family := range endtest.ThreadFamilies() {
+		for _, f := range threads.Forms(family) {
+			for _, sex := range endtest.Sexes(family) {
+				for _, l := range lookAlikes(threads.Threaded(f, sex)) {
 					require.NotEqual(t, family, l.Form.Family)
 					require.InDelta(t, float64(f.Major), float64(l.Form.Major), 2.5, "%s and %s", f.Designation, l.Form.Designation)
 					require.NotEqual(t, sex.Other(), l.Form.Family.Facts().Only)
@@ -84,16 +84,16 @@ func TestLookAlikesAreNear(t *testing.T) {
 func TestCardMates(t *testing.T) {
 	for _, c := range []struct {
 		why, end, mate string
-		verdict        Verdict
+		verdict        threads.Verdict
 	}{
-		{"its own kind first, with a washer", "G 1/2 male", "G 1/2 female", SealsWith},
-		{"the cone, once the male has a chamfer", "G 1/2 male", "G 1/2 female 60 cone", Seals},
-		{"a makeshift is told", "R 1/2 male", "G 1/2 female", LowPressureOnly},
-		{"the same number of another standard", "NPT 1/2 male", "Rc 1/2 female", Leaks},
-		{"the swivel that a chamfered NPT male is made for", "NPT 1/2 male", "1/2-14 NPSM female swivel", Seals},
-		{"an O-ring makes a stud of a plain thread", "M M22x1.5 male", "M22x1.5 ISO 6149 female", SealsWith},
-		{"one thread, two cones", "JIC -8 male", "3/4-16 SAE45 -8 female", Leaks},
-		{"one dash number, two threads", "JIC -6 male", "11/16-16 ORFS -6 female", Loose},
+		{"its own kind first, with a washer", "G 1/2 male", "G 1/2 female", threads.SealsWith},
+		{"the cone, once the male has a chamfer", "G 1/2 male", "G 1/2 female 60 cone", threads.Seals},
+		{"a makeshift is told", "R 1/2 male", "G 1/2 female", threads.LowPressureOnly},
+		{"the same number of another standard", "NPT 1/2 male", "Rc 1/2 female", threads.Leaks},
+		{"the swivel that a chamfered NPT male is made for", "NPT 1/2 male", "1/2-14 NPSM female swivel", threads.Seals},
+		{"an O-ring makes a stud of a plain thread", "M M22x1.5 male", "M22x1.5 ISO 6149 female", threads.SealsWith},
+		{"one thread, two cones", "JIC -8 male", "3/4-16 SAE45 -8 female", threads.Leaks},
+		{"one dash number, two threads", "JIC -6 male", "11/16-16 ORFS -6 female", threads.Loose},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			var all []string
@@ -111,18 +111,15 @@ func TestCardMates(t *testing.T) {
 // Every threaded end has a card whose first joint holds, but for the threads of
 // which only the thread is known, and a make-up for it.
 func TestEveryCard(t *testing.T) {
-	for _, family := range threadFamilies() {
-		for _, f := range Forms(family) {
-			for _, sex := range possibleSexes(NoSex, family) {
-				if sex == NoSex {
-					continue
-				}
-				c, ok := CardOf(Threaded(f, sex))
+	for _, family := range endtest.ThreadFamilies() {
+		for _, f := range threads.Forms(family) {
+			for _, sex := range endtest.Sexes(family) {
+				c, ok := Of(threads.Threaded(f, sex))
 				require.True(t, ok)
 				require.NotEmpty(t, c.Mates, f.Designation)
 				require.Less(t, c.Crest.Least, c.Crest.Most, f.Designation)
 				require.Less(t, c.PitchDia.Least, c.PitchDia.Most, f.Designation)
-				if family != UN {
+				if family != threads.UN {
 					require.True(t, c.Mates[0].Verdict.Holds(), "%s %s: %s", f.Designation, sex, c.Mates[0].Verdict)
 					require.NotEmpty(t, c.Makeup, f.Designation)
 					require.NotEmpty(t, c.Source, f.Designation)
@@ -156,8 +153,8 @@ func TestMatesBestFirst(t *testing.T) {
 }
 
 func TestNoCard(t *testing.T) {
-	_, ok := CardOf(Threaded(endOf(t, "G 1/2 male").Form, NoSex))
+	_, ok := Of(threads.Threaded(endtest.EndOf(t, "G 1/2 male").Form, threads.NoSex))
 	require.False(t, ok, "a male and a female are two cards")
-	_, ok = CardOf(End{Family: Barb, Size: "19 mm", Diameter: 19})
+	_, ok = Of(threads.End{Family: threads.Barb, Size: "19 mm", Diameter: 19})
 	require.False(t, ok, "a barb has no thread")
 }

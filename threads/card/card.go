@@ -1,83 +1,73 @@
-package threads
+package card
 
 import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
+
+	"handtight/threads"
+	"handtight/threads/identify"
+	"handtight/threads/makeup"
 )
 
 // Card is what a fitter looks up of one end: its limits, what it is mistaken for,
 // what it goes with, and how that joint is made.
 type Card struct {
-	End        End
-	Crest      Band // across the crests where the thread begins: the outside of a male, the inside of a female
-	PitchDia   Band // there too
+	End        threads.End
+	Crest      threads.Band // across the crests where the thread begins: the outside of a male, the inside of a female
+	PitchDia   threads.Band // there too
 	LookAlikes []LookAlike
-	Mates      []Mating // best first: End is A
-	Makeup     string   // of its own kind of joint, the one that needs fewest words; "" if none holds
-	Source     string   // of the figures of the make-up
+	Mates      []threads.Mating // best first: End is A
+	Makeup     string           // of its own kind of joint, the one that needs fewest words; "" if none holds
+	Source     string           // of the figures of the make-up
 }
 
-// Band is a diameter at both ends of its tolerance.
-type Band struct{ Least, Most Length }
-
-// CardOf looks an end up. False for an end without a thread, or without a sex: a
+// Of looks an end up. False for an end without a thread, or without a sex: a
 // male and a female of one size are two cards.
 //
 // The limits are those of the thread's standard where it begins: at the small end
 // of a taper male, at the open face of a taper female.
-func CardOf(e End) (Card, bool) {
-	if e.Form == nil || e.Sex == NoSex {
+func Of(e threads.End) (Card, bool) {
+	if e.Form == nil || e.Sex == threads.NoSex {
 		return Card{}, false
 	}
 	c := Card{End: e, LookAlikes: lookAlikes(e), Mates: matesOf(e)}
-	c.Crest = CrestBand(e.Form, e.Sex)
-	c.PitchDia = Band{e.Form.outside.loose.pitch, e.Form.outside.tight.pitch}
-	if e.Sex == Female {
-		c.PitchDia = Band{e.Form.inside.tight.pitch, e.Form.inside.loose.pitch}
-	}
+	c.Crest, c.PitchDia = e.Form.CrestAt(e.Sex, 0), e.Form.PitchLimits(e.Sex)
 	if m, ok := usualJoint(c.Mates); ok {
-		mk := m.Makeup()
+		mk := makeup.Of(&m)
 		c.Makeup, c.Source = mk.String(), mk.Source
 	}
 	return c, true
 }
 
-// CrestBand gives the limits of a thread across its crests where it begins: the
-// outside of a male, the inside of a female. A sex that the family does not come
-// in has no limits of a standard: its figures are then of no use.
-func CrestBand(f *Form, sex Sex) Band {
-	s := crestAt(f, sex, 0)
-	return Band{Length(s.least), Length(s.most)}
-}
-
 // LookAlike is another family's thread that a calliper does not tell apart.
 type LookAlike struct {
-	Form *Form
+	Form *threads.Form
 	Tell []string // how to tell; empty when no measurement does
 }
 
 // How near a look-alike is (judgements).
 const (
-	alikeGap   = 2 * calliperError // mm between the crests of the two at their nearest
-	alikePitch = 0.2               // of the pitch: more is seen at a glance
-	clearlyOff = 0.3               // mm between the middles: worth telling
+	alikeGap   = 2 * identify.CalliperError // mm between the crests of the two at their nearest
+	alikePitch = 0.2                        // of the pitch: more is seen at a glance
+	clearlyOff = 0.3                        // mm between the middles: worth telling
 )
 
 // lookAlikes lists the threads of other families within reach of the calliper,
 // nearest first.
-func lookAlikes(e End) []LookAlike {
+func lookAlikes(e threads.End) []LookAlike {
 	type near struct {
 		LookAlike
 		off float64
 	}
 	var found []near
-	for _, family := range Families() {
+	for _, family := range threads.Families() {
 		only := family.Facts().Only
-		if family == e.Family || only != NoSex && only != e.Sex {
+		if family == e.Family || only != threads.NoSex && only != e.Sex {
 			continue
 		}
-		for _, f := range Forms(family) {
+		for _, f := range threads.Forms(family) {
 			if off, ok := nearness(e, f); ok {
 				found = append(found, near{LookAlike{f, tells(e, f)}, off})
 			}
@@ -93,13 +83,13 @@ func lookAlikes(e End) []LookAlike {
 
 // nearness is how many errors of the tools lie between an end and a thread; false
 // when they are not taken for each other.
-func nearness(e End, f *Form) (float64, bool) {
+func nearness(e threads.End, f *threads.Form) (float64, bool) {
 	pitch := math.Abs(math.Log(float64(f.Pitch / e.Form.Pitch)))
-	a, b := span(e.Form, e.Sex), span(f, e.Sex)
-	if pitch > alikePitch || max(a.least-b.most, b.least-a.most) > alikeGap {
+	a, b := identify.Reach(e.Form, e.Sex), identify.Reach(f, e.Sex)
+	if pitch > alikePitch || max(a.Least-b.Most, b.Least-a.Most) > alikeGap {
 		return 0, false
 	}
-	off := pitch/gaugeError + math.Abs(middleOf(a)-middleOf(b))/calliperError
+	off := pitch/identify.GaugeError + math.Abs(float64(a.Middle()-b.Middle()))/float64(identify.CalliperError)
 	if f.Flank != e.Form.Flank {
 		off++
 	}
@@ -109,19 +99,11 @@ func nearness(e End, f *Form) (float64, bool) {
 	return off, true
 }
 
-// span is all that the crests of a thread may measure, wear apart.
-func span(f *Form, sex Sex) stretch {
-	a, b := crestAt(f, sex, 0), crestAt(f, sex, 1)
-	return stretch{min(a.least, b.least), max(a.most, b.most)}
-}
-
-func middleOf(s stretch) float64 { return (s.least + s.most) / 2 }
-
 // tells says by what a thread differs from an end, surest first.
-func tells(e End, f *Form) []string {
+func tells(e threads.End, f *threads.Form) []string {
 	var out []string
 	if math.Abs(float64(f.Pitch-e.Form.Pitch)) >= samePitch*float64(e.Form.Pitch) {
-		out = append(out, pitchWords(f)+", not "+pitchWords(e.Form))
+		out = append(out, identify.PitchWords(f)+", not "+identify.PitchWords(e.Form))
 	}
 	if f.Taper != e.Form.Taper {
 		if f.Taper > 0 {
@@ -131,19 +113,19 @@ func tells(e End, f *Form) []string {
 		}
 	}
 	if f.Flank != e.Form.Flank {
-		out = append(out, trim(f.Flank)+" degree flanks, not "+trim(e.Form.Flank))
+		out = append(out, number(f.Flank)+" degree flanks, not "+number(e.Form.Flank))
 	}
-	off := middleOf(span(f, e.Sex)) - middleOf(span(e.Form, e.Sex))
+	off := float64(identify.Reach(f, e.Sex).Middle() - identify.Reach(e.Form, e.Sex).Middle())
 	if f.Taper == e.Form.Taper && math.Abs(off) >= clearlyOff {
 		word := " mm larger"
 		if off < 0 {
 			word = " mm smaller"
 		}
-		out = append(out, "about "+trim(math.Round(math.Abs(off)*10)/10)+word)
+		out = append(out, "about "+number(math.Round(math.Abs(off)*10)/10)+word)
 	}
-	a, b := usualNose(e.Family), usualNose(f.Family)
+	a, b := identify.UsualNose(e.Family), identify.UsualNose(f.Family)
 	if a != b {
-		out = append(out, "it has "+noseNames[b][e.Sex])
+		out = append(out, "it has "+b.Words(e.Sex))
 	}
 	if len(out) == 0 && f.Tube > 0 && e.Form.Tube > 0 && f.Tube != e.Form.Tube {
 		out = append(out, "it takes a tube of "+f.Tube.String()+", not "+e.Form.Tube.String())
@@ -154,33 +136,25 @@ func tells(e End, f *Form) []string {
 // samePitch is the share of a pitch within which two are the same.
 const samePitch = 0.003
 
-// usualNose is the nose that most ends of a family have.
-func usualNose(f Family) Nose {
-	best := PlainNose
-	for n := PlainNose; n < noseEnd; n++ {
-		if noseShares()[f][n] > noseShares()[f][best] {
-			best = n
-		}
-	}
-	return best
-}
+// number writes a figure without trailing zeros: 55, 0.8.
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // matesOf joins an end with every partner of its own size or its own thread, in
 // all the ways a partner may close, and keeps one joint of each outcome: the one
 // that needs the fewest words.
-func matesOf(e End) []Mating {
-	var out []Mating
-	for _, family := range Families() {
+func matesOf(e threads.End) []threads.Mating {
+	var out []threads.Mating
+	for _, family := range threads.Families() {
 		if only := family.Facts().Only; only == e.Sex {
 			continue
 		}
-		for _, f := range Forms(family) {
-			if f.Size == e.Size && f.Pitch > 0 && isPipe(family) == isPipe(e.Family) || alike(e.Form, f) {
-				out = append(out, waysToMate(e, Threaded(f, e.Sex.Other()))...)
+		for _, f := range threads.Forms(family) {
+			if f.Size == e.Size && f.Pitch > 0 && isPipe(family) == isPipe(e.Family) || threads.Alike(e.Form, f) {
+				out = append(out, waysToMate(e, threads.Threaded(f, e.Sex.Other()))...)
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Mating) int {
+	slices.SortStableFunc(out, func(a, b threads.Mating) int {
 		return cmp.Or(cmp.Compare(grade(a), grade(b)), cmp.Compare(kinship(a), kinship(b)),
 			cmp.Compare(a.Verdict, b.Verdict), cmp.Compare(wordsOf(a), wordsOf(b)))
 	})
@@ -188,18 +162,18 @@ func matesOf(e End) []Mating {
 }
 
 // grade sorts joints into those that hold, those that hold a little, and the rest.
-func grade(m Mating) int {
+func grade(m threads.Mating) int {
 	switch {
 	case m.Verdict.Holds():
 		return 0
-	case m.Verdict == LowPressureOnly:
+	case m.Verdict == threads.LowPressureOnly:
 		return 1
 	}
 	return 2
 }
 
 // usualJoint is the joint that holds with the nearest kin and the fewest words.
-func usualJoint(list []Mating) (Mating, bool) {
+func usualJoint(list []threads.Mating) (threads.Mating, bool) {
 	best := -1
 	for i, m := range list {
 		if m.Verdict.Holds() && (best < 0 || cmp.Or(cmp.Compare(kinship(m), kinship(list[best])), cmp.Compare(wordsOf(m), wordsOf(list[best]))) < 0) {
@@ -207,17 +181,17 @@ func usualJoint(list []Mating) (Mating, bool) {
 		}
 	}
 	if best < 0 {
-		return Mating{}, false
+		return threads.Mating{}, false
 	}
 	return list[best], true
 }
 
 // isPipe reports whether a family's sizes are those of pipe: 1/2 of one is meant
 // to go with 1/2 of another, and often does not.
-func isPipe(f Family) bool { return f >= NPT && f <= Rp }
+func isPipe(f threads.Family) bool { return f >= threads.NPT && f <= threads.Rp }
 
 // kinship puts the partner of the same standard first: same family, same size.
-func kinship(m Mating) int {
+func kinship(m threads.Mating) int {
 	switch {
 	case m.A.Family == m.B.Family && m.A.Size == m.B.Size:
 		return 0
@@ -228,9 +202,9 @@ func kinship(m Mating) int {
 }
 
 // wordsOf counts what a joint needs said beyond its threads.
-func wordsOf(m Mating) int {
+func wordsOf(m threads.Mating) int {
 	n := 0
-	for _, said := range []bool{m.A.Seal != NoSeal, m.B.Seal != NoSeal, m.A.Swivel, m.B.Swivel} {
+	for _, said := range []bool{m.A.Seal != threads.NoSeal, m.B.Seal != threads.NoSeal, m.A.Swivel, m.B.Swivel} {
 		if said {
 			n++
 		}
@@ -239,16 +213,16 @@ func wordsOf(m Mating) int {
 }
 
 // waysToMate tries the seals of both ends, and a swivel on the female.
-func waysToMate(a, b End) []Mating {
+func waysToMate(a, b threads.End) []threads.Mating {
 	type outcome struct {
-		verdict Verdict
+		verdict threads.Verdict
 		closes  string
 	}
 	seen := map[outcome]bool{}
-	var out []Mating
+	var out []threads.Mating
 	for _, x := range waysToClose(a) {
 		for _, y := range waysToClose(b) {
-			m := Mate(x, y)
+			m := threads.Mate(x, y)
 			if o := (outcome{m.Verdict, m.Closes()}); !seen[o] {
 				seen[o] = true
 				out = append(out, m)
@@ -260,18 +234,18 @@ func waysToMate(a, b End) []Mating {
 
 // waysToClose lists an end as it is, then with each seal, if it names none, and
 // with a nut that turns, if it is a female.
-func waysToClose(e End) []End {
-	out := []End{e}
-	if e.Sex == Female && !e.Swivel {
+func waysToClose(e threads.End) []threads.End {
+	out := []threads.End{e}
+	if e.Sex == threads.Female && !e.Swivel {
 		turning := e
 		turning.Swivel = true
 		out = append(out, turning)
 	}
-	if e.Seal != NoSeal {
+	if e.Seal != threads.NoSeal {
 		return out
 	}
 	for _, plain := range slices.Clone(out) {
-		for s := NoSeal + 1; s < sealEnd; s++ {
+		for _, s := range threads.AllSeals() {
 			sealed := plain
 			sealed.Seal = s
 			out = append(out, sealed)

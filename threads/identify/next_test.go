@@ -1,4 +1,4 @@
-package threads
+package identify
 
 import (
 	"math"
@@ -6,6 +6,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
+	"handtight/threads/internal/endtest"
+	"handtight/threads/internal/table"
 )
 
 // entropyOf is that of the ranking after one more figure, and the density of the
@@ -15,11 +19,11 @@ func entropyOf(t testing.TB, m Measured, before Gauged) (bits, density float64) 
 	weights, err := familyWeights(m.Country)
 	require.NoError(t, err)
 	var joint []float64
-	for _, family := range threadFamilies() {
-		for _, f := range Forms(family) {
+	for _, family := range endtest.ThreadFamilies() {
+		for _, f := range threads.Forms(family) {
 			p := 0.0
 			for _, sex := range possibleSexes(m.Sex, family) {
-				if sex != NoSex {
+				if sex != threads.NoSex {
 					p += weights[family] * m.likelihood(f, sex)
 				}
 			}
@@ -67,11 +71,11 @@ func bruteForce(t testing.TB, m Measured, a Ask) float64 {
 			answers = append(answers, with)
 		}
 	case AskDiameter:
-		for _, sex := range []Sex{Male, Female} {
+		for _, sex := range []threads.Sex{threads.Male, threads.Female} {
 			for d := 3.0; d < 130; d += 0.1 {
 				with := m
 				with.Sex, with.Diameter = sex, Gauge(d)
-				if m.Sex == NoSex || m.Sex == sex {
+				if m.Sex == threads.NoSex || m.Sex == sex {
 					answers = append(answers, with)
 				}
 			}
@@ -99,16 +103,16 @@ func TestNextIsBestByBruteForce(t *testing.T) {
 		why string
 		m   Measured
 	}{
-		{"half inch pipe", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(14)}},
-		{"and its taper", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(14), Taper: Tapered}},
-		{"a diameter alone", Measured{Sex: Male, Diameter: Gauge(13.1)}},
-		{"a female's", Measured{Sex: Female, Diameter: Gauge(18.8)}},
-		{"a female port without a diameter", Measured{Sex: Female, Pitch: perInch(14)}},
+		{"half inch pipe", Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(14)}},
+		{"and its taper", Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(14), Taper: Tapered}},
+		{"a diameter alone", Measured{Sex: threads.Male, Diameter: Gauge(13.1)}},
+		{"a female's", Measured{Sex: threads.Female, Diameter: Gauge(18.8)}},
+		{"a female port without a diameter", Measured{Sex: threads.Female, Pitch: perInch(14)}},
 		{"a pitch alone", Measured{Pitch: Gauge(1.5)}},
-		{"a rough pitch and a diameter", Measured{Sex: Male, Diameter: Gauge(33.1), Pitch: about(perInch(11))}},
-		{"unified threads", Measured{Sex: Male, Diameter: Gauge(14.2), Pitch: perInch(18)}},
+		{"a rough pitch and a diameter", Measured{Sex: threads.Male, Diameter: Gauge(33.1), Pitch: about(perInch(11))}},
+		{"unified threads", Measured{Sex: threads.Male, Diameter: Gauge(14.2), Pitch: perInch(18)}},
 		{"a cone", Measured{Nose: NoseCone37}},
-		{"in America", Measured{Sex: Male, Diameter: Gauge(26.8), Country: "US"}},
+		{"in America", Measured{Sex: threads.Male, Diameter: Gauge(26.8), Country: "US"}},
 		{"nothing", Measured{}},
 	} {
 		t.Run(c.why, func(t *testing.T) {
@@ -131,7 +135,7 @@ func TestNextIsBestByBruteForce(t *testing.T) {
 
 // A question that has been answered is not asked again; a rough pitch may be.
 func TestAskedOnce(t *testing.T) {
-	m := Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(14), Taper: Tapered, Flank: Gauge(55), Nose: PlainNose}
+	m := Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(14), Taper: Tapered, Flank: Gauge(55), Nose: PlainNose}
 	gains, err := Gains(m)
 	require.NoError(t, err)
 	require.Empty(t, gains)
@@ -148,7 +152,7 @@ func TestQuestionsLeadHome(t *testing.T) {
 	for _, words := range []string{
 		"G 1/2 male", "R 1/2 male", "NPT 1/2 male", "NPT 1/4 female", "Rc 3/4 female", "JIC -6 male", "ORB -8 female", "ORFS -8 male", "NH 3/4 male",
 	} {
-		e := endOf(t, words)
+		e := endtest.EndOf(t, words)
 		full, m := asMeasured(e.Form, e.Sex), Measured{}
 		for asked := 0; ; asked++ {
 			require.LessOrEqual(t, asked, 4, words)
@@ -178,10 +182,10 @@ func TestQuestionsLeadHome(t *testing.T) {
 // country twice, and each family's noses share out to 1.
 func TestIdentifyTables(t *testing.T) {
 	seen := map[string]string{}
-	for _, r := range readTable("country.csv") {
+	for _, r := range table.Read(tables, "table/country.csv") {
 		listed := map[string]bool{}
 		for _, name := range append(barred(r["common"]), barred(r["seldom"])...) {
-			f, ok := FamilyNamed(name)
+			f, ok := threads.FamilyNamed(name)
 			require.True(t, ok && f.Threaded(), "%s: %q", r["region"], name)
 			require.False(t, listed[name], "%s lists %s twice", r["region"], name)
 			listed[name] = true
@@ -194,17 +198,17 @@ func TestIdentifyTables(t *testing.T) {
 		}
 	}
 	shares := map[string]float64{}
-	for _, r := range readTable("nose.csv") {
+	for _, r := range table.Read(tables, "table/nose.csv") {
 		_, ok := NoseNamed(r["nose"])
 		require.True(t, ok, r["nose"])
-		shares[r["family"]] += r.number("share")
+		shares[r["family"]] += r.Number("share")
 	}
-	for _, f := range threadFamilies() {
+	for _, f := range endtest.ThreadFamilies() {
 		require.InDelta(t, 1, shares[f.String()], 1e-9, f.String())
 		delete(shares, f.String())
 	}
 	require.Empty(t, shares)
-	require.Len(t, Countries(), len(readTable("country.csv"))-1)
+	require.Len(t, Countries(), len(table.Read(tables, "table/country.csv"))-1)
 }
 
 func TestNoseOfCone(t *testing.T) {
@@ -225,7 +229,7 @@ func TestNoseOfCone(t *testing.T) {
 
 // BenchmarkIdentify should stay under a millisecond for a diameter and a pitch.
 func BenchmarkIdentify(b *testing.B) {
-	m := Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(14)}
+	m := Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(14)}
 	for b.Loop() {
 		if _, err := Identify(m); err != nil {
 			b.Fatal(err)

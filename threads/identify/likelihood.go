@@ -1,22 +1,31 @@
-package threads
+package identify
 
-import "math"
+import (
+	"math"
+
+	"handtight/threads"
+)
+
+// CalliperError is the error of a diameter taken with a calliper, one standard
+// deviation in mm; GaugeError that of a pitch gauge, as a share of the pitch (both
+// judgements).
+const (
+	CalliperError = 0.1
+	GaugeError    = 0.015
+)
 
 // How people measure (all judgements).
 const (
-	calliperError = 0.1   // mm, one standard deviation
-	crestWear     = 0.06  // mm, the most that a used male's crests have lost; most have lost little
-	crestBurr     = 0.1   // mm, the most that a burr takes from a female
-	gaugeError    = 0.015 // of the pitch, one standard deviation with a pitch gauge
-	roughError    = 0.05  // the same of "about 14": 0.7 threads an inch
-	wrongLeaf     = 0.01  // chance that a pitch is misread altogether
-	taperError    = 0.06  // chance that the eye is wrong about a taper
-	flankError    = 3.0   // degrees, one standard deviation with a profile gauge on so small a tooth
-	wrongFlank    = 0.05  // chance that the profile gauge is misread altogether
-	noseError     = 0.06  // chance that the nose is taken for another
-	mouthTurns    = 2     // how far into a taper female the calliper's jaws may reach
-	pipeSpread    = 0.05  // mm, by which the outside of a pipe varies where its crests run out
-	strangerShare = 0.05  // chance that a thread is in no table, before anything is measured
+	crestWear     = 0.06 // mm, the most that a used male's crests have lost; most have lost little
+	crestBurr     = 0.1  // mm, the most that a burr takes from a female
+	roughError    = 0.05 // the same of "about 14": 0.7 threads an inch
+	wrongLeaf     = 0.01 // chance that a pitch is misread altogether
+	taperError    = 0.06 // chance that the eye is wrong about a taper
+	flankError    = 3.0  // degrees, one standard deviation with a profile gauge on so small a tooth
+	wrongFlank    = 0.05 // chance that the profile gauge is misread altogether
+	noseError     = 0.06 // chance that the nose is taken for another
+	mouthTurns    = 2    // how far into a taper female the calliper's jaws may reach
+	strangerShare = 0.05 // chance that a thread is in no table, before anything is measured
 )
 
 // Steps of the sums over the place along a taper and over the wear.
@@ -27,7 +36,7 @@ const (
 
 // likelihood is the density of the figures if the thread is f. Figures that were
 // not measured do not count.
-func (m *Measured) likelihood(f *Form, sex Sex) float64 {
+func (m *Measured) likelihood(f *threads.Form, sex threads.Sex) float64 {
 	l := 1.0
 	if m.Diameter.Known {
 		if l = diameterDensity(f, sex, m.Diameter.Value); l == 0 {
@@ -82,13 +91,13 @@ type stretch struct{ least, most float64 }
 // tolerance of the thread, at each of a few places along a taper, less wear or
 // burr. A male taper is measured anywhere from its small end up, a female one at
 // its mouth or little deeper; an NPT crest is never larger than its pipe.
-func crestStretches(f *Form, sex Sex, out []stretch) []stretch {
+func crestStretches(f *threads.Form, sex threads.Sex, out []stretch) []stretch {
 	places := 1
 	if f.Taper > 0 {
 		places = placeSteps
 	}
-	lost := Length(crestWear)
-	if sex == Female {
+	lost := threads.Length(crestWear)
+	if sex == threads.Female {
 		lost = crestBurr
 	}
 	for place := range places {
@@ -104,38 +113,35 @@ func crestStretches(f *Form, sex Sex, out []stretch) []stretch {
 }
 
 // crestAt is the crest diameter at a share of the length that can be reached.
-func crestAt(f *Form, sex Sex, along float64) stretch {
-	if sex == Female {
-		deep := f.Taper * along * mouthTurns * float64(f.Pitch)
-		return stretch{
-			float64(f.inside.tight.pitch-2*f.inside.tight.crestAdd) - deep,
-			float64(f.inside.loose.pitch-2*f.inside.loose.crestAdd) - deep,
-		}
+func crestAt(f *threads.Form, sex threads.Sex, along float64) stretch {
+	length := f.Full()
+	if sex == threads.Female {
+		length = mouthTurns * f.Pitch
 	}
-	up := f.Taper * along * float64(f.full)
-	s := stretch{
-		float64(f.outside.loose.pitch+2*f.outside.loose.crestAdd) + up,
-		float64(f.outside.tight.pitch+2*f.outside.tight.crestAdd) + up,
-	}
-	if f.Family == NPT || f.Family == NPTF {
-		s.least, s.most = min(s.least, float64(f.Major)-pipeSpread), min(s.most, float64(f.Major))
-	}
-	return s
+	b := f.CrestAt(sex, threads.Length(along)*length)
+	return stretch{float64(b.Least), float64(b.Most)}
+}
+
+// Reach is all that the crests of a thread may measure, wear and burrs apart: over
+// the useful thread of a taper male, over the first turns of a taper female.
+func Reach(f *threads.Form, sex threads.Sex) threads.Band {
+	a, b := crestAt(f, sex, 0), crestAt(f, sex, 1)
+	return threads.Band{Least: threads.Length(min(a.least, b.least)), Most: threads.Length(max(a.most, b.most))}
 }
 
 // farOff is the distance, in standard deviations of the calliper, beyond which a
 // diameter counts as impossible: exp(-32).
 const farOff = 8
 
-func diameterDensity(f *Form, sex Sex, x float64) float64 {
+func diameterDensity(f *threads.Form, sex threads.Sex, x float64) float64 {
 	var store [placeSteps * wearSteps]stretch
 	all := crestStretches(f, sex, store[:0])
 	sum := 0.0
 	for _, s := range all {
-		if x < s.least-farOff*calliperError || x > s.most+farOff*calliperError {
+		if x < s.least-farOff*CalliperError || x > s.most+farOff*CalliperError {
 			continue
 		}
-		sum += (below((s.most-x)/calliperError) - below((s.least-x)/calliperError)) / (s.most - s.least)
+		sum += (below((s.most-x)/CalliperError) - below((s.least-x)/CalliperError)) / (s.most - s.least)
 	}
 	return max(0, sum/float64(len(all)))
 }
@@ -151,14 +157,14 @@ func bell(x, mean, sd float64) float64 {
 // pitchDensity is over the logarithm of the pitch, so that threads an inch and
 // millimetres count alike.
 func pitchDensity(pitch float64, read Gauged) float64 {
-	sd := gaugeError
+	sd := GaugeError
 	if read.Rough {
 		sd = roughError
 	}
 	return (1-wrongLeaf)*bell(math.Log(read.Value), math.Log(pitch), sd) + wrongLeaf*pitchBackground
 }
 
-func taperChance(f *Form, seen Taper) float64 {
+func taperChance(f *threads.Form, seen Taper) float64 {
 	if (f.Taper > 0) == (seen == Tapered) {
 		return 1 - taperError
 	}
@@ -169,7 +175,7 @@ func flankDensity(flank, read float64) float64 {
 	return (1-wrongFlank)*bell(read, flank, flankError) + wrongFlank*flankBackground
 }
 
-func noseChance(f Family, seen Nose) float64 {
+func noseChance(f threads.Family, seen Nose) float64 {
 	share := noseShares()[f][seen]
 	return share*(1-noseError) + (1-share)*noseError/float64(noseEnd-2)
 }

@@ -1,10 +1,17 @@
-package threads
+package makeup
 
 import (
+	"embed"
 	"math"
 	"strings"
 	"sync"
+
+	"handtight/threads"
+	"handtight/threads/internal/table"
 )
+
+//go:embed table/*.csv
+var tables embed.FS
 
 // Range is a figure from the least to the most that the sources give. Known is
 // false where none gives it; Least is 0 where only a most is given.
@@ -16,15 +23,15 @@ type Range struct {
 // Makeup is how a joint is closed: what goes between the ends and how far they
 // are turned. A zero string, count or length means that the joint takes none.
 type Makeup struct {
-	Wraps          int    // of 12 mm tape on the male thread
-	Tape           Length // of it
-	Sealant        string // what goes on the thread, or that nothing does
-	Washer         string // "bonded washer G 1/2", "flat gasket 3/4 NH"
-	ORing          string // "O-ring for -6 O-ring port"
-	Ring           string // "cutting ring 12L", "olive 15 mm"
-	Clamps         int    // hose clamps; below the waterline the caller doubles them
-	TurnsPast      Range  // turns past finger tight
-	Torque         Range  // newton metres, for TorqueMaterial
+	Wraps          int            // of 12 mm tape on the male thread
+	Tape           threads.Length // of it
+	Sealant        string         // what goes on the thread, or that nothing does
+	Washer         string         // "bonded washer G 1/2", "flat gasket 3/4 NH"
+	ORing          string         // "O-ring for -6 O-ring port"
+	Ring           string         // "cutting ring 12L", "olive 15 mm"
+	Clamps         int            // hose clamps; below the waterline the caller doubles them
+	TurnsPast      Range          // turns past finger tight
+	Torque         Range          // newton metres, for TorqueMaterial
 	TorqueMaterial string
 	Hold           string // which part is held, and which is turned
 	TurnBack       bool   // it may be turned back to line up an elbow
@@ -35,9 +42,9 @@ type Makeup struct {
 
 // Judgements and habits of make-up.
 const (
-	tapeTail    Length = 20 // mm of tape wasted in starting and ending (`memory`)
-	smallTube   Length = 5  // mm; tubes below it turn less (the table has 4 and 6 mm)
-	flatsOfTurn        = 6  // a nut has six flats
+	tapeTail    threads.Length = 20 // mm of tape wasted in starting and ending (`memory`)
+	smallTube   threads.Length = 5  // mm; tubes below it turn less (the table has 4 and 6 mm)
+	flatsOfTurn                = 6  // a nut has six flats
 )
 
 // makeRule is one row of table/makeup.csv.
@@ -52,17 +59,17 @@ type makeRule struct {
 
 var makeRules = sync.OnceValue(func() []makeRule {
 	var out []makeRule
-	for _, r := range readTable("makeup.csv") {
+	for _, r := range table.Read(tables, "table/makeup.csv") {
 		per := 1.0
 		if r["unit"] == "flats" {
 			per = flatsOfTurn
 		}
 		rule := makeRule{
 			sizes: "|" + r["sizes"] + "|", makes: r["make"], what: r["what"], material: r["material"], source: r["source"],
-			figure: Range{Least: r.number("least") / per, Most: r.number("most") / per, Known: true},
+			figure: Range{Least: r.Number("least") / per, Most: r.Number("most") / per, Known: true},
 		}
-		if r.has("use") {
-			rule.use = int(r.number("use"))
+		if r.Has("use") {
+			rule.use = int(r.Number("use"))
 		}
 		out = append(out, rule)
 	}
@@ -82,41 +89,49 @@ func makeRuleFor(kind, size, what string) *makeRule {
 	return nil
 }
 
-// Makeup says how the joint is closed. A joint that does not close gives a
+// Of says how a joint is closed. A joint that does not close gives a
 // Makeup with nothing in it but Feel.
 //
 // Tape length: wraps x pi x major diameter + 20 mm. Figures: table/makeup.csv,
 // each with its sources; where sources disagree, the range of both. A torque is
 // given only for the material it was printed for, and for no plastic.
-func (m *Mating) Makeup() Makeup {
-	if !m.closes() {
+func Of(m *threads.Mating) Makeup {
+	if m.Closes() == "" {
 		return Makeup{Feel: "not to be made up: stop"}
 	}
-	kind := m.makeKind()
+	j := joint{Mating: m, male: m.Male(), female: m.Female()}
+	kind := j.kind()
 	mk := Makeup{Source: "common practice"}
 	if !m.A.Family.Threaded() {
-		m.makeTube(&mk, kind)
+		j.tube(&mk, kind)
 	} else {
-		m.makeThread(&mk, kind)
+		j.thread(&mk, kind)
 	}
-	m.makeFigures(&mk, kind)
-	m.makeWords(&mk, kind)
+	j.figures(&mk, kind)
+	j.words(&mk, kind)
 	return mk
 }
 
-// makeKind names the kind of joint that table/makeup.csv goes by.
-func (m *Mating) makeKind() string {
-	a, b := &m.A, &m.B
+// joint is a mating with its ends in the order external, internal.
+type joint struct {
+	*threads.Mating
+	male, female threads.End
+}
+
+// kind names the kind of joint that table/makeup.csv goes by.
+func (j *joint) kind() string {
+	a, b := &j.A, &j.B
+	makes := j.Makes()
 	switch {
-	case m.seal != nil && strings.HasPrefix(m.seal.makes, "taper") && (a.Plastic || b.Plastic):
+	case strings.HasPrefix(makes, "taper") && (a.Plastic || b.Plastic):
 		return "taper-plastic"
-	case m.seal != nil:
-		return m.seal.makes
-	case clamps(a, b):
+	case makes != "":
+		return makes
+	case a.Family == threads.Bore || b.Family == threads.Bore:
 		return "hose"
-	case a.Family == Ferrule:
+	case a.Family == threads.Ferrule:
 		return "ferrule"
-	case a.Family == Push || b.Family == Push:
+	case a.Family == threads.Push || b.Family == threads.Push:
 		return "push"
 	case max(a.Diameter, b.Diameter) < smallTube:
 		return "compression-small"
@@ -124,17 +139,17 @@ func (m *Mating) makeKind() string {
 	return "compression"
 }
 
-// makeFigures fills in wraps, turns and torque from the table.
-func (m *Mating) makeFigures(mk *Makeup, kind string) {
-	size := m.A.Size
-	if m.A.Family.Threaded() {
-		size = m.female().Size // a bare stud is named by its thread, its port by the dash
+// figures fills in wraps, turns and torque from the table.
+func (j *joint) figures(mk *Makeup, kind string) {
+	size := j.A.Size
+	if j.A.Family.Threaded() {
+		size = j.female.Size // a bare stud is named by its thread, its port by the dash
 	}
 	var sources []string
 	if r := makeRuleFor(kind, size, "wraps"); r != nil {
 		mk.Wraps = r.use
 		if mk.Wraps > 0 {
-			mk.Tape = Length(mk.Wraps)*math.Pi*m.male().Form.Major + tapeTail
+			mk.Tape = threads.Length(mk.Wraps)*math.Pi*j.male.Form.Major + tapeTail
 		}
 		sources = append(sources, r.source)
 	}
@@ -142,7 +157,7 @@ func (m *Mating) makeFigures(mk *Makeup, kind string) {
 		mk.TurnsPast = r.figure
 		sources = append(sources, r.source)
 	}
-	if r := makeRuleFor(kind, size, "torque"); r != nil && !m.A.Plastic && !m.B.Plastic {
+	if r := makeRuleFor(kind, size, "torque"); r != nil && !j.A.Plastic && !j.B.Plastic {
 		mk.Torque, mk.TorqueMaterial = r.figure, r.material
 		sources = append(sources, r.source)
 	}

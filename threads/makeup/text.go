@@ -1,14 +1,20 @@
-package threads
+package makeup
 
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
+
+	"handtight/threads"
 )
 
-// makeThread fills in what goes between two threaded ends.
-func (m *Mating) makeThread(mk *Makeup, kind string) {
-	male, female := m.male(), m.female()
+// trim writes a number without trailing zeros: 14, 11.5.
+func trim(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// thread fills in what goes between two threaded ends.
+func (j *joint) thread(mk *Makeup, kind string) {
+	male, female := j.male, j.female
 	mk.Sealant = "no tape"
 	switch kind {
 	case "taper", "taper-bsp":
@@ -22,11 +28,11 @@ func (m *Mating) makeThread(mk *Makeup, kind string) {
 	case "bedding":
 		mk.Sealant = "bedding compound"
 	case "washer":
-		m.makeFace(mk)
+		j.face(mk)
 	case "gasket":
 		mk.Washer = "flat gasket " + threadName(female.Form)
 	case "seat":
-		if female.Seal == Washer || female.Seal == FlatFace {
+		if female.Seal == threads.Washer || female.Seal == threads.FlatFace {
 			mk.Washer = "flat gasket " + threadName(female.Form)
 		}
 	case "port", "metric-port":
@@ -38,12 +44,12 @@ func (m *Mating) makeThread(mk *Makeup, kind string) {
 	}
 }
 
-// makeFace chooses what closes on the face of a parallel stud: the O-ring it is
+// face chooses what closes on the face of a parallel stud: the O-ring it is
 // sold with, the flat gasket of a swivel nut, else a bonded washer.
-func (m *Mating) makeFace(mk *Makeup) {
-	male, female := m.male(), m.female()
+func (j *joint) face(mk *Makeup) {
+	male, female := j.male, j.female
 	switch {
-	case male.Seal == ORing || female.Seal == ORing:
+	case male.Seal == threads.ORing || female.Seal == threads.ORing:
 		mk.ORing = "O-ring for " + threadName(male.Form) + " stud"
 	case male.Swivel || female.Swivel:
 		mk.Washer = "flat gasket " + threadName(male.Form)
@@ -53,27 +59,27 @@ func (m *Mating) makeFace(mk *Makeup) {
 }
 
 // threadName is a thread as a counter hand asks for its washer.
-func threadName(f *Form) string {
-	if f.Family == G || f.Family == M {
+func threadName(f *threads.Form) string {
+	if f.Family == threads.G || f.Family == threads.M {
 		return f.Designation
 	}
 	return f.Size + " " + f.Family.String()
 }
 
-// makeTube fills in what goes between ends of which none has a thread.
-func (m *Mating) makeTube(mk *Makeup, kind string) {
+// tube fills in what goes between ends of which none has a thread.
+func (j *joint) tube(mk *Makeup, kind string) {
 	switch kind {
 	case "hose":
 		mk.Clamps = 1
 	case "ferrule":
-		mk.Washer = strings.TrimSpace("ferrule gasket " + m.A.Size)
+		mk.Washer = strings.TrimSpace("ferrule gasket " + j.A.Size)
 	case "compression", "compression-small":
-		mk.Ring = strings.TrimSpace("olive " + m.A.Size)
+		mk.Ring = strings.TrimSpace("olive " + j.A.Size)
 	}
 }
 
-// makeWords fills in which part to hold, what the hand feels and how long to wait.
-func (m *Mating) makeWords(mk *Makeup, kind string) {
+// words fills in which part to hold, what the hand feels and how long to wait.
+func (j *joint) words(mk *Makeup, kind string) {
 	switch kind {
 	case "hose":
 		mk.Hold, mk.TurnBack = "the tail; the hose is pushed on straight", true
@@ -85,11 +91,11 @@ func (m *Mating) makeWords(mk *Makeup, kind string) {
 		return
 	}
 	mk.Hold = "the part that is fixed already; turn the other"
-	mk.TurnBack = m.hasNut()
+	mk.TurnBack = j.hasNut()
 	if mk.TurnBack {
 		mk.Hold = "the body; turn the nut"
 	}
-	mk.Feel = m.feel(kind)
+	mk.Feel = j.feel(kind)
 	switch kind {
 	case "taper", "taper-bsp", "taper-metric":
 		mk.Cure = "tape: none; sealant: its maker's time before water or pressure, often 24 h (common practice)"
@@ -100,32 +106,32 @@ func (m *Mating) makeWords(mk *Makeup, kind string) {
 
 // hasNut reports whether a nut turns on its own, so that the body is lined up
 // first and may be turned back by loosening it.
-func (m *Mating) hasNut() bool {
-	if m.A.Swivel || m.B.Swivel {
+func (j *joint) hasNut() bool {
+	if j.A.Swivel || j.B.Swivel {
 		return true
 	}
-	switch m.male().Family {
-	case JIC, SAE45, ORFS, Cone24L, Cone24S, NH, Push, Compression:
+	switch j.male.Family {
+	case threads.JIC, threads.SAE45, threads.ORFS, threads.Cone24L, threads.Cone24S, threads.NH, threads.Push, threads.Compression:
 		return true
 	}
 	return false
 }
 
 // feel says what the hand meets in the right thread, and in a wrong one.
-func (m *Mating) feel(kind string) string {
-	fewest := math.Floor(m.Hand.Tightest)
-	onThread := m.Hand.Known && kind != "seat" && kind != "cone" && kind != "gasket"
+func (j *joint) feel(kind string) string {
+	fewest := math.Floor(j.Hand.Tightest)
+	onThread := j.Hand.Known && kind != "seat" && kind != "cone" && kind != "gasket"
 	switch {
-	case !m.A.Family.Threaded():
+	case !j.A.Family.Threaded():
 		return "the ring bites: the nut gets clearly harder, then the turns are counted"
 	case kind == "ring":
 		return "the nut spins by hand to the ring; hard before it: not this thread, stop"
 	case !onThread:
 		return "spins by hand down to its face or seat; hard after about 2 turns, or wobbling: not this thread, stop"
 	case fewest >= 1:
-		return fmt.Sprintf("by hand %s; hard after less than %.0f: not this thread, stop", m.turnsWords(m.Hand), fewest)
+		return fmt.Sprintf("by hand %s; hard after less than %.0f: not this thread, stop", j.HandWords(), fewest)
 	}
-	return "by hand " + m.turnsWords(m.Hand) + ": few threads hold it"
+	return "by hand " + j.HandWords() + ": few threads hold it"
 }
 
 // String is one short line for a joint card.

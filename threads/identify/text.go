@@ -1,9 +1,12 @@
-package threads
+package identify
 
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
+
+	"handtight/threads"
 )
 
 // askWords puts a measurement in plain words, with the answers that are likely.
@@ -57,12 +60,12 @@ func leafWords(leaves []int) []string {
 	return out
 }
 
-func noseWords(noses []int, sex Sex) string {
+func noseWords(noses []int, sex threads.Sex) string {
 	where, said := "Look at the nose of a male, or the seat inside a female, with a seat gauge: ", 1
 	switch sex {
-	case Male:
+	case threads.Male:
 		where = "Look at the nose of the thread, with a seat gauge: "
-	case Female:
+	case threads.Female:
 		where, said = "Look at the seat inside the thread, with a seat gauge: ", 2
 	}
 	var words []string
@@ -74,6 +77,9 @@ func noseWords(noses []int, sex Sex) string {
 	}
 	return where + orList(words) + "?"
 }
+
+// trim writes a number without trailing zeros: 14, 11.5.
+func trim(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // orList joins words as people do: "14, 11 or 19".
 func orList(words []string) string {
@@ -130,7 +136,7 @@ func nothingLeft(list []Candidate) Question {
 		return Question{Text: "Nothing more need be measured: it is " + first.Form.Designation + "."}
 	}
 	var names, tubes []string
-	sizes := map[Length]bool{}
+	sizes := map[threads.Length]bool{}
 	for _, c := range list {
 		if c.Probability < 0.05 {
 			continue
@@ -156,7 +162,7 @@ func nothingLeft(list []Candidate) Question {
 // measureAgain is the answer when no thread fits.
 func measureAgain(m *Measured, nearest []Candidate) Question {
 	q := Question{Text: "No thread in the tables fits these figures. Measure the diameter and the pitch again: across the crests, square to the axis, paint and tape cleaned off."}
-	if m.Diameter.Known && m.Sex == Male {
+	if m.Diameter.Known && m.Sex == threads.Male {
 		q.Text += " Measure the whole crest, not a run-out thread."
 	}
 	if len(nearest) > 0 {

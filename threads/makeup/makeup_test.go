@@ -1,4 +1,4 @@
-package threads
+package makeup
 
 import (
 	"math"
@@ -6,6 +6,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
+	"handtight/threads/internal/endtest"
+	"handtight/threads/internal/table"
 )
 
 // testdata/published/makeup.csv holds 233 printed figures of turns, flats, wraps
@@ -14,13 +18,13 @@ import (
 // held say why in their column not_held.
 func TestPublishedMakeup(t *testing.T) {
 	held := 0
-	for _, r := range published(t, "makeup.csv") {
+	for _, r := range endtest.Published(t, "makeup.csv") {
 		if r["not_held"] != "" {
 			continue
 		}
 		held++
-		m := Mate(endOf(t, r["a"]), endOf(t, r["b"]))
-		mk := m.Makeup()
+		m := threads.Mate(endtest.EndOf(t, r["a"]), endtest.EndOf(t, r["b"]))
+		mk := Of(&m)
 		name := r["a"] + ": " + r["method"] + " (" + r["source"] + ")"
 		least, most := printed(r)
 		switch r["figure"] {
@@ -32,11 +36,13 @@ func TestPublishedMakeup(t *testing.T) {
 			require.True(t, within(mk.Torque, least, most), "%s: %v", name, mk.Torque)
 			require.NotEmpty(t, mk.TorqueMaterial, name)
 		case "wraps":
-			rule := makeRuleFor(m.makeKind(), m.A.Size, "wraps")
+			rule := makeRuleFor((&joint{Mating: &m}).kind(), m.A.Size, "wraps")
 			require.True(t, within(rule.figure, least, most), "%s: %v", name, rule.figure)
 			require.True(t, within(rule.figure, float64(mk.Wraps), float64(mk.Wraps)), name)
 		case "hand":
-			require.InDelta(t, most, m.typical, 0.4, name)
+			typical, ok := m.TypicalTurns()
+			require.True(t, ok, name)
+			require.InDelta(t, most, typical, 0.4, name)
 		default:
 			require.Fail(t, "figure of no sort", name)
 		}
@@ -45,10 +51,10 @@ func TestPublishedMakeup(t *testing.T) {
 	require.Equal(t, 177, held)
 }
 
-func printed(r row) (least, most float64) {
-	most = r.number("most")
-	if r.has("least") {
-		least = r.number("least")
+func printed(r table.Row) (least, most float64) {
+	most = r.Number("most")
+	if r.Has("least") {
+		least = r.Number("least")
 	}
 	return least, most
 }
@@ -74,8 +80,8 @@ func TestTapeLengths(t *testing.T) {
 		{"NPT 1/2 male", "NPT 1/2 female", 268, 44},
 	} {
 		t.Run(c.a, func(t *testing.T) {
-			m := Mate(endOf(t, c.a), endOf(t, c.b))
-			mk := m.Makeup()
+			m := threads.Mate(endtest.EndOf(t, c.a), endtest.EndOf(t, c.b))
+			mk := Of(&m)
 			require.Equal(t, 4, mk.Wraps)
 			require.InDelta(t, c.mm, float64(mk.Tape-tapeTail), 0.6)
 			require.Equal(t, c.roll, math.Floor(12000/float64(mk.Tape-tapeTail)))
@@ -108,34 +114,34 @@ func TestMakeupLines(t *testing.T) {
 		{"what does not close is not made up", "NPT 1/2 male", "Rc 1/2 female", "not to be made up: stop"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			m := Mate(endOf(t, c.a), endOf(t, c.b))
-			require.Equal(t, c.line, m.Makeup().String())
-			w := Mate(endOf(t, c.b), endOf(t, c.a))
-			require.Equal(t, m.Makeup(), w.Makeup(), "in either order")
+			m := threads.Mate(endtest.EndOf(t, c.a), endtest.EndOf(t, c.b))
+			require.Equal(t, c.line, Of(&m).String())
+			w := threads.Mate(endtest.EndOf(t, c.b), endtest.EndOf(t, c.a))
+			require.Equal(t, Of(&m), Of(&w), "in either order")
 		})
 	}
 }
 
 func TestMakeupTubes(t *testing.T) {
-	tube := func(f Family, sex Sex, mm Length) End {
-		return End{Family: f, Sex: sex, Diameter: mm, Size: mm.String()}
+	tube := func(f threads.Family, sex threads.Sex, mm threads.Length) threads.End {
+		return threads.End{Family: f, Sex: sex, Diameter: mm, Size: mm.String()}
 	}
 	for _, c := range []struct {
 		why    string
-		a, b   End
+		a, b   threads.End
 		line   string
 		clamps int
 	}{
-		{"one clamp a tail", tube(Barb, NoSex, 19), tube(Bore, NoSex, 19), "1 hose clamp", 1},
-		{"a poor fit still takes one", tube(Bore, NoSex, 20), tube(Barb, NoSex, 19), "1 hose clamp", 1},
-		{"olives by the tube", tube(Compression, Female, 15), tube(Compression, Male, 15), "olive 15 mm, 1.25 turns past hand tight", 0},
-		{"4 mm and down turn less", tube(Compression, Female, 4), tube(Compression, Male, 4), "olive 4 mm, 0.75 turns past hand tight", 0},
-		{"a ferrule has its gasket", tube(Ferrule, NoSex, 50.5), tube(Ferrule, NoSex, 50.5), "ferrule gasket 50.5 mm", 0},
-		{"push-in takes nothing", tube(Push, Female, 10), tube(Push, Male, 10), "goes home to a stop; pull on it: it must not come out", 0},
+		{"one clamp a tail", tube(threads.Barb, threads.NoSex, 19), tube(threads.Bore, threads.NoSex, 19), "1 hose clamp", 1},
+		{"a poor fit still takes one", tube(threads.Bore, threads.NoSex, 20), tube(threads.Barb, threads.NoSex, 19), "1 hose clamp", 1},
+		{"olives by the tube", tube(threads.Compression, threads.Female, 15), tube(threads.Compression, threads.Male, 15), "olive 15 mm, 1.25 turns past hand tight", 0},
+		{"4 mm and down turn less", tube(threads.Compression, threads.Female, 4), tube(threads.Compression, threads.Male, 4), "olive 4 mm, 0.75 turns past hand tight", 0},
+		{"a ferrule has its gasket", tube(threads.Ferrule, threads.NoSex, 50.5), tube(threads.Ferrule, threads.NoSex, 50.5), "ferrule gasket 50.5 mm", 0},
+		{"push-in takes nothing", tube(threads.Push, threads.Female, 10), tube(threads.Push, threads.Male, 10), "goes home to a stop; pull on it: it must not come out", 0},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			m := Mate(c.a, c.b)
-			mk := m.Makeup()
+			m := threads.Mate(c.a, c.b)
+			mk := Of(&m)
 			require.Equal(t, c.line, mk.String())
 			require.Equal(t, c.clamps, mk.Clamps)
 			require.Zero(t, mk.Wraps)
@@ -146,20 +152,20 @@ func TestMakeupTubes(t *testing.T) {
 // What must hold of every joint of forms: tape on tapers only, never turned back
 // there, and every figure has its source.
 func TestMakeupOfEveryForm(t *testing.T) {
-	for _, family := range Families() {
-		for _, f := range Forms(family) {
-			male, female := Threaded(f, Male), Threaded(f, Female)
-			if family.Facts().Only != NoSex {
+	for _, family := range threads.Families() {
+		for _, f := range threads.Forms(family) {
+			male, female := threads.Threaded(f, threads.Male), threads.Threaded(f, threads.Female)
+			if family.Facts().Only != threads.NoSex {
 				continue
 			}
-			m := Mate(male, female)
+			m := threads.Mate(male, female)
 			if !m.Verdict.Holds() {
-				require.Equal(t, UN, family, f.Designation)
+				require.Equal(t, threads.UN, family, f.Designation)
 				continue
 			}
-			mk := m.Makeup()
+			mk := Of(&m)
 			tapered := family.Facts().Tapered
-			require.Equal(t, tapered && family != NPTF, mk.Wraps > 0, f.Designation)
+			require.Equal(t, tapered && family != threads.NPTF, mk.Wraps > 0, f.Designation)
 			require.Equal(t, mk.Wraps > 0, mk.Tape > tapeTail, f.Designation)
 			require.False(t, tapered && mk.TurnBack, f.Designation)
 			require.Equal(t, tapered, strings.Contains(mk.Feel, "by hand about"), "%s: %s", f.Designation, mk.Feel)
@@ -172,8 +178,8 @@ func TestMakeupOfEveryForm(t *testing.T) {
 }
 
 func TestMakeupFeel(t *testing.T) {
-	m := Mate(endOf(t, "NPT 1/2 male"), endOf(t, "NPT 1/2 female"))
-	require.Equal(t, "by hand about 4 turns (2 to 6 as parts vary); hard after less than 2: not this thread, stop", m.Makeup().Feel)
-	m = Mate(endOf(t, "G 1/2 male"), endOf(t, "G 1/2 female"))
-	require.Contains(t, m.Makeup().Feel, "hard after about 2 turns")
+	m := threads.Mate(endtest.EndOf(t, "NPT 1/2 male"), endtest.EndOf(t, "NPT 1/2 female"))
+	require.Equal(t, "by hand about 4 turns (2 to 6 as parts vary); hard after less than 2: not this thread, stop", Of(&m).Feel)
+	m = threads.Mate(endtest.EndOf(t, "G 1/2 male"), endtest.EndOf(t, "G 1/2 female"))
+	require.Contains(t, Of(&m).Feel, "hard after about 2 turns")
 }

@@ -1,9 +1,16 @@
-package threads
+package identify
 
 import (
+	"embed"
 	"strings"
 	"sync"
+
+	"handtight/threads"
+	"handtight/threads/internal/table"
 )
+
+//go:embed table/*.csv
+var tables embed.FS
 
 // How much commoner one family is than another where a part was bought
 // (judgements; the families of each are in table/country.csv).
@@ -16,14 +23,14 @@ const (
 type regionWeights struct {
 	region  string
 	names   []string
-	weights [familyEnd]float64
+	weights [threads.FamilyCount]float64
 }
 
 var regions = sync.OnceValue(func() []regionWeights {
 	var out []regionWeights
-	for _, r := range readTable("country.csv") {
+	for _, r := range table.Read(tables, "table/country.csv") {
 		w := regionWeights{region: r["region"]}
-		if r.has("names") {
+		if r.Has("names") {
 			w.names = strings.Split(r["names"], "|")
 		}
 		for f := range w.weights {
@@ -31,7 +38,7 @@ var regions = sync.OnceValue(func() []regionWeights {
 		}
 		for weight, column := range map[float64]string{commonWeight: "common", seldomWeight: "seldom"} {
 			for _, name := range strings.Split(r[column], "|") {
-				if f, ok := FamilyNamed(name); ok {
+				if f, ok := threads.FamilyNamed(name); ok {
 					w.weights[f] = weight
 				}
 			}
@@ -42,7 +49,7 @@ var regions = sync.OnceValue(func() []regionWeights {
 })
 
 // familyWeights gives the weight of each family in a country; "" is anywhere.
-func familyWeights(country string) ([familyEnd]float64, error) {
+func familyWeights(country string) ([threads.FamilyCount]float64, error) {
 	all := regions()
 	country = strings.TrimSpace(country)
 	if country == "" {
@@ -58,7 +65,7 @@ func familyWeights(country string) ([familyEnd]float64, error) {
 			}
 		}
 	}
-	return [familyEnd]float64{}, &CountryError{country}
+	return [threads.FamilyCount]float64{}, &CountryError{country}
 }
 
 // Nose is what stands before or inside the thread: a cone, a ring, or nothing.
@@ -97,6 +104,28 @@ func (n Nose) String() string {
 	return noseNames[n][0]
 }
 
+// Words gives the nose as people say it: of a female it is the seat inside.
+func (n Nose) Words(sex threads.Sex) string {
+	if n >= noseEnd {
+		return ""
+	}
+	if sex == threads.Female {
+		return noseNames[n][2]
+	}
+	return noseNames[n][1]
+}
+
+// UsualNose is the nose that most ends of a family have (table/nose.csv).
+func UsualNose(f threads.Family) Nose {
+	best := PlainNose
+	for n := PlainNose; n < noseEnd; n++ {
+		if noseShares()[f][n] > noseShares()[f][best] {
+			best = n
+		}
+	}
+	return best
+}
+
 // NoseNamed finds a nose by its name.
 func NoseNamed(name string) (Nose, bool) {
 	for n := PlainNose; n < noseEnd; n++ {
@@ -131,12 +160,12 @@ func NoseOfCone(angle float64) (Nose, bool) {
 }
 
 // noseShares is how often ends of a family have each nose (table/nose.csv).
-var noseShares = sync.OnceValue(func() *[familyEnd][noseEnd]float64 {
-	var out [familyEnd][noseEnd]float64
-	for _, r := range readTable("nose.csv") {
-		f, _ := FamilyNamed(r["family"])
+var noseShares = sync.OnceValue(func() *[threads.FamilyCount][noseEnd]float64 {
+	var out [threads.FamilyCount][noseEnd]float64
+	for _, r := range table.Read(tables, "table/nose.csv") {
+		f, _ := threads.FamilyNamed(r["family"])
 		n, _ := NoseNamed(r["nose"])
-		out[f][n] = r.number("share")
+		out[f][n] = r.Number("share")
 	}
 	return &out
 })

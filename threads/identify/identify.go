@@ -1,10 +1,12 @@
-package threads
+package identify
 
 import (
 	"fmt"
 	"math"
 	"slices"
 	"strings"
+
+	"handtight/threads"
 )
 
 // Gauged is a figure somebody measured. Known is false where nobody did: unknown
@@ -30,10 +32,10 @@ const (
 
 // Measured is what a calliper, a pitch gauge and the eye give of one thread.
 type Measured struct {
-	Sex      Sex    // NoSex if not said
-	Diameter Gauged // mm across the crests: outside a male, inside a female
-	Pitch    Gauged // mm; 25.4 divided by the threads an inch
-	Flank    Gauged // included angle of the thread, degrees
+	Sex      threads.Sex // NoSex if not said
+	Diameter Gauged      // mm across the crests: outside a male, inside a female
+	Pitch    Gauged      // mm; 25.4 divided by the threads an inch
+	Flank    Gauged      // included angle of the thread, degrees
 	Taper    Taper
 	Nose     Nose
 	Country  string // where the part was bought or made, as [Countries] lists; "" if not known
@@ -51,8 +53,8 @@ func (m Measured) Cannot(a Ask) Measured {
 
 // Candidate is a thread that the figures may be of.
 type Candidate struct {
-	Form        *Form
-	Sex         Sex // as measured; NoSex if not said
+	Form        *threads.Form
+	Sex         threads.Sex // as measured; NoSex if not said
 	Probability float64
 }
 
@@ -109,7 +111,7 @@ const (
 )
 
 func (m *Measured) check() error {
-	if m.Diameter.Known && m.Sex == NoSex {
+	if m.Diameter.Known && m.Sex == threads.NoSex {
 		return fmt.Errorf("a diameter of %s says nothing without the side it was taken on: give it as the outside of a male thread or the inside of a female one", trim(m.Diameter.Value)+" mm")
 	}
 	for _, f := range []struct {
@@ -132,7 +134,7 @@ func (m *Measured) check() error {
 // guess is one thread with its joint probability with the figures. joint is for
 // each sex it may have: male, then female; where the sex is said, one is 0.
 type guess struct {
-	form  *Form
+	form  *threads.Form
 	joint [2]float64
 	p     float64 // their sum
 }
@@ -152,11 +154,11 @@ func weigh(m *Measured) (*belief, error) {
 	}
 	b := &belief{}
 	prior, total := 0.0, 0.0
-	for _, family := range Families() {
-		for _, f := range Forms(family) {
+	for _, family := range threads.Families() {
+		for _, f := range threads.Forms(family) {
 			g := guess{form: f}
 			for i, sex := range possibleSexes(m.Sex, family) {
-				if sex == NoSex {
+				if sex == threads.NoSex {
 					continue
 				}
 				prior += weights[family]
@@ -183,11 +185,11 @@ func weigh(m *Measured) (*belief, error) {
 
 // possibleSexes lists the sexes, male then female, that a thread of the family may be
 // of; NoSex stands for one that is ruled out.
-func possibleSexes(said Sex, family Family) [2]Sex {
-	out := [2]Sex{Male, Female}
+func possibleSexes(said threads.Sex, family threads.Family) [2]threads.Sex {
+	out := [2]threads.Sex{threads.Male, threads.Female}
 	for i, sex := range out {
-		if only := family.Facts().Only; said != NoSex && said != sex || only != NoSex && only != sex {
-			out[i] = NoSex
+		if only := family.Facts().Only; said != threads.NoSex && said != sex || only != threads.NoSex && only != sex {
+			out[i] = threads.NoSex
 		}
 	}
 	return out
@@ -209,7 +211,7 @@ func (b *belief) candidates(m *Measured) []Candidate {
 	}
 	for i := range out {
 		out[i].Probability /= sum
-		if out[i].Sex == NoSex {
+		if out[i].Sex == threads.NoSex {
 			out[i].Sex = out[i].Form.Family.Facts().Only
 		}
 	}

@@ -1,9 +1,11 @@
-package threads
+package identify
 
 import (
 	"math"
 	"slices"
 	"sync"
+
+	"handtight/threads"
 )
 
 // Ask is a measurement that can be asked for. The zero value is none.
@@ -184,11 +186,11 @@ type leaf struct {
 // gaugeLeaves are the pitches of all the tables, finest first.
 var gaugeLeaves = sync.OnceValue(func() []leaf {
 	var out []leaf
-	for _, family := range Families() {
-		for _, f := range Forms(family) {
+	for _, family := range threads.Families() {
+		for _, f := range threads.Forms(family) {
 			p := float64(f.Pitch)
 			if !slices.ContainsFunc(out, func(l leaf) bool { return math.Abs(l.pitch-p) < 1e-3 }) {
-				out = append(out, leaf{p, pitchWords(f)})
+				out = append(out, leaf{p, PitchWords(f)})
 			}
 		}
 	}
@@ -201,10 +203,10 @@ var gaugeLeaves = sync.OnceValue(func() []leaf {
 	return out
 })
 
-// pitchWords gives a pitch as its gauge is stamped.
-func pitchWords(f *Form) string {
+// PitchWords gives a pitch as its gauge is stamped.
+func PitchWords(f *threads.Form) string {
 	switch f.Family {
-	case M, MT, ISO6149, Cone24L, Cone24S:
+	case threads.M, threads.MT, threads.ISO6149, threads.Cone24L, threads.Cone24S:
 		return trim(float64(f.Pitch)) + " mm"
 	}
 	return trim(f.TPI) + " threads an inch"
@@ -227,7 +229,7 @@ const binWidth = 0.25
 // diameters shares g out over the diameters that a calliper may give, of either
 // sex that is possible.
 func (g *guess) diameters(visit func(outcome int, p float64)) {
-	for i, sex := range [2]Sex{Male, Female} {
+	for i, sex := range [2]threads.Sex{threads.Male, threads.Female} {
 		if g.joint[i] == 0 {
 			continue
 		}
@@ -244,13 +246,13 @@ func (g *guess) diameters(visit func(outcome int, p float64)) {
 }
 
 // reach is the range of diameters that a calliper may give on a thread.
-func reach(f *Form, sex Sex) (least, most float64) {
+func reach(f *threads.Form, sex threads.Sex) (least, most float64) {
 	var store [placeSteps * wearSteps]stretch
 	least, most = math.Inf(1), 0
 	for _, s := range crestStretches(f, sex, store[:0]) {
 		least, most = min(least, s.least), max(most, s.most)
 	}
-	return least - 3*calliperError, most + 3*calliperError
+	return least - 3*CalliperError, most + 3*CalliperError
 }
 
 // next chooses the question with the largest gain.
@@ -267,9 +269,9 @@ func (b *belief) next(m *Measured, list []Candidate) Question {
 // likeliest is the outcome that a measurement most probably gives on a form.
 func likeliest(a Ask, c Candidate) int {
 	g := guess{form: c.Form, p: 1, joint: [2]float64{0.5, 0.5}}
-	if c.Sex == Male || c.Sex == Female {
+	if c.Sex == threads.Male || c.Sex == threads.Female {
 		g.joint = [2]float64{}
-		g.joint[c.Sex-Male] = 1
+		g.joint[c.Sex-threads.Male] = 1
 	}
 	best, most := -1, 0.0
 	g.outcomes(a, func(o int, p float64) {

@@ -1,4 +1,4 @@
-package threads
+package identify
 
 import (
 	"math"
@@ -6,6 +6,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
+	"handtight/threads/internal/endtest"
 )
 
 func perInch(v float64) Gauged { return Gauge(25.4 / v) }
@@ -36,34 +39,34 @@ func TestIdentify(t *testing.T) {
 		want []string // in this order, first
 		next Ask
 	}{
-		{"the three half inch pipe threads overlap at 20.9 mm", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(14)},
+		{"the three half inch pipe threads overlap at 20.9 mm", Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(14)},
 			[]string{"G 1/2", "R 1/2", "1/2-14 NPT"}, AskTaper},
-		{"a taper takes the parallels out", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(14), Taper: Tapered},
+		{"a taper takes the parallels out", Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(14), Taper: Tapered},
 			[]string{"R 1/2", "1/2-14 NPT"}, AskFlank},
-		{"55 degrees then leave one", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(14), Taper: Tapered, Flank: Gauge(55)},
+		{"55 degrees then leave one", Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(14), Taper: Tapered, Flank: Gauge(55)},
 			[]string{"R 1/2"}, 0},
-		{"in America it is NPT", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(14), Country: "US"},
+		{"in America it is NPT", Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(14), Country: "US"},
 			[]string{"1/2-14 NPT"}, AskTaper},
-		{"in New Zealand it is BSP", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(14), Country: "New Zealand"},
+		{"in New Zealand it is BSP", Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(14), Country: "New Zealand"},
 			[]string{"G 1/2", "R 1/2"}, AskTaper},
-		{"19 threads an inch are British only", Measured{Sex: Male, Diameter: Gauge(13.1), Pitch: perInch(19)},
+		{"19 threads an inch are British only", Measured{Sex: threads.Male, Diameter: Gauge(13.1), Pitch: perInch(19)},
 			[]string{"G 1/4", "R 1/4"}, AskTaper},
-		{"without a pitch the gauge is asked for: 19 or 18", Measured{Sex: Male, Diameter: Gauge(13.1)},
+		{"without a pitch the gauge is asked for: 19 or 18", Measured{Sex: threads.Male, Diameter: Gauge(13.1)},
 			[]string{"G 1/4", "R 1/4", "1/4-18 NPT"}, AskPitch},
-		{"a rough count is asked for again", Measured{Sex: Male, Diameter: Gauge(26.9), Pitch: about(perInch(12))},
+		{"a rough count is asked for again", Measured{Sex: threads.Male, Diameter: Gauge(26.9), Pitch: about(perInch(12))},
 			[]string{"1-1/16-12 JIC -12", "1-1/16-12 ORB -12"}, AskPitch},
-		{"one thread of four systems: the nose tells", Measured{Sex: Male, Diameter: Gauge(14.2), Pitch: perInch(18)},
+		{"one thread of four systems: the nose tells", Measured{Sex: threads.Male, Diameter: Gauge(14.2), Pitch: perInch(18)},
 			[]string{"9/16-18 JIC -6", "9/16-18 ORB -6", "9/16-18 ORFS -4", "9/16-18 UN"}, AskNose},
-		{"a 37 degree cone", Measured{Sex: Male, Diameter: Gauge(14.2), Pitch: perInch(18), Nose: NoseCone37}, []string{"9/16-18 JIC -6"}, 0},
-		{"a ring in the face", Measured{Sex: Male, Diameter: Gauge(14.2), Pitch: perInch(18), Nose: FaceRing}, []string{"9/16-18 ORFS -4"}, 0},
-		{"a ring behind the thread", Measured{Sex: Male, Diameter: Gauge(14.2), Pitch: perInch(18), Nose: StudRing}, []string{"9/16-18 ORB -6"}, 0},
-		{"3/4-16 with a 45 degree cone", Measured{Sex: Male, Diameter: Gauge(18.95), Pitch: perInch(16), Nose: NoseCone45}, []string{"3/4-16 SAE45 -8"}, 0},
-		{"a 24 degree cone leaves light or heavy", Measured{Sex: Male, Diameter: Gauge(21.9), Pitch: Gauge(1.5), Nose: NoseCone24},
+		{"a 37 degree cone", Measured{Sex: threads.Male, Diameter: Gauge(14.2), Pitch: perInch(18), Nose: NoseCone37}, []string{"9/16-18 JIC -6"}, 0},
+		{"a ring in the face", Measured{Sex: threads.Male, Diameter: Gauge(14.2), Pitch: perInch(18), Nose: FaceRing}, []string{"9/16-18 ORFS -4"}, 0},
+		{"a ring behind the thread", Measured{Sex: threads.Male, Diameter: Gauge(14.2), Pitch: perInch(18), Nose: StudRing}, []string{"9/16-18 ORB -6"}, 0},
+		{"3/4-16 with a 45 degree cone", Measured{Sex: threads.Male, Diameter: Gauge(18.95), Pitch: perInch(16), Nose: NoseCone45}, []string{"3/4-16 SAE45 -8"}, 0},
+		{"a 24 degree cone leaves light or heavy", Measured{Sex: threads.Male, Diameter: Gauge(21.9), Pitch: Gauge(1.5), Nose: NoseCone24},
 			[]string{"15L M22x1.5", "14S M22x1.5"}, 0},
-		{"the size of a cone fitting that is one only", Measured{Sex: Male, Diameter: Gauge(25.9), Pitch: Gauge(1.5), Nose: NoseCone24},
+		{"the size of a cone fitting that is one only", Measured{Sex: threads.Male, Diameter: Gauge(25.9), Pitch: Gauge(1.5), Nose: NoseCone24},
 			[]string{"18L M26x1.5"}, 0},
-		{"a garden hose nipple", Measured{Sex: Male, Diameter: Gauge(26.8), Pitch: perInch(11.5)}, []string{"3/4-11.5 NH"}, AskNose},
-		{"a female of 11.6 mm and 19 threads an inch", Measured{Sex: Female, Diameter: Gauge(11.6), Pitch: perInch(19)}, []string{"G 1/4"}, AskNose},
+		{"a garden hose nipple", Measured{Sex: threads.Male, Diameter: Gauge(26.8), Pitch: perInch(11.5)}, []string{"3/4-11.5 NH"}, AskNose},
+		{"a female of 11.6 mm and 19 threads an inch", Measured{Sex: threads.Female, Diameter: Gauge(11.6), Pitch: perInch(19)}, []string{"G 1/4"}, AskNose},
 		{"nothing known: the calliper first", Measured{}, nil, AskDiameter},
 	} {
 		t.Run(c.why, func(t *testing.T) {
@@ -82,17 +85,17 @@ func TestIdentifyWords(t *testing.T) {
 		m         Measured
 		text, say string
 	}{
-		{"the leaves to try", Measured{Sex: Male, Diameter: Gauge(13.1)}, "19 or 18 threads an inch?", "G 1/4"},
-		{"inch and metric leaves", Measured{Sex: Male, Diameter: Gauge(26.9), Pitch: about(perInch(12))}, "12 threads an inch, 2 mm or 11.5 threads an inch?", "NH"},
-		{"what the taper tells apart", Measured{Sex: Male, Diameter: Gauge(13.1), Pitch: perInch(19)}, "does it taper", "it tells G 1/4 from R 1/4"},
-		{"the noses of four systems", Measured{Sex: Male, Diameter: Gauge(14.2), Pitch: perInch(18)}, "a 37 degree cone (74 across)", "ORB -6"},
-		{"the seat of a female", Measured{Sex: Female, Diameter: Gauge(12.9), Pitch: perInch(18)}, "a chamfer at the mouth for an O-ring", "JIC -6"},
-		{"found", Measured{Sex: Male, Diameter: Gauge(13.1), Pitch: perInch(19), Taper: NoTaper}, "Nothing more need be measured: it is G 1/4.", ""},
-		{"one thread of two tube sizes", Measured{Sex: Male, Diameter: Gauge(21.9), Pitch: Gauge(1.5), Nose: NoseCone24},
+		{"the leaves to try", Measured{Sex: threads.Male, Diameter: Gauge(13.1)}, "19 or 18 threads an inch?", "G 1/4"},
+		{"inch and metric leaves", Measured{Sex: threads.Male, Diameter: Gauge(26.9), Pitch: about(perInch(12))}, "12 threads an inch, 2 mm or 11.5 threads an inch?", "NH"},
+		{"what the taper tells apart", Measured{Sex: threads.Male, Diameter: Gauge(13.1), Pitch: perInch(19)}, "does it taper", "it tells G 1/4 from R 1/4"},
+		{"the noses of four systems", Measured{Sex: threads.Male, Diameter: Gauge(14.2), Pitch: perInch(18)}, "a 37 degree cone (74 across)", "ORB -6"},
+		{"the seat of a female", Measured{Sex: threads.Female, Diameter: Gauge(12.9), Pitch: perInch(18)}, "a chamfer at the mouth for an O-ring", "JIC -6"},
+		{"found", Measured{Sex: threads.Male, Diameter: Gauge(13.1), Pitch: perInch(19), Taper: NoTaper}, "Nothing more need be measured: it is G 1/4.", ""},
+		{"one thread of two tube sizes", Measured{Sex: threads.Male, Diameter: Gauge(21.9), Pitch: Gauge(1.5), Nose: NoseCone24},
 			"the tube that it takes: 15 mm (15L M22x1.5) or 14 mm (14S M22x1.5)?", "15L M22x1.5 and 14S M22x1.5 share one thread"},
-		{"one thread of two standards", Measured{Sex: Male, Diameter: Gauge(20.8), Pitch: perInch(14), Taper: NoTaper, Flank: Gauge(60), Nose: PlainNose},
+		{"one thread of two standards", Measured{Sex: threads.Male, Diameter: Gauge(20.8), Pitch: perInch(14), Taper: NoTaper, Flank: Gauge(60), Nose: PlainNose},
 			"No measurement settles it", "share these figures"},
-		{"no such thread", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(32)}, "No thread in the tables fits", "the nearest is G 1/2"},
+		{"no such thread", Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(32)}, "No thread in the tables fits", "the nearest is G 1/2"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			id := identify(t, c.m)
@@ -108,11 +111,11 @@ func TestNothingFits(t *testing.T) {
 		why string
 		m   Measured
 	}{
-		{"half inch pipe with a watchmaker's pitch", Measured{Sex: Male, Diameter: Gauge(20.9), Pitch: perInch(32)}},
-		{"a diameter between all the threads of its pitch", Measured{Sex: Male, Diameter: Gauge(29), Pitch: perInch(27)}},
-		{"larger than the tables", Measured{Sex: Male, Diameter: Gauge(200)}},
-		{"smaller than the tables", Measured{Sex: Female, Diameter: Gauge(4), Pitch: Gauge(0.5)}},
-		{"a parallel of 11.5 threads an inch and 20 mm", Measured{Sex: Male, Diameter: Gauge(20), Pitch: perInch(11.5), Taper: NoTaper}},
+		{"half inch pipe with a watchmaker's pitch", Measured{Sex: threads.Male, Diameter: Gauge(20.9), Pitch: perInch(32)}},
+		{"a diameter between all the threads of its pitch", Measured{Sex: threads.Male, Diameter: Gauge(29), Pitch: perInch(27)}},
+		{"larger than the tables", Measured{Sex: threads.Male, Diameter: Gauge(200)}},
+		{"smaller than the tables", Measured{Sex: threads.Female, Diameter: Gauge(4), Pitch: Gauge(0.5)}},
+		{"a parallel of 11.5 threads an inch and 20 mm", Measured{Sex: threads.Male, Diameter: Gauge(20), Pitch: perInch(11.5), Taper: NoTaper}},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			id := identify(t, c.m)
@@ -130,7 +133,7 @@ func TestIdentifyErrors(t *testing.T) {
 		says string
 	}{
 		{"a diameter of no side", Measured{Diameter: Gauge(20)}, "outside of a male thread or the inside of a female"},
-		{"inches read as millimetres", Measured{Sex: Male, Diameter: Gauge(0.518)}, "between 4 and 250 mm is due"},
+		{"inches read as millimetres", Measured{Sex: threads.Male, Diameter: Gauge(0.518)}, "between 4 and 250 mm is due"},
 		{"threads an inch read as a pitch", Measured{Pitch: Gauge(14)}, "a pitch of 14 mm"},
 		{"a half angle", Measured{Flank: Gauge(27.5)}, "angle of the thread of 27.5 degrees"},
 		{"no number", Measured{Pitch: Gauge(math.NaN())}, "is due"},
@@ -147,7 +150,7 @@ func TestIdentifyErrors(t *testing.T) {
 
 // asMeasured is what a careful person with good tools reads on a new part of
 // middle tolerance: the crest half way up a taper, or at the mouth of a female.
-func asMeasured(f *Form, sex Sex) Measured {
+func asMeasured(f *threads.Form, sex threads.Sex) Measured {
 	s := crestAt(f, sex, 0.5)
 	m := Measured{Sex: sex, Diameter: Gauge((s.least + s.most) / 2), Pitch: Gauge(float64(f.Pitch)), Flank: Gauge(f.Flank), Taper: NoTaper}
 	if f.Taper > 0 {
@@ -165,15 +168,15 @@ func asMeasured(f *Form, sex Sex) Measured {
 // Every size of every family, measured as it is, comes out first, or stands equal
 // or second to a family that shares its thread: the sharing pairs are listed.
 func TestEveryFormFindsItself(t *testing.T) {
-	shared := map[Family][]Family{
-		NPTF: {NPT}, NPS: {NPT, NPSM, NPTF}, NPSM: {NPT, NPS}, Rp: {Rc, G}, Rc: {Rp}, UN: {JIC, ORB, ORFS, SAE45, M}, M: {ISO6149, UN}, MT: {M},
-		Cone24L: {Cone24S}, Cone24S: {Cone24L}, ISO6149: {ORB},
+	shared := map[threads.Family][]threads.Family{
+		threads.NPTF: {threads.NPT}, threads.NPS: {threads.NPT, threads.NPSM, threads.NPTF}, threads.NPSM: {threads.NPT, threads.NPS}, threads.Rp: {threads.Rc, threads.G}, threads.Rc: {threads.Rp}, threads.UN: {threads.JIC, threads.ORB, threads.ORFS, threads.SAE45, threads.M}, threads.M: {threads.ISO6149, threads.UN}, threads.MT: {threads.M},
+		threads.Cone24L: {threads.Cone24S}, threads.Cone24S: {threads.Cone24L}, threads.ISO6149: {threads.ORB},
 	}
 	n := 0
-	for _, family := range Families() {
-		for _, f := range Forms(family) {
-			for _, sex := range possibleSexes(NoSex, family) {
-				if sex == NoSex {
+	for _, family := range threads.Families() {
+		for _, f := range threads.Forms(family) {
+			for _, sex := range possibleSexes(threads.NoSex, family) {
+				if sex == threads.NoSex {
 					continue
 				}
 				n++
@@ -194,7 +197,7 @@ func TestEveryFormFindsItself(t *testing.T) {
 }
 
 // cutAlike reports whether two sizes are cut alike, as ORFS -12 and -14 are.
-func cutAlike(a, b *Form) bool {
+func cutAlike(a, b *threads.Form) bool {
 	return a.Major == b.Major && a.Pitch == b.Pitch && a.Flank == b.Flank && a.Taper == b.Taper && a.Family == b.Family
 }
 
@@ -204,19 +207,19 @@ func cutAlike(a, b *Form) bool {
 // rules out is marked as off.
 func TestPublishedCalliper(t *testing.T) {
 	right, off := 0, 0
-	for _, r := range published(t, "calliper.csv") {
+	for _, r := range endtest.Published(t, "calliper.csv") {
 		name := r["thread"] + " " + r["sex"] + ": " + r["source"]
-		m := Measured{Sex: SexNamed(r["sex"])}
+		m := Measured{Sex: threads.SexNamed(r["sex"])}
 		switch {
-		case r.has("mm"):
-			m.Diameter = Gauge(r.number("mm"))
+		case r.Has("mm"):
+			m.Diameter = Gauge(r.Number("mm"))
 		default:
-			m.Diameter = Gauge(float64(r.inch("inch")))
+			m.Diameter = Gauge(25.4 * r.Number("inch"))
 		}
-		if r.has("tpi") {
-			m.Pitch = perInch(r.number("tpi"))
+		if r.Has("tpi") {
+			m.Pitch = perInch(r.Number("tpi"))
 		} else {
-			m.Pitch = Gauge(r.number("pitch_mm"))
+			m.Pitch = Gauge(r.Number("pitch_mm"))
 		}
 		id := identify(t, m)
 		require.False(t, id.NothingFits(), name)

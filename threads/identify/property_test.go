@@ -1,20 +1,23 @@
-package threads
+package identify
 
 import (
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
+	"handtight/threads/internal/endtest"
 	"pgregory.net/rapid"
 )
 
 // anyMeasured draws figures near a thread of the tables, some of them left out.
-func anyMeasured(t *rapid.T) (Measured, *Form) {
-	family := rapid.SampledFrom(threadFamilies()).Draw(t, "family")
-	f := rapid.SampledFrom(Forms(family)).Draw(t, "form")
+func anyMeasured(t *rapid.T) (Measured, *threads.Form) {
+	family := rapid.SampledFrom(endtest.ThreadFamilies()).Draw(t, "family")
+	f := rapid.SampledFrom(threads.Forms(family)).Draw(t, "form")
 	sex := family.Facts().Only
-	if sex == NoSex {
-		sex = rapid.SampledFrom([]Sex{Male, Female}).Draw(t, "sex")
+	if sex == threads.NoSex {
+		sex = rapid.SampledFrom([]threads.Sex{threads.Male, threads.Female}).Draw(t, "sex")
 	}
 	var m Measured
 	if rapid.Bool().Draw(t, "with diameter") {
@@ -34,16 +37,6 @@ func anyMeasured(t *rapid.T) (Measured, *Form) {
 	return m, f
 }
 
-func threadFamilies() []Family {
-	var out []Family
-	for _, f := range Families() {
-		if f.Threaded() {
-			out = append(out, f)
-		}
-	}
-	return out
-}
-
 // Whatever is measured, the probabilities are some, fall, and sum to 1.
 func TestProbabilitiesSumToOne(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -54,7 +47,7 @@ func TestProbabilitiesSumToOne(t *testing.T) {
 		for _, c := range id.Candidates {
 			require.True(t, c.Probability > 0 && c.Probability <= last*(1+1e-6), "%v", id.Candidates)
 			sum, last = sum+c.Probability, c.Probability
-			if only := c.Form.Family.Facts().Only; only != NoSex {
+			if only := c.Form.Family.Facts().Only; only != threads.NoSex {
 				require.Equal(t, only, c.Sex)
 			}
 		}
@@ -68,7 +61,7 @@ func TestProbabilitiesSumToOne(t *testing.T) {
 }
 
 // worth is the probability that the figures are of a form, strangers counted.
-func worth(t require.TestingT, m Measured, f *Form) float64 {
+func worth(t require.TestingT, m Measured, f *threads.Form) float64 {
 	b, err := weigh(&m)
 	require.NoError(t, err)
 	for _, g := range b.guesses {
@@ -87,7 +80,7 @@ func TestExactAgreementNeverLowers(t *testing.T) {
 		before := worth(t, m, f)
 		for _, step := range []func(){
 			func() { m.Pitch = Gauge(float64(f.Pitch)) },
-			func() { m.Taper = asMeasured(f, NoSex).Taper },
+			func() { m.Taper = asMeasured(f, threads.NoSex).Taper },
 			func() { m.Flank = Gauge(f.Flank) },
 		} {
 			step()
@@ -111,7 +104,7 @@ func TestNearerIsNeverLessLikely(t *testing.T) {
 		p := float64(f.Pitch)
 		require.GreaterOrEqual(t, pitchDensity(p, Gauge(p*math.Exp(near))), pitchDensity(p, Gauge(p*math.Exp(far))))
 		require.GreaterOrEqual(t, flankDensity(f.Flank, f.Flank+20*near), flankDensity(f.Flank, f.Flank+20*far))
-		if f.Family == NPT || f.Family == NPTF || m.Sex == NoSex {
+		if f.Family == threads.NPT || f.Family == threads.NPTF || m.Sex == threads.NoSex {
 			return
 		}
 		s := crestAt(f, m.Sex, 0.5)
@@ -123,7 +116,7 @@ func TestNearerIsNeverLessLikely(t *testing.T) {
 // A diameter's density is one: it integrates to 1 over the diameters.
 func TestDiameterDensityIsOne(t *testing.T) {
 	for _, words := range []string{"G 1/2 male", "R 2 male", "NPT 1 male", "NPT 1/8 female", "Rc 1 female", "M M22x1.5 male", "MT M22x1.5 male"} {
-		e := endOf(t, words)
+		e := endtest.EndOf(t, words)
 		sum := 0.0
 		for x := 2.0; x < 80; x += 0.01 {
 			sum += diameterDensity(e.Form, e.Sex, x) * 0.01
@@ -137,12 +130,12 @@ func TestDiameterDensityIsOne(t *testing.T) {
 func TestBasicFigures(t *testing.T) {
 	weights, err := familyWeights("")
 	require.NoError(t, err)
-	for _, family := range threadFamilies() {
-		if family.Facts().Only == Female || weights[family] < commonWeight {
+	for _, family := range endtest.ThreadFamilies() {
+		if family.Facts().Only == threads.Female || weights[family] < commonWeight {
 			continue
 		}
-		for _, f := range Forms(family) {
-			id := identify(t, Measured{Sex: Male, Diameter: Gauge(float64(f.Major)), Pitch: Gauge(float64(f.Pitch))})
+		for _, f := range threads.Forms(family) {
+			id := identify(t, Measured{Sex: threads.Male, Diameter: Gauge(float64(f.Major)), Pitch: Gauge(float64(f.Pitch))})
 			require.False(t, id.NothingFits(), f.Designation)
 			first := id.Candidates[0].Form
 			require.InDelta(t, float64(f.Major), float64(first.Major), 1e-3, "%s is taken for %s", f.Designation, first.Designation)
