@@ -12,6 +12,7 @@ import (
 	"handtight/bom/money"
 	"handtight/bom/source"
 	"handtight/catalog"
+	"handtight/pressure/nearest"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
@@ -251,7 +252,7 @@ func (r *reader) end(text string) (threads.EndReading, error) {
 
 // near adds the nearest known name to a remedy.
 func near(word string, known []string, remedy string) string {
-	if n, ok := source.Nearest(word, known); ok {
+	if n, ok := nearest.Of(word, known); ok {
 		return fmt.Sprintf("did you mean `%s`? %s", n, remedy)
 	}
 	return remedy

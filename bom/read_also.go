@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"handtight/bom/source"
 	"handtight/catalog"
+	"handtight/pressure/nearest"
 	"handtight/threads/title"
 )
 
@@ -22,7 +22,7 @@ func (r *reader) kindRemedy(word string) string {
 			return "write kind = " + inQuotes(k.Name)
 		}
 	}
-	if n, ok := source.Nearest(word, r.kinds); ok && !onlyBegins(n, word) {
+	if n, ok := nearest.Of(word, r.kinds); ok && !onlyBegins(n, word) {
 		return "write kind = " + inQuotes(n)
 	}
 	return "the kinds are " + list(r.kinds)
@@ -43,7 +43,7 @@ func portRemedy(k *catalog.Kind, given []string, name string) (string, bool) {
 	if port, ok := k.PortMeant(name); ok && !slices.Contains(given, port) {
 		return "write `" + port + "`", true
 	}
-	if n, ok := source.Nearest(name, k.Ports); ok && !slices.Contains(given, n) && !onlyBegins(n, name) {
+	if n, ok := nearest.Of(name, k.Ports); ok && !slices.Contains(given, n) && !onlyBegins(n, name) {
 		return "write `" + n + "`", true
 	}
 	if len(k.Ports) == 1 {

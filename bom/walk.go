@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom/source"
 	"handtight/catalog"
+	"handtight/pressure/nearest"
 )
 
 // Walk places the units of every run, joins their ports, and solves the
@@ -197,7 +198,7 @@ func (w *walker) named(u *Unit, port string, step *Step) (int, bool) {
 		known = append(known, p.Name)
 	}
 	remedy := "its ports are " + list(known)
-	if near, ok := source.Nearest(port, known); ok {
+	if near, ok := nearest.Of(port, known); ok {
 		remedy = fmt.Sprintf("did you mean `%s`? %s", near, remedy)
 	}
 	w.fault(step.Place, fmt.Sprintf("%s has no port `%s`", u.Name, port), remedy)

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"sync"
 
-	"handtight/pressure/internal/nearest"
+	"handtight/pressure/nearest"
 	"handtight/pressure/quantity"
 )
 

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/bojanz/currency"
+
+	"handtight/pressure/nearest"
 )
 
 // CodeError says that a text is no currency code of ISO 4217.
@@ -29,13 +31,13 @@ func CheckCode(code string) error {
 	if code != "" && currency.IsValid(code) {
 		return nil
 	}
-	return &CodeError{Code: code, Nearest: nearest(code)}
+	return &CodeError{Code: code, Nearest: likeliest(code)}
 }
 
-// nearest gives the likeliest code by edit distance, a swap of neighbours counting
+// likeliest gives the likeliest code by edit distance, a swap of neighbours counting
 // as one edit; of equals the first of the library's list, which opens with the
 // currencies most traded.
-func nearest(code string) string {
+func likeliest(code string) string {
 	word := strings.ToUpper(strings.TrimSpace(code))
 	if known, ok := tradeName(word); ok {
 		return known
@@ -47,7 +49,7 @@ func nearest(code string) string {
 	}
 	best := ""
 	for _, candidate := range currency.GetCurrencyCodes() {
-		if n := edits(word, candidate); n <= limit {
+		if n := nearest.Distance(word, candidate, limit); n <= limit {
 			best, limit = candidate, n-1
 		}
 	}
@@ -68,37 +70,4 @@ func tradeName(word string) (string, bool) {
 		return "GBP", true
 	}
 	return "", false
-}
-
-// edits counts the letters to insert, drop, replace or swap with their neighbour to
-// turn a into b (optimal string alignment).
-func edits(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	if len(x) > len(y)+2 { // too far for any hint, and a text may be long
-		return len(x) - len(y)
-	}
-	rows := make([][]int, len(x)+1)
-	for i := range rows {
-		rows[i] = make([]int, len(y)+1)
-		rows[i][0] = i
-	}
-	for j := range rows[0] {
-		rows[0][j] = j
-	}
-	for i := 1; i <= len(x); i++ {
-		for j := 1; j <= len(y); j++ {
-			rows[i][j] = min(rows[i-1][j]+1, rows[i][j-1]+1, rows[i-1][j-1]+differ(x[i-1], y[j-1]))
-			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
-				rows[i][j] = min(rows[i][j], rows[i-2][j-2]+1)
-			}
-		}
-	}
-	return rows[len(x)][len(y)]
-}
-
-func differ(a, b rune) int {
-	if a == b {
-		return 0
-	}
-	return 1
 }

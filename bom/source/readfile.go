@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"handtight/pressure/nearest"
 )
 
 // A folder of more files than this is not searched to its end for a near name.
@@ -78,7 +80,7 @@ func missingRemedy(path string) string {
 	if !ok {
 		return "check the path: there is no folder " + clip(dir, 80)
 	}
-	if near, ok := Nearest(base, names); ok {
+	if near, ok := nearest.Of(base, names); ok {
 		return "did you mean " + dir + near + "?"
 	}
 	if builds := tomlOnly(names); len(builds) > 0 {

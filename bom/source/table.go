@@ -4,6 +4,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"handtight/pressure/nearest"
 )
 
 const noIndex = -1
@@ -145,7 +147,7 @@ func (t *Table) unknown(key string, meant func(key string) (string, bool)) {
 		}
 	}
 	remedy := "remove it"
-	near, ok := Nearest(key, t.asked)
+	near, ok := nearest.Of(key, t.asked)
 	switch {
 	case ok && strings.EqualFold(near, key):
 		reason += ": capitals count in a key"

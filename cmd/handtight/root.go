@@ -9,7 +9,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"handtight/bom/source"
+	"handtight/pressure/nearest"
 )
 
 // version is overwritten by a release's linker flags.
@@ -67,7 +67,7 @@ func flagHint(cmd *cobra.Command, err error) error {
 	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, "--"+f.Name) })
 	hint := fmt.Sprintf("`%s --help` lists its flags", cmd.CommandPath())
 	if unknown := (*pflag.NotExistError)(nil); errors.As(err, &unknown) {
-		if near, ok := source.Nearest("--"+unknown.GetSpecifiedName(), names); ok {
+		if near, ok := nearest.Of("--"+unknown.GetSpecifiedName(), names); ok {
 			hint = fmt.Sprintf("did you mean `%s`? %s", near, hint)
 		}
 	}

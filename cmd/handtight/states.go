@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"handtight/bom"
-	"handtight/bom/source"
+	"handtight/pressure/nearest"
 )
 
 // stateFacts is one state in JSON.
@@ -76,7 +76,7 @@ func viewsAsked(sys *bom.System, name string, all bool) ([]bom.StateView, error)
 	v, ok := sys.View(name)
 	if !ok {
 		hint := ""
-		if near, found := source.Nearest(name, names); found {
+		if near, found := nearest.Of(name, names); found {
 			hint = fmt.Sprintf("did you mean %q? ", near)
 		}
 		return nil, fmt.Errorf("there is no state %q: %sthe states of this build are %s", name, hint, strings.Join(names, ", "))

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"handtight/bom/source"
+	"handtight/pressure/nearest"
 	"handtight/threads"
 	"handtight/threads/title"
 )
@@ -71,7 +71,7 @@ func familyCalled(name string) (threads.Family, error) {
 		return meant[0], nil
 	}
 	hint := "the families are " + strings.Join(names, ", ")
-	if near, ok := source.Nearest(strings.ToUpper(name), names); ok && len(meant) == 0 {
+	if near, ok := nearest.Of(strings.ToUpper(name), names); ok && len(meant) == 0 {
 		hint = fmt.Sprintf("did you mean `%s`? %s", near, hint)
 	}
 	if len(meant) > 1 {

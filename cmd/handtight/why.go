@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"handtight/bom/rule"
-	"handtight/bom/source"
+	"handtight/pressure/nearest"
 )
 
 type whyFacts struct {
@@ -33,7 +33,7 @@ func (a *app) whyCommand() *cobra.Command {
 			r, ok := rule.Find(args[0])
 			if !ok {
 				hint := "`handtight why` lists them all"
-				if n, ok := source.Nearest(args[0], rule.Slugs()); ok {
+				if n, ok := nearest.Of(args[0], rule.Slugs()); ok {
 					hint = fmt.Sprintf("did you mean `%s`? %s", n, hint)
 				}
 				return fmt.Errorf("there is no finding `%s`: %s", args[0], hint)

@@ -3,7 +3,7 @@ package quantity
 import (
 	"strings"
 
-	"handtight/pressure/internal/nearest"
+	"handtight/pressure/nearest"
 )
 
 // Error says what is wrong with a quantity that could not be read.

@@ -1,4 +1,6 @@
-package source
+// Package nearest answers which known word a misspelt one was probably meant to be, by
+// one edit distance for the whole program.
+package nearest
 
 import (
 	"cmp"
@@ -9,7 +11,7 @@ import (
 // A word longer than this is compared only as a whole and as a beginning.
 const longestCompared = 64
 
-// Nearest returns the known word that a person most likely meant by word, and
+// Of returns the known word that a person most likely meant by word, and
 // false when none is near enough.
 //
 // A word that differs only in capitals is nearest; then the smallest
@@ -18,7 +20,7 @@ const longestCompared = 64
 // the word itself; then the shortest known word that word begins, or that begins
 // word, from three letters on. On a tie the first in the alphabet wins, so that
 // the order of known does not matter.
-func Nearest(word string, known []string) (string, bool) {
+func Of(word string, known []string) (string, bool) {
 	best, bestRank := "", 0
 	for _, one := range known {
 		rank, ok := likeness(word, one)
@@ -55,6 +57,22 @@ func likeness(word, known string) (int, bool) {
 		return prefixRank + max(n, m), true
 	}
 	return 0, false
+}
+
+// Distance counts the letters to add, drop, change, or swap with their neighbour that
+// turn one word into the other, capitals apart, no letter touched twice; or gives any
+// number above bound once it is known to exceed it. A word of more than 64 letters is
+// above every bound, unless it is the same word.
+//
+// Source: Damerau, Communications of the ACM 7 (1964), and Levenshtein (1966).
+func Distance(a, b string, bound int) int {
+	if a == b {
+		return 0
+	}
+	if utf8.RuneCountInString(a) > longestCompared || utf8.RuneCountInString(b) > longestCompared {
+		return bound + 1
+	}
+	return distance([]rune(a), []rune(b), bound)
 }
 
 // distance is the Damerau-Levenshtein distance in which no letter is touched

@@ -1,4 +1,4 @@
-package source
+package nearest
 
 import (
 	"strings"
@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-func TestNearest(t *testing.T) {
+func TestOf(t *testing.T) {
 	keys := []string{"id", "kind", "about", "ports", "pressure", "material", "rated", "flow", "full_flow", "have"}
 	rows := []struct {
 		why, word string
@@ -37,7 +37,7 @@ func TestNearest(t *testing.T) {
 	}
 	for _, row := range rows {
 		t.Run(row.why, func(t *testing.T) {
-			got, ok := Nearest(row.word, row.known)
+			got, ok := Of(row.word, row.known)
 			require.Equal(t, row.want, got)
 			require.Equal(t, row.want != "", ok)
 		})
@@ -55,6 +55,7 @@ func TestDistance(t *testing.T) {
 		{"the same", "tee", "tee", 0}, {"added", "tee", "tree", 1}, {"lost", "tree", "tee", 1},
 		{"changed", "tee", "toe", 1}, {"swapped", "tee", "ete", 1}, {"against nothing", "", "tee", 3},
 		{"no letter is touched twice: ca to abc is 3", "ca", "abc", 3},
+		{"from nothing", "", "EUR", 3}, {"letters, not bytes", "€UR", "EUR", 1},
 		{"three changes", "kitten", "sitting", 3},
 	}
 	for _, row := range rows {
@@ -78,13 +79,40 @@ func TestDistanceBoundOnlyCutsOff(t *testing.T) {
 	})
 }
 
-func TestNearestDoesNotDependOnOrder(t *testing.T) {
+func TestOfDoesNotDependOnOrder(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		word := rapid.StringMatching(`[a-cA-C]{1,6}`)
 		known := rapid.SliceOfN(word, 1, 8).Draw(t, "known")
 		asked := word.Draw(t, "asked")
-		want, _ := Nearest(asked, known)
-		got, _ := Nearest(asked, rapid.Permutation(known).Draw(t, "mixed"))
+		want, _ := Of(asked, known)
+		got, _ := Of(asked, rapid.Permutation(known).Draw(t, "mixed"))
 		require.Equal(t, want, got)
 	})
+}
+
+func TestDistanceOfWords(t *testing.T) {
+	require.Equal(t, 2, Distance("hose", "shoe", 5), "one letter over, one lacking")
+	require.Equal(t, 3, Distance("", "bar", 5))
+	require.Greater(t, Distance(strings.Repeat("a", 65), "a", 99), 99, "a very long word is not measured")
+	require.Zero(t, Distance(strings.Repeat("a", 65), strings.Repeat("a", 65), 1))
+}
+
+// Units of measure, which are short words: what a slip of the finger is taken for.
+func TestOfUnits(t *testing.T) {
+	units := []string{"bar", "psi", "kPa", "MPa", "kg/cm2"}
+	for _, c := range []struct{ why, text, want string }{
+		{"two letters swapped", "bra", "bar"},
+		{"one letter too many", "barr", "bar"},
+		{"one letter missing", "ps", "psi"},
+		{"case does not count", "KPA", "kPa"},
+		{"nothing is near", "furlong", ""},
+		{"a one-letter word is near nothing", "x", ""},
+		{"a long word may have two slips", "kgcm2x", "kg/cm2"},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			got, ok := Of(c.text, units)
+			require.Equal(t, c.want, got)
+			require.Equal(t, c.want != "", ok)
+		})
+	}
 }
