@@ -2,7 +2,6 @@ package compare
 
 import (
 	"handtight/bom"
-	"handtight/bom/finding"
 	"handtight/bom/rule"
 )
 
@@ -175,29 +174,6 @@ func (c *comparer) things() {
 	for _, u := range c.new.Units {
 		if c.from[u] == nil {
 			c.report.Added = append(c.report.Added, Thing{u.Name, u.Item, place(c.new, u)})
-		}
-	}
-}
-
-// findings tells the new from those that were there: by severity, slug and place.
-func (c *comparer) findings(before, after []finding.Finding) {
-	c.report.Cleared = true
-	count := map[string]int{}
-	for _, f := range before {
-		count[c.key(f, true)]++
-	}
-	for _, f := range after {
-		if k := c.key(f, false); count[k] > 0 {
-			count[k]--
-			continue
-		}
-		c.report.New = append(c.report.New, f)
-		c.report.Cleared = c.report.Cleared && f.Severity != finding.Stop
-	}
-	for i := len(before) - 1; i >= 0; i-- { // of those that are alike the last are gone
-		if k := c.key(before[i], true); count[k] > 0 {
-			count[k]--
-			c.report.Gone = append([]finding.Finding{before[i]}, c.report.Gone...)
 		}
 	}
 }

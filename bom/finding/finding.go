@@ -4,6 +4,7 @@ package finding
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 )
 
@@ -41,12 +42,32 @@ type Place struct {
 // Finding is one thing that a check says. Every finding has a remedy.
 type Finding struct {
 	Severity Severity
-	Slug     string // words joined by hyphens, never a number
-	At       string // what it is about: a joint, a unit, a segment
+	Slug     string    // words joined by hyphens, never a number
+	Subject  Subject   // what it is about
+	Also     []Subject // what shares the fault
 	Place    Place
 	Reason   string
 	Remedy   string
-	Related  []Place
+	Related  []Place // of those that share the fault
+
+	Consequence Consequence // what comes of it
+	Stake       Stake       // the pressure at stake
+	NotKnown    bool        // something is not known; else it is known to be wrong
+	Cause       string      // the one thing that several findings of a rule come of; "" where it stands alone
+}
+
+// At names for people what the finding is about, and how many share the fault:
+// "J12 tee.a - hose.b", "tail/+2 and 3 more in raw water: sea to pump".
+func (f *Finding) At() string {
+	text := f.Subject.String()
+	if len(f.Also) == 0 {
+		return text
+	}
+	text = fmt.Sprintf("%s and %d more", text, len(f.Also))
+	if f.Subject.Segment != "" && f.Subject.Kind != Segment {
+		text += " in " + f.Subject.Segment
+	}
+	return text
 }
 
 // Sort puts findings in the order people read them: worst first, then by file,
@@ -56,7 +77,7 @@ func Sort(list []Finding) {
 		return cmp.Or(
 			cmp.Compare(a.Severity, b.Severity), cmp.Compare(a.Place.File, b.Place.File),
 			cmp.Compare(a.Place.Line, b.Place.Line), cmp.Compare(a.Place.Column, b.Place.Column),
-			cmp.Compare(a.Slug, b.Slug), cmp.Compare(a.At, b.At), cmp.Compare(a.Reason, b.Reason),
+			cmp.Compare(a.Slug, b.Slug), cmp.Compare(a.At(), b.At()), cmp.Compare(a.Reason, b.Reason),
 		)
 	})
 }

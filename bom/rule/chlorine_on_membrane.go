@@ -62,6 +62,7 @@ ports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT 
 name = "flush"
 path = ["house", "carbon", "valve", "nipple", "vessel.feed"]
 `,
+	harm:  finding.Spoils,
 	check: findChlorine,
 }
 
@@ -74,13 +75,13 @@ func findChlorine(s *bom.System) []finding.Finding {
 		}
 		var g members
 		for _, u := range s.Unfiltered(house) {
-			g.add(u.Name, u.Mark)
+			g.unit(u)
 		}
 		if len(g.names) == 0 {
 			continue
 		}
 		out = append(out, finding.Finding{
-			Severity: finding.Caution, At: house.Name, Place: at(house.Mark),
+			Severity: finding.Caution, Subject: ofUnit(house), Place: at(house.Mark),
 			Reason: fmt.Sprintf("the water of %s reaches the membrane in %s without passing a carbon filter: chlorine in it destroys the membrane.", house.Name, g.list()),
 			Remedy: "Put a carbon filter into the flush line, before its valve, and change its cartridge every six months.",
 		})

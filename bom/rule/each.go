@@ -12,7 +12,7 @@ func ofEach(list []*bom.Unit, severity finding.Severity, reason, remedy string) 
 	var out []finding.Finding
 	for _, u := range list {
 		out = append(out, finding.Finding{
-			Severity: severity, At: u.Name, Place: at(u.Mark),
+			Severity: severity, Subject: ofUnit(u), Place: at(u.Mark),
 			Reason: fmt.Sprintf(reason, u.Name), Remedy: remedy,
 		})
 	}

@@ -1,5 +1,7 @@
 package rule
 
+import "handtight/bom/finding"
+
 var endsOfDifferentSorts = Rule{
 	Slug:  "ends-of-different-sorts",
 	Title: "The two ends are of different sorts: a thread and a hose tail, say.",
@@ -31,4 +33,5 @@ ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
 name = "line"
 path = ["left", "right"]
 `,
+	harm: finding.DoesNotGoTogether,
 }

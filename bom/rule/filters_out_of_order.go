@@ -55,6 +55,7 @@ ports = { a = '3/4 NPT male', b = '3/4 NPT male' }
 name = "filters"
 path = ["f20", "union", "f5"]
 `,
+	harm:  finding.Spoils,
 	check: findOrder,
 }
 
@@ -69,7 +70,7 @@ func findOrder(s *bom.System) []finding.Finding {
 			}
 			if finest != nil && *it.Micron > *finest.Micron {
 				out = append(out, finding.Finding{
-					Severity: finding.Caution, At: it.ID, Place: at(run.Steps[i].Place),
+					Severity: finding.Caution, Subject: ofItem(it), Place: at(run.Steps[i].Place),
 					Reason: fmt.Sprintf("`%s` (%s) stands behind `%s` (%s): the fine one takes the dirt of both.", it.ID, it.Micron, finest.ID, finest.Micron),
 					Remedy: "Put the coarse filter first.",
 				})

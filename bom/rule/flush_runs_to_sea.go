@@ -38,6 +38,7 @@ ports = { in = '19 mm barb long', out = '1/2 NPT male' }
 `,
 	block:   "feed pump",
 	flushed: true,
+	harm:    finding.Spoils,
 	check:   findFlushBack,
 }
 
@@ -46,12 +47,12 @@ func findFlushBack(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, lost := range s.LostFlushes() {
 		f := finding.Finding{
-			Severity: finding.Caution, At: lost.Intake.Name, Place: at(lost.Intake.Mark),
+			Severity: finding.Caution, Subject: ofUnit(lost.Intake), Place: at(lost.Intake.Mark),
 			Reason: fmt.Sprintf("in the flush nothing holds the house water off %s: it runs back to the sea there.", lost.Intake.Name),
 			Remedy: "Put a one-way valve between the intake and the flush tee.",
 		}
 		if p := lost.Pump; p != nil {
-			f.At, f.Place = p.Name, at(p.Mark)
+			f.Subject, f.Place = ofUnit(p), at(p.Mark)
 			f.Reason = fmt.Sprintf("in the flush %s stands still and is open: the house water runs back through it to the sea, by %s.", p.Name, lost.Intake.Name)
 			f.Remedy = fmt.Sprintf("Put a one-way valve between %s and the flush tee, or take a feed pump whose own valves hold (diaphragm).", p.Name)
 		}

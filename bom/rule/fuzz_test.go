@@ -32,7 +32,7 @@ func FuzzCheck(f *testing.F) {
 			return
 		}
 		for _, x := range Check(sys) {
-			if x.At == "" || x.Reason == "" || x.Remedy == "" || x.Place.Line < 1 {
+			if x.At() == "" || x.Reason == "" || x.Remedy == "" || x.Place.Line < 1 {
 				t.Fatalf("a finding that is not whole: %+v", x)
 			}
 		}

@@ -68,7 +68,8 @@ func findGalvanic(s *bom.System) []finding.Finding {
 			continue
 		}
 		key := c.noble.Name + " " + c.base.Name
-		list.add(key, fmt.Sprintf("J%d %s", j.Number, s.JointName(j)), j.Mark)
+		x := ofJoint(s, j)
+		list.members(key).add(x.String(), x, j.Mark)
 		first[key] = c
 	}
 	var out []finding.Finding
@@ -96,7 +97,7 @@ func coupled(s *bom.System, waters *bom.Waters, j *bom.Joint) (worst couple, fou
 		return worst, false
 	}
 	water := catalog.RawSea
-	if s.PortLoad(j.A).Normal > bom.HighPressure {
+	if s.SegmentOf(j.A).High() {
 		water = catalog.PressedSea
 	}
 	for _, a := range metals(s.Ports[j.A].Unit) {

@@ -32,6 +32,7 @@ path = ["gauge-tee.branch", "gauge"]
 `,
 	block:   "gauge",
 	flushed: true,
+	harm:    finding.Bursts,
 	check:   findBlind,
 }
 
@@ -42,7 +43,7 @@ func findBlind(s *bom.System) []finding.Finding {
 			continue
 		}
 		out = append(out, finding.Finding{
-			Severity: finding.Caution, At: p.Name, Place: at(p.Mark),
+			Severity: finding.Caution, Subject: ofUnit(p), Place: at(p.Mark),
 			Reason: fmt.Sprintf("no gauge shows the pressure behind %s, and it is held by hand on the throttle.", p.Name),
 			Remedy: fmt.Sprintf("Put a gauge on a tee between %s and the throttle.", p.Name),
 		})

@@ -31,6 +31,7 @@ rated = "100 bar"
 ports = { in = '1/4 NPT male' }
 `,
 	block: "gauge",
+	harm:  finding.Spoils,
 	check: findGauge,
 }
 
@@ -57,7 +58,7 @@ func findGauge(s *bom.System) []finding.Finding {
 		default:
 			continue
 		}
-		f.At, f.Place = u.Name, at(u.Mark)
+		f.Subject, f.Place = ofUnit(u), at(u.Mark)
 		out = append(out, f)
 	}
 	return out

@@ -70,6 +70,7 @@ kind = "drain"
 name = "suction"
 path = ["intake", "hose", "feed", "out"]
 `,
+	harm:  finding.Spoils,
 	check: findCollapse,
 }
 
@@ -91,7 +92,7 @@ func findCollapse(s *bom.System) []finding.Finding {
 		if hoses[key] == nil {
 			hoses[key], states[key] = u.Item, load.ByLow
 		}
-		weak.add(key, u.Name, u.Mark)
+		weak.unit(key, u)
 	}
 	var out []finding.Finding
 	for _, key := range weak.keys {
@@ -106,6 +107,7 @@ func findCollapse(s *bom.System) []finding.Finding {
 			f.Reason = fmt.Sprintf("%s %s a vacuum of %s and may see a whole one (%s): a suction hose should stand %s.", names, stand, bars(rated), state.Cause, bars(bom.PumpPulls))
 			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(bom.PumpPulls))
 		} else {
+			f.NotKnown = true
 			f.Reason = fmt.Sprintf("%s %s a vacuum (%s), and nothing says that `%s` stands one.", names, see, state.Cause, stockOf(hose))
 			f.Remedy = fmt.Sprintf("Take suction hose with a wire helix, rated for a vacuum of %s or more, and write `vacuum` on `%s`.", bars(bom.PumpPulls), stockOf(hose))
 		}

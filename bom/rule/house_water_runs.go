@@ -23,6 +23,7 @@ path = ["house", "carbon", "valve", "check", "tee.branch"]
 `,
 	block:   "flush",
 	flushed: true,
+	harm:    finding.Spoils,
 	check:   findRunaway,
 }
 

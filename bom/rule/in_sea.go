@@ -33,7 +33,7 @@ func standsIn(s *bom.System, waters *bom.Waters, standings []bom.Standing, u *bo
 			x.standing = bom.Stands
 		}
 		water := catalog.RawSea
-		if s.PortLoad(p).Normal > bom.HighPressure {
+		if s.SegmentOf(p).High() {
 			water = catalog.PressedSea
 		}
 		if a := m.In(water); a != catalog.NotKnown && (a < x.answer || a == x.answer && water > x.water) {

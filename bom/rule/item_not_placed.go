@@ -25,6 +25,7 @@ kind = "elbow"
 ports = { a = '1/2 NPT male', b = '1/2 NPT female' }
 extra = 1
 `,
+	harm:  finding.Money,
 	check: findUnplaced,
 }
 
@@ -44,7 +45,7 @@ func findUnplaced(s *bom.System) []finding.Finding {
 			continue
 		}
 		out = append(out, finding.Finding{
-			Severity: finding.Caution, At: it.ID, Place: at(it.Place),
+			Severity: finding.Caution, Subject: ofItem(it), Place: at(it.Place),
 			Reason: fmt.Sprintf("`%s` (%s) is on the list, and no run uses it.", it.ID, k.Name),
 			Remedy: "Place it in a run, name the unit it is `inside` of, write `extra` if it is a store, or take it off the list.",
 		})

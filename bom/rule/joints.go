@@ -14,7 +14,7 @@ func joints(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, j := range s.Joints {
 		if f, ok := joint(s, j); ok {
-			f.At = fmt.Sprintf("J%d %s", j.Number, s.JointName(j))
+			f.Subject = ofJoint(s, j)
 			f.Place = at(j.Mark)
 			out = append(out, f)
 		}
@@ -24,7 +24,7 @@ func joints(s *bom.System) []finding.Finding {
 
 func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
 	load := s.PortLoad(j.A)
-	high := load.Normal > bom.HighPressure
+	high := s.SegmentOf(j.A).High()
 	if !j.Known {
 		return unsaid(s, j, high)
 	}
@@ -32,10 +32,10 @@ func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
 	if m.Verdict.Holds() {
 		return finding.Finding{}, false
 	}
-	f := finding.Finding{Severity: finding.Stop, Slug: m.Slug(), Reason: named(s, j, m.Reason()), Remedy: m.Remedy()}
+	f := finding.Finding{Severity: finding.Stop, Slug: m.Slug(), Cause: pairOf(s, j), Reason: named(s, j, m.Reason()), Remedy: m.Remedy()}
 	switch {
 	case j.Open:
-		f.Slug = endLeftOpen.Slug
+		f.Slug, f.NotKnown = endLeftOpen.Slug, true
 		f.Severity = cautionUnless(high)
 		f.Reason = fmt.Sprintf("the words leave it open what these ends are: %s with %s. At the worst reading: %s",
 			s.Ports[j.A].Port.Words(), s.Ports[j.B].Port.Words(), m.Reason())
@@ -46,6 +46,13 @@ func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
 		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s.", m.Limit, bars(worst))
 	}
 	return f, true
+}
+
+// pairOf names both ends of a joint, the same from either side: joints of one pair of ends
+// have one fault.
+func pairOf(s *bom.System, j *bom.Joint) string {
+	a, b := s.Ports[j.A].Port.Words(), s.Ports[j.B].Port.Words()
+	return min(a, b) + " with " + max(a, b)
 }
 
 func cautionUnless(stop bool) finding.Severity {
@@ -76,7 +83,7 @@ func unsaid(s *bom.System, j *bom.Joint, high bool) (finding.Finding, bool) {
 	if missing.Port.Said && len(missing.Port.End.Candidates) > 0 {
 		missing = &s.Ports[j.B]
 	}
-	f := finding.Finding{Slug: endNotSaid.Slug, Severity: cautionUnless(high)}
+	f := finding.Finding{Slug: endNotSaid.Slug, NotKnown: true, Severity: cautionUnless(high)}
 	if missing.Port.Said {
 		f.Reason = fmt.Sprintf("the end of %s was seen in the words %q but not read, so the joint is not judged.", missing.Name(), missing.Port.Text)
 	} else {

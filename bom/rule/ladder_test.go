@@ -259,7 +259,7 @@ func TestJointLadder(t *testing.T) {
 			var got []finding.Finding
 			for _, list := range found(t, nipples(c.a, c.b, c.house)) {
 				for _, f := range list {
-					if strings.HasPrefix(f.At, "J2 ") {
+					if strings.HasPrefix(f.At(), "J2 ") {
 						got = append(got, f)
 					}
 				}
@@ -319,7 +319,7 @@ func TestBarbLadder(t *testing.T) {
 		got := ""
 		for _, list := range found(t, changed(t, suction, amend{"inboard = '19 mm barb long'", "inboard = '" + barb + " barb long'"})) {
 			for _, f := range list {
-				if strings.HasPrefix(f.At, "J1 ") {
+				if strings.HasPrefix(f.At(), "J1 ") {
 					got = f.Severity.String()
 				}
 			}
@@ -347,7 +347,7 @@ func TestLinesOfTheLaddersAreClear(t *testing.T) {
 		for slug, list := range found(t, text) {
 			for _, f := range list {
 				if slug != endNotSaid.Slug && slug != materialUnknown.Slug {
-					require.Equal(t, finding.Note, f.Severity, "%s at %s: %s", slug, f.At, f.Reason)
+					require.Equal(t, finding.Note, f.Severity, "%s at %s: %s", slug, f.At(), f.Reason)
 				}
 			}
 		}

@@ -90,7 +90,7 @@ func TestSuctionWithoutABore(t *testing.T) {
 func TestSupplyNamesEachPump(t *testing.T) {
 	list := found(t, fmt.Sprintf(pair, "12 V", "19 mm", "19 mm", "19 mm", "12 L/min"))["supply-too-weak"]
 	require.Len(t, list, 1)
-	require.Equal(t, "pump/one", list[0].At)
+	require.Equal(t, "pump/one and 1 more", list[0].At())
 	require.Len(t, list[0].Related, 1)
 	require.Greater(t, list[0].Related[0].Line, list[0].Place.Line, "pump/two stands in a later run")
 }

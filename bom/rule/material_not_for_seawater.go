@@ -66,8 +66,8 @@ type attacked struct {
 }
 
 func (g *attacked) add(x inSea, u *bom.Unit) {
-	g.all.add(u.Name, u.Mark)
-	g.places.add(x.where(), u.Name, u.Mark)
+	g.all.unit(u)
+	g.places.unit(x.where(), u)
 	if g.of == nil {
 		g.of = map[string]inSea{}
 	}

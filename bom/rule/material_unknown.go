@@ -69,11 +69,11 @@ func findNoMaterial(s *bom.System) []finding.Finding {
 			where[g] = &members{}
 			order = append(order, g)
 		}
-		where[g].add(u.Name, u.Mark)
+		where[g].unit(u)
 	}
 	var out []finding.Finding
 	for _, g := range order {
-		f := finding.Finding{Severity: finding.Note}
+		f := finding.Finding{Severity: finding.Note, NotKnown: true}
 		side := ""
 		if g != nil {
 			f.Severity, side = finding.Caution, fmt.Sprintf(", at %s", bars(g.Load.Normal))

@@ -35,22 +35,22 @@ func metalsOf(list []*catalog.Material) []*catalog.Material {
 
 // members is units, or joints, that one finding speaks of.
 type members struct {
-	names []string
-	marks []bom.Mark
+	names    []string
+	subjects []finding.Subject
+	marks    []bom.Mark
 }
 
-func (g *members) add(name string, mark bom.Mark) {
+func (g *members) add(name string, subject finding.Subject, mark bom.Mark) {
 	if !slices.Contains(g.names, name) {
-		g.names, g.marks = append(g.names, name), append(g.marks, mark)
+		g.names, g.subjects, g.marks = append(g.names, name), append(g.subjects, subject), append(g.marks, mark)
 	}
 }
+
+func (g *members) unit(u *bom.Unit) { g.add(u.Name, ofUnit(u), u.Mark) }
 
 // at places a finding at the first of the group, and notes the others.
 func (g *members) at(f *finding.Finding) {
-	f.At, f.Place = g.names[0], at(g.marks[0])
-	if len(g.names) > 1 {
-		f.At += fmt.Sprintf(" and %d more", len(g.names)-1)
-	}
+	f.Subject, f.Also, f.Place = g.subjects[0], g.subjects[1:], at(g.marks[0])
 	for _, m := range g.marks[1:] {
 		f.Related = append(f.Related, at(m))
 	}
@@ -71,7 +71,10 @@ type gathered[K cmp.Ordered] struct {
 	of   map[K]*members
 }
 
-func (g *gathered[K]) add(key K, name string, mark bom.Mark) {
+func (g *gathered[K]) unit(key K, u *bom.Unit) { g.members(key).unit(u) }
+
+// members are those of a key, none of them at first.
+func (g *gathered[K]) members(key K) *members {
 	if g.of == nil {
 		g.of = map[K]*members{}
 	}
@@ -79,5 +82,5 @@ func (g *gathered[K]) add(key K, name string, mark bom.Mark) {
 		g.of[key] = &members{}
 		g.keys = append(g.keys, key)
 	}
-	g.of[key].add(name, mark)
+	return g.of[key]
 }

@@ -31,6 +31,7 @@ path = ["hp-tee.branch", "relief", "relief-out"]
 `,
 	block:   "brine and relief",
 	flushed: true,
+	harm:    finding.Spoils,
 	check:   findUnpressed,
 }
 
@@ -38,7 +39,7 @@ func findUnpressed(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, x := range s.Unpressed() {
 		out = append(out, finding.Finding{
-			Severity: finding.Stop, At: x.Vessel.Name, Place: at(x.Vessel.Mark),
+			Severity: finding.Stop, Subject: ofUnit(x.Vessel), Place: at(x.Vessel.Mark),
 			Reason: fmt.Sprintf("in normal running %s stands at %s, and the duty is %s: nothing holds the pressure behind it.", x.Vessel.Name, bars(x.Stands), s.Build.Duty.Pressure),
 			Remedy: fmt.Sprintf("Put the brine throttle behind %s.brine, and nothing that is open before it.", x.Vessel.Name),
 		})

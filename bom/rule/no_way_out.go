@@ -48,6 +48,7 @@ path = ["hp-tee.branch", "relief", "relief-out"]
 `,
 	block:   "brine and relief",
 	flushed: true,
+	harm:    finding.Bursts,
 	check:   findNoWayOut,
 }
 
@@ -90,7 +91,7 @@ func unbounded(s *bom.System, st *bom.State) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	f := finding.Finding{
-		Severity: finding.Stop, At: st.Name, Place: at(first.Unit.Mark),
+		Severity: finding.Stop, Subject: ofState(st), Place: at(first.Unit.Mark),
 		Reason: fmt.Sprintf("%s: nothing opens, and the pressure rises until something bursts, in %s.", st.Cause, strings.Join(reaches, "; ")),
 		Remedy: "Give the pump a relief valve whose outlet is free (its own, or back to the pump's inlet), and let nothing shut the line behind the throttle.",
 	}

@@ -53,6 +53,7 @@ ports = { a = '3/4 NPT male', b = '3/4 NPT male' }
 name = "line"
 path = ["housing", "union", "meter"]
 `,
+	harm:  finding.DoesNotGoTogether,
 	check: findRigid,
 }
 
@@ -112,7 +113,7 @@ func fixed(s *bom.System, u *bom.Unit) bool {
 
 func rigid(s *bom.System, j *bom.Joint, first, second int) finding.Finding {
 	return finding.Finding{
-		Severity: finding.Stop, At: fmt.Sprintf("J%d %s", j.Number, s.JointName(j)), Place: at(j.Mark),
+		Severity: finding.Stop, Subject: ofJoint(s, j), Place: at(j.Mark),
 		Reason: fmt.Sprintf("between %s and %s every joint must be turned to be made, and both are fixed: the last one cannot be.",
 			s.Ports[first].Name(), s.Ports[second].Name()),
 		Remedy: "Put something that turns last between them: a union, an end with a swivel nut, or a hose on a tail.",

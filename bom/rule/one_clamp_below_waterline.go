@@ -53,6 +53,7 @@ name = "line"
 below_waterline = true
 path = ["tail", "hose"]
 `,
+	harm:  finding.Floods,
 	check: findShortTails,
 }
 
@@ -68,7 +69,7 @@ func findShortTails(s *bom.System) []finding.Finding {
 				continue
 			}
 			out = append(out, finding.Finding{
-				Severity: finding.Caution, At: fmt.Sprintf("J%d %s", j.Number, s.JointName(j)), Place: at(j.Mark),
+				Severity: finding.Caution, NotKnown: true, Cause: "clamp", Subject: ofJoint(s, j), Place: at(j.Mark),
 				Reason: fmt.Sprintf("%s is clamped below the waterline, and its tail is not said to be long enough for two clamps.", n.Name()),
 				Remedy: "Take a long tail and two clamps; where the tail is long already, write `long` on its end.",
 			})

@@ -58,6 +58,7 @@ ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
 name = "line"
 path = ["pipe", "socket"]
 `,
+	harm:  finding.Bursts,
 	check: findWarm,
 }
 
@@ -74,14 +75,14 @@ func findWarm(s *bom.System) []finding.Finding {
 		var beyond *pressure.RangeError
 		switch err := s.OutsideTemperature(u.Item); {
 		case errors.As(err, &beyond):
-			outside.add(beyond.What, u.Name, u.Mark)
+			outside.unit(beyond.What, u)
 			limits[beyond.What] = beyond
 			if now, said := severity[beyond.What]; !said || now != finding.Stop {
 				severity[beyond.What] = warmSeverity(s, u)
 			}
 		case err != nil && s.Hottest() > hot:
 			if what, ok := softens(u.Item); ok {
-				untold.add(what, u.Name, u.Mark)
+				untold.unit(what, u)
 			}
 		}
 	}
@@ -95,7 +96,7 @@ func findWarm(s *bom.System) []finding.Finding {
 		out = append(out, f)
 	}
 	for _, what := range untold.keys {
-		f := finding.Finding{Severity: finding.Note}
+		f := finding.Finding{Severity: finding.Note, NotKnown: true}
 		untold.of[what].at(&f)
 		f.Reason = fmt.Sprintf("it is %s here, and no table says what heat leaves of %s: the ratings of %s are taken as they are written.", s.Hottest(), what, untold.of[what].list())
 		f.Remedy = "Ask for the pressure at that temperature and write it as `rated`, or move it to where it is cooler."

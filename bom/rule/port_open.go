@@ -63,7 +63,7 @@ func findOpen(s *bom.System) []finding.Finding {
 			continue
 		}
 		out = append(out, finding.Finding{
-			Severity: finding.Stop, At: n.Name(), Place: at(n.Unit.Mark),
+			Severity: finding.Stop, Subject: ofPort(n), Place: at(n.Unit.Mark),
 			Reason: fmt.Sprintf("%s (%s) is joined to nothing.", n.Name(), n.Port.Words()),
 			Remedy: remedyOpen(n),
 		})

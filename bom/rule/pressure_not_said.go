@@ -43,6 +43,7 @@ ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
 name = "flush"
 path = ["house", "carbon"]
 `,
+	harm:  finding.Bursts,
 	check: findUnsaidPressure,
 }
 
@@ -62,7 +63,7 @@ func findUnsaidPressure(s *bom.System) []finding.Finding {
 		}
 		said[u.Item] = true
 		out = append(out, finding.Finding{
-			Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
+			Severity: finding.Caution, NotKnown: true, Subject: ofUnit(u), Place: at(u.Mark),
 			Reason: fmt.Sprintf("nothing says how hard %s (%s) pushes, so what lies behind it is reckoned without pressure.", u.Name, u.Item.Kind.Name),
 			Remedy: fmt.Sprintf("Write `%s` on `%s`: %s.", key, u.Item.ID, hint),
 		})

@@ -46,6 +46,7 @@ ports = { a = '1/4 NPT male plastic', b = '10 mm push-in' }
 name = "product"
 path = ["vessel.product", "elbow"]
 `,
+	harm:  finding.Spoils,
 	check: findNotForDrinking,
 }
 
@@ -60,9 +61,9 @@ func findNotForDrinking(s *bom.System) []finding.Finding {
 			continue
 		}
 		if m := unfit(u); m != nil {
-			bad.add(m.Name, u.Name, u.Mark)
+			bad.unit(m.Name, u)
 		} else if !declared(s, u) {
-			silent.add(u.Name, u.Mark)
+			silent.unit(u)
 		}
 	}
 	var out []finding.Finding
@@ -79,7 +80,7 @@ func findNotForDrinking(s *bom.System) []finding.Finding {
 		out = append(out, f)
 	}
 	if len(silent.names) > 0 {
-		f := finding.Finding{Severity: finding.Note}
+		f := finding.Finding{Severity: finding.Note, NotKnown: true}
 		silent.at(&f)
 		f.Reason = fmt.Sprintf("nothing says that these are fit for drinking water: %s.", silent.list())
 		f.Remedy = "Ask for a declaration (NSF/ANSI/CAN 61, AS/NZS 4020, BS 6920) and write it into `about`, as in about = \"push-in elbow, drinking water quality\"."

@@ -38,6 +38,7 @@ path = ["intake", "hose", "feed", "raw-check", "tee", "pump"]
 `,
 	block:   "raw water",
 	flushed: true,
+	harm:    finding.Spoils,
 	check:   findDry,
 }
 
@@ -48,7 +49,7 @@ func findDry(s *bom.System) []finding.Finding {
 	for _, dry := range s.Waterless() {
 		var g members
 		for _, p := range dry {
-			g.add(p.Name, p.Mark)
+			g.unit(p)
 		}
 		blocks := s.BlocksBefore(dry[0])
 		f := finding.Finding{

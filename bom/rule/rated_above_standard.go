@@ -32,6 +32,7 @@ length = "1 m"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']
 `,
 	block: "hose",
+	harm:  finding.Bursts,
 	check: findAbove,
 }
 
@@ -46,7 +47,7 @@ func findAbove(s *bom.System) []finding.Finding {
 			}
 			said[u.Item] = true
 			out = append(out, finding.Finding{
-				Severity: finding.Caution, At: u.Name, Place: at(u.Item.Place),
+				Severity: finding.Caution, NotKnown: true, Subject: ofUnit(u), Place: at(u.Item.Place),
 				Reason: fmt.Sprintf("`%s` is said to hold %s, and the table for it gives %s (%s): the lower figure is used.", u.Item.ID, saidToHold(s, u.Item, h), h.Table.Pressure, h.Table.Text),
 				Remedy: "Check the data sheet: is it the working pressure, and of this size?",
 			})

@@ -35,6 +35,7 @@ rated = "100 bar"
 ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
 `,
 	block: "pump",
+	harm:  finding.Bursts,
 	check: findUnrated,
 }
 
@@ -47,7 +48,7 @@ func findUnrated(s *bom.System) []finding.Finding {
 		var low members
 		for _, u := range g.Unrated {
 			if !g.High() {
-				low.add(u.Name, u.Mark)
+				low.unit(u)
 				continue
 			}
 			if !said[u.Item] {
@@ -66,9 +67,9 @@ func findUnrated(s *bom.System) []finding.Finding {
 		}
 		if len(low.names) > 0 {
 			f := finding.Finding{
-				Severity: finding.Note,
-				Reason:   fmt.Sprintf("no rating is known of %s in %s; up to %s here.", low.list(), g.Name, worstOf(g)),
-				Remedy:   "Ask for the pressure rating and write `rated`.",
+				Severity: finding.Note, NotKnown: true,
+				Reason: fmt.Sprintf("no rating is known of %s in %s; up to %s here.", low.list(), g.Name, worstOf(g)),
+				Remedy: "Ask for the pressure rating and write `rated`.",
 			}
 			low.at(&f)
 			out = append(out, f)
@@ -79,7 +80,7 @@ func findUnrated(s *bom.System) []finding.Finding {
 
 func unrated(s *bom.System, g *bom.Segment, u *bom.Unit, why, ask string) finding.Finding {
 	return finding.Finding{
-		Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
+		Severity: finding.Stop, NotKnown: true, Subject: ofUnit(u), Place: at(u.Mark),
 		Reason: fmt.Sprintf("%s stands in a line of high pressure (%s), and %s.", u.Name, bars(g.Load.Normal), why),
 		Remedy: ask + least(s, g) + ".",
 	}

@@ -30,6 +30,7 @@ name = "relief"
 path = ["tee.branch", "relief", "relief-out"]
 `,
 	block: "relief run",
+	harm:  finding.Bursts,
 	check: findCutOff,
 }
 
@@ -54,7 +55,7 @@ func findCutOff(s *bom.System) []finding.Finding {
 
 func cut(u *bom.Unit, reason string) finding.Finding {
 	return finding.Finding{
-		Severity: finding.Stop, At: u.Name, Place: at(u.Mark), Reason: reason,
+		Severity: finding.Stop, Subject: ofUnit(u), Place: at(u.Mark), Reason: reason,
 		Remedy: "Lead the relief straight from the pump's outlet, and its outlet to a place of its own: overboard above the waterline without a valve, or back to the pump's inlet (it heats there).",
 	}
 }

@@ -69,6 +69,7 @@ kind = "overboard"
 name = "relief"
 path = ["relief", "tail", "hose", "side"]
 `,
+	harm:  finding.Floods,
 	check: findDischarge,
 }
 
@@ -89,7 +90,7 @@ func findDischarge(s *bom.System) []finding.Finding {
 			spills = "sea water"
 		}
 		f := finding.Finding{
-			Severity: finding.Caution, At: u.Name, Place: at(u.Mark),
+			Severity: finding.Caution, Subject: ofUnit(u), Place: at(u.Mark),
 			Remedy: "Lead it by hose overboard above the waterline, without a valve, or back to the pump's inlet.",
 		}
 		d := s.DischargeOf(u.First + port)

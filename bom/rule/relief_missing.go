@@ -25,6 +25,7 @@ name = "relief"
 path = ["tee.branch", "relief", "relief-out"]
 `,
 	block: "relief run",
+	harm:  finding.Bursts,
 	check: findMissing,
 }
 
@@ -32,7 +33,7 @@ func findMissing(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, p := range barePumps(s) {
 		f := finding.Finding{
-			Severity: finding.Stop, At: p.Name, Place: at(p.Mark),
+			Severity: finding.Stop, Subject: ofUnit(p), Place: at(p.Mark),
 			Reason: fmt.Sprintf("no relief valve is reached from %s.", p.Name),
 			Remedy: "Put a relief valve on a tee at its outlet, set above the duty and below the weakest rating, with a free outlet.",
 		}

@@ -34,6 +34,7 @@ rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 `,
 	block: "relief",
+	harm:  finding.Bursts,
 	check: findSetHigh,
 }
 
@@ -52,7 +53,7 @@ func findSetHigh(s *bom.System) []finding.Finding {
 		weakest, set := parts[0], u.Item.Set.Bar()
 		holds := weakest.Rating.Pressure.Bar()
 		f := finding.Finding{
-			Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
+			Severity: finding.Stop, Subject: ofUnit(u), Place: at(u.Mark),
 			Reason: fmt.Sprintf("%s is set at %s, and %s in its line holds %s (%s)", u.Name, u.Item.Set, weakest.What, weakest.Rating.Pressure, weakest.Rating.Text),
 			Remedy: lowerSet(s, u, g, parts),
 		}

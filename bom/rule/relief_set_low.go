@@ -32,6 +32,7 @@ rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 `,
 	block: "relief",
+	harm:  finding.Spoils,
 	check: findSetLow,
 }
 
@@ -46,7 +47,7 @@ func findSetLow(s *bom.System) []finding.Finding {
 		g := s.SegmentOf(u.First + u.Item.PortIndex("in"))
 		switch set := u.Item.Set; {
 		case set == nil:
-			f.Severity = finding.Stop
+			f.Severity, f.NotKnown, f.Consequence = finding.Stop, true, finding.Bursts
 			f.Reason = fmt.Sprintf("nothing says at what pressure %s lifts, so it guards nothing.", u.Name)
 			f.Remedy = fmt.Sprintf("Write set = \"…\" on `%s`, above %s and below the weakest rating.", u.Item.ID, duty)
 		case !g.High():
@@ -62,7 +63,7 @@ func findSetLow(s *bom.System) []finding.Finding {
 		default:
 			continue
 		}
-		f.At, f.Place = u.Name, at(u.Mark)
+		f.Subject, f.Place = ofUnit(u), at(u.Mark)
 		out = append(out, f)
 	}
 	return out

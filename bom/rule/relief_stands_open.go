@@ -39,6 +39,7 @@ path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check", "vessel.feed"]
 `,
 	block:   "high pressure",
 	flushed: true,
+	harm:    finding.Spoils,
 	check:   findOpenRelief,
 }
 
@@ -47,7 +48,7 @@ func findOpenRelief(s *bom.System) []finding.Finding {
 	for _, u := range s.OpenReliefs() {
 		blocks := blocked(s, u)
 		f := finding.Finding{
-			Severity: finding.Stop, At: u.Name, Place: at(u.Mark),
+			Severity: finding.Stop, Subject: ofUnit(u), Place: at(u.Mark),
 			Reason: fmt.Sprintf("in normal running nothing but %s lets the pump's water out, and it stands open from the start%s.", u.Name, because(blocks)),
 			Remedy: "Look along the line from the pump to the throttle: which one-way valve points back, which valve says `normal = \"shut\"`?",
 		}

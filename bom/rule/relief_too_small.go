@@ -33,6 +33,7 @@ rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 `,
 	block: "relief",
+	harm:  finding.Bursts,
 	check: findSmall,
 }
 
@@ -58,7 +59,7 @@ func findSmall(s *bom.System) []finding.Finding {
 		case known && capacity >= flow:
 			continue
 		case len(untold) > 0:
-			f.Severity, placed = finding.Note, untold[0]
+			f.Severity, f.NotKnown, placed = finding.Note, true, untold[0]
 			f.Reason = fmt.Sprintf("nothing says what flow %s passes.", names(untold))
 			f.Remedy = fmt.Sprintf("Ask for its capacity at the set pressure and write `flow`; it must pass the whole flow of %s.", who)
 		case flow > capacity:
@@ -68,7 +69,7 @@ func findSmall(s *bom.System) []finding.Finding {
 		default:
 			continue
 		}
-		f.At, f.Place = placed.Name, at(placed.Mark)
+		f.Subject, f.Place = ofUnit(placed), at(placed.Mark)
 		out = append(out, f)
 	}
 	return out

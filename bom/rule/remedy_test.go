@@ -313,11 +313,11 @@ func TestCollapseOnceAStock(t *testing.T) {
 		amend{"[[run]]", "[[item]]\nid = \"joiner\"\nkind = \"nipple\"\nports = { a = '19 mm barb', b = '19 mm barb' }\nrated = \"10 bar\"\n[[item]]\nid = \"stock-2\"\nkind = \"hose stock\"\nbore = \"19 mm\"\nrated = \"6 bar\"\n[[hose]]\nid = \"other\"\nof = \"stock-2\"\nlength = \"1 m\"\n[[run]]"})
 	list := found(t, text)["hose-may-collapse"]
 	require.Equal(t, []string{"caution", "caution"}, severities(list))
-	require.Equal(t, "hose/a and 1 more", list[0].At)
+	require.Equal(t, "hose/a and 1 more", list[0].At())
 	require.Len(t, list[0].Related, 1)
 	require.Contains(t, list[0].Reason, "hose/a, hose/b see a vacuum")
 	require.Contains(t, list[0].Reason, "nothing says that `stock` stands one")
-	require.Equal(t, "other", list[1].At)
+	require.Equal(t, "other", list[1].At())
 	told := changed(t, text, amend{"rated = \"6 bar\"", "rated = \"6 bar\"\nvacuum = \"0.85 bar\""})
 	require.Empty(t, found(t, told)["hose-may-collapse"])
 }

@@ -56,6 +56,7 @@ ports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT 
 name = "high pressure"
 path = ["pump", "hose", "vessel.feed"]
 `,
+	harm:  finding.LetsGo,
 	check: findRigidPump,
 }
 
@@ -67,7 +68,7 @@ func findRigidPump(s *bom.System) []finding.Finding {
 			continue
 		}
 		out = append(out, finding.Finding{
-			Severity: finding.Caution, At: p.Name, Place: at(p.Mark),
+			Severity: finding.Caution, Subject: ofUnit(p), Place: at(p.Mark),
 			Reason: fmt.Sprintf("no hose stands between %s and %s, which is fixed: its strokes and its shaking go into the fittings between them.", p.Name, fixed.Name),
 			Remedy: fmt.Sprintf("Put a length of high-pressure hose between %s and %s.", p.Name, fixed.Name),
 		})

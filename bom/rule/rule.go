@@ -16,6 +16,7 @@ type Rule struct {
 
 	block   string                              // the block of the example plant that the fragments stand in; "" for none
 	flushed bool                                // the plant with a flush, and not its high-pressure side alone
+	harm    finding.Consequence                 // what comes of it; 0: what a bad joint does where it stands
 	check   func(*bom.System) []finding.Finding // nil: found by the pass over the joints
 }
 
@@ -57,8 +58,13 @@ func Slugs() []string {
 
 // Check runs every rule and returns the findings, worst first.
 func Check(s *bom.System) []finding.Finding {
+	rules := All()
+	harms := map[string]finding.Consequence{}
+	for _, r := range rules {
+		harms[r.Slug] = r.harm
+	}
 	out := joints(s)
-	for _, r := range All() {
+	for _, r := range rules {
 		if r.check == nil {
 			continue
 		}
@@ -67,8 +73,30 @@ func Check(s *bom.System) []finding.Finding {
 			out = append(out, f)
 		}
 	}
+	for i := range out {
+		f := &out[i]
+		if f.Consequence == 0 {
+			f.Consequence = harms[f.Slug]
+		}
+		for _, x := range append([]finding.Subject{f.Subject}, f.Also...) {
+			if at := stake(s, x); at.Known && (!f.Stake.Known || at.Bar > f.Stake.Bar) {
+				f.Stake = at
+			}
+			if harms[f.Slug] == 0 {
+				f.Consequence = worseOf(f.Consequence, harmAt(s, x))
+			}
+		}
+	}
 	finding.Sort(out)
 	return out
+}
+
+// worseOf is the worse of two consequences, of which one may not be said yet.
+func worseOf(a, b finding.Consequence) finding.Consequence {
+	if a == 0 {
+		return b
+	}
+	return min(a, b)
 }
 
 // at turns a mark of the build into a finding's place.

@@ -76,11 +76,17 @@ func TestFindingsAreWhole(t *testing.T) {
 			_, known := Find(slug)
 			require.True(t, known, "%s is not explained", slug)
 			for _, f := range list {
-				require.NotEmpty(t, f.At, slug)
+				require.NotEmpty(t, f.At(), slug)
 				require.NotEmpty(t, f.Reason, slug)
 				require.NotEmpty(t, f.Remedy, slug)
 				require.Positive(t, f.Place.Line, slug)
 				require.Contains(t, []finding.Severity{finding.Stop, finding.Caution, finding.Note}, f.Severity)
+				require.NotEqual(t, "no consequence", f.Consequence.String(), slug)
+				for _, x := range append([]finding.Subject{f.Subject}, f.Also...) {
+					require.NotEqual(t, "no subject", x.Kind.String(), slug)
+					require.NotEmpty(t, x.String(), slug)
+				}
+				require.Len(t, f.Related, len(f.Also), "%s: what shares a fault has a place each", slug)
 			}
 		}
 	}
@@ -97,4 +103,41 @@ func TestRulesAreWhole(t *testing.T) {
 			require.NotEmpty(t, strings.TrimSpace(text), r.Slug)
 		}
 	}
+}
+
+// What comes of a bad joint is what it does where it stands: below the waterline the sea comes
+// in, and high pressure lets go; the pressure at stake is the highest that stands there.
+func TestConsequenceOfAJoint(t *testing.T) {
+	const text = `
+[duty]
+pressure = "55 bar"
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+ports = { out = '1/2 NPT male' }
+[[item]]
+id = "tap"
+kind = "shut-off valve"
+ports = { in = 'Rc 1/2', out = '1/2 NPT female' }
+rated = "10 bar"
+[[item]]
+id = "drain"
+kind = "drain"
+[[run]]
+name = "line"
+path = ["house", "tap", "drain"]
+`
+	low := found(t, text)["flank-angles-differ"]
+	require.Len(t, low, 1)
+	require.Equal(t, finding.Leaks, low[0].Consequence)
+	require.Equal(t, finding.Stake{Bar: 3, Known: true}, low[0].Stake)
+	below := found(t, strings.Replace(text, "name = \"line\"", "name = \"line\"\nbelow_waterline = true", 1))["flank-angles-differ"]
+	require.Len(t, below, 1)
+	require.Equal(t, finding.Floods, below[0].Consequence)
+	require.Equal(t, "J1 house.out - tap.in", below[0].At())
+
+	high := found(t, changed(t, line, amend{"ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }", "ports = { a = 'R 3/8', b = '3/8 NPT female', branch = '3/8 NPT female' }"}))["pitches-differ"]
+	require.NotEmpty(t, high)
+	require.Equal(t, finding.LetsGo, high[0].Consequence)
 }

@@ -1,5 +1,7 @@
 package rule
 
+import "handtight/bom/finding"
+
 var sameSex = Rule{
 	Slug:  "same-sex",
 	Title: "Both ends are male, or both are female.",
@@ -32,4 +34,5 @@ ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
 name = "line"
 path = ["left", "right"]
 `,
+	harm: finding.DoesNotGoTogether,
 }

@@ -31,6 +31,7 @@ path = ["house", "carbon", "valve", "check", "tee.branch"]
 `,
 	block:   "flush",
 	flushed: true,
+	harm:    finding.Spoils,
 	check:   findBackflow,
 }
 

@@ -49,6 +49,7 @@ about = "sealing paste with anti-seize, for stainless"
 name = "line"
 path = ["tee", "elbow"]
 `,
+	harm:  finding.DoesNotGoTogether,
 	check: findGalling,
 }
 
@@ -61,7 +62,7 @@ func findGalling(s *bom.System) []finding.Finding {
 	var g members
 	for _, j := range s.Joints {
 		if j.Known && j.Mating.Verdict.Holds() && tapered(j) && stainless(s, j) {
-			g.add(fmt.Sprintf("J%d", j.Number), j.Mark)
+			g.add(fmt.Sprintf("J%d", j.Number), ofJoint(s, j), j.Mark)
 		}
 	}
 	if len(g.names) == 0 {

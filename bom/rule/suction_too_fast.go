@@ -72,6 +72,7 @@ ports = { in = '19 mm barb', out = '1/2 NPT female' }
 name = "suction"
 path = ["hull", "hose", "pump"]
 `,
+	harm:  finding.Spoils,
 	check: findFast,
 }
 
@@ -100,7 +101,7 @@ func findFast(s *bom.System) []finding.Finding {
 }
 
 func tooFast(d bom.Draw, who string, v float64) finding.Finding {
-	f := finding.Finding{Severity: finding.Note, At: d.Hose.Name, Place: at(d.Hose.Mark)}
+	f := finding.Finding{Severity: finding.Note, Subject: ofUnit(d.Hose), Place: at(d.Hose.Mark)}
 	if v > pressure.SuctionMost {
 		f.Severity = finding.Caution
 	}

@@ -29,6 +29,7 @@ pressure = "56 bar"
 supply = "24 V"
 `,
 	block: "duty",
+	harm:  finding.Fire,
 	check: findWeak,
 }
 
@@ -71,7 +72,7 @@ func findWeak(s *bom.System) []finding.Finding {
 
 func (d *drive) tooWeak(held quantity.Pressure) finding.Finding {
 	f := finding.Finding{
-		Severity: finding.Caution, At: d.pumps[0].Name, Place: at(d.pumps[0].Mark),
+		Severity: finding.Caution, Subject: ofUnit(d.pumps[0]), Also: ofUnits(d.pumps[1:]), Place: at(d.pumps[0].Mark),
 		Remedy: "Take a smaller pump, a higher voltage, or an engine or mains drive, and write it as the pump's `motor`.",
 	}
 	takes := "takes"

@@ -1,5 +1,7 @@
 package rule
 
+import "handtight/bom/finding"
+
 var threadDoesNotStart = Rule{
 	Slug:  "thread-does-not-start",
 	Title: "The male is too large for the female: it does not start by hand.",
@@ -32,4 +34,5 @@ ports = { a = '3/4 NPT female', b = '3/4 NPT female' }
 name = "line"
 path = ["left", "right"]
 `,
+	harm: finding.DoesNotGoTogether,
 }

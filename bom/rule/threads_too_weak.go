@@ -22,6 +22,7 @@ parts on either side. It is an estimate: it is shown, it warns, and it clears no
 `,
 	Right: weakThread + `material = "316"
 `,
+	harm:  finding.LetsGo,
 	check: findWeakThreads,
 }
 
@@ -88,14 +89,14 @@ func findWeakThreads(s *bom.System) []finding.Finding {
 			seen, state = load.Fail, load.ByFail
 		}
 		f := finding.Finding{
-			Severity: finding.Caution, At: fmt.Sprintf("J%d %s", first.Number, s.JointName(first)), Place: at(first.Mark),
+			Severity: finding.Caution, NotKnown: true, Subject: ofJoint(s, first), Place: at(first.Mark),
 			Reason: fmt.Sprintf("by an estimate its threads bear %s, screwed together by hand, and it sees %s: %s.", bars(list[0].bears), bars(seen), state.Cause),
 			Remedy: "Buy the weaker part of a stronger material, or ask its maker what the threaded joint holds. Never run high pressure through it on the estimate alone.",
 		}
 		var others []string
 		for _, w := range list[1:] {
 			others = append(others, fmt.Sprintf("J%d %s (%s)", w.joint.Number, s.JointName(w.joint), bars(w.bears)))
-			f.Related = append(f.Related, at(w.joint.Mark))
+			f.Also, f.Related = append(f.Also, ofJoint(s, w.joint)), append(f.Related, at(w.joint.Mark))
 		}
 		if len(others) > 0 {
 			f.Reason += fmt.Sprintf(" So it is with %s.", strings.Join(others, ", "))

@@ -14,7 +14,7 @@ func TestThreadsTooWeak(t *testing.T) {
 	require.Len(t, list, 1, "both joints of the nipple are one report")
 	f := list[0]
 	require.Equal(t, finding.Caution, f.Severity)
-	require.Equal(t, "J2 pump.out - nipple.a", f.At)
+	require.Equal(t, "J2 pump.out - nipple.a and 1 more", f.At())
 	// 1280 bar of 316 on 316 (20 ksi), at 2 ksi of PVC: a tenth
 	require.Equal(t, "by an estimate its threads bear 128 bar, screwed together by hand, and it sees 150 bar: throttle (brine throttle) left shut. "+
 		"So it is with J3 nipple.b - throttle.in (128 bar).", f.Reason)

@@ -36,6 +36,7 @@ length = "1 m"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']
 `,
 	block: "hose",
+	harm:  finding.Bursts,
 	check: findUnderRated,
 }
 
@@ -53,7 +54,7 @@ func findUnderRated(s *bom.System) []finding.Finding {
 			if o == nil || worst != nil && o.lack() <= worst.lack() || reliefSaysIt(s, p, hold) {
 				continue
 			}
-			o.at, o.mark, o.segment, o.unit = u.Name, u.Mark, s.SegmentOf(p), u
+			o.subject, o.mark, o.segment, o.unit = ofUnit(u), u.Mark, s.SegmentOf(p), u
 			worst = o
 		}
 		if worst != nil {
@@ -62,7 +63,7 @@ func findUnderRated(s *bom.System) []finding.Finding {
 	}
 	for _, j := range s.Joints {
 		if o := overloaded(s.JointHold(j), s.PortLoad(j.A)); o != nil && !reliefSaysIt(s, j.A, o.hold) {
-			o.at, o.mark, o.segment = fmt.Sprintf("J%d %s", j.Number, s.JointName(j)), j.Mark, s.SegmentOf(j.A)
+			o.subject, o.mark, o.segment = ofJoint(s, j), j.Mark, s.SegmentOf(j.A)
 			list = append(list, *o)
 		}
 	}
@@ -80,7 +81,7 @@ type overload struct {
 	seen     float64
 	state    *bom.State
 	severity finding.Severity
-	at       string
+	subject  finding.Subject
 	unit     *bom.Unit // nil for a joint
 	mark     bom.Mark
 	segment  *bom.Segment
@@ -142,7 +143,7 @@ func together(list []overload) [][]overload {
 // weak writes the finding for a group: it is placed at the weakest.
 func weak(s *bom.System, group []overload) finding.Finding {
 	o := &group[0]
-	f := finding.Finding{Severity: o.severity, At: o.at, Place: at(o.mark)}
+	f := finding.Finding{Severity: o.severity, Subject: o.subject, Place: at(o.mark)}
 	f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s: %s.", o.hold.What, bars(o.holds()), basis(o.hold), bars(o.seen), o.state.Cause)
 	if o.running() {
 		f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s in normal running", o.hold.What, bars(o.holds()), basis(o.hold), bars(o.load.Normal))
@@ -155,7 +156,7 @@ func weak(s *bom.System, group []overload) finding.Finding {
 		f.Reason += " " + pressure.CastClassTrap(*duty)
 	}
 	if len(group) > 1 {
-		f.At += fmt.Sprintf(" and %d more in %s", len(group)-1, o.segment.Name)
+		f.Subject.Segment = o.segment.Name
 		f.Reason += fmt.Sprintf(" It overloads as well: %s.", others(group[1:], &f))
 	}
 	f.Remedy = remedyFor(s, group)
@@ -168,7 +169,7 @@ func others(group []overload, f *finding.Finding) string {
 	var out []string
 	for i := range group {
 		out = append(out, fmt.Sprintf("%s (%s)", group[i].hold.What, bars(group[i].holds())))
-		f.Related = append(f.Related, at(group[i].mark))
+		f.Also, f.Related = append(f.Also, group[i].subject), append(f.Related, at(group[i].mark))
 	}
 	return strings.Join(out, ", ")
 }

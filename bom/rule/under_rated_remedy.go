@@ -113,5 +113,5 @@ func reliefsNeed(s *bom.System, g *bom.Segment) float64 {
 // castClass reports whether it is a fitting of class 150 on high pressure, bought for its
 // number.
 func (o *overload) castClass() bool {
-	return o.load.Normal > bom.HighPressure && strings.Contains(strings.ToLower(o.hold.Rating.Text), "class 150")
+	return o.segment.High() && strings.Contains(strings.ToLower(o.hold.Rating.Text), "class 150")
 }

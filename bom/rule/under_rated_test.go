@@ -87,7 +87,7 @@ path = ["supply", "valve", "meter", "drain"]
 		}
 	}
 	require.Len(t, list, 1, "the selector shut between its positions is one cause")
-	require.Equal(t, "product-elbow and 6 more in product: vessel to selector", list[0].At)
+	require.Equal(t, "product-elbow and 6 more in product: vessel to selector", list[0].At())
 	require.Len(t, list[0].Related, 6)
 	require.Contains(t, list[0].Reason, "It overloads as well: probe-tee (6.25 bar), selector (6.25 bar), meter (8 bar)")
 }

@@ -85,6 +85,6 @@ func TestReliefMargin(t *testing.T) {
 func TestClass150IsNotAFigure(t *testing.T) {
 	got := cleanWith(t, amend{`spec     = "SAE 100R8"`, `spec = "SAE 100R6"`})["under-rated"]
 	for _, f := range got {
-		require.NotContains(t, f.Reason, "Class 150", f.At)
+		require.NotContains(t, f.Reason, "Class 150", f.At())
 	}
 }

@@ -132,7 +132,7 @@ func (b *book) findings() error {
 		l.tab = stopColor
 	}
 	for _, f := range list {
-		l.rows = append(l.rows, []string{strings.ToUpper(f.Severity.String()), f.At, f.Reason, f.Remedy, placeText(f.Place), f.Slug})
+		l.rows = append(l.rows, []string{strings.ToUpper(f.Severity.String()), f.At(), f.Reason, f.Remedy, placeText(f.Place), f.Slug})
 	}
 	return b.list(l)
 }

@@ -13,7 +13,7 @@ const carts = "../../testdata/carts"
 
 // The clean carts, in two languages and both forms, build the clean build.
 func TestCleanCarts(t *testing.T) {
-	f := facts(t, exitClear, "", "cart", cleanBuild, filepath.Join(carts, "elbe.csv"), filepath.Join(carts, "wharf.csv"), filepath.Join(carts, "pier.xlsx"))
+	f := jsonOf(t, exitClear, "", "cart", cleanBuild, filepath.Join(carts, "elbe.csv"), filepath.Join(carts, "wharf.csv"), filepath.Join(carts, "pier.xlsx"))
 	has(t, "cart", f, "build:string lines:list items:list questions:list notes:list counts:object")
 	for _, l := range f["lines"].([]any) {
 		has(t, "line", l, "cart:string line:number text:string status:string item:string confidence:number reason:string remedy:string quantity:number? price:string? currency:string items:strings also:strings evidence:list unit:string code:string")
@@ -40,7 +40,7 @@ func TestFaultyCarts(t *testing.T) {
 			for line := range strings.Lines(out.String()) {
 				require.LessOrEqual(t, len([]rune(strings.TrimSuffix(line, "\n"))), plainWidth+60, line)
 			}
-			f := facts(t, exitStops, "", "cart", cleanBuild, path)
+			f := jsonOf(t, exitStops, "", "cart", cleanBuild, path)
 			for _, q := range f["questions"].([]any) {
 				has(t, "question", q, "cart:string line:number item:string choices:strings ask:string settles:number")
 			}
@@ -53,7 +53,7 @@ func TestTheOrderIsACart(t *testing.T) {
 	list := filepath.Join(t.TempDir(), "list.xlsx")
 	var out, errOut bytes.Buffer
 	require.Equal(t, exitClear, run([]string{"order", cleanBuild, "-o", list}, strings.NewReader(""), &out, &errOut), errOut.String())
-	f := facts(t, exitClear, "", "cart", cleanBuild, list)
+	f := jsonOf(t, exitClear, "", "cart", cleanBuild, list)
 	for _, i := range f["items"].([]any) {
 		require.Equal(t, "covered", i.(map[string]any)["status"], i)
 	}

@@ -119,7 +119,7 @@ func (a *app) printFinding(f finding.Finding) {
 		u.line("%s", head)
 		u.fold("", where)
 	}
-	u.fold("", f.At)
+	u.fold("", f.At())
 	u.fold("  why", f.Reason)
 	u.fold("  do", f.Remedy)
 	u.line("")

@@ -4,30 +4,20 @@ import (
 	"math"
 
 	"handtight/bom"
+	"handtight/bom/facts"
 	"handtight/bom/finding"
 	"handtight/pressure"
 )
 
 type checkFacts struct {
 	Build     string          `json:"build"`
-	Findings  []findingFacts  `json:"findings"`
+	Findings  []facts.Finding `json:"findings"`
 	Joints    []jointFacts    `json:"joints"`
 	Segments  []segmentFacts  `json:"segments"`
 	Parts     []partFacts     `json:"parts"` // in the order in which they are placed
 	Questions []questionFacts `json:"questions"`
 	States    []stateFacts    `json:"states,omitempty"` // only when asked for
 	Counts    countFacts      `json:"counts"`
-}
-
-type findingFacts struct {
-	Severity string `json:"severity"`
-	Slug     string `json:"slug"`
-	Place    string `json:"place"`
-	File     string `json:"file"`
-	Line     int    `json:"line"`
-	Column   int    `json:"column"`
-	Reason   string `json:"reason"`
-	Remedy   string `json:"remedy"`
 }
 
 type jointFacts struct {
@@ -81,17 +71,12 @@ type countFacts struct {
 
 func checkFactsOf(sys *bom.System, findings []finding.Finding) checkFacts {
 	f := checkFacts{
-		Build: sys.Build.Name, Findings: []findingFacts{}, Joints: []jointFacts{}, Segments: []segmentFacts{},
+		Build: sys.Build.Name, Findings: facts.Findings(findings), Joints: []jointFacts{}, Segments: []segmentFacts{},
 		Parts: partFactsOf(sys), Questions: []questionFacts{},
 		Counts: countFacts{
 			finding.Count(findings, finding.Stop), finding.Count(findings, finding.Caution), finding.Count(findings, finding.Note),
 			len(sys.Joints), len(sys.Segments),
 		},
-	}
-	for _, x := range findings {
-		f.Findings = append(f.Findings, findingFacts{
-			x.Severity.String(), x.Slug, x.At, x.Place.File, x.Place.Line, x.Place.Column, x.Reason, x.Remedy,
-		})
 	}
 	for _, j := range sys.Joints {
 		f.Joints = append(f.Joints, jointFactsOf(sys, j))

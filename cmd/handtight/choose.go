@@ -152,7 +152,7 @@ func (a *app) printSwaps(c *choose.Choice) {
 	for _, s := range c.Swaps {
 		u.fold("  taken", fmt.Sprintf("%s in place of %s: the build checks without a new stop", s.Item, s.For))
 		for _, f := range s.Cautions {
-			u.fold("", fmt.Sprintf("new caution: %s, %s", f.Slug, f.At))
+			u.fold("", fmt.Sprintf("new caution: %s, %s", f.Slug, f.At()))
 		}
 	}
 	for _, r := range c.Refused {
@@ -165,7 +165,7 @@ func (a *app) printSwaps(c *choose.Choice) {
 func refusal(r choose.Refusal) string {
 	text := r.Reason
 	if r.Stop != nil {
-		text = fmt.Sprintf("%s (%s, %s)", text, r.Stop.Slug, r.Stop.At)
+		text = fmt.Sprintf("%s (%s, %s)", text, r.Stop.Slug, r.Stop.At())
 	}
 	if r.Saves.IsPositive() {
 		text = fmt.Sprintf("it would save %s, but %s", amount(r.Saves), text)

@@ -91,7 +91,7 @@ func chooseFactsOf(c *choose.Choice) chooseFacts {
 	for _, s := range c.Swaps {
 		row := swapFacts{s.For, s.Item, []string{}}
 		for _, x := range s.Cautions {
-			row.Cautions = append(row.Cautions, x.Slug+": "+x.At)
+			row.Cautions = append(row.Cautions, x.Slug+": "+x.At())
 		}
 		f.Swaps = append(f.Swaps, row)
 	}

@@ -9,7 +9,7 @@ import (
 const shopsBuild = "../../testdata/shops/build.toml"
 
 func TestChooseJSON(t *testing.T) {
-	f := facts(t, exitClear, "", "choose", shopsBuild)
+	f := jsonOf(t, exitClear, "", "choose", shopsBuild)
 	has(t, "choose", f, "plan:object proved:bool no_less_than:string currency:string line_by_line:object one_shop:list swaps:list refused:list arrivals:list cuts:list")
 	require.Equal(t, true, f["proved"])
 	require.Equal(t, "610.60", f["no_less_than"])
@@ -25,7 +25,7 @@ func TestChooseJSON(t *testing.T) {
 }
 
 func TestCompareJSON(t *testing.T) {
-	f := facts(t, exitStops, "", "compare", cleanBuild, carelessBuild)
+	f := jsonOf(t, exitStops, "", "compare", cleanBuild, carelessBuild)
 	has(t, "compare", f, "old:string new:string added:list removed:list replaced:list changed:list joints:list segments:list new_findings:list gone_findings:list counts:object")
 	each(t, "added", f["added"], "name:string item:string kind:string about:string run:string")
 	each(t, "replaced", f["replaced"], "run:string old:object new:object")
@@ -38,7 +38,7 @@ func TestCompareJSON(t *testing.T) {
 	require.Positive(t, counts["worse_joints"])
 	require.Positive(t, counts["worse_segments"])
 
-	same := facts(t, exitClear, "", "compare", cleanBuild, cleanBuild)
+	same := jsonOf(t, exitClear, "", "compare", cleanBuild, cleanBuild)
 	for _, list := range []string{"added", "removed", "replaced", "changed", "joints", "segments", "new_findings", "gone_findings"} {
 		require.Empty(t, same[list], list)
 		require.NotNil(t, same[list], "%s is a list and not null", list)
@@ -46,7 +46,7 @@ func TestCompareJSON(t *testing.T) {
 }
 
 func TestSparesJSON(t *testing.T) {
-	f := facts(t, exitClear, "", "spares", cleanBuild)
+	f := jsonOf(t, exitClear, "", "spares", cleanBuild)
 	has(t, "spares", f, "spares:list chance_without_any:number next:list currency:string unpriced:number")
 	each(t, "spares", f["spares"], "item:string about:string class:string placed:number planned:number spares:number aboard:number unit:string chance_without:number? why:string")
 	next := each(t, "next", f["next"], "item:string pieces:number cost:string chance_before:number chance_after:number fall_per_unit:number")

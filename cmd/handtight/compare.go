@@ -184,7 +184,7 @@ func (a *app) printFindingChanges(title string, list []finding.Finding) {
 	for _, f := range list {
 		word := u.paint(severityColour(f.Severity), fmt.Sprintf("%-8s", strings.ToUpper(f.Severity.String())))
 		u.line("%s %s", word, f.Slug)
-		u.fold("", f.At)
+		u.fold("", f.At())
 		if title == "New findings" {
 			u.fold("  why", f.Reason)
 			u.fold("  do", f.Remedy)

@@ -3,6 +3,7 @@ package main
 import (
 	"handtight/bom"
 	"handtight/bom/compare"
+	"handtight/bom/facts"
 	"handtight/bom/finding"
 )
 
@@ -15,8 +16,8 @@ type compareFacts struct {
 	Changed  []changeFacts       `json:"changed"`
 	Joints   []jointChangeFacts  `json:"joints"`
 	Segments []segmentChangeFact `json:"segments"`
-	NewFound []findingFacts      `json:"new_findings"`
-	Gone     []findingFacts      `json:"gone_findings"`
+	NewFound []facts.Finding     `json:"new_findings"`
+	Gone     []facts.Finding     `json:"gone_findings"`
 	Counts   compareCounts       `json:"counts"`
 }
 
@@ -67,7 +68,7 @@ func compareFactsOf(before, after *bom.System, r *compare.Report) compareFacts {
 	f := compareFacts{
 		Old: before.Build.Name, New: after.Build.Name, Added: thingsOf(r.Added), Removed: thingsOf(r.Removed),
 		Replaced: []replacedFacts{}, Changed: []changeFacts{}, Joints: []jointChangeFacts{}, Segments: []segmentChangeFact{},
-		NewFound: findingsOf(r.New), Gone: findingsOf(r.Gone),
+		NewFound: facts.Findings(r.New), Gone: facts.Findings(r.Gone),
 	}
 	f.Counts.WorseJoints, f.Counts.WorseSegments = r.Worse()
 	f.Counts.NewStops = finding.Count(r.New, finding.Stop)
@@ -100,16 +101,6 @@ func thingOf(t compare.Thing) thingFacts {
 		about = t.Item.Title
 	}
 	return thingFacts{t.Name, t.Item.ID, t.Item.Kind.Name, about, t.Run}
-}
-
-func findingsOf(list []finding.Finding) []findingFacts {
-	out := []findingFacts{}
-	for _, x := range list {
-		out = append(out, findingFacts{
-			x.Severity.String(), x.Slug, x.At, x.Place.File, x.Place.Line, x.Place.Column, x.Reason, x.Remedy,
-		})
-	}
-	return out
 }
 
 // stops counts the stops among findings.

@@ -16,8 +16,8 @@ const (
 	carelessBuild = "../../testdata/careless/build.toml"
 )
 
-// facts runs a command with --json and gives what it printed, decoded.
-func facts(t *testing.T, status int, in string, args ...string) map[string]any {
+// jsonOf runs a command with --json and gives what it printed, decoded.
+func jsonOf(t *testing.T, status int, in string, args ...string) map[string]any {
 	t.Helper()
 	var out, errOut bytes.Buffer
 	require.Equal(t, status, run(append(args, "--json"), strings.NewReader(in), &out, &errOut), errOut.String())
@@ -74,7 +74,7 @@ func each(t *testing.T, at string, v any, fields string) []any {
 
 func TestCheckFacts(t *testing.T) {
 	for build, status := range map[string]int{cleanBuild: exitClear, carelessBuild: exitStops} {
-		v := facts(t, status, "", "check", build)
+		v := jsonOf(t, status, "", "check", build)
 		has(t, "check", v, "build:string findings:list joints:list segments:list counts:object")
 		if status == exitStops {
 			each(t, "findings", v["findings"], "severity:string slug:string place:string file:string line:number column:number reason:string remedy:string")
@@ -102,7 +102,7 @@ func TestCheckFacts(t *testing.T) {
 
 // The states are there when they are asked for: one, or all.
 func TestStateFacts(t *testing.T) {
-	v := facts(t, exitStops, "", "check", carelessBuild, "--states")
+	v := jsonOf(t, exitStops, "", "check", carelessBuild, "--states")
 	all := each(t, "states", v["states"], "name:string cause:string failure:bool segments:list overloads:list")
 	require.Equal(t, "normal", all[0].(map[string]any)["name"])
 	unbounded := 0
@@ -122,7 +122,7 @@ func TestStateFacts(t *testing.T) {
 		}
 	}
 	require.Positive(t, unbounded)
-	one := facts(t, exitClear, "", "check", cleanBuild, "--state", "throttle shut")["states"].([]any)
+	one := jsonOf(t, exitClear, "", "check", cleanBuild, "--state", "throttle shut")["states"].([]any)
 	require.Len(t, one, 1)
 	require.Equal(t, "throttle shut", one[0].(map[string]any)["name"])
 	require.Empty(t, one[0].(map[string]any)["overloads"])
@@ -130,7 +130,7 @@ func TestStateFacts(t *testing.T) {
 
 // The counts are those of the lists, and what has no bound is null and says so.
 func TestCheckFactsAgree(t *testing.T) {
-	v := facts(t, exitStops, "", "check", carelessBuild)
+	v := jsonOf(t, exitStops, "", "check", carelessBuild)
 	counts := v["counts"].(map[string]any)
 	severities := map[string]float64{"stop": 0, "caution": 0, "note": 0}
 	for _, f := range v["findings"].([]any) {
@@ -156,7 +156,7 @@ func TestCheckFactsAgree(t *testing.T) {
 
 func TestOrderFacts(t *testing.T) {
 	for build, status := range map[string]int{cleanBuild: exitClear, carelessBuild: exitStops} {
-		v := facts(t, status, "", "order", build)
+		v := jsonOf(t, status, "", "order", build)
 		has(t, "order", v, "lines:list vendors:list total:string currency:string")
 		each(t, "lines", v["lines"], "item:string about:string vendor:string code:string need:number have:number spare:number why_spare:string "+
 			"order:number unit:string pack:number price:string? currency:string total:string?")
@@ -171,7 +171,7 @@ const candidateFields = "family:string size:string designation:string pitch_mm:n
 
 func TestThreadFacts(t *testing.T) {
 	for _, text := range []string{"Hose tail 3/4 BSPP female swivel x 19 mm barb, bronze, PN16", "1/2 NPT male", "1/2 BSP male", "-6 JIC male"} {
-		v := facts(t, exitClear, "", "thread", text)
+		v := jsonOf(t, exitClear, "", "thread", text)
 		has(t, text, v, "text:string kind:string material:string rated_bar:number? ends:list unread:strings")
 		require.Equal(t, text, v["text"])
 		for _, e := range each(t, text, v["ends"], endFields) {
@@ -214,7 +214,7 @@ func TestMateFacts(t *testing.T) {
 		{"two males", "1/2 NPT male", "1/2 NPT male", "same-sex", exitStops},
 		{"an end without a thread", "19 mm barb", "19 mm bore", "seals-with", exitClear},
 	} {
-		v := facts(t, row.status, "", "mate", row.a, row.b)
+		v := jsonOf(t, row.status, "", "mate", row.a, row.b)
 		has(t, row.why, v, fields)
 		require.Equal(t, row.verdict, v["verdict"], row.why)
 		require.Contains(t, verdicts, v["verdict"])
@@ -225,12 +225,12 @@ func TestMateFacts(t *testing.T) {
 			}
 		}
 	}
-	require.Nil(t, facts(t, exitClear, "", "mate", "G 3/4 male", "G 3/4 female")["hand_turns"], "parallels of one kind run free")
+	require.Nil(t, jsonOf(t, exitClear, "", "mate", "G 3/4 male", "G 3/4 female")["hand_turns"], "parallels of one kind run free")
 }
 
 func TestNewAndWhyFacts(t *testing.T) {
-	has(t, "new", facts(t, exitClear, "", "new", t.TempDir()), "written:string")
-	has(t, "why", facts(t, exitClear, "", "why", "same-sex"), "slug:string title:string why:string wrong:string right:string")
+	has(t, "new", jsonOf(t, exitClear, "", "new", t.TempDir()), "written:string")
+	has(t, "why", jsonOf(t, exitClear, "", "why", "same-sex"), "slug:string title:string why:string wrong:string right:string")
 }
 
 // One input gives one output, byte for byte.

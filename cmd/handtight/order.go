@@ -124,12 +124,12 @@ func (a *app) printBrief(sys *bom.System, findings []finding.Finding) {
 		}
 		count++
 		word := u.paint(severityColour(f.Severity), fmt.Sprintf("%-8s", strings.ToUpper(f.Severity.String())))
-		if one := fmt.Sprintf("%-26s %s", f.Slug, f.At); 9+utf8.RuneCountInString(one) <= u.width {
+		if one := fmt.Sprintf("%-26s %s", f.Slug, f.At()); 9+utf8.RuneCountInString(one) <= u.width {
 			u.line("%s %s", word, one)
 			continue
 		}
 		u.line("%s %s", word, f.Slug)
-		u.fold("", f.At)
+		u.fold("", f.At())
 	}
 	if count > 0 {
 		u.say("", "Why, and what to do: handtight check %s", sys.Build.File)

@@ -69,7 +69,7 @@ path = ["house", "sink"]
 // null, and what has no bound says so.
 func TestPartFacts(t *testing.T) {
 	for build, status := range map[string]int{cleanBuild: exitClear, carelessBuild: exitStops} {
-		v := facts(t, status, "", "check", build)
+		v := jsonOf(t, status, "", "check", build)
 		parts := each(t, "parts", v["parts"], "unit:string item:string kind:string port:string segment:string normal_bar:number worst_bar:number? "+
 			"unbounded:bool worst_cause:string lowest_bar:number lowest_cause:string rating_bar:number? rating_basis:string rating_status:string derated:bool "+
 			"estimate:bool margin:number? high_pressure:bool")
@@ -94,7 +94,7 @@ func TestPartFacts(t *testing.T) {
 			}
 		}
 	}
-	parts := facts(t, exitStops, "", "check", carelessBuild, "--parts")["parts"].([]any)
+	parts := jsonOf(t, exitStops, "", "check", carelessBuild, "--parts")["parts"].([]any)
 	first := parts[0].(map[string]any)
 	require.Equal(t, "thru-hull", first["unit"], "the build's order, whatever the table's is")
 	for _, x := range parts {

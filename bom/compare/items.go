@@ -3,40 +3,11 @@ package compare
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
-	"strings"
 
 	"handtight/bom"
-	"handtight/bom/finding"
 )
-
-var (
-	jointNumber = regexp.MustCompile(`^J[0-9]+ `)
-	andMore     = regexp.MustCompile(` and [0-9]+ more( in .*)?$`)
-	numbered    = regexp.MustCompile(`/\+[0-9]+`)
-	unitName    = regexp.MustCompile(`[\p{L}\p{N}_/+-]+`)
-)
-
-// key tells a finding by what stays the same when joints are numbered anew and items
-// are replaced: names of the old build are turned into those of the new.
-func (c *comparer) key(f finding.Finding, old bool) string {
-	at := andMore.ReplaceAllString(jointNumber.ReplaceAllString(f.At, ""), "")
-	if old {
-		at = unitName.ReplaceAllStringFunc(at, func(name string) string {
-			if u, ok := c.old.Unit(name); ok && c.to[u] != nil {
-				return c.to[u].Name
-			}
-			return name
-		})
-	}
-	at = numbered.ReplaceAllString(at, "/+") // which of several alike is only a matter of counting
-	if a, b, ok := strings.Cut(at, " - "); ok && b < a {
-		at = b + " - " + a // a joint is the same from either side
-	}
-	return fmt.Sprintf("%d %s %s", f.Severity, f.Slug, at)
-}
 
 // contents lists items that are never placed: those inside units, and loose ones.
 func (c *comparer) contents() {

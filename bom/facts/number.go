@@ -1,0 +1,35 @@
+package facts
+
+import (
+	"math"
+	"strconv"
+)
+
+// Number is a figure that may not be known, or have no bound. The zero value is not known.
+type Number struct {
+	Value float64 // infinite where nothing bounds it
+	Known bool
+}
+
+// Of is a known figure; one that is not a number is not known.
+func Of(v float64) Number { return Number{v, !math.IsNaN(v)} }
+
+// Unbounded reports whether nothing bounds the figure from above.
+func (n Number) Unbounded() bool { return n.Known && math.IsInf(n.Value, 1) }
+
+// places is how far figures are rounded in JSON, so that a change of unit and back
+// does not show.
+const places = 1e6
+
+// MarshalJSON writes the figure without an exponent; null where it is not known or has no
+// bound.
+func (n Number) MarshalJSON() ([]byte, error) {
+	if !n.Known || math.IsInf(n.Value, 0) {
+		return []byte("null"), nil
+	}
+	v := math.Round(n.Value*places) / places
+	if v == 0 {
+		v = 0 // no negative zero
+	}
+	return strconv.AppendFloat(nil, v, 'f', -1, 64), nil
+}

@@ -1,0 +1,97 @@
+package finding
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Consequence says what comes of a finding that nobody minds. The zero value is invalid.
+type Consequence uint8
+
+// The consequences, from the worst: the pressure, the sea, fire, then what only costs.
+const (
+	Bursts            Consequence = iota + 1 // a part bursts
+	Floods                                   // the sea comes in
+	Fire                                     // a cable or a motor burns
+	LetsGo                                   // high pressure lets go or sprays
+	Leaks                                    // it leaks at low pressure
+	Spoils                                   // a pump, a membrane or the water is spoiled
+	DoesNotGoTogether                        // it cannot be put together
+	Money                                    // it costs
+)
+
+var consequenceWords = [...]string{
+	Bursts: "bursts", Floods: "floods", Fire: "fire", LetsGo: "lets go", Leaks: "leaks", Spoils: "spoils",
+	DoesNotGoTogether: "does not go together", Money: "money",
+}
+
+// String gives the consequence's word in output.
+func (c Consequence) String() string {
+	if c == 0 || int(c) >= len(consequenceWords) {
+		return "no consequence"
+	}
+	return consequenceWords[c]
+}
+
+// Stake is the highest pressure that stands at a finding's subject, in bar gauge. Bar is
+// infinite where nothing bounds it; Known is false where the subject has no pressure.
+type Stake struct {
+	Bar   float64
+	Known bool
+}
+
+// Unbounded reports whether nothing bounds the pressure at stake.
+func (s Stake) Unbounded() bool { return s.Known && math.IsInf(s.Bar, 1) }
+
+// ByDanger puts findings in the order in which they need looking at: by severity, then by
+// what comes of them, what is known to be wrong before what is not known, then the highest
+// pressure at stake. Like ones keep their order.
+func ByDanger(list []Finding) []Finding {
+	out := slices.Clone(list)
+	slices.SortStableFunc(out, func(a, b Finding) int { return a.danger(&b) })
+	return out
+}
+
+func (f *Finding) danger(o *Finding) int {
+	return cmp.Or(
+		cmp.Compare(f.Severity, o.Severity), cmp.Compare(f.Consequence, o.Consequence),
+		cmp.Compare(truth(f.NotKnown), truth(o.NotKnown)), cmp.Compare(o.Stake.bar(), f.Stake.bar()),
+	)
+}
+
+func (s Stake) bar() float64 {
+	if !s.Known {
+		return math.Inf(-1)
+	}
+	return s.Bar
+}
+
+func truth(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// Grouped puts findings of one rule, severity and cause together, in the order in which the
+// first of each stands. A finding without a cause is a group by itself.
+func Grouped(list []Finding) [][]Finding {
+	type key struct {
+		slug, cause string
+		severity    Severity
+		notKnown    bool
+	}
+	var out [][]Finding
+	at := map[key]int{}
+	for _, f := range list {
+		k := key{f.Slug, f.Cause, f.Severity, f.NotKnown}
+		if i, ok := at[k]; ok && f.Cause != "" {
+			out[i] = append(out[i], f)
+			continue
+		}
+		at[k] = len(out)
+		out = append(out, []Finding{f})
+	}
+	return out
+}

@@ -1,0 +1,103 @@
+package rule
+
+import (
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+func ofUnit(u *bom.Unit) finding.Subject {
+	return finding.Subject{Kind: finding.Unit, Unit: u.Name}
+}
+
+func ofUnits(list []*bom.Unit) []finding.Subject {
+	var out []finding.Subject
+	for _, u := range list {
+		out = append(out, ofUnit(u))
+	}
+	return out
+}
+
+func ofItem(it *bom.Item) finding.Subject {
+	return finding.Subject{Kind: finding.Item, Item: it.ID}
+}
+
+func ofPort(n *bom.Node) finding.Subject {
+	return finding.Subject{Kind: finding.Port, Unit: n.Unit.Name, Port: n.Port.Name}
+}
+
+func ofJoint(s *bom.System, j *bom.Joint) finding.Subject {
+	a, b := &s.Ports[j.A], &s.Ports[j.B]
+	return finding.Subject{Kind: finding.Joint, Joint: j.Number, Unit: a.Unit.Name, Port: a.Port.Name, Unit2: b.Unit.Name, Port2: b.Port.Name}
+}
+
+func ofState(st *bom.State) finding.Subject {
+	x := finding.Subject{Kind: finding.State, State: st.Name}
+	if st.Unit != nil {
+		x.Unit = st.Unit.Name
+	}
+	return x
+}
+
+// portsOf lists the ports that a subject speaks of; none where it stands nowhere.
+func portsOf(s *bom.System, x finding.Subject) []int {
+	if x.Kind == finding.Joint {
+		j := s.Joints[x.Joint-1]
+		return []int{j.A, j.B}
+	}
+	u, ok := s.Unit(x.Unit)
+	if !ok || x.Kind != finding.Unit && x.Kind != finding.Port {
+		return nil
+	}
+	if i := u.Item.PortIndex(x.Port); x.Kind == finding.Port && i >= 0 {
+		return []int{u.First + i}
+	}
+	var out []int
+	for i := range u.Item.Ports {
+		out = append(out, u.First+i)
+	}
+	return out
+}
+
+// stake is the highest pressure that a subject sees; of a state the highest in it.
+func stake(s *bom.System, x finding.Subject) finding.Stake {
+	var out finding.Stake
+	add := func(bar float64) {
+		if !out.Known || bar > out.Bar {
+			out = finding.Stake{Bar: bar, Known: true}
+		}
+	}
+	for _, p := range portsOf(s, x) {
+		if bar, by := s.PortLoad(p).Worst(); by != nil {
+			add(bar)
+		}
+	}
+	if x.Kind == finding.State {
+		for _, st := range s.States {
+			for _, j := range s.Joints {
+				if st.Name != x.State {
+					break
+				}
+				if high, _, ok := s.Pressure(st, j.A); ok {
+					add(high)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// harmAt is what comes of a bad joint where a subject stands: below the waterline the sea
+// comes in, high pressure lets go, and the rest leaks.
+func harmAt(s *bom.System, x finding.Subject) finding.Consequence {
+	high := false
+	for _, p := range portsOf(s, x) {
+		if j := s.Ports[p].Joint; j != nil && j.Run.Below {
+			return finding.Floods
+		}
+		high = high || s.SegmentOf(p).High()
+	}
+	if high {
+		return finding.LetsGo
+	}
+	return finding.Leaks
+}
