@@ -5,9 +5,9 @@ import (
 	"strings"
 )
 
-// about says what the item is, so that it can be asked for in a shop: its kind, its
+// Described says what the item is, so that it can be asked for in a shop: its kind, its
 // size, and the figures that tell it from others of its kind.
-func (i *Item) about() string {
+func (i *Item) Described() string {
 	var words []string
 	if !strings.HasPrefix(strings.ToLower(i.Title), strings.ToLower(i.Kind.Name)) {
 		words = append(words, i.Kind.Name)

@@ -106,11 +106,11 @@ func stands(sys *System) map[string]stand {
 	for _, u := range sys.Units {
 		only := []string{u.Name}
 		switch kind := u.Item.Kind.Name; {
-		case kind == "sea", kind == "through-hull" && sys.AtBoundary(u.First) && sys.intake(u):
+		case kind == "sea", kind == "through-hull" && sys.AtBoundary(u.First) && sys.Waters().Intake(u):
 			out[u.Name+" blocked"] = stand{dry: u.Name}
 		case kind == "selector valve":
 			out[u.Name+" between"], out[u.Name+" other way"] = stand{between: u.Name}, stand{swapped: u.Name}
-			if sys.letsHouseIn(u, 0) {
+			if sys.Running.States.LetsHouseIn(u, 0) {
 				how := flushing()
 				how.swapped = u.Name
 				out[u.Name+" other way in flush"] = how
@@ -171,7 +171,7 @@ func agrees(t *rapid.T) {
 }
 
 func agree(t *rapid.T, sys *System, st *State, how stand, text string) {
-	f := sys.solveOne(st.part, how)
+	f := sys.solveOne(st.Net(), how)
 	set := refer(sys, how)
 	atSet := set.levels()
 	how.atFull = true
@@ -182,8 +182,8 @@ func agree(t *rapid.T, sys *System, st *State, how stand, text string) {
 		require.True(t, ok, "%s: the build is one part\n%s", st.Name, text)
 		words := sys.Ports[p].Name() + " when " + st.Name + "\n" + text
 		full.same(t, atFull[p], high, low, "at full flow, "+words)
-		local := sys.cells.local[sys.cells.of[p]]
-		set.same(t, atSet[p], f.high(local), f.low(local), "at set, "+words)
+		local := sys.Local[sys.JunctionOf[p]]
+		set.same(t, atSet[p], f.High(local), f.Low(local), "at set, "+words)
 	}
 }
 

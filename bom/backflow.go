@@ -8,14 +8,14 @@ import (
 
 // Backflows lists the house supplies into which sea water can run back when their pump is
 // off: by way of valves that are opened for the flush, with nothing that holds it.
-func (s *System) Backflows() []*Unit {
+func (s *Running) Backflows() []*Unit {
 	var out []*Unit
 	for _, u := range s.Units {
 		if !u.Item.Kind.Supply {
 			continue
 		}
-		back := s.reach(s.cells.of[u.First], letsBack)
-		if slices.ContainsFunc(s.cells.parts[back.part], func(cell int) bool { return back.cell(cell) && s.waters.sea[cell] }) {
+		back := s.Reach(s.JunctionOf[u.First], letsBack)
+		if slices.ContainsFunc(s.Nets[back.Net], func(cell int) bool { return back.Junction(cell) && s.Waters.SeaAt(cell) }) {
 			out = append(out, u)
 		}
 	}
@@ -25,14 +25,14 @@ func (s *System) Backflows() []*Unit {
 // letsBack reports whether water can come back through an edge to the cell that it is
 // followed from; back says that it is followed against its direction, so that the water
 // runs with it.
-func letsBack(e *edge, back bool) bool {
-	switch e.is {
+func letsBack(e *Link, back bool) bool {
+	switch e.Is {
 	case catalog.Open, catalog.Throttle:
 		return true
 	case catalog.OneWay, catalog.PositivePump:
 		return back
 	case catalog.FeedPump:
-		return back || e.unit.Item.Type == "centrifugal"
+		return back || e.Unit.Item.Type == "centrifugal"
 	}
 	return false
 }

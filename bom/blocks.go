@@ -11,18 +11,18 @@ import (
 // in normal running: what stands the wrong way round, or is shut, at the edge of where the
 // water comes to. That is what, put right, lets it on to the port; where nothing does so
 // alone, what the port lies somewhere behind.
-func (s *System) Blocks(from []int, to int) []string {
-	goal := s.cells.of[to]
-	part := s.cells.part[goal]
-	seen := make([]bool, len(s.cells.parts[part]))
+func (s *Running) Blocks(from []int, to int) []string {
+	goal := s.JunctionOf[to]
+	part := s.NetOf[goal]
+	seen := make([]bool, len(s.Nets[part]))
 	for _, port := range from {
-		if cell := s.cells.of[port]; s.cells.part[cell] == part {
-			for i, yes := range s.reach(cell, runsOn).seen {
+		if cell := s.JunctionOf[port]; s.NetOf[cell] == part {
+			for i, yes := range s.Reach(cell, runsOn).Seen {
 				seen[i] = seen[i] || yes
 			}
 		}
 	}
-	if seen[s.cells.local[goal]] {
+	if seen[s.Local[goal]] {
 		return nil
 	}
 	if alone := s.blocks(seen, goal, runsOn); len(alone) > 0 {
@@ -33,23 +33,23 @@ func (s *System) Blocks(from []int, to int) []string {
 
 // blocks lists what stands at the edge of the cells that are seen, where water that got past
 // it would come to a goal.
-func (s *System) blocks(seen []bool, goal int, pass func(e *edge, back bool) bool) []string {
+func (s *Running) blocks(seen []bool, goal int, pass func(e *Link, back bool) bool) []string {
 	var out []string
-	for _, i := range s.cells.wires[s.cells.part[goal]] {
-		e := &s.cells.edges[i]
-		near, far := seen[s.cells.local[e.from]], seen[s.cells.local[e.to]]
+	for _, i := range s.LinksOf[s.NetOf[goal]] {
+		e := &s.Links[i]
+		near, far := seen[s.Local[e.From]], seen[s.Local[e.To]]
 		if near == far {
 			continue
 		}
-		behind := e.to
+		behind := e.To
 		if far {
-			behind = e.from
+			behind = e.From
 		}
-		words := e.blocks(far)
-		if words == "" || !s.reach(behind, pass).cell(goal) {
+		words := blocks(e, far)
+		if words == "" || !s.Reach(behind, pass).Junction(goal) {
 			continue
 		}
-		if words = e.unit.Name + " " + words; !slices.Contains(out, words) {
+		if words = e.Unit.Name + " " + words; !slices.Contains(out, words) {
 			out = append(out, words)
 		}
 	}
@@ -57,11 +57,11 @@ func (s *System) blocks(seen []bool, goal int, pass func(e *edge, back bool) boo
 }
 
 // runsOn reports whether water runs through an edge in normal running, pumps included.
-func runsOn(e *edge, back bool) bool {
-	if e.shutNormally() || e.unit.Item.Kind.Selector && e.way > 0 {
+func runsOn(e *Link, back bool) bool {
+	if e.ShutNormally() || e.Unit.Item.Kind.Selector && e.Position > 0 {
 		return false
 	}
-	switch e.is {
+	switch e.Is {
 	case catalog.Open:
 		return true
 	case catalog.OneWay, catalog.FeedPump, catalog.PositivePump:
@@ -71,8 +71,8 @@ func runsOn(e *edge, back bool) bool {
 }
 
 // anyWay reports whether water could run through an edge if all stood open and turned right.
-func anyWay(e *edge, _ bool) bool {
-	switch e.is {
+func anyWay(e *Link, _ bool) bool {
+	switch e.Is {
 	case catalog.Open, catalog.OneWay, catalog.FeedPump, catalog.PositivePump:
 		return true
 	}
@@ -80,26 +80,26 @@ func anyWay(e *edge, _ bool) bool {
 }
 
 // blocks says why water does not pass an edge; back says that it stands at its outlet.
-func (e *edge) blocks(back bool) string {
+func blocks(e *Link, back bool) string {
 	switch {
-	case e.unit.Item.Kind.Selector:
-		return fmt.Sprintf("stands at its way `%s`", e.unit.Item.Ports[1].Name)
-	case e.is == catalog.OneWay && back:
+	case e.Unit.Item.Kind.Selector:
+		return fmt.Sprintf("stands at its way `%s`", e.Unit.Item.Ports[1].Name)
+	case e.Is == catalog.OneWay && back:
 		return "points back"
-	case (e.is == catalog.FeedPump || e.is == catalog.PositivePump) && back:
+	case (e.Is == catalog.FeedPump || e.Is == catalog.PositivePump) && back:
 		return "is turned about"
-	case e.is == catalog.Open && e.shutNormally():
+	case e.Is == catalog.Open && e.ShutNormally():
 		return "is shut in normal running"
 	}
 	return ""
 }
 
 // openings are the ports of a part of the build that sea water comes in by.
-func (s *System) openings(part int) []int {
+func (s *Running) openings(part int) []int {
 	var out []int
-	for _, u := range s.partUnits[part] {
+	for _, u := range s.UnitsOf(part) {
 		for i := range u.Item.Ports {
-			if openToSea(u) && s.boundary(u, i) {
+			if OpenToSea(u) && s.Boundary(u, i) {
 				out = append(out, u.First+i)
 			}
 		}
@@ -108,15 +108,15 @@ func (s *System) openings(part int) []int {
 }
 
 // BlocksBefore says what keeps the sea's water from a pump in normal running.
-func (s *System) BlocksBefore(pump *Unit) []string {
-	in, _ := pumpEnds(pump)
-	return s.Blocks(s.openings(s.cells.part[s.cells.of[pump.First+in]]), pump.First+in)
+func (s *Running) BlocksBefore(pump *Unit) []string {
+	in, _ := PumpEnds(pump)
+	return s.Blocks(s.openings(s.NetOf[s.JunctionOf[pump.First+in]]), pump.First+in)
 }
 
 // BlocksBehind says what keeps a pump's water from the throttles of its plant in normal
 // running.
-func (s *System) BlocksBehind(pump *Unit) []string {
-	_, end := pumpEnds(pump)
+func (s *Running) BlocksBehind(pump *Unit) []string {
+	_, end := PumpEnds(pump)
 	var out []string
 	for _, u := range s.UnitsAround(pump.First + end) {
 		if in := u.Item.PortIndex("in"); u.Item.Kind.Name == "brine throttle" && in >= 0 {

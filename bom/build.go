@@ -1,6 +1,10 @@
 package bom
 
 import (
+	"math"
+	"slices"
+	"strings"
+
 	"github.com/bojanz/currency"
 
 	"handtight/bom/money"
@@ -27,12 +31,12 @@ type Build struct {
 	Plugged  []PortRef
 	LeftOpen []PortRef
 
-	items map[string]*Item
+	ByID map[string]*Item // by id
 }
 
 // Item finds an item or a hose by id.
 func (b *Build) Item(id string) (*Item, bool) {
-	i, ok := b.items[id]
+	i, ok := b.ByID[id]
 	return i, ok
 }
 
@@ -104,12 +108,12 @@ type Item struct {
 	Free                    []FreePassage // of kind passage
 	Unread                  []string      // words of the title that were not understood
 	Place                   Mark
-	made                    []*catalog.Material
+	Made                    []*catalog.Material // what its material names: see Materials
 }
 
 // Materials lists the materials that the item's own text names, as [catalog.MaterialsIn]
 // does. The list is shared and must not be changed.
-func (i *Item) Materials() []*catalog.Material { return i.made }
+func (i *Item) Materials() []*catalog.Material { return i.Made }
 
 // IsHose reports whether the item is a [[hose]].
 func (i *Item) IsHose() bool { return i.Kind != nil && i.Kind.Name == "hose" }
@@ -203,4 +207,77 @@ func (m Mark) Place() source.Place {
 		return m.table.Place(m.key)
 	}
 	return m.table.Place(m.key, m.index)
+}
+
+// Words gives a port's end as it was read, or as it was written where several
+// readings are left; "an end not said" without either.
+func (p *Port) Words() string {
+	switch {
+	case len(p.End.Candidates) == 1:
+		return p.End.Candidates[0].String()
+	case p.Text != "":
+		return p.Text
+	}
+	return "an end not said"
+}
+
+// Metres is the length of a hose, in thousandths of a metre.
+func (i *Item) Metres() money.Quantity { return money.Quantity(math.Round(i.Length.Millimetres())) }
+
+// Question gathers what the shop must be asked about the item's ends.
+func (i *Item) Question() string {
+	var out []string
+	for _, p := range i.Ports {
+		if q := p.End.Question; q != "" {
+			out = append(out, p.Name+": "+q)
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// Ends gives the item's ends in full: "in: 1/2-14 NPT female; out: 3/8-18 NPT female".
+func (i *Item) Ends() string {
+	var out []string
+	for k := range i.Ports {
+		if p := &i.Ports[k]; p.Said {
+			out = append(out, p.Name+": "+p.Words())
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// Has reports whether an end of the item may be of some sort.
+func (i *Item) Has(sort func(threads.Family) bool) bool {
+	for p := range i.Ports {
+		for k := range i.Ports[p].End.Candidates {
+			if sort(i.Ports[p].End.Candidates[k].Family) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Exempt reports whether a port's pressure is not the item's business: the boat's
+// own parts, and ports that its data sheet's rating does not speak for.
+func (i *Item) Exempt(port int) bool {
+	return i.Kind.Boats || !slices.Contains(i.Kind.Rates, port)
+}
+
+// MarkOf remembers where a table, a value or an element of a list stands.
+func MarkOf(t *source.Table, key string, index ...int) Mark {
+	m := Mark{table: t, key: key, index: -1}
+	if len(index) > 0 {
+		m.index = index[0]
+	}
+	return m
+}
+
+// OffersByItem lists the offers of each item, in the order of the files.
+func (b *Build) OffersByItem() map[string][]*Offer {
+	out := map[string][]*Offer{}
+	for _, o := range b.Offers {
+		out[o.Item] = append(out[o.Item], o)
+	}
+	return out
 }

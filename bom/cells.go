@@ -4,173 +4,145 @@ import (
 	"slices"
 
 	"handtight/catalog"
+	"handtight/pressure/network"
+	"handtight/pressure/network/connected"
+	"handtight/pressure/quantity"
 )
 
-// cells are the ports that always share one pressure: joined, or in one unit with
-// nothing between them that a person, dirt or a pump can change. States are solved
-// on cells, so that a long line of fittings costs no more than a short one.
-type cells struct {
-	of    []int // cell of each port
-	count int
-	edges []edge
-	parts [][]int         // cells by connected part of the build; edges stay within one
-	wires [][]int         // edges of each part
-	part  []int           // part of each cell
-	local []int           // number of each cell within its part
-	leads leads           // edges at each cell
-	takes []bool          // a boundary that takes water
-	gives []bool          // a boundary that can give water
-	from  map[int][]*Unit // the units that give it, by cell
-	push  []float64
+// Circuit is the junctions of a build: the ports that always share one pressure, joined, or
+// in one unit with nothing between them that a person, dirt or a pump can change; and the
+// links between them that may change. States are solved on junctions, so that a long line of
+// fittings costs no more than a short one.
+type Circuit struct {
+	*Graph
+	JunctionOf []int               // junction of each port
+	Junctions  int                 // how many
+	Links      []Link              // what may change between junctions
+	Nets       [][]int             // junctions by connected part of the build; links stay within one
+	LinksOf    [][]int             // links of each part
+	NetOf      []int               // part of each junction
+	Local      []int               // number of each junction within its part
+	Push       []quantity.Pressure // what a supply pushes a junction with
+
+	at      connected.Incidence // links at each junction
+	takes   []bool              // a boundary that takes water
+	gives   []bool              // a boundary that can give water
+	givers  map[int][]*Unit     // the units that give it, by junction
+	units   [][]*Unit           // by part
+	edges   [][]network.Edge    // of the network of each part
+	reliefs map[*Unit]Reliefs
 }
 
-// edge is a passage between two cells that may change with the state.
-type edge struct {
-	unit     *Unit
-	from, to int
-	is       catalog.Flow
-	closable bool
-	clogs    bool
-	way      int // of a selector: 0 for a, 1 for b
+// Link is a passage between two junctions that may change with the state.
+type Link struct {
+	Unit     *Unit
+	From, To int
+	Is       catalog.Flow
+	Closable bool
+	Clogs    bool
+	Position int // of a selector: 0 for a, 1 for b
 }
 
-// forFlush reports whether a passage is opened for the flush only.
-func (e *edge) forFlush() bool {
-	it := e.unit.Item
+// ForFlush reports whether a passage is opened for the flush only.
+func (e *Link) ForFlush() bool {
+	it := e.Unit.Item
 	return it.Normal == "flush" || it.Kind.Flush && it.Normal != "open"
 }
 
-// shutNormally reports whether a passage is shut in normal running.
-func (e *edge) shutNormally() bool {
-	return e.is == catalog.Shut || e.forFlush() || e.unit.Item.Normal == "shut"
+// ShutNormally reports whether a passage is shut in normal running.
+func (e *Link) ShutNormally() bool {
+	return e.Is == catalog.Shut || e.ForFlush() || e.Unit.Item.Normal == "shut"
 }
 
-// newCells contracts the graph.
-func (s *System) newCells() *cells {
-	ports := newSets(len(s.Ports))
+// NewCircuit contracts the graph.
+func NewCircuit(s *Graph) *Circuit {
+	ports := connected.NewSets(len(s.Ports))
 	for _, j := range s.Joints {
-		ports.join(j.A, j.B)
+		ports.Join(j.A, j.B)
 	}
 	for _, u := range s.Units {
-		for _, p := range u.passages() {
+		for _, p := range u.Passages() {
 			if fixed(p) {
-				ports.join(u.First+p.From, u.First+p.To)
+				ports.Join(u.First+p.From, u.First+p.To)
 			}
 		}
 	}
-	c := &cells{}
-	c.of, c.count = ports.number()
-	c.from = map[int][]*Unit{}
-	c.takes, c.gives, c.push = make([]bool, c.count), make([]bool, c.count), make([]float64, c.count)
+	c := &Circuit{Graph: s}
+	c.JunctionOf, c.Junctions = ports.Number()
+	c.givers = map[int][]*Unit{}
+	c.takes, c.gives, c.Push = make([]bool, c.Junctions), make([]bool, c.Junctions), make([]quantity.Pressure, c.Junctions)
 	for _, u := range s.Units {
-		c.boundaries(s, u)
-		for i, p := range u.passages() {
+		c.boundaries(u)
+		for i, p := range u.Passages() {
 			if !fixed(p) {
-				c.edges = append(c.edges, edge{
-					unit: u, from: c.of[u.First+p.From], to: c.of[u.First+p.To],
-					is: p.Is, closable: p.Closable, clogs: p.Clogs, way: i,
+				c.Links = append(c.Links, Link{
+					Unit: u, From: c.JunctionOf[u.First+p.From], To: c.JunctionOf[u.First+p.To],
+					Is: p.Is, Closable: p.Closable, Clogs: p.Clogs, Position: i,
 				})
 			}
 		}
 	}
 	c.split()
+	c.gatherParts()
+	c.makeEdges()
+	c.gatherReliefs()
 	return c
 }
 
 // fixed reports whether a passage is open in every state.
 func fixed(p catalog.Passage) bool { return p.Is == catalog.Open && !p.Closable && !p.Clogs }
 
-func (c *cells) boundaries(s *System, u *Unit) {
+func (c *Circuit) boundaries(u *Unit) {
 	k := u.Item.Kind
 	for _, b := range k.Boundary {
-		if !s.boundary(u, b) {
+		if !c.Boundary(u, b) {
 			continue
 		}
-		cell := c.of[u.First+b]
+		cell := c.JunctionOf[u.First+b]
 		if k.Gives || !k.Boats {
 			c.gives[cell] = true
-			c.from[cell] = append(c.from[cell], u)
+			c.givers[cell] = append(c.givers[cell], u)
 		}
 		c.takes[cell] = c.takes[cell] || !k.Supply
 		if k.Supply && u.Item.Pressure != nil {
-			c.push[cell] = max(c.push[cell], u.Item.Pressure.Bar())
+			c.Push[cell] = max(c.Push[cell], *u.Item.Pressure)
 		}
 	}
 	for p := range u.Item.Ports {
-		if n := s.Node(u, p); n.Joint == nil && len(s.Build.LeftOpen) > 0 && s.leftOpen(n.Name()) {
-			c.takes[c.of[u.First+p]] = true
+		if n := c.Node(u, p); n.Joint == nil && len(c.Build.LeftOpen) > 0 && c.LeftOpen(n.Name()) {
+			c.takes[c.JunctionOf[u.First+p]] = true
 		}
 	}
 }
 
+// Givers lists the units that give water to a port.
+func (c *Circuit) Givers(port int) []*Unit { return c.givers[c.JunctionOf[port]] }
+
 // givesBeside reports whether something gives water to a cell beside a unit that gives none.
-func (c *cells) givesBeside(cell int, dry *Unit) bool {
+func (c *Circuit) givesBeside(cell int, dry *Unit) bool {
 	if dry == nil {
 		return c.gives[cell]
 	}
-	return slices.ContainsFunc(c.from[cell], func(u *Unit) bool { return u != dry })
+	return slices.ContainsFunc(c.givers[cell], func(u *Unit) bool { return u != dry })
 }
 
 // split sorts cells and edges into the connected parts of the build.
-func (c *cells) split() {
-	sets := newSets(c.count)
-	for _, e := range c.edges {
-		sets.join(e.from, e.to)
+func (c *Circuit) split() {
+	sets := connected.NewSets(c.Junctions)
+	for _, e := range c.Links {
+		sets.Join(e.From, e.To)
 	}
 	var n int
-	c.part, n = sets.number()
-	c.parts, c.wires, c.local = make([][]int, n), make([][]int, n), make([]int, c.count)
-	for cell, p := range c.part {
-		c.local[cell] = len(c.parts[p])
-		c.parts[p] = append(c.parts[p], cell)
+	c.NetOf, n = sets.Number()
+	c.Nets, c.LinksOf, c.Local = make([][]int, n), make([][]int, n), make([]int, c.Junctions)
+	for cell, p := range c.NetOf {
+		c.Local[cell] = len(c.Nets[p])
+		c.Nets[p] = append(c.Nets[p], cell)
 	}
-	bonds := make([]bond, len(c.edges))
-	for i, e := range c.edges {
-		c.wires[c.part[e.from]] = append(c.wires[c.part[e.from]], i)
-		bonds[i] = bond{i, e.from, e.to}
+	edges := make([]connected.Edge, len(c.Links))
+	for i, e := range c.Links {
+		c.LinksOf[c.NetOf[e.From]] = append(c.LinksOf[c.NetOf[e.From]], i)
+		edges[i] = connected.Edge{Name: i, From: e.From, To: e.To}
 	}
-	c.leads = newLeads(c.count, bonds)
-}
-
-// sets are disjoint sets of small numbers.
-type sets []int
-
-func newSets(n int) sets {
-	s := make(sets, n)
-	for i := range s {
-		s[i] = i
-	}
-	return s
-}
-
-func (s sets) find(i int) int {
-	for s[i] != i {
-		s[i] = s[s[i]]
-		i = s[i]
-	}
-	return i
-}
-
-func (s sets) join(a, b int) {
-	a, b = s.find(a), s.find(b)
-	if a > b {
-		a, b = b, a
-	}
-	s[b] = a // the lowest number leads, so that numbering follows the file
-}
-
-// number gives each element the number of its set, counted in order of its first.
-func (s sets) number() ([]int, int) {
-	out := make([]int, len(s))
-	seen := make([]int, len(s))
-	n := 0
-	for i := range s {
-		root := s.find(i)
-		if seen[root] == 0 {
-			n++
-			seen[root] = n
-		}
-		out[i] = seen[root] - 1
-	}
-	return out, n
+	c.at = connected.NewIncidence(c.Junctions, edges)
 }

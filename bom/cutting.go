@@ -49,7 +49,7 @@ func (c *counter) cutOne(it *Item, name string, aboard map[*Item]money.Quantity)
 	case aboard[it] >= money.Piece:
 		aboard[it] -= money.Piece
 	default:
-		n.Pieces = append(n.Pieces, cut.Piece{Name: name, Long: int(it.metres())})
+		n.Pieces = append(n.Pieces, cut.Piece{Name: name, Long: int(it.Metres())})
 	}
 }
 

@@ -18,16 +18,16 @@ func (d Discharge) Closed() bool { return !d.Overboard && !d.Pump && len(d.Insid
 
 // DischargeOf follows the water that leaves by a port: forward through what is open
 // in normal running.
-func (s *System) DischargeOf(port int) Discharge {
-	cell := s.cells.of[port]
-	reached := s.reach(cell, func(e *edge, back bool) bool {
-		second := e.unit.Item.Kind.Selector && e.way > 0
-		return !e.shutNormally() && !second && (e.is == catalog.Open || e.is == catalog.OneWay && !back)
+func (s *Circuit) DischargeOf(port int) Discharge {
+	cell := s.JunctionOf[port]
+	reached := s.Reach(cell, func(e *Link, back bool) bool {
+		second := e.Unit.Item.Kind.Selector && e.Position > 0
+		return !e.ShutNormally() && !second && (e.Is == catalog.Open || e.Is == catalog.OneWay && !back)
 	})
 	var d Discharge
-	for _, u := range s.partUnits[s.cells.part[cell]] {
+	for _, u := range s.units[s.NetOf[cell]] {
 		for i := range u.Item.Ports {
-			if !reached.port(u.First + i) {
+			if !reached.Port(u.First + i) {
 				continue
 			}
 			switch name := u.Item.Kind.Name; {
@@ -44,17 +44,35 @@ func (s *System) DischargeOf(port int) Discharge {
 }
 
 // gatherParts lists the units of each connected part of the build.
-func (s *System) gatherParts() {
-	s.partUnits = make([][]*Unit, len(s.cells.parts))
+func (s *Circuit) gatherParts() {
+	s.units = make([][]*Unit, len(s.Nets))
 	for _, u := range s.Units {
 		for i := range u.Item.Ports {
-			part := s.cells.part[s.cells.of[u.First+i]]
-			if list := s.partUnits[part]; len(list) == 0 || list[len(list)-1] != u {
-				s.partUnits[part] = append(list, u)
+			part := s.NetOf[s.JunctionOf[u.First+i]]
+			if list := s.units[part]; len(list) == 0 || list[len(list)-1] != u {
+				s.units[part] = append(list, u)
 			}
 		}
 	}
 }
 
+// UnitsOf lists the units of a connected part of the build.
+func (s *Circuit) UnitsOf(part int) []*Unit { return s.units[part] }
+
 // UnitsAround lists the units of the connected part of the build that a port stands in.
-func (s *System) UnitsAround(port int) []*Unit { return s.partUnits[s.cells.part[s.cells.of[port]]] }
+func (s *Circuit) UnitsAround(port int) []*Unit { return s.units[s.NetOf[s.JunctionOf[port]]] }
+
+// OpenToSea reports whether a unit is the sea, or a fitting through the skin.
+func OpenToSea(u *Unit) bool {
+	return u.Item.Kind.Name == "sea" || u.Item.Kind.Name == "through-hull" || u.Item.Kind.Name == "seacock"
+}
+
+// PumpEnds are the inlet and the outlet of a pump; -1 of anything else.
+func PumpEnds(u *Unit) (in, out int) {
+	for _, p := range u.Passages() {
+		if p.Is == catalog.FeedPump || p.Is == catalog.PositivePump {
+			return p.From, p.To
+		}
+	}
+	return -1, -1
+}

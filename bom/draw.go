@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"handtight/catalog"
+	"handtight/pressure/network/connected"
 	"handtight/pressure/quantity"
 )
 
@@ -18,33 +19,33 @@ type Draw struct {
 // water: of several pumps on one line a hose carries the flow of those behind it. A hose
 // that others lie beside carries a share that is not known, and is left out; so is a dead
 // end, and a hose behind the last pump.
-func (s *System) Draws() []Draw {
-	var bonds []bond
+func (s *Running) Draws() []Draw {
+	var edges []connected.Edge
 	for _, j := range s.Joints {
-		bonds = append(bonds, bond{-1, j.A, j.B})
+		edges = append(edges, connected.Edge{Name: -1, From: j.A, To: j.B})
 	}
 	for i, u := range s.Units {
-		for way, p := range u.passages() {
+		for way, p := range u.Passages() {
 			if drawsThrough(u, p, way) {
-				bonds = append(bonds, bond{i, u.First + p.From, u.First + p.To})
+				edges = append(edges, connected.Edge{Name: i, From: u.First + p.From, To: u.First + p.To})
 			}
 		}
 	}
-	w := weave(len(s.Ports), bonds)
-	springs, flows := s.drawn(w)
+	w := connected.Search(len(s.Ports), edges)
+	sources, flows := s.drawn(w)
 	pumps := s.pumpsDrawing()
 	var out []Draw
 	for i, u := range s.Units {
-		if !u.Item.IsHose() || !s.waters.Sea(u.First) {
+		if !u.Item.IsHose() || !s.Waters.Sea(u.First) {
 			continue
 		}
-		cut, bridge := w.cuts[i]
+		cut, bridge := w.Bridges[i]
 		if !bridge {
 			continue
 		}
-		whole := w.spans[w.piece[u.First]]
-		far := springs.over(cut) > 0                    // beyond the hose there is water
-		near := springs.over(whole) > springs.over(cut) // and on this side
+		whole := w.Spans[w.Piece[u.First]]
+		far := sources.over(cut) > 0                    // beyond the hose there is water
+		near := sources.over(whole) > sources.over(cut) // and on this side
 		carries := quantity.Flow(0)
 		side := cut
 		if near {
@@ -69,15 +70,15 @@ func (s *System) Draws() []Draw {
 
 // drawsThrough reports whether a pump can draw through a passage in normal running.
 func drawsThrough(u *Unit, p catalog.Passage, way int) bool {
-	e := edge{unit: u, is: p.Is, closable: p.Closable, way: way}
-	return !e.shutNormally() && (p.Is == catalog.Open || p.Is == catalog.OneWay) && (!u.Item.Kind.Selector || way == 0)
+	e := Link{Unit: u, Is: p.Is, Closable: p.Closable, Position: way}
+	return !e.ShutNormally() && (p.Is == catalog.Open || p.Is == catalog.OneWay) && (!u.Item.Kind.Selector || way == 0)
 }
 
 // sums are running sums along a walk.
 type sums []float64
 
 // over is the sum over the places of a span.
-func (s sums) over(c cutOff) float64 { return s[c.last+1] - s[c.first] }
+func (s sums) over(c connected.Span) float64 { return s[c.Last+1] - s[c.First] }
 
 func (s sums) run() {
 	for i := 1; i < len(s); i++ {
@@ -87,38 +88,28 @@ func (s sums) run() {
 
 // drawn sums, along a walk through the ports, where water can come from (the sea, a tank,
 // the outlet of a pump) and what the pumps draw.
-func (s *System) drawn(w *woven) (springs, flows sums) {
-	springs, flows = make(sums, len(s.Ports)+1), make(sums, len(s.Ports)+1)
+func (s *Running) drawn(w *connected.Walk) (sources, flows sums) {
+	sources, flows = make(sums, len(s.Ports)+1), make(sums, len(s.Ports)+1)
 	for p := range s.Ports {
 		n := &s.Ports[p]
-		at := w.order[p] + 1
-		switch in, out := pumpEnds(n.Unit); {
+		at := w.Order[p] + 1
+		switch in, out := PumpEnds(n.Unit); {
 		case n.Index == in && n.Unit.Item.Flow != nil:
 			flows[at] += float64(*n.Unit.Item.Flow)
-		case n.Index == out, s.boundary(n.Unit, n.Index) && (n.Unit.Item.Kind.Gives || !n.Unit.Item.Kind.Boats):
-			springs[at]++
+		case n.Index == out, s.Boundary(n.Unit, n.Index) && (n.Unit.Item.Kind.Gives || !n.Unit.Item.Kind.Boats):
+			sources[at]++
 		}
 	}
-	springs.run()
+	sources.run()
 	flows.run()
-	return springs, flows
-}
-
-// pumpEnds are the inlet and the outlet of a pump; -1 of anything else.
-func pumpEnds(u *Unit) (in, out int) {
-	for _, p := range u.passages() {
-		if p.Is == catalog.FeedPump || p.Is == catalog.PositivePump {
-			return p.From, p.To
-		}
-	}
-	return -1, -1
+	return sources, flows
 }
 
 // pumpsDrawing lists the pumps of a known flow.
-func (s *System) pumpsDrawing() []*Unit {
+func (s *Running) pumpsDrawing() []*Unit {
 	var out []*Unit
 	for _, u := range s.Units {
-		if in, _ := pumpEnds(u); in >= 0 && u.Item.Flow != nil {
+		if in, _ := PumpEnds(u); in >= 0 && u.Item.Flow != nil {
 			out = append(out, u)
 		}
 	}
@@ -127,12 +118,12 @@ func (s *System) pumpsDrawing() []*Unit {
 
 // first leaves out the pumps that another of the list feeds: what they take has been drawn
 // already.
-func (s *System) first(list []*Unit) []*Unit {
+func (s *Running) first(list []*Unit) []*Unit {
 	var out []*Unit
 	for _, u := range list {
-		in, _ := pumpEnds(u)
+		in, _ := PumpEnds(u)
 		if !slices.ContainsFunc(list, func(other *Unit) bool {
-			_, from := pumpEnds(other)
+			_, from := PumpEnds(other)
 			return other != u && s.Reaches(other.First+from, u.First+in, true)
 		}) {
 			out = append(out, u)
@@ -143,11 +134,11 @@ func (s *System) first(list []*Unit) []*Unit {
 
 // within keeps the pumps whose inlets lie beyond a cut, or else in the rest of a span
 // that is larger.
-func within(pumps []*Unit, w *woven, side, cut cutOff) []*Unit {
+func within(pumps []*Unit, w *connected.Walk, side, cut connected.Span) []*Unit {
 	var out []*Unit
 	for _, u := range pumps {
-		in, _ := pumpEnds(u)
-		if at := w.order[u.First+in]; side.holds(at) && (side == cut || !cut.holds(at)) {
+		in, _ := PumpEnds(u)
+		if at := w.Order[u.First+in]; side.Holds(at) && (side == cut || !cut.Holds(at)) {
 			out = append(out, u)
 		}
 	}

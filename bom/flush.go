@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"handtight/catalog"
+	"handtight/pressure/network"
 )
 
 // LostFlush is an intake that the fresh-water flush runs back out by.
@@ -16,27 +17,27 @@ type LostFlush struct {
 // to hold it: it runs back to the sea there and not through the pump and the membrane. Each
 // flush valve is looked at by itself, so that a line that rinses the intake on purpose is
 // none.
-func (s *System) LostFlushes() []LostFlush {
+func (s *Running) LostFlushes() []LostFlush {
 	var out []LostFlush
-	for part, list := range s.cells.wires {
-		if s.normal[part] == nil {
+	for part, list := range s.LinksOf {
+		if s.Normal(part) == nil {
 			continue
 		}
 		said := map[*Unit]bool{}
 		for _, i := range list {
-			if !s.cells.edges[i].forFlush() {
+			if !s.Links[i].ForFlush() {
 				continue
 			}
-			z := s.newZoning(part, &condition{opened: s.cells.edges[i].unit, stopped: true, still: true})
-			f := z.shut(-1, true)
+			z := s.Zones(part, &Condition{Opened: s.Links[i].Unit, Stopped: true, Still: true})
+			f := z.Shut(-1, true)
 			if !s.pressed(&f, part, func(u *Unit, port int) bool {
-				in, _ := pumpEnds(u)
+				in, _ := PumpEnds(u)
 				return port == in && u.Item.Kind.Name == "plunger pump"
 			}) {
 				continue
 			}
-			for _, u := range s.partUnits[part] {
-				if s.intake(u) && !said[u] && s.pressed(&f, part, func(v *Unit, _ int) bool { return v == u }) {
+			for _, u := range s.UnitsOf(part) {
+				if s.Waters.Intake(u) && !said[u] && s.pressed(&f, part, func(v *Unit, _ int) bool { return v == u }) {
 					said[u] = true
 					out = append(out, LostFlush{u, s.letsPass(z, part, u)})
 				}
@@ -47,10 +48,10 @@ func (s *System) LostFlushes() []LostFlush {
 }
 
 // pressed reports whether water stands under pressure at some port that is asked for.
-func (s *System) pressed(f *field, part int, which func(u *Unit, port int) bool) bool {
-	for _, u := range s.partUnits[part] {
+func (s *Running) pressed(f *network.Field, part int, which func(u *Unit, port int) bool) bool {
+	for _, u := range s.UnitsOf(part) {
 		for i := range u.Item.Ports {
-			if which(u, i) && f.high(s.cells.local[s.cells.of[u.First+i]]) > 0 {
+			if which(u, i) && f.High(s.Local[s.JunctionOf[u.First+i]]) > 0 {
 				return true
 			}
 		}
@@ -60,18 +61,18 @@ func (s *System) pressed(f *field, part int, which func(u *Unit, port int) bool)
 
 // Unflushed lists the pressure vessels that the fresh-water flush does not reach, in parts of
 // the build that have a flush valve and a house supply.
-func (s *System) Unflushed() []*Unit {
+func (s *Running) Unflushed() []*Unit {
 	var out []*Unit
-	for _, st := range s.States {
+	for _, st := range s.States.All {
 		if st.Name != "flush" {
 			continue
 		}
-		units := s.partUnits[st.part]
+		units := s.UnitsOf(st.Net())
 		if !slices.ContainsFunc(units, func(u *Unit) bool { return u.Item.Kind.Supply }) {
 			continue
 		}
 		for _, u := range units {
-			if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && !s.waters.Rinsed(u.First+feed) {
+			if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && !s.Waters.Rinsed(u.First+feed) {
 				out = append(out, u)
 			}
 		}
@@ -82,15 +83,16 @@ func (s *System) Unflushed() []*Unit {
 // Waterless lists the running pumps that no water reaches in normal running, those of one
 // connected part of the build together, where that part has an opening to the sea: something
 // is shut or stands the wrong way round.
-func (s *System) Waterless() [][]*Unit {
+func (s *Running) Waterless() [][]*Unit {
 	var out [][]*Unit
-	for part, st := range s.normal {
-		if st == nil || !slices.ContainsFunc(s.partUnits[part], openToSea) {
+	for part := range s.Nets {
+		st := s.Normal(part)
+		if st == nil || !slices.ContainsFunc(s.UnitsOf(part), OpenToSea) {
 			continue
 		}
 		var dry []*Unit
-		for _, u := range s.partUnits[part] {
-			in, _ := pumpEnds(u)
+		for _, u := range s.UnitsOf(part) {
+			in, _ := PumpEnds(u)
 			if in < 0 || s.Node(u, in).Joint == nil {
 				continue
 			}
@@ -105,13 +107,9 @@ func (s *System) Waterless() [][]*Unit {
 	return out
 }
 
-func openToSea(u *Unit) bool {
-	return u.Item.Kind.Name == "sea" || u.Item.Kind.Name == "through-hull" || u.Item.Kind.Name == "seacock"
-}
-
 // Runaways lists the house supplies whose water runs out in normal running: overboard, into
 // a tank, or into a pump.
-func (s *System) Runaways() []*Unit {
+func (s *Running) Runaways() []*Unit {
 	var out []*Unit
 	for _, u := range s.Units {
 		if u.Item.Kind.Supply && !s.DischargeOf(u.First).Closed() {
@@ -121,44 +119,16 @@ func (s *System) Runaways() []*Unit {
 	return out
 }
 
-// intake reports whether a unit lets sea water in: the sea, or a skin fitting from which
-// water reaches a pump; where no pump stands, the one that a run begins at.
-func (s *System) intake(u *Unit) bool {
-	switch u.Item.Kind.Name {
-	case "sea":
-		return true
-	case "through-hull", "seacock":
-	default:
-		return false
-	}
-	inboard := u.First + len(u.Item.Ports) - 1
-	pumps := 0
-	var from *reached
-	for _, i := range s.cells.wires[s.cells.part[s.cells.of[inboard]]] {
-		e := &s.cells.edges[i]
-		if e.is != catalog.FeedPump && e.is != catalog.PositivePump {
-			continue
-		}
-		if from == nil {
-			from = s.reach(s.cells.of[inboard], func(e *edge, back bool) bool { return flows(e, back, true) })
-		}
-		if pumps++; from.cell(e.from) {
-			return true
-		}
-	}
-	return pumps == 0 && s.begins(u)
-}
-
 // letsPass finds the centrifugal feed pump without which no flush water stands at an intake.
-func (s *System) letsPass(z *zoning, part int, intake *Unit) *Unit {
-	for _, i := range s.cells.wires[part] {
-		e := &s.cells.edges[i]
-		if e.is != catalog.FeedPump || e.unit.Item.Type != "centrifugal" {
+func (s *Running) letsPass(z *network.Zones, part int, intake *Unit) *Unit {
+	for _, i := range s.LinksOf[part] {
+		e := &s.Links[i]
+		if e.Is != catalog.FeedPump || e.Unit.Item.Type != "centrifugal" {
 			continue
 		}
-		f := z.shut(i, true)
+		f := z.Shut(i, true)
 		if !s.pressed(&f, part, func(u *Unit, _ int) bool { return u == intake }) {
-			return e.unit
+			return e.Unit
 		}
 	}
 	return nil

@@ -1,31 +1,22 @@
 package bom
 
 import (
+	"fmt"
 	"slices"
 
 	"handtight/catalog"
 	"handtight/threads"
 )
 
-// System is the build as a graph: ports are nodes; joints and the passages
-// inside units are its edges.
-type System struct {
-	Build    *Build
-	Units    []*Unit
-	Ports    []Node
-	Joints   []*Joint
-	Segments []*Segment
-	States   []*State
+// Graph is the build as a graph: ports are nodes; joints and the passages inside units are
+// its edges.
+type Graph struct {
+	Build  *Build
+	Units  []*Unit
+	Ports  []Node
+	Joints []*Joint
 
-	byName    map[string]*Unit
-	cells     *cells
-	normal    []*State // by connected part of the build; nil where nothing runs
-	segmentOf []*Segment
-	partUnits [][]*Unit // by connected part of the build
-	waters    *Waters
-	reliefs   map[*Unit]Reliefs
-	loaded    []Load // by cell
-	holds     holds
+	byName map[string]*Unit
 }
 
 // Unit is one placed instance of an item.
@@ -33,7 +24,7 @@ type Unit struct {
 	Item  *Item
 	Label string
 	Name  string // "elbow/2"
-	First int    // its first port in System.Ports
+	First int    // its first port in Graph.Ports
 	Below bool   // some run that holds it lies below the waterline
 	Mark  Mark   // where it was first placed
 }
@@ -52,31 +43,30 @@ func (n *Node) Name() string { return n.Unit.Name + "." + n.Port.Name }
 // Joint is two ports joined.
 type Joint struct {
 	Number int // from 1, in the order of the runs; written on the tag
-	A, B   int // indices into System.Ports
+	A, B   int // indices into Graph.Ports
 	Run    *Run
 	Mating threads.Mating // of the worst readings
 	Open   bool           // the readings of its ends differ in verdict
 	Known  bool           // both ends were said and read
 	Mark   Mark
-	hold   Hold
 }
 
 // Unit finds a unit by its name.
-func (s *System) Unit(name string) (*Unit, bool) {
-	u, ok := s.byName[name]
+func (g *Graph) Unit(name string) (*Unit, bool) {
+	u, ok := g.byName[name]
 	return u, ok
 }
 
 // Node returns the node of a unit's port, by index within the unit.
-func (s *System) Node(u *Unit, port int) *Node { return &s.Ports[u.First+port] }
+func (g *Graph) Node(u *Unit, port int) *Node { return &g.Ports[u.First+port] }
 
 // JointName gives both ports of a joint: "elbow/2.a - tee.branch".
-func (s *System) JointName(j *Joint) string {
-	return s.Ports[j.A].Name() + " - " + s.Ports[j.B].Name()
+func (g *Graph) JointName(j *Joint) string {
+	return g.Ports[j.A].Name() + " - " + g.Ports[j.B].Name()
 }
 
-// passages lists what happens between the ports of a unit.
-func (u *Unit) passages() []catalog.Passage {
+// Passages lists what happens between the ports of a unit.
+func (u *Unit) Passages() []catalog.Passage {
 	k := u.Item.Kind
 	if !k.Free && len(k.Ports) == len(u.Item.Ports) {
 		return k.Passages
@@ -94,36 +84,47 @@ func (u *Unit) passages() []catalog.Passage {
 	return out
 }
 
-// boundary reports whether a port of the unit is open to sea, tank or drain: its
+// Boundary reports whether a port of the unit is open to sea, tank or drain: its
 // kind says so and nothing is joined to it; a boat's own part always is.
-func (s *System) boundary(u *Unit, port int) bool {
+func (g *Graph) Boundary(u *Unit, port int) bool {
 	for _, b := range u.Item.Kind.Boundary {
 		if b == port {
-			return u.Item.Kind.Boats || s.Node(u, port).Joint == nil
+			return u.Item.Kind.Boats || g.Node(u, port).Joint == nil
 		}
 	}
 	return false
 }
 
-// leftOpen reports whether the build means a port to stand open.
-func (s *System) leftOpen(name string) bool {
-	return slices.ContainsFunc(s.Build.LeftOpen, func(r PortRef) bool { return r.Unit+"."+r.Port == name })
-}
-
-// Words gives a port's end as it was read, or as it was written where several
-// readings are left; "an end not said" without either.
-func (p *Port) Words() string {
-	switch {
-	case len(p.End.Candidates) == 1:
-		return p.End.Candidates[0].String()
-	case p.Text != "":
-		return p.Text
-	}
-	return "an end not said"
+// LeftOpen reports whether the build means a port to stand open.
+func (g *Graph) LeftOpen(name string) bool {
+	return slices.ContainsFunc(g.Build.LeftOpen, func(r PortRef) bool { return r.Unit+"."+r.Port == name })
 }
 
 // AtBoundary reports whether a port is open to sea, tank or drain by its kind.
-func (s *System) AtBoundary(port int) bool {
-	n := &s.Ports[port]
-	return s.boundary(n.Unit, n.Index)
+func (g *Graph) AtBoundary(port int) bool {
+	n := &g.Ports[port]
+	return g.Boundary(n.Unit, n.Index)
+}
+
+// Title names a unit with its kind where the name does not say it.
+func (u *Unit) Title() string {
+	if u.Item.ID == u.Item.Kind.Name {
+		return u.Name
+	}
+	return fmt.Sprintf("%s (%s)", u.Name, u.Item.Kind.Name)
+}
+
+// Plugged reports whether a port is said to be plugged by its maker.
+func (g *Graph) Plugged(name string) bool {
+	return slices.ContainsFunc(g.Build.Plugged, func(r PortRef) bool { return r.Unit+"."+r.Port == name })
+}
+
+// Begins reports whether a unit is the first of a run.
+func (g *Graph) Begins(u *Unit) bool {
+	for i := range u.Item.Ports {
+		if j := g.Node(u, i).Joint; j != nil && g.Ports[j.A].Unit == u && j.Run.Steps[0].Item == u.Item {
+			return true
+		}
+	}
+	return false
 }

@@ -65,8 +65,8 @@ func (l *Load) least(low float64, st *State) {
 	}
 }
 
-// merge adds another load, as of a further cell of a segment.
-func (l *Load) merge(o *Load) {
+// Merge adds another load, as of a further cell of a segment.
+func (l *Load) Merge(o *Load) {
 	l.Normal = max(l.Normal, o.Normal)
 	most(&l.Act, &l.ByAct, o.Act, o.ByAct)
 	most(&l.Fail, &l.ByFail, o.Fail, o.ByFail)
@@ -92,17 +92,18 @@ func most(v *float64, by **State, high float64, st *State) {
 }
 
 // loads gives each cell its load over all states.
-func (s *System) loads() []Load {
-	out := make([]Load, s.cells.count)
+func (s *States) loads() []Load {
+	out := make([]Load, s.Junctions)
 	var high, low []float64 // by zone
-	for _, st := range s.States {
+	for _, st := range s.All {
 		f := &st.field
 		high, low = high[:0], low[:0]
-		for zone := range f.out {
-			high, low = append(high, f.highest(zone)), append(low, f.lowest(zone))
+		for zone := range f.Count() {
+			h, l := f.Bounds(zone)
+			high, low = append(high, h), append(low, l)
 		}
-		for i, cell := range s.cells.parts[st.part] {
-			zone := f.zones.zone(i, f.cut)
+		for i, cell := range s.Nets[st.part] {
+			zone := f.Zone(i)
 			if l := &out[cell]; !l.covers(st, high[zone], low[zone]) {
 				l.take(st, high[zone], low[zone])
 			}
@@ -112,4 +113,4 @@ func (s *System) loads() []Load {
 }
 
 // PortLoad is the load of one port.
-func (s *System) PortLoad(port int) *Load { return &s.loaded[s.cells.of[port]] }
+func (s *States) PortLoad(port int) *Load { return &s.loaded[s.JunctionOf[port]] }

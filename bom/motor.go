@@ -58,3 +58,6 @@ func lowestVolts(text string) (lowest quantity.Voltage, ok bool) {
 	}
 	return lowest, ok
 }
+
+// NamesMains reports whether a text names the mains, or current that comes from them.
+func NamesMains(text string) bool { return mains.MatchString(text) }

@@ -66,8 +66,8 @@ func (n *Need) Buy() money.Quantity { return max(0, n.Build()+n.Spare-n.Have) }
 // Needs counts what to buy: units and contents, hose by its stock, and the tape,
 // washers, rings and clamps that the joints ask for. Items come in the order of the
 // files, then what joints need by name.
-func (s *System) Needs() ([]*Need, error) {
-	c := &counter{sys: s, byKey: map[string]*Need{}}
+func Needs(states *States, ratings *Ratings) ([]*Need, error) {
+	c := &counter{sys: states, ratings: ratings, byKey: map[string]*Need{}}
 	c.items()
 	c.pieces()
 	c.units()
@@ -85,26 +85,27 @@ func (s *System) Needs() ([]*Need, error) {
 }
 
 type counter struct {
-	sys    *System
-	needs  []*Need
-	byKey  map[string]*Need
-	tape   threads.Length
-	taped  []int
-	placed map[*Item]int
+	sys     *States
+	ratings *Ratings
+	needs   []*Need
+	byKey   map[string]*Need
+	tape    threads.Length
+	taped   []int
+	placed  map[*Item]int
 }
 
 // items makes a line for everything that can be bought.
 func (c *counter) items() {
 	for _, it := range c.sys.Build.Items {
-		if it.Kind.Boats || it.IsHose() && it.Of != "" || c.sys.Build.waiting(it) {
+		if it.Kind.Boats || it.IsHose() && it.Of != "" || c.sys.Build.Waiting(it) {
 			continue
 		}
-		n := c.line(it.ID, it.Kind.Name, it.about(), "pc")
+		n := c.line(it.ID, it.Kind.Name, it.Described(), "pc")
 		n.Item, n.Have, n.Extra = it, it.Have, it.Extra
 		if it.Kind.Name == "hose stock" {
 			n.Unit = "m"
 		}
-		n.Question = it.question()
+		n.Question = it.Question()
 	}
 }
 
@@ -112,14 +113,11 @@ func (c *counter) items() {
 func (c *counter) pieces() {
 	for _, it := range c.sys.Build.Items {
 		if n, ok := c.byKey[it.Of]; ok && it.IsHose() {
-			n.Have += it.metres() * (it.Have / money.Piece)
-			n.Extra += it.metres() * (it.Extra / money.Piece)
+			n.Have += it.Metres() * (it.Have / money.Piece)
+			n.Extra += it.Metres() * (it.Extra / money.Piece)
 		}
 	}
 }
-
-// metres is the length of a hose, in thousandths of a metre.
-func (i *Item) metres() money.Quantity { return money.Quantity(math.Round(i.Length.Millimetres())) }
 
 func (c *counter) line(key, kind, about, unit string) *Need {
 	n, ok := c.byKey[key]
@@ -138,7 +136,7 @@ func (c *counter) units() {
 		c.placed[u.Item]++
 		key, amount := u.Item.ID, money.Piece
 		if u.Item.IsHose() && u.Item.Of != "" {
-			key, amount = u.Item.Of, u.Item.metres()
+			key, amount = u.Item.Of, u.Item.Metres()
 		}
 		n, ok := c.byKey[key]
 		if !ok {
@@ -147,8 +145,8 @@ func (c *counter) units() {
 		n.Placed += amount
 		for i := range u.Item.Ports {
 			node := &c.sys.Ports[u.First+i]
-			n.Load.merge(c.sys.PortLoad(u.First + i))
-			n.Hold.lower(c.sys.PortHold(u.First + i))
+			n.Load.Merge(c.sys.PortLoad(u.First + i))
+			n.Hold.Lower(c.ratings.PortHold(u.First + i))
 			if node.Joint != nil && !slices.Contains(n.Joints, node.Joint.Number) {
 				n.Joints = append(n.Joints, node.Joint.Number)
 			}
@@ -186,7 +184,7 @@ func (c *counter) joints() {
 			}
 		}
 		if m.Clamps > 0 {
-			c.piece("clamp", "clamp for "+c.boreOf(j)+" hose", c.sys.Clamps(j), j)
+			c.piece("clamp", "clamp for "+c.boreOf(j)+" hose", Clamps(c.sys.Graph, j), j)
 		}
 	}
 }
@@ -204,25 +202,6 @@ func (c *counter) boreOf(j *Joint) string {
 		}
 	}
 	return ""
-}
-
-// Clamps is how many clamps a hose joint takes: two below the waterline where its
-// tail is long enough, else one; none for a joint without a hose.
-func (s *System) Clamps(j *Joint) int {
-	count := 0
-	for _, p := range []int{j.A, j.B} {
-		e := s.Ports[p].Port.End.Candidates
-		if len(e) == 0 || e[0].Family != threads.Barb && e[0].Family != threads.Bore {
-			return 0
-		}
-		if e[0].Family == threads.Barb {
-			count = 1
-			if e[0].Long && j.Run.Below {
-				count = 2
-			}
-		}
-	}
-	return count
 }
 
 // What tape is reckoned with: half as much again for joints that are made twice,
@@ -269,26 +248,26 @@ func (c *counter) spare(n *Need) error {
 		fitted = max(fitted, 1) // oil, a seal kit: it serves the build as a whole
 	}
 	if n.Item.Life != nil {
-		a, err := spares.Changes(fitted, w.over(n.Item.LifeByDate), n.Item.Life.Hours())
+		a, err := spares.Changes(fitted, over(w, n.Item.LifeByDate), n.Item.Life.Hours())
 		if err != nil {
 			return err
 		}
 		n.advise("planned change", a, &n.Planned)
 	}
 	if n.Item.Fails != nil {
-		a, err := spares.Failures(fitted, w.over(n.Item.FailsByDate), n.Item.Fails.Hours(), w.Confidence)
+		a, err := spares.Failures(fitted, over(w, n.Item.FailsByDate), n.Item.Fails.Hours(), w.Confidence)
 		if err != nil {
 			return err
 		}
 		n.advise("random wear", a, &n.Spare)
-		n.Risk.Mean = float64(fitted) * w.over(n.Item.FailsByDate) / n.Item.Fails.Hours()
+		n.Risk.Mean = float64(fitted) * over(w, n.Item.FailsByDate) / n.Item.Fails.Hours()
 	}
 	return nil
 }
 
 // over is the time that a life is set against: the time away for one of the calendar,
 // else the running hours.
-func (w *SpareWish) over(byDate bool) float64 {
+func over(w *SpareWish, byDate bool) float64 {
 	if byDate {
 		return w.Away.Hours()
 	}
@@ -309,28 +288,6 @@ func (n *Need) WhySpare() string {
 	}
 	if n.Extra > 0 {
 		out = append(out, fmt.Sprintf("%s more asked for by `extra`", n.Extra))
-	}
-	return strings.Join(out, "; ")
-}
-
-// question gathers what the shop must be asked about the item's ends.
-func (i *Item) question() string {
-	var out []string
-	for _, p := range i.Ports {
-		if q := p.End.Question; q != "" {
-			out = append(out, p.Name+": "+q)
-		}
-	}
-	return strings.Join(out, " ")
-}
-
-// Ends gives the item's ends in full: "in: 1/2-14 NPT female; out: 3/8-18 NPT female".
-func (i *Item) Ends() string {
-	var out []string
-	for k := range i.Ports {
-		if p := &i.Ports[k]; p.Said {
-			out = append(out, p.Name+": "+p.Words())
-		}
 	}
 	return strings.Join(out, "; ")
 }

@@ -37,27 +37,27 @@ type VendorOrder struct {
 	InBuild     currency.Amount // Sums.Total converted once
 }
 
-// Order prices what the build needs: each line at the offer that is cheapest for
+// Of prices what the build needs: each line at the offer that is cheapest for
 // its own quantity, each shop's freight, customs and tax, and each shop's total
 // converted once. An order below a shop's minimum is filled up to it.
-func (s *System) Order() (*Order, error) { return s.OrderAt(nil, nil) }
+func Of(states *States, ratings *Ratings) (*Order, error) { return At(states, ratings, nil, nil) }
 
-// OrderAt prices what the build needs at chosen offers, by the need's key; where none is
+// At prices what the build needs at chosen offers, by the need's key; where none is
 // named, at the cheapest. Shops in toFree have their orders filled up to the value of
 // goods from which their freight is free.
-func (s *System) OrderAt(at map[string]*Offer, toFree map[*Vendor]bool) (*Order, error) {
-	needs, err := s.Needs()
+func At(states *States, ratings *Ratings, at map[string]*Offer, toFree map[*Vendor]bool) (*Order, error) {
+	needs, err := Needs(states, ratings)
 	if err != nil {
 		return nil, err
 	}
 	o := &Order{}
-	offers := s.Build.OffersByItem()
+	offers := states.Build.OffersByItem()
 	for _, n := range needs {
 		list := offers[n.Key]
 		if chosen, ok := at[n.Key]; ok {
 			list = []*Offer{chosen}
 		}
-		l, err := s.Build.line(n, list)
+		l, err := choose(states.Build, n, list)
 		if err != nil {
 			return nil, err
 		}
@@ -66,21 +66,12 @@ func (s *System) OrderAt(at map[string]*Offer, toFree map[*Vendor]bool) (*Order,
 			o.Unpriced++
 		}
 	}
-	return o, o.settle(s.Build, toFree)
-}
-
-// OffersByItem lists the offers of each item, in the order of the files.
-func (b *Build) OffersByItem() map[string][]*Offer {
-	out := map[string][]*Offer{}
-	for _, o := range b.Offers {
-		out[o.Item] = append(out[o.Item], o)
-	}
-	return out
+	return o, o.addUp(states.Build, toFree)
 }
 
 // LineAt prices a need at one offer; false if the offer cannot serve it, since it has
 // no length for one of the hoses. Total is nil where the offer has no price.
-func (b *Build) LineAt(n *Need, o *Offer) (*Line, bool, error) {
+func LineAt(b *Build, n *Need, o *Offer) (*Line, bool, error) {
 	need, plan, ok, err := cutting(n, o)
 	if err != nil || !ok {
 		return nil, false, err
@@ -103,13 +94,13 @@ func (b *Build) LineAt(n *Need, o *Offer) (*Line, bool, error) {
 	return l, true, nil
 }
 
-// line chooses the cheapest offer for a need; the first on a tie, and one without a
+// choose takes the cheapest offer for a need; the first on a tie, and one without a
 // price only if there is no other.
-func (b *Build) line(n *Need, offers []*Offer) (*Line, error) {
+func choose(b *Build, n *Need, offers []*Offer) (*Line, error) {
 	best := &Line{Need: n, Order: n.Buy()}
 	var cost currency.Amount
 	for _, o := range offers {
-		l, ok, err := b.LineAt(n, o)
+		l, ok, err := LineAt(b, n, o)
 		if err != nil {
 			return nil, err
 		}
@@ -138,8 +129,8 @@ func less(a, b currency.Amount) bool {
 	return err == nil && c < 0
 }
 
-// settle adds up each shop and the whole.
-func (o *Order) settle(b *Build, toFree map[*Vendor]bool) error {
+// addUp adds up each shop and the whole.
+func (o *Order) addUp(b *Build, toFree map[*Vendor]bool) error {
 	var totals []currency.Amount
 	for _, v := range b.Vendors {
 		vo := &VendorOrder{Vendor: v}
@@ -156,7 +147,7 @@ func (o *Order) settle(b *Build, toFree map[*Vendor]bool) error {
 		if len(vo.Lines) == 0 {
 			continue
 		}
-		fill, lacks, err := v.fill(goods, toFree[v])
+		fill, lacks, err := fill(v, goods, toFree[v])
 		if err != nil {
 			return err
 		}
@@ -176,7 +167,7 @@ func (o *Order) settle(b *Build, toFree map[*Vendor]bool) error {
 }
 
 // fill makes the line that fills an order up to the shop's minimum, or to free freight.
-func (v *Vendor) fill(goods []currency.Amount, toFree bool) (*Line, bool, error) {
+func fill(v *Vendor, goods []currency.Amount, toFree bool) (*Line, bool, error) {
 	lack, lacks, err := v.Terms.Lack(goods, toFree)
 	if err != nil || !lacks {
 		return nil, false, err

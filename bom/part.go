@@ -11,7 +11,7 @@ import (
 // is not known, else where it has the least margin.
 type Part struct {
 	Unit    *Unit
-	Port    int      // that port, an index into [System.Ports]
+	Port    int      // that port, an index into [Segments.Ports]
 	Segment *Segment // what the port stands in; nil where nothing is joined to it
 	Normal  float64  // bar, in the normal state
 	Worst   float64  // bar, the highest of all states; infinite where nothing opens
@@ -26,7 +26,7 @@ type Part struct {
 //
 // Ports that a unit's rating does not speak for, such as the inlet of a plunger pump,
 // count for the lowest pressure only. The time it takes grows with the ports.
-func (s *System) Parts() []Part {
+func (s *Segments) Parts() []Part {
 	out := make([]Part, 0, len(s.Units))
 	for _, u := range s.Units {
 		if p, ok := s.part(u); ok {
@@ -37,7 +37,7 @@ func (s *System) Parts() []Part {
 }
 
 // part takes a unit's ports together; ok is false where none is to be rated.
-func (s *System) part(u *Unit) (worst Part, ok bool) {
+func (s *Segments) part(u *Unit) (worst Part, ok bool) {
 	var low float64
 	var lowBy *State
 	for i := range u.Item.Ports {
@@ -45,7 +45,7 @@ func (s *System) part(u *Unit) (worst Part, ok bool) {
 		if load.Low < low {
 			low, lowBy = load.Low, load.ByLow
 		}
-		if u.Item.exempt(i) {
+		if u.Item.Exempt(i) {
 			continue
 		}
 		p := Part{Unit: u, Port: u.First + i, Normal: load.Normal, Hold: s.PortHold(u.First + i)}

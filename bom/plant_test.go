@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/pressure/network"
 )
 
 const plantFile = "../testdata/states/plant.toml"
@@ -49,31 +51,35 @@ func flushing(shut ...string) stand {
 }
 
 // condition turns a stand into what the solver takes.
-func (s *System) condition(st stand) condition {
-	c := condition{shut: map[int]bool{}, stopped: st.stopped, still: st.still, flush: st.flush}
+func (s *System) condition(st stand) Condition {
+	c := Condition{Shut: map[int]bool{}, Stopped: st.stopped, Still: st.still, Flush: st.flush}
 	for _, name := range st.shut {
-		for i := range s.cells.edges {
-			if s.cells.edges[i].unit.Name == name {
-				c.shut[i] = true
+		for i := range s.Links {
+			if s.Links[i].Unit.Name == name {
+				c.Shut[i] = true
 			}
 		}
 	}
-	c.between, c.swapped, c.opened, c.dry = s.byName[st.between], s.byName[st.swapped], s.byName[st.opened], s.byName[st.dry]
+	named := func(name string) *Unit {
+		u, _ := s.Unit(name)
+		return u
+	}
+	c.Between, c.Swapped, c.Opened, c.Dry = named(st.between), named(st.swapped), named(st.opened), named(st.dry)
 	return c
 }
 
 // solveOne solves one stand of a part, all that it shuts being part of its condition.
-func (s *System) solveOne(part int, st stand) field {
+func (s *System) solveOne(part int, st stand) network.Field {
 	c := s.condition(st)
-	return s.newZoning(part, &c).shut(-1, st.atFull)
+	return s.Zones(part, &c).Shut(-1, st.atFull)
 }
 
 // solved solves one stand of the part that a port lies in.
 func (s *System) solved(t testing.TB, st stand, port string) (high, low float64) {
 	t.Helper()
-	cell := s.cells.of[s.portNamed(t, port)]
-	f := s.solveOne(s.cells.part[cell], st)
-	return f.high(s.cells.local[cell]), f.low(s.cells.local[cell])
+	cell := s.JunctionOf[s.portNamed(t, port)]
+	f := s.solveOne(s.NetOf[cell], st)
+	return f.High(s.Local[cell]), f.Low(s.Local[cell])
 }
 
 func (s *System) portNamed(t testing.TB, name string) int {

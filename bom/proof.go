@@ -12,7 +12,7 @@ import (
 // some member's rating is not known, or known by an estimate only.
 //
 // Source: [pressure.Proof].
-func (s *System) Proof(g *Segment) (bar float64, ok bool) {
+func (s *Segments) Proof(g *Segment) (bar float64, ok bool) {
 	bar = math.Inf(1)
 	take := func(h Hold) bool {
 		p, known := pressure.Proof(h.Rating)
@@ -24,7 +24,7 @@ func (s *System) Proof(g *Segment) (bar float64, ok bool) {
 	}
 	for _, p := range g.Ports {
 		n := &s.Ports[p]
-		if !n.Unit.Item.exempt(n.Index) && !take(s.PortHold(p)) {
+		if !n.Unit.Item.Exempt(n.Index) && !take(s.PortHold(p)) {
 			return 0, false
 		}
 	}

@@ -18,12 +18,12 @@ type Question struct {
 
 // Questions gathers what the words leave open, by port of an item, those that
 // settle most joints first.
-func (s *System) Questions() []Question {
+func Questions(s *Graph) []Question {
 	at := map[*Port]int{}
 	var out []Question
 	for i := range s.Ports {
 		n := &s.Ports[i]
-		ask := n.Port.asks(n.Unit.Item)
+		ask := asks(n.Port, n.Unit.Item)
 		if ask == "" || n.Joint == nil {
 			continue
 		}
@@ -40,7 +40,7 @@ func (s *System) Questions() []Question {
 }
 
 // asks is the question that a port leaves open; "" if none.
-func (p *Port) asks(it *Item) string {
+func asks(p *Port, it *Item) string {
 	switch {
 	case p.End.Question != "":
 		return p.End.Question
@@ -55,18 +55,18 @@ func (p *Port) asks(it *Item) string {
 }
 
 // MakeupText says how a joint is made, in one line; "" where it does not hold.
-func (s *System) MakeupText(j *Joint) string {
+func MakeupText(s *Graph, j *Joint) string {
 	if !j.Known || j.Mating.Verdict > threads.LowPressureOnly {
 		return ""
 	}
-	switch s.Clamps(j) {
+	switch Clamps(s, j) {
 	case 1:
 		return "one clamp behind the first ridge of the tail"
 	case 2:
 		return "two clamps on the tail, their screws on opposite sides"
 	}
 	mk := makeup.Of(&j.Mating)
-	if mk.Torque.Known && !s.steel(j) {
+	if mk.Torque.Known && !steel(s, j) {
 		// the printed torques are for steel; bronze and plastic break at them
 		mk.Torque.Known = false
 		if !mk.TurnsPast.Known {
@@ -77,7 +77,7 @@ func (s *System) MakeupText(j *Joint) string {
 }
 
 // steel reports whether both parts of a joint are said to be of carbon steel.
-func (s *System) steel(j *Joint) bool {
+func steel(s *Graph, j *Joint) bool {
 	for _, p := range []int{j.A, j.B} {
 		if s.Ports[p].Unit.Item.Material != "carbon steel" {
 			return false
@@ -88,8 +88,8 @@ func (s *System) steel(j *Joint) bool {
 
 // MakeupCare says what else to mind at a threaded joint: which part to hold, when to
 // stop, whether it may be turned back, how long the sealant cures; "" where nothing is.
-func (s *System) MakeupCare(j *Joint) string {
-	if !j.Known || j.Mating.Verdict > threads.LowPressureOnly || s.Clamps(j) > 0 {
+func MakeupCare(s *Graph, j *Joint) string {
+	if !j.Known || j.Mating.Verdict > threads.LowPressureOnly || Clamps(s, j) > 0 {
 		return ""
 	}
 	mk := makeup.Of(&j.Mating)
@@ -107,4 +107,23 @@ func (s *System) MakeupCare(j *Joint) string {
 		}
 	}
 	return strings.Join(out, ". ")
+}
+
+// Clamps is how many clamps a hose joint takes: two below the waterline where its
+// tail is long enough, else one; none for a joint without a hose.
+func Clamps(s *Graph, j *Joint) int {
+	count := 0
+	for _, p := range []int{j.A, j.B} {
+		e := s.Ports[p].Port.End.Candidates
+		if len(e) == 0 || e[0].Family != threads.Barb && e[0].Family != threads.Bore {
+			return 0
+		}
+		if e[0].Family == threads.Barb {
+			count = 1
+			if e[0].Long && j.Run.Below {
+				count = 2
+			}
+		}
+	}
+	return count
 }

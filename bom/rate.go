@@ -1,7 +1,6 @@
 package bom
 
 import (
-	"math"
 	"slices"
 
 	"handtight/pressure"
@@ -21,16 +20,32 @@ type Hold struct {
 	What     string           // the member that rules, of a segment
 }
 
-// lower takes in another hold: the lower rules.
-func (h *Hold) lower(o Hold) {
+// Lower takes in another hold: the lower rules.
+func (h *Hold) Lower(o Hold) {
 	if o.Known && (!h.Known || o.Rating.Pressure < h.Rating.Pressure) {
 		*h = o
 	}
 }
 
-// holds caches what items' ports hold: ratings are looked up once an item, and
+// Ratings say what each port and each joint of a build may carry.
+type Ratings struct {
+	graph  *Graph
+	table  table
+	joints []Hold // by number
+}
+
+// Rate looks up what the ports and joints of a graph may carry.
+func Rate(g *Graph) *Ratings {
+	s := &Ratings{graph: g, table: newTable(warmthOf(g.Build))}
+	for _, j := range g.Joints {
+		s.joints = append(s.joints, s.jointHold(j))
+	}
+	return s
+}
+
+// table caches what items' ports hold: ratings are looked up once an item, and
 // each sort of end once a build.
-type holds struct {
+type table struct {
 	items map[*Item][]Hold
 	ends  map[endKind]endRating
 	warm  warmth
@@ -50,12 +65,12 @@ type endRating struct {
 	ok     bool
 }
 
-func newHolds(w warmth) holds {
-	return holds{map[*Item][]Hold{}, map[endKind]endRating{}, w, map[warmKind]warmLeft{}}
+func newTable(w warmth) table {
+	return table{map[*Item][]Hold{}, map[endKind]endRating{}, w, map[warmKind]warmLeft{}}
 }
 
 // of gives what a port of an item holds.
-func (h holds) of(it *Item, port int) Hold {
+func (h table) of(it *Item, port int) Hold {
 	list, ok := h.items[it]
 	if !ok {
 		list = make([]Hold, len(it.Ports))
@@ -68,7 +83,7 @@ func (h holds) of(it *Item, port int) Hold {
 }
 
 // fitting looks an end's rating up, once.
-func (h holds) fitting(it *Item, material string, end *threads.End) (pressure.Rating, bool) {
+func (h table) fitting(it *Item, material string, end *threads.End) (pressure.Rating, bool) {
 	kind := endKind{it.Class, material, end.Size, end.Family, end.Sex == threads.Male, it.Rated != nil}
 	got, ok := h.ends[kind]
 	if !ok {
@@ -86,14 +101,14 @@ func (h holds) fitting(it *Item, material string, end *threads.End) (pressure.Ra
 // that it is sold to, both lowered for the duty's temperatures; the lower rules. A data
 // sheet is taken to speak of cold water. Without a data sheet, the end of a hose that is
 // only estimated lowers the hose, and the hold is then an estimate.
-func (c holds) hold(i *Item, port int) Hold {
+func (c table) hold(i *Item, port int) Hold {
 	var h Hold
 	warm, _ := c.factor(i) // outside its table: found by a rule
 	if i.Rated != nil && slices.Contains(i.Kind.Rates, port) {
 		r := warm.Apply(pressure.OfDataSheet(*i.Rated, i.ID))
 		h.Sheet = &r
 	}
-	standard, guess := c.table(i, port)
+	standard, guess := c.standard(i, port)
 	ratings := make([]pressure.Rating, 0, 2)
 	if h.Sheet != nil {
 		ratings = append(ratings, *h.Sheet)
@@ -113,21 +128,21 @@ func (c holds) hold(i *Item, port int) Hold {
 	return h
 }
 
-// table looks up the standard of a hose, or of the end of a fitting, and an estimate that
+// standard looks up the standard of a hose, or of the end of a fitting, and an estimate that
 // may only lower it. Either is the zero rating where there is none.
-func (c holds) table(i *Item, port int) (standard, guess pressure.Rating) {
+func (c table) standard(i *Item, port int) (standard, guess pressure.Rating) {
 	if i.IsHose() {
 		return c.hose(i, port)
 	}
 	standard, ok := c.end(i, port, i.Material)
 	if !ok && i.Rated == nil {
-		standard, _ = i.wallEstimate(port)
+		standard, _ = wallEstimate(i, port)
 	}
 	return standard, pressure.Rating{}
 }
 
 // end looks up the standard of one end of a material, the lowest of its readings.
-func (c holds) end(i *Item, port int, material string) (pressure.Rating, bool) {
+func (c table) end(i *Item, port int, material string) (pressure.Rating, bool) {
 	var lowest []pressure.Rating
 	for k := range i.Ports[port].End.Candidates {
 		if r, ok := c.fitting(i, material, &i.Ports[port].End.Candidates[k]); ok {
@@ -137,76 +152,34 @@ func (c holds) end(i *Item, port int, material string) (pressure.Rating, bool) {
 	return pressure.Lower(lowest...)
 }
 
-// exempt reports whether a port's pressure is not the item's business: the boat's
-// own parts, and ports that its data sheet's rating does not speak for.
-func (i *Item) exempt(port int) bool {
-	return i.Kind.Boats || !slices.Contains(i.Kind.Rates, port)
-}
-
 // JointHold is what the joint itself holds: a clamp on a tail, or a makeshift
 // joint's limit. Known is false for a threaded joint that seals: its ends rule.
-func (s *System) JointHold(j *Joint) Hold { return j.hold }
+func (s *Ratings) JointHold(j *Joint) Hold { return s.joints[j.Number-1] }
 
-func (s *System) jointHold(j *Joint) Hold {
+func (s *Ratings) jointHold(j *Joint) Hold {
 	if !j.Known {
 		return Hold{}
 	}
-	a, b := &s.Ports[j.A], &s.Ports[j.B]
+	a, b := &s.graph.Ports[j.A], &s.graph.Ports[j.B]
 	for _, n := range []*Node{a, b} {
 		if len(n.Port.End.Candidates) > 0 && n.Port.End.Candidates[0].Family == threads.Bore {
 			bore := quantity.Length(n.Port.End.Candidates[0].Diameter)
 			it := n.Unit.Item
 			if r, ok := pressure.ClampJoint(bore, it.Spec, it.Material); ok {
-				return Hold{Rating: r, Known: true, What: s.JointName(j)}
+				return Hold{Rating: r, Known: true, What: s.graph.JointName(j)}
 			}
 		}
 	}
 	return Hold{}
 }
 
-// rate gives every segment its weakest member.
-func (s *System) rate() {
-	cache := newHolds(s.Build.warmth())
-	for _, j := range s.Joints {
-		j.hold = s.jointHold(j)
-	}
-	for _, g := range s.Segments {
-		for _, p := range g.Ports {
-			n := &s.Ports[p]
-			if n.Unit.Item.exempt(n.Index) {
-				continue
-			}
-			h := cache.of(n.Unit.Item, n.Index)
-			h.What = n.Unit.Name
-			if !h.Known && !slices.Contains(g.Unrated, n.Unit) {
-				g.Unrated = append(g.Unrated, n.Unit)
-			}
-			g.Hold.lower(h)
-		}
-		for _, j := range g.Joints {
-			g.Hold.lower(s.JointHold(j))
-		}
-	}
-	s.holds = cache
-}
-
 // PortHold is what a port of a unit holds.
-func (s *System) PortHold(port int) Hold {
-	n := &s.Ports[port]
-	if n.Unit.Item.exempt(n.Index) {
+func (s *Ratings) PortHold(port int) Hold {
+	n := &s.graph.Ports[port]
+	if n.Unit.Item.Exempt(n.Index) {
 		return Hold{}
 	}
-	h := s.holds.of(n.Unit.Item, n.Index)
+	h := s.table.of(n.Unit.Item, n.Index)
 	h.What = n.Unit.Name
 	return h
-}
-
-// Margin is what the weakest member holds beyond the worst pressure, in bar;
-// false when either is not known.
-func (g *Segment) Margin() (float64, bool) {
-	worst, _ := g.Load.Worst()
-	if !g.Hold.Known || math.IsInf(worst, 1) {
-		return 0, false
-	}
-	return g.Hold.Rating.Pressure.Bar() - worst, true
 }

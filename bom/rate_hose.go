@@ -14,8 +14,8 @@ import (
 // better than its ends (SAE J517 section 1). An end that is only estimated is given apart:
 // it may lower the hose, and clears nothing. An end alone rates no hose, and lowers one
 // whose data sheet rates it.
-func (c holds) hose(i *Item, port int) (standard, guess pressure.Rating) {
-	hose, known := i.hoseRating()
+func (c table) hose(i *Item, port int) (standard, guess pressure.Rating) {
+	hose, known := hoseRating(i)
 	end, said := c.hoseEnd(i, port)
 	switch {
 	case !said, !known && i.Rated == nil:
@@ -28,7 +28,7 @@ func (c holds) hose(i *Item, port int) (standard, guess pressure.Rating) {
 }
 
 // hoseRating looks the hose itself up, without its ends.
-func (i *Item) hoseRating() (pressure.Rating, bool) {
+func hoseRating(i *Item) (pressure.Rating, bool) {
 	if spec, ok := pressure.HoseSpec(i.Spec); ok {
 		if i.Bore == nil {
 			return pressure.Rating{}, false
@@ -38,13 +38,13 @@ func (i *Item) hoseRating() (pressure.Rating, bool) {
 	if r, ok := pressure.PipeRating(strings.Join([]string{i.Pipe, i.Spec, i.Material}, ", ")); ok {
 		return r, true
 	}
-	return i.tubeRating()
+	return tubeRating(i)
 }
 
 // hoseEnd looks an end fitting of a made-up hose up, by the material of the ends and by
 // the class that the hose says of them; ok is false for the cut end of a hose.
-func (c holds) hoseEnd(i *Item, port int) (pressure.Rating, bool) {
-	if !i.madeUp() {
+func (c table) hoseEnd(i *Item, port int) (pressure.Rating, bool) {
+	if !madeUp(i) {
 		return pressure.Rating{}, false
 	}
 	var all []pressure.Rating
@@ -57,7 +57,7 @@ func (c holds) hoseEnd(i *Item, port int) (pressure.Rating, bool) {
 }
 
 // madeUp reports whether a hose has end fittings of its own, and is not just cut square.
-func (i *Item) madeUp() bool { return i.Of == "" || i.has(threads.Family.Threaded) }
+func madeUp(i *Item) bool { return i.Of == "" || i.Has(threads.Family.Threaded) }
 
 // endWords are what a text calls the ends of a hose.
 var endWords = regexp.MustCompile(`(?i)\b(?:ends?|fittings?|couplings?|tails?|inserts?)\b`)

@@ -6,38 +6,37 @@ import (
 	"handtight/catalog"
 )
 
-// reached is the cells of one part of the build that water reaches from one of them.
-type reached struct {
-	cells *cells
-	part  int
-	seen  []bool
+// Reached is the junctions of one part of the build that water reaches from one of them.
+type Reached struct {
+	circuit *Circuit
+	Net     int
+	Seen    []bool // by [Circuit.Local]
 }
 
-// cell reports whether a cell is reached.
-func (r *reached) cell(cell int) bool {
-	return r.cells.part[cell] == r.part && r.seen[r.cells.local[cell]]
+// Junction reports whether a junction is reached.
+func (r *Reached) Junction(cell int) bool {
+	return r.circuit.NetOf[cell] == r.Net && r.Seen[r.circuit.Local[cell]]
 }
 
-// port reports whether a port is reached.
-func (r *reached) port(port int) bool { return r.cell(r.cells.of[port]) }
+// Port reports whether a port is reached.
+func (r *Reached) Port(port int) bool { return r.Junction(r.circuit.JunctionOf[port]) }
 
-// reach follows water from a cell through the edges that let it pass; back says that an
+// Reach follows water from a cell through the edges that let it pass; back says that an
 // edge is taken against its direction. It looks at the connected part of the build only,
 // so that many plants cost no more than their sum.
-func (s *System) reach(start int, pass func(e *edge, back bool) bool) *reached {
-	c := s.cells
-	r := &reached{cells: c, part: c.part[start]}
-	r.seen = make([]bool, len(c.parts[r.part]))
-	r.seen[c.local[start]] = true
+func (s *Circuit) Reach(start int, pass func(e *Link, back bool) bool) *Reached {
+	r := &Reached{circuit: s, Net: s.NetOf[start]}
+	r.Seen = make([]bool, len(s.Nets[r.Net]))
+	r.Seen[s.Local[start]] = true
 	for queue := []int{start}; len(queue) > 0; queue = queue[1:] {
 		cell := queue[0]
-		for _, i := range c.leads.at(cell) {
-			e := &c.edges[i]
-			next, back := e.to, e.from != cell
+		for _, i := range s.at.At(cell) {
+			e := &s.Links[i]
+			next, back := e.To, e.From != cell
 			if back {
-				next = e.from
+				next = e.From
 			}
-			if seen := &r.seen[c.local[next]]; pass(e, back) && !*seen {
+			if seen := &r.Seen[s.Local[next]]; pass(e, back) && !*seen {
 				*seen = true
 				queue = append(queue, next)
 			}
@@ -46,37 +45,37 @@ func (s *System) reach(start int, pass func(e *edge, back bool) bool) *reached {
 	return r
 }
 
-// flows reports whether water flows through an edge without passing a membrane, a
+// Flows reports whether water flows through an edge without passing a membrane, a
 // throttle, a relief or a pump: through what stays open whatever people do, or also
 // through what a person can shut.
-func flows(e *edge, back, closable bool) bool {
-	return (closable || !e.closable) && (e.is == catalog.Open || e.is == catalog.OneWay && !back)
+func Flows(e *Link, back, closable bool) bool {
+	return (closable || !e.Closable) && (e.Is == catalog.Open || e.Is == catalog.OneWay && !back)
 }
 
 // Reaches reports whether water can flow from one port to another without passing a
 // membrane, a throttle, a relief or a pump: through what stays open whatever people do, or
 // also through what a person can shut.
-func (s *System) Reaches(from, to int, closable bool) bool {
-	start, goal := s.cells.of[from], s.cells.of[to]
-	if s.cells.part[start] != s.cells.part[goal] {
+func (s *Circuit) Reaches(from, to int, closable bool) bool {
+	start, goal := s.JunctionOf[from], s.JunctionOf[to]
+	if s.NetOf[start] != s.NetOf[goal] {
 		return false
 	}
-	return s.reach(start, func(e *edge, back bool) bool { return flows(e, back, closable) }).cell(goal)
+	return s.Reach(start, func(e *Link, back bool) bool { return Flows(e, back, closable) }).Junction(goal)
 }
 
 // Cuts lists the units that a person can shut and that keep one port's water from another
 // when they are: those without which [System.Reaches] does not hold. Where several stand
 // side by side none of them cuts alone, and all are named.
-func (s *System) Cuts(from, to int) []*Unit {
-	start, goal := s.cells.of[from], s.cells.of[to]
+func (s *Circuit) Cuts(from, to int) []*Unit {
+	start, goal := s.JunctionOf[from], s.JunctionOf[to]
 	var alone, all []*Unit
-	for _, i := range s.cells.wires[s.cells.part[start]] {
-		u := s.cells.edges[i].unit
-		if !s.cells.edges[i].closable || slices.Contains(all, u) {
+	for _, i := range s.LinksOf[s.NetOf[start]] {
+		u := s.Links[i].Unit
+		if !s.Links[i].Closable || slices.Contains(all, u) {
 			continue
 		}
 		all = append(all, u)
-		if !s.reach(start, func(e *edge, back bool) bool { return e.unit != u && flows(e, back, true) }).cell(goal) {
+		if !s.Reach(start, func(e *Link, back bool) bool { return e.Unit != u && Flows(e, back, true) }).Junction(goal) {
 			alone = append(alone, u)
 		}
 	}
@@ -91,35 +90,35 @@ func (s *System) Cuts(from, to int) []*Unit {
 type Reliefs struct{ Near, Far []*Unit }
 
 // ReliefsOf lists the relief valves of a pump.
-func (s *System) ReliefsOf(pump *Unit) Reliefs { return s.reliefs[pump] }
+func (s *Circuit) ReliefsOf(pump *Unit) Reliefs { return s.reliefs[pump] }
 
 // gatherReliefs finds the relief valves of each pump.
-func (s *System) gatherReliefs() {
+func (s *Circuit) gatherReliefs() {
 	s.reliefs = map[*Unit]Reliefs{}
-	for _, wires := range s.cells.wires {
+	for _, wires := range s.LinksOf {
 		var pumps, valves []*Unit
 		for _, i := range wires {
-			switch e := &s.cells.edges[i]; e.is {
+			switch e := &s.Links[i]; e.Is {
 			case catalog.PositivePump:
-				pumps = append(pumps, e.unit)
+				pumps = append(pumps, e.Unit)
 			case catalog.Relief:
-				valves = append(valves, e.unit)
+				valves = append(valves, e.Unit)
 			}
 		}
 		if len(pumps) == 0 || len(valves) == 0 {
 			continue
 		}
 		for _, p := range pumps {
-			_, out := pumpEnds(p)
-			start := s.cells.of[p.First+out]
-			near := s.reach(start, func(e *edge, back bool) bool { return flows(e, back, false) })
-			far := s.reach(start, func(e *edge, back bool) bool { return flows(e, back, true) })
+			_, out := PumpEnds(p)
+			start := s.JunctionOf[p.First+out]
+			near := s.Reach(start, func(e *Link, back bool) bool { return Flows(e, back, false) })
+			far := s.Reach(start, func(e *Link, back bool) bool { return Flows(e, back, true) })
 			var r Reliefs
 			for _, v := range valves {
 				switch in := v.First + v.Item.PortIndex("in"); {
-				case near.port(in):
+				case near.Port(in):
 					r.Near = append(r.Near, v)
-				case far.port(in):
+				case far.Port(in):
 					r.Far = append(r.Far, v)
 				}
 			}

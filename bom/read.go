@@ -32,7 +32,7 @@ func Read(path string) (*Build, source.Faults) {
 // relative to the file.
 func Parse(path string, text []byte) (*Build, source.Faults) {
 	r := &reader{
-		build: &Build{File: path, items: map[string]*Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
+		build: &Build{File: path, ByID: map[string]*Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
 		vendors: map[string]*Vendor{}, kinds: slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return name == "hose" }), // a [[hose]] is no [[item]]
 	}
 	if r.file(path, text, nil) {
@@ -141,7 +141,7 @@ func (r *reader) includes(b *source.Table, path string, chain []string) bool {
 func (r *reader) link() {
 	r.hoseStock()
 	for _, it := range r.build.Items {
-		it.made = r.materials(it.Material)
+		it.Made = r.materials(it.Material)
 	}
 	r.contents()
 	for _, t := range r.runs {
@@ -151,15 +151,6 @@ func (r *reader) link() {
 	r.resolveOptions()
 	r.refs()
 	r.needs()
-}
-
-// mark remembers where a table, a value or an element of a list stands.
-func mark(t *source.Table, key string, index ...int) Mark {
-	m := Mark{table: t, key: key, index: -1}
-	if len(index) > 0 {
-		m.index = index[0]
-	}
-	return m
 }
 
 // quantityOf is a text that is read as a quantity of one sort.
@@ -236,7 +227,7 @@ func wish(t *source.Table, key string, words ...string) string {
 	if slices.Contains(words, text) {
 		return text
 	}
-	t.Fault(key, fmt.Sprintf("`%s` is not a word for `%s`", text, key), "write one of "+list(words))
+	t.Fault(key, fmt.Sprintf("`%s` is not a word for `%s`", text, key), "write one of "+InWords(words))
 	return ""
 }
 

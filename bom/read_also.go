@@ -25,7 +25,7 @@ func (r *reader) kindRemedy(word string) string {
 	if n, ok := nearest.Of(word, r.kinds); ok && !onlyBegins(n, word) {
 		return "write kind = " + inQuotes(n)
 	}
-	return "the kinds are " + list(r.kinds)
+	return "the kinds are " + InWords(r.kinds)
 }
 
 // onlyBegins reports whether a name is only the beginning of a word, and so another thing:
@@ -47,9 +47,9 @@ func portRemedy(k *catalog.Kind, given []string, name string) (string, bool) {
 		return "write `" + n + "`", true
 	}
 	if len(k.Ports) == 1 {
-		return fmt.Sprintf("the one port of a %s is %s", k.Name, list(k.Ports)), true
+		return fmt.Sprintf("the one port of a %s is %s", k.Name, InWords(k.Ports)), true
 	}
-	return fmt.Sprintf("the ports of a %s are %s", k.Name, list(k.Ports)), true
+	return fmt.Sprintf("the ports of a %s are %s", k.Name, InWords(k.Ports)), true
 }
 
 // keyRemedy says what to write for a key that parts of the kind do not have.

@@ -19,7 +19,7 @@ func (r *reader) freePorts(t *source.Table, it *Item) {
 		return
 	}
 	for _, name := range said.Keys() {
-		p := Port{Name: name, Mark: mark(said, name)}
+		p := Port{Name: name, Mark: MarkOf(said, name)}
 		if !idForm.MatchString(name) {
 			said.Fault(name, fmt.Sprintf("`%s` cannot be the name of a port", name), "use letters, digits, - and _ only")
 		}

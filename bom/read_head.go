@@ -57,7 +57,7 @@ func (r *reader) duty(root *source.Table) {
 	d.Space = take(t, "space", "45 C", quantity.ParseTemperature)
 	d.Supply = readSupply(t)
 	d.Pressure, d.Product, d.Supply = above(t, "pressure", d.Pressure), above(t, "product", d.Product), above(t, "supply", d.Supply)
-	d.Place = mark(t, "")
+	d.Place = MarkOf(t, "")
 	t.Done()
 }
 
@@ -152,7 +152,7 @@ func portRefs(t *source.Table, key string) []PortRef {
 			t.FaultAt(fmt.Sprintf("`%s` names no port", text), "write a unit and its port, like \"vessel.spare\"", key, i)
 			continue
 		}
-		out = append(out, PortRef{Unit: unit, Port: port, Place: mark(t, key, i)})
+		out = append(out, PortRef{Unit: unit, Port: port, Place: MarkOf(t, key, i)})
 	}
 	return out
 }

@@ -12,7 +12,7 @@ import (
 
 // hose reads one [[hose]]: cut from stock, or made up with ends.
 func (r *reader) hose(t *source.Table) {
-	it := &Item{Place: mark(t, ""), Each: 1}
+	it := &Item{Place: MarkOf(t, ""), Each: 1}
 	it.Kind, _ = catalog.KindNamed("hose")
 	it.ID, _ = t.RequiredText("id", "raw-1")
 	r.checkID(t, it.ID)
@@ -47,7 +47,7 @@ func (r *reader) hose(t *source.Table) {
 
 // hoseEnds reads the ends of a made-up hose, or leaves them to its stock.
 func (r *reader) hoseEnds(t *source.Table, it *Item) {
-	it.Ports = []Port{{Name: "a", Mark: mark(t, "")}, {Name: "b", Mark: mark(t, "")}}
+	it.Ports = []Port{{Name: "a", Mark: MarkOf(t, "")}, {Name: "b", Mark: MarkOf(t, "")}}
 	ends := t.Texts("ends", "3/8 NPT male")
 	switch {
 	case !t.Has("ends") && it.Of != "":
@@ -70,7 +70,7 @@ func (r *reader) hoseEnds(t *source.Table, it *Item) {
 			}
 			t.FaultAt(re.Reason, re.Remedy, "ends", i)
 		}
-		it.Ports[i] = Port{Name: it.Ports[i].Name, End: end, Said: true, Text: text, Mark: mark(t, "ends", i)}
+		it.Ports[i] = Port{Name: it.Ports[i].Name, End: end, Said: true, Text: text, Mark: MarkOf(t, "ends", i)}
 	}
 }
 
@@ -87,7 +87,7 @@ func (r *reader) hoseStock() {
 		if !it.IsHose() || it.Of == "" {
 			continue
 		}
-		of, ok := r.build.items[it.Of]
+		of, ok := r.build.ByID[it.Of]
 		if !ok || of.Kind == nil || of.Kind.Name != "hose stock" {
 			r.faultAt(it.Place, "of", fmt.Sprintf("the hose is cut from `%s`, which is no hose stock", it.Of),
 				near(it.Of, stock, "name an [[item]] of kind \"hose stock\""))
@@ -156,7 +156,7 @@ func (r *reader) contents() {
 		if it.Inside == "" {
 			continue
 		}
-		if _, ok := r.build.items[it.Inside]; !ok {
+		if _, ok := r.build.ByID[it.Inside]; !ok {
 			r.faultAt(it.Place, "inside", fmt.Sprintf("there is no item `%s` for this to be inside of", it.Inside), near(it.Inside, r.ids(), "name an [[item]] by its id"))
 		}
 	}

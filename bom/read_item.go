@@ -25,7 +25,7 @@ var idForm = regexp.MustCompile(`^[\p{L}\p{N}][\p{L}\p{N}_-]*$`)
 
 // item reads one [[item]].
 func (r *reader) item(t *source.Table) {
-	it := &Item{Place: mark(t, ""), Each: 1}
+	it := &Item{Place: MarkOf(t, ""), Each: 1}
 	it.ID, _ = t.RequiredText("id", "hp-pump")
 	it.About, _ = t.Text("about")
 	it.Title, _ = t.Text("title")
@@ -68,12 +68,12 @@ func (r *reader) add(t *source.Table, it *Item) {
 	if it.ID == "" {
 		return
 	}
-	if first, ok := r.build.items[it.ID]; ok {
+	if first, ok := r.build.ByID[it.ID]; ok {
 		p := first.Place.Place()
 		t.Fault("id", fmt.Sprintf("the id `%s` is given twice: here, and in %s line %d", it.ID, p.File, p.Line), "give one of them another id")
 		return
 	}
-	r.build.items[it.ID] = it
+	r.build.ByID[it.ID] = it
 	r.build.Items = append(r.build.Items, it)
 }
 
@@ -88,7 +88,7 @@ func (r *reader) kind(t *source.Table, reading threads.Reading) *catalog.Kind {
 		if k, ok := catalog.KindNamed(name); ok {
 			return k
 		}
-		remedy := "write kind = \"…\", one of " + list(r.kinds)
+		remedy := "write kind = \"…\", one of " + InWords(r.kinds)
 		if meant, ok := catalog.KindMeant(name); ok {
 			remedy = remedyOf("write kind = "+inQuotes(meant.Write), meant.Note)
 		}
@@ -262,7 +262,7 @@ func (r *reader) ports(t *source.Table, it *Item, reading threads.Reading) {
 		if !given && slices.Contains(k.Optional, name) {
 			continue
 		}
-		p := Port{Name: name, Text: text, Mark: mark(said, name)}
+		p := Port{Name: name, Text: text, Mark: MarkOf(said, name)}
 		if given {
 			p.End, p.Said = r.portEnd(said, name, text), true
 		}
@@ -295,9 +295,9 @@ func (r *reader) portEnd(t *source.Table, key, text string) threads.EndReading {
 func titlePorts(t *source.Table, k *catalog.Kind, reading threads.Reading) []Port {
 	var out []Port
 	for i, name := range k.Ports {
-		p := Port{Name: name, Mark: mark(t, "")}
+		p := Port{Name: name, Mark: MarkOf(t, "")}
 		if t.Has("title") {
-			p.Mark = mark(t, "title")
+			p.Mark = MarkOf(t, "title")
 		}
 		n := i
 		if len(reading.Ends) == 1 && len(k.Boundary) > 0 {

@@ -16,7 +16,7 @@ import (
 // vendorTables reads the shops.
 func (r *reader) vendorTables(root *source.Table) {
 	for _, t := range root.Tables("vendor") {
-		v := &Vendor{Place: mark(t, "")}
+		v := &Vendor{Place: MarkOf(t, "")}
 		v.ID, _ = t.RequiredText("id", "hamburg")
 		v.Name, _ = t.Text("name")
 		if v.Name == "" {
@@ -78,7 +78,7 @@ type offerLine struct {
 
 func (r *reader) offerTables(root *source.Table) {
 	for _, t := range root.Tables("offer") {
-		o := &Offer{Pack: money.Piece, Place: mark(t, "")}
+		o := &Offer{Pack: money.Piece, Place: MarkOf(t, "")}
 		line := offerLine{table: t, offer: o}
 		line.item, _ = t.RequiredText("item", "hp-pump")
 		line.vendor, _ = t.RequiredText("vendor", "hamburg")
@@ -156,10 +156,10 @@ func (r *reader) resolveOffers() {
 			t.Fault("vendor", fmt.Sprintf("there is no shop `%s`", line.vendor), near(line.vendor, shops, "give it a [[vendor]] with its currency"))
 		}
 		generic := slices.ContainsFunc(genericWords, func(w string) bool { return strings.HasPrefix(line.item, w) })
-		if _, known := r.build.items[line.item]; !known && !generic && line.item != "" {
+		if _, known := r.build.ByID[line.item]; !known && !generic && line.item != "" {
 			t.Fault("item", fmt.Sprintf("there is no item `%s` to offer", line.item), near(line.item, r.ids(), "name an [[item]], a [[hose]], or what a joint needs, such as \"tape 12 mm\""))
 		}
-		if it := r.build.items[line.item]; o.Per == "m" && (it == nil || it.Kind == nil || it.Kind.Name != "hose stock") {
+		if it := r.build.ByID[line.item]; o.Per == "m" && (it == nil || it.Kind == nil || it.Kind.Name != "hose stock") {
 			t.Fault("per", fmt.Sprintf("`%s` is not sold by the metre", line.item), "take `per` out: the price is that of one piece; only hose stock goes by the metre")
 		}
 		if ok {
@@ -200,7 +200,7 @@ func (r *reader) rateless() {
 
 func (r *reader) optionTables(root *source.Table) {
 	for _, t := range root.Tables("option") {
-		o := Option{Place: mark(t, "")}
+		o := Option{Place: MarkOf(t, "")}
 		o.For, _ = t.RequiredText("for", "strainer")
 		o.Item, _ = t.RequiredText("item", "strainer-bspp")
 		t.Done()
@@ -211,7 +211,7 @@ func (r *reader) optionTables(root *source.Table) {
 func (r *reader) resolveOptions() {
 	for _, o := range r.build.Options {
 		for key, id := range map[string]string{"for": o.For, "item": o.Item} {
-			if _, ok := r.build.items[id]; !ok && id != "" {
+			if _, ok := r.build.ByID[id]; !ok && id != "" {
 				r.faultAt(o.Place, key, fmt.Sprintf("there is no item `%s`", id), near(id, r.ids(), "name an [[item]] by its id"))
 			}
 		}

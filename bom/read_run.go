@@ -9,7 +9,7 @@ import (
 
 // run reads one [[run]] and its path.
 func (r *reader) run(t *source.Table) {
-	run := &Run{Place: mark(t, "")}
+	run := &Run{Place: MarkOf(t, "")}
 	run.Name, _ = t.RequiredText("name", "raw water")
 	run.Below, _ = t.Bool("below_waterline")
 	path, ok := t.RequiredTexts("path", "intake")
@@ -30,7 +30,7 @@ func (r *reader) run(t *source.Table) {
 
 // step reads `item[/label][.entry][>exit]`.
 func (r *reader) step(t *source.Table, i int, text string) (Step, bool) {
-	s := Step{Text: text, Place: mark(t, "path", i)}
+	s := Step{Text: text, Place: MarkOf(t, "path", i)}
 	rest := strings.TrimSpace(text)
 	rest, s.Exit, _ = strings.Cut(rest, ">")
 	unit, entry, hasEntry := cutLast(rest)
@@ -45,7 +45,7 @@ func (r *reader) step(t *source.Table, i int, text string) (Step, bool) {
 		t.FaultAt(fmt.Sprintf("`%s` is not a step of a path", text), "write item[/label][.entry][>exit], like \"tee/1.branch>a\"", "path", i)
 		return s, false
 	}
-	it, ok := r.build.items[id]
+	it, ok := r.build.ByID[id]
 	if !ok {
 		t.FaultAt(fmt.Sprintf("there is no item or hose `%s`", id), near(id, r.ids(), "give it an [[item]], or name one that there is"), "path", i)
 		return s, false
@@ -68,7 +68,7 @@ func (r *reader) refs() {
 	for _, refs := range [][]PortRef{r.build.Plugged, r.build.LeftOpen} {
 		for _, ref := range refs {
 			id, _, _ := strings.Cut(ref.Unit, "/")
-			it, ok := r.build.items[id]
+			it, ok := r.build.ByID[id]
 			if !ok {
 				r.faultHere(ref.Place, fmt.Sprintf("there is no item `%s`", id), near(id, r.ids(), "name a unit of the build"))
 				continue
@@ -78,7 +78,7 @@ func (r *reader) refs() {
 				for _, p := range it.Ports {
 					names = append(names, p.Name)
 				}
-				r.faultHere(ref.Place, fmt.Sprintf("%s has no port `%s`", id, ref.Port), near(ref.Port, names, "its ports are "+list(names)))
+				r.faultHere(ref.Place, fmt.Sprintf("%s has no port `%s`", id, ref.Port), near(ref.Port, names, "its ports are "+InWords(names)))
 			}
 		}
 	}

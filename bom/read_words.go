@@ -31,7 +31,7 @@ func readSupply(t *source.Table) *quantity.Voltage {
 	case OtherDrive(text):
 		t.Fault("supply", fmt.Sprintf("`%s` is no voltage", text), "leave `supply` out where an engine drives the pump, and write it as the pump's motor: motor = \"engine\"")
 		return nil
-	case mains.MatchString(text):
+	case NamesMains(text):
 		t.Fault("supply", fmt.Sprintf("`%s` is no voltage", text), "write its volts, like \"230 V\"")
 		return nil
 	}

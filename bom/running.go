@@ -5,9 +5,15 @@ import "handtight/catalog"
 // What normal running comes to, where the parts are all sound and one of them stands in the
 // wrong place or the wrong way round.
 
+// Running is the solved plant as it is used: where water goes in a state, and where not.
+type Running struct {
+	*Segments
+	Waters *Waters
+}
+
 // OpenReliefs lists the relief valves that stand open in normal running though they are set
 // above the duty: the pump's water has no other way, since what should be open is not.
-func (s *System) OpenReliefs() []*Unit {
+func (s *Running) OpenReliefs() []*Unit {
 	var out []*Unit
 	for _, u := range s.Units {
 		in := u.Item.PortIndex("in")
@@ -15,12 +21,11 @@ func (s *System) OpenReliefs() []*Unit {
 		if u.Item.Kind.Name != "relief valve" || u.Item.Set == nil || in < 0 || duty == nil || *u.Item.Set <= *duty {
 			continue
 		}
-		st := s.normal[s.cells.part[s.cells.of[u.First+in]]]
+		st := s.Normal(s.NetOf[s.JunctionOf[u.First+in]])
 		if st == nil {
 			continue
 		}
-		f := &st.field
-		if zone := f.zones.zone(s.cells.local[s.cells.of[u.First+in]], f.cut); f.pos[zone] >= u.Item.Set.Bar() && s.pumped(u.First+in) {
+		if s.Pumped(st, u.First+in) >= u.Item.Set.Bar() && s.pumped(u.First+in) {
 			out = append(out, u)
 		}
 	}
@@ -28,10 +33,10 @@ func (s *System) OpenReliefs() []*Unit {
 }
 
 // pumped reports whether water runs from a positive pump's outlet to a port.
-func (s *System) pumped(port int) bool {
-	for _, i := range s.cells.wires[s.cells.part[s.cells.of[port]]] {
-		e := &s.cells.edges[i]
-		if _, out := pumpEnds(e.unit); e.is == catalog.PositivePump && s.Reaches(e.unit.First+out, port, true) {
+func (s *Running) pumped(port int) bool {
+	for _, i := range s.LinksOf[s.NetOf[s.JunctionOf[port]]] {
+		e := &s.Links[i]
+		if _, out := PumpEnds(e.Unit); e.Is == catalog.PositivePump && s.Reaches(e.Unit.First+out, port, true) {
 			return true
 		}
 	}
@@ -47,17 +52,18 @@ type Unpressed struct {
 // Unpressed lists the vessels that a running pump does not bring to the duty: water leaves
 // them by a way without a throttle, or the throttle stands before them. Where a relief is
 // set below the duty, or stands open, that is why, and none is listed.
-func (s *System) Unpressed() []Unpressed {
+func (s *Running) Unpressed() []Unpressed {
 	if s.Build.Duty.Pressure == nil {
 		return nil
 	}
 	duty := s.Build.Duty.Pressure.Bar()
 	var out []Unpressed
-	for part, st := range s.normal {
+	for part := range s.Nets {
+		st := s.Normal(part)
 		if st == nil || s.relieved(part) {
 			continue
 		}
-		for _, u := range s.partUnits[part] {
+		for _, u := range s.UnitsOf(part) {
 			feed, brine := u.Item.PortIndex("feed"), u.Item.PortIndex("brine")
 			if u.Item.Kind.Name != "pressure vessel" || feed < 0 || brine < 0 || s.Node(u, feed).Joint == nil || s.Node(u, brine).Joint == nil {
 				continue
@@ -72,14 +78,14 @@ func (s *System) Unpressed() []Unpressed {
 
 // relieved reports whether a part of the build has no pump that could press, or a relief
 // that keeps it from the duty.
-func (s *System) relieved(part int) bool {
+func (s *Running) relieved(part int) bool {
 	pumps := false
-	for _, i := range s.cells.wires[part] {
-		e := &s.cells.edges[i]
-		pumps = pumps || e.is == catalog.PositivePump
-		if set := e.unit.Item.Set; e.is == catalog.Relief && set != nil {
-			in := e.unit.First + e.unit.Item.PortIndex("in")
-			high, _, _ := s.Pressure(s.normal[part], in)
+	for _, i := range s.LinksOf[part] {
+		e := &s.Links[i]
+		pumps = pumps || e.Is == catalog.PositivePump
+		if set := e.Unit.Item.Set; e.Is == catalog.Relief && set != nil {
+			in := e.Unit.First + e.Unit.Item.PortIndex("in")
+			high, _, _ := s.Pressure(s.Normal(part), in)
 			if high >= set.Bar() && s.pumped(in) {
 				return true
 			}

@@ -1,9 +1,11 @@
 package bom
 
 import (
+	"math"
 	"slices"
 
 	"handtight/catalog"
+	"handtight/pressure/network/connected"
 )
 
 // Segment is joints and parts, branches included, bounded by whatever raises,
@@ -28,26 +30,43 @@ const HighPressure = 10.0
 // High reports whether the segment's normal pressure makes it a high-pressure one.
 func (g *Segment) High() bool { return g.Load.Normal > HighPressure }
 
-// segment makes cells and segments. Filters and strainers do not bound a segment:
+// Segments are the segments of a build, in the order of their first ports, with what each
+// sees and bears.
+type Segments struct {
+	*States
+	*Ratings
+	All []*Segment
+
+	of []*Segment // by port
+}
+
+// NewSegments makes the segments, and gives each its load and its weakest member.
+func NewSegments(st *States, r *Ratings) *Segments {
+	s := &Segments{States: st, Ratings: r}
+	s.segment()
+	s.weigh()
+	s.rate()
+	return s
+}
+
+// segment makes segments. Filters and strainers do not bound a segment:
 // what clogs is a failure and not a part of the plan.
-func (s *System) segment() {
-	s.cells = s.newCells()
-	s.gatherParts()
-	sets := newSets(s.cells.count)
-	for _, e := range s.cells.edges {
-		if e.is == catalog.Open && !e.closable {
-			sets.join(e.from, e.to)
+func (s *Segments) segment() {
+	sets := connected.NewSets(s.Junctions)
+	for _, e := range s.Links {
+		if e.Is == catalog.Open && !e.Closable {
+			sets.Join(e.From, e.To)
 		}
 	}
-	of, n := sets.number()
-	s.Segments = make([]*Segment, n)
-	for i := range s.Segments {
-		s.Segments[i] = &Segment{}
+	of, n := sets.Number()
+	s.All = make([]*Segment, n)
+	for i := range s.All {
+		s.All[i] = &Segment{}
 	}
-	s.segmentOf = make([]*Segment, len(s.Ports))
+	s.of = make([]*Segment, len(s.Ports))
 	for p := range s.Ports {
-		g := s.Segments[of[s.cells.of[p]]]
-		s.segmentOf[p] = g
+		g := s.All[of[s.JunctionOf[p]]]
+		s.of[p] = g
 		g.Ports = append(g.Ports, p)
 		u := s.Ports[p].Unit
 		if len(g.Units) == 0 || g.Units[len(g.Units)-1] != u && !slices.Contains(g.Units, u) {
@@ -55,22 +74,22 @@ func (s *System) segment() {
 		}
 	}
 	for _, j := range s.Joints {
-		g := s.segmentOf[j.A]
+		g := s.of[j.A]
 		g.Joints = append(g.Joints, j)
 		g.Below = g.Below || j.Run.Below
 		if len(g.Runs) == 0 || g.Runs[len(g.Runs)-1] != j.Run && !slices.Contains(g.Runs, j.Run) {
 			g.Runs = append(g.Runs, j.Run)
 		}
 	}
-	s.Segments = slices.DeleteFunc(s.Segments, func(g *Segment) bool { return len(g.Joints) == 0 })
-	for _, g := range s.Segments {
+	s.All = slices.DeleteFunc(s.All, func(g *Segment) bool { return len(g.Joints) == 0 })
+	for _, g := range s.All {
 		g.Name = g.name(s)
 	}
 }
 
 // name calls a segment after the run that has most of its joints, the first of like ones,
 // and the units at the ends of it.
-func (g *Segment) name(s *System) string {
+func (g *Segment) name(s *Segments) string {
 	count := map[*Run]int{}
 	main := g.Joints[0].Run
 	for _, j := range g.Joints {
@@ -92,14 +111,43 @@ func (g *Segment) name(s *System) string {
 }
 
 // SegmentOf returns the segment that a port stands in.
-func (s *System) SegmentOf(port int) *Segment { return s.segmentOf[port] }
+func (s *Segments) SegmentOf(port int) *Segment { return s.of[port] }
 
 // weigh gives every segment its load.
-func (s *System) weigh() {
-	s.loaded = s.loads()
-	for _, g := range s.Segments {
+func (s *Segments) weigh() {
+	for _, g := range s.All {
 		for _, p := range g.Ports {
-			g.Load.merge(&s.loaded[s.cells.of[p]])
+			g.Load.Merge(s.PortLoad(p))
 		}
 	}
+}
+
+// rate gives every segment its weakest member.
+func (s *Segments) rate() {
+	for _, g := range s.All {
+		for _, p := range g.Ports {
+			n := &s.Ports[p]
+			if n.Unit.Item.Exempt(n.Index) {
+				continue
+			}
+			h := s.PortHold(p)
+			if !h.Known && !slices.Contains(g.Unrated, n.Unit) {
+				g.Unrated = append(g.Unrated, n.Unit)
+			}
+			g.Hold.Lower(h)
+		}
+		for _, j := range g.Joints {
+			g.Hold.Lower(s.JointHold(j))
+		}
+	}
+}
+
+// Margin is what the weakest member holds beyond the worst pressure, in bar;
+// false when either is not known.
+func (g *Segment) Margin() (float64, bool) {
+	worst, _ := g.Load.Worst()
+	if !g.Hold.Known || math.IsInf(worst, 1) {
+		return 0, false
+	}
+	return g.Hold.Rating.Pressure.Bar() - worst, true
 }

@@ -41,10 +41,10 @@ type Overload struct {
 }
 
 // StateNames lists the names of the build's states, normal first, in their order.
-func (s *System) StateNames() []string {
+func (s *Segments) StateNames() []string {
 	var out []string
 	seen := map[string]bool{}
-	for _, st := range s.States {
+	for _, st := range s.States.All {
 		if !seen[st.Name] {
 			seen[st.Name] = true
 			out = append(out, st.Name)
@@ -54,29 +54,29 @@ func (s *System) StateNames() []string {
 }
 
 // View lays out the state of a name; ok is false where the build has none of it.
-func (s *System) View(name string) (v StateView, ok bool) {
-	touched := make([]*State, len(s.cells.parts))
-	for _, st := range s.States {
-		if st.Name == "normal" && touched[st.part] == nil {
-			touched[st.part] = st
+func (s *Segments) View(name string) (v StateView, ok bool) {
+	touched := make([]*State, len(s.Nets))
+	for _, st := range s.States.All {
+		if st.Name == "normal" && touched[st.Net()] == nil {
+			touched[st.Net()] = st
 		}
 	}
-	for _, st := range s.States {
+	for _, st := range s.States.All {
 		if st.Name == name {
 			v.Name, v.Cause, v.Failure, ok = st.Name, st.Cause, st.Failure, true
-			touched[st.part] = st
+			touched[st.Net()] = st
 		}
 	}
 	if !ok {
 		return v, false
 	}
 	sees := func(port int) (high, low float64) {
-		if st := touched[s.cells.part[s.cells.of[port]]]; st != nil {
+		if st := touched[s.NetOf[s.JunctionOf[port]]]; st != nil {
 			high, low, _ = s.Pressure(st, port)
 		}
 		return high, low
 	}
-	for _, g := range s.Segments {
+	for _, g := range s.All {
 		row := SegmentView{Segment: g}
 		for _, p := range g.Ports {
 			high, low := sees(p)
@@ -89,8 +89,8 @@ func (s *System) View(name string) (v StateView, ok bool) {
 	return v, true
 }
 
-// Views lays out every state, in the order of [System.StateNames].
-func (s *System) Views() []StateView {
+// Views lays out every state, in the order of [Segments.StateNames].
+func (s *Segments) Views() []StateView {
 	var out []StateView
 	for _, name := range s.StateNames() {
 		v, _ := s.View(name)
@@ -101,11 +101,11 @@ func (s *System) Views() []StateView {
 
 // overloads lists the units and joints that see more than they hold, by how much, and the
 // units that see pressure and of which nothing says what they hold.
-func (s *System) overloads(sees func(port int) (high, low float64)) (out, untold []Overload) {
+func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, untold []Overload) {
 	for _, u := range s.Units {
 		worst, silent := Overload{What: u.Name}, Overload{What: u.Name}
 		for i := range u.Item.Ports {
-			if u.Item.exempt(i) {
+			if u.Item.Exempt(i) {
 				continue
 			}
 			hold := s.PortHold(u.First + i)

@@ -80,7 +80,7 @@ func TestOverloads(t *testing.T) {
 }
 
 // A state tells what its vacuum may flatten, and of what nothing says what it holds: that is
-// not to hold it. By eye on the plant that many people build, whose hoses stand no vacuum
+// not to hold it. By eye on the plant that many people build, whose hoses stand no network.Vacuum
 // that anybody says and which rates few of its parts.
 func TestUntoldAndCollapses(t *testing.T) {
 	sys := planted(t)

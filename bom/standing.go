@@ -1,9 +1,8 @@
 package bom
 
 import (
-	"slices"
-
 	"handtight/catalog"
+	"handtight/pressure/network/connected"
 )
 
 // Standing says what becomes of the sea water at a port between uses. The zero value is
@@ -24,12 +23,12 @@ const (
 // house supply and wherever it comes out; pumps and check valves hold it off what lies
 // behind them. In normal running every sea, tank and drain is an end. So is a port that is
 // joined to nothing and is not said to be plugged: what comes there is not known.
-func (s *System) Standings() []Standing {
-	w := s.waters
-	flush := s.bonds(func(e *edge) bool {
-		return w.rinsed[e.from] && rinses(e, false) || w.rinsed[e.to] && rinses(e, true)
+func (s *Running) Standings() []Standing {
+	w := s.Waters
+	flush := s.edgesOf(func(e *Link) bool {
+		return w.Rinses(e)
 	})
-	normal := s.bonds(func(e *edge) bool { return e.is != catalog.Relief && !e.shutNormally() })
+	normal := s.edgesOf(func(e *Link) bool { return e.Is != catalog.Relief && !e.ShutNormally() })
 	flushed, runs := s.runsThrough(flush), s.runsThrough(normal)
 	for p := range flushed {
 		flushed[p] = flushed[p] && w.Rinsed(p)
@@ -52,67 +51,73 @@ func (s *System) Standings() []Standing {
 
 // branchesOff marks the ports through which nothing runs, and that hang on a flushed one
 // by such ports alone.
-func branchesOff(flushed, runs []bool, bonds []bond) []bool {
-	still := newSets(len(runs))
-	for _, b := range bonds {
-		if !runs[b.from] && !runs[b.to] {
-			still.join(b.from, b.to)
+func branchesOff(flushed, runs []bool, edges []connected.Edge) []bool {
+	still := connected.NewSets(len(runs))
+	for _, b := range edges {
+		if !runs[b.From] && !runs[b.To] {
+			still.Join(b.From, b.To)
 		}
 	}
 	mouth := make([]bool, len(runs)) // of a set that leads to a flushed port
-	for _, b := range bonds {
-		if flushed[b.from] && !runs[b.to] {
-			mouth[still.find(b.to)] = true
+	for _, b := range edges {
+		if flushed[b.From] && !runs[b.To] {
+			mouth[still.Find(b.To)] = true
 		}
-		if flushed[b.to] && !runs[b.from] {
-			mouth[still.find(b.from)] = true
+		if flushed[b.To] && !runs[b.From] {
+			mouth[still.Find(b.From)] = true
 		}
 	}
 	out := make([]bool, len(runs))
 	for p := range out {
-		out[p] = mouth[still.find(p)]
+		out[p] = mouth[still.Find(p)]
 	}
 	return out
 }
 
-// bonds links the ports by the joints, and by the passages that let water pass.
-func (s *System) bonds(passes func(e *edge) bool) []bond {
-	var out []bond
+// edgesOf links the ports by the joints, and by the passages that let water pass.
+func (s *Running) edgesOf(passes func(e *Link) bool) []connected.Edge {
+	var out []connected.Edge
 	for _, j := range s.Joints {
-		out = append(out, bond{len(out), j.A, j.B})
+		out = append(out, connected.Edge{Name: len(out), From: j.A, To: j.B})
 	}
 	for _, u := range s.Units {
-		for way, p := range u.passages() {
+		for way, p := range u.Passages() {
 			from, to := u.First+p.From, u.First+p.To
-			if passes(&edge{unit: u, from: s.cells.of[from], to: s.cells.of[to], is: p.Is, closable: p.Closable, way: way}) {
-				out = append(out, bond{len(out), from, to})
+			if passes(&Link{Unit: u, From: s.JunctionOf[from], To: s.JunctionOf[to], Is: p.Is, Closable: p.Closable, Position: way}) {
+				out = append(out, connected.Edge{Name: len(out), From: from, To: to})
 			}
 		}
 	}
 	return out
 }
 
+// RunsThrough says of each port whether water can run through it by the links that let it
+// pass.
+func (s *Running) RunsThrough(passes func(e *Link) bool) []bool {
+	return s.runsThrough(s.edgesOf(passes))
+}
+
 // runsThrough says of each port whether water can run through it: whether there is an end
 // of the pipework on both sides of every bond that holds it to the rest alone.
-func (s *System) runsThrough(bonds []bond) []bool {
-	w := weave(len(s.Ports), bonds)
+func (s *Running) runsThrough(edges []connected.Edge) []bool {
+	w := connected.Search(len(s.Ports), edges)
 	ends := s.pipeEnds(w)
 	dead := make(sums, len(s.Ports)+1) // by place, how many bridges cut it off from every end
-	mark := func(c cutOff, n float64) {
-		dead[c.first] += n
-		dead[c.last+1] -= n
+	mark := func(c connected.Span, n float64) {
+		dead[c.First] += n
+		dead[c.Last+1] -= n
 	}
-	for _, span := range w.spans {
+	for _, span := range w.Spans {
 		if ends.over(span) == 0 {
 			mark(span, 1)
 		}
 	}
-	for _, b := range bonds {
-		cut, bridge := w.cuts[b.name]
+	for _, b := range edges {
+		cut, bridge := w.Bridges[b.Name]
 		if !bridge {
 			continue
 		}
-		whole := w.spans[w.piece[b.from]]
+		whole := w.Spans[w.Piece[b.From]]
 		if ends.over(cut) == 0 {
 			mark(cut, 1)
 		}
@@ -124,25 +129,20 @@ func (s *System) runsThrough(bonds []bond) []bool {
 	dead.run()
 	out := make([]bool, len(s.Ports))
 	for p := range out {
-		out[p] = dead[w.order[p]] == 0
+		out[p] = dead[w.Order[p]] == 0
 	}
 	return out
 }
 
 // pipeEnds sums, along a walk through the ports, where water enters or leaves the
 // pipework, or may: a port that is open to sea, tank or drain, and one joined to nothing.
-func (s *System) pipeEnds(w *woven) sums {
+func (s *Running) pipeEnds(w *connected.Walk) sums {
 	ends := make(sums, len(s.Ports)+1)
 	for p := range s.Ports {
-		if n := &s.Ports[p]; s.boundary(n.Unit, n.Index) || n.Joint == nil && !s.plugged(n.Name()) {
-			ends[w.order[p]+1]++
+		if n := &s.Ports[p]; s.Boundary(n.Unit, n.Index) || n.Joint == nil && !s.Plugged(n.Name()) {
+			ends[w.Order[p]+1]++
 		}
 	}
 	ends.run()
 	return ends
-}
-
-// plugged reports whether a port is said to be plugged by its maker.
-func (s *System) plugged(name string) bool {
-	return slices.ContainsFunc(s.Build.Plugged, func(r PortRef) bool { return r.Unit+"."+r.Port == name })
 }

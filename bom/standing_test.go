@@ -90,15 +90,15 @@ func TestRunsThroughAgreesWithTakingAway(t *testing.T) {
 		require.NoError(t, faults.Err())
 		sys, faults := Walk(build)
 		require.NoError(t, faults.Err())
-		passes := func(e *edge) bool { return e.is != catalog.Relief && !e.shutNormally() }
-		got := sys.runsThrough(sys.bonds(passes))
+		passes := func(e *Link) bool { return e.Is != catalog.Relief && !e.ShutNormally() }
+		got := sys.RunsThrough(passes)
 		var links [][2]int
 		for _, j := range sys.Joints {
 			links = append(links, [2]int{j.A, j.B})
 		}
 		for _, u := range sys.Units {
-			for _, p := range u.passages() {
-				if passes(&edge{unit: u, is: p.Is, closable: p.Closable}) {
+			for _, p := range u.Passages() {
+				if passes(&Link{Unit: u, Is: p.Is, Closable: p.Closable}) {
 					links = append(links, [2]int{u.First + p.From, u.First + p.To})
 				}
 			}
@@ -128,7 +128,7 @@ func (s *System) reachesAnEnd(port int, links [][2]int, without int) bool {
 		}
 	}
 	for p := range seen {
-		if n := &s.Ports[p]; s.boundary(n.Unit, n.Index) || n.Joint == nil && !s.plugged(n.Name()) {
+		if n := &s.Ports[p]; s.Boundary(n.Unit, n.Index) || n.Joint == nil && !s.Plugged(n.Name()) {
 			return true
 		}
 	}

@@ -1,10 +1,10 @@
 package bom
 
 import (
-	"fmt"
 	"slices"
 
 	"handtight/catalog"
+	"handtight/pressure/network"
 )
 
 // State is one way the build can stand: normal, flush, one act or one failure,
@@ -17,20 +17,52 @@ type State struct {
 
 	NoBound bool // somewhere nothing opens
 
-	part  int // the part of the build it was solved on; elsewhere it is as in the normal state
-	field field
+	part    int // the part of the build it was solved on; elsewhere it is as in the normal state
+	field   network.Field
+	stopped bool // the high-pressure pumps stand still
+}
+
+// States are all states of a build, in the order of the file, and what each port sees over
+// all of them.
+type States struct {
+	*Circuit
+	All []*State
+
+	waters *Waters
+	normal []*State // by connected part of the build; nil where nothing runs
+	loaded []Load   // by junction
+}
+
+// Solve solves every state of a circuit.
+func Solve(c *Circuit, w *Waters) *States {
+	s := &States{Circuit: c, waters: w}
+	s.solve()
+	s.loaded = s.loads()
+	return s
+}
+
+// Normal is the normal state of a connected part of the build; nil where nothing runs in it.
+func (s *States) Normal(part int) *State { return s.normal[part] }
+
+// Net is the connected part of the build that the state was solved on; elsewhere all is as
+// in normal running.
+func (st *State) Net() int { return st.part }
+
+// Zones makes the pressure zones of a part of the build in a condition.
+func (s *States) Zones(part int, cond *Condition) *network.Zones {
+	return network.New(s.Network(part, cond))
 }
 
 // solve solves every state. A state of one unit touches only the part of the
 // build that the unit stands in, so the whole costs what its parts cost.
-func (s *System) solve() {
-	parts := make([]*states, len(s.cells.parts))
-	s.normal = make([]*State, len(s.cells.parts))
-	for part := range s.cells.parts {
+func (s *States) solve() {
+	parts := make([]*maker, len(s.Nets))
+	s.normal = make([]*State, len(s.Nets))
+	for part := range s.Nets {
 		if !s.runsIn(part) {
 			continue
 		}
-		parts[part] = &states{sys: s, part: part, running: s.newZoning(part, &condition{})}
+		parts[part] = &maker{sys: s, part: part, running: s.zones(part, Condition{})}
 		s.normal[part] = parts[part].add("normal", "normal running", nil, false, parts[part].running, -1)
 	}
 	for part, p := range parts {
@@ -38,7 +70,7 @@ func (s *System) solve() {
 			continue
 		}
 		p.modes()
-		for _, i := range s.cells.wires[part] {
+		for _, i := range s.LinksOf[part] {
 			p.acts(i)
 		}
 		p.blocked()
@@ -46,109 +78,118 @@ func (s *System) solve() {
 }
 
 // runsIn reports whether anything in the part can push or draw.
-func (s *System) runsIn(part int) bool {
-	for _, i := range s.cells.wires[part] {
-		if is := s.cells.edges[i].is; is == catalog.PositivePump || is == catalog.FeedPump {
+func (s *States) runsIn(part int) bool {
+	for _, i := range s.LinksOf[part] {
+		if is := s.Links[i].Is; is == catalog.PositivePump || is == catalog.FeedPump {
 			return true
 		}
 	}
-	for _, cell := range s.cells.parts[part] {
-		if s.cells.push[cell] > 0 {
+	for _, cell := range s.Nets[part] {
+		if s.Push[cell] > 0 {
 			return true
 		}
 	}
 	return false
 }
 
-// states makes the states of one part of the build.
-type states struct {
-	sys      *System
-	part     int
-	running  *zoning
-	flushing *zoning // nil where nothing is flushed
+// zoned is the zones of a condition.
+type zoned struct {
+	*network.Zones
+	stopped bool
 }
 
-func (p *states) add(name, cause string, unit *Unit, failure bool, z *zoning, shut int) *State {
-	st := &State{Name: name, Cause: cause, Failure: failure, Unit: unit, part: p.part, field: z.shut(shut, true)}
-	st.NoBound = st.field.noBound()
-	p.sys.States = append(p.sys.States, st)
+func (s *States) zones(part int, cond Condition) zoned {
+	return zoned{s.Zones(part, &cond), cond.Stopped}
+}
+
+// maker makes the states of one part of the build.
+type maker struct {
+	sys      *States
+	part     int
+	running  zoned
+	flushing zoned // without zones where nothing is flushed
+}
+
+func (p *maker) add(name, cause string, unit *Unit, failure bool, z zoned, shut int) *State {
+	st := &State{Name: name, Cause: cause, Failure: failure, Unit: unit, part: p.part, field: z.Shut(shut, true), stopped: z.stopped}
+	st.NoBound = st.field.NoBound()
+	p.sys.All = append(p.sys.All, st)
 	return st
 }
 
 // modes are the states that no single unit makes: flush, and the pumps run alone.
-func (p *states) modes() {
-	c := p.sys.cells
+func (p *maker) modes() {
 	var flush, positive, feed bool
-	for _, i := range c.wires[p.part] {
-		e := &c.edges[i]
-		flush = flush || e.forFlush()
-		positive = positive || e.is == catalog.PositivePump
-		feed = feed || e.is == catalog.FeedPump
+	for _, i := range p.sys.LinksOf[p.part] {
+		e := &p.sys.Links[i]
+		flush = flush || e.ForFlush()
+		positive = positive || e.Is == catalog.PositivePump
+		feed = feed || e.Is == catalog.FeedPump
 	}
 	if flush {
-		p.flushing = p.sys.newZoning(p.part, &condition{flush: true, stopped: true, still: true})
+		p.flushing = p.zoning(Condition{Flush: true, Stopped: true, Still: true})
 		p.add("flush", "fresh-water flush, pumps stopped", nil, false, p.flushing, -1)
 	}
 	if positive && feed {
-		p.add("feed pump alone", "feed pump running, high-pressure pump stopped", nil, false, p.zoning(condition{stopped: true}), -1)
-		p.add("high-pressure pump alone", "high-pressure pump running, feed pump stopped", nil, false, p.zoning(condition{still: true}), -1)
+		p.add("feed pump alone", "feed pump running, high-pressure pump stopped", nil, false, p.zoning(Condition{Stopped: true}), -1)
+		p.add("high-pressure pump alone", "high-pressure pump running, feed pump stopped", nil, false, p.zoning(Condition{Still: true}), -1)
 	}
 }
 
 // blocked makes the states in which an intake that nobody can shut lets no water in: weed
 // or a bag lies over it.
-func (p *states) blocked() {
-	for _, u := range p.sys.partUnits[p.part] {
+func (p *maker) blocked() {
+	for _, u := range p.sys.UnitsOf(p.part) {
 		if p.sys.lets(u) {
-			p.add(u.Name+" blocked", u.title()+" blocked, as by weed", u, true, p.zoning(condition{dry: u}), -1)
+			p.add(u.Name+" blocked", u.Title()+" blocked, as by weed", u, true, p.zoning(Condition{Dry: u}), -1)
 		}
 	}
 }
 
 // lets reports whether a unit is an intake that lets water in and cannot be shut.
-func (s *System) lets(u *Unit) bool {
-	if !s.intake(u) || slices.ContainsFunc(u.passages(), func(p catalog.Passage) bool { return p.Closable }) {
+func (s *States) lets(u *Unit) bool {
+	if !s.waters.Intake(u) || slices.ContainsFunc(u.Passages(), func(p catalog.Passage) bool { return p.Closable }) {
 		return false
 	}
 	for i := range u.Item.Ports {
-		if slices.Contains(s.cells.from[s.cells.of[u.First+i]], u) {
+		if slices.Contains(s.Givers(u.First+i), u) {
 			return true
 		}
 	}
 	return false
 }
 
-func (p *states) zoning(c condition) *zoning { return p.sys.newZoning(p.part, &c) }
+func (p *maker) zoning(c Condition) zoned { return p.sys.zones(p.part, c) }
 
 // acts are the states that one passage makes: left shut or open by a person, or failed.
-func (p *states) acts(i int) {
-	e := &p.sys.cells.edges[i]
-	name, title := e.unit.Name, e.unit.title()
+func (p *maker) acts(i int) {
+	e := &p.sys.Links[i]
+	name, title := e.Unit.Name, e.Unit.Title()
 	switch {
-	case e.is == catalog.Shut:
-	case e.unit.Item.Kind.Selector && e.way == 0:
-		p.add(name+" between", title+" left between its positions", e.unit, false, p.zoning(condition{between: e.unit}), -1)
-		p.add(name+" other way", title+" turned to its second way", e.unit, false, p.zoning(condition{swapped: e.unit}), -1)
-		if p.sys.letsHouseIn(e.unit, p.part) {
-			p.add(name+" other way in flush", title+" turned to its second way, pumps stopped", e.unit, false,
-				p.zoning(condition{swapped: e.unit, flush: true, stopped: true, still: true}), -1)
+	case e.Is == catalog.Shut:
+	case e.Unit.Item.Kind.Selector && e.Position == 0:
+		p.add(name+" between", title+" left between its positions", e.Unit, false, p.zoning(Condition{Between: e.Unit}), -1)
+		p.add(name+" other way", title+" turned to its second way", e.Unit, false, p.zoning(Condition{Swapped: e.Unit}), -1)
+		if p.sys.LetsHouseIn(e.Unit, p.part) {
+			p.add(name+" other way in flush", title+" turned to its second way, pumps stopped", e.Unit, false,
+				p.zoning(Condition{Swapped: e.Unit, Flush: true, Stopped: true, Still: true}), -1)
 		}
-	case e.unit.Item.Kind.Selector:
-	case e.closable && e.unit.Item.Kind.Flush: // it works by current or by a clock, and no hand leaves it
+	case e.Unit.Item.Kind.Selector:
+	case e.Closable && e.Unit.Item.Kind.Flush: // it works by current or by a clock, and no hand leaves it
 		p.valve(i, e, title+" failed", true)
-	case e.closable:
+	case e.Closable:
 		p.valve(i, e, title+" left", false)
-	case e.clogs:
-		p.add(name+" clogged", title+" clogged", e.unit, true, p.running, i)
-	case e.is == catalog.Relief:
-		p.add(name+" stuck", title+" stuck shut", e.unit, true, p.running, i)
+	case e.Clogs:
+		p.add(name+" clogged", title+" clogged", e.Unit, true, p.running, i)
+	case e.Is == catalog.Relief:
+		p.add(name+" stuck", title+" stuck shut", e.Unit, true, p.running, i)
 	}
 }
 
-// letsHouseIn reports whether house water may come to a selector, which then lets the flush
+// LetsHouseIn reports whether house water may come to a selector, which then lets the flush
 // in as a valve does.
-func (s *System) letsHouseIn(u *Unit, part int) bool {
-	if !slices.ContainsFunc(s.cells.parts[part], func(cell int) bool { return s.cells.push[cell] > 0 }) {
+func (s *States) LetsHouseIn(u *Unit, part int) bool {
+	if !slices.ContainsFunc(s.Nets[part], func(cell int) bool { return s.Push[cell] > 0 }) {
 		return false
 	}
 	second := u.Item.PortIndex("b")
@@ -158,61 +199,63 @@ func (s *System) letsHouseIn(u *Unit, part int) bool {
 // valve makes the states in which a valve stands as it should not: open where it is shut
 // in normal running, else shut; and shut while flushing. Of a valve that is opened for the
 // flush, the latter only where another lets the flush in: else it is no flush.
-func (p *states) valve(i int, e *edge, what string, failure bool) {
-	name := e.unit.Name
-	if e.shutNormally() {
-		p.add(name+" open", what+" open", e.unit, failure, p.zoning(condition{opened: e.unit}), -1)
+func (p *maker) valve(i int, e *Link, what string, failure bool) {
+	name := e.Unit.Name
+	if e.ShutNormally() {
+		p.add(name+" open", what+" open", e.Unit, failure, p.zoning(Condition{Opened: e.Unit}), -1)
 	} else {
-		p.add(name+" shut", what+" shut", e.unit, failure, p.running, i)
+		p.add(name+" shut", what+" shut", e.Unit, failure, p.running, i)
 	}
-	if p.flushing != nil && (!e.shutNormally() || e.forFlush() && p.flushesBeside(e)) {
-		p.add(name+" shut in flush", what+" shut while flushing", e.unit, failure, p.flushing, i)
+	if p.flushing.Zones != nil && (!e.ShutNormally() || e.ForFlush() && p.flushesBeside(e)) {
+		p.add(name+" shut in flush", what+" shut while flushing", e.Unit, failure, p.flushing, i)
 	}
 }
 
 // flushesBeside reports whether another valve lets the flush in: where this one is the
 // only one, its being shut is no flush.
-func (p *states) flushesBeside(e *edge) bool {
-	for _, i := range p.sys.cells.wires[p.part] {
-		if other := &p.sys.cells.edges[i]; other.unit != e.unit && other.forFlush() {
+func (p *maker) flushesBeside(e *Link) bool {
+	for _, i := range p.sys.LinksOf[p.part] {
+		if other := &p.sys.Links[i]; other.Unit != e.Unit && other.ForFlush() {
 			return true
 		}
 	}
 	return false
 }
 
-// title names a unit with its kind where the name does not say it.
-func (u *Unit) title() string {
-	if u.Item.ID == u.Item.Kind.Name {
-		return u.Name
-	}
-	return fmt.Sprintf("%s (%s)", u.Name, u.Item.Kind.Name)
-}
-
 // PumpsRun reports whether the high-pressure pumps run in the state.
-func (st *State) PumpsRun() bool { return !st.field.zones.cond.stopped }
+func (st *State) PumpsRun() bool { return !st.stopped }
 
 // Pressure is what a port sees in one state, in bar; infinite where nothing
 // opens, false where the state does not touch the port.
-func (s *System) Pressure(st *State, port int) (high, low float64, ok bool) {
-	cell := s.cells.of[port]
-	if s.cells.part[cell] != st.part {
+func (s *States) Pressure(st *State, port int) (high, low float64, ok bool) {
+	cell := s.JunctionOf[port]
+	if s.NetOf[cell] != st.part {
 		return 0, 0, false
 	}
-	zone := st.field.zones.zone(s.cells.local[cell], st.field.cut)
-	return st.field.highest(zone), st.field.lowest(zone), true
+	high, low = st.field.Bounds(st.field.Zone(s.Local[cell]))
+	return high, low, true
 }
 
 // WayOut is the pressure at which a port's water finds a way out in a state;
 // infinite where none opens, false where the state does not touch the port.
-func (s *System) WayOut(st *State, port int) (bar float64, ok bool) {
-	cell := s.cells.of[port]
-	if s.cells.part[cell] != st.part {
+func (s *States) WayOut(st *State, port int) (bar float64, ok bool) {
+	cell := s.JunctionOf[port]
+	if s.NetOf[cell] != st.part {
 		return 0, false
 	}
-	return st.field.wayOut(s.cells.local[cell]), true
+	return st.field.Discharge(s.Local[cell]), true
+}
+
+// Pumped is the part of a port's highest pressure that positive pumps push in a state; 0
+// where the state does not touch the port.
+func (s *States) Pumped(st *State, port int) float64 {
+	cell := s.JunctionOf[port]
+	if s.NetOf[cell] != st.part {
+		return 0
+	}
+	return st.field.Pumped(s.Local[cell])
 }
 
 // NoBoundNormally reports whether the part of the build that a state was solved on has
 // no bound in normal running already.
-func (s *System) NoBoundNormally(st *State) bool { return s.normal[st.part].NoBound }
+func (s *States) NoBoundNormally(st *State) bool { return s.normal[st.part].NoBound }

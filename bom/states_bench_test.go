@@ -70,24 +70,17 @@ var builds = []struct {
 	{"one long plant with valves", func(tb testing.TB, n int) string { return longPlant(tb, n, true) }},
 }
 
-// oneState solves the normal state of every part of a build, and what each cell sees in it.
+// oneState solves the normal state of every part of a build.
 func oneState(s *System) {
-	s.States = nil
-	for part := range s.cells.parts {
-		if s.runsIn(part) {
-			p := &states{sys: s, part: part}
-			p.add("normal", "", nil, false, p.zoning(condition{}), -1)
+	for part := range s.Nets {
+		if s.Normal(part) != nil {
+			s.Zones(part, &Condition{}).Shut(-1, true)
 		}
 	}
-	s.loads()
 }
 
-// allStates solves every state afresh, and what each cell sees over all of them.
-func allStates(s *System) {
-	s.States = nil
-	s.solve()
-	s.loads()
-}
+// allStates solves every state afresh, and what each junction sees over all of them.
+func allStates(s *System) *States { return Solve(s.Circuit, s.Waters()) }
 
 // One state of a build, all of them, and how many times the one the all are.
 func BenchmarkStates(b *testing.B) {
@@ -117,31 +110,4 @@ func fastest(run func()) time.Duration {
 		best = min(best, time.Since(start))
 	}
 	return best
-}
-
-// All states of 1,000 joints cost less than 50 times one state: in work, so that no clock
-// decides. Work is the cells that are made into zones, once for a condition, and the
-// links and the water's ends that are gone through for each answer.
-func TestAllStatesCostFewOfOne(t *testing.T) {
-	for _, kind := range builds {
-		t.Run(kind.name, func(t *testing.T) {
-			sys := walked(t, "many.toml", kind.text(t, 1000))
-			require.GreaterOrEqual(t, len(sys.Joints), 1000)
-			one, all := 0, len(sys.States)
-			seen := map[*zoning]bool{}
-			for _, st := range sys.States {
-				z := st.field.zones
-				each := len(z.links) + len(z.ends) + z.pieces
-				if st.Name == "normal" {
-					one += len(z.piece) + each
-				}
-				if !seen[z] {
-					seen[z] = true
-					all += len(z.piece) + len(z.answers)*each
-				}
-			}
-			require.Positive(t, one)
-			require.Less(t, all, 50*one, "%d states", len(sys.States))
-		})
-	}
 }

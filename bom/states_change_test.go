@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/pressure/network"
 )
 
 // more adds items and runs to the plant.
@@ -229,7 +231,7 @@ func TestVacuum(t *testing.T) {
 			require.True(t, ok)
 			want := 0.0
 			if all[p] {
-				want = vacuum
+				want = network.Vacuum
 			}
 			require.Equal(t, want, low, "%s at %s", state, sys.Ports[p].Name())
 		}
@@ -252,7 +254,7 @@ func TestVacuumOfABlockedIntake(t *testing.T) {
 		more("[[item]]\nid = \"hull\"\nkind = \"through-hull\"\n[[item]]\nid = \"hand\"\nkind = \"shut-off valve\""))
 	for port, by := range map[string]string{"hull.inboard": "hull blocked", "raw-hose.b": "hull blocked", "strainer.out": "strainer clogged", "feed-pump.in": "hand shut", "pump.in": "hand shut"} {
 		load := sys.PortLoad(sys.portNamed(t, port))
-		require.Equal(t, vacuum, load.Low, port)
+		require.Equal(t, network.Vacuum, load.Low, port)
 		require.Equal(t, by, load.ByLow.Name, port)
 	}
 	require.True(t, sys.stateNamed(t, "hull blocked").Failure)
@@ -265,7 +267,7 @@ func TestVacuumOfABlockedIntake(t *testing.T) {
 func sameCell(sys *System, port int) []int {
 	var out []int
 	for p := range sys.Ports {
-		if sys.cells.of[p] == sys.cells.of[port] {
+		if sys.JunctionOf[p] == sys.JunctionOf[port] {
 			out = append(out, p)
 		}
 	}

@@ -12,7 +12,7 @@ import (
 // threads, open ones, and materials without a known stress.
 //
 // Source: [pressure.JointStrength].
-func (s *System) JointEstimate(j *Joint) (pressure.Rating, bool) {
+func JointEstimate(s *Graph, j *Joint) (pressure.Rating, bool) {
 	if !j.Known || j.Open {
 		return pressure.Rating{}, false
 	}
@@ -20,7 +20,7 @@ func (s *System) JointEstimate(j *Joint) (pressure.Rating, bool) {
 	if !ok {
 		return pressure.Rating{}, false
 	}
-	male, female, form := s.ends(j)
+	male, female, form := ends(s, j)
 	return pressure.JointStrength(pressure.ThreadedJoint{
 		External: external, Internal: internal, Male: male.Unit.Item.Material, Female: female.Unit.Item.Material,
 		Seal: quantity.Length(form.Major),
@@ -29,7 +29,7 @@ func (s *System) JointEstimate(j *Joint) (pressure.Rating, bool) {
 
 // ends gives the nodes of a threaded joint in the order male, female, and the male's
 // form.
-func (s *System) ends(j *Joint) (male, female *Node, form *threads.Form) {
+func ends(s *Graph, j *Joint) (male, female *Node, form *threads.Form) {
 	a, b, m := &s.Ports[j.A], &s.Ports[j.B], &j.Mating
 	if m.A.Sex == threads.Female || m.A.Sex == threads.NoSex && m.B.Sex == threads.Male {
 		return b, a, m.B.Form

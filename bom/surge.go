@@ -29,7 +29,7 @@ const seaDensity = 1025
 // water by the supply's flow, product by the duty, sea water by the largest pump's flow.
 // The whole flow is taken to run through the narrowest hose, and all hose to lie before
 // the valve, in walls that do not give: an upper estimate.
-func (s *System) Surges() []Surge {
+func (s *Running) Surges() []Surge {
 	var out []Surge
 	for _, u := range s.Units {
 		in := u.Item.PortIndex("in")
@@ -60,9 +60,9 @@ func (s *System) Surges() []Surge {
 }
 
 // standsOpen is the higher of what stands at a port in normal running and in the flush.
-func (s *System) standsOpen(port int) float64 {
+func (s *Running) standsOpen(port int) float64 {
 	bar := s.PortLoad(port).Normal
-	for _, st := range s.States {
+	for _, st := range s.States.All {
 		if high, _, ok := s.Pressure(st, port); ok && st.Name == "flush" {
 			bar = max(bar, high)
 		}
@@ -72,8 +72,8 @@ func (s *System) standsOpen(port int) float64 {
 
 // flowAt is the most that may run past a port, by the water that it carries; none where
 // nothing tells it.
-func (s *System) flowAt(port int) quantity.Flow {
-	if s.waters.Product(port) {
+func (s *Running) flowAt(port int) quantity.Flow {
+	if s.Waters.Product(port) {
 		if s.Build.Duty.Product == nil {
 			return 0
 		}
@@ -81,7 +81,7 @@ func (s *System) flowAt(port int) quantity.Flow {
 	}
 	var most quantity.Flow
 	for _, u := range s.UnitsAround(port) {
-		if f := u.Item.Flow; f != nil && u.Item.Kind.Supply == s.waters.House(port) && u.Item.Set == nil {
+		if f := u.Item.Flow; f != nil && u.Item.Kind.Supply == s.Waters.House(port) && u.Item.Set == nil {
 			most = max(most, *f)
 		}
 	}

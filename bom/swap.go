@@ -6,9 +6,9 @@ import (
 	"slices"
 )
 
-// waiting reports whether an item has no ports to be placed by and stands on the list
+// Waiting reports whether an item has no ports to be placed by and stands on the list
 // only as the alternative to another: it is not counted until it is chosen.
-func (b *Build) waiting(it *Item) bool {
+func (b *Build) Waiting(it *Item) bool {
 	if !it.Kind.Loose || it.Extra > 0 {
 		return false
 	}
@@ -29,11 +29,11 @@ func (b *Build) waiting(it *Item) bool {
 // reverse; hose stock, which hoses name and no option changes.
 func (b *Build) Swap(swaps map[string]string) (*Build, error) {
 	out := *b
-	out.items = maps.Clone(b.items)
+	out.ByID = maps.Clone(b.ByID)
 	out.Items = slices.Clone(b.Items)
 	for _, from := range slices.Sorted(maps.Keys(swaps)) {
-		old, okOld := b.items[from]
-		item, ok := b.items[swaps[from]]
+		old, okOld := b.ByID[from]
+		item, ok := b.ByID[swaps[from]]
 		switch {
 		case !ok || !okOld:
 			return nil, fmt.Errorf("`%s` or `%s` is no item of the build", from, swaps[from])
@@ -50,10 +50,10 @@ func (b *Build) Swap(swaps map[string]string) (*Build, error) {
 		run.Steps = slices.Clone(r.Steps)
 		for i := range run.Steps {
 			if to, ok := swaps[run.Steps[i].Item.ID]; ok {
-				run.Steps[i].Item = out.items[to]
+				run.Steps[i].Item = out.ByID[to]
 				run.Steps[i].Text = to + run.Steps[i].Text[min(len(run.Steps[i].Text), len(r.Steps[i].Item.ID)):]
 			} else {
-				run.Steps[i].Item = out.items[run.Steps[i].Item.ID]
+				run.Steps[i].Item = out.ByID[run.Steps[i].Item.ID]
 			}
 		}
 		out.Runs = append(out.Runs, &run)
@@ -94,7 +94,7 @@ func (b *Build) edit(id string, change func(*Item)) {
 	at := slices.IndexFunc(b.Items, func(i *Item) bool { return i.ID == id })
 	it := *b.Items[at]
 	change(&it)
-	b.Items[at], b.items[id] = &it, &it
+	b.Items[at], b.ByID[id] = &it, &it
 }
 
 // follow gives ports by the names that their units have after a swap.

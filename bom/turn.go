@@ -22,7 +22,7 @@ func sized(end threads.EndReading) bool {
 	return len(end.Candidates) > 0 && !slices.ContainsFunc(end.Candidates, func(e threads.End) bool { return !e.Family.Threaded() && e.Diameter == 0 })
 }
 
-// cost is how bad a joint is when a part may be turned either way.
+// cost is how bad a joint is when a part may be turned either route.
 func cost(a, b *Port) int {
 	m, _, known := mate(a, b)
 	switch {
@@ -37,10 +37,10 @@ func cost(a, b *Port) int {
 }
 
 // turn chooses how each unit of a run is passed so that the joints together are
-// best, and the written order on a tie. It leaves the chosen way as each visit's
+// best, and the written order on a tie. It leaves the chosen route as each visit's
 // only one.
 //
-// It is the shortest path through the ways, one column a step; each column has one
+// It is the shortest path through the routes, one column a step; each column has one
 // or two.
 func (w *walker) turn(visits []visit) {
 	if !choices(visits) {
@@ -49,9 +49,9 @@ func (w *walker) turn(visits []visit) {
 	sums := make([][2]int, len(visits))
 	back := make([][2]int, len(visits))
 	for i := 1; i < len(visits); i++ {
-		for k, to := range visits[i].ways {
+		for k, to := range visits[i].routes {
 			best := -1
-			for p, from := range visits[i-1].ways {
+			for p, from := range visits[i-1].routes {
 				c := sums[i-1][p] + cost(w.port(&visits[i-1], from.exit), w.port(&visits[i], to.entry))
 				if best < 0 || c < best {
 					best, back[i][k] = c, p
@@ -62,11 +62,11 @@ func (w *walker) turn(visits []visit) {
 	}
 	last := len(visits) - 1
 	k := 0
-	if len(visits[last].ways) > 1 && sums[last][1] < sums[last][0] {
+	if len(visits[last].routes) > 1 && sums[last][1] < sums[last][0] {
 		k = 1
 	}
 	for i := last; i >= 0; i-- {
-		visits[i].ways = visits[i].ways[k : k+1]
+		visits[i].routes = visits[i].routes[k : k+1]
 		k = back[i][k]
 	}
 }
@@ -75,7 +75,7 @@ func (w *walker) port(v *visit, index int) *Port { return &v.unit.Item.Ports[ind
 
 func choices(visits []visit) bool {
 	for i := range visits {
-		if len(visits[i].ways) > 1 {
+		if len(visits[i].routes) > 1 {
 			return true
 		}
 	}

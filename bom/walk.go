@@ -5,15 +5,13 @@ import (
 	"strconv"
 
 	"handtight/bom/source"
-	"handtight/catalog"
 	"handtight/pressure/nearest"
 )
 
-// Walk places the units of every run, joins their ports, and solves the
-// pressures of every state. A port joined twice, or a step that cannot be
-// entered or left, is a file error; the system is nil then.
-func Walk(b *Build) (*System, source.Faults) {
-	w := &walker{sys: &System{Build: b, byName: map[string]*Unit{}}, added: map[*Item]int{}}
+// PlaceUnits places the units of every run and joins their ports. A port joined twice, or a
+// step that cannot be entered or left, is a file error; the graph is nil then.
+func PlaceUnits(b *Build) (*Graph, source.Faults) {
+	w := &walker{graph: &Graph{Build: b, byName: map[string]*Unit{}}, added: map[*Item]int{}}
 	w.countPorts()
 	for _, run := range b.Runs {
 		w.run(run)
@@ -22,18 +20,12 @@ func Walk(b *Build) (*System, source.Faults) {
 		w.faults.Sort()
 		return nil, w.faults
 	}
-	w.sys.segment()
-	w.sys.waters = w.sys.newWaters()
-	w.sys.gatherReliefs()
-	w.sys.solve()
-	w.sys.weigh()
-	w.sys.rate()
-	return w.sys, nil
+	return w.graph, nil
 }
 
 // walker builds the graph, run by run.
 type walker struct {
-	sys    *System
+	graph  *Graph
 	added  map[*Item]int // units made by "/+"
 	faults source.Faults
 }
@@ -42,36 +34,36 @@ type walker struct {
 // slice must not move.
 func (w *walker) countPorts() {
 	n := 0
-	for _, run := range w.sys.Build.Runs {
+	for _, run := range w.graph.Build.Runs {
 		for _, s := range run.Steps {
 			n += len(s.Item.Ports)
 		}
 	}
-	w.sys.Ports = make([]Node, 0, n)
+	w.graph.Ports = make([]Node, 0, n)
 }
 
 func (w *walker) fault(m Mark, reason, remedy string) {
 	w.faults = append(w.faults, source.Fault{Place: m.Place(), Reason: reason, Remedy: remedy})
 }
 
-// visit is one step of a run with its unit and the ways it may be passed.
+// visit is one step of a run with its unit and the routes it may be passed.
 type visit struct {
-	step *Step
-	unit *Unit
-	ways []way
+	step   *Step
+	unit   *Unit
+	routes []route
 }
 
-// way is how a unit is passed: entered and left by port indices, -1 at the ends
+// route is how a unit is passed: entered and left by port indices, -1 at the ends
 // of a run.
-type way struct{ entry, exit int }
+type route struct{ entry, exit int }
 
 func (w *walker) run(run *Run) {
 	visits := make([]visit, len(run.Steps))
 	for i := range run.Steps {
 		step := &run.Steps[i]
 		unit := w.place(step, run)
-		visits[i] = visit{step: step, unit: unit, ways: w.ways(unit, step, i == 0, i == len(run.Steps)-1)}
-		if len(visits[i].ways) == 0 {
+		visits[i] = visit{step: step, unit: unit, routes: w.routes(unit, step, i == 0, i == len(run.Steps)-1)}
+		if len(visits[i].routes) == 0 {
 			return // reported
 		}
 	}
@@ -92,21 +84,21 @@ func (w *walker) place(step *Step, run *Run) *Unit {
 	if label != "" {
 		name += "/" + label
 	}
-	u, ok := w.sys.byName[name]
+	u, ok := w.graph.byName[name]
 	if !ok {
-		u = &Unit{Item: step.Item, Label: label, Name: name, First: len(w.sys.Ports), Mark: step.Place}
+		u = &Unit{Item: step.Item, Label: label, Name: name, First: len(w.graph.Ports), Mark: step.Place}
 		for i := range step.Item.Ports {
-			w.sys.Ports = append(w.sys.Ports, Node{Unit: u, Port: &step.Item.Ports[i], Index: i})
+			w.graph.Ports = append(w.graph.Ports, Node{Unit: u, Port: &step.Item.Ports[i], Index: i})
 		}
-		w.sys.Units = append(w.sys.Units, u)
-		w.sys.byName[name] = u
+		w.graph.Units = append(w.graph.Units, u)
+		w.graph.byName[name] = u
 	}
 	u.Below = u.Below || run.Below
 	return u
 }
 
-// ways lists how a step may pass its unit, the written order first.
-func (w *walker) ways(u *Unit, step *Step, first, last bool) []way {
+// routes lists how a step may pass its unit, the written order first.
+func (w *walker) routes(u *Unit, step *Step, first, last bool) []route {
 	entry, okEntry := w.named(u, step.Entry, step)
 	exit, okExit := w.named(u, step.Exit, step)
 	if !okEntry || !okExit {
@@ -119,7 +111,7 @@ func (w *walker) ways(u *Unit, step *Step, first, last bool) []way {
 	if first && exit < 0 {
 		exit = entry // a single port begins a run
 	}
-	var out []way
+	var out []route
 	for _, c := range w.defaults(u, first, last) {
 		switch {
 		case first && exit >= 0:
@@ -127,11 +119,11 @@ func (w *walker) ways(u *Unit, step *Step, first, last bool) []way {
 		case last && entry >= 0:
 			c.entry = entry
 		case entry >= 0 && exit >= 0:
-			c = way{entry, exit}
+			c = route{entry, exit}
 		case !first && !last && entry >= 0 && c.entry != entry:
 			continue
 		case !first && !last && exit >= 0 && c.exit != exit:
-			c = way{c.entry, exit}
+			c = route{c.entry, exit}
 		}
 		if first {
 			c.entry = -1
@@ -176,7 +168,7 @@ func (w *walker) example(u *Unit, end bool) string {
 	return fmt.Sprintf("`%s.%s>%s`", u.Name, ports[0].Name, ports[len(ports)-1].Name)
 }
 
-func has(list []way, c way) bool {
+func has(list []route, c route) bool {
 	for _, x := range list {
 		if x == c {
 			return true
@@ -197,7 +189,7 @@ func (w *walker) named(u *Unit, port string, step *Step) (int, bool) {
 	for _, p := range u.Item.Ports {
 		known = append(known, p.Name)
 	}
-	remedy := "its ports are " + list(known)
+	remedy := "its ports are " + InWords(known)
 	if near, ok := nearest.Of(port, known); ok {
 		remedy = fmt.Sprintf("did you mean `%s`? %s", near, remedy)
 	}
@@ -205,65 +197,67 @@ func (w *walker) named(u *Unit, port string, step *Step) (int, bool) {
 	return -1, false
 }
 
-// defaults are the ways through a unit when a step names no port: a directed part
-// one way, any other turned either way.
-func (w *walker) defaults(u *Unit, first, last bool) []way {
+// defaults are the routes through a unit when a step names no port: a directed part
+// one route, any other turned either route.
+func (w *walker) defaults(u *Unit, first, last bool) []route {
 	k := u.Item.Kind
 	switch {
 	case len(u.Item.Ports) == 0:
 		return nil
 	case len(u.Item.Ports) == 1:
-		return []way{{0, 0}}
+		return []route{{0, 0}}
 	case k.Free:
-		return []way{{-1, -1}}
+		return []route{{-1, -1}}
 	case !k.Directed:
-		return []way{{0, 1}, {1, 0}}
+		return []route{{0, 1}, {1, 0}}
 	case len(k.Boundary) > 0 && first:
-		return []way{{k.Enter, k.Leave}}
+		return []route{{k.Enter, k.Leave}}
 	case len(k.Boundary) > 0 && last:
-		return []way{{k.Leave, k.Enter}}
+		return []route{{k.Leave, k.Enter}}
 	case len(k.Boundary) > 0:
-		return []way{{k.Enter, k.Leave}, {k.Leave, k.Enter}}
+		return []route{{k.Enter, k.Leave}, {k.Leave, k.Enter}}
 	}
-	return []way{{k.Enter, k.Leave}}
+	return []route{{k.Enter, k.Leave}}
 }
 
-// free drops ways through ports that are taken, while others remain.
-func (w *walker) free(u *Unit, ways []way) []way {
-	var out []way
-	for _, c := range ways {
+// free drops routes through ports that are taken, while others remain.
+func (w *walker) free(u *Unit, routes []route) []route {
+	var out []route
+	for _, c := range routes {
 		if !w.taken(u, c.entry) && !w.taken(u, c.exit) {
 			out = append(out, c)
 		}
 	}
 	if len(out) == 0 {
-		return ways
+		return routes
 	}
 	return out
 }
 
-func (w *walker) taken(u *Unit, port int) bool { return port >= 0 && w.sys.Node(u, port).Joint != nil }
+func (w *walker) taken(u *Unit, port int) bool {
+	return port >= 0 && w.graph.Node(u, port).Joint != nil
+}
 
 // join makes the joint between two visits that have been turned.
 func (w *walker) join(run *Run, from, to *visit) {
-	a, b := from.unit.First+from.ways[0].exit, to.unit.First+to.ways[0].entry
+	a, b := from.unit.First+from.routes[0].exit, to.unit.First+to.routes[0].entry
 	if w.twice(a, from.step) || w.twice(b, to.step) {
 		return
 	}
 	if a == b {
-		w.fault(to.step.Place, w.sys.Ports[a].Name()+" would be joined to itself", "write another unit: `"+to.step.Item.ID+"/+`")
+		w.fault(to.step.Place, w.graph.Ports[a].Name()+" would be joined to itself", "write another unit: `"+to.step.Item.ID+"/+`")
 		return
 	}
-	j := &Joint{Number: len(w.sys.Joints) + 1, A: a, B: b, Run: run, Mark: to.step.Place}
-	na, nb := &w.sys.Ports[a], &w.sys.Ports[b]
+	j := &Joint{Number: len(w.graph.Joints) + 1, A: a, B: b, Run: run, Mark: to.step.Place}
+	na, nb := &w.graph.Ports[a], &w.graph.Ports[b]
 	j.Mating, j.Open, j.Known = mate(na.Port, nb.Port)
 	na.Joint, nb.Joint = j, j
-	w.sys.Joints = append(w.sys.Joints, j)
+	w.graph.Joints = append(w.graph.Joints, j)
 }
 
 // twice reports a port that is joined already, naming both places.
 func (w *walker) twice(node int, step *Step) bool {
-	n := &w.sys.Ports[node]
+	n := &w.graph.Ports[node]
 	if n.Joint == nil {
 		return false
 	}
@@ -273,6 +267,3 @@ func (w *walker) twice(node int, step *Step) bool {
 		fmt.Sprintf("a port takes one joint; for a further unit of the same item write `%s/+`, or a label of your own", n.Unit.Item.ID))
 	return true
 }
-
-// Passages lists what happens between the ports of a unit.
-func (u *Unit) Passages() []catalog.Passage { return u.passages() }

@@ -11,7 +11,7 @@ import (
 // metal whose allowable stress is known.
 //
 // Source: ASME B31.3 304.1.2; see [pressure.WallRating].
-func (i *Item) wallEstimate(port int) (pressure.Rating, bool) {
+func wallEstimate(i *Item, port int) (pressure.Rating, bool) {
 	end := i.Ports[port].End
 	if i.Wall == nil || len(end.Candidates) == 0 || end.Candidates[0].Form == nil {
 		return pressure.Rating{}, false
@@ -30,11 +30,11 @@ func (i *Item) wallEstimate(port int) (pressure.Rating, bool) {
 // segment. ok is false where one of the three is not said, and for what is no metal.
 //
 // Source: [pressure.TubeRating]; ASME B31.3 304.1.2, see [pressure.WallRating].
-func (i *Item) tubeRating() (pressure.Rating, bool) {
+func tubeRating(i *Item) (pressure.Rating, bool) {
 	if i.Outside == nil || i.Wall == nil {
 		return pressure.Rating{}, false
 	}
-	if len(i.made) == 0 || !i.made[0].Metal() {
+	if len(i.Made) == 0 || !i.Made[0].Metal() {
 		return pressure.Rating{}, false
 	}
 	if r, ok := pressure.TubeRating(i.Material, *i.Outside, *i.Wall); ok {

@@ -14,7 +14,7 @@ type warmth struct {
 	water, space *quantity.Temperature
 }
 
-func (b *Build) warmth() warmth { return warmth{b.Duty.Water, b.Duty.Space} }
+func warmthOf(b *Build) warmth { return warmth{b.Duty.Water, b.Duty.Space} }
 
 // hottest is the higher of the two temperatures; ok is false when neither is said.
 func (w warmth) hottest() (t quantity.Temperature, ok bool) {
@@ -28,8 +28,8 @@ func (w warmth) hottest() (t quantity.Temperature, ok bool) {
 
 // Hottest is the higher of the temperatures that the duty says of the water and of the air
 // around the parts; 0 C where it says none.
-func (s *System) Hottest() quantity.Temperature {
-	t, _ := s.Build.warmth().hottest()
+func (s *Ratings) Hottest() quantity.Temperature {
+	t, _ := warmthOf(s.graph.Build).hottest()
 	return t
 }
 
@@ -104,9 +104,9 @@ type warmKind struct {
 
 func warmKindOf(i *Item) warmKind {
 	if i.IsHose() {
-		return warmKind{true, i.Of != "" && i.Outside != nil, i.Of == "" && i.has(pushIn), i.Material, i.Spec}
+		return warmKind{true, i.Of != "" && i.Outside != nil, i.Of == "" && i.Has(pushIn), i.Material, i.Spec}
 	}
-	return warmKind{push: i.has(pushIn), text: tableOf(i)}
+	return warmKind{push: i.Has(pushIn), text: tableOf(i)}
 }
 
 type warmLeft struct {
@@ -115,7 +115,7 @@ type warmLeft struct {
 }
 
 // factor looks an item's factor up, once for each material and each hose standard.
-func (c holds) factor(i *Item) (pressure.Factor, error) {
+func (c table) factor(i *Item) (pressure.Factor, error) {
 	kind := warmKindOf(i)
 	got, ok := c.left[kind]
 	if !ok {
@@ -129,10 +129,10 @@ func (c holds) factor(i *Item) (pressure.Factor, error) {
 // a thread that of threaded PVC.
 func tableOf(i *Item) string {
 	name := i.Material
-	if len(i.made) == 0 || i.made[0].Name != "pvc" {
+	if len(i.Made) == 0 || i.Made[0].Name != "pvc" {
 		return name
 	}
-	if i.has(threads.Family.Threaded) {
+	if i.Has(threads.Family.Threaded) {
 		return "threaded PVC"
 	}
 	return name
@@ -140,23 +140,11 @@ func tableOf(i *Item) string {
 
 func pushIn(f threads.Family) bool { return f == threads.Push }
 
-// has reports whether an end of the item may be of some sort.
-func (i *Item) has(sort func(threads.Family) bool) bool {
-	for p := range i.Ports {
-		for k := range i.Ports[p].End.Candidates {
-			if sort(i.Ports[p].End.Candidates[k].Family) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // OutsideTemperature tells that an item is used at a temperature for which its
 // standard or its material gives no rating; nil where it does, and where the duty says
 // no temperature.
 // Errors: *pressure.RangeError outside a table; *pressure.UnknownError without one.
-func (s *System) OutsideTemperature(i *Item) error {
-	_, err := s.holds.factor(i)
+func (s *Ratings) OutsideTemperature(i *Item) error {
+	_, err := s.table.factor(i)
 	return err
 }

@@ -5,72 +5,79 @@ import "handtight/catalog"
 // Waters says which water wets each port: by where it comes from, along the
 // passages that it can take. A port that none reaches is wet by a water that is not known.
 type Waters struct {
-	s                   *System
+	*Circuit
 	sea, product, house []bool // by cell
 	rinsed              []bool
 }
 
-// Waters says which water wets each port.
+// NewWaters says which water wets each port.
 //
 // Sea water comes from the sea, from a skin fitting that begins a run, and stands
 // wherever a plunger pump, a vessel or a throttle is fed by it; it passes a check
 // valve forward only, and neither a membrane, a relief valve nor a valve that is shut in
 // normal running. Product is what comes through a membrane and has met no sea
 // water; house water is what a house supply gives before it meets either.
-func (s *System) Waters() *Waters { return s.waters }
-
-func (s *System) newWaters() *Waters {
-	w := &Waters{s: s}
-	w.sea = s.spread(s.seaSeeds(), func(e *edge, back bool) bool {
-		second := e.unit.Item.Kind.Selector && e.way > 0
-		return !e.shutNormally() && !second && e.is != catalog.Membrane && e.is != catalog.Relief && !(back && e.is == catalog.OneWay)
+func NewWaters(c *Circuit) *Waters {
+	w := &Waters{Circuit: c}
+	s := w
+	w.sea = s.spread(s.seaSeeds(), func(e *Link, back bool) bool {
+		second := e.Unit.Item.Kind.Selector && e.Position > 0
+		return !e.ShutNormally() && !second && e.Is != catalog.Membrane && e.Is != catalog.Relief && !(back && e.Is == catalog.OneWay)
 	})
 	house := s.kindSeeds("house supply")
 	w.rinsed = s.spread(append(s.freshTanks(), house...), rinses)
-	w.house = without(s.spread(house, func(e *edge, back bool) bool {
-		return rinses(e, back) && !w.sea[e.to] && !w.sea[e.from]
+	w.house = without(s.spread(house, func(e *Link, back bool) bool {
+		return rinses(e, back) && !w.sea[e.To] && !w.sea[e.From]
 	}), w.sea)
 	var membranes []int
-	for i := range s.cells.edges {
-		if e := &s.cells.edges[i]; e.is == catalog.Membrane {
-			membranes = append(membranes, e.to)
+	for i := range s.Links {
+		if e := &s.Links[i]; e.Is == catalog.Membrane {
+			membranes = append(membranes, e.To)
 		}
 	}
 	dry := func(cell int) bool { return !w.sea[cell] && !w.house[cell] }
-	w.product = without(without(s.spread(membranes, func(e *edge, back bool) bool {
-		to := e.to
+	w.product = without(without(s.spread(membranes, func(e *Link, back bool) bool {
+		to := e.To
 		if back {
-			to = e.from
+			to = e.From
 		}
-		return dry(to) && !e.shutNormally() && (e.is == catalog.Open || e.is == catalog.OneWay && !back)
+		return dry(to) && !e.ShutNormally() && (e.Is == catalog.Open || e.Is == catalog.OneWay && !back)
 	}), w.sea), w.house)
 	return w
 }
 
 // Sea reports whether sea water or brine wets a port.
-func (w *Waters) Sea(port int) bool { return w.sea[w.s.cells.of[port]] }
+func (w *Waters) Sea(port int) bool { return w.sea[w.JunctionOf[port]] }
 
 // Product reports whether a port carries the drinking water that is made.
-func (w *Waters) Product(port int) bool { return w.product[w.s.cells.of[port]] }
+func (w *Waters) Product(port int) bool { return w.product[w.JunctionOf[port]] }
 
 // House reports whether a port carries house water only.
-func (w *Waters) House(port int) bool { return w.house[w.s.cells.of[port]] }
+func (w *Waters) House(port int) bool { return w.house[w.JunctionOf[port]] }
 
 // Rinsed reports whether the fresh-water flush reaches a port.
-func (w *Waters) Rinsed(port int) bool { return w.rinsed[w.s.cells.of[port]] }
+func (w *Waters) Rinsed(port int) bool { return w.rinsed[w.JunctionOf[port]] }
+
+// SeaAt reports whether sea water or brine wets a junction.
+func (w *Waters) SeaAt(junction int) bool { return w.sea[junction] }
+
+// Rinses reports whether the fresh-water flush passes a link.
+func (w *Waters) Rinses(e *Link) bool {
+	return w.rinsed[e.From] && rinses(e, false) || w.rinsed[e.To] && rinses(e, true)
+}
 
 // Unfiltered lists the pressure vessels that the water of a house supply reaches by a way
 // without a carbon filter, also by a valve that somebody leaves open.
-func (s *System) Unfiltered(house *Unit) []*Unit {
-	reached := s.reach(s.cells.of[house.First], func(e *edge, back bool) bool {
-		if e.closable && e.shutNormally() {
+func (s *Waters) Unfiltered(house *Unit) []*Unit {
+	reached := s.Reach(s.JunctionOf[house.First], func(e *Link, back bool) bool {
+		if e.Closable && e.ShutNormally() {
 			return true
 		}
-		return e.unit.Item.Kind.Name != "carbon filter" && rinses(e, back)
+		return e.Unit.Item.Kind.Name != "carbon filter" && rinses(e, back)
 	})
 	var out []*Unit
 	for _, u := range s.UnitsAround(house.First) {
-		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && reached.port(u.First+feed) {
+		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && reached.Port(u.First+feed) {
 			out = append(out, u)
 		}
 	}
@@ -79,16 +86,16 @@ func (s *System) Unfiltered(house *Unit) []*Unit {
 
 // freshTanks are the cells of tanks whose water runs to a high-pressure pump: such a plant
 // is flushed by its own pump.
-func (s *System) freshTanks() []int {
+func (s *Waters) freshTanks() []int {
 	var out []int
 	for _, u := range s.Units {
 		if u.Item.Kind.Name != "tank" {
 			continue
 		}
-		from := s.reach(s.cells.of[u.First], func(e *edge, back bool) bool { return flows(e, back, true) })
-		for _, i := range s.cells.wires[from.part] {
-			if e := &s.cells.edges[i]; e.is == catalog.PositivePump && from.cell(e.from) {
-				out = append(out, s.cells.of[u.First])
+		from := s.Reach(s.JunctionOf[u.First], func(e *Link, back bool) bool { return Flows(e, back, true) })
+		for _, i := range s.LinksOf[from.Net] {
+			if e := &s.Links[i]; e.Is == catalog.PositivePump && from.Junction(e.From) {
+				out = append(out, s.JunctionOf[u.First])
 				break
 			}
 		}
@@ -98,35 +105,35 @@ func (s *System) freshTanks() []int {
 
 // rinses reports whether flush water passes an edge: with the flush valve open, the
 // pumps standing still, and pushed by the house supply.
-func rinses(e *edge, back bool) bool {
-	if e.shutNormally() && !e.forFlush() {
+func rinses(e *Link, back bool) bool {
+	if e.ShutNormally() && !e.ForFlush() {
 		return false
 	}
-	switch e.is {
+	switch e.Is {
 	case catalog.Membrane, catalog.Relief, catalog.Shut:
 		return false
 	case catalog.OneWay, catalog.PositivePump:
 		return !back
 	case catalog.FeedPump:
-		return !back || e.unit.Item.Type == "centrifugal"
+		return !back || e.Unit.Item.Type == "centrifugal"
 	}
 	return true
 }
 
 // seaSeeds are the cells that sea water stands in by their nature.
-func (s *System) seaSeeds() []int {
+func (s *Waters) seaSeeds() []int {
 	out := s.kindSeeds("sea", "plunger pump", "brine throttle")
 	for _, u := range s.Units {
 		switch u.Item.Kind.Name {
 		case "pressure vessel":
 			for i := range u.Item.Ports {
 				if u.Item.Ports[i].Name != "product" {
-					out = append(out, s.cells.of[u.First+i])
+					out = append(out, s.JunctionOf[u.First+i])
 				}
 			}
 		case "through-hull", "seacock":
-			if s.begins(u) {
-				out = append(out, s.cells.of[u.First], s.cells.of[u.First+len(u.Item.Ports)-1])
+			if s.Begins(u) {
+				out = append(out, s.JunctionOf[u.First], s.JunctionOf[u.First+len(u.Item.Ports)-1])
 			}
 		}
 	}
@@ -135,32 +142,22 @@ func (s *System) seaSeeds() []int {
 
 // belowSeeds are the cells of runs below the waterline in parts of the build where
 // nothing else says what water it is.
-func (s *System) belowSeeds(known []int) []int {
-	said := make([]bool, len(s.cells.parts))
+func (s *Waters) belowSeeds(known []int) []int {
+	said := make([]bool, len(s.Nets))
 	for _, cell := range known {
-		said[s.cells.part[cell]] = true
+		said[s.NetOf[cell]] = true
 	}
 	var out []int
 	for _, j := range s.Joints {
-		if cell := s.cells.of[j.A]; j.Run.Below && !said[s.cells.part[cell]] {
+		if cell := s.JunctionOf[j.A]; j.Run.Below && !said[s.NetOf[cell]] {
 			out = append(out, cell)
 		}
 	}
 	return out
 }
 
-// begins reports whether a unit is the first of a run.
-func (s *System) begins(u *Unit) bool {
-	for i := range u.Item.Ports {
-		if j := s.Node(u, i).Joint; j != nil && s.Ports[j.A].Unit == u && j.Run.Steps[0].Item == u.Item {
-			return true
-		}
-	}
-	return false
-}
-
 // kindSeeds are the cells of all ports of units of some kinds.
-func (s *System) kindSeeds(kinds ...string) []int {
+func (s *Waters) kindSeeds(kinds ...string) []int {
 	var out []int
 	for _, u := range s.Units {
 		for _, k := range kinds {
@@ -168,7 +165,7 @@ func (s *System) kindSeeds(kinds ...string) []int {
 				continue
 			}
 			for i := range u.Item.Ports {
-				out = append(out, s.cells.of[u.First+i])
+				out = append(out, s.JunctionOf[u.First+i])
 			}
 		}
 	}
@@ -177,17 +174,16 @@ func (s *System) kindSeeds(kinds ...string) []int {
 
 // spread marks the cells that are reached from some, through the edges that let
 // pass; back says that the edge is taken against its direction.
-func (s *System) spread(seeds []int, pass func(e *edge, back bool) bool) []bool {
-	c := s.cells
-	leads := make([][]int, c.count) // edges of each cell
-	for i := range c.edges {
-		e := &c.edges[i]
-		leads[e.from] = append(leads[e.from], i)
-		if e.to != e.from {
-			leads[e.to] = append(leads[e.to], i)
+func (s *Waters) spread(seeds []int, pass func(e *Link, back bool) bool) []bool {
+	leads := make([][]int, s.Junctions) // edges of each cell
+	for i := range s.Links {
+		e := &s.Links[i]
+		leads[e.From] = append(leads[e.From], i)
+		if e.To != e.From {
+			leads[e.To] = append(leads[e.To], i)
 		}
 	}
-	seen := make([]bool, c.count)
+	seen := make([]bool, s.Junctions)
 	var queue []int
 	visit := func(cell int) {
 		if !seen[cell] {
@@ -202,12 +198,12 @@ func (s *System) spread(seeds []int, pass func(e *edge, back bool) bool) []bool 
 		cell := queue[0]
 		queue = queue[1:]
 		for _, i := range leads[cell] {
-			e := &c.edges[i]
-			if e.from == cell && pass(e, false) {
-				visit(e.to)
+			e := &s.Links[i]
+			if e.From == cell && pass(e, false) {
+				visit(e.To)
 			}
-			if e.to == cell && pass(e, true) {
-				visit(e.from)
+			if e.To == cell && pass(e, true) {
+				visit(e.From)
 			}
 		}
 	}
@@ -220,4 +216,32 @@ func without(set, other []bool) []bool {
 		set[i] = set[i] && !other[i]
 	}
 	return set
+}
+
+// Intake reports whether a unit lets sea water in: the sea, or a skin fitting from which
+// water reaches a pump; where no pump stands, the one that a run begins at.
+func (s *Waters) Intake(u *Unit) bool {
+	switch u.Item.Kind.Name {
+	case "sea":
+		return true
+	case "through-hull", "seacock":
+	default:
+		return false
+	}
+	inboard := u.First + len(u.Item.Ports) - 1
+	pumps := 0
+	var from *Reached
+	for _, i := range s.LinksOf[s.NetOf[s.JunctionOf[inboard]]] {
+		e := &s.Links[i]
+		if e.Is != catalog.FeedPump && e.Is != catalog.PositivePump {
+			continue
+		}
+		if from == nil {
+			from = s.Reach(s.JunctionOf[inboard], func(e *Link, back bool) bool { return Flows(e, back, true) })
+		}
+		if pumps++; from.Junction(e.From) {
+			return true
+		}
+	}
+	return pumps == 0 && s.Begins(u)
 }

@@ -2,8 +2,8 @@ package bom
 
 import "strings"
 
-// list writes names as people do: `a`, `b` and `c`.
-func list(names []string) string {
+// InWords writes names as people do: `a`, `b` and `c`.
+func InWords(names []string) string {
 	quoted := make([]string, len(names))
 	for i, n := range names {
 		quoted[i] = "`" + n + "`"

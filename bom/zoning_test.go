@@ -70,17 +70,17 @@ func shutsAlike(t require.TestingT, text string) {
 	require.NoError(t, faults.Err(), text)
 	sys, faults := Walk(build)
 	require.NoError(t, faults.Err(), text)
-	for part, wires := range sys.cells.wires {
-		z := sys.newZoning(part, &condition{})
+	for part, wires := range sys.LinksOf {
+		z := sys.Running.States.Zones(part, &Condition{})
 		for _, full := range []bool{false, true} {
 			for _, i := range wires {
-				got := z.shut(i, full)
-				fresh := sys.newZoning(part, &condition{shut: map[int]bool{i: true}}).shut(-1, full)
-				name := sys.cells.edges[i].unit.Name
-				for cell := range sys.cells.parts[part] {
-					require.Equal(t, fresh.high(cell), got.high(cell), "%s shut, highest of cell %d\n%s", name, cell, text)
-					require.Equal(t, fresh.low(cell), got.low(cell), "%s shut, lowest of cell %d\n%s", name, cell, text)
-					require.Equal(t, fresh.wayOut(cell), got.wayOut(cell), "%s shut, way out of cell %d\n%s", name, cell, text)
+				got := z.Shut(i, full)
+				fresh := sys.Running.States.Zones(part, &Condition{Shut: map[int]bool{i: true}}).Shut(-1, full)
+				name := sys.Links[i].Unit.Name
+				for cell := range sys.Nets[part] {
+					require.Equal(t, fresh.High(cell), got.High(cell), "%s shut, highest of cell %d\n%s", name, cell, text)
+					require.Equal(t, fresh.Low(cell), got.Low(cell), "%s shut, lowest of cell %d\n%s", name, cell, text)
+					require.Equal(t, fresh.Discharge(cell), got.Discharge(cell), "%s shut, way out of cell %d\n%s", name, cell, text)
 				}
 			}
 		}

@@ -80,7 +80,7 @@ func (m *market) price(b *bom.Build, n *bom.Need, offers []*bom.Offer, of map[*b
 		if o.Price == nil {
 			continue
 		}
-		l, ok, err := b.LineAt(n, o)
+		l, ok, err := bom.LineAt(b, n, o)
 		if err != nil {
 			return row{}, false, err
 		}

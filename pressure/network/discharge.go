@@ -1,23 +1,19 @@
-package bom
+package network
 
-import (
-	"math"
-
-	"handtight/catalog"
-)
+import "math"
 
 // The ways out of each zone, as the reliefs on them add up: without a throttle, and with
 // one or more. The hand holds the duty over all the throttles that the water passes, so
 // that two in a line drop it once.
-type ways struct{ free, throttled []float64 }
+type waysOut struct{ free, throttled []float64 }
 
 // leave finds the pressure at which each zone finds its way out. At the inlet of a running
 // positive pump that is what the feed gives there, and 0 as long as it is not known.
 func (s *solver) leave(links []link) {
 	n := len(s.feed)
-	w := ways{fill(n, math.Inf(1)), fill(n, math.Inf(1))}
+	w := waysOut{fill(n, math.Inf(1)), fill(n, math.Inf(1))}
 	for _, l := range links {
-		if l.is == catalog.PositivePump {
+		if l.is == PositivePump {
 			lower(&w.free[l.from], s.feed[l.from])
 		}
 	}
@@ -26,28 +22,28 @@ func (s *solver) leave(links []link) {
 			w.free[zone] = 0
 		}
 	}
-	s.settle(links, func(l link) bool { return s.wayOut(w, l) })
-	s.out = make([]float64, n)
-	for zone := range s.out {
-		s.out[zone] = min(w.free[zone], s.duty+w.throttled[zone])
+	s.propagate(links, func(l link) bool { return s.dischargePressure(w, l) })
+	s.discharge = make([]float64, n)
+	for zone := range s.discharge {
+		s.discharge[zone] = min(w.free[zone], s.duty+w.throttled[zone])
 	}
 }
 
-// wayOut lowers what the zones of a link find their way out at.
-func (s *solver) wayOut(w ways, l link) bool {
+// dischargePressure lowers what the zones of a link find their way out at.
+func (s *solver) dischargePressure(w waysOut, l link) bool {
 	from, to := l.from, l.to
 	through := func(from, to int) bool {
 		return lower(&w.throttled[from], min(w.free[to], w.throttled[to]))
 	}
 	switch l.is {
-	case catalog.OneWay, catalog.FeedPump:
+	case OneWay, FeedPump:
 		a := lower(&w.free[from], w.free[to])
 		return lower(&w.throttled[from], w.throttled[to]) || a
-	case catalog.Throttle:
+	case Throttle:
 		a := through(from, to)
 		return through(to, from) || a
-	case catalog.Relief:
-		set := s.set(l.unit)
+	case Relief:
+		set := s.stands(l.edge)
 		a := lower(&w.free[from], set+w.free[to])
 		return lower(&w.throttled[from], set+w.throttled[to]) || a
 	}
@@ -61,27 +57,27 @@ func (s *solver) comesBack(links []link) bool {
 	inlets := make([]bool, len(s.feed))
 	some := false
 	for _, l := range links {
-		if l.is == catalog.PositivePump && s.feed[l.from] > 0 && !s.takes[l.from] {
+		if l.is == PositivePump && s.feed[l.from] > 0 && !s.takes[l.from] {
 			inlets[l.from], some = true, true
 		}
 	}
 	if !some {
 		return false
 	}
-	s.settle(links, func(l link) bool {
+	s.propagate(links, func(l link) bool {
 		switch l.is {
-		case catalog.OneWay, catalog.FeedPump, catalog.Relief:
+		case OneWay, FeedPump, Relief:
 			return inlets[l.to] && !inlets[l.from] && set(&inlets[l.from])
-		case catalog.Throttle:
+		case Throttle:
 			return inlets[l.to] != inlets[l.from] && set(&inlets[l.from]) && set(&inlets[l.to])
 		}
 		return false
 	})
 	for _, l := range links {
 		switch l.is {
-		case catalog.Relief, catalog.PositivePump, catalog.Membrane:
+		case Relief, PositivePump, Membrane:
 			some = inlets[l.to]
-		case catalog.Throttle:
+		case Throttle:
 			some = inlets[l.to] || inlets[l.from]
 		default:
 			some = false

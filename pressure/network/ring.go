@@ -1,6 +1,4 @@
-package bom
-
-import "handtight/catalog"
+package network
 
 // Water that goes round through a feed pump would gain its pressure again at every
 // turn. Each pump counts once: a ring, that is zones that feed pressure comes back to,
@@ -17,22 +15,22 @@ type arc struct {
 func (s *solver) arcs(links []link) []arc {
 	out := make([]arc, 0, len(links)+1)
 	add := func(from, to int, l *link, drops bool) {
-		if !drops || s.out[to] > 0 {
+		if !drops || s.discharge[to] > 0 {
 			out = append(out, arc{from, to, l.head(), drops})
 		}
 	}
 	for i := range links {
 		l := &links[i]
 		switch l.is {
-		case catalog.Relief:
-			if s.lifted[l.edge] {
+		case Relief:
+			if s.opened[l.edge.ID] {
 				add(l.from, l.to, l, true)
 			}
-		case catalog.Throttle:
+		case Throttle:
 			add(l.from, l.to, l, true)
 			add(l.to, l.from, l, true)
 		default:
-			add(l.from, l.to, l, l.is == catalog.Membrane)
+			add(l.from, l.to, l, l.is == Membrane)
 		}
 	}
 	return out
@@ -42,7 +40,7 @@ func (s *solver) arcs(links []link) []arc {
 // several stand in one, starts their outlets there, since the pressures would only creep up
 // to it, a pump at a time.
 func (s *solver) bound(links []link) {
-	s.most, s.round = nil, nil
+	s.ceiling, s.looped = nil, nil
 	arcs := s.arcs(links)
 	pumps := 0
 	for _, a := range arcs {
@@ -53,7 +51,7 @@ func (s *solver) bound(links []link) {
 	if pumps == 0 || pumps <= fewPumps && !s.ringed(arcs) {
 		return
 	}
-	g := newRings(len(s.out), arcs)
+	g := newRings(len(s.discharge), arcs)
 	heads, inside := make([]float64, g.count), make([]int, g.count)
 	for _, a := range arcs {
 		if a.head > 0 && g.of[a.from] == g.of[a.to] {
@@ -62,13 +60,13 @@ func (s *solver) bound(links []link) {
 		}
 	}
 	comes := s.comes(arcs, g, heads)
-	s.most = make([]float64, len(s.out))
-	for z := range s.most {
-		s.most[z] = comes[z] + heads[g.of[z]]
+	s.ceiling = make([]float64, len(s.discharge))
+	for z := range s.ceiling {
+		s.ceiling[z] = comes[z] + heads[g.of[z]]
 	}
 	for _, a := range arcs {
 		if ring := g.of[a.to]; a.head > 0 && g.of[a.from] == ring && inside[ring] > 1 {
-			s.round = append(s.round, a.to)
+			s.looped = append(s.looped, a.to)
 		}
 	}
 }
@@ -79,7 +77,7 @@ const fewPumps = 2
 
 // comes is what comes to each zone without what the pumps of its own ring add.
 func (s *solver) comes(arcs []arc, g *rings, heads []float64) []float64 {
-	comes := make([]float64, len(s.out))
+	comes := make([]float64, len(s.discharge))
 	for z, bar := range s.gives {
 		comes[z] = s.given(bar, z)
 	}
@@ -93,7 +91,7 @@ func (s *solver) comes(arcs []arc, g *rings, heads []float64) []float64 {
 					bar += heads[here] + a.head
 				}
 				if a.drops {
-					bar = min(bar, s.out[a.to])
+					bar = min(bar, s.discharge[a.to])
 				}
 				changed = raise(&comes[a.to], s.given(bar, a.to)) || changed
 			}
@@ -105,7 +103,7 @@ func (s *solver) comes(arcs []arc, g *rings, heads []float64) []float64 {
 // ringed reports whether the water of some feed pump comes back to it: few builds have
 // such a ring, and the others are spared the search for all of them.
 func (s *solver) ringed(arcs []arc) bool {
-	reached := make([]bool, len(s.out))
+	reached := make([]bool, len(s.discharge))
 	for _, pump := range arcs {
 		if pump.head == 0 {
 			continue

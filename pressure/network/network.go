@@ -1,0 +1,59 @@
+package network
+
+import "handtight/pressure/quantity"
+
+// Kind says what an edge does in a condition. The zero value is invalid.
+type Kind uint8
+
+// The kinds of edges. From and To of an edge are inlet and outlet of all but the first two.
+const (
+	Open         Kind = iota + 1 // both ways, one pressure
+	Shut                         // none
+	OneWay                       // forward only
+	Throttle                     // both ways; drops what the operator sets, while it flows
+	Membrane                     // forward, slowly
+	Relief                       // forward at its set pressure
+	FeedPump                     // adds up to its shut-off pressure
+	PositivePump                 // pushes until something opens
+)
+
+// Figure is a figure of a part that may not be known.
+type Figure[T any] struct {
+	Value T
+	Known bool
+}
+
+// Known makes a figure of a value that may be missing.
+func Known[T any](v *T) Figure[T] {
+	if v == nil {
+		return Figure[T]{}
+	}
+	return Figure[T]{*v, true}
+}
+
+// Edge is a passage between two nodes, with the figures of its part that do not change with
+// the condition.
+type Edge struct {
+	ID       int // its name in [Zones.Shut]
+	From, To int
+	Shutoff  Figure[quantity.Pressure] // of a feed pump; not known adds nothing
+	Stall    Figure[quantity.Pressure] // of a positive pump
+	Set      Figure[quantity.Pressure] // of a relief; without one it never opens
+	FullFlow Figure[quantity.Pressure] // of a relief: where it stands passing its capacity
+}
+
+// Boundary is a node where water comes in or goes out.
+type Boundary struct {
+	Node         int
+	Takes, Gives bool
+	Push         quantity.Pressure // what a supply pushes with
+}
+
+// Network is nodes from 0, edges between them, and what each edge does in one condition.
+type Network struct {
+	Nodes      int
+	Edges      []Edge
+	Kinds      []Kind // of each edge
+	Boundaries []Boundary
+	Duty       quantity.Pressure // what the operator sets throttles to; 0 where nothing is set
+}

@@ -1,0 +1,79 @@
+package network
+
+import "math"
+
+// holdFeed notes what the reliefs hold feed pressure to.
+func (s *solver) holdFeed(links []link) {
+	s.reliefCeiling = fill(len(s.discharge), math.Inf(1))
+	for _, l := range links {
+		if l.is == Relief && !math.IsInf(s.discharge[l.to], 1) {
+			lower(&s.reliefCeiling[l.from], s.stands(l.edge)+s.discharge[l.to])
+		}
+	}
+}
+
+// push finds the ways out and what the pumps and the supplies push. A pump pushes to the
+// way out, and no further than its stall. A relief that the feed opens lets it on, which
+// may open another.
+func (s *solver) push(links []link) {
+	s.leave(links)
+	s.holdFeed(links)
+	s.opened = nil
+	for again := true; again; again = s.openMore(links) {
+		s.bound(links)
+		s.give(links)
+	}
+}
+
+// openMore notes the reliefs that the feed pressure has opened; false if there are no more.
+func (s *solver) openMore(links []link) bool {
+	more := false
+	for _, l := range links {
+		if l.is == Relief && l.edge.Set.Known && !s.opened[l.edge.ID] && s.feed[l.from] >= l.edge.Set.Value.Bar() {
+			if s.opened == nil {
+				s.opened = map[int]bool{}
+			}
+			s.opened[l.edge.ID], more = true, true
+		}
+	}
+	return more
+}
+
+// give sets the zones behind the pumps and the supplies, and hands on what they push.
+func (s *solver) give(links []link) {
+	clear(s.pumped)
+	clear(s.feed)
+	for z, bar := range s.gives {
+		s.feed[z] = s.given(bar, z)
+	}
+	for _, z := range s.looped {
+		s.feed[z] = s.given(s.ceiling[z], z)
+	}
+	for _, l := range links {
+		if l.is != PositivePump {
+			continue
+		}
+		p := s.discharge[l.to]
+		if l.edge.Stall.Known {
+			p = min(p, l.edge.Stall.Value.Bar())
+		}
+		s.pumped[l.to] = max(s.pumped[l.to], p)
+	}
+	s.propagate(links, s.pass)
+}
+
+// head is what a feed pump adds.
+func (l *link) head() float64 {
+	if l.is != FeedPump || !l.edge.Shutoff.Known {
+		return 0
+	}
+	return l.edge.Shutoff.Value.Bar()
+}
+
+// given is what of a feed pressure a zone takes: no more than its relief holds.
+func (s *solver) given(bar float64, to int) float64 {
+	if s.ceiling != nil {
+		bar = min(bar, s.ceiling[to])
+	}
+	return min(bar, s.reliefCeiling[to])
+}

@@ -1,0 +1,205 @@
+package network
+
+import (
+	"math"
+
+	"handtight/pressure/network/connected"
+)
+
+// How a state is solved: the rules are those of a quasi-static upper bound
+// (friction left out), in three steps over the zones that open passages make of
+// the nodes.
+//
+//  1. way out: the least pressure at which a zone can pass the pump's flow to
+//     somewhere that takes it: 0 at an open boundary, what the feed gives at the
+//     inlet of a running positive pump, the held pressure through throttles, once
+//     however many there are, a relief's set on top through a relief, infinite where
+//     nothing opens (discharge.go).
+//  2. pushed by a positive pump: its outlet stands at the way out, else at the
+//     pump's stall where that is lower, else without bound; what lies beyond takes
+//     the lesser of that and its own way out.
+//  3. pushed by a feed pump or a supply: its shut-off or supply pressure, passed on
+//     where nothing drops it, through a relief that it opens, and held by one that
+//     has a way out (push.go). Each pump adds its pressure once (ring.go).
+//
+// Suction: a zone that a running pump draws from, and that no water can reach,
+// stands at full vacuum at worst.
+
+// Vacuum is the lowest gauge pressure there is, in bar: a full vacuum at sea level.
+const Vacuum = -1.0
+
+// answer is the pressures of one state by zone, the zone that is cut off last.
+type answer struct {
+	discharge []float64 // the least pressure of a way out
+	pumped    []float64 // pushed by a positive pump
+	feed      []float64 // pushed by a feed pump or a supply
+	suctioned []bool    // a running pump draws from it
+	supplied  []bool    // water reaches it
+}
+
+// highest is the highest pressure of a zone.
+func (a *answer) highest(zone int) float64 { return max(a.pumped[zone], a.feed[zone]) }
+
+// lowest is the lowest pressure of a zone.
+func (a *answer) lowest(zone int) float64 {
+	if a.suctioned[zone] && !a.supplied[zone] {
+		return Vacuum
+	}
+	return 0
+}
+
+// noBound reports whether the pressure has no bound in some zone.
+func (a *answer) noBound() bool {
+	for zone := range a.discharge {
+		if math.IsInf(a.highest(zone), 1) {
+			return true
+		}
+	}
+	return false
+}
+
+// solver solves one part of the build in one condition, with one passage shut.
+type solver struct {
+	duty          float64
+	fullFlow      bool         // reliefs stand at their full-flow pressure
+	takes         []bool       // zones with a boundary that takes water
+	gives         []float64    // what a supply pushes with, by zone
+	reliefCeiling []float64    // what a relief holds the feed pressure to
+	ceiling       []float64    // a bound on the feed pressure; nil where no feed pump stands in a ring
+	looped        []int        // zones behind pumps of which several stand in one ring
+	opened        map[int]bool // reliefs that the feed opens, by edge
+	*answer
+}
+
+// solve answers a question: the links are those between zones.
+func (z *Zones) solve(q question, beyond connected.Span) *answer {
+	n := z.Pieces + 1
+	s := &solver{duty: z.net.Duty.Bar(), fullFlow: q.fullFlow, takes: make([]bool, n), gives: make([]float64, n), answer: &answer{
+		pumped: make([]float64, n), feed: make([]float64, n), suctioned: make([]bool, n), supplied: make([]bool, n),
+	}}
+	for _, b := range z.net.Boundaries {
+		at := z.zone(b.Node, beyond)
+		s.takes[at] = s.takes[at] || b.Takes
+		s.supplied[at] = s.supplied[at] || b.Gives
+		s.gives[at] = max(s.gives[at], b.Push.Bar())
+	}
+	links := make([]link, 0, len(z.links))
+	for _, l := range z.links {
+		l.from, l.to = z.zone(l.from, beyond), z.zone(l.to, beyond)
+		if l.edge.ID != q.without && l.from != l.to {
+			links = append(links, l)
+		}
+	}
+	s.push(links)
+	if s.comesBack(links) {
+		s.push(links) // now that it is known what stands at the inlets of the pumps
+	}
+	s.suction(links)
+	return s.answer
+}
+
+func fill(n int, v float64) []float64 {
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = v
+	}
+	return out
+}
+
+// propagate applies a rule to every link until nothing changes, forwards and backwards in
+// turn. Every rule moves one way only, and a value crosses at least one link more with every
+// round; round a ring it goes twice at most ([solver.bound]), so that the bound on the rounds
+// is never what ends it.
+func (s *solver) propagate(links []link, rule func(link) bool) {
+	for round := range 3*len(links) + 3 {
+		changed := false
+		for i := range links {
+			if round%2 == 1 {
+				i = len(links) - 1 - i
+			}
+			changed = rule(links[i]) || changed
+		}
+		if !changed {
+			return
+		}
+	}
+}
+
+// stands is where a relief stands: opening, or passing the pumps' flow. Where the latter is
+// not known it is the former.
+func (s *solver) stands(e *Edge) float64 {
+	switch {
+	case !e.Set.Known:
+		return math.Inf(1)
+	case s.fullFlow && e.FullFlow.Known:
+		return e.FullFlow.Value.Bar()
+	}
+	return e.Set.Value.Bar()
+}
+
+// pass hands pressure on through a link.
+func (s *solver) pass(l link) bool {
+	u, w := l.from, l.to
+	switch l.is {
+	case OneWay:
+		a := raise(&s.pumped[w], s.passed(u, w))
+		return raise(&s.feed[w], s.given(s.feed[u], w)) || a
+	case PositivePump:
+		return raise(&s.feed[w], s.given(s.feed[u], w))
+	case FeedPump:
+		a := raise(&s.pumped[w], s.passed(u, w))
+		return raise(&s.feed[w], s.given(s.feed[u]+l.head(), w)) || a
+	case Throttle:
+		a, b := s.drop(u, w), s.drop(w, u)
+		return a || b
+	case Membrane:
+		return s.drop(u, w)
+	case Relief:
+		return s.lift(l)
+	}
+	return false
+}
+
+// lift hands on what comes through a relief that is opened: all that stands before it, up
+// to what the zone behind it finds its way out at.
+func (s *solver) lift(l link) bool {
+	if !l.edge.Set.Known {
+		return false
+	}
+	set := l.edge.Set.Value
+	from, to := l.from, l.to
+	a := s.pumped[from] >= set.Bar() && raise(&s.pumped[to], s.passed(from, to))
+	return s.opened[l.edge.ID] && raise(&s.feed[to], s.given(min(s.feed[from], s.discharge[to]), to)) || a
+}
+
+// drop hands on what a throttle or a membrane does: no more than what the zone behind
+// it finds its way out at, so nothing where that is open.
+func (s *solver) drop(from, to int) bool {
+	a := raise(&s.pumped[to], s.passed(from, to))
+	return raise(&s.feed[to], s.given(min(s.feed[from], s.discharge[to]), to)) || a
+}
+
+// passed is what of a zone's pump pressure reaches the next: no more than lets
+// the next pass it on.
+func (s *solver) passed(from, to int) float64 { return min(s.pumped[from], s.discharge[to]) }
+
+func set(v *bool) bool {
+	*v = true
+	return true
+}
+
+func lower(v *float64, to float64) bool {
+	if to < *v {
+		*v = to
+		return true
+	}
+	return false
+}
+
+func raise(v *float64, to float64) bool {
+	if to > *v {
+		*v = to
+		return true
+	}
+	return false
+}
