@@ -93,9 +93,22 @@ func (b Bore) Loss(q quantity.Flow, w Water) (quantity.Pressure, error) {
 //
 // Source: Churchill, Chemical Engineering 84 no. 24 (1977) 91-92.
 func Friction(reynolds, relativeRoughness float64) float64 {
-	a := math.Pow(2.457*math.Log(1/(math.Pow(7/reynolds, 0.9)+0.27*relativeRoughness)), 16)
-	b := math.Pow(37530/reynolds, 16)
-	return 8 * math.Pow(math.Pow(8/reynolds, 12)+math.Pow(a+b, -1.5), 1.0/12)
+	if reynolds < 100 {
+		return 64 / reynolds // what the form comes to, without its high powers
+	}
+	a := sixteenth(2.457 * math.Log(1/(math.Pow(7/reynolds, 0.9)+0.27*relativeRoughness)))
+	b := sixteenth(37530 / reynolds)
+	l := 8 / reynolds
+	l *= l * l // to the third
+	l *= l
+	return 8 * math.Cbrt(math.Sqrt(math.Sqrt(l*l+1/((a+b)*math.Sqrt(a+b)))))
+}
+
+func sixteenth(x float64) float64 {
+	x *= x
+	x *= x
+	x *= x
+	return x * x
 }
 
 // Minor is the pressure that a loss number K takes at the speed in a bore: K rho v2/2, with

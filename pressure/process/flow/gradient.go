@@ -1,0 +1,231 @@
+package flow
+
+import (
+	"math"
+
+	"handtight/pressure/quantity"
+)
+
+// gradient is Newton on flows and pressures together. Its order of elimination is worked
+// out once and serves every pass.
+type gradient struct {
+	links []Link
+	fixed []bool
+	flow  []quantity.Flow
+
+	loss  []quantity.Pressure // of each link, at its flow
+	slope []float64
+	slot  []int // of each link's value, -1 where an end is fixed
+	order []pivot
+	diag  []float64
+	value []float64
+	right []float64
+}
+
+// pivot is one node taken out: its neighbours that are left, with the slots between them.
+type pivot struct {
+	node   int
+	near   []int
+	slots  []int // to each of near
+	fillIn []int // slots between the pairs of near, row by row
+}
+
+func newGradient(nodes int, links []Link, fixed []bool) (*gradient, error) {
+	g := &gradient{links: links, fixed: fixed, flow: make([]quantity.Flow, len(links)), slot: make([]int, len(links)), loss: make([]quantity.Pressure, len(links)), slope: make([]float64, len(links)),
+		diag: make([]float64, nodes), right: make([]float64, nodes)}
+	for i := range g.flow {
+		g.flow[i] = 2 * quantity.LitrePerMinute
+	}
+	near := make([]map[int]int, nodes)
+	for v := range near {
+		near[v] = map[int]int{}
+	}
+	slots := 0
+	between := func(a, b int) int {
+		s, ok := near[a][b]
+		if !ok {
+			s = slots
+			slots++
+			near[a][b], near[b][a] = s, s
+		}
+		return s
+	}
+	for i, l := range links {
+		g.slot[i] = -1
+		if l.From != l.To && !fixed[l.From] && !fixed[l.To] {
+			g.slot[i] = between(l.From, l.To)
+		}
+	}
+	if err := g.reached(nodes); err != nil {
+		return nil, err
+	}
+	g.eliminate(near, between)
+	g.value = make([]float64, slots)
+	return g, nil
+}
+
+// eliminate takes the nodes out in the order of least degree.
+func (g *gradient) eliminate(near []map[int]int, between func(a, b int) int) {
+	byDegree := make([][]int, len(near)+1)
+	left := 0
+	for v := range near {
+		if !g.fixed[v] {
+			byDegree[len(near[v])] = append(byDegree[len(near[v])], v)
+			left++
+		}
+	}
+	gone := make([]bool, len(near))
+	for d := 0; left > 0; {
+		if len(byDegree[d]) == 0 {
+			d++
+			continue
+		}
+		v := byDegree[d][len(byDegree[d])-1]
+		byDegree[d] = byDegree[d][:len(byDegree[d])-1]
+		if gone[v] || len(near[v]) != d {
+			continue // stands elsewhere by now
+		}
+		gone[v] = true
+		left--
+		p := pivot{node: v}
+		for w := range near[v] {
+			p.near = append(p.near, w)
+		}
+		sortInts(p.near)
+		for _, w := range p.near {
+			p.slots = append(p.slots, near[v][w])
+			delete(near[w], v)
+		}
+		for i, a := range p.near {
+			for _, b := range p.near[i+1:] {
+				p.fillIn = append(p.fillIn, between(a, b))
+			}
+		}
+		for _, w := range p.near {
+			byDegree[len(near[w])] = append(byDegree[len(near[w])], w)
+			d = min(d, len(near[w]))
+		}
+		g.order = append(g.order, p)
+	}
+}
+
+func sortInts(list []int) {
+	for i := 1; i < len(list); i++ {
+		for j := i; j > 0 && list[j] < list[j-1]; j-- {
+			list[j], list[j-1] = list[j-1], list[j]
+		}
+	}
+}
+
+// reached reports a node that no way leads from to a fixed one.
+func (g *gradient) reached(nodes int) error {
+	up := make([]int, nodes+1)
+	for i := range up {
+		up[i] = i
+	}
+	find := func(v int) int {
+		for up[v] != v {
+			up[v] = up[up[v]]
+			v = up[v]
+		}
+		return v
+	}
+	for v, f := range g.fixed {
+		if f {
+			up[find(v)] = find(nodes)
+		}
+	}
+	for _, l := range g.links {
+		up[find(l.From)] = find(l.To)
+	}
+	for v := range nodes {
+		if find(v) != find(nodes) {
+			return &LooseError{v}
+		}
+	}
+	return nil
+}
+
+// leastSlope keeps a link that loses nothing at rest from being without resistance, in Pa
+// for a m3/s: 1 Pa at 1 L/min.
+const leastSlope = 6e4
+
+// solve finds flows and pressures; pressure holds the fixed ones and receives the others.
+func (g *gradient) solve(taken []float64, pressure []quantity.Pressure) error {
+	for range 200 {
+		clear(g.diag)
+		clear(g.value)
+		for v := range g.right {
+			g.right[v] = -taken[v]
+		}
+		for i, l := range g.links {
+			if l.From == l.To {
+				g.flow[i] = 0
+				continue
+			}
+			loss, slope := l.Law.Loss(g.flow[i])
+			slope = max(slope, leastSlope)
+			g.loss[i], g.slope[i] = loss, slope
+			y := 1 / slope
+			still := float64(g.flow[i]) - float64(loss)*y // the flow with no difference of pressure
+			g.right[l.From] -= still
+			g.right[l.To] += still
+			g.diag[l.From] += y
+			g.diag[l.To] += y
+			switch {
+			case g.slot[i] >= 0:
+				g.value[g.slot[i]] -= y
+			case g.fixed[l.From] && !g.fixed[l.To]:
+				g.right[l.To] += y * float64(pressure[l.From])
+			case g.fixed[l.To] && !g.fixed[l.From]:
+				g.right[l.From] += y * float64(pressure[l.To])
+			}
+		}
+		g.pressures(pressure)
+		if g.flows(pressure) {
+			return nil
+		}
+	}
+	return ErrNotFound
+}
+
+// pressures eliminates and puts back.
+func (g *gradient) pressures(pressure []quantity.Pressure) {
+	for i := range g.order {
+		p := &g.order[i]
+		d := g.diag[p.node]
+		fill := 0
+		for j, a := range p.near {
+			f := g.value[p.slots[j]] / d
+			g.diag[a] -= f * g.value[p.slots[j]]
+			g.right[a] -= f * g.right[p.node]
+			for k := range p.near[j+1:] {
+				g.value[p.fillIn[fill]] -= f * g.value[p.slots[j+1+k]]
+				fill++
+			}
+		}
+	}
+	for i := len(g.order) - 1; i >= 0; i-- {
+		p := &g.order[i]
+		sum := g.right[p.node]
+		for j, a := range p.near {
+			sum -= g.value[p.slots[j]] * float64(pressure[a])
+		}
+		pressure[p.node] = quantity.Pressure(sum / g.diag[p.node])
+	}
+}
+
+// flows takes the flows from the pressures, and reports whether they have come to rest.
+func (g *gradient) flows(pressure []quantity.Pressure) bool {
+	most, moved := quantity.Flow(0), quantity.Flow(0)
+	for i, l := range g.links {
+		if l.From == l.To {
+			continue
+		}
+		now := g.flow[i] + quantity.Flow(float64(pressure[l.From]-pressure[l.To]-g.loss[i])/g.slope[i])
+		moved = max(moved, abs(now-g.flow[i]))
+		most = max(most, abs(now))
+		g.flow[i] = now
+	}
+	return moved <= most*closeEnough || math.IsNaN(float64(moved)) || most < 1e-15
+}

@@ -1,0 +1,207 @@
+package flow
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"handtight/pressure/quantity"
+)
+
+// Link joins two nodes; a flow is above zero from From to To.
+type Link struct {
+	From, To int
+	Law      Law
+}
+
+// Fixed is a node at a known pressure, which gives or takes what it must.
+type Fixed struct {
+	Node     int
+	Pressure quantity.Pressure
+}
+
+// Taken is a flow that leaves the network at a node; below zero it comes in.
+type Taken struct {
+	Node int
+	Flow quantity.Flow
+}
+
+// Throttle holds the pressure of the node before it, and passes on what comes.
+type Throttle struct {
+	From, To int
+	Holds    quantity.Pressure
+}
+
+// Vessel is a row of membranes between its feed and its brine node. Makes gives the
+// product and the loss along it for the pressure and the flow at its inlet.
+type Vessel struct {
+	Feed, Brine, Product int
+	Makes                func(quantity.Pressure, quantity.Flow) (product quantity.Flow, loss quantity.Pressure, err error)
+}
+
+// Network is a plant in one condition.
+type Network struct {
+	Nodes     int
+	Links     []Link
+	Fixed     []Fixed
+	Taken     []Taken
+	Throttles []Throttle
+	Vessels   []Vessel
+}
+
+// Answer is what runs where.
+type Answer struct {
+	Flow     []quantity.Flow     // of each link
+	Pressure []quantity.Pressure // of each node
+	Throttle []quantity.Flow     // through each throttle
+	Feed     []quantity.Flow     // into each vessel
+	Product  []quantity.Flow     // of each vessel
+	Passes   int                 // of the throttles and the vessels
+}
+
+// LooseError says that nothing settles the pressure of a node.
+type LooseError struct{ Node int }
+
+// Error names the node.
+func (e *LooseError) Error() string {
+	return fmt.Sprintf("nothing settles the pressure at node %d: no way leads from it to water of a known pressure", e.Node)
+}
+
+// ErrNotFound says that the passes did not come to rest.
+var ErrNotFound = errors.New("the flows do not come to rest")
+
+// closeEnough is where the passes stop, as a share of the greatest flow.
+const closeEnough = 1e-7
+
+// Solve balances the network.
+//
+// Errors: a node outside the network, a [*LooseError], [ErrNotFound], and those of a vessel.
+func (n *Network) Solve() (*Answer, error) {
+	if err := n.check(); err != nil {
+		return nil, err
+	}
+	fixed := make([]bool, n.Nodes)
+	pressure := make([]quantity.Pressure, n.Nodes)
+	for _, f := range n.Fixed {
+		fixed[f.Node], pressure[f.Node] = true, f.Pressure
+	}
+	for _, t := range n.Throttles {
+		fixed[t.From], pressure[t.From] = true, t.Holds
+	}
+	links := n.Links
+	losses := make([]vesselLaw, len(n.Vessels))
+	if len(n.Vessels) > 0 {
+		links = append([]Link(nil), n.Links...)
+		for i, v := range n.Vessels {
+			losses[i] = vesselLaw{Square{quantity.LitrePerMinute, 100}}
+			links = append(links, Link{v.Feed, v.Brine, &losses[i]})
+		}
+	}
+	g, err := newGradient(n.Nodes, links, fixed)
+	if err != nil {
+		return nil, err
+	}
+	out := &Answer{Pressure: pressure, Throttle: make([]quantity.Flow, len(n.Throttles)), Feed: make([]quantity.Flow, len(n.Vessels)), Product: make([]quantity.Flow, len(n.Vessels))}
+	taken := make([]float64, n.Nodes)
+	for out.Passes = 1; out.Passes <= 60; out.Passes++ {
+		clear(taken)
+		for _, t := range n.Taken {
+			taken[t.Node] += float64(t.Flow)
+		}
+		for i, t := range n.Throttles {
+			taken[t.To] -= float64(out.Throttle[i])
+		}
+		for i, v := range n.Vessels {
+			taken[v.Brine] += float64(out.Product[i])
+			taken[v.Product] -= float64(out.Product[i])
+		}
+		if err := g.solve(taken, pressure); err != nil {
+			return nil, err
+		}
+		moved, err := n.pass(g, links, losses, taken, out)
+		if err != nil {
+			return nil, err
+		}
+		if !moved {
+			break
+		}
+	}
+	if out.Passes > 60 {
+		return nil, ErrNotFound
+	}
+	out.Flow = g.flow[:len(n.Links)]
+	return out, nil
+}
+
+// pass takes over what throttles and vessels now see; it reports whether that has moved.
+func (n *Network) pass(g *gradient, links []Link, losses []vesselLaw, taken []float64, out *Answer) (moved bool, err error) {
+	most := quantity.Flow(1e-12)
+	for _, q := range g.flow {
+		most = max(most, abs(q))
+	}
+	set := func(old *quantity.Flow, now quantity.Flow) {
+		moved = moved || abs(*old-now) > most*closeEnough*10
+		*old = now
+	}
+	for i, t := range n.Throttles {
+		in := quantity.Flow(-taken[t.From])
+		for j, l := range links {
+			if l.To == t.From {
+				in += g.flow[j]
+			}
+			if l.From == t.From {
+				in -= g.flow[j]
+			}
+		}
+		set(&out.Throttle[i], in)
+	}
+	for i, v := range n.Vessels {
+		feed := g.flow[len(n.Links)+i]
+		set(&out.Feed[i], feed)
+		if feed <= 0 || out.Pressure[v.Feed] <= 0 {
+			set(&out.Product[i], 0)
+			continue
+		}
+		product, loss, err := v.Makes(out.Pressure[v.Feed], feed)
+		if err != nil {
+			return false, err
+		}
+		set(&out.Product[i], product)
+		losses[i].Law = Square{feed, max(loss, 1)}
+	}
+	return moved, nil
+}
+
+// vesselLaw is a law that is put right at every pass.
+type vesselLaw struct{ Law }
+
+func (n *Network) check() error {
+	inside := func(nodes ...int) error {
+		for _, node := range nodes {
+			if node < 0 || node >= n.Nodes {
+				return fmt.Errorf("node %d is not one of the %d of the network", node, n.Nodes)
+			}
+		}
+		return nil
+	}
+	var errs []error
+	for _, l := range n.Links {
+		errs = append(errs, inside(l.From, l.To))
+	}
+	for _, f := range n.Fixed {
+		errs = append(errs, inside(f.Node))
+	}
+	for _, t := range n.Taken {
+		errs = append(errs, inside(t.Node))
+		if math.IsNaN(float64(t.Flow)) {
+			errs = append(errs, errors.New("a flow taken is a number"))
+		}
+	}
+	for _, t := range n.Throttles {
+		errs = append(errs, inside(t.From, t.To))
+	}
+	for _, v := range n.Vessels {
+		errs = append(errs, inside(v.Feed, v.Brine, v.Product))
+	}
+	return errors.Join(errs...)
+}
