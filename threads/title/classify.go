@@ -27,7 +27,7 @@ func (l *line) classify() {
 		case pressureFigure:
 			l.classifyPressure(k, f)
 		}
-		if f.kind == bare || f.kind == mmSize && l.shape != nil && l.shape.name == "gauge" {
+		if f.kind == bare || f.kind == mmSize && l.is(dial) {
 			f.kind = junkFigure // a gauge's millimetres are its dial
 		}
 	}
@@ -129,10 +129,7 @@ func (l *line) rate(bar float64) {
 
 // scaled reports whether the part's pressures are its dial: gauges and sensors.
 func (l *line) scaled() bool {
-	if l.shape == nil {
-		return false
-	}
-	return l.shape.name == "gauge" || l.shape.name == "sensor" || l.shape.name == "relief valve" && !l.saysRated()
+	return l.is(scaled) || l.is(set) && !l.saysRated()
 }
 
 // saysRated reports whether a pressure is called a rating: that of a relief valve
@@ -145,7 +142,7 @@ func (l *line) saysRated() bool {
 // classifyBare says what a number without a unit is; bare if it is nothing.
 func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
-	if l.shape != nil && l.shape.kind == "elbow" && (f.v == 45 || f.v == 90) {
+	if l.is(angled) && (f.v == 45 || f.v == 90) {
 		return junkFigure
 	}
 	switch l.called(k) {
@@ -204,7 +201,7 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 	if !f.whole || f.v > 20 || k == 0 || !l.tokens[k].glued || l.tokens[k-1].is(classFamily) == nil {
 		return false
 	}
-	return l.shape != nil && l.shape.kind == "hose" || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v)
+	return l.is(hose) || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v)
 }
 
 func bspWord(m *sense) bool {
@@ -306,7 +303,7 @@ func (l *line) before(k int) *figure {
 func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 	made := prev.is(classMaterial) != nil && at(l.tokens, k-2).is(classEnd) != nil // tube PE 20
 	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made {
-		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.shape != nil && l.shape.kind == "elbow") {
+		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.is(angled)) {
 			return mmSize
 		}
 		if inchLike(f.v) {

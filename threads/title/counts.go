@@ -33,7 +33,7 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 
 // ringSize reports the measures of a washer (24x15x2), which are no ends.
 func (l *line) ringSize(f *figure, prev, next *token) bool {
-	return l.shape != nil && l.shape.name == "washer" && !f.marked && (next.parted() || prev.parted())
+	return l.is(ring) && !f.marked && (next.parted() || prev.parted())
 }
 
 // wall reports the wall of a tube given as 15x1.5.

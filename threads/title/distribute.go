@@ -288,7 +288,7 @@ func (l *line) looseNut(ends, rest []*phrase) []*phrase {
 // dropHoseBore leaves out the bore of a hose that is itself the part, with or
 // without made-up ends: it is no end.
 func (l *line) dropHoseBore(ends []*phrase) []*phrase {
-	if l.one || len(ends) == 0 || l.shape != nil && l.shape.kind != "hose" {
+	if l.one || len(ends) == 0 || l.shape != nil && !l.is(hose) {
 		return ends
 	}
 	first := ends[0]

@@ -10,7 +10,7 @@ import (
 // inherit gives a bare size the family and the sex that its neighbour says for
 // both (3/4 x 1/2 female NPT).
 func (l *line) inherit(ends []*phrase) {
-	tail := l.shape != nil && l.shape.name == "hose tail"
+	tail := l.is(tail)
 	for k, e := range ends {
 		if e.fig == nil || e.end != "" || e.fam != nil || !threadLike(e) || e.fig.kind != inchSize && e.fig.kind != dashSize {
 			continue
@@ -40,7 +40,7 @@ func (l *line) inherit(ends []*phrase) {
 
 // unequal reports whether the two ends of the part differ in sex by its nature.
 func (l *line) unequal() bool {
-	return l.shape != nil && (l.shape.name == "bush" || l.shape.name == "reducer" || l.shape.name == "adaptor")
+	return l.is(unequal)
 }
 
 // anyThread reports whether the words of some end speak of a thread.
@@ -57,7 +57,7 @@ func anyThread(ends []*phrase) bool {
 // 1/4 compression). Millimetres beside inches are another sort of end, and so is
 // the thread of a tap or a through-hull beside its tail.
 func (l *line) sharedEnd(ends []*phrase, bare *phrase) string {
-	own := l.shape != nil && (l.shape.name == "through-hull" || l.shape.name == "tap" || l.shape.name == "seacock" || l.shape.name == "bulkhead")
+	own := l.is(ownThread)
 	for _, e := range ends {
 		if e.millimetres() && !bare.millimetres() || own && e.end == "BARB" {
 			continue
@@ -70,7 +70,7 @@ func (l *line) sharedEnd(ends []*phrase, bare *phrase) string {
 	return ""
 }
 
-func (l *line) adapts() bool { return l.shape != nil && l.shape.name == "adaptor" && !l.one }
+func (l *line) adapts() bool { return l.is(adaptor) && !l.one }
 
 func (l *line) otherThread(ends []*phrase, k int) bool {
 	for j, o := range ends {
@@ -105,7 +105,7 @@ func (l *line) neighbour(ends []*phrase, k int) *phrase {
 		}
 	}
 	for j := k - 1; j >= 0; j-- {
-		if shares(ends[j]) && !(l.shape != nil && l.shape.name == "adaptor" && len(ends[j].sexes) == 1) {
+		if shares(ends[j]) && !(l.is(adaptor) && len(ends[j].sexes) == 1) {
 			return ends[j]
 		}
 	}
@@ -168,7 +168,7 @@ func (l *line) pillar(ends []*phrase) []*phrase {
 	if l.shape == nil || hasEnd(ends, "BARB") || len(ends) != 1 || !threadLike(ends[0]) {
 		return ends
 	}
-	if l.shape.name != "hose tail" && !(l.shape.name == "drain valve" && l.pillared()) {
+	if !l.is(tail) && !(l.is(pillar) && l.pillared()) {
 		return ends
 	}
 	tail := &phrase{from: ends[0].from, to: ends[0].to, end: "BARB"}
@@ -203,9 +203,9 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		switch {
 		case word != "" && (e.end == "" || e.round || word != "BARB"):
 			e.end = word
-		case l.shape != nil && l.shape.name == "hose tail" && l.material != "pvc":
+		case l.is(tail) && l.material != "pvc":
 			e.end = "BARB"
-		case l.shape != nil && (l.shape.name == "bush" || l.material == "pvc" && e.end == ""):
+		case l.is(bush) || l.shape != nil && l.material == "pvc" && e.end == "":
 			e.end = "SOCKET"
 		default:
 			e.end = "TUBE"
@@ -228,22 +228,22 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.both {
 		want = max(want, 2)
 	}
-	if l.both && l.shape != nil && l.shape.name == "vessel" {
+	if l.both && l.is(vessel) {
 		want = 3 // feed, brine, product
 	}
 	if want == 0 && len(ends) == 1 && l.evenBody(ends[0]) {
 		want = 2
 	}
-	if l.shape != nil && l.shape.name == "tee" && len(ends) == 2 {
+	if l.is(tee) && len(ends) == 2 {
 		return l.threeOf(ends)
 	}
-	if l.shape != nil && l.shape.name == "vessel" && len(ends) == 2 {
+	if l.is(vessel) && len(ends) == 2 {
 		if l.namesBrine() {
 			return ends // feed and brine: of the product nothing is said
 		}
 		return []*phrase{ends[0], copyOf(ends[0]), ends[1]}
 	}
-	if l.shape != nil && l.shape.name == "manifold" {
+	if l.is(manifold) {
 		return l.outlets(ends)
 	}
 	for len(ends) == 1 && want > 1 {
@@ -270,7 +270,7 @@ func (l *line) namesBrine() bool {
 // evenBody reports whether a part of which one cone or tube is said has the same
 // at its other end: an equal or straight body, not a stud, a nut or a plug.
 func (l *line) evenBody(c *phrase) bool {
-	if l.shape == nil || l.shape.name != "adaptor" && l.shape.name != "tube fitting" || len(c.sexes) > 0 || c.described() && c.fig.kind != coneSize {
+	if !l.is(body) || len(c.sexes) > 0 || c.described() && c.fig.kind != coneSize {
 		return false
 	}
 	even := false
@@ -323,7 +323,7 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 	if count == 2 && n == 3 {
 		ends = l.threeOf(ends)
 	}
-	if l.shape != nil && l.shape.name == "bush" && count == 2 && n == 2 && sexes[0] != sexes[1] && len(ends) == 2 && ends[0].fig.v != ends[1].fig.v {
+	if l.is(bush) && count == 2 && n == 2 && sexes[0] != sexes[1] && len(ends) == 2 && ends[0].fig.v != ends[1].fig.v {
 		ends[0].sexes, ends[1].sexes = nil, nil
 		return ends // the larger end of a bush is its male
 	}

@@ -61,6 +61,8 @@ type shape struct {
 	name, kind string
 	ends       int // 0: as many as are named; -1: none, whatever figures stand there
 	sexes      []threads.Sex
+	rank       int // a kind of a higher rank outranks one that the line names before
+	traits     trait
 }
 
 // symbol is a fitting of EN 10242 by its letter and number.
@@ -92,7 +94,7 @@ var readLexicon = sync.OnceValue(func() *lexicon {
 		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, phis: map[int]float64{}, symbols: map[string]symbol{},
 	}
 	for _, r := range lexiconRows("shape.csv") {
-		l.shapes[r["shape"]] = &shape{name: r["shape"], kind: r["kind"], ends: int(r.number("ends")), sexes: sexesOf(r["sexes"])}
+		l.shapes[r["shape"]] = &shape{name: r["shape"], kind: r["kind"], ends: int(r.number("ends")), sexes: sexesOf(r["sexes"]), rank: int(r.number("rank")), traits: traitsOf(r["traits"])}
 	}
 	for _, name := range wordFiles {
 		for _, r := range lexiconRows(name) {

@@ -104,7 +104,7 @@ func (l *line) together(k int) bool {
 // hardware reports a nut of a bolt: a metric size without the pitch of a fitting,
 // and no word of a thread, a tube or a hose.
 func (l *line) hardware() bool {
-	if l.shape != nil && l.shape.kind != "nut" && l.shape.name != "washer" {
+	if l.shape != nil && !l.is(nut) && !l.is(ring) {
 		return false
 	}
 	metric := false
@@ -166,30 +166,12 @@ func (l *line) takeEvidence(m *sense) {
 // takeKind keeps the first kind that is not a general word for a fitting; a
 // kind that never holds a pipe end (a clamp, a cable gland) outranks the rest.
 func (l *line) takeKind(s *shape) {
-	if l.shape != nil && l.shape.name == "seal kit" {
+	if l.is(sealKit) {
 		return // a seal kit for a pump is no pump
 	}
-	if l.shape == nil || rank(s) > rank(l.shape) {
+	if l.shape == nil || s.rank > l.shape.rank {
 		l.shape = s
 	}
-}
-
-func rank(s *shape) int {
-	switch {
-	case s.name == "membrane element" || s.name == "filter cartridge" || s.name == "seal kit" || s.name == "oil":
-		return 2
-	case s.name == "sundry" || s.name == "flange":
-		return 1
-	case s.ends < 0:
-		return 5
-	case s.name == "adaptor" || s.name == "tube fitting":
-		return 1
-	case s.name == "reducer" || s.name == "nut":
-		return 2
-	case s.name == "tap" || s.name == "hose tail" || s.name == "probe" || s.name == "sensor" || s.name == "gauge" || s.name == "tank" || s.name == "feed pump":
-		return 3
-	}
-	return 4
 }
 
 // takeMaterial keeps the first material; a grade outranks the plain word, a

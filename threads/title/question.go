@@ -30,7 +30,7 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 }
 
 // fits reports whether the part has no sex of its own: a washer.
-func (l *line) fits() bool { return l.shape != nil && l.shape.name == "washer" }
+func (l *line) fits() bool { return l.is(ring) }
 
 // between asks what tells the candidates apart.
 func (l *line) between(c *phrase, r *threads.EndReading) string {

@@ -59,7 +59,7 @@ func (l *line) relocate(ends, rest []*phrase) {
 // unionSeal puts the flat seal of a union on its female side, where the nut is.
 func (l *line) unionSeal(ends []*phrase) {
 	flat := false
-	if l.shape == nil || l.shape.name != "union" && l.shape.name != "adaptor" || len(ends) != 2 {
+	if !l.is(union) || len(ends) != 2 {
 		return
 	}
 	for k, e := range ends {
@@ -106,19 +106,19 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 	for k, e := range ends {
 		drop := false
 		plain := e.bare() && e.fig.kind == inchSize
-		if l.shape.name == "nipple" && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && e.fam != nil && e.fig.v >= 2*ends[0].fig.v && e.fig.v == float64(int(e.fig.v)) {
+		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && e.fam != nil && e.fig.v >= 2*ends[0].fig.v && e.fig.v == float64(int(e.fig.v)) {
 			ends[0].fam, plain = e.fam, true
 		}
 		switch {
-		case l.shape.name == "nipple" && k > 0 && plain && !l.reducing:
+		case l.is(nipple) && k > 0 && plain && !l.reducing:
 			drop = e.fig.v >= 1.5 && e.fig.v >= 1.5*ends[0].fig.v
-		case l.shape.name == "nipple" && k > 0 || l.shape.name == "extension":
+		case l.is(nipple) && k > 0 || l.is(extension):
 			drop = e.bare() && e.millimetres()
-		case l.shape.ends == 1 && l.shape.kind != "nut":
+		case l.shape.ends == 1 && !l.is(nut):
 			drop = e.bare() && anyDescribed(ends)
-		case l.shape.name == "hose":
+		case l.is(madeUp):
 			drop = plain && k == 0 && anyDescribed(ends[1:])
-		case k == 2 && plain && l.shape.ends <= 2 && l.shape.name != "manifold" && l.shape.name != "vessel":
+		case k == 2 && plain && l.shape.ends <= 2 && !l.is(many):
 			drop = e.fig.v >= 1.5
 		}
 		if !drop {
@@ -131,7 +131,7 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 // oneNut leaves a nut its thread: the tube that it holds, or the thread's other
 // name, is no further end.
 func (l *line) oneNut(ends []*phrase) []*phrase {
-	if l.shape == nil || l.shape.kind != "nut" || len(ends) != 2 || l.one {
+	if !l.is(nut) || len(ends) != 2 || l.one {
 		return ends
 	}
 	for k, e := range ends {

@@ -25,7 +25,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		l.unjudged = append(l.unjudged, out.Words+" ("+what+")")
 		return out, false
 	}
-	if c.end == "" && c.fam == nil && !c.thread && l.shape != nil && l.shape.name == "quick coupling" && c.fig != nil && c.fig.kind == inchSize {
+	if c.end == "" && c.fam == nil && !c.thread && l.is(coupler) && c.fig != nil && c.fig.kind == inchSize {
 		l.unjudged = append(l.unjudged, out.Words+" (quick coupling)")
 		return out, false
 	}
@@ -213,7 +213,7 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 		name = "BSP"
 	}
 	flat := c.attr&(isWasher|isNut|isFlat|isStudSeal|isCone60|isCone30|isParallel) != 0 || c.attr&isSwivel != 0 && c.sex() == threads.Female
-	if l.shape != nil && l.shape.name == "washer" || l.hoseNut(c) {
+	if l.is(ring) || l.hoseNut(c) {
 		flat = true
 	}
 	switch name {
@@ -238,7 +238,7 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 	case "RP":
 		return []threads.Family{threads.Rp}
 	case "NPT":
-		if l.shape != nil && l.shape.name == "hose" && c.sex() == threads.Female && l.ironPipe(c) {
+		if l.is(madeUp) && c.sex() == threads.Female && l.ironPipe(c) {
 			return []threads.Family{threads.NPSM, threads.NPT}
 		}
 		return []threads.Family{threads.NPT}
@@ -256,7 +256,7 @@ var straightFamilies = map[string][]threads.Family{
 
 // hoseNut reports whether a female end of a made-up hose, whose nut seals flat.
 func (l *line) hoseNut(c *phrase) bool {
-	return l.shape != nil && l.shape.name == "hose" && c.sex() == threads.Female
+	return l.is(madeUp) && c.sex() == threads.Female
 }
 
 // ironPipe reports whether an end is listed as FIP, which on a hose's nut is a

@@ -76,19 +76,19 @@ func (l *line) studSexes(ends []*phrase) {
 
 // coneSex is male for a body, female for a nut: the cone itself is inside the body's end.
 func (l *line) coneSex() threads.Sex {
-	if l.shape != nil && l.shape.kind == "nut" {
+	if l.is(nut) {
 		return threads.Female
 	}
 	return threads.Male
 }
 
 func (l *line) kindSexes(ends []*phrase, count int) {
-	if l.shape.name == "bush" && count == 2 && len(ends) == 2 {
+	if l.is(bush) && count == 2 && len(ends) == 2 {
 		l.bushSexes(ends)
 		return
 	}
 	usual := l.shape.sexes
-	if l.shape.name == "elbow" && l.street() {
+	if l.is(elbow) && l.street() {
 		usual = []threads.Sex{threads.Male, threads.Female}
 	}
 	k := 0
@@ -119,7 +119,7 @@ func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads
 		return l.coneSex()
 	case e.fam != nil && e.fam.value == "NH" && l.valve():
 		return threads.Male
-	case len(sexes) == 1 && l.shape.name == "hose tail" && e.attr&isSwivel != 0:
+	case len(sexes) == 1 && l.is(tail) && e.attr&isSwivel != 0:
 		return threads.Female
 	case len(sexes) == 1:
 		return sexes[0]
@@ -127,9 +127,9 @@ func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads
 		return sexes[0]
 	case len(sexes) == 2 && count == 2:
 		return sexes[k]
-	case (l.shape.name == "elbow" || l.shape.name == "tee" || l.shape.name == "cross") && count == ends && !anySex(e):
+	case l.is(femaleRound) && count == ends && !anySex(e):
 		return threads.Female
-	case l.shape.name == "bulkhead" && k == 0 && count > 1:
+	case l.is(bulkhead) && k == 0 && count > 1:
 		return threads.Female
 	}
 	return threads.NoSex
@@ -137,24 +137,14 @@ func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads
 
 func anySex(e *phrase) bool { return len(e.sexes) > 0 }
 
-func (l *line) valve() bool {
-	switch l.shape.name {
-	case "shut-off valve", "drain valve", "tap", "check valve":
-		return true
-	}
-	return false
-}
+func (l *line) valve() bool { return l.is(valve) }
 
 func (l *line) assume(e *phrase, s threads.Sex) {
 	if s == threads.NoSex {
 		return
 	}
 	e.sexes = []threads.Sex{s}
-	e.assumed = len(l.shape.sexes) != 2 || l.shape.name == "elbow"
-	switch l.shape.name {
-	case "nipple", "plug", "coupling", "cap":
-		e.assumed = false
-	}
+	e.assumed = !l.is(plain) && (len(l.shape.sexes) != 2 || l.is(elbow))
 }
 
 // bushSexes: the larger end of a bush is male, the smaller female.

@@ -13,7 +13,7 @@ func (l *line) classifyInch(k int, f *figure) {
 	next := l.beside(k, 1)
 	length := next.value(classAfter) == "junk" && !(l.reducing && f.frac) || l.called(k) == "junk" ||
 		l.called(k) == "length" && l.sizeBefore(k)
-	if l.shape != nil && (l.shape.name == "vessel" || l.shape.name == "membrane element") && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.v > 8 {
+	if l.is(elementSized) && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.v > 8 {
 		length = true // 2 1/2 x 40 in: the element
 	}
 	long := next.value(classAttr) == "long" && l.beside(k, -1).parted() && !f.frac
@@ -134,7 +134,7 @@ func (l *line) secondNames() {
 // allNominal takes the other millimetres of a threaded part for nominal bores
 // too, where one of them is (25mm x 20mm BSP reducing bush).
 func (l *line) allNominal() {
-	if l.shape == nil || l.shape.name != "bush" && l.shape.name != "reducer" && l.shape.name != "nipple" && l.shape.name != "coupling" && l.shape.name != "elbow" && l.shape.name != "tee" {
+	if !l.is(nominal) {
 		return
 	}
 	nominal := false

@@ -1,0 +1,93 @@
+package title
+
+import (
+	"fmt"
+	"strings"
+)
+
+// trait is a set of what a sort of part has to its own, from the column traits of
+// shape.csv. Code asks for a trait and never for a part by its name.
+type trait uint64
+
+const (
+	adaptor      trait = 1 << iota // an adaptor: a second size alone is an end of which nothing is said
+	angled                         // 45 and 90 are its angle
+	body                           // an equal or straight body has the same end twice
+	bulkhead                       // its first thread is female
+	bush                           // the larger end is male, the smaller female
+	coupler                        // an inch size alone is the coupling's own
+	dial                           // millimetres are its dial
+	elbow                          // a street elbow is male and female
+	elementSized                   // 2 1/2 x 40 is the element that it holds
+	extension                      // millimetres are its length
+	femaleRound                    // mostly female at every end
+	hose                           // its first size may be its bore
+	sealKit                        // comes for a part, and is not that part
+	madeUp                         // a hose with its ends on
+	manifold                       // has as many outlets as the line counts
+	many                           // may have more than two ends
+	nipple                         // a bare figure behind its size is its length
+	nominal                        // millimetres of one end are nominal bores at all
+	nut                            // has one thread
+	ownThread                      // a size alone is its own thread, not the tail
+	pillar                         // has a tail if the line speaks of a hose
+	plain                          // its sexes are its nature, and not only usual
+	ring                           // lies on a thread and has no sex
+	scaled                         // pressures are its scale
+	set                            // a pressure is what it is set to, unless called a rating
+	tail                           // has a tail for a hose
+	tee                            // two sizes are run and branch
+	unequal                        // its two ends differ
+	union                          // a flat seal is at its nut, on the female side
+	valve                          // a valve or tap
+	vessel                         // has feed, brine and product
+)
+
+var traitNamed = map[string]trait{
+	"adaptor":       adaptor,
+	"angled":        angled,
+	"body":          body,
+	"bulkhead":      bulkhead,
+	"bush":          bush,
+	"coupler":       coupler,
+	"dial":          dial,
+	"elbow":         elbow,
+	"element-sized": elementSized,
+	"extension":     extension,
+	"female-round":  femaleRound,
+	"hose":          hose,
+	"kit":           sealKit,
+	"made-up":       madeUp,
+	"manifold":      manifold,
+	"many":          many,
+	"nipple":        nipple,
+	"nominal":       nominal,
+	"nut":           nut,
+	"own-thread":    ownThread,
+	"pillar":        pillar,
+	"plain":         plain,
+	"ring":          ring,
+	"scaled":        scaled,
+	"set":           set,
+	"tail":          tail,
+	"tee":           tee,
+	"unequal":       unequal,
+	"union":         union,
+	"valve":         valve,
+	"vessel":        vessel,
+}
+
+func traitsOf(words string) trait {
+	var out trait
+	for _, w := range strings.Fields(words) {
+		t, ok := traitNamed[w]
+		if !ok {
+			panic(fmt.Sprintf("title: shape.csv names the trait %q, which is not known", w))
+		}
+		out |= t
+	}
+	return out
+}
+
+// is reports whether the line's sort of part has the trait.
+func (l *line) is(t trait) bool { return l.shape != nil && l.shape.traits&t != 0 }
