@@ -116,9 +116,31 @@ type Reading struct {
 	Material string  // the material that the words name, "" if none
 	RatedBar float64 // the pressure that the words give as a rating, bar; see HasRated
 	HasRated bool    // false when no rating is said: unknown is not zero
-	Ends     []EndReading
-	Unread   []string // words that were not understood, in order
+
+	Class     string   // the pressure class, "class 3000"; "" if none is said
+	Schedule  string   // the wall by its schedule, "schedule 80" or "SDR 11"
+	Grade     string   // the forging or casting grade as written: F316, CF8M
+	Standards []string // the standards named, as written: ASME B16.11
+	Celsius   float64  // the highest temperature named, degrees Celsius; see HasCelsius
+
+	HasCelsius bool
+	Pressures  []StatedPressure // pressures that are no rating
+
+	Ends    []EndReading
+	Unread  []string  // words that were not understood, in order
+	NotUsed []NotUsed // words and figures that were understood, and that nothing here uses
 }
+
+// StatedPressure is a pressure that a text gives and that is no rating.
+type StatedPressure struct {
+	What  string  // test, burst, full scale, cut-off, setting, opening pressure, vacuum, pump pressure, differential
+	Bar   float64 // gauge
+	Words string  // as written
+}
+
+// NotUsed is a part of a text that was understood and changes nothing, with the
+// reason.
+type NotUsed struct{ Words, Why string }
 
 // EndReading is one end seen in a text. Several candidates: the words leave it
 // open, likeliest first. None: an end was seen and could not be read.

@@ -5,10 +5,12 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	units "handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
 )
@@ -20,6 +22,27 @@ type threadFacts struct {
 	Rated    number     `json:"rated_bar"`
 	Ends     []endFacts `json:"ends"`
 	Unread   []string   `json:"unread"`
+
+	Class     string          `json:"class,omitempty"`
+	Schedule  string          `json:"schedule,omitempty"`
+	Grade     string          `json:"grade,omitempty"`
+	Standards []string        `json:"standards,omitempty"`
+	Celsius   *float64        `json:"temperature_c,omitempty"`
+	Pressures []pressureFacts `json:"other_pressures,omitempty"`
+	NotUsed   []notUsedFacts  `json:"not_used"`
+}
+
+// pressureFacts is a pressure that is no rating.
+type pressureFacts struct {
+	What  string  `json:"what"`
+	Bar   float64 `json:"bar"`
+	Words string  `json:"words"`
+}
+
+// notUsedFacts is what was understood of a text and changes nothing.
+type notUsedFacts struct {
+	Words string `json:"words"`
+	Why   string `json:"why"`
 }
 
 type endFacts struct {
@@ -93,30 +116,58 @@ settles it. With - it reads a text a line from standard input, an object a line 
 	return cmd
 }
 
-// longestLine is the longest line that is taken from standard input.
-const longestLine = 1 << 20
+// longestLine is the longest line that is read from standard input, in bytes.
+const longestLine = 64 << 10
 
-// threadLines reads a text a line.
+// threadLines reads a text a line, in the memory of one line. A line that is
+// longer than longestLine is named by its number and skipped.
 func (a *app) threadLines() error {
-	lines := bufio.NewScanner(a.in)
-	lines.Buffer(make([]byte, 0, 4096), longestLine)
+	lines := bufio.NewReaderSize(a.in, longestLine)
 	enc := json.NewEncoder(a.ui.out)
 	enc.SetEscapeHTML(false)
-	for lines.Scan() {
-		text := strings.TrimSpace(lines.Text())
-		if text == "" {
-			continue
+	skipped := 0
+	for n := 1; ; n++ {
+		line, err := lines.ReadSlice('\n')
+		if errors.Is(err, bufio.ErrBufferFull) {
+			skipped++
+			fmt.Fprintf(a.ui.errOut, "line %d: longer than 64 KiB, skipped\n", n)
+			if err = restOfLine(lines); err == nil {
+				continue
+			}
+			line = nil
 		}
-		r := title.Read(text)
-		if a.json {
-			if err := enc.Encode(threadFactsOf(r)); err != nil {
+		if text := strings.TrimSpace(string(line)); text != "" {
+			if err := a.threadLine(enc, title.Read(text)); err != nil {
 				return err
 			}
-			continue
 		}
-		a.printReading(r)
+		switch {
+		case errors.Is(err, io.EOF) && skipped > 0:
+			return fmt.Errorf("%s skipped: the text of one part is shorter", counted(skipped, "line"))
+		case errors.Is(err, io.EOF):
+			return nil
+		case err != nil:
+			return err
+		}
 	}
-	return lines.Err()
+}
+
+// restOfLine reads to the end of a line that did not fit.
+func restOfLine(lines *bufio.Reader) error {
+	for {
+		_, err := lines.ReadSlice('\n')
+		if !errors.Is(err, bufio.ErrBufferFull) {
+			return err
+		}
+	}
+}
+
+func (a *app) threadLine(enc *json.Encoder, r threads.Reading) error {
+	if a.json {
+		return enc.Encode(threadFactsOf(r))
+	}
+	a.printReading(r)
+	return nil
 }
 
 func threadFactsOf(r threads.Reading) threadFacts {
@@ -126,6 +177,17 @@ func threadFactsOf(r threads.Reading) threadFacts {
 	}
 	if f.Unread == nil {
 		f.Unread = []string{}
+	}
+	f.Class, f.Schedule, f.Grade, f.Standards = r.Class, r.Schedule, r.Grade, r.Standards
+	if r.HasCelsius {
+		f.Celsius = &r.Celsius
+	}
+	for _, p := range r.Pressures {
+		f.Pressures = append(f.Pressures, pressureFacts(p))
+	}
+	f.NotUsed = []notUsedFacts{}
+	for _, n := range r.NotUsed {
+		f.NotUsed = append(f.NotUsed, notUsedFacts(n))
 	}
 	for _, e := range r.Ends {
 		end := endFacts{Sex: e.Sex.String(), Seal: e.Seal.String(), Swivel: e.Swivel, Candidates: []candidateFacts{}, Question: e.Question}
@@ -158,13 +220,19 @@ func (a *app) printReading(r threads.Reading) {
 	u := a.ui
 	u.line("%s", u.paint(bold, r.Text))
 	said := ""
-	for _, p := range []struct{ label, text string }{{"kind", r.Kind}, {"material", r.Material}} {
+	for _, p := range []struct{ label, text string }{
+		{"kind", r.Kind}, {"material", r.Material}, {"grade", r.Grade}, {"class", strings.TrimPrefix(r.Class, "class ")},
+		{"wall", r.Schedule}, {"standard", strings.Join(r.Standards, ", ")},
+	} {
 		if p.text != "" {
 			said += fmt.Sprintf("  %s: %s", p.label, p.text)
 		}
 	}
 	if r.HasRated {
-		said += fmt.Sprintf("  rated: %.4g bar", r.RatedBar)
+		said += "  rated: " + (units.Pressure(r.RatedBar) * units.Bar).String()
+	}
+	if r.HasCelsius {
+		said += fmt.Sprintf("  up to: %.4g C", r.Celsius)
 	}
 	if said != "" {
 		u.line("%s", said)
@@ -178,7 +246,22 @@ func (a *app) printReading(r threads.Reading) {
 	if len(r.Unread) > 0 {
 		u.fold("  unread", strings.Join(r.Unread, ", "))
 	}
+	printNotUsed(u, r)
 	u.line("")
+}
+
+// printNotUsed names what was understood and changes nothing.
+func printNotUsed(u *ui, r threads.Reading) {
+	var said []string
+	for _, p := range r.Pressures {
+		said = append(said, fmt.Sprintf("%s (%s: no rating)", p.Words, p.What))
+	}
+	for _, n := range r.NotUsed {
+		said = append(said, fmt.Sprintf("%s (%s)", n.Words, n.Why))
+	}
+	if len(said) > 0 {
+		u.fold("  unused", strings.Join(said, ", "))
+	}
 }
 
 func (a *app) printEnd(i int, e threads.EndReading) {

@@ -1,6 +1,10 @@
 package title
 
-import "math"
+import (
+	"math"
+
+	"handtight/pressure/quantity"
+)
 
 // classify decides what each figure is from its neighbours, and keeps what is no
 // size of an end (pressures, lengths, spanners, codes, quantities) out of the way.
@@ -27,9 +31,15 @@ func (l *line) classify() {
 		case pressureFigure:
 			l.classifyPressure(k, f)
 		}
-		if f.kind == bare || f.kind == mmSize && l.is(dial) {
-			f.kind = junkFigure // a gauge's millimetres are its dial
+		switch {
+		case f.kind == bare:
+			f.drop(asNothing)
+		case f.kind == mmSize && l.is(dial):
+			f.drop(asDial) // a gauge's millimetres are its dial
+		case f.kind == junkFigure && f.role == noRole:
+			f.role = asNothing
 		}
+		l.takeStated(f)
 	}
 	l.secondNames()
 	l.threadAndTube()
@@ -52,22 +62,25 @@ func (l *line) beside(k, n int) *token {
 
 // called is what a word before a figure makes of it. A word that has taken the
 // figure before it (2" dial 1/4) says nothing of the next.
-func (l *line) called(k int) string {
+func (l *line) called(k int) role {
 	prev := l.beside(k, -1)
-	if prev.value(classBefore) == "hex" {
+	if prev.role(classBefore) == asHex {
 		if l.sizeBefore(k) || l.tokens[k].figure.kind == mmSize {
-			return "junk"
+			return asSpanner
 		}
-		return ""
+		return noRole
 	}
 	if prev.is(classAfter) != nil {
 		for j := k - 2; j >= max(k-3, 0); j-- {
+			if m := l.tokens[j].mark; m == ',' || m == ';' {
+				break
+			}
 			if l.tokens[j].figure != nil && l.tokens[j].to < prev.from {
-				return ""
+				return noRole
 			}
 		}
 	}
-	return prev.value(classBefore)
+	return prev.role(classBefore)
 }
 
 func (it *token) value(c wordClass) string {
@@ -95,77 +108,51 @@ func (l *line) classifyRange(k int, f *figure) {
 		return
 	}
 	if dash.mark == '-' {
-		before.kind = junkFigure
+		before.drop(asScale)
 		f.set = true
 		if f.kind == mmSize {
-			f.kind = junkFigure
+			f.drop(asMeasure)
 		}
 	}
-}
-
-func (l *line) classifyPressure(k int, f *figure) {
-	words := ""
-	for j := max(0, k-3); j < k; j++ {
-		if l.tokens[j].figure == nil && l.tokens[j].mark == 0 {
-			words += " " + string(l.norm[l.tokens[j].from:l.tokens[j].to])
-		}
-	}
-	if f.set || l.scaled() || hasWord(words, "set") || hasWord(words, "range") || hasWord(words, "scale") {
-		return
-	}
-	l.rate(f.v * barPer[f.unit])
-}
-
-// barPer converts to bar: psi by the exact pound, inch and standard gravity.
-var barPer = map[string]float64{
-	"bar": 1, "psi": 0.0689475729, "mpa": 10, "kpa": 0.01, "kgcm2": 0.980665, "atm": 1.01325,
-}
-
-func (l *line) rate(bar float64) {
-	if !l.hasRated && bar > 0 {
-		l.rated, l.hasRated = bar, true
-	}
-}
-
-// scaled reports whether the part's pressures are its dial: gauges and sensors.
-func (l *line) scaled() bool {
-	return l.is(scaled) || l.is(set) && !l.saysRated()
-}
-
-// saysRated reports whether a pressure is called a rating: that of a relief valve
-// is else what it is set to.
-func (l *line) saysRated() bool {
-	text := string(l.norm)
-	return hasWord(text, "rated") || hasWord(text, "pn") || hasWord(text, "max")
 }
 
 // classifyBare says what a number without a unit is; bare if it is nothing.
 func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
 	if l.is(angled) && (f.v == 45 || f.v == 90) {
-		return junkFigure
+		return f.drop(asAngle)
 	}
-	switch l.called(k) {
-	case "pressure":
-		if !l.scaled() {
-			l.rate(f.v)
+	switch called := l.called(k); {
+	case called == asRating:
+		if l.is(scaled) {
+			return f.drop(asScale)
 		}
-		return junkFigure
-	case "junk", "length":
-		return junkFigure
-	case "dn":
+		l.rate(f, quantity.Pressure(f.v)*quantity.Bar)
+		return f.drop(asRating)
+	case called == asBore:
 		return l.bore(f)
-	case "phi":
+	case called == asPhi:
 		return l.pipeOutside(f)
+	case called == asLength || called == asCount || called.other():
+		return f.drop(called)
 	}
-	switch next.value(classAfter) {
-	case "dn":
+	switch behind := next.role(classAfter); {
+	case behind == asBore:
 		return l.bore(f)
-	case "junk", "count":
-		return junkFigure
+	case behind == asCount || behind == asLength || behind.other():
+		return f.drop(behind)
 	}
-	if l.counts(k, f) || l.quantity(k, f, next) || l.ringSize(f, prev, next) || l.wall(k, f) {
-		return junkFigure
+	if r := l.counts(k, f); r != noRole {
+		return f.drop(r)
+	}
+	if l.quantity(k, f, next) {
+		return f.drop(asCount)
+	}
+	if l.ringSize(f, prev, next) {
+		return f.drop(asRing)
+	}
+	if l.wall(k, f) {
+		return f.drop(asWallOf)
 	}
 	if l.dash(k, f, prev, next) {
 		return dashSize
@@ -185,7 +172,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	}
 	if pf != nil && pf.value == "R" && l.hoseGrade(k, f) {
 		l.tokens[k-1].word = nil // R7: a grade of hose
-		return junkFigure
+		return f.drop(asGrade)
 	}
 	if inchLike(f.v) {
 		return inchSize
@@ -217,7 +204,7 @@ func (l *line) bore(f *figure) figureKind {
 		f.v = v
 		return dnSize
 	}
-	return junkFigure
+	return f.drop(asBore)
 }
 
 // inchLike reports whether a plain number can be an inch size: 1, 2, 0.75, 1.25.
@@ -259,18 +246,18 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 		return bare
 	}
 	if k == 0 && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, 2).glued || other.marked) {
-		return junkFigure // 2x 1/2 BSP, 2 x 3/4": two of them
+		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
 	if f.whole && l.shape != nil && int(f.v) == l.shape.ends && f.v > 1 && next.value(classSep) == "x" && !f.marked && other.frac {
-		return junkFigure // tee 3 x 1/2: three of them
+		return f.drop(asPort) // tee 3 x 1/2: three of them
 	}
 	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && k >= 2 && prev.value(classSep) == "x" && next.value(classSep) == "x" && other.marked && l.before(k) != nil && l.before(k).marked {
 		other.times = int(f.v) // 1" x 2 x 3/4": two of 3/4"
-		return junkFigure
+		return f.drop(asPort)
 	}
 	if !f.whole && other.kind == bare && other.v > 8 {
-		other.kind = junkFigure // 2.5 x 40: a membrane
-		return junkFigure
+		other.drop(asElement) // 2.5 x 40: a membrane
+		return f.drop(asElement)
 	}
 	switch {
 	case f.v >= 5 && f.v <= 63 && (other.kind != bare || l.evidence):

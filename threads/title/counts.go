@@ -1,20 +1,23 @@
 package title
 
-// counts reports whether a hyphen ties a whole number to a word that is no
+// counts says what a number is where a hyphen ties a whole number to a word that is no
 // thread's (2-pack, 2-pc, 4-port), or the number ends a code (PC8-02).
-func (l *line) counts(k int, f *figure) bool {
+func (l *line) counts(k int, f *figure) role {
 	prev, dash, word := at(l.tokens, k-1), at(l.tokens, k+1), at(l.tokens, k+2)
 	if l.tokens[k].glued && (f.v == 2 || f.v == 4) && f.whole && prev.to-prev.from == 1 && !prev.glued && l.norm[prev.from] == 'a' {
-		return true // A4: a grade of stainless steel
+		return asGrade // A4: a grade of stainless steel
 	}
 	if prev.glued && prev.mark == '-' && l.tokens[k].glued && l.norm[l.tokens[k].from] == '0' && !l.dashes || l.tokens[k].glued && onlyUnit(prev.word) && len(prev.word) > 0 {
-		return true
+		return asCode
 	}
 	tied := f.whole && !f.marked && dash.mark == '-' && dash.glued && word.glued && word.figure == nil && word.mark == 0
 	if tied && word.to-word.from <= 2 && word.unread {
-		return false
+		return noRole
 	}
-	return tied && (word.is(classUnit) != nil || word.is(classAfter) != nil || word.unread || word.to-word.from > 2 && word.is(classNoise) != nil || word.is(classKind) != nil)
+	if tied && (word.is(classUnit) != nil || word.is(classAfter) != nil || word.unread || word.to-word.from > 2 && word.is(classNoise) != nil || word.is(classKind) != nil) {
+		return asCount
+	}
+	return noRole
 }
 
 // quantity reports a whole number before an x and a part's name (4 x elbow), and

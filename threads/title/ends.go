@@ -372,7 +372,7 @@ func (l *line) outlets(ends []*phrase) []*phrase {
 		if next.mark == '-' && next.glued {
 			next = at(l.tokens, k+2)
 		}
-		if f != nil && f.whole && f.v <= 12 && next.value(classAfter) == "count" {
+		if f != nil && f.whole && f.v <= 12 && next.role(classAfter) == asCount {
 			n = int(f.v)
 		}
 	}

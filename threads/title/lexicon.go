@@ -28,13 +28,16 @@ const (
 	classAfter  // a figure before this word is no thread
 	classSep    // parts two ends
 	classSize   // a size written in words
+	classPress  // what the pressure beside it is, if not a rating
+	classGrade  // a grade of steel by forging or casting
+	classWord   // a schedule in one word
 	classNoise  // understood, and says nothing of ends
 )
 
 var classNames = map[string]wordClass{
 	"sex": classSex, "fam": classFamily, "end": classEnd, "attr": classAttr, "kind": classKind,
 	"mat": classMaterial, "unit": classUnit, "before": classBefore, "after": classAfter,
-	"sep": classSep, "size": classSize, "noise": classNoise,
+	"sep": classSep, "size": classSize, "noise": classNoise, "press": classPress, "grade": classGrade, "word": classWord,
 }
 
 // sense is one meaning of a word.
@@ -45,6 +48,7 @@ type sense struct {
 	sexes  []threads.Sex
 	shape  *shape
 	tongue string
+	role   role // what a word before or behind a figure, or a unit, makes of it
 }
 
 func (m *sense) has(word string) bool {
@@ -85,7 +89,7 @@ type lexicon struct {
 }
 
 var wordFiles = []string{
-	"sex.csv", "family.csv", "ends.csv", "attr.csv", "kind.csv", "material.csv", "unit.csv", "noise.csv",
+	"sex.csv", "family.csv", "ends.csv", "attr.csv", "kind.csv", "material.csv", "unit.csv", "noise.csv", "rating.csv", "grade.csv",
 }
 
 var readLexicon = sync.OnceValue(func() *lexicon {
@@ -120,6 +124,8 @@ func (l *lexicon) add(r row) {
 		m.sexes = sexesOf(r["value"])
 	case classKind:
 		m.shape = l.shapes[r["value"]]
+	case classBefore, classAfter, classUnit:
+		m.role = roleNamed[r["value"]]
 	}
 	for _, word := range strings.Split(r["words"], "|") {
 		l.put(word, m)

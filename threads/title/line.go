@@ -1,5 +1,7 @@
 package title
 
+import "handtight/threads"
+
 // line is a text on its way to a reading.
 type line struct {
 	*spelling
@@ -10,6 +12,13 @@ type line struct {
 	material string
 	rated    float64
 	hasRated bool
+	ratedBy  *figure
+
+	class, schedule, grade string
+	celsius                float64
+	hasCelsius             bool
+	standards              []string
+	pressures              []threads.StatedPressure
 
 	byBore    bool // a standard whose sizes are nominal bores
 	dashes    bool // a family that is sized by dash is named
@@ -24,6 +33,7 @@ type line struct {
 	reducing  bool
 	evidence  bool // something says that the figures belong to an end
 	unjudged  []string
+	ignored   []threads.NotUsed
 }
 
 // survey notes what the words say of the part as a whole.
@@ -33,6 +43,7 @@ func (l *line) survey() {
 		l.germanLetter(k)
 		l.slipLetter(k)
 		l.smallWord(k)
+		l.takeNamed(k)
 		for _, m := range it.word {
 			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
 			switch m.class {

@@ -2,7 +2,10 @@ package title
 
 import "handtight/threads"
 
-import "math"
+import (
+	"handtight/pressure/quantity"
+	"math"
+)
 
 // figureKind is what a figure was found to be.
 type figureKind uint8
@@ -27,9 +30,11 @@ const (
 type figure struct {
 	kind     figureKind
 	v        float64
-	pitch    float64 // metric: millimetres, 0 if not said; unified: threads an inch
-	unit     string  // of a pressure
-	series   byte    // l or s
+	pitch    float64           // metric: millimetres, 0 if not said; unified: threads an inch
+	per      quantity.Pressure // of a pressure: its unit
+	role     role              // what it is, where it is no size of an end
+	used     bool              // an end or another field of the reading has it
+	series   byte              // l or s
 	frac     bool
 	whole    bool
 	marked   bool        // an inch mark or an inch word stands behind it
@@ -38,6 +43,7 @@ type figure struct {
 	classA   bool
 	pin      float64 // M22-14: the pin of a pressure washer's joint
 	tube     float64 // 1/2-16: a thread and a tube of 16 mm
+	steam    bool    // a pressure that holds for steam
 	set      bool    // a pressure that a part is set to, or the end of a scale: no rating
 	times    int     // how many ends have the size, if said
 	hose     bool    // an inch size repeated in millimetres of bore: 3/8" (9,52 mm)
@@ -148,7 +154,7 @@ func (sc *scanner) value(i int, f *figure) int {
 		}
 	}
 	if end == i {
-		f.kind = junkFigure // a stop and more digits than a size has
+		f.drop(asCode) // a stop and more digits than a size has
 		_, end = sc.digits(i + 1)
 	}
 	return end

@@ -214,15 +214,15 @@ func (l *line) restated(tokens []token) []int {
 		if n := len(out); n > 0 {
 			before := tokens[out[n-1]].figure
 			if before.kind == dashSize && f.kind == inchSize && f.v*16 == before.v && k-out[n-1] <= 2 {
-				f.kind = junkFigure
+				f.drop(asRepeat)
 				continue
 			}
 			if again(before, f) {
-				f.kind = junkFigure
+				f.drop(asRepeat)
 				continue
 			}
 			if again(f, before) {
-				before.kind = junkFigure
+				before.drop(asRepeat)
 				out[n-1] = k
 				continue
 			}
@@ -299,7 +299,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 func (c *phrase) trim(l *line, tokens []token) {
 	telling := func(it *token) bool {
 		return it.figure != nil && it.figure.sized() || it.is(classSex) != nil || it.is(classFamily) != nil ||
-			it.is(classEnd) != nil || it.is(classAttr) != nil || it.value(classBefore) == "dn"
+			it.is(classEnd) != nil || it.is(classAttr) != nil || it.role(classBefore) == asBore
 	}
 	first, last := -1, -1
 	for k := range tokens {

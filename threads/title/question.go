@@ -207,5 +207,13 @@ func (l *line) kindWord() string {
 	if l.shape == nil || l.shape.kind == "" {
 		return "Such a part"
 	}
-	return "Such a " + l.shape.kind
+	return "Such " + article(l.shape.kind)
+}
+
+// article writes a word with a or an.
+func article(word string) string {
+	if word != "" && strings.ContainsRune("aeiouAEIOU", rune(word[0])) {
+		return "an " + word
+	}
+	return "a " + word
 }

@@ -36,7 +36,10 @@ func Read(text string) threads.Reading {
 		out.Kind = l.shape.kind
 	}
 	out.Material, out.RatedBar, out.HasRated = l.material, l.rated, l.hasRated
+	out.Class, out.Schedule, out.Grade, out.Standards = l.class, l.schedule, l.grade, l.standards
+	out.Celsius, out.HasCelsius, out.Pressures = l.celsius, l.hasCelsius, l.pressures
 	out.Unread = append(l.unknown(), l.unjudged...)
+	out.NotUsed = l.notUsed()
 	if over {
 		out.Unread = append(out.Unread, fmt.Sprintf("the text beyond %d bytes", longestText))
 	}
@@ -195,7 +198,7 @@ func overlayAgain(ends, again []*phrase) {
 	}
 }
 
-// unknown lists the words that were not understood; codes with digits are left out.
+// unknown lists the words that were not understood; codes with digits are not used.
 func (l *line) unknown() []string {
 	var out []string
 	for k := range l.tokens {
@@ -203,11 +206,8 @@ func (l *line) unknown() []string {
 		if !it.unread {
 			continue
 		}
-		word := l.words(it.from, it.to)
-		beside := it.glued && at(l.tokens, k-1).figure != nil || at(l.tokens, k+1).glued && at(l.tokens, k+1).figure != nil ||
-			at(l.tokens, k+1).glued && at(l.tokens, k+1).mark == '-' && at(l.tokens, k+2).glued && at(l.tokens, k+2).figure != nil
-		if len(word) > 1 && !beside || l.one {
-			out = append(out, word)
+		if l.one || !l.inCode(k) {
+			out = append(out, l.words(it.from, it.to))
 		}
 	}
 	return out

@@ -121,9 +121,11 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		case k == 2 && plain && l.shape.ends <= 2 && !l.is(many):
 			drop = e.fig.v >= 1.5
 		}
-		if !drop {
-			out = append(out, e)
+		if drop {
+			e.fig.role = asLength
+			continue
 		}
+		out = append(out, e)
 	}
 	return out
 }

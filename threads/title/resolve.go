@@ -14,6 +14,9 @@ var notJudged = map[string]string{
 // resolve makes the reading of one phrase; false for an end that is not judged.
 func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	out := threads.EndReading{Words: l.words(c.from, c.to), Sex: c.sex(), Seal: sealSaid(c), Swivel: c.attr&(isSwivel|isNut) != 0}
+	if c.fig != nil {
+		c.fig.used = true
+	}
 	name := c.end
 	if c.fam != nil && (c.fam.value == "NST") {
 		name = c.fam.value

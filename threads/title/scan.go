@@ -17,6 +17,14 @@ type token struct {
 	unread   bool
 }
 
+// role is what the token's word of a class makes of the figure beside it.
+func (it *token) role(c wordClass) role {
+	if m := it.is(c); m != nil {
+		return m.role
+	}
+	return noRole
+}
+
 func (it *token) is(class wordClass) *sense {
 	for _, m := range it.word {
 		if m.class == class {

@@ -11,14 +11,23 @@ const largestInch = 4
 // classifyInch keeps lengths, spanners and drives out of the inch sizes.
 func (l *line) classifyInch(k int, f *figure) {
 	next := l.beside(k, 1)
-	length := next.value(classAfter) == "junk" && !(l.reducing && f.frac) || l.called(k) == "junk" ||
-		l.called(k) == "length" && l.sizeBefore(k)
+	behind, called := next.role(classAfter), l.called(k)
+	var as role
+	switch {
+	case (behind == asLength || behind.other()) && !(l.reducing && f.frac):
+		as = behind
+	case called.other(), called == asCount, called == asLength && l.sizeBefore(k):
+		as = called
+	}
 	if l.is(elementSized) && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.v > 8 {
-		length = true // 2 1/2 x 40 in: the element
+		as = asElement // 2 1/2 x 40 in
 	}
 	long := next.value(classAttr) == "long" && l.beside(k, -1).parted() && !f.frac
-	if f.v > largestInch || f.v < 1.0/16 || length || long {
-		f.kind = junkFigure
+	if f.v > largestInch || f.v < 1.0/16 || long {
+		as = asLength
+	}
+	if as != noRole {
+		f.drop(as)
 	}
 }
 
@@ -40,14 +49,16 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 	longTail := prev.is(classEnd) != nil && next.value(classAttr) == "long"
 	switch {
 	case longTail:
-	case l.called(k) == "junk" || l.called(k) == "length" || next.value(classAfter) == "junk":
-		f.kind = junkFigure
+	case l.called(k).other() || l.called(k) == asLength || l.called(k) == asCount:
+		f.drop(l.called(k))
+	case next.role(classAfter).other() || next.role(classAfter) == asLength:
+		f.drop(next.role(classAfter))
 	case l.washer22 && (f.v == 14 || f.v == 15):
-		f.kind = junkFigure
-	case next.value(classAfter) == "dn" && !(l.one && next.is(classEnd) != nil) || prev.value(classBefore) == "dn":
+		f.drop(asNose)
+	case next.role(classAfter) == asBore && !(l.one && next.is(classEnd) != nil) || prev.role(classBefore) == asBore:
 		f.kind = l.bore(f)
 	case f.v > 63 || f.v < 3:
-		f.kind = junkFigure
+		f.drop(asLength)
 	default:
 		l.threadInMillimetres(k, f)
 	}
@@ -169,7 +180,7 @@ func (l *line) dropSecond(values map[float64]bool, second figureKind) {
 		if f == nil || f.kind != second || !values[f.v] {
 			continue
 		}
-		f.kind = junkFigure
+		f.drop(asRepeat)
 		if french {
 			l.markFrench(f.v)
 		}
@@ -197,12 +208,13 @@ func (l *line) dropConverted(k int, f *figure) {
 		inch := l.tokens[j].figure
 		switch {
 		case math.Abs(inch.v*25.4-f.v) < 0.15 && inch.v < 1 && inch.kind == inchSize:
-			f.kind, inch.hose = junkFigure, true
+			f.drop(asRepeat)
+			inch.hose = true
 		case l.lex.bores[int(f.v)] == inch.v || math.Abs(inch.v*25.4-f.v) < 0.5:
-			f.kind = junkFigure
+			f.drop(asRepeat)
 		default:
 			if g, ok := threads.Find(threads.G, inchText(inch.v)); ok && math.Abs(float64(g.Major)-f.v) < 0.6 {
-				f.kind = junkFigure
+				f.drop(asRepeat)
 			}
 		}
 	}
@@ -223,8 +235,8 @@ func (l *line) dropBareBore() {
 			continue
 		}
 		prev, next := l.beside(k, -1), l.beside(k, 1)
-		if prev.value(classBefore) == "dn" && !sizedByBore(next.is(classFamily)) && next.is(classSex) == nil {
-			f.kind = junkFigure
+		if prev.role(classBefore) == asBore && !sizedByBore(next.is(classFamily)) && next.is(classSex) == nil {
+			f.drop(asRepeat)
 		}
 	}
 }

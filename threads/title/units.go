@@ -1,14 +1,17 @@
 package title
 
-import "handtight/threads"
+import (
+	"strings"
 
-import "strings"
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
 
 // unitBehind reads what a figure counts: mm, bar, fen, a cone's series, a class
 // letter, feet, pieces.
 func (sc *scanner) unitBehind(end int, f *figure) int {
 	if byteAt(sc.norm, end) == '\'' && !f.marked {
-		f.kind = junkFigure
+		f.drop(asLength)
 		return end + 1
 	}
 	at := sc.blanks(end)
@@ -23,19 +26,19 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return stop
 	}
 	if sc.norm[at] == '#' {
-		f.kind = junkFigure
+		f.drop(poundRole(f))
 		return at + 1
 	}
 	stop, m := sc.lookUp(at)
 	for _, s := range m {
 		if s.class == classUnit {
-			return sc.takeUnit(end, at, stop, s.value, f)
+			return sc.takeUnit(end, at, stop, s, f)
 		}
 	}
 	return end
 }
 
-func (sc *scanner) takeUnit(end, at, stop int, unit string, f *figure) int {
+func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 	one := stop-at == 1 && sc.norm[at] < 0x80
 	if one && letter(sc.norm[at]) {
 		capital := sc.capital(at)
@@ -51,17 +54,21 @@ func (sc *scanner) takeUnit(end, at, stop int, unit string, f *figure) int {
 			}
 		}
 	}
-	switch unit {
+	switch unit.value {
 	case "mm":
 		f.kind = mmSize
 	case "eighth":
 		f.kind, f.v = fenSize, f.v/8
+	case "steam":
+		f.kind, f.per, f.steam = pressureFigure, quantity.PSI, true
 	case "bar", "psi", "mpa", "kpa", "kgcm2", "atm":
-		f.kind, f.unit = pressureFigure, unit
+		f.kind, f.per = pressureFigure, pressureUnit[unit.value]
 	case "inch":
 		f.kind, f.marked = inchSize, true
+	case "class", "weight":
+		f.drop(poundRole(f))
 	default:
-		f.kind = junkFigure
+		f.drop(unit.role)
 	}
 	return stop
 }
@@ -89,13 +96,13 @@ func (sc *scanner) series(end, at int, f *figure) int {
 		f.kind, f.series = coneSize, c
 		return at + 1
 	case c == 'l' && byteAt(sc.norm, at+1) == 'l' && f.whole && f.v <= 12:
-		f.kind = junkFigure
+		f.drop(asCode)
 		return at + 2
 	case c == 'a' && alone && at == end && f.whole && f.v >= 6 && sc.lex.bores[int(f.v)] > 0 && sc.eastern():
 		f.kind, f.v = dnSize, sc.lex.bores[int(f.v)]
 		return at + 1
 	case c == 'l' && alone && at == end && f.v >= 100:
-		f.kind = junkFigure
+		f.drop(asVolume)
 		return at + 1
 	}
 	return 0

@@ -1,0 +1,188 @@
+package title
+
+import (
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// pressureUnit are the units a pressure is written in.
+var pressureUnit = map[string]quantity.Pressure{
+	"bar": quantity.Bar, "psi": quantity.PSI, "mpa": quantity.MPa, "kpa": quantity.KPa, "kgcm2": quantity.KgfPerCm2, "atm": 101325 * quantity.Pascal,
+}
+
+// classNumbers are the numbers that fittings and flanges have as their class:
+// ASME B16.3, B16.5, B16.11, B16.14, B16.15.
+var classNumbers = map[float64]bool{
+	125: true, 150: true, 200: true, 250: true, 300: true, 400: true, 600: true, 800: true, 900: true, 1500: true, 2000: true, 2500: true,
+	3000: true, 6000: true, 9000: true,
+}
+
+// poundRole is what a number before a pound sign is: a class, or a weight.
+func poundRole(f *figure) role {
+	switch {
+	case f.whole && classNumbers[f.v]:
+		return asClass
+	case f.v < 100:
+		return asWeight
+	}
+	return asCode
+}
+
+// classifyPressure tells a rating from a pressure that is something else, by the
+// words before it and right behind it.
+func (l *line) classifyPressure(k int, f *figure) {
+	p := quantity.Pressure(f.v) * f.per
+	switch what := l.pressureCalled(k, f); {
+	case what == "rated" || what == "" && !l.is(scaled) && (!l.is(set) || l.saysRated()):
+		l.rate(f, p)
+	case what == "" && l.is(scaled):
+		l.notRated(k, f, p, "full scale")
+	case what == "":
+		l.notRated(k, f, p, "setting")
+	default:
+		l.notRated(k, f, p, what)
+	}
+}
+
+// pressureCalled is what the words beside a pressure call it, "" if nothing.
+func (l *line) pressureCalled(k int, f *figure) string {
+	if f.steam {
+		return "steam"
+	}
+	if f.set {
+		return "full scale" // the end of a range
+	}
+	found := ""
+	for j := k - 1; j >= max(0, k-4); j-- {
+		it := &l.tokens[j]
+		if it.figure != nil || it.mark == ',' || it.mark == ';' || it.mark == ')' || it.mark == '/' {
+			break
+		}
+		if m := it.is(classPress); m != nil && found == "" {
+			found = m.value
+		}
+	}
+	if found != "" {
+		return found
+	}
+	for j := k + 1; j < min(len(l.tokens), k+4); j++ {
+		it := &l.tokens[j]
+		if it.figure != nil || it.mark == ',' || it.mark == ';' || it.mark == ')' || it.mark == '/' {
+			break
+		}
+		if m := it.is(classPress); m != nil && !l.pressureSoon(j) {
+			return m.value
+		}
+	}
+	return ""
+}
+
+// pressureSoon reports whether a pressure follows a word within three tokens, so
+// that the word is that pressure's.
+func (l *line) pressureSoon(j int) bool {
+	for k := j + 1; k < min(len(l.tokens), j+4); k++ {
+		if f := l.tokens[k].figure; f != nil {
+			return f.kind == pressureFigure
+		}
+	}
+	return false
+}
+
+// rate takes a pressure as the rating. Of two the lower is taken: the other may
+// be for gas, for cold water, or for another size.
+func (l *line) rate(f *figure, p quantity.Pressure) {
+	f.role = asRating
+	if p <= 0 {
+		f.role = asNothing
+		return
+	}
+	switch {
+	case !l.hasRated:
+		l.rated, l.hasRated, l.ratedBy = p.Bar(), true, f
+	case p.Bar() < l.rated*0.98:
+		l.ratedBy.role = asScaleOf
+		l.rated, l.ratedBy = p.Bar(), f
+	case p.Bar() > l.rated*1.02:
+		f.role = asScaleOf
+	}
+}
+
+func (l *line) notRated(k int, f *figure, p quantity.Pressure, what string) {
+	f.role = asPressure
+	l.pressures = append(l.pressures, threads.StatedPressure{What: what, Bar: p.Bar(), Words: l.words(l.tokens[k].from, l.tokens[k].to)})
+}
+
+// saysRated reports whether a pressure is called a rating: that of a relief valve
+// is else what it is set to.
+func (l *line) saysRated() bool {
+	text := string(l.norm)
+	return hasWord(text, "rated") || hasWord(text, "pn") || hasWord(text, "max")
+}
+
+// takeNamed notes a grade, a schedule in one word, and the number of a standard,
+// whose figures are no sizes.
+func (l *line) takeNamed(k int) {
+	it := &l.tokens[k]
+	if m := it.is(classGrade); m != nil {
+		l.grade = l.words(it.from, it.to)
+		l.takeMaterial(m.value)
+	}
+	if m := it.is(classWord); m != nil {
+		l.schedule = m.value
+	}
+	if it.role(classBefore) == asStandard {
+		if end := l.standardEnd(k); end > it.to {
+			l.standards = append(l.standards, l.words(it.from, end))
+		}
+	}
+}
+
+// takeStated notes class, schedule and temperature.
+func (l *line) takeStated(f *figure) {
+	switch f.role {
+	case asClass:
+		l.class = "class " + trim(f.v)
+	case asSchedule:
+		l.schedule = "schedule " + trim(f.v)
+	case asSDR:
+		l.schedule = "SDR " + trim(f.v)
+	case asCelsius:
+		l.heat(f.v)
+	case asFahrenheit:
+		l.heat((f.v - 32) / 1.8)
+	}
+}
+
+// heat keeps the highest temperature.
+func (l *line) heat(c float64) {
+	if !l.hasCelsius || c > l.celsius {
+		l.celsius, l.hasCelsius = c, true
+	}
+}
+
+// standardEnd is where the number of a standard ends: ASME B16.11, DIN EN 10226-1.
+// All its figures are the standard's.
+func (l *line) standardEnd(k int) int {
+	end := l.tokens[k].to
+	for j := k + 1; j < min(len(l.tokens), k+8); j++ {
+		it := &l.tokens[j]
+		glued := it.glued && end > l.tokens[k].to
+		short := it.to-it.from <= 2 && it.figure == nil && it.mark == 0
+		if !(j == k+1 || glued || short && it.role(classBefore) == asStandard || end == l.tokens[k].to && (short || it.mark == '-')) || it.mark == ',' || it.mark == '(' || it.mark == ')' {
+			break
+		}
+		if f := it.figure; f != nil {
+			if !glued && (f.kind != bare || f.v < 10) {
+				break
+			}
+			f.drop(asStandard)
+		} else if it.mark == 0 && it.is(classBefore) == nil && !short {
+			break
+		}
+		if it.figure != nil || it.mark == 0 {
+			end = it.to
+		}
+		it.unread = false
+	}
+	return end
+}
