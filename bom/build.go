@@ -19,7 +19,8 @@ import (
 type Build struct {
 	Name     string
 	Currency string
-	File     string // as the user named it
+	File     string   // as the user named it
+	Files    []string // all files that were read, File first
 	Duty     Duty
 	Spares   SpareWish
 	Rates    money.Rates

@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"handtight/bom/file"
 	"handtight/bom/money"
 	"handtight/bom/source"
 	"handtight/catalog"
@@ -20,22 +21,36 @@ import (
 
 // Read reads a build file and what it includes. It gives the build, or every
 // file error at once: nothing is half-read. The path is used as the user wrote it.
-func Read(path string) (*Build, source.Faults) {
+func Read(path string) (*Build, source.Faults) { return ReadWith(path, ReadOptions{}) }
+
+// ReadOptions say how a build is read.
+type ReadOptions struct {
+	Outside bool // includes may lie outside the build's folder
+}
+
+// ReadWith is [Read] with options.
+func ReadWith(path string, o ReadOptions) (*Build, source.Faults) {
 	text, faults := source.ReadFile(path)
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	return Parse(path, text)
+	return ParseWith(path, text, o)
 }
 
 // Parse reads a build file whose text is at hand; includes are read from disk,
 // relative to the file.
 func Parse(path string, text []byte) (*Build, source.Faults) {
+	return ParseWith(path, text, ReadOptions{})
+}
+
+// ParseWith is [Parse] with options.
+func ParseWith(path string, text []byte, o ReadOptions) (*Build, source.Faults) {
 	r := &reader{
-		build: &Build{File: path, ByID: map[string]*Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
+		outside: o.Outside,
+		build:   &Build{File: path, ByID: map[string]*Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
 		vendors: map[string]*Vendor{}, kinds: slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return name == "hose" }), // a [[hose]] is no [[item]]
 	}
-	if r.file(path, text, nil) {
+	if r.file(path, text, true) {
 		r.link()
 	}
 	for _, src := range r.readers {
@@ -50,6 +65,7 @@ func Parse(path string, text []byte) (*Build, source.Faults) {
 
 // reader reads the files of one build.
 type reader struct {
+	outside bool
 	build   *Build
 	main    *source.Table
 	tables  []*source.Table // roots of all files, the build's own first
@@ -69,8 +85,9 @@ type endRead struct {
 	err error
 }
 
-// file reads one file and its includes; chain holds the files that led to it.
-func (r *reader) file(path string, text []byte, chain []string) bool {
+// file reads one file, and of the build's own the includes.
+func (r *reader) file(path string, text []byte, main bool) bool {
+	r.build.Files = append(r.build.Files, path)
 	doc, faults := source.Parse(path, text)
 	if len(faults) > 0 {
 		r.faults = append(r.faults, faults...)
@@ -80,7 +97,6 @@ func (r *reader) file(path string, text []byte, chain []string) bool {
 	r.readers = append(r.readers, src)
 	root := src.Root()
 	r.tables = append(r.tables, root)
-	main := len(chain) == 0
 	if main {
 		r.head(root)
 	}
@@ -97,7 +113,7 @@ func (r *reader) file(path string, text []byte, chain []string) bool {
 	if main {
 		r.runs = root.Tables("run")
 		if b, has := root.Table("build"); has {
-			ok = r.includes(b, path, append(chain, filepath.Clean(path)))
+			ok = r.includes(b, path)
 			b.Known("name", "currency", "include", "plugged", "left_open")
 			b.Done()
 		}
@@ -109,30 +125,56 @@ func (r *reader) file(path string, text []byte, chain []string) bool {
 	return ok
 }
 
-// includes reads the files that a build names.
-func (r *reader) includes(b *source.Table, path string, chain []string) bool {
+// mostIncludes is how many files a build may include.
+const mostIncludes = 1000
+
+// includes reads the files that a build names: such as lie in its folder or below it, so
+// that a build from elsewhere does not read what is none of its business.
+func (r *reader) includes(b *source.Table, path string) bool {
+	names := b.Texts("include", "our-fittings.toml")
+	if len(names) > mostIncludes {
+		b.Fault("include", fmt.Sprintf("it names %d files, and the most is %d", len(names), mostIncludes), "put several of them into one file")
+		return false
+	}
 	ok := true
-	for i, name := range b.Texts("include", "our-fittings.toml") {
+	fault := func(i int, reason, remedy string) {
+		b.FaultAt(reason, remedy, "include", i)
+		ok = false
+	}
+	taken := []file.ID{file.IDOf(path)}
+	words := []string{filepath.Clean(path)}
+	for i, name := range names {
+		if file.Absolute(name) {
+			fault(i, fmt.Sprintf("`%s` is the path of a file from the root of a disk, and such are not included", name), "copy the file into the build's folder, and write its path from there")
+			continue
+		}
 		full := filepath.Join(filepath.Dir(path), filepath.FromSlash(name))
-		if at := slices.Index(chain, filepath.Clean(full)); at >= 0 {
+		id := file.IDOf(full)
+		if at := slices.IndexFunc(taken, id.Same); at >= 0 || slices.Contains(words, filepath.Clean(full)) {
 			reason := "`%s` is included twice"
-			if at == 0 {
+			if at == 0 || filepath.Clean(full) == words[0] {
 				reason = "`%s` includes itself"
 			}
-			b.FaultAt(fmt.Sprintf(reason, name), "take the name out of `include`; a file is read once", "include", i)
-			ok = false
+			fault(i, fmt.Sprintf(reason, name), "take the name out of `include`; a file is read once")
+			continue
+		}
+		if !r.outside && !file.Within(filepath.Dir(path), full) {
+			fault(i, fmt.Sprintf("`%s` lies outside the build's folder, and is not read unless you say so", name), "copy it into the folder, or say --outside if you trust the build")
 			continue
 		}
 		text, faults := source.ReadFile(full)
 		if len(faults) > 0 {
 			for _, f := range faults {
-				b.FaultAt(fmt.Sprintf("the included file `%s` cannot be read: %s", name, f.Reason), f.Remedy, "include", i)
+				remedy := f.Remedy
+				if strings.Contains(name, `\`) {
+					remedy = "write folders with / in place of \\; it means the same on every system"
+				}
+				fault(i, fmt.Sprintf("the included file `%s` cannot be read: %s", name, f.Reason), remedy)
 			}
-			ok = false
 			continue
 		}
-		chain = append(chain, filepath.Clean(full))
-		ok = r.file(full, text, chain) && ok
+		taken, words = append(taken, id), append(words, filepath.Clean(full))
+		ok = r.file(full, text, false) && ok
 	}
 	return ok
 }

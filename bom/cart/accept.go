@@ -120,10 +120,28 @@ func (a *Accepted) Unknown(has func(item string) bool) []string {
 	return out
 }
 
+// acceptedHead opens each file of [Accepted.Write].
+const acceptedHead = "# What was confirmed of carts: each text, with its code, is the build's item;\n# item = \"\" says that it is none of them.\n"
+
+// IsAccepted reports whether a file was written by [Accepted.Write], or is empty: such a
+// file may be written again, any other would lose what a person wrote.
+func IsAccepted(text []byte) bool {
+	rest, ours := strings.CutPrefix(strings.ReplaceAll(string(text), "\r\n", "\n"), acceptedHead)
+	if !ours {
+		return strings.TrimSpace(rest) == ""
+	}
+	for line := range strings.Lines(rest) {
+		if strings.HasPrefix(strings.TrimSpace(line), "#") {
+			return false // a comment of someone's own
+		}
+	}
+	return true
+}
+
 // Write writes what was confirmed as TOML that [ReadAccepted] reads back.
 func (a *Accepted) Write(w io.Writer) error {
 	var b strings.Builder
-	b.WriteString("# What was confirmed of carts: each text, with its code, is the build's item;\n# item = \"\" says that it is none of them.\n")
+	b.WriteString(acceptedHead)
 	for _, e := range a.Entries() {
 		fmt.Fprintf(&b, "\n[[accepted]]\ntext = %s\ncode = %s\nitem = %s\n", tomlText(e.Text), tomlText(e.Code), tomlText(e.Item))
 	}

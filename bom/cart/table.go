@@ -5,10 +5,15 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+
+	"handtight/bom/file"
 )
 
 // MaxFile is the most bytes that a cart's file may have.
 const MaxFile = 16 << 20
+
+// Limit bounds a cart's file.
+var Limit = file.Limit{Bytes: MaxFile, Remedy: "give the sheet or the rows of the cart alone"}
 
 // The bounds within which a cart is read: a cart of 5,000 lines is far inside them.
 const (

@@ -149,11 +149,6 @@ func hexByte(c byte) string {
 	return string([]byte{digits[c>>4], digits[c&15]})
 }
 
-func tooLarge(file string) Fault {
-	return Fault{Place{File: file}, "this file is larger than " + strconv.Itoa(MaxBytes>>20) + " MiB",
-		"split it, and name the parts in the include list of [build]"}
-}
-
 func tooDeep(file, text string, at int) Fault {
 	f := Fault{Place: linesOf(text).place(file, text, at)}
 	if text[at] == '.' {

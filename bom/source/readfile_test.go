@@ -1,11 +1,7 @@
 package source
 
 import (
-	"errors"
-	"io/fs"
 	"os"
-	"path/filepath"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -49,34 +45,11 @@ func TestReadFile(t *testing.T) {
 	require.Equal(t, "boat/tern.toml", doc.File(), "the path as it was given")
 }
 
-func TestReadFileOfNoSize(t *testing.T) {
+func TestAnEndlessDeviceIsRefused(t *testing.T) {
 	zero := "/dev/zero"
 	if _, err := os.Stat(zero); err != nil {
 		t.Skip("no endless file here")
 	}
 	_, faults := ReadFile(zero)
-	require.Equal(t, Faults{tooLarge(zero)}, faults, "what has no size is read up to the limit")
-}
-
-func TestUnreadable(t *testing.T) {
-	path := filepath.Join("boat", "k.toml")
-	rows := []struct {
-		why  string
-		err  error
-		want string
-	}{
-		{"no leave", &fs.PathError{Op: "open", Path: "/elsewhere", Err: fs.ErrPermission}, "this file may not be read"},
-		{"the disk fails: the cause alone, without the path of the system", &fs.PathError{Op: "read", Path: "/elsewhere", Err: errors.New("input/output error")},
-			"this file cannot be read: input/output error"},
-		{"no cause", errors.New("/elsewhere"), "this file cannot be read"},
-	}
-	for _, row := range rows {
-		t.Run(row.why, func(t *testing.T) {
-			f := unreadable(path, row.err)
-			require.Equal(t, row.want, f.Reason)
-			require.Equal(t, path, f.File)
-			require.NotEmpty(t, f.Remedy)
-			require.False(t, strings.Contains(f.Error(), "elsewhere"))
-		})
-	}
+	require.EqualError(t, faults, "/dev/zero: this is a device, not a file\n  name a file on a disk")
 }

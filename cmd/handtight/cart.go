@@ -3,16 +3,17 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
-	"os"
 	"path/filepath"
+	"slices"
 
 	"github.com/spf13/cobra"
 
 	"handtight/bom"
 	"handtight/bom/cart"
+	"handtight/bom/file"
 	"handtight/bom/money"
+	"handtight/bom/source"
 )
 
 // cartFlags are what the user may say of the carts.
@@ -73,13 +74,19 @@ cannot be read.`,
 
 // cart runs the command.
 func (a *app) cart(build string, paths []string, f cartFlags) error {
-	sys, err := load(build)
+	sys, err := a.load(build)
 	if err != nil {
 		return err
 	}
 	order, err := sys.Order()
 	if err != nil {
 		return err
+	}
+	var accept *file.Output
+	if f.accept != "" {
+		if accept, err = placeOfAccepted(f.accept, slices.Concat(sys.Build.Files, paths)); err != nil {
+			return err
+		}
 	}
 	carts, err := readCarts(paths, f)
 	if err != nil {
@@ -90,10 +97,10 @@ func (a *app) cart(build string, paths []string, f cartFlags) error {
 		return err
 	}
 	report := cart.Judge(sys, order, carts, confirmed)
-	if f.accept != "" {
+	if accept != nil {
 		a.askCart(report, confirmed)
 		report = cart.Judge(sys, order, carts, confirmed)
-		if err := writeAccepted(f.accept, confirmed); err != nil {
+		if err := writeAccepted(accept, confirmed); err != nil {
 			return err
 		}
 	}
@@ -133,7 +140,7 @@ func readCarts(paths []string, f cartFlags) ([]*cart.Cart, error) {
 				failed = append(failed, fmt.Errorf("%s is given twice: each cart counts once", path))
 			}
 		}
-		data, err := readBounded(path)
+		data, err := file.Read(path, cart.Limit)
 		if err != nil {
 			failed = append(failed, err)
 			continue
@@ -148,29 +155,6 @@ func readCarts(paths []string, f cartFlags) ([]*cart.Cart, error) {
 	return carts, errors.Join(failed...)
 }
 
-// readBounded reads a file, and of an endless one no more than a cart may have.
-func readBounded(path string) ([]byte, error) {
-	file, err := os.Open(path)
-	if err != nil {
-		return nil, fmt.Errorf("the cart %s cannot be read: %w", path, pathless(err))
-	}
-	defer file.Close()
-	data, err := io.ReadAll(io.LimitReader(file, cart.MaxFile+1))
-	if err != nil {
-		return nil, fmt.Errorf("the cart %s cannot be read: %w", path, pathless(err))
-	}
-	return data, nil
-}
-
-// pathless takes the path out of an error that has been named already.
-func pathless(err error) error {
-	var pe *fs.PathError
-	if errors.As(err, &pe) {
-		return pe.Err
-	}
-	return err
-}
-
 // readAccepted reads what was confirmed before, also from the file that is to be
 // written again.
 func readAccepted(order *bom.Order, f cartFlags) (*cart.Accepted, error) {
@@ -179,12 +163,12 @@ func readAccepted(order *bom.Order, f cartFlags) (*cart.Accepted, error) {
 		if path == "" {
 			continue
 		}
-		text, err := os.ReadFile(path)
+		text, err := file.Read(path, source.Limit)
 		if errors.Is(err, fs.ErrNotExist) && path == f.accept && path != f.accepted {
 			continue
 		}
 		if err != nil {
-			return nil, fmt.Errorf("the confirmed lines %s cannot be read: %w", path, pathless(err))
+			return nil, fmt.Errorf("the confirmed lines cannot be read: %w", err)
 		}
 		one, faults := cart.ReadAccepted(path, text)
 		if len(faults) > 0 {
@@ -202,20 +186,24 @@ func readAccepted(order *bom.Order, f cartFlags) (*cart.Accepted, error) {
 	return all, nil
 }
 
-// writeAccepted writes beside the file and renames, so that a failed run leaves the
-// old one.
-func writeAccepted(path string, confirmed *cart.Accepted) error {
-	tmp, err := os.CreateTemp(filepath.Dir(path), ".confirmed-*")
+// writeAccepted writes what was confirmed in place of what stood there.
+func writeAccepted(out *file.Output, confirmed *cart.Accepted) error {
+	return out.Write(confirmed.Write)
+}
+
+// placeOfAccepted looks at the file that is to be written: one that is not there, is empty,
+// or was written by this program; what a person wrote there would be lost.
+func placeOfAccepted(path string, inputs []string) (*file.Output, error) {
+	out, err := file.To(path, inputs...)
+	if err != nil || !out.Exists() {
+		return out, err
+	}
+	text, err := out.Read(source.Limit)
 	if err != nil {
-		return fmt.Errorf("what was confirmed cannot be written to %s: %w", path, pathless(err))
+		return nil, err
 	}
-	defer os.Remove(tmp.Name())
-	err = errors.Join(confirmed.Write(tmp), tmp.Chmod(0o644), tmp.Close())
-	if err == nil {
-		err = os.Rename(tmp.Name(), path)
+	if !cart.IsAccepted(text) {
+		return nil, fmt.Errorf("%s stays as it is, for it would be lost: it is not a file of confirmed lines that this program wrote; choose another name for --accept, and name this one by --accepted if it holds confirmed lines", path)
 	}
-	if err != nil {
-		return fmt.Errorf("what was confirmed cannot be written to %s: %w", path, err)
-	}
-	return nil
+	return out, nil
 }

@@ -36,7 +36,7 @@ pressure that it sees, what brings them about, what it holds, and the margin.`,
   handtight check build.toml --json > facts.json`,
 		Args: exactly(1, "one build file"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			sys, err := load(args[0])
+			sys, err := a.load(args[0])
 			if err != nil {
 				return err
 			}

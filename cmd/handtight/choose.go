@@ -39,7 +39,7 @@ Exit status 0, or 1 when the build has stops, or 2 when the file cannot be taken
   handtight order testdata/shops/build.toml --choose -o list.xlsx`,
 		Args: exactly(1, "one build file"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			sys, err := load(args[0])
+			sys, err := a.load(args[0])
 			if err != nil {
 				return err
 			}

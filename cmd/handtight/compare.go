@@ -41,11 +41,11 @@ cannot be taken.`,
 			if slices.Contains(cartFiles, strings.ToLower(filepath.Ext(args[1]))) {
 				return a.cart(args[0], args[1:], cartFlags{})
 			}
-			before, err := load(args[0])
+			before, err := a.load(args[0])
 			if err != nil {
 				return err
 			}
-			after, err := load(args[1])
+			after, err := a.load(args[1])
 			if err != nil {
 				return err
 			}

@@ -2,11 +2,16 @@ package main
 
 import (
 	"handtight/bom"
+	"handtight/bom/file"
+	"handtight/bom/source"
 )
 
+// stdin is the name by which standard input is read.
+const stdin = "-"
+
 // load reads a build file and walks it; file errors come back as one error.
-func load(path string) (*bom.System, error) {
-	build, faults := bom.Read(path)
+func (a *app) load(path string) (*bom.System, error) {
+	build, faults := a.read(path)
 	if len(faults) > 0 {
 		return nil, faults
 	}
@@ -15,4 +20,19 @@ func load(path string) (*bom.System, error) {
 		return nil, faults
 	}
 	return sys, nil
+}
+
+// read reads a build file, or with the name - the standard input, whose includes lie in
+// the folder where the command runs.
+func (a *app) read(path string) (*bom.Build, source.Faults) {
+	o := bom.ReadOptions{Outside: a.outside}
+	if path != stdin {
+		return bom.ReadWith(path, o)
+	}
+	const name = "standard input"
+	text, err := file.ReadFrom(a.in, name, source.Limit)
+	if err != nil {
+		return nil, source.FaultsOf(name, err)
+	}
+	return bom.ParseWith(name, text, o)
 }

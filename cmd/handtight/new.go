@@ -2,13 +2,14 @@ package main
 
 import (
 	_ "embed"
-	"errors"
 	"fmt"
-	"io/fs"
+	"io"
 	"os"
 	"path/filepath"
 
 	"github.com/spf13/cobra"
+
+	"handtight/bom/file"
 )
 
 //go:embed starter.toml
@@ -40,28 +41,17 @@ every section explained. A file that is there already is never overwritten.`,
 // writeNew writes the starter where nothing stands yet.
 func writeNew(dir, path string) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("the folder %s cannot be made: %w", dir, plain(err))
+		return fmt.Errorf("the folder %s cannot be made: %s", dir, file.Cause(err))
 	}
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
+	out, err := file.To(path)
+	if err != nil {
+		return err
+	}
+	if out.Exists() {
 		return fmt.Errorf("%s is there already and is kept: name another folder", path)
 	}
-	if err != nil {
-		return fmt.Errorf("%s cannot be written: %w", path, plain(err))
-	}
-	_, err = f.Write(starter)
-	if err = errors.Join(err, f.Close()); err != nil {
-		os.Remove(path)
-		return fmt.Errorf("%s cannot be written: %w", path, plain(err))
-	}
-	return nil
-}
-
-// plain drops the path from a file system's error: the message names it already.
-func plain(err error) error {
-	var pe *fs.PathError
-	if errors.As(err, &pe) {
-		return pe.Err
-	}
-	return err
+	return out.Write(func(w io.Writer) error {
+		_, err := w.Write(starter)
+		return err
+	})
 }

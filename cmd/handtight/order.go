@@ -34,7 +34,7 @@ status is 1.`,
   handtight order build.toml --json`,
 		Args: exactly(1, "one build file"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			sys, err := load(args[0])
+			sys, err := a.load(args[0])
 			if err != nil {
 				return err
 			}
@@ -45,7 +45,7 @@ status is 1.`,
 			a.judge(findings)
 			var report *workbook.Report
 			if out != "" {
-				r, err := workbook.Save(out, workbook.From(sys, order, findings, cautions(sys)), force)
+				r, err := workbook.Save(out, workbook.From(sys, order, findings, cautions(sys)), force, sys.Build.Files...)
 				if err != nil {
 					return err
 				}

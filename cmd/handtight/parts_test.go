@@ -14,7 +14,7 @@ import (
 // The parts read on a narrow terminal too: nothing is wider than it, and each cause is
 // said in words where the wide table gives its number.
 func TestPartsOnANarrowTerminal(t *testing.T) {
-	sys, err := load(carelessBuild)
+	sys, err := new(app).load(carelessBuild)
 	require.NoError(t, err)
 	for _, width := range []int{leastWidth, 60, plainWidth, widestLines} {
 		var out bytes.Buffer

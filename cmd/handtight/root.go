@@ -17,10 +17,11 @@ var version = ""
 
 // app is what the commands share.
 type app struct {
-	in     io.Reader
-	ui     *ui
-	json   bool
-	status int
+	in      io.Reader
+	ui      *ui
+	json    bool
+	outside bool // includes may lie outside the build's folder
+	status  int
 }
 
 func (a *app) root() *cobra.Command {
@@ -45,6 +46,7 @@ practice come first.`,
 	}
 	root.SetVersionTemplate("handtight {{.Version}}\n")
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print the facts as JSON")
+	root.PersistentFlags().BoolVar(&a.outside, "outside", false, "take includes that lie outside the build's folder")
 	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.identifyCommand(), a.newCommand(), a.whyCommand(), a.catalogCommand(), a.cartCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand())
 	root.CompletionOptions.HiddenDefaultCmd = false
 	root.SetFlagErrorFunc(flagHint)

@@ -33,7 +33,7 @@ null for what is not known to fail.`,
   handtight spares build.toml --kit`,
 		Args: exactly(1, "one build file"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			sys, err := load(args[0])
+			sys, err := a.load(args[0])
 			if err != nil {
 				return err
 			}

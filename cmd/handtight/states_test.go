@@ -12,7 +12,7 @@ import (
 // A state reads on a narrow terminal too: nothing is wider than it, and what the wide
 // table says is all there.
 func TestStatesOnANarrowTerminal(t *testing.T) {
-	sys, err := load(carelessBuild)
+	sys, err := new(app).load(carelessBuild)
 	require.NoError(t, err)
 	for _, width := range []int{leastWidth, 60, plainWidth, widestLines} {
 		var out bytes.Buffer
@@ -32,7 +32,7 @@ func TestStatesOnANarrowTerminal(t *testing.T) {
 
 // One state or all of them, not both; and one must be a state of the build.
 func TestViewsAsked(t *testing.T) {
-	sys, err := load(cleanBuild)
+	sys, err := new(app).load(cleanBuild)
 	require.NoError(t, err)
 	views, err := viewsAsked(sys, "", false)
 	require.NoError(t, err)
