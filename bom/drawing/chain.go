@@ -76,14 +76,16 @@ func (n *net) start(taken []bool) int {
 		rank := 1
 		switch {
 		case n.s.Parts[p].Source:
-			rank = 3
+			rank = 4
+		case len(n.links[p]) == 1 && n.s.Links[n.links[p][0]].From == p:
+			rank = 3 // where the flow begins on this sheet
 		case len(n.links[p]) <= 1:
 			rank = 2
 		}
 		if rank < bestRank {
 			continue
 		}
-		if length := len(n.longest(p, taken)); rank > bestRank || length > bestLength {
+		if length := n.worth(n.longest(p, taken)); rank > bestRank || length > bestLength {
 			best, bestRank, bestLength = p, rank, length
 		}
 	}
@@ -121,6 +123,20 @@ func (n *net) longest(from int, taken []bool) []int {
 	return out
 }
 
+// worth is the weight of a chain's links: of like lengths, the thicker is the spine.
+func (n *net) worth(parts []int) int {
+	sum := 1
+	for i := 1; i < len(parts); i++ {
+		for _, l := range n.links[parts[i-1]] {
+			if n.other(l, parts[i-1]) == parts[i] {
+				sum += n.step(l, parts[i-1])
+				break
+			}
+		}
+	}
+	return sum
+}
+
 // step weighs a link on a chain: a thick line is the plant's spine, and a line against
 // the flow is no good continuation of one along it.
 func (n *net) step(link, from int) int {
@@ -130,7 +146,7 @@ func (n *net) step(link, from int) int {
 		w += 3
 	}
 	if l.From != from {
-		w--
+		return 1
 	}
 	return w
 }

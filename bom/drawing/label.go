@@ -35,12 +35,13 @@ func (l *layout) straightLabels() {
 }
 
 // labels sets number and size beside the lines that bend: where they meet nothing, along
-// the longest piece first.
-func (l *layout) labels() {
+// the longest piece first. It is false where a number found no free place.
+func (l *layout) labels() bool {
+	all := true
 	for i := range l.out.Lines {
 		line := &l.out.Lines[i]
 		k := &l.s.Links[line.Link]
-		if l.isStraight(line.Link) || k.Name == "" && k.Size == "" && k.Along == "" {
+		if l.isStraight(line.Link) || line.Stump || k.Name == "" && k.Size == "" && k.Along == "" {
 			continue
 		}
 		var words []string
@@ -50,9 +51,10 @@ func (l *layout) labels() {
 			}
 		}
 		if !l.beside(line, words, k.Name) && !l.beside(line, []string{k.Name}, k.Name) && k.Name != "" {
-			l.onLine(line, k.Name)
+			all = l.onLine(line, k.Name) && all
 		}
 	}
+	return all
 }
 
 func (l *layout) isStraight(link int) bool { return l.wires[link].straight }
@@ -82,6 +84,10 @@ func (l *layout) beside(line *Line, words []string, name string) bool {
 	return false
 }
 
+// shares are the places along a piece that are tried for a label: the middle first, then
+// outward.
+var shares = []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.03, 0.97, 0.25, 0.75, 0.15, 0.85, 0.35, 0.65, 0.45, 0.55}
+
 // candidates are places for a label: over and under level pieces, right and left of
 // upright ones, the piece with the ring first, from its middle outward.
 func (l *layout) candidates(line *Line, width, height float64) []Box {
@@ -97,10 +103,10 @@ func (l *layout) candidates(line *Line, width, height float64) []Box {
 	for i := range pieces {
 		a, b := line.Points[(first+i)%pieces], line.Points[(first+i)%pieces+1]
 		n := length(a, b)
-		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92} {
+		for _, share := range shares {
 			m := Point{a.X + (b.X-a.X)*share, a.Y + (b.Y-a.Y)*share}
 			if a.Y == b.Y {
-				if n < 24 {
+				if n < 12 {
 					continue
 				}
 				out = append(out, Box{m.X - width/2, m.Y - 5 - height, m.X + width/2, m.Y - 5},
@@ -118,6 +124,7 @@ func (l *layout) free(b Box) bool {
 	if !b.inside(Box{2, 2, l.form.width - 2, l.out.Height - 2}) {
 		return false
 	}
+	b = b.grow(2)
 	for _, t := range l.taken {
 		if b.Meets(t) {
 			return false
@@ -127,23 +134,25 @@ func (l *layout) free(b Box) bool {
 }
 
 // onLine sets a joint's number on its own line, where no place beside it is free: the
-// letters stand on the ground's colour, and interrupt no line but their own.
-func (l *layout) onLine(line *Line, name string) {
+// letters stand on the ground's colour, and interrupt no line but their own. It is false
+// where none of that is free either; then the number stands at the ring.
+func (l *layout) onLine(line *Line, name string) bool {
 	w := textWidth(name)
 	for i := 1; i < len(line.Points); i++ {
 		a, b := line.Points[i-1], line.Points[i]
-		for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+		for _, share := range shares {
 			m := Point{a.X + (b.X-a.X)*share, a.Y + (b.Y-a.Y)*share}
 			box := Box{m.X - w/2, m.Y - 6, m.X + w/2, m.Y + 6}
 			if l.freeBut(box, line) {
 				line.Ring, line.Arrow = Point{-1, -1}, Point{-1, -1}
 				l.text(Text{Text: name, At: Point{m.X, m.Y + 4}, Anchor: "middle", Class: "joint on", Box: box})
-				return
+				return true
 			}
 		}
 	}
 	m := line.Ring
 	l.text(Text{Text: name, At: Point{m.X, m.Y + 4}, Anchor: "middle", Class: "joint on", Box: Box{m.X - w/2, m.Y - 6, m.X + w/2, m.Y + 6}})
+	return false
 }
 
 // freeBut is free, the line itself left out.

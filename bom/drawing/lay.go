@@ -6,8 +6,10 @@ import "slices"
 const (
 	lineRoom = 4.0  // between a symbol and what must not touch it
 	overLine = 37.0 // a joint's number and size
-	trackGap = 10.0
 )
+
+// gaps are the distances of tracks that are tried, until every number has a free place.
+var gaps = []float64{10, 16, 24, 34}
 
 // layout is a picture in the making.
 type layout struct {
@@ -16,6 +18,7 @@ type layout struct {
 	sheet *sheet
 	wires []wire
 	pitch float64
+	gap   float64   // between tracks
 	xs    []float64 // the middle of each column
 	ys    []float64 // of each row
 	names []nameplate
@@ -34,19 +37,67 @@ func Lay(s *Scheme, f Form) *Picture {
 	l.sheet = place(s, l.form.columns)
 	l.wires = l.sheet.sides(s)
 	l.plates()
-	for tracks := 2; ; tracks += 2 {
-		if l.run(tracks) || tracks > 12 {
+	for _, l.gap = range gaps {
+		l.tracks()
+		if l.labels() {
 			break
 		}
 	}
-	l.labels()
 	l.signs()
 	return l.out
 }
 
-// run draws symbols and lines with so many tracks between rows; false where a line found
-// no way and more tracks may give it one.
-func (l *layout) run(tracks int) bool {
+// Most tracks between two rows before a line that finds no way becomes two pointers.
+const mostTracks = 8
+
+// tracks finds how many tracks the lines need between rows: more while some line finds no
+// way, then only those that are used.
+func (l *layout) tracks() {
+	best, fewest := 0, 1<<30
+	for tracks := 2; tracks <= mostTracks; tracks += 2 {
+		l.run(l.evenly(tracks))
+		if l.out.Unrouted < fewest {
+			best, fewest = tracks, l.out.Unrouted
+		}
+		if l.out.Unrouted == 0 {
+			break
+		}
+	}
+	l.run(l.evenly(best))
+	if thin := l.used(); !l.run(thin) && l.out.Unrouted > fewest {
+		l.run(l.evenly(best))
+	}
+}
+
+func (l *layout) evenly(tracks int) []int { return slices.Repeat([]int{tracks}, len(l.sheet.rows)+1) }
+
+// used is how many tracks of each gap between rows some line runs along, at least one.
+func (l *layout) used() []int {
+	out := make([]int, len(l.ys)+1)
+	for gap := range out {
+		top, end := 0.0, l.out.Height
+		if gap > 0 {
+			top = l.ys[gap-1]
+		}
+		if gap < len(l.ys) {
+			end = l.ys[gap]
+		}
+		at := map[float64]bool{}
+		for _, line := range l.out.Lines {
+			for i := 1; i < len(line.Points); i++ {
+				if a, b := line.Points[i-1], line.Points[i]; a.Y == b.Y && a.Y > top && a.Y < end {
+					at[a.Y] = true
+				}
+			}
+		}
+		out[gap] = max(1, len(at))
+	}
+	return out
+}
+
+// run draws symbols and lines with so many tracks in each gap between rows; false where a
+// line found no way.
+func (l *layout) run(tracks []int) bool {
 	l.out.Symbols, l.out.Lines, l.out.Texts = nil, nil, nil
 	l.out.Crossings, l.out.Unrouted = 0, 0
 	l.solid, l.taken = nil, nil
@@ -72,7 +123,7 @@ func (l *layout) run(tracks int) bool {
 
 // coordinates gives every column and row its middle, and the heights of the tracks
 // between rows.
-func (l *layout) coordinates(tracks int) (lanes []float64) {
+func (l *layout) coordinates(tracks []int) (lanes []float64) {
 	l.xs, l.ys = nil, nil
 	for c := range l.form.columns {
 		l.xs = append(l.xs, whole(l.form.margin+(float64(c)+0.5)*l.pitch))
@@ -80,17 +131,18 @@ func (l *layout) coordinates(tracks int) (lanes []float64) {
 	y := 8.0
 	for r := range l.sheet.rows {
 		up, down := l.extent(r)
-		for t := range tracks {
-			lanes = append(lanes, y+float64(t)*trackGap)
+		for t := range tracks[r] {
+			lanes = append(lanes, y+float64(t)*l.gap)
 		}
-		y += float64(tracks-1)*trackGap + 8
+		y += float64(tracks[r]-1)*l.gap + 8
 		l.ys = append(l.ys, whole(y+up))
 		y = whole(y + up + down + 8)
 	}
-	for t := range tracks {
-		lanes = append(lanes, y+float64(t)*trackGap)
+	last := tracks[len(tracks)-1]
+	for t := range last {
+		lanes = append(lanes, y+float64(t)*l.gap)
 	}
-	l.out.Height = whole(y + float64(tracks-1)*trackGap + 8)
+	l.out.Height = whole(y + float64(last-1)*l.gap + 8)
 	return lanes
 }
 
@@ -150,13 +202,11 @@ func (l *layout) grid(lanes []float64) *grid {
 		case c > 0 && c < l.form.columns:
 			xs = append(xs, edge-9, edge, edge+9)
 		case c == 0:
-			xs = append(xs, edge+4)
-			for x := edge - 6; x >= 5; x -= 9 {
+			for x := edge - l.form.lane; x >= 5; x -= 9 {
 				xs = append(xs, x)
 			}
 		default:
-			xs = append(xs, edge-4)
-			for x := edge + 6; x <= l.form.width-5; x += 9 {
+			for x := edge + l.form.lane; x <= l.form.width-5; x += 9 {
 				xs = append(xs, x)
 			}
 		}
@@ -184,24 +234,63 @@ func (l *layout) straight(g *grid, w wire) {
 	l.addLine(w.link, []Point{edgeOf(a, w.from), edgeOf(b, w.to)})
 }
 
+// bent leads a link over the tracks: by the sides chosen for it, else by others that are
+// free.
 func (l *layout) bent(g *grid, w wire) {
 	k := &l.s.Links[w.link]
-	a, b := l.centre(k.From), l.centre(k.To)
-	from, ok1 := g.outside(a, w.from, half)
-	to, ok2 := g.outside(b, w.to, half)
-	if ok1 && ok2 {
-		if path, ok := g.route(from, w.from, to, w.to.opposite()); ok {
-			l.out.Crossings += g.mark(path, w.from, w.to.opposite())
-			points := []Point{edgeOf(a, w.from)}
-			for _, i := range path {
-				points = append(points, g.point(i))
-			}
-			l.addLine(w.link, corners(append(points, edgeOf(b, w.to))))
-			return
+	for _, try := range l.tries(w) {
+		a, b := l.centre(k.From), l.centre(k.To)
+		from, ok1 := g.outside(a, try.from, half)
+		to, ok2 := g.outside(b, try.to, half)
+		if !ok1 || !ok2 {
+			continue
 		}
+		path, ok := g.route(from, try.from, to, try.to.opposite())
+		if !ok {
+			continue
+		}
+		l.out.Crossings += g.mark(path, try.from, try.to.opposite())
+		points := []Point{edgeOf(a, try.from)}
+		for _, i := range path {
+			points = append(points, g.point(i))
+		}
+		l.addLine(w.link, corners(append(points, edgeOf(b, try.to))))
+		l.useSide(k.From, w.from, try.from)
+		l.useSide(k.To, w.to, try.to)
+		return
 	}
 	l.out.Unrouted++
 	l.pointers(w)
+}
+
+// tries are the pairs of sides that a link may take: the chosen ones first, then those
+// where no line and no name stands.
+func (l *layout) tries(w wire) []wire {
+	k := &l.s.Links[w.link]
+	choices := func(part int, chosen side) []side {
+		out := []side{chosen}
+		for _, d := range []side{left, right, above} {
+			if d != chosen && !l.out.Symbols[part].Sides[d] && (d != above || l.names[part].where == nameBelow) {
+				out = append(out, d)
+			}
+		}
+		return out
+	}
+	var out []wire
+	for _, from := range choices(k.From, w.from) {
+		for _, to := range choices(k.To, w.to) {
+			out = append(out, wire{link: w.link, from: from, to: to})
+		}
+	}
+	return out
+}
+
+// useSide notes that a line meets a symbol on another side than the one chosen for it.
+func (l *layout) useSide(part int, chosen, taken side) {
+	if chosen != taken {
+		l.out.Symbols[part].Sides[chosen] = false
+		l.out.Symbols[part].Sides[taken] = true
+	}
 }
 
 // pointers draws a joint that found no way as two short lines, each with the name of the
@@ -213,11 +302,12 @@ func (l *layout) pointers(w wire) {
 		d         side
 	}{{k.From, k.To, w.from}, {k.To, k.From, w.to}} {
 		at := edgeOf(l.centre(end.part), end.d)
-		tip := Point{at.X + 10*unit[end.d].X, at.Y + 10*unit[end.d].Y}
+		tip := Point{at.X + 9*unit[end.d].X, at.Y + 9*unit[end.d].Y}
 		l.addLine(w.link, []Point{at, tip})
-		text := "to " + l.s.Parts[end.far].Name
-		box := Box{tip.X - textWidth(text)/2, tip.Y - 6, tip.X + textWidth(text)/2, tip.Y + 7}
-		l.text(Text{Text: text, At: Point{tip.X, tip.Y + 4}, Anchor: "middle", Class: "size", Box: box})
+		stump := &l.out.Lines[len(l.out.Lines)-1]
+		stump.Stump = true
+		stump.Ring, stump.Arrow = Point{-1, -1}, Point{-1, -1}
+		l.beside(stump, []string{k.Name, "to " + l.s.Parts[end.far].Name}, k.Name)
 	}
 }
 
@@ -254,6 +344,9 @@ func (l *layout) addLine(link int, points []Point) {
 	})
 	for i := 1; i < len(points); i++ {
 		l.taken = append(l.taken, stroke(points[i-1], points[i], 2.5))
+	}
+	if l.s.Links[link].Mark.Severity != NoMark && !l.isStraight(link) {
+		l.taken = append(l.taken, stroke(ring, ring, 8.5))
 	}
 }
 

@@ -36,6 +36,7 @@ type Line struct {
 	Ring   Point // the joint
 	Arrow  Point // in the direction of Ahead
 	Ahead  Point
+	Stump  bool // one of two pointers, in place of a line that found no way
 }
 
 // Text is a line of letters in its box.
@@ -58,12 +59,13 @@ type Sign struct {
 // sizes of a form.
 type form struct {
 	width, margin float64
+	lane          float64 // from the margin's edge to its first track
 	columns       int
 }
 
 var forms = [...]form{
-	Wide:   {width: 1040, margin: 30, columns: 9},
-	Narrow: {width: 320, margin: 16, columns: 3},
+	Wide:   {width: 1040, margin: 36, lane: 6, columns: 9},
+	Narrow: {width: 320, margin: 28, lane: 7, columns: 3},
 }
 
 const half = 20.0 // of a symbol's box

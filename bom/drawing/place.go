@@ -25,7 +25,7 @@ func place(s *Scheme, columns int) *sheet {
 		first := len(sh.rows)
 		sh.fold(plant[0].parts, first, true)
 		for _, c := range plant[1:] {
-			sh.hang(c, first)
+			sh.hang(c, first, s)
 		}
 	}
 	sh.turn(s)
@@ -80,16 +80,17 @@ type choice struct {
 
 // Costs of a choice, in units of a place sideways: judgement, by looking at pictures.
 const (
-	costFar     = 4  // for each row beyond the next
-	costFresh   = 3  // a row more
-	costReading = 1  // against the reading
-	costBlocked = 6  // something stands between it and what it hangs on
+	costFar     = 4 // for each row beyond the next
+	costFresh   = 3 // a row more
+	costReading = 1 // against the reading
+	costParted  = 5 // for each pair of neighbours that a row put in parts
+	costBlocked = 6 // something stands between it and what it hangs on
 )
 
 // hang lays a chain near what it hangs on, in the cheapest free stretch of a row, or
 // folds it into rows of its own if it is longer than a row. It keeps to the rows of its
 // own plant, from the index first on.
-func (sh *sheet) hang(c chain, first int) {
+func (sh *sheet) hang(c chain, first int, s *Scheme) {
 	anchor := sh.at[c.anchor]
 	if len(c.parts) > sh.columns {
 		sh.foldNear(c.parts, anchor)
@@ -97,12 +98,12 @@ func (sh *sheet) hang(c chain, first int) {
 	}
 	best := choice{cost: 1 << 30}
 	for row := first; row < len(sh.rows); row++ {
-		if !sh.main[row] || len(c.parts) <= 2 {
+		if !sh.main[row] {
 			sh.tryRow(c, anchor, row, false, &best)
 		}
 	}
-	sh.tryFresh(c, anchor, anchor.row, &best)
-	sh.tryFresh(c, anchor, anchor.row+1, &best)
+	sh.tryFresh(c, anchor, anchor.row, s, &best)
+	sh.tryFresh(c, anchor, anchor.row+1, s, &best)
 	if best.fresh {
 		sh.emptyRow(best.row, false)
 	}
@@ -161,8 +162,21 @@ func (sh *sheet) tryRow(c chain, anchor spot, row int, fresh bool, best *choice)
 	}
 }
 
-func (sh *sheet) tryFresh(c chain, anchor spot, row int, best *choice) {
-	sh.tryRow(c, anchor, row, true, best)
+// tryFresh weighs a row put in before another; one that parts what stood next to each
+// other pays for it.
+func (sh *sheet) tryFresh(c chain, anchor spot, row int, s *Scheme, best *choice) {
+	parted := 0
+	for _, l := range s.Links {
+		a, b := sh.at[l.From], sh.at[l.To]
+		if a.row >= 0 && b.row >= 0 && min(a.row, b.row) < row && row <= max(a.row, b.row) && !(sh.main[a.row] && sh.main[b.row]) {
+			parted++
+		}
+	}
+	tried := choice{cost: 1 << 30}
+	sh.tryRow(c, anchor, row, true, &tried)
+	if tried.cost += costParted * parted; tried.cost < best.cost {
+		*best = tried
+	}
 }
 
 func (sh *sheet) cost(c chain, anchor spot, row, col, step int, fresh bool) int {

@@ -17,6 +17,10 @@ type grid struct {
 	shutH   []bool // the piece from node (x,y) to (x+1,y) is not free
 	shutV   []bool // the piece from (x,y) to (x,y+1)
 	through []uint8
+
+	best []float64 // of the search under way, by state; below 0: not reached
+	prev []int
+	seen []int // the states that it reached
 }
 
 // How a line passes a node.
@@ -139,13 +143,10 @@ func (g *grid) route(from int, out side, to int, in side) (path []int, ok bool) 
 	if g.through[from] != 0 && !g.passes(from, out, out) {
 		return nil, false
 	}
-	best := make([]float64, len(g.through)*4)
-	prev := make([]int, len(g.through)*4)
-	for i := range best {
-		best[i], prev[i] = -1, -1
-	}
+	best, prev := g.fresh()
 	start := from*4 + int(out)
 	best[start] = 0
+	g.seen = append(g.seen, start)
 	queue := &trips{{state: start, guess: guess(from)}}
 	order := 0
 	for queue.Len() > 0 {
@@ -185,6 +186,9 @@ func (g *grid) route(from int, out side, to int, in side) (path []int, ok bool) 
 			}
 			next := j*4 + int(turn)
 			if best[next] < 0 || cost < best[next] {
+				if best[next] < 0 {
+					g.seen = append(g.seen, next)
+				}
 				best[next], prev[next] = cost, t.state
 				order++
 				heap.Push(queue, trip{state: next, cost: cost, guess: cost + guess(j), order: order})
@@ -192,6 +196,18 @@ func (g *grid) route(from int, out side, to int, in side) (path []int, ok bool) 
 		}
 	}
 	return nil, false
+}
+
+// fresh gives the tables of a search, cleared of the last one.
+func (g *grid) fresh() (best []float64, prev []int) {
+	if g.best == nil {
+		g.best, g.prev = slices.Repeat([]float64{-1}, len(g.through)*4), slices.Repeat([]int{-1}, len(g.through)*4)
+	}
+	for _, s := range g.seen {
+		g.best[s], g.prev[s] = -1, -1
+	}
+	g.seen = g.seen[:0]
+	return g.best, g.prev
 }
 
 // passes reports whether a line may go through a node, coming in one direction and

@@ -18,7 +18,7 @@ func (p *Picture) SVG(s *Scheme, id string) string {
 	w.add("<style>%s</style>", strings.ReplaceAll(style, "#id", "#"+w.id))
 	w.add(`<g aria-hidden="true" font-family="Arial, Helvetica, 'Liberation Sans', sans-serif" font-size="%s">`, num(letter))
 	for i := range p.Lines {
-		w.line(&p.Lines[i], &s.Links[p.Lines[i].Link])
+		w.line(&p.Lines[i], s, p)
 	}
 	for i := range p.Symbols {
 		w.symbol(&p.Symbols[i], &s.Parts[p.Symbols[i].Part])
@@ -58,7 +58,9 @@ func (w *pen) add(format string, args ...any) { fmt.Fprintf(&w.b, format, args..
 
 func esc(s string) string { return html.EscapeString(s) }
 
-func num(a float64) string { return strconv.FormatFloat(float64(int(a*10+signed(a)*0.5))/10, 'f', -1, 64) }
+func num(a float64) string {
+	return strconv.FormatFloat(float64(int(a*10+signed(a)*0.5))/10, 'f', -1, 64)
+}
 
 func signed(a float64) float64 {
 	if a < 0 {
@@ -97,9 +99,25 @@ func (l *Link) weight() float64 {
 	return 2
 }
 
-func (w *pen) line(l *Line, k *Link) {
+// line draws a line up to its symbols' middles: what they cover of it is hidden. A hose's
+// wave covers nothing.
+func (w *pen) line(l *Line, s *Scheme, pic *Picture) {
+	k := &s.Links[l.Link]
+	points := l.Points
+	for _, part := range []int{k.From, k.To} {
+		if sym := s.Parts[part].Symbol; sym == "hose" || sym == "hose stock" {
+			continue
+		}
+		c := pic.Symbols[part].Centre
+		if touches(points[0], c) {
+			points = append([]Point{c}, points...)
+		}
+		if touches(points[len(points)-1], c) {
+			points = append(points[:len(points):len(points)], c)
+		}
+	}
 	var d strings.Builder
-	for i, p := range l.Points {
+	for i, p := range points {
 		letter := "L"
 		if i == 0 {
 			letter = "M"
@@ -119,6 +137,9 @@ func (w *pen) line(l *Line, k *Link) {
 	}
 	w.add("/>\n")
 }
+
+// touches reports whether a point is the middle of a side of the symbol at c.
+func touches(p, c Point) bool { return length(p, c) == half && (p.X == c.X || p.Y == c.Y) }
 
 // joint draws a joint's ring and the arrow of its flow; on a thick line the arrow is light
 // with a dark edge, or it would vanish.
@@ -212,8 +233,12 @@ func (w *pen) sign(g Sign) {
 	if g.Mark.Severity == Caution {
 		down = "5.5"
 	}
-	body := fmt.Sprintf(`<g transform="translate(%s %s)" font-family="Arial, Helvetica, sans-serif" font-size="10"><title>%s %s</title><path class="mark" d="%s" fill="#fff" stroke="#1a1a1a" stroke-width="1.6"/><text text-anchor="middle" y="%s" font-weight="bold">%s</text></g>`,
-		num(g.At.X), num(g.At.Y), word, esc(g.Mark.Text), shape, down, esc(g.Mark.Text))
+	size := "10"
+	if len(g.Mark.Text) > 2 {
+		size = "8"
+	}
+	body := fmt.Sprintf(`<g transform="translate(%s %s)" font-family="Arial, Helvetica, sans-serif" font-size="%s"><title>%s %s</title><path class="mark" d="%s" fill="#fff" stroke="#1a1a1a" stroke-width="1.6"/><text text-anchor="middle" y="%s" font-weight="bold">%s</text></g>`,
+		num(g.At.X), num(g.At.Y), size, word, esc(g.Mark.Text), shape, down, esc(g.Mark.Text))
 	if strings.HasPrefix(g.Mark.Link, "#") {
 		body = fmt.Sprintf(`<a href="%s">%s</a>`, esc(g.Mark.Link), body)
 	}

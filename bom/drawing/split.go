@@ -1,0 +1,111 @@
+package drawing
+
+import (
+	"slices"
+
+	"handtight/bom"
+)
+
+// split takes a group of units apart until each part fits a sheet: first into what hangs
+// together, then at the joint that leaves the halves most alike, at a hose before others.
+func (p *plan) split(set []*bom.Unit) [][]*bom.Unit {
+	if len(set) == 0 {
+		return nil
+	}
+	if len(set) <= fullPanel {
+		return [][]*bom.Unit{set}
+	}
+	pieces := p.pieces(set, nil)
+	if len(pieces) > 1 {
+		return p.packed(pieces)
+	}
+	a, b, ok := p.halves(set)
+	if !ok {
+		return [][]*bom.Unit{set}
+	}
+	return append(p.split(a), p.split(b)...)
+}
+
+// packed puts small pieces together on a sheet while they fit.
+func (p *plan) packed(pieces [][]*bom.Unit) [][]*bom.Unit {
+	var out [][]*bom.Unit
+	var sheet []*bom.Unit
+	for _, piece := range pieces {
+		if len(piece) > fullPanel {
+			out = append(out, p.split(piece)...)
+			continue
+		}
+		if len(sheet)+len(piece) > fullPanel {
+			out = append(out, sheet)
+			sheet = nil
+		}
+		sheet = append(sheet, piece...)
+	}
+	if len(sheet) > 0 {
+		out = append(out, sheet)
+	}
+	return out
+}
+
+// pieces are the units that hang together within a set, a joint left out.
+func (p *plan) pieces(set []*bom.Unit, without *bom.Joint) [][]*bom.Unit {
+	in := map[*bom.Unit]int{}
+	for _, u := range set {
+		in[u] = -1
+	}
+	var out [][]*bom.Unit
+	for _, u := range set {
+		if in[u] >= 0 {
+			continue
+		}
+		n := len(out)
+		in[u] = n
+		queue := []*bom.Unit{u}
+		for k := 0; k < len(queue); k++ {
+			for i := range queue[k].Item.Ports {
+				j := p.sys.Node(queue[k], i).Joint
+				if j == nil || j == without {
+					continue
+				}
+				for _, port := range []int{j.A, j.B} {
+					if v := p.sys.Ports[port].Unit; v != queue[k] {
+						if at, ok := in[v]; ok && at < 0 {
+							in[v] = n
+							queue = append(queue, v)
+						}
+					}
+				}
+			}
+		}
+		slices.SortFunc(queue, func(a, b *bom.Unit) int { return a.First - b.First })
+		out = append(out, queue)
+	}
+	return out
+}
+
+// halves cuts a set at one joint.
+func (p *plan) halves(set []*bom.Unit) (a, b []*bom.Unit, ok bool) {
+	in := map[*bom.Unit]bool{}
+	for _, u := range set {
+		in[u] = true
+	}
+	best := 5 // smaller pieces are not worth a sheet
+	for _, j := range p.sys.Joints {
+		x, y := p.sys.Ports[j.A].Unit, p.sys.Ports[j.B].Unit
+		if !in[x] || !in[y] {
+			continue
+		}
+		pieces := p.pieces(set, j)
+		if len(pieces) != 2 {
+			continue
+		}
+		worth := min(len(pieces[0]), len(pieces[1]))
+		if p.sys.SegmentOf(j.A) != p.sys.SegmentOf(j.B) || x.Item.Length != nil || y.Item.Length != nil {
+			worth += 2
+		}
+		if worth > best {
+			best, a, b, ok = worth, pieces[0], pieces[1], true
+		}
+	}
+	return a, b, ok
+}
