@@ -46,7 +46,7 @@ var (
 	torque      = kind{name: "torque", called: "a torque", example: "40 N m"}
 )
 
-var kinds = []kind{pressure, flow, temperature, length, voltage, current, power, charge, salinity, duration, share, torque}
+var kinds = []kind{pressure, flow, temperature, length, voltage, current, power, charge, salinity, duration, share, torque, volume, area, section, speed, concentration}
 
 // ParsePressure reads a gauge pressure: psi, bar, Pa, kPa, MPa, kg/cm2, inHg or mmHg (a
 // vacuum is written as what it is below the air's pressure, without a sign).

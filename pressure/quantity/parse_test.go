@@ -187,6 +187,7 @@ func TestOnlyTemperatureGoesBelowZero(t *testing.T) {
 	parsers := []func(string) (float64, error){
 		plain(ParsePressure), plain(ParseFlow), plain(ParseLength), plain(ParseVoltage), plain(ParseCurrent), plain(ParsePower),
 		plain(ParseCharge), plain(ParseSalinity), plain(ParseDuration), plain(ParseShare), plain(ParseTorque),
+		plain(ParseVolume), plain(ParseArea), plain(ParseSection), plain(ParseSpeed), plain(ParseConcentration),
 	}
 	others := append(append([]kind(nil), kinds[:2]...), kinds[3:]...)
 	for i, k := range others {
