@@ -57,7 +57,7 @@ func Findings(list []finding.Finding) []Finding {
 			Consequence: f.Consequence.String(), Unbounded: f.Stake.Unbounded(), NotKnown: f.NotKnown, Cause: f.Cause,
 		}
 		if f.Stake.Known {
-			row.Stake = Of(f.Stake.Bar)
+			row.Stake = Figure(f.Stake.Bar)
 		}
 		for _, x := range f.Also {
 			row.Also = append(row.Also, subjectOf(x))
@@ -75,4 +75,15 @@ func subjectOf(x finding.Subject) Subject {
 		Kind: x.Kind.String(), Unit: x.Unit, Port: x.Port, Unit2: x.Unit2, Port2: x.Port2, Joint: x.Joint, Segment: x.Segment,
 		Item: x.Item, State: x.State, Build: x.Build, Line: x.Line, File: x.File, Offer: x.Offer,
 	}
+}
+
+// Count returns how many findings have a severity, by its word.
+func Count(list []Finding, severity finding.Severity) int {
+	n := 0
+	for i := range list {
+		if list[i].Severity == severity.String() {
+			n++
+		}
+	}
+	return n
 }

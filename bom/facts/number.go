@@ -11,8 +11,8 @@ type Number struct {
 	Known bool
 }
 
-// Of is a known figure; one that is not a number is not known.
-func Of(v float64) Number { return Number{v, !math.IsNaN(v)} }
+// Figure is a known figure; one that is not a number is not known.
+func Figure(v float64) Number { return Number{v, !math.IsNaN(v)} }
 
 // Unbounded reports whether nothing bounds the figure from above.
 func (n Number) Unbounded() bool { return n.Known && math.IsInf(n.Value, 1) }

@@ -13,7 +13,7 @@ package workbook
 import (
 	"github.com/bojanz/currency"
 
-	"handtight/bom/finding"
+	"handtight/bom/facts"
 )
 
 // Content is everything the workbook shows, already decided: the package adds
@@ -29,7 +29,7 @@ type Content struct {
 	Segments    []Segment
 	States      []State
 	Parts       []Part
-	Findings    []finding.Finding // sorted
+	Findings    []facts.Finding // sorted
 	Assumptions []Assumption
 	Cautions    []string        // the usual cautions, one sentence each
 	Total       currency.Amount // in the build's currency; lines without a price are not in it
@@ -109,6 +109,7 @@ type Joint struct {
 type Segment struct {
 	Name, Runs, Normal, Worst, Cause, Weakest, Rating, Basis, Margin string
 	High                                                             bool
+	Over                                                             bool   // it sees more than it holds
 	Proof                                                            string // the most that a first test may put on it
 }
 

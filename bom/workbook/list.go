@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strings"
 
+	"handtight/bom/facts"
 	"handtight/bom/finding"
 )
 
@@ -90,10 +91,8 @@ func (b *book) segments() error {
 	}
 	for _, s := range b.c.Segments {
 		margin := s.Margin
-		if lacks, over := strings.CutPrefix(margin, "-"); over {
-			margin = "OVER by " + lacks
-		} else if margin == "" && s.Worst == "no bound" && s.Rating != "not known" {
-			margin = "OVER"
+		if s.Over {
+			margin = strings.TrimSuffix("OVER by "+strings.TrimPrefix(margin, "-"), " by ")
 		}
 		l.rows = append(l.rows, []string{s.Name, s.Runs, yes(s.High), s.Normal, s.Worst, s.Cause, s.Weakest, s.Rating, s.Basis, margin, s.Proof})
 	}
@@ -116,11 +115,11 @@ func yes(b bool) string {
 
 func (b *book) findings() error {
 	list := b.c.Findings
-	stops := finding.Count(list, finding.Stop)
+	stops := facts.Count(list, finding.Stop)
 	l := plainList{
 		name: "Findings", title: "Findings", tab: middleColor,
 		about: fmt.Sprintf("%s, %s, %s. A stop means: do not order or pressurise before it is settled.", some(stops, "stop"),
-			some(finding.Count(list, finding.Caution), "caution"), some(finding.Count(list, finding.Note), "note")),
+			some(facts.Count(list, finding.Caution), "caution"), some(facts.Count(list, finding.Note), "note")),
 		none: "The check found nothing to say. It is a check, not a certificate.",
 		columns: []column{
 			{title: "Severity", width: 10}, {title: "Where", width: 26}, {title: "What was found", width: 54},
@@ -132,7 +131,7 @@ func (b *book) findings() error {
 		l.tab = stopColor
 	}
 	for _, f := range list {
-		l.rows = append(l.rows, []string{strings.ToUpper(f.Severity.String()), f.At(), f.Reason, f.Remedy, placeText(f.Place), f.Slug})
+		l.rows = append(l.rows, []string{strings.ToUpper(f.Severity), f.At, f.Reason, f.Remedy, placeText(f.File, f.Line), f.Slug})
 	}
 	return b.list(l)
 }
@@ -156,11 +155,11 @@ func findingLook(col int, text string) look {
 	return look{wrap: true, border: true, format: "@"}
 }
 
-func placeText(p finding.Place) string {
-	if p.Line == 0 {
-		return p.File
+func placeText(file string, line int) string {
+	if line == 0 {
+		return file
 	}
-	return fmt.Sprintf("%s, line %d", p.File, p.Line)
+	return fmt.Sprintf("%s, line %d", file, line)
 }
 
 func (b *book) assumptions() error {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"handtight/bom/facts"
 	"handtight/bom/finding"
 )
 
@@ -118,7 +119,7 @@ type orderSheet struct {
 
 func (b *book) order() error {
 	repeat := headRow
-	if finding.Count(b.c.Findings, finding.Stop) > 0 {
+	if facts.Count(b.c.Findings, finding.Stop) > 0 {
 		repeat = bannerRow
 	}
 	o := &orderSheet{sheet: b.newSheet(orderName, withAdded(widened(b.c), b.placed.ownHeads()),
@@ -168,7 +169,7 @@ func unpricedText(n int) string {
 
 // banner says over the whole width whether the order may go out.
 func (o *orderSheet) banner() {
-	stops, cautions := finding.Count(o.b.c.Findings, finding.Stop), finding.Count(o.b.c.Findings, finding.Caution)
+	stops, cautions := facts.Count(o.b.c.Findings, finding.Stop), facts.Count(o.b.c.Findings, finding.Caution)
 	l, text := look{fill: sumFill, low: true}, "No stops. "
 	switch {
 	case stops == 1:

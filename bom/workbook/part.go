@@ -1,12 +1,11 @@
 package workbook
 
 import (
-	"math"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
 
-	"handtight/bom"
+	"handtight/bom/facts"
 )
 
 const partsName = "Parts"
@@ -16,29 +15,21 @@ const partsName = "Parts"
 const partsTitle = "Parts: what each hose, fitting and other part sees and holds"
 
 // partsOf lists the placed units, those that need looking at first.
-func partsOf(sys *bom.System) []Part {
+func partsOf(list []facts.Part) []Part {
 	var out []Part
-	for _, p := range bom.WorstFirst(sys.Parts()) {
+	for i := range list {
+		p := &list[i]
 		row := Part{
-			Name: p.Unit.Name, Kind: p.Unit.Item.Kind.Name, High: p.High(), Normal: bar(p.Normal), Worst: bar(p.Worst),
-			Holds: "not known", Margin: "not known", Unbounded: math.IsInf(p.Worst, 1), Over: p.Over(),
+			Name: p.Unit, Kind: p.Kind, Segment: p.Segment, High: p.High, Normal: bar(p.Normal), Worst: bar(p.Worst), Cause: p.Cause,
+			Holds: bar(p.Bar), Basis: basis(&p.Allowable), Margin: "not known", Unbounded: p.Unbounded, Over: p.Over,
 		}
-		if p.Segment != nil {
-			row.Segment = p.Segment.Name
+		if p.LowestCause != "" {
+			row.Suction = "vacuum: " + p.LowestCause
 		}
-		if p.Cause != nil {
-			row.Cause = p.Cause.Cause
-		}
-		if p.LowBy != nil {
-			row.Suction = "vacuum: " + p.LowBy.Cause
-		}
-		if p.Hold.Known {
-			row.Holds, row.Basis = bar(p.Hold.Rating.Pressure.Bar()), basis(p.Hold.Rating)
-		}
-		switch m, ok := p.Margin(); {
-		case ok && row.Over:
-			row.Margin = bar(-m)
-		case ok:
+		switch m := p.Margin; {
+		case m.Known && row.Over:
+			row.Margin = bar(facts.Figure(-m.Value))
+		case m.Known:
 			row.Margin = bar(m)
 		case row.Over:
 			row.Margin = ""

@@ -11,6 +11,7 @@ import (
 	"github.com/bojanz/currency"
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom/facts"
 	"handtight/bom/finding"
 )
 
@@ -166,8 +167,8 @@ func sample(t testing.TB) Content {
 				"Nothing closes it.", "0", "71.5 bar", "", false},
 		},
 		Segments: []Segment{
-			{"feed", "raw water", "1.2 bar", "4.5 bar", "seacock.outlet left shut", "filter-25", "6 bar", "its data sheet", "1.5 bar", false, "9 bar"},
-			{"membrane", "high pressure, brine", "55 bar", "71.5 bar", "brine throttle shut, until the relief valve lifts", "elbow-38", "unknown", "no data sheet and no standard", "unknown", true, "not known"},
+			{"feed", "raw water", "1.2 bar", "4.5 bar", "seacock.outlet left shut", "filter-25", "6 bar", "its data sheet", "1.5 bar", false, false, "9 bar"},
+			{"membrane", "high pressure, brine", "55 bar", "71.5 bar", "brine throttle shut, until the relief valve lifts", "elbow-38", "unknown", "no data sheet and no standard", "unknown", true, false, "not known"},
 		},
 		States: []State{
 			{Name: "normal", Cause: "normal running", Sort: "normal course", Segment: "membrane", Normal: "55 bar", High: "55 bar", Holds: "not known"},
@@ -183,7 +184,7 @@ func sample(t testing.TB) Content {
 			{Name: "lp-hose", Kind: "hose", Segment: "feed", Normal: "1.2 bar", Worst: "4.5 bar", Cause: "fresh-water flush",
 				Suction: "vacuum: intake (seacock) left shut", Holds: "not known", Margin: "not known"},
 		},
-		Findings: []finding.Finding{
+		Findings: facts.Findings([]finding.Finding{
 			{Severity: finding.Stop, Slug: "will-not-start", Subject: finding.Subject{Kind: finding.Segment, Segment: "elbow-38.b to hp-hose.a"}, Place: finding.Place{File: "kittiwake.toml", Line: 31, Column: 9},
 				Reason: "9/16-18 JIC male is 14.3 mm across its thread, G 1/4 female takes 13.2 mm: it will not start.", Remedy: "Buy the hose with a 9/16-18 JIC female swivel."},
 			{Severity: finding.Stop, Slug: "rating-unknown", Subject: finding.Subject{Kind: finding.Segment, Segment: "segment membrane"}, Place: finding.Place{File: "kittiwake.toml", Line: 44},
@@ -191,7 +192,7 @@ func sample(t testing.TB) Content {
 			{Severity: finding.Caution, Slug: "several-readings", Subject: finding.Subject{Kind: finding.Segment, Segment: "probe-g14.in"}, Place: finding.Place{File: "kittiwake.toml"},
 				Reason: "The shop's words leave the seal open.", Remedy: "Ask whether the O-ring comes with it."},
 			{Severity: finding.Note, Slug: "choice-shown", Subject: finding.Subject{Kind: finding.Segment, Segment: "tail-19/1"}, Place: finding.Place{File: "kittiwake.toml", Line: 12}, Reason: "The tail was turned so that its nut meets the seacock.", Remedy: "Nothing, unless you meant the other way."},
-		},
+		}),
 		Assumptions: []Assumption{{"Chance that a fitting is spoiled while fitting", "3 %", "a judgement, given in the build file"},
 			{"Rates", "2026-11-20", "given in the build file"}},
 		Cautions: []string{"High pressure water injects through skin: never feel for a leak with a hand.", "Never tighten a joint under pressure.",

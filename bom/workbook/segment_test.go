@@ -9,8 +9,8 @@ import (
 // A segment that sees more than it holds stands out by its word and its colour.
 func TestSegmentOver(t *testing.T) {
 	c := sample(t)
-	c.Segments[0].Margin = "-2 bar"
-	c.Segments[1].Worst, c.Segments[1].Rating, c.Segments[1].Margin = "no bound", "10 bar", ""
+	c.Segments[0].Margin, c.Segments[0].Over = "-2 bar", true
+	c.Segments[1].Worst, c.Segments[1].Rating, c.Segments[1].Margin, c.Segments[1].Over = "no bound", "10 bar", "", true
 	f := opened(t, c, nil)
 	require.Equal(t, "OVER by 2 bar", value(t, f, "Segments", "J4"))
 	over := cellStyle(t, f, "Segments", "J4")

@@ -2,28 +2,22 @@ package workbook
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
-	"handtight/bom"
+	"handtight/bom/facts"
 )
 
 // statesOf lists every state of the build: of each, the segments that stand otherwise
 // than in normal running, and of the normal state all of them.
-func statesOf(sys *bom.System) []State {
+func statesOf(list []facts.State) []State {
 	var out []State
-	for _, v := range sys.Views() {
-		row := State{Name: v.Name, Cause: v.Cause, Sort: "act"}
-		switch {
-		case v.Failure:
-			row.Sort = "failure"
-		case v.Name == "normal" || v.Name == "flush":
-			row.Sort = "normal course"
-		}
+	for i := range list {
+		st := &list[i]
+		row := State{Name: st.Name, Cause: st.Cause, Sort: st.Sort}
 		before := len(out)
-		for _, g := range v.Segments {
-			if v.Name == "normal" || g.Changed() {
-				out = append(out, stateRow(row, g, &v))
+		for k := range st.Segments {
+			if g := &st.Segments[k]; st.Name == "normal" || g.Changed {
+				out = append(out, stateRow(row, g))
 			}
 		}
 		if len(out) == before {
@@ -34,34 +28,25 @@ func statesOf(sys *bom.System) []State {
 }
 
 // stateRow fills in one segment of a state.
-func stateRow(row State, g bom.SegmentView, v *bom.StateView) State {
-	row.Segment, row.Normal, row.High = g.Segment.Name, bar(g.Segment.Load.Normal), bar(g.High)
-	row.Unbounded = math.IsInf(g.High, 1)
-	if g.Low < 0 {
+func stateRow(row State, g *facts.StateSegment) State {
+	row.Segment, row.Normal, row.High, row.Unbounded, row.Holds = g.Name, bar(g.Normal), bar(g.Bar), g.Unbounded, bar(g.Holds)
+	if g.Lowest.Value < 0 {
 		row.Low = "vacuum"
 	}
-	row.Holds = "not known"
-	if h := g.Segment.Hold; h.Known {
-		row.Holds = fmt.Sprintf("%s (%s)", bar(h.Rating.Pressure.Bar()), h.What)
+	if g.Holds.Known {
+		row.Holds += fmt.Sprintf(" (%s)", g.Weakest)
 	}
-	var over []string
-	for _, o := range v.Overloads {
-		if o.Segment == g.Segment {
-			over = append(over, fmt.Sprintf("%s (%s)", o.What, bar(o.Holds)))
-		}
+	var over, untold []string
+	for _, o := range g.Overloads {
+		over = append(over, fmt.Sprintf("%s (%s)", o.What, bar(o.Holds)))
 	}
-	for _, c := range v.Collapses {
-		if c.Segment == g.Segment {
-			over = append(over, c.Hose.Name+" (vacuum)")
-		}
+	for _, c := range g.Collapses {
+		over = append(over, c.Hose+" (vacuum)")
+	}
+	for _, o := range g.Untold {
+		untold = append(untold, o.What)
 	}
 	row.Over, row.Overloaded = strings.Join(over, ", "), len(over) > 0
-	var untold []string
-	for _, o := range v.Untold {
-		if o.Segment == g.Segment {
-			untold = append(untold, o.What)
-		}
-	}
 	if len(untold) > 0 {
 		row.Over = strings.TrimPrefix(row.Over+"; not known: "+strings.Join(untold, ", "), "; ")
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom"
+	"handtight/bom/facts"
 )
 
 // statesSheet reads the sheet of states of a book, below its head.
@@ -35,7 +36,7 @@ func TestStatesOfABuild(t *testing.T) {
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())
 	over := map[string]string{}
-	for _, s := range statesOf(sys) {
+	for _, s := range statesOf(facts.States(sys.Views())) {
 		require.NotEmpty(t, s.Name)
 		require.NotEmpty(t, s.Cause, s.Name)
 		told := strings.TrimPrefix(s.Over, "not known: ") == s.Over && s.Over != ""

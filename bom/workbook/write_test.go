@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"github.com/xuri/excelize/v2"
 
+	"handtight/bom/facts"
 	"handtight/bom/finding"
 )
 
@@ -117,7 +118,7 @@ func TestBanner(t *testing.T) {
 		{"2 STOPS: do not order before they are settled, see sheet Findings", []finding.Finding{stop, stop}},
 	} {
 		c := sample(t)
-		c.Findings = tc.list
+		c.Findings = facts.Findings(tc.list)
 		f := opened(t, c, nil)
 		require.Equal(t, tc.want, value(t, f, orderName, "A5"))
 		if strings.Contains(tc.want, "STOP") {

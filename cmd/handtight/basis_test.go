@@ -7,17 +7,18 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom"
+	"handtight/bom/facts"
 	"handtight/pressure"
 )
 
 // What a rating rests on is said in words, least sure last, and the words that are used
 // are explained once.
 func TestBasisWords(t *testing.T) {
-	hold := func(b pressure.Basis, s pressure.Status, warm bool) bom.Hold {
-		return bom.Hold{Known: true, Rating: pressure.Rating{Basis: b, Status: s}, Derated: warm, Estimate: b == pressure.Estimate}
+	hold := func(b pressure.Basis, s pressure.Status, warm bool) facts.Allowable {
+		return facts.AllowableOf(bom.Hold{Known: true, Rating: pressure.Rating{Basis: b, Status: s}, Derated: warm, Estimate: b == pressure.Estimate})
 	}
 	for _, c := range []struct {
-		hold bom.Hold
+		hold facts.Allowable
 		want string
 	}{
 		{hold(pressure.HoseStandard, pressure.Seen, false), "hose standard"},
@@ -26,14 +27,14 @@ func TestBasisWords(t *testing.T) {
 		{hold(pressure.Estimate, pressure.Memory, true), "estimate, warm, from memory"},
 		{hold(pressure.Claim, pressure.Memory, false), "common claim, from memory"},
 	} {
-		require.Equal(t, c.want, basisOf(c.hold))
+		require.Equal(t, c.want, basisOf(&c.hold))
 	}
-	notes := func(list ...bom.Hold) string {
+	notes := func(list ...facts.Allowable) string {
 		var out bytes.Buffer
 		(&app{ui: &ui{out: &out, width: plainWidth}}).printBasisNotes(list)
 		return out.String()
 	}
-	require.Empty(t, notes(hold(pressure.HoseStandard, pressure.Seen, false), bom.Hold{Rating: pressure.Rating{Status: pressure.Memory}}))
+	require.Empty(t, notes(hold(pressure.HoseStandard, pressure.Seen, false), facts.AllowableOf(bom.Hold{Rating: pressure.Rating{Status: pressure.Memory}})))
 	require.Contains(t, notes(hold(pressure.HoseStandard, pressure.Memory, false)), "from memory = ")
 	all := notes(hold(pressure.Claim, pressure.Memory, true), hold(pressure.Estimate, pressure.Computed, false))
 	for _, word := range []string{"warm = ", "estimate = ", "common claim = ", "from memory = "} {

@@ -3,13 +3,14 @@ package main
 import (
 	"fmt"
 	"math"
-	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
 	"handtight/bom"
+	"handtight/bom/facts"
 	"handtight/bom/finding"
 	"handtight/bom/rule"
 )
@@ -46,27 +47,23 @@ pressure that it sees, what brings them about, what it holds, and the margin.`,
 			}
 			findings := rule.Check(sys)
 			a.judge(findings)
+			f := facts.Of(sys, findings)
+			f.States = facts.States(views)
 			if a.json {
-				facts := checkFactsOf(sys, findings)
-				facts.States = stateFactsOf(views)
-				return a.ui.printJSON(facts)
+				return a.ui.printJSON(f)
 			}
+			a.printTitle(f)
 			switch {
 			case states:
-				a.printTitle(sys)
-				a.printStates(views)
-				a.printCounts(sys, findings)
+				a.printStates(f.States)
 			case state != "":
-				a.printTitle(sys)
-				a.printState(views[0])
-				a.printCounts(sys, findings)
+				a.printState(&f.States[0])
 			case parts:
-				a.printTitle(sys)
-				a.printParts(sys)
-				a.printCounts(sys, findings)
+				a.printParts(f)
 			default:
-				a.printCheck(sys, findings)
+				a.printCheck(f)
 			}
+			a.printCounts(&f.Counts)
 			return nil
 		},
 	}
@@ -84,42 +81,40 @@ func (a *app) judge(findings []finding.Finding) {
 	}
 }
 
-func (a *app) printCheck(sys *bom.System, findings []finding.Finding) {
-	u := a.ui
-	a.printTitle(sys)
-	for _, f := range findings {
-		a.printFinding(f)
+func (a *app) printCheck(f *facts.Facts) {
+	for i := range f.Findings {
+		a.printFinding(&f.Findings[i])
 	}
-	a.printSegments(sys)
-	a.printCautions(sys)
-	a.printQuestions(sys)
-	if len(findings) > 0 {
-		u.say("", "Explained: handtight why %s", findings[0].Slug)
+	a.printSegments(f.Segments)
+	a.printCautions(f.Cautions)
+	a.printQuestions(f.Questions)
+	if len(f.Findings) > 0 {
+		a.ui.say("", "Explained: handtight why %s", f.Findings[0].Slug)
 	}
-	a.printCounts(sys, findings)
 }
 
-func (a *app) printTitle(sys *bom.System) {
-	a.ui.say(bold, "%s", sys.Build.Name)
-	a.ui.say("", "(%s)", sys.Build.File)
+func (a *app) printTitle(f *facts.Facts) { a.printHead(f.Build, f.File) }
+
+func (a *app) printHead(name, file string) {
+	a.ui.say(bold, "%s", name)
+	a.ui.say("", "(%s)", file)
 	a.ui.line("")
 }
 
-func (a *app) printFinding(f finding.Finding) {
+func (a *app) printFinding(f *facts.Finding) {
 	u := a.ui
-	word := strings.ToUpper(f.Severity.String())
 	where := ""
-	if f.Place.Line > 0 {
-		where = fmt.Sprintf("%s line %d", f.Place.File, f.Place.Line)
+	if f.Line > 0 {
+		where = fmt.Sprintf("%s line %d", f.File, f.Line)
 	}
-	head := fmt.Sprintf("%s %s", u.paint(severityColour(f.Severity), fmt.Sprintf("%-8s", word)), u.paint(bold, f.Slug))
+	head := fmt.Sprintf("%s %s", u.severity(f.Severity), u.paint(bold, f.Slug))
 	if 9+len(f.Slug)+2+utf8.RuneCountInString(where) <= u.width {
 		u.line("%s  %s", head, where)
 	} else {
 		u.line("%s", head)
 		u.fold("", where)
 	}
-	u.fold("", f.At())
+	u.fold("", f.At)
 	u.fold("  why", f.Reason)
 	u.fold("  do", f.Remedy)
 	u.line("")
@@ -133,55 +128,57 @@ var segmentColumns = []column{
 
 // printSegments prints a line a segment, and under the table what brings the worst
 // about; on a narrow terminal each segment is folded.
-func (a *app) printSegments(sys *bom.System) {
+func (a *app) printSegments(list []facts.Segment) {
 	u := a.ui
-	if len(sys.Segments) == 0 {
+	if len(list) == 0 {
 		return
 	}
 	u.say(bold, "Pressure by segment: normal and worst, and what the weakest member holds")
 	var rows [][]string
-	for _, g := range sys.Segments {
-		rows = append(rows, segmentRow(g))
+	var holds []facts.Allowable
+	for i := range list {
+		rows, holds = append(rows, segmentRow(&list[i])), append(holds, list[i].Allowable)
 	}
 	if !u.table(segmentColumns, rows) {
-		for _, g := range sys.Segments {
-			a.foldSegment(g)
+		for i := range list {
+			a.foldSegment(&list[i])
 		}
 	}
 	u.say("", "H = high pressure: above %.0f bar in normal running", bom.HighPressure)
-	holds := make([]bom.Hold, len(sys.Segments))
-	for i, g := range sys.Segments {
-		holds[i] = g.Hold
-	}
 	a.printBasisNotes(holds)
 	u.line("")
-	a.printWorst(sys)
+	a.printWorst(list)
 }
 
-func segmentRow(g *bom.Segment) []string {
-	worst, _ := g.Load.Worst()
-	row := []string{" ", g.Name, figure(g.Load.Normal), figure(worst), "?", "", "not known"}
-	if g.High() {
+func segmentRow(g *facts.Segment) []string {
+	row := []string{" ", g.Name, figure(g.Normal), figure(g.Worst), "?", "", "not known"}
+	if g.High {
 		row[0] = "H"
 	}
-	if g.Hold.Known {
-		row[4], row[6] = figure(g.Hold.Rating.Pressure.Bar()), fmt.Sprintf("%s (%s)", g.Hold.What, basisOf(g.Hold))
+	if g.Bar.Known {
+		row[4], row[6] = figure(g.Bar), fmt.Sprintf("%s (%s)", g.Weakest, basisOf(&g.Allowable))
 	}
-	switch m, ok := g.Margin(); {
-	case ok:
-		row[5] = figure(m)
-	case g.Hold.Known:
-		row[5] = "none"
-	}
+	row[5] = marginText(g.Margin, &g.Allowable)
 	return row
 }
 
-func (a *app) foldSegment(g *bom.Segment) {
+// marginText is a margin in a table: nothing where it is not known what is held, and "none"
+// where no pressure bounds what it sees.
+func marginText(m facts.Number, held *facts.Allowable) string {
+	switch {
+	case m.Known:
+		return figure(m)
+	case held.Bar.Known:
+		return "none"
+	}
+	return ""
+}
+
+func (a *app) foldSegment(g *facts.Segment) {
 	row := segmentRow(g)
-	worst, _ := g.Load.Worst()
 	a.ui.fold("  "+row[0], g.Name)
-	a.ui.fold("", fmt.Sprintf("%s, worst %s", bars(g.Load.Normal), bars(worst)))
-	if g.Hold.Known {
+	a.ui.fold("", fmt.Sprintf("%s, worst %s", bars(g.Normal), bars(g.Worst)))
+	if g.Bar.Known {
 		a.ui.fold("", fmt.Sprintf("%s holds %s bar, margin %s", row[6], row[4], row[5]))
 	} else {
 		a.ui.fold("", "what it holds is not known")
@@ -190,7 +187,7 @@ func (a *app) foldSegment(g *bom.Segment) {
 
 // printWorst says what brings about the worst pressures and the vacuum, once for
 // each cause.
-func (a *app) printWorst(sys *bom.System) {
+func (a *app) printWorst(list []facts.Segment) {
 	u := a.ui
 	var causes []string
 	reach := map[string][]string{}
@@ -200,13 +197,13 @@ func (a *app) printWorst(sys *bom.System) {
 		}
 		reach[cause] = append(reach[cause], segment)
 	}
-	for _, g := range sys.Segments {
-		worst, state := g.Load.Worst()
-		if state != nil && worst > g.Load.Normal+0.001 {
-			add(fmt.Sprintf("%s, with %s", bars(worst), state.Cause), g.Name)
+	for i := range list {
+		g := &list[i]
+		if g.Raised {
+			add(fmt.Sprintf("%s, with %s", bars(g.Worst), g.Cause), g.Name)
 		}
-		if g.Load.Low < 0 {
-			add("vacuum, with "+g.Load.ByLow.Cause, g.Name)
+		if g.LowCause != "" {
+			add("vacuum, with "+g.LowCause, g.Name)
 		}
 	}
 	if len(causes) == 0 {
@@ -220,16 +217,15 @@ func (a *app) printWorst(sys *bom.System) {
 }
 
 // figure is a pressure in a table.
-func figure(v float64) string {
-	if math.IsInf(v, 1) {
+func figure(n facts.Number) string {
+	if n.Unbounded() {
 		return "no bound"
 	}
-	return string(jsonFloat(math.Round(v*10) / 10))
+	return strconv.FormatFloat(math.Round(n.Value*10)/10+0, 'f', -1, 64)
 }
 
-func (a *app) printQuestions(sys *bom.System) {
+func (a *app) printQuestions(questions []facts.Question) {
 	u := a.ui
-	questions := sys.Questions()
 	if len(questions) == 0 {
 		return
 	}
@@ -240,36 +236,19 @@ func (a *app) printQuestions(sys *bom.System) {
 	u.line("")
 }
 
-// cautions are the usual ones, said with every check.
-func cautions(sys *bom.System) []string {
-	start := "Start the high-pressure pump with the throttle open, then raise the pressure slowly; stop in the reverse order."
-	if slices.ContainsFunc(sys.Units, func(u *bom.Unit) bool { return u.Item.Kind.Name == "feed pump" }) {
-		start = "Start the feed pump, then the high-pressure pump, then raise the pressure slowly; stop in the reverse order."
-	}
-	return []string{
-		"High-pressure water injects through skin: no hands near a leak, and no joint is tightened under pressure.",
-		"A failed fitting below the waterline sinks boats: seacocks shut when you leave.",
-		start,
-		"New membranes carry preservative: product goes to the drain for the first hour, and never to the tank.",
-		"A fresh-water flush at the dock wets most joints; the rest see water first under way: look at them then.",
-		"This is a check and not a certificate: data sheets, local codes and licensed practice come first.",
-	}
-}
-
-func (a *app) printCautions(sys *bom.System) {
+func (a *app) printCautions(list []string) {
 	a.ui.say(bold, "Always")
-	for _, c := range cautions(sys) {
+	for _, c := range list {
 		a.ui.fold("  -", c)
 	}
 	a.ui.line("")
 }
 
-func (a *app) printCounts(sys *bom.System, findings []finding.Finding) {
+func (a *app) printCounts(n *facts.Counts) {
 	u := a.ui
-	stops := finding.Count(findings, finding.Stop)
-	text := fmt.Sprintf("%s, %s, %s; %s, %s.", counted(stops, "stop"), counted(finding.Count(findings, finding.Caution), "caution"),
-		counted(finding.Count(findings, finding.Note), "note"), counted(len(sys.Joints), "joint"), counted(len(sys.Segments), "segment"))
-	if stops > 0 {
+	text := fmt.Sprintf("%s, %s, %s; %s, %s.", counted(n.Stop, "stop"), counted(n.Caution, "caution"), counted(n.Note, "note"),
+		counted(n.Joints, "joint"), counted(n.Segments, "segment"))
+	if n.Stop > 0 {
 		u.say(red, "%s Do not order or pressurise before the stops are settled.", text)
 		return
 	}
@@ -277,9 +256,9 @@ func (a *app) printCounts(sys *bom.System, findings []finding.Finding) {
 }
 
 // bars writes a pressure for people.
-func bars(v float64) string {
-	if math.IsInf(v, 1) {
+func bars(n facts.Number) string {
+	if n.Unbounded() {
 		return "pressure without bound"
 	}
-	return figure(v) + " bar"
+	return figure(n) + " bar"
 }

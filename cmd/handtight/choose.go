@@ -9,6 +9,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/choose"
+	"handtight/bom/facts"
 )
 
 func (a *app) chooseCommand() *cobra.Command {
@@ -59,9 +60,10 @@ Exit status 0, or 1 when the build has stops, or 2 when the file cannot be taken
 
 func (a *app) printChoice(c *choose.Choice) {
 	u := a.ui
-	a.printTitle(c.System)
-	a.printBrief(c.System, c.Findings)
-	a.printShops(c.System, c.Order)
+	f, order := facts.Of(c.System, c.Findings), facts.OrderOf(c.System, c.Order)
+	a.printTitle(f)
+	a.printBrief(f)
+	a.printShops(order)
 	a.printSwaps(c)
 	a.printCuts(c.Order, func(*bom.Line) bool { return true })
 	a.printArrivals(c.Order)
@@ -70,7 +72,7 @@ func (a *app) printChoice(c *choose.Choice) {
 		u.say("", "No price is known of %s: no sum has them.", counted(c.Order.Unpriced, "line"))
 	}
 	u.say(bold, "Total %s", amount(c.Order.Total))
-	a.printCounts(c.System, c.Findings)
+	a.printCounts(&f.Counts)
 }
 
 // againstColumns are the columns of what the plan is set against.

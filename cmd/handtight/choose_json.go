@@ -3,11 +3,12 @@ package main
 import (
 	"handtight/bom"
 	"handtight/bom/choose"
+	"handtight/bom/facts"
 	"handtight/bom/money"
 )
 
 type chooseFacts struct {
-	Plan      orderFacts     `json:"plan"`
+	Plan      *facts.Order   `json:"plan"`
 	Proved    bool           `json:"proved"`
 	NoLess    string         `json:"no_less_than"`
 	Currency  string         `json:"currency"`
@@ -75,7 +76,7 @@ type pieceFacts struct {
 
 func chooseFactsOf(c *choose.Choice) chooseFacts {
 	f := chooseFacts{
-		Plan: orderFactsOf(c.System, c.Order), Proved: c.Proved, NoLess: c.Bound.Number(), Currency: c.System.Build.Currency,
+		Plan: facts.OrderOf(c.System, c.Order), Proved: c.Proved, NoLess: c.Bound.Number(), Currency: c.System.Build.Currency,
 		LineWise: againstFacts{c.Cheapest.Total.Number(), saved(c, c.Cheapest)},
 		OneShop:  []oneShopFacts{}, Swaps: []swapFacts{}, Refused: []refusedFacts{}, Arrivals: []arrivalFacts{},
 		Cuts: cutFactsOf(c.Order), StopCount: stops(c.Findings),

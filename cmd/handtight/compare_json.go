@@ -52,10 +52,10 @@ type jointChangeFacts struct {
 }
 
 type segmentChangeFact struct {
-	Old    segmentFacts `json:"old"`
-	New    segmentFacts `json:"new"`
-	Worse  []string     `json:"worse"`
-	Better []string     `json:"better"`
+	Old    facts.Segment `json:"old"`
+	New    facts.Segment `json:"new"`
+	Worse  []string      `json:"worse"`
+	Better []string      `json:"better"`
 }
 
 type compareCounts struct {
@@ -82,7 +82,7 @@ func compareFactsOf(before, after *bom.System, r *compare.Report) compareFacts {
 		f.Joints = append(f.Joints, jointChangeFacts{j.Number, j.Old, j.New, j.OldVerdict, j.NewVerdict, j.Worse})
 	}
 	for _, g := range r.Segments {
-		f.Segments = append(f.Segments, segmentChangeFact{segmentFactsOf(before, g.Old), segmentFactsOf(after, g.New), names(g.Worse), names(g.Better)})
+		f.Segments = append(f.Segments, segmentChangeFact{facts.SegmentOf(before, g.Old), facts.SegmentOf(after, g.New), names(g.Worse), names(g.Better)})
 	}
 	return f
 }

@@ -7,29 +7,30 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"handtight/bom/facts"
 	"handtight/threads"
 	"handtight/threads/makeup"
 	"handtight/threads/title"
 )
 
 type mateFacts struct {
-	A        string `json:"a"`
-	B        string `json:"b"`
-	Verdict  string `json:"verdict"`
-	Reason   string `json:"reason"`
-	Remedy   string `json:"remedy"`
-	Hand     *span  `json:"hand_turns"`
-	Binding  *span  `json:"binding_turns"`
-	First    string `json:"first_contact"`
-	Depth    number `json:"depth_share"`
-	Virtual  number `json:"virtual_diameter_mm"`
-	Limit    number `json:"limit_bar"`
-	Closes   string `json:"closes_by"`
-	Makeup   string `json:"makeup"`
-	MayStay  string `json:"may_stay"`
-	Open     bool   `json:"open"`
-	Question string `json:"question,omitempty"`
-	Source   string `json:"source,omitempty"`
+	A        string       `json:"a"`
+	B        string       `json:"b"`
+	Verdict  string       `json:"verdict"`
+	Reason   string       `json:"reason"`
+	Remedy   string       `json:"remedy"`
+	Hand     *facts.Turns `json:"hand_turns"`
+	Binding  *facts.Turns `json:"binding_turns"`
+	First    string       `json:"first_contact"`
+	Depth    number       `json:"depth_share"`
+	Virtual  number       `json:"virtual_diameter_mm"`
+	Limit    number       `json:"limit_bar"`
+	Closes   string       `json:"closes_by"`
+	Makeup   string       `json:"makeup"`
+	MayStay  string       `json:"may_stay"`
+	Open     bool         `json:"open"`
+	Question string       `json:"question,omitempty"`
+	Source   string       `json:"source,omitempty"`
 }
 
 func (a *app) mateCommand() *cobra.Command {
@@ -82,7 +83,7 @@ func oneEnd(text string) (threads.EndReading, error) {
 func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFacts {
 	f := mateFacts{
 		A: m.A.String(), B: m.B.String(), Verdict: m.Verdict.String(), Reason: m.Reason(), Remedy: m.Remedy(),
-		Hand: spanOf(m.Hand), Binding: spanOf(m.Binding), First: m.First.String(),
+		Hand: facts.TurnsOf(m.Hand), Binding: facts.TurnsOf(m.Binding), First: m.First.String(),
 		Closes: m.Closes(), MayStay: m.MayStay(), Open: open, Source: m.Source(),
 	}
 	if m.A.Family.Threaded() && m.B.Family.Threaded() && m.Verdict != threads.SameSex {

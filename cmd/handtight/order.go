@@ -11,6 +11,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/choose"
+	"handtight/bom/facts"
 	"handtight/bom/finding"
 	"handtight/bom/money"
 	"handtight/bom/rule"
@@ -43,18 +44,19 @@ status is 1.`,
 				return err
 			}
 			a.judge(findings)
+			f, list := facts.Of(sys, findings), facts.OrderOf(sys, order)
 			var report *workbook.Report
 			if out != "" {
-				r, err := workbook.Save(out, workbook.From(sys, order, findings, cautions(sys)), force, sys.Build.Files...)
+				r, err := workbook.Save(out, workbook.From(f, facts.States(sys.Views()), list), force, sys.Build.Files...)
 				if err != nil {
 					return err
 				}
 				report = &r
 			}
 			if a.json {
-				return a.ui.printJSON(orderFactsOf(sys, order))
+				return a.ui.printJSON(list)
 			}
-			a.printOrder(sys, order, findings)
+			a.printOrder(f, list, order)
 			if report != nil {
 				a.printWritten(out, report)
 			}
@@ -80,59 +82,61 @@ func (a *app) ordered(sys *bom.System, best bool) (*bom.System, *bom.Order, []fi
 	return sys, order, rule.Check(sys), err
 }
 
-func (a *app) printOrder(sys *bom.System, order *bom.Order, findings []finding.Finding) {
+func (a *app) printOrder(f *facts.Facts, list *facts.Order, order *bom.Order) {
 	u := a.ui
-	a.printTitle(sys)
-	a.printBrief(sys, findings)
-	a.printShops(sys, order)
+	a.printTitle(f)
+	a.printBrief(f)
+	a.printShops(list)
 	a.printCuts(order, func(l *bom.Line) bool { return l.Offer != nil && len(l.Offer.Lengths) > 0 })
 	if order.Unpriced > 0 {
 		u.say("", "No price is known of %s: the total is without them.", counted(order.Unpriced, "line"))
 	}
 	u.say(bold, "Total %s", amount(order.Total))
-	a.printCounts(sys, findings)
+	a.printCounts(&f.Counts)
 }
 
 // printShops prints what is bought from each shop, and what no shop is named for.
-func (a *app) printShops(sys *bom.System, order *bom.Order) {
+func (a *app) printShops(order *facts.Order) {
 	u := a.ui
-	for _, v := range order.Vendors {
-		u.say(bold, "%s", v.Vendor.Name)
+	for i := range order.Shops {
+		v := &order.Shops[i]
+		u.say(bold, "%s", v.Name)
 		a.printLines(v.Lines)
-		s := v.Sums
-		u.say("", "goods %s, freight %s, customs %s, tax %s: %s", s.Goods.Number(), s.Freight.Number(), s.Customs.Number(), s.Tax.Number(), amount(s.Total))
-		if v.Vendor.Currency != sys.Build.Currency {
-			u.say("", "in %s: %s", sys.Build.Currency, v.InBuild.Number())
+		u.say("", "goods %s, freight %s, customs %s, tax %s: %s", v.Goods.Amount.Number(), v.Freight.Amount.Number(), v.Customs.Amount.Number(),
+			v.Tax.Amount.Number(), amount(v.Total.Amount))
+		if v.Currency != order.Currency {
+			u.say("", "in %s: %s", order.Currency, v.InBuild.Amount.Number())
 		}
 		u.line("")
 	}
-	if list := order.Unoffered(); len(list) > 0 {
+	if len(order.Unoffered) > 0 {
 		u.say(bold, "No shop named for these")
-		a.printLines(list)
+		a.printLines(order.Unoffered)
 		u.line("")
 	}
 }
 
 // printBrief names the findings, a line each: their reasons are in `check` and in the
 // workbook.
-func (a *app) printBrief(sys *bom.System, findings []finding.Finding) {
+func (a *app) printBrief(f *facts.Facts) {
 	u := a.ui
 	count := 0
-	for _, f := range findings {
-		if f.Severity == finding.Note {
+	for i := range f.Findings {
+		x := &f.Findings[i]
+		if x.Severity == finding.Note.String() {
 			continue
 		}
 		count++
-		word := u.paint(severityColour(f.Severity), fmt.Sprintf("%-8s", strings.ToUpper(f.Severity.String())))
-		if one := fmt.Sprintf("%-26s %s", f.Slug, f.At()); 9+utf8.RuneCountInString(one) <= u.width {
+		word := u.severity(x.Severity)
+		if one := fmt.Sprintf("%-26s %s", x.Slug, x.At); 9+utf8.RuneCountInString(one) <= u.width {
 			u.line("%s %s", word, one)
 			continue
 		}
-		u.line("%s %s", word, f.Slug)
-		u.fold("", f.At())
+		u.line("%s %s", word, x.Slug)
+		u.fold("", x.At)
 	}
 	if count > 0 {
-		u.say("", "Why, and what to do: handtight check %s", sys.Build.File)
+		u.say("", "Why, and what to do: handtight check %s", f.File)
 		u.line("")
 	}
 }
@@ -141,14 +145,14 @@ func (a *app) printBrief(sys *bom.System, findings []finding.Finding) {
 var lineColumns = []column{{title: "order", right: true}, {}, {title: "what", flex: true}, {title: "code"}, {title: "total", right: true}}
 
 // printLines prints the lines of one shop, aligned; folded on a narrow terminal.
-func (a *app) printLines(lines []*bom.Line) {
+func (a *app) printLines(lines []facts.Line) {
 	u := a.ui
 	var rows [][]string
-	for _, l := range lines {
-		rows = append(rows, lineRow(l))
+	for i := range lines {
+		rows = append(rows, lineRow(&lines[i]))
 	}
 	columns := lineColumns
-	if !slices.ContainsFunc(lines, func(l *bom.Line) bool { return l.Offer != nil }) {
+	if !slices.ContainsFunc(lines, func(l facts.Line) bool { return l.Shop != "" }) {
 		columns = columns[:3] // no shop: neither codes nor prices
 	}
 	if u.table(columns, rows) {
@@ -160,45 +164,40 @@ func (a *app) printLines(lines []*bom.Line) {
 }
 
 // lineRow is one line of the list; what is aboard already stays in it.
-func lineRow(l *bom.Line) []string {
-	n := l.Need
-	row := []string{l.Order.String(), n.Unit, n.About, "", ""}
-	if n.Item != nil {
-		row[2] = n.Key + ": " + n.About
+func lineRow(l *facts.Line) []string {
+	row := []string{l.Order.String(), l.Unit, l.About, l.Code, ""}
+	if l.Named {
+		row[2] = l.Item + ": " + l.About
 	}
-	row[2] += parts(n)
-	if l.Offer != nil {
-		row[3] = l.Offer.Code
-		if l.Offer.Pack > money.Piece {
-			row[2] += fmt.Sprintf(", in packs of %s", l.Offer.Pack)
-		}
+	row[2] += parts(l)
+	if l.Pack > facts.Quantity(money.Piece) {
+		row[2] += fmt.Sprintf(", in packs of %s", l.Pack)
 	}
-	if l.Total != nil {
-		row[4] = l.Total.Number()
+	if l.Total.Known {
+		row[4] = l.Total.Amount.Number()
 	}
 	return row
 }
 
 // parts says what a number to order is made of, where it is more than what is placed.
-func parts(n *bom.Need) string {
+func parts(l *facts.Line) string {
 	var out []string
-	add := func(q money.Quantity, what string) {
+	add := func(q facts.Quantity, what string) {
 		if q > 0 {
 			out = append(out, q.String()+" "+what)
 		}
 	}
-	add(n.Placed, "to place")
-	add(n.Planned, "to change")
-	rest := n.LeftOver()
-	add(n.Spare-rest, "spare")
-	add(rest, "left over by cutting")
-	add(n.Extra, "extra")
-	if n.Have == 0 && len(out) < 2 && n.Planned == 0 {
+	add(l.Placed, "to place")
+	add(l.Planned, "to change")
+	add(l.Spare-l.Rest, "spare")
+	add(l.Rest, "left over by cutting")
+	add(l.Extra, "extra")
+	if l.Have == 0 && len(out) < 2 && l.Planned == 0 {
 		return ""
 	}
 	text := strings.Join(out, " + ")
-	if n.Have > 0 {
-		text += fmt.Sprintf(" - %s aboard", n.Have)
+	if l.Have > 0 {
+		text += fmt.Sprintf(" - %s aboard", l.Have)
 	}
 	return " (" + text + ")"
 }

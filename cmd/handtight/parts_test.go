@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom"
+	"handtight/bom/facts"
 )
 
 // The parts read on a narrow terminal too: nothing is wider than it, and each cause is
@@ -19,7 +20,7 @@ func TestPartsOnANarrowTerminal(t *testing.T) {
 	for _, width := range []int{leastWidth, 60, plainWidth, widestLines} {
 		var out bytes.Buffer
 		a := &app{ui: &ui{out: &out, width: width}}
-		a.printParts(sys)
+		a.printParts(facts.Of(sys, nil))
 		for _, line := range strings.Split(out.String(), "\n") {
 			require.LessOrEqual(t, utf8.RuneCountInString(line), width, line)
 		}
@@ -61,7 +62,7 @@ path = ["house", "sink"]
 	require.NoError(t, faults.Err())
 	var out bytes.Buffer
 	a := &app{ui: &ui{out: &out, width: plainWidth}}
-	a.printParts(sys)
+	a.printParts(facts.Of(sys, nil))
 	require.Equal(t, "No part is placed but what the boat has.\n\n", out.String())
 }
 

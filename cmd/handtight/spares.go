@@ -74,7 +74,7 @@ var spareColumns = []column{
 
 func (a *app) printSpares(sys *bom.System, k *kit.Kit, next []kit.Buy, unpriced int) {
 	u := a.ui
-	a.printTitle(sys)
+	a.printHead(sys.Build.Name, sys.Build.File)
 	w := &sys.Build.Spares
 	u.say("", "%s away, %s running; chance of being without: before the next shop, with these spares.", w.Away.Calendar(), w.Hours)
 	u.line("")
@@ -172,7 +172,7 @@ var kitColumns = []column{{title: "stow", right: true}, {}, {title: "what", flex
 
 func (a *app) printKit(sys *bom.System, k *kit.Kit) {
 	u := a.ui
-	a.printTitle(sys)
+	a.printHead(sys.Build.Name, sys.Build.File)
 	u.say(bold, "What stays aboard")
 	var rows [][]string
 	for _, p := range k.Aboard() {

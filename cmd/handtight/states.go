@@ -2,67 +2,12 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/facts"
 	"handtight/pressure/nearest"
 )
-
-// stateFacts is one state in JSON.
-type stateFacts struct {
-	Name      string          `json:"name"`
-	Cause     string          `json:"cause"`
-	Failure   bool            `json:"failure"`
-	Segments  []stateSegment  `json:"segments"`
-	Overloads []overloadFacts `json:"overloads"`
-	Collapses []collapseFacts `json:"collapses"`
-	Untold    []string        `json:"rating_unknown"` // parts that see pressure, and nothing says what they hold
-}
-
-type collapseFacts struct {
-	Hose   string `json:"hose"`
-	Stands number `json:"stands_vacuum_bar"` // null where nothing says it
-}
-
-type stateSegment struct {
-	Name      string `json:"name"`
-	Bar       number `json:"bar"`
-	Unbounded bool   `json:"unbounded,omitempty"`
-	Lowest    number `json:"lowest_bar"`
-}
-
-type overloadFacts struct {
-	What      string `json:"what"`
-	Sees      number `json:"sees_bar"`
-	Unbounded bool   `json:"unbounded,omitempty"`
-	Holds     number `json:"holds_bar"`
-}
-
-func stateFactsOf(views []bom.StateView) []stateFacts {
-	out := []stateFacts{}
-	for _, v := range views {
-		f := stateFacts{Name: v.Name, Cause: v.Cause, Failure: v.Failure, Segments: []stateSegment{}, Overloads: []overloadFacts{}, Collapses: []collapseFacts{}, Untold: []string{}}
-		for _, g := range v.Segments {
-			f.Segments = append(f.Segments, stateSegment{g.Segment.Name, known(g.High), math.IsInf(g.High, 1), known(g.Low)})
-		}
-		for _, o := range v.Overloads {
-			f.Overloads = append(f.Overloads, overloadFacts{o.What, known(o.Sees), math.IsInf(o.Sees, 1), known(o.Holds)})
-		}
-		for _, c := range v.Collapses {
-			x := collapseFacts{Hose: c.Hose.Name}
-			if c.Known {
-				x.Stands = known(c.Stands)
-			}
-			f.Collapses = append(f.Collapses, x)
-		}
-		for _, o := range v.Untold {
-			f.Untold = append(f.Untold, o.What)
-		}
-		out = append(out, f)
-	}
-	return out
-}
 
 // viewsAsked lays out the states that were asked for: one by its name, or all.
 func viewsAsked(sys *bom.System, name string, all bool) ([]bom.StateView, error) {
@@ -90,7 +35,7 @@ var stateColumns = []column{
 }
 
 // printState prints one state: every segment, and what it overloads.
-func (a *app) printState(v bom.StateView) {
+func (a *app) printState(v *facts.State) {
 	a.printStateHead(v)
 	a.printStateRows(v.Segments)
 	if !a.printOverloads(v) {
@@ -99,32 +44,28 @@ func (a *app) printState(v bom.StateView) {
 	}
 }
 
-func (a *app) printStateHead(v bom.StateView) {
+// sorts says which sort of state it is, in a sentence.
+var sorts = map[string]string{"failure": "a failure", "normal course": "the normal course", "act": "an act"}
+
+func (a *app) printStateHead(v *facts.State) {
 	a.ui.say(bold, "State: %s", v.Name)
-	sort := "an act"
-	switch {
-	case v.Failure:
-		sort = "a failure"
-	case v.Name == "normal" || v.Name == "flush":
-		sort = "the normal course"
-	}
-	a.ui.say("", "%s (%s)", v.Cause, sort)
+	a.ui.say("", "%s (%s)", v.Cause, sorts[v.Sort])
 }
 
-func (a *app) printStateRows(list []bom.SegmentView) {
+func (a *app) printStateRows(list []facts.StateSegment) {
 	var rows [][]string
-	for _, g := range list {
-		rows = append(rows, stateRow(g))
+	for i := range list {
+		rows = append(rows, stateRow(&list[i]))
 	}
 	if !a.ui.table(stateColumns, rows) {
-		for _, g := range list {
-			row := stateRow(g)
+		for i := range list {
+			g, row := &list[i], rows[i]
 			here := row[2]
-			if !math.IsInf(g.High, 1) {
+			if !g.Unbounded {
 				here += " bar"
 			}
 			text := fmt.Sprintf("%s: %s (normal %s), holds %s", row[0], here, row[1], row[4])
-			if g.Low < 0 {
+			if g.Lowest.Value < 0 {
 				text += ", and a vacuum"
 			}
 			a.ui.fold("  -", text)
@@ -133,15 +74,15 @@ func (a *app) printStateRows(list []bom.SegmentView) {
 	a.ui.line("")
 }
 
-func stateRow(g bom.SegmentView) []string {
-	row := []string{g.Segment.Name, figure(g.Segment.Load.Normal), figure(g.High), "", "?", ""}
-	if g.Low < 0 {
-		row[3] = figure(g.Low)
+func stateRow(g *facts.StateSegment) []string {
+	row := []string{g.Name, figure(g.Normal), figure(g.Bar), "", "?", ""}
+	if g.Lowest.Value < 0 {
+		row[3] = figure(g.Lowest)
 	}
-	if hold := g.Segment.Hold; hold.Known {
-		row[4], row[5] = figure(hold.Rating.Pressure.Bar()), "none"
-		if !math.IsInf(g.High, 1) {
-			row[5] = figure(hold.Rating.Pressure.Bar() - g.High)
+	if g.Holds.Known {
+		row[4], row[5] = figure(g.Holds), "none"
+		if g.Margin.Known {
+			row[5] = figure(g.Margin)
 		}
 	}
 	return row
@@ -149,7 +90,7 @@ func stateRow(g bom.SegmentView) []string {
 
 // printOverloads prints what a state overloads, what it may flatten, and of what nothing says
 // what it holds; false where it has nothing to say.
-func (a *app) printOverloads(v bom.StateView) bool {
+func (a *app) printOverloads(v *facts.State) bool {
 	u := a.ui
 	if len(v.Overloads) > 0 {
 		u.say(bold, "What sees more than it holds")
@@ -161,16 +102,16 @@ func (a *app) printOverloads(v bom.StateView) bool {
 		u.say(bold, "What the vacuum may flatten")
 	}
 	for _, c := range v.Collapses {
-		if c.Known {
-			u.fold("  -", fmt.Sprintf("%s stands a vacuum of %s only", c.Hose.Name, bars(c.Stands)))
+		if c.Stands.Known {
+			u.fold("  -", fmt.Sprintf("%s stands a vacuum of %s only", c.Hose, bars(c.Stands)))
 		} else {
-			u.fold("  -", c.Hose.Name+": nothing says that it stands a vacuum")
+			u.fold("  -", c.Hose+": nothing says that it stands a vacuum")
 		}
 	}
 	if len(v.Untold) > 0 {
 		u.say(bold, "Not known to hold it")
 	}
-	for _, o := range v.Untold {
+	for _, o := range v.UntoldSees {
 		u.fold("  -", fmt.Sprintf("%s sees %s, and nothing says what it holds", o.What, bars(o.Sees)))
 	}
 	if len(v.Overloads)+len(v.Collapses)+len(v.Untold) == 0 {
@@ -181,12 +122,13 @@ func (a *app) printOverloads(v bom.StateView) bool {
 }
 
 // printStates prints all states: of each, the segments that it changes.
-func (a *app) printStates(views []bom.StateView) {
-	for _, v := range views {
+func (a *app) printStates(list []facts.State) {
+	for i := range list {
+		v := &list[i]
 		a.printStateHead(v)
-		var changed []bom.SegmentView
+		var changed []facts.StateSegment
 		for _, g := range v.Segments {
-			if v.Name == "normal" || g.Changed() {
+			if v.Name == "normal" || g.Changed {
 				changed = append(changed, g)
 			}
 		}

@@ -7,6 +7,9 @@ import (
 	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom"
+	"handtight/bom/facts"
 )
 
 // A state reads on a narrow terminal too: nothing is wider than it, and what the wide
@@ -19,7 +22,7 @@ func TestStatesOnANarrowTerminal(t *testing.T) {
 		a := &app{ui: &ui{out: &out, width: width}}
 		v, ok := sys.View("overboard shut")
 		require.True(t, ok)
-		a.printState(v)
+		a.printState(&facts.States([]bom.StateView{v})[0])
 		for _, line := range strings.Split(out.String(), "\n") {
 			require.LessOrEqual(t, utf8.RuneCountInString(line), width, line)
 		}

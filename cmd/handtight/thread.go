@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -298,4 +299,6 @@ func inFull(c threads.End) string {
 	return text
 }
 
-func trimmed(v float64) string { return string(jsonFloat(float64(int64(v*100+0.5)) / 100)) }
+func trimmed(v float64) string {
+	return strconv.FormatFloat(float64(int64(v*100+0.5))/100, 'f', -1, 64)
+}

@@ -135,7 +135,7 @@ func (a *app) printFamily(f familyFacts, facts threads.FamilyFacts) {
 	var rows [][]string
 	for _, s := range f.Sizes {
 		rows = append(rows, []string{
-			s.Size, s.Designation, threePlaces(s.Pitch), trimmed(s.TPI.value), threePlaces(s.Major), threePlaces(s.PitchDia), threePlaces(s.Minor),
+			s.Size, s.Designation, threePlaces(s.Pitch), trimmed(s.TPI.Value), threePlaces(s.Major), threePlaces(s.PitchDia), threePlaces(s.Minor),
 			bandWords(s.Outside), bandWords(s.Inside), last(s),
 		})
 	}
@@ -183,17 +183,17 @@ func foldedRow(columns []column, cells []string) string {
 }
 
 func threePlaces(n number) string {
-	if !n.known {
+	if !n.Known {
 		return ""
 	}
-	return fmt.Sprintf("%.3f", n.value)
+	return fmt.Sprintf("%.3f", n.Value)
 }
 
 func bandWords(b *bandFacts) string {
 	if b == nil {
 		return ""
 	}
-	return fmt.Sprintf("%.2f-%.2f", b.Least.value, b.Most.value)
+	return fmt.Sprintf("%.2f-%.2f", b.Least.Value, b.Most.Value)
 }
 
 // fromMemory names the sizes of which some figure was not seen in a source.

@@ -1,0 +1,69 @@
+package facts
+
+import (
+	"math"
+
+	"handtight/bom"
+	"handtight/pressure"
+	"handtight/threads"
+)
+
+// Joint is two ports that meet, as the make-up card has it.
+type Joint struct {
+	Number    int     `json:"number"` // also written on a tag
+	A         string  `json:"a"`
+	B         string  `json:"b"`
+	EndA      string  `json:"end_a"`
+	EndB      string  `json:"end_b"`
+	Verdict   *string `json:"verdict"` // null where an end is not known
+	Worst     Number  `json:"worst_bar"`
+	Unbounded bool    `json:"unbounded,omitempty"`
+	Makeup    string  `json:"makeup"` // "" where it does not hold
+	Care      string  `json:"care,omitempty"`
+	Thread    Number  `json:"thread_bar"`      // what its threads bear; null without threads
+	Estimate  bool    `json:"thread_estimate"` // that figure is an estimate, which it always is; false without one
+	Run       string  `json:"run"`
+	Reason    string  `json:"reason"`
+	Remedy    string  `json:"remedy"` // "" where it holds, or is not judged
+	Turns     *Turns  `json:"hand_turns"`
+	Below     bool    `json:"below_waterline"`
+}
+
+// Turns is how many turns by hand a joint takes: at the loosest and the tightest parts. One
+// that is null never comes to it: the loosest may run free where the tightest bind.
+type Turns struct {
+	Loosest  Number `json:"loosest"`
+	Tightest Number `json:"tightest"`
+}
+
+// TurnsOf is nil where the turns do not exist.
+func TurnsOf(s threads.Span) *Turns {
+	finite := func(v float64) Number { return Number{v, !math.IsInf(v, 0) && !math.IsNaN(v)} }
+	t := Turns{finite(s.Loosest), finite(s.Tightest)}
+	if !s.Known || !t.Loosest.Known && !t.Tightest.Known {
+		return nil
+	}
+	return &t
+}
+
+func jointOf(sys *bom.System, j *bom.Joint) Joint {
+	a, b := &sys.Ports[j.A], &sys.Ports[j.B]
+	worst, _ := sys.PortLoad(j.A).Worst()
+	row := Joint{
+		Number: j.Number, A: a.Name(), B: b.Name(), EndA: a.Port.Words(), EndB: b.Port.Words(),
+		Worst: Figure(worst), Unbounded: math.IsInf(worst, 1), Makeup: sys.MakeupText(j), Care: sys.MakeupCare(j),
+		Run: j.Run.Name, Reason: "an end is not known", Below: j.Run.Below,
+	}
+	if r, ok := sys.JointEstimate(j); ok {
+		row.Thread, row.Estimate = Figure(r.Pressure.Bar()), r.Basis == pressure.Estimate
+	}
+	if j.Known {
+		m := &j.Mating
+		verdict := m.Verdict.String()
+		row.Verdict, row.Reason, row.Turns = &verdict, m.Reason(), TurnsOf(m.Hand)
+		if row.Makeup == "" {
+			row.Remedy = m.Remedy()
+		}
+	}
+	return row
+}

@@ -1,0 +1,60 @@
+package facts
+
+import (
+	"math"
+
+	"handtight/bom"
+	"handtight/pressure"
+)
+
+// Segment is a stretch of one pressure: what it sees over all states, and what its weakest
+// member holds.
+type Segment struct {
+	Name      string   `json:"name"`
+	Runs      []string `json:"runs"`
+	Members   []string `json:"members"`
+	Normal    Number   `json:"normal_bar"`
+	Worst     Number   `json:"worst_bar"`
+	Unbounded bool     `json:"unbounded,omitempty"`
+	Cause     string   `json:"worst_cause"`
+	Lowest    Number   `json:"lowest_bar"`
+	Weakest   string   `json:"weakest"`
+	Allowable
+	Margin   Number `json:"margin"`    // below 0 where it holds less; null where either is not known or has no bound
+	Proof    Number `json:"proof_bar"` // the most that a first test may put on it
+	High     bool   `json:"high_pressure"`
+	LowCause string `json:"lowest_cause"` // "" where there is no vacuum
+	Over     bool   `json:"over"`         // it is known to see more than it holds
+	Raised   bool   `json:"-"`            // some state is worse than normal running
+}
+
+// SegmentOf shows one segment of a build.
+func SegmentOf(sys *bom.System, g *bom.Segment) Segment {
+	worst, state := g.Load.Worst()
+	row := Segment{
+		Name: g.Name, Runs: []string{}, Members: []string{}, Normal: Figure(g.Load.Normal), Worst: Figure(worst),
+		Unbounded: math.IsInf(worst, 1), Lowest: Figure(g.Load.Low), Allowable: AllowableOf(g.Hold), High: g.High(),
+	}
+	if state != nil {
+		row.Cause, row.Raised = state.Cause, pressure.Above(worst, g.Load.Normal)
+	}
+	if g.Load.Low < 0 {
+		row.LowCause = g.Load.ByLow.Cause
+	}
+	for _, r := range g.Runs {
+		row.Runs = append(row.Runs, r.Name)
+	}
+	for _, u := range g.Units {
+		row.Members = append(row.Members, u.Name)
+	}
+	if g.Hold.Known {
+		row.Weakest, row.Over = g.Hold.What, pressure.Above(worst, g.Hold.Rating.Pressure.Bar())
+	}
+	if m, ok := g.Margin(); ok {
+		row.Margin = Figure(m)
+	}
+	if p, ok := sys.Proof(g); ok {
+		row.Proof = Figure(p)
+	}
+	return row
+}
