@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"handtight/pressure"
 )
 
 // Part is what one placed unit sees over all states, and what it holds. All figures but
@@ -97,10 +99,6 @@ func (p *Part) Over() bool {
 	return stands == standsOver || stands == standsUnbounded && p.Hold.Known
 }
 
-// partSlack is the lack in bar that is taken for none: it comes of turning one unit of
-// measure into another (a judgement).
-const partSlack = 0.001
-
 // standing sorts parts by how ill they stand.
 type standing uint8
 
@@ -117,7 +115,7 @@ func (p *Part) standing() standing {
 	switch {
 	case math.IsInf(p.Worst, 1):
 		return standsUnbounded
-	case known && margin < -partSlack:
+	case known && margin < -pressure.Slack:
 		return standsOver
 	case !known || p.Hold.Estimate && p.High():
 		return standsUnknown

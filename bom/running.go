@@ -1,6 +1,9 @@
 package bom
 
-import "handtight/catalog"
+import (
+	"handtight/catalog"
+	"handtight/pressure"
+)
 
 // What normal running comes to, where the parts are all sound and one of them stands in the
 // wrong place or the wrong way round.
@@ -68,7 +71,7 @@ func (s *Running) Unpressed() []Unpressed {
 			if u.Item.Kind.Name != "pressure vessel" || feed < 0 || brine < 0 || s.Node(u, feed).Joint == nil || s.Node(u, brine).Joint == nil {
 				continue
 			}
-			if high, _, ok := s.Pressure(st, u.First+feed); ok && high < duty-0.001 {
+			if high, _, ok := s.Pressure(st, u.First+feed); ok && pressure.Above(duty, high) {
 				out = append(out, Unpressed{u, high})
 			}
 		}

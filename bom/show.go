@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"handtight/pressure"
 )
 
 // StateView is one state of the whole build as people read it: the parts of the
@@ -28,7 +30,7 @@ type SegmentView struct {
 // Changed reports whether the state makes the segment's pressure another than in
 // normal running.
 func (v *SegmentView) Changed() bool {
-	return v.Low < 0 || math.Abs(v.High-v.Segment.Load.Normal) > 0.001
+	return v.Low < 0 || math.Abs(v.High-v.Segment.Load.Normal) > pressure.Slack
 }
 
 // Overload is a unit or a joint that sees more than it holds in a state, or of which
@@ -111,7 +113,7 @@ func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, unto
 			hold := s.PortHold(u.First + i)
 			high, _ := sees(u.First + i)
 			holds := hold.Rating.Pressure.Bar()
-			if hold.Known && high > holds+0.001 && high-holds > worst.Sees-worst.Holds {
+			if hold.Known && pressure.Above(high, holds) && high-holds > worst.Sees-worst.Holds {
 				worst.Sees, worst.Holds, worst.Segment = high, holds, s.SegmentOf(u.First+i)
 			}
 			if !hold.Known && high > silent.Sees {
@@ -128,7 +130,7 @@ func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, unto
 	for _, j := range s.Joints {
 		hold := s.JointHold(j)
 		high, _ := sees(j.A)
-		if holds := hold.Rating.Pressure.Bar(); hold.Known && high > holds+0.001 {
+		if holds := hold.Rating.Pressure.Bar(); hold.Known && pressure.Above(high, holds) {
 			out = append(out, Overload{What: s.JointName(j), Segment: s.SegmentOf(j.A), Sees: high, Holds: holds})
 		}
 	}
@@ -139,4 +141,4 @@ func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, unto
 }
 
 // times is how many times over the part is loaded; infinite where nothing opens.
-func (o *Overload) times() float64 { return o.Sees / max(o.Holds, 0.001) }
+func (o *Overload) times() float64 { return o.Sees / max(o.Holds, pressure.Slack) }

@@ -53,7 +53,7 @@ func barsUp(bar float64) string {
 		return bars(bar)
 	}
 	step := math.Pow(10, min(0, math.Floor(math.Log10(bar))-2))
-	return bars(math.Ceil((bar-slack)/step) * step)
+	return bars(math.Ceil((bar-pressure.Slack)/step) * step)
 }
 
 // guarded lists what each unit and each joint of a segment holds, where that is known and
@@ -62,7 +62,7 @@ func barsUp(bar float64) string {
 func guarded(s *bom.System, g *bom.Segment) []bom.Hold {
 	var out []bom.Hold
 	add := func(h bom.Hold, normal float64) {
-		if !h.Known || h.Rating.Pressure.Bar() < normal-slack {
+		if !h.Known || h.Rating.Pressure.Bar() < normal-pressure.Slack {
 			return
 		}
 		i := slices.IndexFunc(out, func(o bom.Hold) bool { return o.What == h.What })
@@ -87,7 +87,7 @@ func guarded(s *bom.System, g *bom.Segment) []bom.Hold {
 func below(parts []bom.Hold, bar float64) []bom.Hold {
 	var out []bom.Hold
 	for _, h := range parts {
-		if h.Rating.Pressure.Bar() < bar-slack {
+		if h.Rating.Pressure.Bar() < bar-pressure.Slack {
 			out = append(out, h)
 		}
 	}
@@ -107,7 +107,7 @@ func clamped(h bom.Hold) bool { return h.Rating.Basis == pressure.HoseJoint }
 // standardRules reports whether the standard or class of a part gives less than it needs: a
 // better data sheet alone would change nothing, since the lower of both is used.
 func standardRules(h bom.Hold, need float64) bool {
-	if h.Table == nil || h.Table.Pressure.Bar() >= need-slack {
+	if h.Table == nil || h.Table.Pressure.Bar() >= need-pressure.Slack {
 		return false
 	}
 	switch h.Table.Basis {

@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure"
 )
 
 var gaugeRange = Rule{
@@ -44,10 +45,10 @@ func findGauge(s *bom.System) []finding.Finding {
 		load, full := s.PortLoad(u.First), u.Item.Scale.Bar()
 		f := finding.Finding{Severity: finding.Caution}
 		switch {
-		case load.Act > full+slack:
+		case load.Act > full+pressure.Slack:
 			f.Reason = fmt.Sprintf("%s reads to %s and sees %s: %s.", u.Name, u.Item.Scale, bars(load.Act), load.ByAct.Cause)
 			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(gaugeScale(load.Act)))
-		case load.Fail > full+slack:
+		case load.Fail > full+pressure.Slack:
 			f.Severity = finding.Note
 			f.Reason = fmt.Sprintf("%s reads to %s and would see %s: %s.", u.Name, u.Item.Scale, bars(load.Fail), load.ByFail.Cause)
 			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(gaugeScale(load.Fail)))

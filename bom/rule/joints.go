@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -108,5 +109,5 @@ func bars(v float64) string {
 	if v > 1e6 {
 		return "no bound"
 	}
-	return fmt.Sprintf("%.3g bar", v)
+	return quantity.Pressure(v * float64(quantity.Bar)).String()
 }

@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure"
 )
 
 var reliefSetHigh = Rule{
@@ -58,9 +59,9 @@ func findSetHigh(s *bom.System) []finding.Finding {
 			Remedy: lowerSet(s, u, g, parts),
 		}
 		switch {
-		case set > holds+slack:
+		case set > holds+pressure.Slack:
 			f.Reason += "."
-		case set*reliefMargin > holds+slack && worst <= holds+slack: // a part that full flow overloads is found already
+		case set*reliefMargin > holds+pressure.Slack && worst <= holds+pressure.Slack: // a part that full flow overloads is found already
 			f.Severity = finding.Caution
 			f.Reason += ": less than a tenth above it, and settings drift."
 		default:
@@ -125,8 +126,8 @@ func lowered(s *bom.System, relief *bom.Unit, g *bom.Segment, part bom.Hold) (to
 	}
 	to = setting{relief: relief, below: part.What}
 	for _, step := range []float64{1, 0.1} { // a round figure where there is room for one
-		to.bar = math.Floor(part.Rating.Pressure.Bar()/rises(relief)/step+slack) * step
-		if to.bar >= 10*step && to.bar >= least*reliefMargin-slack {
+		to.bar = math.Floor(part.Rating.Pressure.Bar()/rises(relief)/step+pressure.Slack) * step
+		if to.bar >= 10*step && to.bar >= least*reliefMargin-pressure.Slack {
 			return to, true
 		}
 	}

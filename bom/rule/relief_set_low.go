@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure"
 )
 
 var reliefSetLow = Rule{
@@ -56,7 +57,7 @@ func findSetLow(s *bom.System) []finding.Finding {
 			f.Severity = finding.Stop
 			f.Reason = fmt.Sprintf("%s lifts at %s, and the duty is %s: it is open in normal running.", u.Name, set, duty)
 			f.Remedy = fmt.Sprintf("Set it at least a tenth above the duty: %s.", *duty*reliefMargin)
-		case set.Bar() < duty.Bar()*reliefMargin-slack:
+		case set.Bar() < duty.Bar()*reliefMargin-pressure.Slack:
 			f.Severity = finding.Caution
 			f.Reason = fmt.Sprintf("%s lifts at %s, less than a tenth above the duty of %s.", u.Name, set, duty)
 			f.Remedy = fmt.Sprintf("Set it to %s or more, while the weakest part holds that.", *duty*reliefMargin)

@@ -8,6 +8,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure"
 )
 
 var threadsTooWeak = Rule{
@@ -69,7 +70,7 @@ func findWeakThreads(s *bom.System) []finding.Finding {
 	weakIn := map[*bom.Segment][]weakJoint{}
 	for _, j := range s.Joints {
 		r, ok := s.JointEstimate(j)
-		if load := s.PortLoad(j.A); !ok || r.Pressure.Bar() >= max(load.Act, load.Fail)-slack {
+		if load := s.PortLoad(j.A); !ok || r.Pressure.Bar() >= max(load.Act, load.Fail)-pressure.Slack {
 			continue
 		}
 		g := s.SegmentOf(j.A)

@@ -91,7 +91,7 @@ func (o *overload) holds() float64 { return o.hold.Rating.Pressure.Bar() }
 func (o *overload) lack() float64  { return o.seen - o.holds() }
 
 // running reports whether it is too weak in normal running already.
-func (o *overload) running() bool { return o.load.Normal > o.holds()+slack }
+func (o *overload) running() bool { return o.load.Normal > o.holds()+pressure.Slack }
 
 // gauge reports whether it is a gauge whose dial is known.
 func (o *overload) gauge() bool { return o.unit != nil && o.unit.Item.Scale != nil && isGauge(o.unit) }
@@ -103,21 +103,17 @@ func overloaded(hold bom.Hold, load *bom.Load) *overload {
 		return nil
 	}
 	o := &overload{hold: hold, load: load, seen: load.Act, state: load.ByAct, severity: finding.Stop}
-	if o.lack() <= slack {
+	if o.lack() <= pressure.Slack {
 		o.seen, o.state, o.severity = load.Fail, load.ByFail, finding.Caution
 		if proof, ok := pressure.Proof(hold.Rating); ok && o.seen > proof.Bar() {
 			o.severity = finding.Stop
 		}
 	}
-	if o.lack() <= slack || o.state == nil {
+	if o.lack() <= pressure.Slack || o.state == nil {
 		return nil
 	}
 	return o
 }
-
-// slack keeps a rating that equals the pressure from being a finding by a rounding
-// of units: a thousandth of a bar.
-const slack = 0.001
 
 // together groups what one state overloads in one segment, the weakest first. A gauge is one
 // to itself: it is bought by its dial too.
@@ -147,7 +143,7 @@ func weak(s *bom.System, group []overload) finding.Finding {
 	f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s: %s.", o.hold.What, bars(o.holds()), basis(o.hold), bars(o.seen), o.state.Cause)
 	if o.running() {
 		f.Reason = fmt.Sprintf("%s holds %s (%s) and sees %s in normal running", o.hold.What, bars(o.holds()), basis(o.hold), bars(o.load.Normal))
-		if o.seen > o.load.Normal+slack {
+		if o.seen > o.load.Normal+pressure.Slack {
 			f.Reason += fmt.Sprintf(", up to %s with %s", bars(o.seen), o.state.Cause)
 		}
 		f.Reason += "."

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/pressure"
 )
 
 // remedyFor says what to buy in place of a group, the weakest first, or how to take away
@@ -92,7 +93,7 @@ func instead(s *bom.System, o *overload) string {
 // that the part sees; nil where there is none.
 func reliefThatBounds(s *bom.System, o *overload) *bom.Unit {
 	for _, u := range reliefs(s) {
-		if s.SegmentOf(u.First+u.Item.PortIndex("in")) == o.segment && o.seen <= standsOpen(u)+slack {
+		if s.SegmentOf(u.First+u.Item.PortIndex("in")) == o.segment && o.seen <= standsOpen(u)+pressure.Slack {
 			return u
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/pressure"
 )
 
 var valveShutsFast = Rule{
@@ -77,7 +78,7 @@ func findSurge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, x := range s.Surges() {
 		hold := x.Segment.Hold
-		if !hold.Known || x.Peak() <= hold.Rating.Pressure.Bar()+slack {
+		if !hold.Known || x.Peak() <= hold.Rating.Pressure.Bar()+pressure.Slack {
 			continue
 		}
 		out = append(out, finding.Finding{

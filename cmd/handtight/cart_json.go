@@ -91,7 +91,7 @@ func cartFactsOf(r *cart.Report) cartFacts {
 	}
 	for _, t := range r.Items {
 		f.Items = append(f.Items, cartItemFacts{
-			t.Item, t.About, t.Unit, quantity(t.Need), quantity(t.Build), quantity(t.InCart), string(t.Status), list(t.Unsure), t.Reason, t.Remedy,
+			t.Item, t.About, t.Unit, inPieces(t.Need), inPieces(t.Build), inPieces(t.InCart), string(t.Status), list(t.Unsure), t.Reason, t.Remedy,
 		})
 	}
 	for _, q := range r.Questions {
@@ -119,9 +119,9 @@ func cartLineOf(v *cart.Verdict) cartLineFacts {
 	}
 	switch {
 	case v.Known:
-		f.Quantity, f.Unit = quantity(v.Quantity), v.Unit
+		f.Quantity, f.Unit = inPieces(v.Quantity), v.Unit
 	case l.Counted:
-		f.Quantity = quantity(l.Amount)
+		f.Quantity = inPieces(l.Amount)
 	}
 	if price := l.PriceText(); price != "" {
 		f.Price = &price

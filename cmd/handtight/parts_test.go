@@ -104,7 +104,7 @@ func TestPartFacts(t *testing.T) {
 				"unit": "hp-tee", "item": "hp-tee", "kind": "tee", "port": "hp-tee.a", "segment": "high pressure: hp-pump to vessel",
 				"normal_bar": 58.0, "worst_bar": nil, "unbounded": true, "worst_cause": "overboard (seacock) left shut",
 				"lowest_bar": 0.0, "lowest_cause": "", "rating_bar": p["rating_bar"], "rating_basis": "fitting class", "rating_status": "seen",
-				"derated": false, "estimate": false, "margin": nil, "high_pressure": true,
+				"derated": false, "estimate": false, "margin": nil, "high_pressure": true, "over": true, "rating_text": p["rating_text"],
 			}, p)
 			require.InDelta(t, 20.7, p["rating_bar"], 0.05, "300 psi, class 150 of ASME B16.3")
 		}

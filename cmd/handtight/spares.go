@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -165,7 +166,13 @@ func (a *app) printNext(sys *bom.System, next []kit.Buy, unpriced int) {
 }
 
 // perUnit writes the fall of a chance for one unit of money, in percent to two figures.
-func perUnit(fall float64) string { return fmt.Sprintf("%.2g", math.Round(fall*1e8)/1e6) }
+func perUnit(fall float64) string {
+	v, err := strconv.ParseFloat(strconv.FormatFloat(math.Round(fall*1e8)/1e6, 'e', 1, 64), 64)
+	if err != nil {
+		v = 0
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
 
 // kitColumns are the columns of what is stowed.
 var kitColumns = []column{{title: "stow", right: true}, {}, {title: "what", flex: true}, {title: "for"}}

@@ -41,8 +41,8 @@ func sparesFactsOf(sys *bom.System, k *kit.Kit, next []kit.Buy, unpriced int) sp
 	for _, p := range k.Parts {
 		n := p.Line.Need
 		row := spareFacts{
-			Item: n.Key, About: n.About, Class: p.Class.String(), Placed: quantity(n.Placed), Planned: quantity(p.Planned),
-			Spares: quantity(money.Quantity(p.Spare) * money.Piece), Aboard: quantity(p.Aboard), Unit: n.Unit, Why: n.WhySpare(),
+			Item: n.Key, About: n.About, Class: p.Class.String(), Placed: inPieces(n.Placed), Planned: inPieces(p.Planned),
+			Spares: inPieces(money.Quantity(p.Spare) * money.Piece), Aboard: inPieces(p.Aboard), Unit: n.Unit, Why: n.WhySpare(),
 		}
 		if p.Risk {
 			row.Without = known(p.Without)
