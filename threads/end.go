@@ -151,6 +151,8 @@ type EndReading struct {
 	Swivel     bool
 	Candidates []End
 	Question   string // the one question that settles it; "" if nothing is open
+
+	NotUsed []NotUsed // words that change nothing of it; only where a text of one end was read
 }
 
 // Settled reports whether the words leave one reading, sex included where the

@@ -4,6 +4,7 @@ import (
 	"handtight/threads"
 
 	"encoding/csv"
+	"flag"
 	"fmt"
 	"os"
 	"strings"
@@ -168,26 +169,34 @@ func endsText(ends []threads.EndReading) string {
 	return strings.Join(out, " ")
 }
 
-// score reads a corpus and gives the share of lines that are right.
-func score(t *testing.T, path string) float64 {
-	lines := readCorpus(t, path)
-	right := 0
-	for _, l := range lines {
-		why := l.wrong(Read(l.text))
-		if why == "" {
-			right++
+var update = flag.Bool("update", false, "write the lists of lines that are read wrong anew")
+
+// corpora are lists of shop lines with the ends that a person saw in them, and
+// beside each the lines that are read otherwise today. A line that fails and is
+// not listed, and a listed line that fails no more, are both told.
+var corpora = []struct{ lines, wrong string }{
+	{"../../testdata/published/designations.csv", "testdata/designations.wrong"},
+	{"../../testdata/published/designations_own.csv", "testdata/designations_own.wrong"},
+}
+
+func TestCorporaAreReadRight(t *testing.T) {
+	for _, c := range corpora {
+		lines := readCorpus(t, c.lines)
+		var wrong strings.Builder
+		n := 0
+		for _, l := range lines {
+			if why := l.wrong(Read(l.text)); why != "" {
+				n++
+				fmt.Fprintf(&wrong, "%s: %s\n\t%s\n", l.language, l.text, why)
+			}
+		}
+		t.Logf("%s: %d of %d lines right", c.lines, len(lines)-n, len(lines))
+		if *update {
+			require.NoError(t, os.WriteFile(c.wrong, []byte(wrong.String()), 0o644))
 			continue
 		}
-		t.Logf("%s: %s\n\t%s", l.language, l.text, why)
+		pinned, err := os.ReadFile(c.wrong)
+		require.NoError(t, err)
+		require.Equal(t, string(pinned), wrong.String(), "read the difference, then go test -update")
 	}
-	t.Logf("%d of %d lines right", right, len(lines))
-	return float64(right) / float64(len(lines))
-}
-
-func TestCorpusIsReadRight(t *testing.T) {
-	require.GreaterOrEqual(t, score(t, "../../testdata/published/designations.csv"), 0.98)
-}
-
-func TestOwnLinesAreReadRight(t *testing.T) {
-	require.GreaterOrEqual(t, score(t, "../../testdata/published/designations_own.csv"), 0.98)
 }

@@ -10,6 +10,7 @@ type phrase struct {
 	fam2     *sense
 	sexes    []threads.Sex
 	end      string // BARB, TUBE, PRESS, ...
+	also     string // an end that the words name too, and that a thread has no room for
 	endFirst bool   // the word of the end stands before the size
 	attr     attr
 	thread   bool // a word says that there is a thread, and not which
@@ -336,7 +337,7 @@ func (c *phrase) addSexes(s []threads.Sex, joined bool) {
 
 // detail ranks families that are said together: the closer name rules.
 var detail = map[string]int{
-	"THREAD": 0, "UN": 1, "SAE45": 1, "BSP": 1, "SAE": 1, "NPT": 1, "IPS": 1, "24": 1, "BSPP": 2, "BSPT": 2, "NPTF": 2, "NPS?": 1, "R": 3, "RC": 3, "RP": 3,
+	"THREAD": 0, "UN": 1, "SAE45": 1, "FLARE": 0, "BSP": 1, "SAE": 1, "NPT": 1, "IPS": 1, "24": 1, "BSPP": 2, "BSPT": 2, "NPTF": 2, "NPS?": 1, "R": 3, "RC": 3, "RP": 3,
 }
 
 func (c *phrase) addFamily(m *sense) {

@@ -93,6 +93,7 @@ func ReadEnd(text string) (threads.EndReading, error) {
 	case len(out) > 1 || several > 1:
 		return threads.EndReading{}, &ReadError{text, fmt.Sprintf("it holds %d ends, and one is due", max(len(out), several)), "give each end its own text, such as " + sample(out[0])}
 	}
+	out[0].NotUsed = unspent(text, l, &out[0])
 	return out[0], nil
 }
 

@@ -51,7 +51,7 @@ func (l *line) relocate(ends, rest []*phrase) {
 			e.end = ""
 		}
 		if threadLike(e) && e.end != "" && e.fam != nil && e.end != "BARB" && !standsAlone(e) {
-			e.end = ""
+			e.also, e.end = e.end, ""
 		}
 	}
 }

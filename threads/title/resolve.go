@@ -45,7 +45,9 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		l.dress(c, out.Candidates)
 		out.Sex = commonSex(out.Candidates, out.Sex)
 	}
-	out.Question = l.question(c, &out)
+	if out.Question = l.conflict(c, &out); out.Question == "" {
+		out.Question = l.question(c, &out)
+	}
 	return out, true
 }
 

@@ -43,17 +43,18 @@ const (
 	asTime
 	asArea
 	asTorque
-	asScale    // the beginning of a range
-	asPressure // a pressure that is no rating
-	asGrade    // R7 of a hose, A4 of a steel
-	asElement  // 2.5 x 40: what a housing holds
-	asRing     // the measures of a washer
-	asRepeat   // the same size in other words
-	asWallOf   // the wall of a tube, 15x1.5
-	asScaleOf  // a second pressure, higher than the rating
-	asNose     // the nose of a pressure washer's joint
-	asPort     // how many ends the part has
-	asNothing  // nothing says what it is
+	asScale      // the beginning of a range
+	asPressure   // a pressure that is no rating
+	asGrade      // R7 of a hose, A4 of a steel
+	asElement    // 2.5 x 40: what a housing holds
+	asRing       // the measures of a washer
+	asRepeat     // the same size in other words
+	asWallOf     // the wall of a tube, 15x1.5
+	asScaleOf    // a second pressure, higher than the rating
+	asBoreBeside // a nominal bore beside ends that are given another way
+	asNose       // the nose of a pressure washer's joint
+	asPort       // how many ends the part has
+	asNothing    // nothing says what it is
 )
 
 // roleNamed are the roles that a word of the lexicon gives the figure beside it.
@@ -74,7 +75,7 @@ var whyNot = map[role]string{
 	asCharge: "a charge", asCurrent: "a current", asVoltage: "a voltage", asFineness: "a fineness", asShare: "a share", asSpeed: "a speed",
 	asTime: "a time", asArea: "a section", asTorque: "a torque", asScale: "the beginning of a range", asGrade: "a grade",
 	asElement: "the size of what the housing holds", asRing: "a measure of the ring", asWallOf: "the wall of the tube",
-	asScaleOf: "a second pressure, where the lower is taken as the rating", asNose: "the nose of a washer joint", asPort: "a count of ends", asHex: "a spanner's size", asPhi: "an outside diameter",
+	asBoreBeside: "a nominal bore, where the ends are given another way", asScaleOf: "a second pressure, where the lower is taken as the rating", asNose: "the nose of a washer joint", asPort: "a count of ends", asHex: "a spanner's size", asPhi: "an outside diameter",
 	asBore: "a nominal bore that is not known", asNothing: "nothing says what it is",
 }
 

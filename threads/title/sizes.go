@@ -236,7 +236,7 @@ func (l *line) dropBareBore() {
 		}
 		prev, next := l.beside(k, -1), l.beside(k, 1)
 		if prev.role(classBefore) == asBore && !sizedByBore(next.is(classFamily)) && next.is(classSex) == nil {
-			f.drop(asRepeat)
+			f.drop(asBoreBeside)
 		}
 	}
 }

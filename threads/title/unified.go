@@ -25,7 +25,7 @@ func (l *line) named(c *phrase) []threads.Family {
 		return []threads.Family{threads.ORB}
 	case "ORFS":
 		return []threads.Family{threads.ORFS}
-	case "SAE45":
+	case "SAE45", "FLARE":
 		return []threads.Family{threads.SAE45}
 	case "SAE":
 		return []threads.Family{threads.ORB, threads.SAE45}
@@ -56,7 +56,7 @@ func (l *line) flareInches(c *phrase) []threads.End {
 	for _, f := range l.named(c) {
 		out = append(out, ofFamily(f, dashText(c.fig.v*16), c.sex())...)
 	}
-	if c.fam.value == "SAE45" && out != nil {
+	if (c.fam.value == "SAE45" || c.fam.value == "FLARE") && out != nil {
 		return out // a 45 degree flare is called by its tube
 	}
 	for _, f := range l.named(c) {
