@@ -17,6 +17,9 @@ func (c *Cart) read(sheets []sheet, o Options) error {
 		if err := l.override(c.Name, o.Columns); err != nil {
 			return err
 		}
+		for _, s := range l.said {
+			c.note("%s%s", s, inSheet(l.sheet.name))
+		}
 		if l.head < 0 && len(o.Columns) == 0 {
 			l.columns = l.guess()
 			c.note("no headings were found%s, so only the texts were read; say --columns text=1,quantity=2 if the columns hold more", inSheet(l.sheet.name))

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"unicode"
 )
 
 // Role is what a column of a cart holds, named as `--columns` names it.
@@ -86,7 +87,7 @@ const longestHeading = 8
 // roleOf tells what a heading names: the whole of it, or the longest run of its words
 // that is known. Whole is better than a part, and the weight says so.
 func roleOf(heading string) (Role, int) {
-	key := normal(heading)
+	key := normal(strings.ReplaceAll(heading, "#", " no "))
 	if r, ok := heads()[key]; ok {
 		return r, 1000
 	}
@@ -135,6 +136,7 @@ type layout struct {
 	sheet   *sheet
 	head    int // index of the row of headings; -1 without one
 	columns map[Role][]int
+	said    []string // which columns were found by their cells
 }
 
 // lay finds the headings of a sheet: of its first rows the one that names most, at
@@ -144,10 +146,11 @@ func lay(s *sheet) layout {
 	for i := range s.rows[:min(len(s.rows), headWithin)] {
 		cols := headings(&s.rows[i])
 		names := len(cols[RoleText]) + len(cols[RoleCode]) + len(cols[RoleItem])
-		if names > 0 && len(cols) > max(1, len(out.columns)) {
+		if (names > 0 || plainHead(s, i, cols)) && len(cols) > max(1, len(out.columns)) {
 			out.head, out.columns = i, cols
 		}
 	}
+	out.said = out.byLooks()
 	return out
 }
 
@@ -162,11 +165,13 @@ func (l *layout) priced() bool { return len(l.columns[RolePrice])+len(l.columns[
 // override puts the person's columns in place of the found ones.
 func (l *layout) override(name string, given Columns) error {
 	roles := Roles()
+	l.numbered(given)
 	for _, role := range roles {
 		want, ok := given[role]
 		if !ok {
 			continue
 		}
+		l.said = nil
 		column, found := l.find(want)
 		if !found {
 			return &ReadError{Cart: name, Reason: fmt.Sprintf("there is no column %q for %s", want, role), Remedy: l.offer()}
@@ -179,15 +184,37 @@ func (l *layout) override(name string, given Columns) error {
 	return nil
 }
 
-// find finds a column by heading, in the row of headings or in the first rows, or by number.
+// numbered takes the rows for lines where the person's numbers say so: what was taken for
+// headings has a number where the quantity or the price is, and so is a line.
+func (l *layout) numbered(given Columns) {
+	if l.head < 0 {
+		return
+	}
+	for _, role := range []Role{RoleQuantity, RolePrice, RoleTotal} {
+		n, err := strconv.Atoi(given[role])
+		if err != nil {
+			continue
+		}
+		for i := range l.sheet.rows[:l.head+1] {
+			if c := l.sheet.rows[i].cell(n - 1); c.number || c.text != "" && !strings.ContainsFunc(c.text, unicode.IsLetter) && strings.ContainsFunc(c.text, unicode.IsDigit) {
+				l.head = i - 1
+				return
+			}
+		}
+	}
+}
+
+// find finds a column by its heading, or by its number. A number is that of a column, and no
+// cell of a line.
 func (l *layout) find(want string) (int, bool) {
+	n, err := strconv.Atoi(want)
 	rows := l.sheet.rows[:min(len(l.sheet.rows), headWithin)]
 	if l.head >= 0 {
 		rows = l.sheet.rows[l.head : l.head+1]
 	}
 	for i := range rows {
 		for k, c := range rows[i].cells {
-			if strings.EqualFold(c.text, want) || normal(want) != "" && normal(c.text) == normal(want) {
+			if (err != nil || l.head >= 0) && (strings.EqualFold(c.text, want) || normal(want) != "" && normal(c.text) == normal(want)) {
 				if l.head < 0 {
 					l.head = i
 				}
@@ -195,7 +222,6 @@ func (l *layout) find(want string) (int, bool) {
 			}
 		}
 	}
-	n, err := strconv.Atoi(want)
 	return n - 1, err == nil && n >= 1 && n <= maxColumns
 }
 

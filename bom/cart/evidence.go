@@ -40,6 +40,7 @@ const (
 	byLengthDiffers
 	byWords
 	byAllWords
+	byTrait
 	byOnly
 	sorts
 )
@@ -57,16 +58,16 @@ var evidence = sync.OnceValue(func() *[sorts]Evidence {
 	return &out
 })
 
-// weight is the evidence of a match: which sorts there are, and their sum. Words count by
+// score is the evidence of a match: which sorts there are, and their sum. Words count by
 // how many are shared.
-type weight struct {
+type score struct {
 	points int
 	words  int
 	got    uint32
 	twice  uint32 // given a second time: two figures
 }
 
-func (w *weight) add(s sort) {
+func (w *score) add(s sort) {
 	if w.has(s) {
 		w.twice |= 1 << s
 	}
@@ -74,10 +75,10 @@ func (w *weight) add(s sort) {
 	w.points += evidence()[s].Points
 }
 
-func (w *weight) has(s sort) bool { return w.got&(1<<s) != 0 }
+func (w *score) has(s sort) bool { return w.got&(1<<s) != 0 }
 
 // share adds a part of what all words would count.
-func (w *weight) share(common, of int) {
+func (w *score) share(common, of int) {
 	if w.words = common * evidence()[byWords].Points / of; w.words > 0 {
 		w.got |= 1 << byWords
 		w.points += w.words
@@ -85,7 +86,7 @@ func (w *weight) share(common, of int) {
 }
 
 // list gives the evidence in the order of the table.
-func (w *weight) list() []Evidence {
+func (w *score) list() []Evidence {
 	var out []Evidence
 	for s := range sorts {
 		e := evidence()[s]
@@ -102,4 +103,4 @@ func (w *weight) list() []Evidence {
 }
 
 // total is the confidence: 0 to 1.
-func (w *weight) total() float64 { return float64(min(max(w.points, 0), 100)) / 100 }
+func (w *score) total() float64 { return float64(min(max(w.points, 0), 100)) / 100 }

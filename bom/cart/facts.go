@@ -4,30 +4,37 @@ import (
 	"cmp"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"handtight/bom"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
 )
 
-// facts are what can be compared between a cart's line and an item. 0 and "" are not
-// said. Pressures are bar, lengths millimetres, micron is micrometres.
+// facts are what can be compared between a cart's line and an item. A figure of 0 and a
+// text of "" are not said.
 type facts struct {
 	kind     string
 	ends     []ending
 	material string
-	spec     string
-	rated    float64
-	micron   float64
-	scale    float64
-	set      float64
-	bore     float64
-	length   float64
+	class    string // of a fitting, as package pressure reads it
+	spec     string // hose standard
+	rated    quantity.Pressure
+	scale    quantity.Pressure // full scale of a gauge
+	set      quantity.Pressure // of a relief valve
+	micron   quantity.Length
+	bore     quantity.Length // of a hose; of a tube its outside
+	length   quantity.Length // of a hose that is made up
+	volts    [2]quantity.Voltage
+	flow     flowRange
+	element  elementSize
+	tall     float64 // of a cartridge and its housing, in inches
+	grips    span    // what a clamp closes on
+	traits   traits
 	words    []string // sorted, each once
 }
 
@@ -54,17 +61,8 @@ func planned(readings []threads.End) ending {
 	return out
 }
 
-var (
-	micronForm = regexp.MustCompile(`(?i)([0-9]+(?:[.,][0-9]+)?)\s*(?:µm|μm|um|microns?|mikron|micras?|micron[is]|mic|мкм)(?:[^\pL]|$)`)
-	scaleForm  = regexp.MustCompile(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
-	setForm    = regexp.MustCompile(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|taré|tarée|tarata|tarado|tarada|innstilt|inställd|ustawion\pL*)\D{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
-	boreForm   = regexp.MustCompile(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
-	inchBore   = regexp.MustCompile(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|in\b|inch\b)`)
-	specWords  = regexp.MustCompile(`(?i)\b(?:(?:din|sae|en|iso)[\s-]*)*(?:en[\s-]*)?(?:(?:853|854|855|857|1436|4079|3949|11237)[\s-]*)?(?:100[\s-]*r[\s-]*[0-9]{1,2}[a-z]{0,2}|r(?:[6-9]|1[0-9])|[1-4][\s-]?(?:sn|sc|st|te|sp|sh))\b`)
-)
-
-// otherPressure is a pressure that is no rating: a vacuum, a setting, what a pump gives.
-var otherPressure = regexp.MustCompile(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|unterdruck|shut-?off|cut-?(?:out|in)|set(?: at| to)?|eingestellt|taré[e]?|tarat[ao]|tarad[ao]|stall|full flow|head|förderdruck|abschaltdruck|opening|cracking|öffnungsdruck)\s*:?\s*(?:(?:pressure|druck)\s*)?-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2)`)
+// specWords are the words of a hose's standard.
+var specWords = regexp.MustCompile(`(?i)\b(?:(?:din|sae|en|iso)[\s-]*)*(?:en[\s-]*)?(?:(?:853|854|855|857|1436|4079|3949|11237)[\s-]*)?(?:100[\s-]*r[\s-]*[0-9]{1,2}[a-z]{0,2}|r(?:[6-9]|1[0-9])|[1-4][\s-]?(?:sn|sc|st|te|sp|sh))\b`)
 
 // withoutSpec takes the standard of a hose out of a text, where R8 would be read as a
 // thread.
@@ -78,20 +76,71 @@ func withoutSpec(text string) (string, string) {
 
 // factsOf gathers what a line's words say.
 func factsOf(text, spec string, r threads.Reading) facts {
-	f := facts{kind: r.Kind, material: r.Material, spec: spec, words: wordsIn(text)}
+	list := wordList(text)
+	f := facts{kind: orWords(kindIn(list), r.Kind), material: r.Material, spec: spec, traits: traitsIn(list), words: distinct(list)}
 	for i := range r.Ends {
-		f.ends = append(f.ends, endingOf(&r.Ends[i]))
+		f.ends = append(f.ends, endingOf(hullEnd(f.kind, &r.Ends[i])))
 	}
 	if r.HasRated {
-		f.rated = r.RatedBar
+		f.rated = quantity.Pressure(r.RatedBar) * quantity.Bar
 	}
-	f.micron = figureIn(micronForm, text)
-	f.scale, f.set = pressureIn(scaleForm, text), pressureIn(setForm, text)
+	f.read(text)
 	f.madeUp(text)
-	if m := inText().length.FindStringSubmatch(text); m != nil {
-		f.length = float64(metres(m[1], m[2])) // thousandths of a metre are millimetres
-	}
+	f.loose()
 	return f
+}
+
+// hullEnd takes the bare millimetres of a skin fitting for its tail: nobody sells one for a
+// push-in tube (common practice).
+func hullEnd(kind string, e *threads.EndReading) *threads.EndReading {
+	if kind != "through-hull" && kind != "seacock" {
+		return e
+	}
+	out := *e
+	out.Candidates = slices.Clone(e.Candidates)
+	for i := range out.Candidates {
+		if c := &out.Candidates[i]; c.Family == threads.Push {
+			c.Family, out.Question = threads.Barb, ""
+		}
+	}
+	return &out
+}
+
+// read reads the figures of a text, each where a word of it stands.
+func (f *facts) read(text string) {
+	lower := strings.ToLower(text)
+	says := func(words ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(lower, w) })
+	}
+	if says("µm", "μm", "um", "mic", "mikron", "мкм") {
+		f.micron = quantity.Length(figureIn(micronForm, text)) * quantity.Micron
+	}
+	if says("bar", "psi", "mpa", "бар") {
+		f.scale, f.set = pressureIn(scaleForm, text), pressureIn(setForm, text)
+	}
+	if says("l", "gp", "gal", "m3", "m³") && says("/h", "/m", "lph", "lpm", "gp") {
+		f.flow = flowIn(text)
+	}
+	f.volts = voltsIn(text)
+	f.class = classIn(text)
+	switch f.kind {
+	case "membrane element", "pressure vessel":
+		f.element = elementIn(text)
+	case "filter cartridge", "filter housing", "carbon filter":
+		f.tall = tallIn(text)
+	case "clamp":
+		if f.grips = rangeIn(text); f.grips.to == 0 {
+			f.bore = boreIn(text, "")
+		}
+	}
+}
+
+// loose takes the ends off things that have none: what was read as one is a figure.
+func (f *facts) loose() {
+	switch f.kind {
+	case "clamp", "filter cartridge", "membrane element", "tape", "oil", "seal kit":
+		f.ends = nil
+	}
 }
 
 // madeUp tells a hose with its ends, and the bore of a hose: an end without a thread
@@ -107,14 +156,20 @@ func (f *facts) madeUp(text string) {
 			threaded = append(threaded, e)
 		}
 	}
-	f.bore = boreIn(text)
+	f.bore = boreIn(text, f.spec)
 	switch {
 	case len(threaded) == 0:
 		f.kind, f.ends = "hose stock", nil
+		return
 	case len(threaded) == 1 && bothEnds.MatchString(text):
 		f.kind, f.ends = "hose", append(threaded, threaded[0])
 	default:
 		f.kind, f.ends = "hose", threaded
+	}
+	if m := inText().length.FindStringSubmatch(text); m != nil {
+		f.length = quantity.Length(metres(m[1], m[2])) // thousandths of a metre are millimetres
+	} else {
+		f.length = longIn(text)
 	}
 }
 
@@ -127,60 +182,22 @@ var forHose = regexp.MustCompile(`(?i)clamp|clip|schelle|collier|fascett|abrazad
 
 func saysHose(text string) bool { return hoseWords.MatchString(text) }
 
-// boreIn gives the first size in a text that may be a bore: millimetres, else inches.
-func boreIn(text string) float64 {
-	if v := figureIn(boreForm, text); v > 0 {
-		return v
-	}
-	m := inchBore.FindStringSubmatch(text)
-	if m == nil {
-		return 0
-	}
-	total := 0.0
-	for _, part := range strings.FieldsFunc(m[1], func(r rune) bool { return r == ' ' || r == '-' }) {
-		top, bottom, cut := strings.Cut(part, "/")
-		n, _ := strconv.ParseFloat(top, 64)
-		if d, err := strconv.ParseFloat(bottom, 64); cut && err == nil && d > 0 {
-			n /= d
-		}
-		total += n
-	}
-	return total * 25.4
-}
-
-func figureIn(form *regexp.Regexp, text string) float64 {
-	m := form.FindStringSubmatch(text)
-	if m == nil {
-		return 0
-	}
-	v, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
-	if err != nil {
-		return 0
-	}
-	return v
-}
-
-// inBar are the units that a scale or a setting may have: exact by ISO 80000, and the
-// pound per square inch by its definition.
-var inBar = map[string]float64{"bar": 1, "бар": 1, "psi": 0.0689475729, "mpa": 10}
-
-func pressureIn(form *regexp.Regexp, text string) float64 {
-	m := form.FindStringSubmatch(text)
-	if m == nil {
-		return 0
-	}
-	return figureIn(form, text) * inBar[strings.ToLower(m[2])]
-}
-
 // needFacts gathers what is known of something that the build needs.
 func needFacts(n *bom.Need) facts {
 	if n.Item == nil {
-		f := factsOf(n.Key, "", title.Read(n.Key))
+		f := factsOf(n.Key+", "+n.About, "", title.Read(n.Key))
 		f.kind = n.Kind
+		if n.Kind == "clamp" {
+			f.bore, f.ends = boreIn(n.Key, ""), nil
+		}
 		return f
 	}
 	it := n.Item
-	f := facts{kind: n.Kind, material: materialOf(it.Material), words: wordsIn(it.ID + ", " + it.About + ", " + it.Title + ", " + it.Spec)}
+	text := strings.Join([]string{it.About, it.Title, it.Spec}, ", ")
+	list := wordList(n.Kind + ", " + text)
+	f := facts{kind: n.Kind, material: materialOf(it.Material), class: it.Class, words: distinct(wordList(it.ID + ", " + text)), traits: traitsIn(list)}
+	f.read(text)
+	f.scale, f.set = 0, 0
 	for i := range it.Ports {
 		if p := &it.Ports[i]; p.Said && len(p.End.Candidates) > 0 {
 			f.ends = append(f.ends, planned(p.End.Candidates))
@@ -193,26 +210,34 @@ func needFacts(n *bom.Need) facts {
 	return f
 }
 
+// inside gives contents the size of what they are in, where they have none of their own.
+func (f *facts) inside(holder *bom.Item) {
+	text := holder.About + ", " + holder.Title
+	switch {
+	case f.kind == "filter cartridge" && f.tall == 0:
+		f.tall = tallIn(text)
+	case f.kind == "membrane element" && f.element.across == 0:
+		f.element = elementIn(text)
+	}
+	f.traits |= traitsIn(wordList(holder.Kind.Name + ", " + text))
+}
+
 func (f *facts) figures(it *bom.Item) {
-	if it.Rated != nil {
-		f.rated = it.Rated.Bar()
+	for to, from := range map[*quantity.Pressure]*quantity.Pressure{&f.rated: it.Rated, &f.scale: it.Scale, &f.set: it.Set} {
+		if from != nil {
+			*to = *from
+		}
 	}
-	if it.Scale != nil {
-		f.scale = it.Scale.Bar()
+	for _, l := range []struct{ to, from *quantity.Length }{{&f.micron, it.Micron}, {&f.bore, it.Outside}, {&f.bore, it.Bore}, {&f.length, it.Length}} {
+		if l.from != nil {
+			*l.to = *l.from
+		}
 	}
-	if it.Set != nil {
-		f.set = it.Set.Bar()
+	if it.Flow != nil {
+		f.flow = flowRange{*it.Flow, *it.Flow}
 	}
-	if it.Micron != nil {
-		f.micron = it.Micron.Millimetres() * 1000
-	}
-	if it.Bore != nil {
-		f.bore = it.Bore.Millimetres()
-	} else if it.Outside != nil {
-		f.bore = it.Outside.Millimetres()
-	}
-	if it.Length != nil {
-		f.length = it.Length.Millimetres()
+	if v := voltsIn(it.Motor); v[0] > 0 {
+		f.volts = v
 	}
 }
 
@@ -239,11 +264,14 @@ func sameMaterial(a, b string) (same, open bool) {
 	return a == b, slices.Contains(vague[a], b) || slices.Contains(vague[b], a)
 }
 
-// wordsIn gives the words of a text that tell a part from another, sorted.
-func wordsIn(text string) []string {
-	var out []string
-	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
-		if utf8.RuneCountInString(w) > 2 || w != "" && w[0] >= '0' && w[0] <= '9' {
+// wordList gives the words of a text in order.
+func wordList(text string) []string { return strings.Fields(normal(text)) }
+
+// distinct gives the words that tell a part from another, sorted.
+func distinct(list []string) []string {
+	out := make([]string, 0, len(list))
+	for _, w := range list {
+		if r, _ := utf8.DecodeRuneInString(w); utf8.RuneCountInString(w) > 2 || unicode.IsDigit(r) {
 			out = append(out, w)
 		}
 	}
@@ -255,7 +283,7 @@ func longestFirst(list []string) {
 	slices.SortStableFunc(list, func(a, b string) int { return cmp.Or(cmp.Compare(len(b), len(a)), cmp.Compare(a, b)) })
 }
 
-// shared counts the words that two sorted lists have in common.
+// sharedWords counts the words that two sorted lists have in common.
 func sharedWords(a, b []string) int {
 	n, j := 0, 0
 	for _, w := range a {

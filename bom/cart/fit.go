@@ -35,6 +35,7 @@ func (m *match) compareEnds(l, n *facts) {
 		return
 	case len(l.ends) > mostEnds || len(n.ends) > mostEnds:
 		m.fit = fitOther
+		m.differs.add(inEnds)
 		m.add(byEndsDiffer)
 		return
 	}
@@ -42,7 +43,17 @@ func (m *match) compareEnds(l, n *facts) {
 	layAll(l.ends, n.ends, 0, 0, &laying{}, &best)
 	m.laid = best.on
 	m.fit = fitOf(l.ends, n.ends, &best.on)
+	if m.fit == fitSome && (allAlike(n.ends) || n.kind == "seacock" || n.kind == "through-hull") && toOne(l.ends, n.ends) {
+		m.fit = fitSame
+	}
+	m.others = othersOf(l.ends, n.ends, &best.on)
+	m.sorts = m.others == 1 && !oneSort(l.ends, n.ends, &best.on)
+	if m.fit >= fitNear {
+		m.differs.add(inEnds)
+	}
 	switch {
+	case m.fit == fitOther && m.others == 1 && len(n.ends) > 1 && len(l.ends) == len(n.ends):
+		m.add(byEndsNear)
 	case m.fit == fitSame && len(n.ends) == 1:
 		m.add(byEnd)
 	case m.fit == fitSame:
@@ -116,6 +127,56 @@ func fitOf(line, item []ending, on *[mostEnds]uint8) fit {
 	return fitOther
 }
 
+// allAlike reports whether the ends of a part are one end several times over: said once, it
+// is said of all.
+func allAlike(ends []ending) bool {
+	for i := range ends[1:] {
+		a, b := ends[0].readings, ends[i+1].readings
+		if len(a) != 1 || len(b) != 1 || a[0].Family != b[0].Family || a[0].Sex != b[0].Sex || ends[0].keys[0] != ends[i+1].keys[0] {
+			return false
+		}
+	}
+	return true
+}
+
+// toOne reports whether one end at least of a line is an item's and wholly said.
+func toOne(line, item []ending) bool {
+	for i := range line {
+		for k := range item {
+			if fitEnd(&line[i], &item[k]) == fitSame {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// othersOf counts the ends that are of another size or sort.
+func othersOf(line, item []ending, on *[mostEnds]uint8) int {
+	n := 0
+	for i := range item {
+		if on[i] == 0 || fitEnd(&line[on[i]-1], &item[i]) == fitOther {
+			n++
+		}
+	}
+	return n
+}
+
+// oneSort reports whether the end that is of another size is of the planned sort: a tail for
+// another hose, a cone of the next dash.
+func oneSort(line, item []ending, on *[mostEnds]uint8) bool {
+	for i := range item {
+		if on[i] == 0 {
+			return false
+		}
+		a, b := line[on[i]-1].readings, item[i].readings
+		if fitEnd(&line[on[i]-1], &item[i]) == fitOther {
+			return len(a) == 1 && len(b) > 0 && a[0].Family == b[0].Family && a[0].Sex == b[0].Sex
+		}
+	}
+	return false
+}
+
 // fitEnd compares the readings of two ends.
 func fitEnd(line, item *ending) fit {
 	best := fitOther
@@ -171,7 +232,11 @@ func sameSize(a, b *threads.End, sameKey bool) bool {
 		return false
 	}
 	if !a.Family.Threaded() {
-		return math.Abs(float64(a.Diameter-b.Diameter)) <= tubeSlack && a.Diameter > 0 || a.Size == b.Size
+		slack := tubeSlack
+		if a.Family == threads.Push || a.Family == threads.Compression {
+			slack = outerSlack
+		}
+		return math.Abs(float64(a.Diameter-b.Diameter)) <= slack && a.Diameter > 0 || a.Size == b.Size
 	}
 	return sameKey
 }

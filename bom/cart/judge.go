@@ -2,6 +2,7 @@ package cart
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"handtight/bom"
@@ -17,7 +18,7 @@ import (
 func Judge(sys *bom.System, order *bom.Order, carts []*Cart, accepted *Accepted) *Report {
 	j := &judge{
 		sys: sys, report: &Report{Build: sys.Build.Name, Carts: carts}, accepted: accepted,
-		match: newMatcher(order, sys.Build.Offers), units: unitsOf(sys),
+		match: newMatcher(sys, order), units: unitsOf(sys),
 	}
 	j.in = make([]money.Quantity, len(j.match.needs))
 	j.byCart = make([]map[string]money.Quantity, len(j.match.needs))
@@ -84,8 +85,9 @@ func (j *judge) settled(v *Verdict) bool {
 		case n != nil:
 			m := compare(v.Line, n)
 			m.add(byAccepted)
+			m.asks, m.differs = 0, m.differs&^(1<<inKind|1<<inUse) // the person has the part's word for it
 			if m.fit < fitNear || j.spoiled(v.Line, &m) == nil {
-				m.fit = fitSame // the person has the part's word for it
+				m.fit, m.differs = fitSame, m.differs&^(1<<inEnds)
 			}
 			j.take(v, []match{m})
 			return true
@@ -99,11 +101,12 @@ func (j *judge) settled(v *Verdict) bool {
 	return true
 }
 
-// named keeps the matches by code or id. One code may be the offer of several items.
+// named keeps the matches by code or id. One code may be the offer of several items: those
+// that the words agree with, or else the first.
 func named(list []match) []match {
 	var out []match
 	for _, m := range list {
-		if m.named() && (len(out) == 0 || m.fit < fitNear || out[0].fit >= fitNear) {
+		if m.named() && (len(out) == 0 || m.differs == 0 && m.fit < fitNear) {
 			out = append(out, m)
 		}
 	}
@@ -111,62 +114,61 @@ func named(list []match) []match {
 }
 
 // named reports whether the line names the item or its code.
-func (m *match) named() bool {
-	return m.has(byCode) || m.has(byItem)
-}
+func (m *match) named() bool { return m.has(byCode) || m.has(byItem) }
 
-// plain takes lines that are sure by their words, with all ends right and the material
-// not wrong.
+// plain takes lines that are sure by their words, with nothing wrong in them.
 func (j *judge) plain(v *Verdict) bool {
-	list, certain := j.best(j.match.candidates(v.Line))
-	if !certain || list[0].fit >= fitNear || j.wrongMaterial(v.Line, list[0].need) {
+	list, certain := best(v.Line, j.match.candidates(v.Line))
+	if !certain || j.spoiled(v.Line, &list[0]) != nil {
 		return false
 	}
 	j.take(v, list)
 	return true
 }
 
-// best gives the likeliest match and what nothing tells from it; certain when it is
-// sure and clear of the next.
-func (j *judge) best(list []match) ([]match, bool) {
-	if len(list) == 0 {
-		return nil, false
-	}
-	first := list[0]
-	alike := []match{first}
-	certain := first.points >= sure
-	for _, m := range list[1:] {
-		if m.need.alike == first.need.alike {
-			alike = append(alike, m)
-		} else if first.points-m.points < lead && !(first.has(byMaterial) && m.has(byMaterialDiffers)) {
-			certain = false
+// best gives the part that a line's words alone identify, and what nothing tells from it;
+// certain when no other comes near it.
+func best(l *Line, list []match) ([]match, bool) {
+	var alike []match
+	for i := range list {
+		m := &list[i]
+		switch {
+		case !m.identified(&l.facts):
+		case len(alike) == 0 || m.need.alike == alike[0].need.alike:
+			alike = append(alike, *m)
+		case alike[0].points-m.points < lead:
+			return alike, false
 		}
 	}
-	return alike, certain && (first.fit == fitSame || first.fit == fitUnsaid && len(first.need.facts.ends) == 0 || first.fit >= fitNear)
+	return alike, len(alike) > 0
 }
 
 // rest names what is like something still short but wrong, asks about the unsure, and
 // says of the others that nothing needs them.
 func (j *judge) rest(v *Verdict) bool {
 	list := j.match.candidates(v.Line)
+	if alike, certain := best(v.Line, list); certain {
+		j.take(v, alike)
+		return true
+	}
+	near := nearly(&v.Line.facts, list)
+	for i := range near {
+		if j.lacks(near[i].need) || near[i].differs&perilous != 0 {
+			j.take(v, near[i:i+1])
+			return true
+		}
+	}
+	if len(near) > 0 && !slices.ContainsFunc(list, func(m match) bool { return m.differs == 0 && j.lacks(m.need) }) {
+		j.notNeeded(v, &near[0])
+		return true
+	}
 	var open []match
 	for _, m := range list {
 		if j.lacks(m.need) {
 			open = append(open, m)
 		}
 	}
-	if alike, certain := j.best(list); certain {
-		first := &alike[0]
-		if j.lacks(first.need) || first.fit < fitNear && !j.wrongMaterial(v.Line, first.need) {
-			j.take(v, alike)
-			return true
-		}
-	}
-	if len(open) > 0 && open[0].fit == fitNear && open[0].points >= nearSure && (len(open) == 1 || open[0].points-open[1].points >= lead) {
-		j.take(v, open[:1])
-		return true
-	}
-	if len(open) == 0 && len(list) > 0 && (list[0].points >= ask || list[0].alikeOnly()) {
+	if len(open) == 0 && len(list) > 0 && list[0].differs == 0 && (list[0].points >= ask || list[0].alikeOnly()) {
 		j.notNeeded(v, &list[0])
 		return true
 	}
@@ -178,6 +180,10 @@ func (j *judge) rest(v *Verdict) bool {
 	return true
 }
 
+// perilous is what is said of a line also where others cover what it is like: too weak a part
+// is taken for the right one when it lies beside it.
+const perilous aspectSet = 1<<inRating | 1<<inSpec | 1<<inSet | 1<<inScale
+
 func (j *judge) lacks(n *need) bool { return j.in[n.index] < n.Buy() }
 
 // take judges a line that is matched: to one need, or to several that are bought alike.
@@ -187,7 +193,10 @@ func (j *judge) take(v *Verdict, list []match) {
 	for i := range list {
 		v.Items = append(v.Items, list[i].need.Key)
 	}
-	if j.wrong(v, m) {
+	if p := m.need.place; p != nil {
+		v.Joint, v.Worst = p.joint, p.worst
+	}
+	if j.wrong(v, m) || j.open(v, m) {
 		return
 	}
 	q, how, doubt := v.Line.Quantity(m.need.Unit, j.offered(v.Line, m.need))

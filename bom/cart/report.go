@@ -2,8 +2,11 @@ package cart
 
 import (
 	"fmt"
+	"slices"
 
+	"handtight/bom"
 	"handtight/bom/money"
+	"handtight/pressure/quantity"
 )
 
 // Status says what becomes of a line or of an item, in the word that stands in JSON.
@@ -17,6 +20,13 @@ const (
 	WrongSize     Status = "wrong-size"
 	LowRating     Status = "low-rating"
 	WrongMaterial Status = "wrong-material"
+	WrongStandard Status = "wrong-standard" // of a hose
+	WrongSetting  Status = "wrong-setting"  // of a relief valve
+	WrongLength   Status = "wrong-length"
+	WrongVoltage  Status = "wrong-voltage"
+	WrongFlow     Status = "wrong-flow"
+	WrongFineness Status = "wrong-fineness"
+	WrongUse      Status = "wrong-use"    // for another water, or another thing
 	Unsure        Status = "unsure"       // asked about
 	NoQuantity    Status = "no-quantity"  // matched, and how many is asked about
 	BoughtTwice   Status = "bought-twice" // another cart buys it already
@@ -46,7 +56,21 @@ type Verdict struct {
 	Known      bool
 	Reason     string
 	Remedy     string
+	Ask        string // what must be asked; "" for nothing
+
+	// Joint is the joint that stands under the highest pressure of the places that the part is
+	// for, and Worst that pressure; nil and 0 for a part that is joined to nothing.
+	Joint *bom.Joint
+	Worst quantity.Pressure
 }
+
+// Wrong lists the statuses of a line that is like a part of the build and not it.
+func Wrong() []Status {
+	return []Status{WrongThread, WrongSex, WrongSize, LowRating, WrongStandard, WrongSetting, WrongVoltage, WrongFlow, WrongLength, WrongFineness, WrongUse, WrongMaterial}
+}
+
+// IsWrong reports whether the line is like a part of the build and not it.
+func (v *Verdict) IsWrong() bool { return slices.Contains(Wrong(), v.Status) }
 
 // Item gives the first item; "" if the line matches none.
 func (v *Verdict) Item() string {

@@ -2,6 +2,7 @@ package cart
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"handtight/bom/money"
@@ -35,6 +36,7 @@ type Line struct {
 	Out     string // why the line stays out of the sums: struck out, quantity 0; "" if it counts
 	Reading threads.Reading
 	facts   facts
+	added   string // what columns beside the text add to it
 	marks   marks
 }
 
@@ -196,6 +198,9 @@ func (b *builder) struck(r *row) bool {
 	return false
 }
 
+// slashes between blanks part the ends of one part.
+var slashes = regexp.MustCompile(`\s/\s`)
+
 // understand reads what the words say of the part.
 func (b *builder) understand(l *Line, r *row) {
 	text := l.Text
@@ -209,10 +214,15 @@ func (b *builder) understand(l *Line, r *row) {
 		}
 	}
 	text = strings.Trim(text, "~")
+	l.added = strings.TrimPrefix(text, l.Text)
 	plain, spec := withoutSpec(withoutQuantity(text))
 	reading, seen := b.readings[plain]
 	if !seen {
-		reading = title.Read(otherPressure.ReplaceAllString(plain, " "))
+		ends := plain
+		if spec != "" {
+			ends = dashForm.ReplaceAllString(plain, " ") // the hose's own size
+		}
+		reading = title.Read(slashes.ReplaceAllString(otherPressure.ReplaceAllString(ends, " "), " x "))
 		b.readings[plain] = reading
 	}
 	l.Reading = reading

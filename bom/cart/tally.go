@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"handtight/bom"
 	"handtight/bom/money"
 )
 
@@ -19,12 +18,12 @@ func (j *judge) tally() {
 			Item: n.Key, About: describe(n), Unit: n.Unit, Need: n.Buy(), InCart: j.in[i], Unsure: j.unsure[i],
 			Build: max(0, min(n.Build()-n.Have, n.Buy())),
 		}
-		j.settle(t, n)
+		j.judgeTally(t, n)
 		j.report.Items = append(j.report.Items, t)
 	}
 }
 
-func (j *judge) settle(t *Tally, n *need) {
+func (j *judge) judgeTally(t *Tally, n *need) {
 	lack := t.Need - t.InCart
 	switch {
 	case lack <= 0 && t.InCart > max(t.Need, j.sold(n)):
@@ -72,15 +71,9 @@ func (j *judge) sold(n *need) (most money.Quantity) {
 func (j *judge) ask() {
 	at := map[string]int{}
 	for _, v := range j.report.Lines {
-		text := ""
-		switch v.Status {
-		case Unsure, NoQuantity:
-			text = strings.TrimPrefix(v.Remedy, "Confirm it, or ask the shop: ")
-			if v.Status == NoQuantity {
-				text = "How many of " + v.Item() + "? " + capital(j.doubt(v)) + "."
-			}
-		case Covers, OtherPrice, Surplus, BoughtTwice:
-			text = j.partQuestion(v)
+		text := v.Ask
+		if v.Status == NoQuantity {
+			text = "How many of " + v.Item() + "? " + capital(j.doubt(v)) + "."
 		}
 		if text == "" {
 			continue
@@ -129,26 +122,4 @@ func (j *judge) currencyQuestion(c *Cart) {
 			Cart: c.Name, Line: first, Settles: n, Ask: "In which currency are the prices? They were not compared with the offers; say --currency, such as --currency EUR.",
 		})
 	}
-}
-
-// partQuestion asks of a part that was matched by its words alone for what they leave
-// open: the grade of its material, and its rating where a high pressure stands on it.
-func (j *judge) partQuestion(v *Verdict) string {
-	n := j.match.byID[codeKey(v.Item())]
-	if n == nil || n.Item == nil {
-		return ""
-	}
-	for _, e := range v.Evidence {
-		if slices.Contains([]string{"code", "item", "accepted", "spec"}, e.Name) {
-			return ""
-		}
-	}
-	f := &v.Line.facts
-	if same, open := sameMaterial(f.material, n.facts.material); open && !same {
-		return fmt.Sprintf("Which %s is it? %s is to be of %s.", f.material, n.Key, n.facts.material)
-	}
-	if f.rated > 0 || n.Load.Normal <= bom.HighPressure || len(n.Item.Ports) == 0 || n.Kind == "gauge" {
-		return ""
-	}
-	return fmt.Sprintf("What pressure does it hold? The line does not say, and the segment of %s sees %.4g bar.", n.Key, max(n.Load.Act, n.Load.Fail))
 }

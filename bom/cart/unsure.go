@@ -2,6 +2,7 @@ package cart
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -10,7 +11,7 @@ func likely(list, open []match) []match {
 	var out []match
 	for _, from := range [][]match{open, list} {
 		for _, m := range from {
-			if (m.points >= ask || m.alikeOnly()) && m.points >= from[0].points-behind && len(out) < mostChoices {
+			if m.differs == 0 && (m.points >= ask || m.alikeOnly()) && m.points >= from[0].points-behind && len(out) < mostChoices {
 				out = append(out, m)
 			}
 		}
@@ -19,6 +20,52 @@ func likely(list, open []match) []match {
 		}
 	}
 	return out
+}
+
+// nearly keeps the matches that are the part but for one thing, or two that its ends do not
+// speak of.
+func nearly(l *facts, list []match) []match {
+	var out, strangers []match
+	for _, m := range list {
+		switch {
+		case !m.nearly(l):
+		case m.differs.has(inKind):
+			strangers = append(strangers, m)
+		default:
+			out = append(out, m)
+		}
+	}
+	if len(out) == 0 && !slices.ContainsFunc(list, func(m match) bool { return m.has(byKind) }) {
+		return strangers
+	}
+	return out
+}
+
+// nearly reports whether a line is the part but for what is wrong with it.
+func (m *match) nearly(l *facts) bool {
+	n, faults := &m.need.facts, m.differs.count()
+	if faults == 0 || faults > 2 || m.differs.has(inKind) && (faults > 1 || len(n.ends) < 2) || m.differs.has(inEnds) && faults > 1 {
+		return false
+	}
+	switch {
+	case n.kind == "washer" && m.differs.has(inUse):
+		return false
+	case len(n.ends) > 0 && m.differs.has(inEnds):
+		return m.has(byKind) && !m.has(byMaterialDiffers) && (m.fit == fitNear && m.points >= nearSure || m.others == 1 && !m.sorts && len(n.ends) > 1 && len(l.ends) == len(n.ends))
+	case len(n.ends) > 0:
+		return m.fit == fitSame && (m.has(byKind) || m.differs.has(inKind))
+	case !m.has(byKind) || m.differs.has(inUse) && faults > 1:
+		return false
+	}
+	switch n.kind {
+	case "filter cartridge":
+		return !m.differs.has(inUse) && (m.has(byFigure) || m.has(byTrait))
+	case "membrane element":
+		return m.has(byOnly)
+	case "hose stock":
+		return !m.differs.has(inBore) && m.has(byFigure) || m.has(byBoreNear) || m.differs.has(inBore) && m.has(byTrait)
+	}
+	return false
 }
 
 // alikeOnly reports whether a line names the kind of something that has no ends, and
@@ -39,7 +86,7 @@ func (j *judge) strange(v *Verdict) {
 		v.Remedy = "Look at it yourself: if it belongs to the build, confirm which item it is, or write the item's id or code into the line."
 		return
 	}
-	what := article(orWords(kind, "part"))
+	what := article(orWords(strings.Replace(kind, "other", "", 1), "part"))
 	var ends []string
 	for i := range r.Ends {
 		if c := r.Ends[i].Candidates; len(c) > 0 {
@@ -53,6 +100,9 @@ func (j *judge) strange(v *Verdict) {
 }
 
 func article(word string) string {
+	if word == "other" {
+		return "something of another sort"
+	}
 	if strings.ContainsAny(word[:1], "aeioAEIO") {
 		return "an " + word
 	}
@@ -77,7 +127,8 @@ func (j *judge) unsureOf(v *Verdict, list []match) {
 		j.unsure[n.index] = append(j.unsure[n.index], v.Line.Where())
 	}
 	v.Reason = fmt.Sprintf("It may be %s: %s.", strings.Join(v.Items, " or "), orWords(says(m.list()), "little speaks for it"))
-	v.Remedy = "Confirm it, or ask the shop: " + j.asks(v, m)
+	v.Ask = j.asks(v, m)
+	v.Remedy = "Confirm it, or ask the shop: " + v.Ask
 }
 
 // asks is the question that settles an unsure line.

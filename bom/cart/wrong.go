@@ -2,30 +2,115 @@ package cart
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
-	"github.com/bojanz/currency"
-
 	"handtight/bom"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
-// wrong judges what a matched line is made of: its ends, its rating, its material. The
-// line then covers nothing. The worst is said first.
+// wrong judges in what a matched line is other than its place needs it: its ends, its
+// rating, its standard. The line then covers nothing. The worst is said first. Words that
+// disagree with the shop's own code are a conflict, and asked about.
 func (j *judge) wrong(v *Verdict, m *match) bool {
-	if m.fit >= fitNear {
-		j.wrongEnd(v, m)
+	spoiled := j.spoiled(v.Line, m)
+	if spoiled != nil {
+		m.differs.add(inEnds)
 	}
-	if reason, ok := j.lowRating(v.Line, m.need); ok {
-		j.fault(v, LowRating, reason, m.need)
-		if v.Status == LowRating && plannedSo(v.Line, m.need) {
-			v.Remedy = fmt.Sprintf("The build plans %s so: run `check` and mend the build first, then buy what holds it.", m.need.Key)
+	if m.differs == 0 {
+		return false
+	}
+	for a := range aspects {
+		if m.differs.has(a) {
+			status, reason := j.explain(v.Line, m, a, spoiled)
+			j.fault(v, status, reason, m.need)
 		}
 	}
-	if j.wrongMaterial(v.Line, m.need) {
-		j.fault(v, WrongMaterial, fmt.Sprintf("It is of %s, and %s is to be of %s.", v.Line.facts.material, m.need.Key, m.need.facts.material), m.need)
+	if v.Status == LowRating && plannedSo(v.Line, m.need) {
+		v.Remedy = fmt.Sprintf("The build plans %s so: run `check` and mend the build first, then buy what holds it.", m.need.Key)
 	}
-	return v.Status != ""
+	switch {
+	case m.named() && !m.has(byAccepted):
+		j.conflict(v, m)
+	case v.Status == Unsure:
+		j.asked(v, m, "Confirm that this is meant, or order: "+j.instead(m.need))
+	}
+	return true
+}
+
+// conflict asks about what is wrong by the words and right by the code.
+func (j *judge) conflict(v *Verdict, m *match) {
+	v.Reason = fmt.Sprintf("Its code or id is that of %s, but its words are not: %s", m.need.Key, v.Reason)
+	text := fmt.Sprintf("Ask the shop which is right, the code or the words; wanted is %s", j.instead(m.need))
+	if v.Status == LowRating && plannedSo(v.Line, m.need) {
+		text = v.Remedy
+	}
+	j.asked(v, m, text)
+}
+
+// asked turns a line into a question.
+func (j *judge) asked(v *Verdict, m *match, remedy string) {
+	v.Remedy, v.Ask = remedy, strings.TrimPrefix(remedy, "Confirm it, or ask the shop: ")
+	j.unsure[m.need.index] = append(j.unsure[m.need.index], v.Line.Where())
+}
+
+// explain says what of a line is wrong, and what it would spoil.
+func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, string) {
+	n, f, want := m.need, &l.facts, &m.need.facts
+	where := ""
+	if n.place != nil && n.place.joint != nil {
+		where = " (" + n.place.at(j.sys) + ")"
+	}
+	switch a {
+	case inKind:
+		return Unsure, fmt.Sprintf("It reads as %s, and %s is %s%s.", article(f.kind), n.Key, article(want.kind), where)
+	case inEnds:
+		return j.wrongEnd(l, m, spoiled)
+	case inRating:
+		return LowRating, j.lowRating(l, n)
+	case inScale:
+		return LowRating, j.wrongScale(f, n, where)
+	case inSpec:
+		return WrongStandard, fmt.Sprintf("It is a hose of %s, and %s is to be of %s%s.", f.spec, n.Key, want.spec, where)
+	case inMaterial:
+		return WrongMaterial, fmt.Sprintf("It is of %s, and %s is to be of %s%s.", f.material, n.Key, want.material, where)
+	case inSet:
+		return WrongSetting, fmt.Sprintf("It is set to %s, and %s is to be set to %s%s.", bars(f.set), n.Key, bars(want.set), where)
+	case inBore:
+		return WrongSize, fmt.Sprintf("It is like %s, but its bore is %s in place of %s%s.", n.Key, f.bore, want.bore, where)
+	case inLength:
+		return WrongLength, fmt.Sprintf("It is %s long, and %s is to be %s%s.", f.length, n.Key, want.length, where)
+	case inVolts:
+		return WrongVoltage, fmt.Sprintf("It is for %s, and %s runs on %s.", f.volts[0], n.Key, want.volts[0])
+	case inFlow:
+		return WrongFlow, fmt.Sprintf("It is for %s, and %s is for %s%s.", f.flow.to, n.Key, want.flow.to, where)
+	case inMicron:
+		return WrongFineness, fmt.Sprintf("It holds back %.4g micron, and %s is to be of %.4g micron.", float64(f.micron/quantity.Micron), n.Key, float64(want.micron/quantity.Micron))
+	case inTall:
+		return WrongSize, fmt.Sprintf("It is %.4g inches long, and %s is %.4g inches.", f.tall, n.Key, want.tall)
+	case inElement:
+		return WrongSize, fmt.Sprintf("It is %.4g x %.4g inches, and %s is %.4g x %.4g inches.", f.element.across, f.element.long, n.Key, want.element.across, want.element.long)
+	case inGrips:
+		return WrongSize, fmt.Sprintf("It closes on %s, and %s is for a hose of %s bore with its wall.", f.gripsText(), n.Key, want.bore)
+	}
+	has, wants, _ := f.traits.differ(want.traits)
+	return WrongUse, fmt.Sprintf("Its words say %s, and %s is %s%s.", has, n.Key, orWords(wants, "not"), where)
+}
+
+func (f *facts) gripsText() string {
+	if f.grips.to > 0 {
+		return fmt.Sprintf("%.4g to %.4g mm", float64(f.grips.from), float64(f.grips.to))
+	}
+	return f.bore.String()
+}
+
+// wrongScale says what of a gauge's scale is wrong.
+func (j *judge) wrongScale(f *facts, n *need, where string) string {
+	if f.scale < n.facts.scale {
+		return fmt.Sprintf("Its scale ends at %s, and %s is to read to %s%s.", bars(f.scale), n.Key, bars(n.facts.scale), where)
+	}
+	return fmt.Sprintf("Its scale reads to %s, too coarse for %s, which is to read to %s%s.", bars(f.scale), n.Key, bars(n.facts.scale), where)
 }
 
 // fault notes one thing that is wrong.
@@ -43,8 +128,7 @@ func (j *judge) fault(v *Verdict, s Status, reason string, n *need) {
 // bring it.
 func (j *judge) spare() {
 	for _, v := range j.report.Lines {
-		switch v.Status {
-		case WrongThread, WrongSex, WrongSize, LowRating, WrongMaterial:
+		if slices.Contains(Wrong(), v.Status) {
 			if n := j.match.byID[codeKey(v.Item())]; n != nil && !j.lacks(n) {
 				v.Remedy = fmt.Sprintf("Take it out of the cart: %s is covered by other lines.", n.Key)
 			}
@@ -69,25 +153,20 @@ func (j *judge) instead(n *need) string {
 
 // wrongEnd names the joint that a line's ends would spoil. An end that is not the
 // planned one but seals at every joint is asked about.
-func (j *judge) wrongEnd(v *Verdict, m *match) {
+func (j *judge) wrongEnd(l *Line, m *match, spoiled *spoil) (Status, string) {
 	n := m.need
-	spoiled := j.spoiled(v.Line, m)
-	if m.fit == fitOther {
-		v.Status = Unsure
-		v.Reason = fmt.Sprintf("Its code or id is that of %s, but its words are not: %s.", n.Key, j.differs(v.Line, m))
-		v.Remedy = fmt.Sprintf("Ask the shop which is right, the code or the words; wanted is %s", j.instead(n))
-		j.unsure[n.index] = append(j.unsure[n.index], v.Line.Where())
-		return
-	}
 	if spoiled == nil {
-		v.Status = Unsure
-		v.Reason = fmt.Sprintf("It is like %s, but %s; the joints would still seal.", n.Key, j.differs(v.Line, m))
-		v.Remedy = "Confirm that this is meant, or order: " + j.instead(n)
-		j.unsure[n.index] = append(j.unsure[n.index], v.Line.Where())
-		return
+		if m.fit == fitNear {
+			return Unsure, fmt.Sprintf("It is like %s, but %s; the joints would still seal.", n.Key, j.differs(l, m))
+		}
+		where := ""
+		if n.place != nil && n.place.joint != nil {
+			where = " (" + n.place.at(j.sys) + ")"
+		}
+		return WrongSize, fmt.Sprintf("It is like %s, but %s%s.", n.Key, j.differs(l, m), where)
 	}
 	status := WrongThread
-	reason := fmt.Sprintf("It is like %s, but %s. It would spoil J%d, %s: %s", n.Key, j.differs(v.Line, m),
+	reason := fmt.Sprintf("It is like %s, but %s. It would spoil J%d, %s: %s", n.Key, j.differs(l, m),
 		spoiled.joint.Number, j.sys.JointName(spoiled.joint), spoiled.mating.Reason())
 	switch {
 	case spoiled.mating.Verdict == threads.SameSex:
@@ -98,10 +177,10 @@ func (j *judge) wrongEnd(v *Verdict, m *match) {
 	if spoiled.more > 0 {
 		reason += fmt.Sprintf(" So with %d more.", spoiled.more)
 	}
-	j.fault(v, status, reason, n)
-	if m.named() {
-		v.Remedy += " Its code is the right one's: ask the shop whether the code or the words hold."
+	if n.place != nil && n.place.high {
+		reason += fmt.Sprintf(" Up to %s stands there.", bars(n.place.worst))
 	}
+	return status, reason
 }
 
 // spoil is a joint that a line's end would spoil.
@@ -131,7 +210,10 @@ func (j *judge) spoiled(l *Line, m *match) *spoil {
 			if node.Joint == nil || !ok {
 				continue
 			}
-			mating, _ := threads.Worst(end, j.across(node).Port.End)
+			if same(end.Candidates, node.Port.End.Candidates) || l.leavesOpen(m, said) {
+				continue
+			}
+			mating, _ := threads.Worst(asPlanned(l, end, node.Port.End), j.across(node).Port.End)
 			if mating.Verdict == 0 || mating.Verdict.Holds() || !worse(mating, node.Joint) {
 				continue
 			}
@@ -146,12 +228,44 @@ func (j *judge) spoiled(l *Line, m *match) *spoil {
 	return first
 }
 
+// same reports whether two ends are one.
+func same(a, b []threads.End) bool { return len(a) == 1 && len(b) == 1 && a[0] == b[0] }
+
+// asPlanned gives an end what the planned one has and a line seldom says: a plastic thread
+// where no other material is named, a long tail, a seat.
+func asPlanned(l *Line, end, plan threads.EndReading) threads.EndReading {
+	out := end
+	out.Candidates = slices.Clone(end.Candidates)
+	want := &plan.Candidates[0]
+	for i := range out.Candidates {
+		c := &out.Candidates[i]
+		if l.facts.material == "" && c.Family == want.Family {
+			c.Plastic = want.Plastic
+		}
+		if c.Family == want.Family && c.Seal == threads.NoSeal {
+			c.Seal = want.Seal
+		}
+		c.Long = c.Long || want.Long
+	}
+	return out
+}
+
+// leavesOpen reports whether the words leave an end open, with the planned one among what
+// it may be: that is asked about, or the code decides it.
+func (l *Line) leavesOpen(m *match, at int) bool {
+	k := m.end(at)
+	return k >= 0 && k < len(l.facts.ends) && at < len(m.need.facts.ends) && fitEnd(&l.facts.ends[k], &m.need.facts.ends[at]) == fitOpen
+}
+
 // endAt gives the line's end in place of one of the item's: that which was laid on it,
 // or the bore of a hose, which is at both its ends.
 func (l *Line) endAt(m *match, at int) (threads.EndReading, bool) {
 	if m.need.facts.kind == "hose stock" {
+		if !m.differs.has(inBore) {
+			return threads.EndReading{}, false
+		}
 		d := threads.Length(l.facts.bore)
-		return threads.EndReading{Candidates: []threads.End{{Family: threads.Bore, Size: fmt.Sprintf("%.4g mm", l.facts.bore), Diameter: d}}}, l.facts.bore > 0
+		return threads.EndReading{Candidates: []threads.End{{Family: threads.Bore, Size: fmt.Sprintf("%.4g mm", float64(l.facts.bore)), Diameter: d}}}, l.facts.bore > 0
 	}
 	k := m.end(at)
 	if k < 0 || k >= len(l.facts.ends) || len(l.facts.ends[k].readings) == 0 {
@@ -177,7 +291,7 @@ func (j *judge) across(node *bom.Node) *bom.Node {
 // differs tells the first end that is not the planned one.
 func (j *judge) differs(l *Line, m *match) string {
 	if m.need.facts.kind == "hose stock" {
-		return fmt.Sprintf("its bore is %.4g mm in place of %.4g mm", l.facts.bore, m.need.facts.bore)
+		return fmt.Sprintf("its bore is %s in place of %s", l.facts.bore, m.need.facts.bore)
 	}
 	for i := range m.need.facts.ends {
 		planned, k := &m.need.facts.ends[i], m.end(i)
@@ -196,126 +310,25 @@ func (j *judge) differs(l *Line, m *match) string {
 }
 
 // pressureSlack keeps a rating that equals the pressure from being a fault by a rounding
-// of units, in bar.
-const pressureSlack = 0.001
+// of units.
+const pressureSlack = 0.001 * quantity.Bar
 
-// lowRating compares what a line says that it holds with the pressures of the segments
-// that the item stands in. A gauge's figure is its scale.
-func (j *judge) lowRating(l *Line, n *need) (string, bool) {
-	holds := l.facts.rated
-	if n.Kind == "gauge" {
-		if l.facts.scale > 0 && n.facts.scale > 0 && l.facts.scale < n.facts.scale*0.98 {
-			return fmt.Sprintf("Its scale ends at %g bar, and %s is to read to %g bar.", l.facts.scale, n.Key, n.facts.scale), true
-		}
-		return "", false
+// lowRating compares what a line says that it holds with the hardest of the places that the
+// item stands in.
+func (j *judge) lowRating(l *Line, n *need) string {
+	holds, _ := l.facts.holds(n)
+	by := ""
+	if n.place.failure {
+		by = " by a failure"
 	}
-	if holds == 0 {
-		return "", false
+	text := fmt.Sprintf("It holds %s", bars(holds))
+	if n.place.left < 1 && holds >= n.place.worst {
+		text += fmt.Sprintf(" cold, and %s in the heat of its place", bars(quantity.Pressure(float64(holds)*n.place.left)))
 	}
-	load := &n.Load
-	switch {
-	case load.Act > holds+pressureSlack && load.ByAct != nil:
-		return fmt.Sprintf("It holds %.4g bar, and the segment of %s sees %.4g bar: %s.", holds, n.Key, load.Act, load.ByAct.Cause), true
-	case load.Fail > holds+pressureSlack && load.ByFail != nil:
-		return fmt.Sprintf("It holds %.4g bar, and the segment of %s sees %.4g bar by a failure: %s.", holds, n.Key, load.Fail, load.ByFail.Cause), true
-	}
-	return "", false
+	return fmt.Sprintf("%s, and the segment of %s sees %s%s: %s (%s).", text, n.Key, bars(n.place.worst), by, n.place.cause, n.place.at(j.sys))
 }
 
 // plannedSo reports whether the build's own part holds no more than the line.
 func plannedSo(l *Line, n *need) bool {
-	return n.Kind != "gauge" && n.facts.rated > 0 && n.facts.rated <= l.facts.rated*1.001
-}
-
-// wrongMaterial reports whether a line names another material than the item's.
-func (j *judge) wrongMaterial(l *Line, n *need) bool {
-	a, b := l.facts.material, n.facts.material
-	if a == "" || b == "" {
-		return false
-	}
-	same, open := sameMaterial(a, b)
-	return !same && !open
-}
-
-// price compares a line's price with the offer's: by the line's code, else the one
-// that the order chose, and only in one currency.
-func (j *judge) price(v *Verdict, n *need) {
-	l := v.Line
-	if !l.Adds {
-		v.Also = append(v.Also, SumDiffers)
-		v.Reason += fmt.Sprintf(" %s x %s is not the total %s.", l.Amount, l.Price, l.Total)
-		if v.Remedy == "" {
-			v.Remedy = "Ask the shop which of quantity, price and total is right."
-		}
-	}
-	o := j.offer(l, n)
-	if l.Price == "" || o == nil || o.Price == nil {
-		return
-	}
-	if l.Currency == "" || l.Currency != o.Price.CurrencyCode() {
-		return
-	}
-	found, ok := l.each(n, o.Price.Number())
-	if !ok {
-		return
-	}
-	a, err := currency.NewAmount(found, l.Currency)
-	if err != nil || near(a.Number(), o.Price.Number()) {
-		return
-	}
-	word := "more"
-	if c, err := a.Cmp(*o.Price); err == nil && c < 0 {
-		word = "less"
-	}
-	v.Also = append(v.Also, OtherPrice)
-	v.Reason += fmt.Sprintf(" It costs %s than the offer: %s and not %s %s.", word, shown(a), shown(*o.Price), l.Currency)
-	if v.Status == Covers {
-		v.Status, v.Also = OtherPrice, v.Also[:len(v.Also)-1]
-		v.Remedy = "Ask the shop which price holds, and write it into the offer."
-	}
-}
-
-// shown writes a price with its currency's decimals, or all that it has.
-func shown(a currency.Amount) string {
-	if r := a.Round(); r.Equal(a) {
-		return r.Number()
-	}
-	return a.Number()
-}
-
-// each gives the price of one as the build counts. The price of a pack or coil is
-// divided, unless the line's own figure is the offer's.
-func (l *Line) each(n *need, offered string) (string, bool) {
-	by := l.Pack
-	if n.Unit == "m" {
-		by = 0
-		if l.Unit != "m" && !l.PerMetre {
-			by = l.Length
-		}
-	}
-	if n.Unit == "roll" || by == 0 || by == 1000 || near(l.Price, offered) {
-		return l.Price, true
-	}
-	return quotient(l.Price, by.String())
-}
-
-// offer is the one with the line's code, else the one that the order chose.
-func (j *judge) offer(l *Line, n *need) *bom.Offer {
-	if code := codeKey(l.Code); code != "" {
-		for _, o := range n.offers {
-			if codeKey(o.Code) == code {
-				return o
-			}
-		}
-	}
-	return n.line.Offer
-}
-
-// offered is the offer's price of one; "" if none is known in the line's currency.
-func (j *judge) offered(l *Line, n *need) string {
-	o := j.offer(l, n)
-	if o == nil || o.Price == nil || l.Currency != "" && l.Currency != o.Price.CurrencyCode() {
-		return ""
-	}
-	return o.Price.Number()
+	return n.Kind != "gauge" && n.facts.rated > 0 && n.facts.rated <= l.facts.rated+pressureSlack
 }

@@ -20,6 +20,7 @@ import (
 type cartFlags struct {
 	columns, encoding, currency, sheet string
 	accept, accepted                   string
+	all                                bool
 }
 
 func (a *app) cartCommand() *cobra.Command {
@@ -28,10 +29,13 @@ func (a *app) cartCommand() *cobra.Command {
 		Use:   "cart BUILD CART...",
 		Short: "Does this cart, quote or invoice buy the build?",
 		Long: `Reads one or several carts, quotes or invoices (CSV or XLSX), matches their lines to what
-the build needs, and reports what is covered, short (spares counted), surplus or not
-needed; wrong threads and sexes, with the joint they would spoil and what to order
-instead; ratings too low; wrong materials; prices other than the offers; and what two
-carts both buy. What is not sure is asked about and never assumed, and no line is dropped.
+the build needs, and reports what is wrong first: threads, sexes, sizes, ratings, hose standards,
+settings, voltages, flows, finenesses and materials that are not what the place needs, with
+the joint and the pressure and what to order instead; then what must be asked, what is
+short (spares counted), prices other than the offers, what two carts both buy, surplus and
+what the build does not need. A line covers a place only if all that the place needs is met:
+where a high-pressure place needs what the line does not say, that is asked, whatever the
+code says. What is not sure is never assumed, and no line is dropped.
 
 Columns are found by their headings, in many languages. --columns says them, by heading
 or by number; its names are text, code, item, quantity, unit, pack, price, total,
@@ -43,11 +47,12 @@ build's, or nothing to leave it open) and writes what was confirmed to the file;
 
 With --json: {"build", "lines": [{"cart", "sheet", "line", "text", "status", "also",
 "item", "items", "confidence", "evidence": [{"says", "points"}], "reason", "remedy",
-"quantity", "unit", "price", "currency"}], "items": [{"item", "about", "unit", "need",
+"quantity", "unit", "price", "currency", "wrong", "ask", "joint", "pressure_bar"}], "items": [{"item", "about", "unit", "need",
 "in_cart", "status", "unsure", "reason", "remedy"}], "questions": [{"cart", "line",
 "item", "choices", "ask", "settles"}], "notes", "counts"}. Confidence is 0 to 1. A line's
-status is covers, wrong-thread, wrong-sex, wrong-size, low-rating, wrong-material, unsure,
-no-quantity, bought-twice, surplus, other-price, sum-differs, not-needed, no-end or out;
+status is covers, wrong-thread, wrong-sex, wrong-size, low-rating, wrong-material,
+wrong-standard, wrong-setting, wrong-length, wrong-voltage, wrong-flow, wrong-fineness,
+wrong-use, unsure, no-quantity, bought-twice, surplus, other-price, sum-differs, not-needed, no-end or out;
 an item's is covered, short, short-of-spares, missing or surplus.
 
 Exit status 0 when the carts can build the build, 1 when they cannot, 2 when a file
@@ -68,6 +73,7 @@ cannot be read.`,
 	cmd.Flags().StringVar(&f.currency, "currency", "", "currency of prices that name none, such as EUR")
 	cmd.Flags().StringVar(&f.sheet, "sheet", "", "the one sheet of a workbook to read")
 	cmd.Flags().StringVar(&f.accept, "accept", "", "ask what is open, and write what was confirmed to this file")
+	cmd.Flags().BoolVar(&f.all, "all", false, "list every line, with what covers and what stays out")
 	cmd.Flags().StringVar(&f.accepted, "accepted", "", "use what was confirmed in this file")
 	return cmd
 }
@@ -110,7 +116,7 @@ func (a *app) cart(build string, paths []string, f cartFlags) error {
 	if a.json {
 		return a.ui.printJSON(cartFactsOf(report))
 	}
-	a.printCart(sys, report)
+	a.printCart(sys, report, f.all)
 	if f.accept != "" {
 		a.ui.line("Confirmed: %s (%s); use it by --accepted %s", f.accept, counted(len(confirmed.Entries()), "line"), f.accept)
 	}

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+
 	"handtight/bom/cart"
 )
 
@@ -31,6 +33,10 @@ type cartLineFacts struct {
 	Unit       string          `json:"unit"`
 	Price      *string         `json:"price"`
 	Currency   string          `json:"currency"`
+	Wrong      bool            `json:"wrong"`
+	Ask        string          `json:"ask"`
+	Joint      string          `json:"joint,omitempty"`
+	Pressure   number          `json:"pressure_bar,omitempty"`
 }
 
 type evidenceFacts struct {
@@ -67,6 +73,7 @@ type cartNoteFacts struct {
 
 type cartCountFacts struct {
 	Lines         int            `json:"lines"`
+	Wrong         int            `json:"wrong"`
 	ByStatus      map[string]int `json:"by_status"`
 	Items         int            `json:"items"`
 	Covered       int            `json:"covered"`
@@ -88,6 +95,9 @@ func cartFactsOf(r *cart.Report) cartFacts {
 	for _, v := range r.Lines {
 		f.Lines = append(f.Lines, cartLineOf(v))
 		f.Counts.ByStatus[string(v.Status)]++
+		if v.IsWrong() {
+			f.Counts.Wrong++
+		}
 	}
 	for _, t := range r.Items {
 		f.Items = append(f.Items, cartItemFacts{
@@ -110,6 +120,10 @@ func cartLineOf(v *cart.Verdict) cartLineFacts {
 	f := cartLineFacts{
 		Cart: l.Cart, Sheet: l.Sheet, Line: l.Row, Text: l.Text, Code: l.Code, Status: string(v.Status), Also: []string{}, Item: v.Item(), Items: list(v.Items),
 		Confidence: known(v.Confidence), Evidence: []evidenceFacts{}, Reason: v.Reason, Remedy: v.Remedy, Unit: l.Unit, Currency: l.Currency,
+		Wrong: v.IsWrong(), Ask: v.Ask,
+	}
+	if v.Joint != nil {
+		f.Joint, f.Pressure = fmt.Sprintf("J%d", v.Joint.Number), known(v.Worst.Bar())
 	}
 	for _, s := range v.Also {
 		f.Also = append(f.Also, string(s))

@@ -1,33 +1,42 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"handtight/bom"
 	"handtight/bom/cart"
 )
 
-// The parts of the printed report, worst last but for the counts: what can be left
-// alone scrolls away first.
-var cartGroups = []struct {
+// cartGroup is a part of the printed report.
+type cartGroup struct {
 	title  string
 	colour string
 	of     []cart.Status
-}{
-	{"Stays out", cyan, []cart.Status{cart.Out}},
-	{"Covers", green, []cart.Status{cart.Covers}},
-	{"Nothing to do with the build", cyan, []cart.Status{cart.NotNeeded}},
-	{"No end found in these words; if one belongs to the build, write the item's id or code into its line", yellow, []cart.Status{cart.NoEnd}},
-	{"Another price than the offer", yellow, []cart.Status{cart.OtherPrice}},
-	{"More than is needed", yellow, []cart.Status{cart.Surplus, cart.BoughtTwice}},
-	{"Not sure", yellow, []cart.Status{cart.Unsure, cart.NoQuantity}},
-	{"Wrong: do not order these", red, []cart.Status{cart.WrongMaterial, cart.LowRating, cart.WrongSize, cart.WrongSex, cart.WrongThread}},
 }
 
-func (a *app) printCart(sys *bom.System, r *cart.Report) {
+// What leads: what is wrong. What may be left alone stands behind what is short.
+var (
+	cartWrong = cartGroup{"Wrong: do not order these", red, cart.Wrong()}
+	cartRest  = []cartGroup{
+		{"Another price than the offer", yellow, []cart.Status{cart.OtherPrice}},
+		{"Bought twice", yellow, []cart.Status{cart.BoughtTwice}},
+		{"More than is needed", yellow, []cart.Status{cart.Surplus}},
+		{"Nothing to do with the build", cyan, []cart.Status{cart.NotNeeded}},
+		{"No end found in these words; if one belongs to the build, write the item's id or code into its line", yellow, []cart.Status{cart.NoEnd}},
+	}
+	cartAsk = cartGroup{"To ask", yellow, []cart.Status{cart.Unsure, cart.NoQuantity}}
+)
+
+// printCart prints what the carts come to: the verdict, what is wrong by the pressure of its
+// place, what must be asked, what is short, and then the rest; all of what covers only
+// where it is wanted.
+func (a *app) printCart(sys *bom.System, r *cart.Report, all bool) {
 	u := a.ui
 	u.line("%s  (%s)", u.paint(bold, sys.Build.Name), sys.Build.File)
+	a.printCartCounts(r)
 	for _, c := range r.Carts {
 		u.line("%s: %s%s", c.Name, counted(len(c.Lines), "line"), inCurrency(c.Currency))
 		for _, n := range c.Notes {
@@ -35,12 +44,14 @@ func (a *app) printCart(sys *bom.System, r *cart.Report) {
 		}
 	}
 	u.line("")
-	for _, g := range cartGroups {
-		a.printCartGroup(r, g.title, g.colour, g.of)
+	a.printCartGroup(r, cartWrong)
+	a.printCartQuestions(r, all)
+	a.printTallies(r, all)
+	for _, g := range cartRest {
+		a.printCartGroup(r, g)
 	}
-	a.printTallies(r)
-	a.printCartQuestions(r)
-	a.printCartCounts(r)
+	a.printCovers(r, all)
+	a.printOut(r, all)
 }
 
 func inCurrency(code string) string {
@@ -57,102 +68,173 @@ func capitalised(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-func (a *app) printCartGroup(r *cart.Report, title, colour string, of []cart.Status) {
+// printCartGroup prints the lines of a group, those under the highest pressure first.
+func (a *app) printCartGroup(r *cart.Report, g cartGroup) {
 	u := a.ui
-	first := true
-	for _, s := range of {
-		for _, v := range r.Lines {
-			if v.Status != s {
-				continue
-			}
-			if first {
-				u.line("%s", u.paint(colour, title))
-				first = false
-			}
-			a.printVerdict(v)
+	var list []*cart.Verdict
+	for _, v := range r.Lines {
+		if slices.Contains(g.of, v.Status) {
+			list = append(list, v)
 		}
 	}
-	if !first {
-		u.line("")
+	if len(list) == 0 {
+		return
 	}
+	slices.SortStableFunc(list, func(x, y *cart.Verdict) int { return cmp.Compare(y.Worst, x.Worst) })
+	u.line("%s", u.paint(g.colour, g.title))
+	for _, v := range list {
+		a.printVerdict(v)
+	}
+	u.line("")
 }
 
-// printVerdict prints a line; one that simply covers takes one line.
-func (a *app) printVerdict(v *cart.Verdict) {
-	u := a.ui
+// cartPlace names a line: where it stands, its code and its words.
+func cartPlace(v *cart.Verdict) string {
 	what := v.Line.Text
 	if v.Line.Code != "" {
 		what = strings.TrimSpace(v.Line.Code + "  " + what)
 	}
-	where := fmt.Sprintf("%s: %s", v.Line.Where(), what)
-	switch v.Status {
-	case cart.Covers:
-		u.fold("", fmt.Sprintf("%s = %s %s of %s (%.2f)", where, v.Quantity, v.Unit, strings.Join(v.Items, " or "), v.Confidence))
-		if len(v.Also) == 0 {
-			return
-		}
-	case cart.Out:
-		u.fold("", where)
-		u.fold("  why", v.Reason)
+	return fmt.Sprintf("%s: %s", v.Line.Where(), what)
+}
+
+func (a *app) printVerdict(v *cart.Verdict) {
+	u := a.ui
+	if v.Status == cart.NoEnd {
+		u.fold("", cartPlace(v))
 		return
-	case cart.NoEnd:
-		u.fold("", where)
-		return
-	default:
-		u.fold("", fmt.Sprintf("%s  [%s]", where, v.Status))
 	}
+	u.fold("", fmt.Sprintf("%s  [%s]", cartPlace(v), v.Status))
 	u.fold("  why", v.Reason)
 	if v.Remedy != "" {
 		u.fold("  do", v.Remedy)
 	}
 }
 
-// printTallies prints what the carts do not cover.
-func (a *app) printTallies(r *cart.Report) {
+// printCovers prints what covers: one line a cart, or each line.
+func (a *app) printCovers(r *cart.Report, all bool) {
 	u := a.ui
-	first := true
-	for _, s := range []cart.Status{cart.ShortOfSpares, cart.Short, cart.Missing} {
-		for _, t := range r.Items {
-			if t.Status != s {
+	for _, c := range r.Carts {
+		n := 0
+		for _, v := range r.Lines {
+			if v.Line.Cart != c.Name || v.Status != cart.Covers {
 				continue
 			}
-			if first {
-				u.line("%s", u.paint(red, "Short"))
-				first = false
+			if n++; n == 1 && all {
+				u.line("%s", u.paint(green, "Covers"))
 			}
-			if t.Status == cart.Missing && len(t.Unsure) == 0 {
-				u.fold("", fmt.Sprintf("%s  [%s]: %s", t.Item, t.Status, t.Remedy))
-				continue
+			if all {
+				u.fold("", fmt.Sprintf("%s = %s %s of %s (%.2f)", cartPlace(v), v.Quantity, v.Unit, strings.Join(v.Items, " or "), v.Confidence))
 			}
-			u.fold("", fmt.Sprintf("%s  [%s]: %s", t.Item, t.Status, t.Reason))
-			u.fold("  do", t.Remedy)
+			if len(v.Also) > 0 {
+				u.fold("  why", v.Reason)
+				u.fold("  do", v.Remedy)
+			}
 		}
-	}
-	if !first {
-		u.line("")
+		if n > 0 && !all {
+			u.line("%s", u.paint(green, fmt.Sprintf("%s of %s: nothing to say of them (--all lists them).", counted(n, "line"), c.Name)))
+		}
 	}
 }
 
-func (a *app) printCartQuestions(r *cart.Report) {
+// printOut prints what does not count: in one line, or each.
+func (a *app) printOut(r *cart.Report, all bool) {
 	u := a.ui
+	var places []string
+	for _, v := range r.Lines {
+		if v.Status != cart.Out {
+			continue
+		}
+		if all {
+			u.fold("", cartPlace(v))
+			u.fold("  why", v.Reason)
+			continue
+		}
+		places = append(places, v.Line.Where())
+	}
+	if len(places) > 0 {
+		u.fold("", "Read as no part: "+strings.Join(places, ", ")+".")
+	}
+}
+
+// mostMissing is how many things that are wholly missing are each given their line.
+const mostMissing = 8
+
+// printTallies prints what the carts do not cover. A cart is often one of several: a long
+// list of what none has is one line, unless all is wanted.
+func (a *app) printTallies(r *cart.Report, all bool) {
+	u := a.ui
+	var short, missing []*cart.Tally
+	for _, s := range []cart.Status{cart.Missing, cart.Short, cart.ShortOfSpares} {
+		for _, t := range r.Items {
+			switch {
+			case t.Status != s:
+			case s == cart.Missing && len(t.Unsure) == 0:
+				missing = append(missing, t)
+			default:
+				short = append(short, t)
+			}
+		}
+	}
+	if len(short)+len(missing) == 0 {
+		return
+	}
+	u.line("%s", u.paint(red, "Short"))
+	for _, t := range short {
+		u.fold("", fmt.Sprintf("%s  [%s]: %s", t.Item, t.Status, t.Reason))
+		u.fold("  do", t.Remedy)
+	}
+	var names []string
+	for _, t := range missing {
+		if all || len(missing) <= mostMissing {
+			u.fold("", fmt.Sprintf("%s  [%s]: %s", t.Item, t.Status, t.Remedy))
+			continue
+		}
+		names = append(names, fmt.Sprintf("%s (%s %s)", t.Item, t.Need, t.Unit))
+	}
+	if len(names) > 0 {
+		u.fold("", fmt.Sprintf("Nothing at all of %d (--all says what to order): %s.", len(names), strings.Join(names, ", ")))
+	}
+	u.line("")
+}
+
+// printCartQuestions prints each question once; with all, why each line is asked about.
+func (a *app) printCartQuestions(r *cart.Report, all bool) {
+	u := a.ui
+	if all {
+		a.printCartGroup(r, cartAsk)
+	}
 	if len(r.Questions) == 0 {
 		return
 	}
 	u.line("%s", u.paint(bold, "Ask before buying"))
 	for i, q := range r.Questions {
-		u.fold(fmt.Sprintf("  %d.", i+1), fmt.Sprintf("%s line %d: %s (settles %s)", q.Cart, q.Line, q.Ask, counted(q.Settles, "line")))
+		what := ""
+		for _, v := range r.Lines {
+			if v.Line.Cart == q.Cart && v.Line.Row == q.Line {
+				what = shorten(strings.TrimSpace(v.Line.Code+" "+v.Line.Text), 40) + ": "
+				break
+			}
+		}
+		u.fold(fmt.Sprintf("  %d.", i+1), fmt.Sprintf("%s line %d: %s%s (settles %s)", q.Cart, q.Line, what, q.Ask, counted(q.Settles, "line")))
 	}
 	u.line("")
+}
+
+// shorten cuts a text at whole letters.
+func shorten(text string, most int) string {
+	list := []rune(text)
+	if len(list) <= most {
+		return text
+	}
+	return strings.TrimSpace(string(list[:most-1])) + "…"
 }
 
 func (a *app) printCartCounts(r *cart.Report) {
 	u := a.ui
 	wrong := 0
-	for _, s := range []cart.Status{cart.WrongThread, cart.WrongSex, cart.WrongSize, cart.LowRating, cart.WrongMaterial} {
-		for _, v := range r.Lines {
-			if v.Status == s {
-				wrong++
-			}
+	for _, v := range r.Lines {
+		if v.IsWrong() {
+			wrong++
 		}
 	}
 	short := r.CountItems(cart.Short) + r.CountItems(cart.Missing)
@@ -160,8 +242,8 @@ func (a *app) printCartCounts(r *cart.Report) {
 		counted(len(r.Items), "item"), r.CountItems(cart.Covered)+r.CountItems(cart.Surplus), short, r.CountItems(cart.ShortOfSpares),
 		counted(len(r.Lines), "line"), wrong, counted(len(r.Questions), "question"))
 	if r.Builds() {
-		u.line("%s", u.paint(green, text+" This can build it."))
+		u.fold("", u.paint(green, "This can build it. "+text))
 		return
 	}
-	u.line("%s", u.paint(red, text+" This cannot build it yet."))
+	u.fold("", u.paint(red, "This cannot build it yet. "+text))
 }

@@ -1,0 +1,338 @@
+package cart
+
+import (
+	"math"
+
+	"handtight/catalog"
+	"handtight/pressure"
+	"handtight/pressure/quantity"
+)
+
+// aspect is one thing in which a line can be other than its place needs it.
+type aspect uint8
+
+const (
+	inKind aspect = iota
+	inEnds
+	inRating
+	inSpec
+	inMaterial
+	inSet
+	inScale
+	inBore
+	inLength
+	inVolts
+	inFlow
+	inMicron
+	inTall
+	inElement
+	inGrips
+	inUse
+	aspects
+)
+
+// aspectSet is a set of aspects.
+type aspectSet uint32
+
+func (s aspectSet) has(a aspect) bool { return s&(1<<a) != 0 }
+
+func (s aspectSet) count() int {
+	n := 0
+	for a := range aspects {
+		if s.has(a) {
+			n++
+		}
+	}
+	return n
+}
+
+func (s *aspectSet) add(a aspect) { *s |= 1 << a }
+
+// How near figures must be, as shares (judgement).
+const (
+	figureSlack = 0.02 // a scale or a setting: 940 psi is 65 bar
+	lengthSlack = 0.03 // 36 inches are 0.9 m
+	longer      = 1.25 // a hose that is longer by less is asked about
+	flowShort   = 0.9  // less than this share of the planned flow is too little
+	flowOver    = 1.5  // more than this is asked about
+	meterApart  = 2.0  // two meters whose full scales are further apart are not one
+	outerSlack  = 0.1  // millimetres between the outsides of two tubes
+)
+
+// compareFigures notes in what a line is other than a place needs it, and what of it must be
+// asked. What the line does not say is neither.
+func (m *match) compareFigures(l *facts, n *need) {
+	f := &n.facts
+	for _, pair := range []struct {
+		a, b  float64
+		slack float64
+		in    aspect
+	}{
+		{float64(l.micron), float64(f.micron), 0.01, inMicron}, {float64(l.set), float64(f.set), figureSlack, inSet},
+		{l.tall, f.tall, 0.01, inTall}, {l.element.across, f.element.across, 0.01, inElement}, {l.element.long, f.element.long, 0.01, inElement},
+	} {
+		m.figure(pair.a, pair.b, pair.slack, pair.in, n)
+	}
+	m.compareScale(l, n)
+	m.compareBore(l, f)
+	m.compareFlow(l, n)
+	m.compareVolts(l, f)
+	m.compareGrips(l, f)
+	if l.spec != "" && f.spec != "" {
+		if l.spec == f.spec {
+			m.add(bySpec)
+		} else {
+			m.differs.add(inSpec)
+		}
+	}
+	if n.facts.kind == "hose" {
+		m.compareLength(l, f)
+	}
+	if _, _, differ := l.traits.differ(f.traits); differ {
+		m.differs.add(inUse)
+	}
+	if shared := l.traits & f.traits; shared != 0 {
+		m.add(byTrait)
+	}
+	if holds, ok := l.holds(n); ok && n.place != nil && quantity.Pressure(float64(holds)*n.place.left) < n.place.worst-pressureSlack {
+		m.differs.add(inRating)
+	}
+	m.compareMaterial(l, n)
+}
+
+// figure compares one figure where both say it. The fineness of a housing is that of the
+// cartridge that is put into it.
+func (m *match) figure(a, b, slack float64, in aspect, n *need) {
+	switch {
+	case a == 0 || b == 0 || in == inMicron && n.facts.kind != "filter cartridge" && n.facts.kind != "strainer":
+	case math.Abs(a-b) <= b*slack:
+		m.add(byFigure)
+	default:
+		m.differs.add(in)
+		m.add(byFigureDiffers)
+	}
+}
+
+// compareScale holds a gauge to what it sees: it reads past the worst, and the running
+// pressure is not in the first quarter of its dial (common practice).
+func (m *match) compareScale(l *facts, n *need) {
+	f := &n.facts
+	if l.scale == 0 || n.Kind != "gauge" {
+		return
+	}
+	same := f.scale > 0 && math.Abs(float64(l.scale-f.scale)) <= float64(f.scale)*0.04
+	switch {
+	case n.place != nil && l.scale < n.place.worst-pressureSlack && !same:
+		m.differs.add(inScale)
+		m.add(byFigureDiffers)
+	case same:
+		m.add(byFigure)
+	case f.scale > 0 && float64(l.scale) > float64(f.scale)*1.7:
+		if m.asks.add(inScale); float64(l.scale) > float64(f.scale)*5 {
+			m.differs.add(inScale) // one of the other side
+			m.add(byFigureDiffers)
+		}
+	case f.scale > 0 && float64(l.scale) < float64(f.scale)*0.9:
+		m.differs.add(inScale)
+		m.add(byFigureDiffers)
+	}
+}
+
+// compareBore compares the bores of hoses, and the outsides of tubes. One of the next size
+// is taken for the right one and does not fit.
+func (m *match) compareBore(l, n *facts) {
+	if l.bore == 0 || n.bore == 0 || n.kind == "clamp" {
+		return
+	}
+	apart, slack := math.Abs(float64(l.bore-n.bore)), tubeSlack
+	if m.need.Item != nil && m.need.Item.Outside != nil {
+		slack = outerSlack
+	}
+	switch {
+	case apart <= slack:
+		m.add(byFigure)
+	case apart <= nextBore && l.kind == "hose stock" && n.kind == l.kind:
+		m.fit = fitNear
+		m.differs.add(inBore)
+		m.add(byBoreNear)
+	default:
+		m.differs.add(inBore)
+		m.add(byFigureDiffers)
+	}
+}
+
+// nextBore is how far apart two bores are that are taken for one another, in
+// millimetres (judgement: 19 and 20, 12 and 13).
+const nextBore = 1.6
+
+func (m *match) compareLength(l, n *facts) {
+	if l.length == 0 || n.length == 0 {
+		return
+	}
+	switch ratio := float64(l.length / n.length); {
+	case math.Abs(ratio-1) <= lengthSlack:
+		m.add(byLength)
+	case ratio > 1 && ratio <= longer:
+		m.add(byLengthDiffers)
+		m.asks.add(inLength)
+	default:
+		m.add(byLengthDiffers)
+		m.differs.add(inLength)
+	}
+}
+
+// compareFlow holds a pump to what the build plans, a relief valve to what it must pass, and
+// a meter to its range.
+func (m *match) compareFlow(l *facts, n *need) {
+	f := &n.facts
+	if l.flow.to == 0 || f.flow.to == 0 {
+		return
+	}
+	ratio := float64(l.flow.to / f.flow.to)
+	switch n.Kind {
+	case "flow meter":
+		if ratio > meterApart || ratio < 1/meterApart {
+			m.differs.add(inFlow)
+			return
+		}
+	case "relief valve", "house supply":
+		if ratio < flowShort {
+			m.differs.add(inFlow)
+			return
+		}
+	case "plunger pump", "feed pump":
+		if ratio < flowShort || n.Kind == "plunger pump" && ratio > 2-flowShort {
+			m.differs.add(inFlow)
+			return
+		}
+		if ratio > flowOver {
+			m.asks.add(inFlow)
+			return
+		}
+	default:
+		return
+	}
+	m.add(byFigure)
+}
+
+// compareVolts holds a pump or a coil to the voltage that it is to run on.
+func (m *match) compareVolts(l, n *facts) {
+	if l.volts[0] == 0 || n.volts[0] == 0 {
+		return
+	}
+	for _, a := range l.volts {
+		for _, b := range n.volts {
+			if a == b && a > 0 {
+				return
+			}
+		}
+	}
+	m.differs.add(inVolts)
+}
+
+// What a clamp must close on: the hose with its wall. It goes over the bore's figure and
+// reaches beyond it by two walls of some 3 mm (judgement).
+const twoWalls = 6.0
+
+// compareGrips holds a clamp to the hose that it is for.
+func (m *match) compareGrips(l, n *facts) {
+	if n.kind != "clamp" || n.bore == 0 || l.kind != "clamp" {
+		return
+	}
+	switch {
+	case l.grips.to > 0 && l.grips.from <= n.bore && l.grips.to >= n.bore+twoWalls && l.grips.to < 3*n.bore:
+		m.add(byFigure)
+	case l.grips.to > 0 && l.grips.from <= n.bore+twoWalls/2 && l.grips.from > n.bore && l.grips.to >= n.bore+twoWalls:
+		m.asks.add(inGrips)
+	case l.grips.to > 0:
+		m.differs.add(inGrips)
+	case l.bore > 0 && math.Abs(float64(l.bore-n.bore)) <= tubeSlack:
+		m.add(byFigure)
+	case l.bore > 0:
+		m.differs.add(inGrips)
+	}
+}
+
+// holds gives what a line says that it holds: its rating, and that of its class; the lower
+// rules. The full scale of a gauge is none.
+func (l *facts) holds(n *need) (quantity.Pressure, bool) {
+	if n.Kind == "gauge" {
+		return 0, false
+	}
+	holds, known := l.rated, l.rated > 0
+	lower := func(p quantity.Pressure, ok bool) {
+		if ok && (!known || p < holds) {
+			holds, known = p, true
+		}
+	}
+	if l.class != "" {
+		lower(l.classRating(&n.facts))
+	}
+	if l.spec != "" {
+		bore := l.bore
+		if bore == 0 {
+			bore = n.facts.bore
+		}
+		r, ok := pressure.HoseRating(pressure.Spec(l.spec), bore)
+		lower(r.Pressure, ok)
+	}
+	return holds, known
+}
+
+// classRating is what the class gives the weakest of the line's ends, or of the planned ones
+// where the line says none.
+func (l *facts) classRating(n *facts) (lowest quantity.Pressure, ok bool) {
+	ends := l.ends
+	if len(ends) == 0 {
+		ends = n.ends
+	}
+	material := orWords(l.material, n.material)
+	for _, e := range ends {
+		for i := range e.readings {
+			end := &e.readings[i]
+			if !end.Family.Threaded() {
+				continue
+			}
+			if r, known := pressure.FittingRating(l.class, material, end.Family.String(), end.Sex == 1, end.Size); known && (!ok || r.Pressure < lowest) {
+				lowest, ok = r.Pressure, true
+			}
+		}
+	}
+	return lowest, ok
+}
+
+// compareMaterial holds a material to the planned one and to the waters of the place.
+// Another one that the water suits as well is asked about.
+func (m *match) compareMaterial(l *facts, n *need) {
+	if l.material == "" || n.facts.material == "" || n.facts.kind == "hose" || n.facts.kind == "hose stock" {
+		return
+	}
+	same, open := sameMaterial(l.material, n.facts.material)
+	switch {
+	case same:
+		m.add(byMaterial)
+	case open && vague[l.material] != nil:
+		if n.place != nil && len(n.place.waters) > 0 && !(l.material == "plastic" && !n.place.high) {
+			m.asks.add(inMaterial)
+		}
+	case open:
+		m.add(byMaterial)
+	default:
+		m.add(byMaterialDiffers)
+		if n.asWell(l.material) {
+			m.asks.add(inMaterial)
+		} else {
+			m.differs.add(inMaterial)
+		}
+	}
+}
+
+// asWell reports whether the place's waters suit a material no less than the planned one.
+func (n *need) asWell(material string) bool {
+	got, ok := catalog.MaterialNamed(material)
+	planned, known := catalog.MaterialNamed(n.facts.material)
+	if !ok || !known || n.place == nil || got.Metal() != planned.Metal() {
+		return false
+	}
+	return n.place.suits(got) >= n.place.suits(planned) && n.place.suits(got) > catalog.No
+}

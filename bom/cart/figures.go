@@ -1,0 +1,212 @@
+package cart
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"handtight/pressure"
+	"handtight/pressure/quantity"
+)
+
+// Figures that a shop writes beside the ends. Each form is looked for only where a word of
+// it stands, since most lines have few of them.
+var (
+	micronForm  = regexp.MustCompile(`(?i)([0-9]+(?:[.,][0-9]+)?)\s*(?:µm|μm|um|microns?|mikron|micras?|micron[is]|micrones|mic|мкм)(?:[^\pL]|$)`)
+	scaleForm   = regexp.MustCompile(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|/|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
+	setForm     = regexp.MustCompile(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|einstelldruck|taré|tarée|tarage|tarata|tarato|taratura|tarado|tarada|innstilt|inställd|ustawion\pL*)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
+	boreForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
+	inchBore    = regexp.MustCompile(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|in\b|inch\b|bore\b)`)
+	nominalForm = regexp.MustCompile(`(?i)(?:^|[^\pL])DN\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
+	dashForm    = regexp.MustCompile(`(?:^|[\s,(])-\s?(0?[2-9]|1[0-9]|2[0-4])(?:[\s,;)]|$)`)
+	voltForm    = regexp.MustCompile(`(?i)(?:^|[^\pL0-9.,-])([0-9]{1,3}(?:[.,][0-9])?)(?:\s*/\s*([0-9]{1,3}))?\s*-?\s*v(?:olts?|dc|ac|cc|ca)?(?:[^\pL0-9]|$)`)
+	flowForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(l/min|lpm|lt/min|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
+	rangeForm   = regexp.MustCompile(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})(?:\s*mm)?(?:[^0-9/]|$)`)
+	rangeMM     = regexp.MustCompile(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
+	classForm   = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)
+	sizeForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/])([2-8](?:[.,][0-9])?)\s*(?:"|″|”|in\b|inch|zoll)?\s*[x×*-]\s*(12|14|21|26|40)(?:[^0-9.,/]|[.,](?:[^0-9]|$)|$)|(?:^|[^0-9])(18|24|25|40|80)(12|14|21|26|40)(?:[^0-9]|$)`)
+	tallForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/x×-])(5|9[.,]?75|9 ?3/4|10|20|30|40)\s*(?:"|″|”|''|-?\s?in\b|-?\s?inch|-?\s?zoll|-?\s?pouces?|-?\s?pollici|-?\s?pulgadas?|-?\s?tum)`)
+	longForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/x×-])([0-9]{3,4})\s*mm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*cm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*(?:"|″|”|in\b|inch\b|zoll\b)`)
+)
+
+// otherPressure is a pressure that is no rating: a vacuum, a setting, what a pump gives at
+// most, the pressure of a test, the one at which it bursts.
+var otherPressure = regexp.MustCompile(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|unterdruck|shut-?off|cut[- ]?(?:out|in|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|set(?: at| to)?|eingestellt|tarag?[eé]?e?|tarat(?:[ao]|ura)|tarad[ao]|stall|full flow|head|förderdruck|abschaltdruck|ausschaltdruck|einstelldruck|ansprechdruck|opening|cracking|öffnungsdruck|test(?:ed)?(?: at| to)?|proof|prüf|prüfdruck|épreuve|essai|prova|collaudo|prueba|burst(?:s)?(?: at)?|bursting|platz|platzdruck|berst|berstdruck|éclatement|scoppio|rotura|reventón)\s*:?\s*(?:(?:pressure|druck|pression|pressione|presión)\s*)?(?:de |di |at |to |bei |à |a )?:?\s*-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2)(?:\s*(?:burst|test|proof|vacuum)\b)?|-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa)\s*(?:burst|test|proof|vacuum|cut-?off|shut-?off|cut-?out)\b`)
+
+// decimal reads a number with either sign; 0 for none.
+func decimal(text string) float64 {
+	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+	if err != nil {
+		return 0
+	}
+	return v
+}
+
+func figureIn(form *regexp.Regexp, text string) float64 {
+	m := form.FindStringSubmatch(text)
+	if m == nil {
+		return 0
+	}
+	return decimal(m[1])
+}
+
+var perPressure = map[string]quantity.Pressure{"bar": quantity.Bar, "бар": quantity.Bar, "psi": quantity.PSI, "mpa": quantity.MPa}
+
+func pressureIn(form *regexp.Regexp, text string) quantity.Pressure {
+	m := form.FindStringSubmatch(text)
+	if m == nil {
+		return 0
+	}
+	return quantity.Pressure(decimal(m[1])) * perPressure[strings.ToLower(m[2])]
+}
+
+var perFlow = map[string]quantity.Flow{
+	"l/min": quantity.LitrePerMinute, "lpm": quantity.LitrePerMinute, "l/h": quantity.LitrePerHour, "lph": quantity.LitrePerHour,
+	"gpm": quantity.USGPM, "gph": quantity.USGPH, "m3/h": quantity.CubicMetrePerHour,
+}
+
+var flowUnit = strings.NewReplacer("litres", "l", "liters", "l", "litre", "l", "liter", "l", "lt/", "l/", "l./", "l/", "min.", "min", "l/hr", "l/h", "gal/min", "gpm", "gal/h", "gph", "³", "3")
+
+// flowRange is what a part passes, from and to; both alike where one figure is said.
+type flowRange struct{ from, to quantity.Flow }
+
+func flowIn(text string) flowRange {
+	m := flowForm.FindStringSubmatch(text)
+	if m == nil {
+		return flowRange{}
+	}
+	unit := perFlow[flowUnit.Replace(strings.ToLower(m[3]))]
+	out := flowRange{quantity.Flow(decimal(m[1])) * unit, quantity.Flow(decimal(m[1])) * unit}
+	if m[2] != "" {
+		out.to = quantity.Flow(decimal(m[2])) * unit
+	}
+	return out
+}
+
+// voltsIn gives the voltages that a text names: one, or two as in 12/24 V.
+func voltsIn(text string) [2]quantity.Voltage {
+	m := voltForm.FindStringSubmatch(text)
+	if m == nil {
+		return [2]quantity.Voltage{}
+	}
+	return [2]quantity.Voltage{quantity.Voltage(decimal(m[1])), quantity.Voltage(decimal(m[2]))}
+}
+
+// span is a range of lengths, as of a clamp.
+type span struct{ from, to quantity.Length }
+
+func rangeIn(text string) span {
+	m := rangeMM.FindStringSubmatch(text)
+	if m == nil {
+		m = rangeForm.FindStringSubmatch(text)
+	}
+	if m == nil {
+		return span{}
+	}
+	out := span{quantity.Length(decimal(m[1])), quantity.Length(decimal(m[2]))}
+	if out.from >= out.to || out.from == 0 {
+		return span{}
+	}
+	return out
+}
+
+// classIn gives the class of a fitting as package pressure reads it; "" for none.
+func classIn(text string) string {
+	m := classForm.FindStringSubmatch(text)
+	switch {
+	case m == nil:
+		return ""
+	case m[1] != "":
+		return "class " + m[1]
+	case m[2] != "":
+		return m[2] + " lb"
+	}
+	return "sch " + m[3]
+}
+
+// elementSize is that of a membrane element or of its vessel, in inches: 2.5 x 21.
+type elementSize struct{ across, long float64 }
+
+func elementIn(text string) elementSize {
+	m := sizeForm.FindStringSubmatch(text)
+	switch {
+	case m == nil:
+		return elementSize{}
+	case m[1] != "":
+		return elementSize{decimal(m[1]), decimal(m[2])}
+	}
+	return elementSize{decimal(m[3]) / 10, decimal(m[4])}
+}
+
+// tallIn is the nominal length of a filter cartridge or its housing, in inches.
+func tallIn(text string) float64 {
+	m := tallForm.FindStringSubmatch(text)
+	switch {
+	case m == nil:
+		return 0
+	case strings.HasPrefix(m[1], "9"):
+		return 10 // the cartridge of a 10-inch housing is 9 3/4 inches long: common practice
+	}
+	return decimal(m[1])
+}
+
+// longIn is how long a hose is that is made up: in millimetres, centimetres or inches.
+func longIn(text string) quantity.Length {
+	m := longForm.FindStringSubmatch(text)
+	switch {
+	case m == nil:
+		return 0
+	case m[1] != "":
+		return quantity.Length(decimal(m[1]))
+	case m[2] != "":
+		return quantity.Length(decimal(m[2])) * quantity.Centimetre
+	}
+	return quantity.Length(decimal(m[3])) * quantity.Inch
+}
+
+// nominalBores are the bores of hoses by nominal size. Source: the sizes of ISO 4397 for
+// hydraulic hose, as memory has them.
+var nominalBores = map[string]quantity.Length{"5": 4.8, "6": 6.3, "8": 7.9, "10": 9.5, "12": 12.7, "16": 15.9, "19": 19, "20": 19, "25": 25.4, "31": 31.8, "38": 38.1}
+
+// boreIn gives the bore of a hose: by its nominal size, its dash, millimetres, else inches
+// that are not a thread's.
+func boreIn(text, spec string) quantity.Length {
+	if m := nominalForm.FindStringSubmatch(text); m != nil && nominalBores[m[1]] > 0 {
+		return nominalBores[m[1]]
+	}
+	if spec != "" {
+		if m := dashForm.FindStringSubmatch(text); m != nil {
+			if n, err := strconv.Atoi(m[1]); err == nil {
+				if bore, ok := pressure.BoreOfDash(pressure.Spec(spec), n); ok {
+					return bore
+				}
+			}
+		}
+	}
+	if v := figureIn(boreForm, text); v > 0 {
+		return quantity.Length(v)
+	}
+	for _, m := range inchBore.FindAllStringSubmatchIndex(text, -1) {
+		if !ofThread.MatchString(text[m[1]:]) {
+			return inchesOf(text[m[2]:m[3]])
+		}
+	}
+	return 0
+}
+
+// ofThread tells an inch figure that belongs to a thread.
+var ofThread = regexp.MustCompile(`(?i)^[^\pL0-9]{0,3}(?:[mf]?npt|bsp|g\b|r\b|jic|male|female|ag\b|ig\b)`)
+
+// inchesOf reads 3/8, 1/2 and 1 1/4.
+func inchesOf(text string) quantity.Length {
+	total := 0.0
+	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '-' }) {
+		top, bottom, cut := strings.Cut(part, "/")
+		n := decimal(top)
+		if d := decimal(bottom); cut && d > 0 {
+			n /= d
+		}
+		total += n
+	}
+	return quantity.Length(total) * quantity.Inch
+}

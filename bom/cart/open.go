@@ -1,0 +1,102 @@
+package cart
+
+import (
+	"fmt"
+	"strings"
+)
+
+// open asks for what a line that may be right leaves open: what of it is other than planned
+// and may do, and what a place needs and the line is silent on. On a high-pressure place
+// silence is asked about whatever the code says. A person's word is taken for all of it.
+func (j *judge) open(v *Verdict, m *match) bool {
+	if m.has(byAccepted) {
+		return false
+	}
+	open := j.other(v.Line, m)
+	open = append(open, silent(v.Line, m)...)
+	if len(open) == 0 {
+		return false
+	}
+	n := m.need
+	v.Status = Unsure
+	v.Reason = fmt.Sprintf("It is like %s (%s), but not all that its place needs is said.", n.Key, orWords(says(m.list()), "little speaks for it"))
+	text := capital(strings.Join(open, "; ")) + "?"
+	if n.place != nil && n.place.high {
+		text += fmt.Sprintf(" Up to %s stands at %s (%s).", bars(n.place.worst), n.Key, n.place.at(j.sys))
+	}
+	j.asked(v, m, "Confirm it, or ask the shop: "+text)
+	return true
+}
+
+// other lists what of a line is other than planned, and may do.
+func (j *judge) other(l *Line, m *match) []string {
+	var out []string
+	f, want := &l.facts, &m.need.facts
+	for a := range aspects {
+		if !m.asks.has(a) {
+			continue
+		}
+		switch a {
+		case inMaterial:
+			if vague[f.material] != nil {
+				if !m.named() {
+					out = append(out, fmt.Sprintf("which %s is it (%s is to be of %s)", f.material, m.need.Key, want.material))
+				}
+				continue
+			}
+			out = append(out, fmt.Sprintf("may it be of %s in place of %s", f.material, want.material))
+		case inScale:
+			out = append(out, fmt.Sprintf("may it read to %s in place of %s", bars(f.scale), bars(want.scale)))
+		case inLength:
+			out = append(out, fmt.Sprintf("may it be %s long in place of %s", f.length, want.length))
+		case inFlow:
+			out = append(out, fmt.Sprintf("may it give %s in place of %s", f.flow.to, want.flow.to))
+		case inGrips:
+			out = append(out, fmt.Sprintf("does it close on the hose of %s bore (it begins at %.4g mm)", want.bore, float64(f.grips.from)))
+		}
+	}
+	return out
+}
+
+// silent lists what a line does not say of what its place needs.
+func silent(l *Line, m *match) []string {
+	var out []string
+	f, n := &l.facts, m.need
+	want := &n.facts
+	if n.Item == nil {
+		return nil
+	}
+	high := n.place != nil && n.place.high
+	ask := func(yes bool, text string) {
+		if yes {
+			out = append(out, text)
+		}
+	}
+	if high {
+		ask(len(want.ends) > 0 && (m.fit == fitUnsaid || m.fit == fitOpen || m.fit == fitSome), "what are its ends ("+n.Item.Ends()+")")
+		_, rated := f.holds(n)
+		ask(!rated && n.Kind != "gauge", "what pressure does it hold")
+		ask(f.material == "" && want.material != "" && metalCounts(n.Kind), "of what material is it")
+		ask(f.scale == 0 && want.scale > 0 && n.Kind == "gauge", "how far does its scale read")
+		ask(f.set == 0 && want.set > 0, "what is it set to")
+		ask(f.bore == 0 && want.bore > 0, "what is its bore")
+		ask(f.length == 0 && want.length > 0 && n.Kind == "hose", "how long is it")
+	}
+	if m.named() {
+		return out
+	}
+	ask(f.volts[0] == 0 && want.volts[0] > 0 && (n.Kind == "feed pump" || n.Kind == "solenoid valve"), fmt.Sprintf("is it for %s", want.volts[0]))
+	ask(f.flow.to == 0 && want.flow.to > 0 && (n.Kind == "feed pump" || n.Kind == "plunger pump"), fmt.Sprintf("does it give %s", want.flow.to))
+	ask(f.tall == 0 && want.tall > 0 && n.Kind == "filter cartridge", fmt.Sprintf("is it %.4g inches long", want.tall))
+	ask(f.micron == 0 && want.micron > 0 && n.Kind == "filter cartridge", fmt.Sprintf("is it of %s", want.micron))
+	ask(f.element.across == 0 && want.element.across > 0, fmt.Sprintf("is it %.4g x %.4g inches", want.element.across, want.element.long))
+	ask(n.Item.Vacuum != nil && !f.traits.has("suction"), "does it stand suction")
+	ask(n.place != nil && n.place.product && !f.traits.has("drinking"), "is it fit for drinking water")
+	return out
+}
+
+// metalCounts reports whether the material of a kind is one of the facts that it is bought
+// by.
+func metalCounts(kind string) bool {
+	return kind != "hose" && kind != "hose stock" && kind != "pressure vessel"
+}

@@ -1,0 +1,127 @@
+package cart
+
+import (
+	"slices"
+	"strings"
+	"sync"
+)
+
+// phraseBook finds the phrases of a table in a text: by their first word, the longest first.
+type phraseBook map[string][]phrase
+
+type phrase struct {
+	words []string
+	row   int // of the table
+}
+
+func newPhraseBook(rows [][]string, column int) phraseBook {
+	book := phraseBook{}
+	for i, r := range rows {
+		for _, p := range strings.Split(r[column], "|") {
+			words := strings.Fields(normal(p))
+			if len(words) > 0 {
+				book[words[0]] = append(book[words[0]], phrase{words, i})
+			}
+		}
+	}
+	for _, list := range book {
+		slices.SortStableFunc(list, func(a, b phrase) int { return len(b.words) - len(a.words) })
+	}
+	return book
+}
+
+// at gives the longest phrase that begins at a word.
+func (b phraseBook) at(words []string, i int) (phrase, bool) {
+	for _, p := range b[words[i]] {
+		if i+len(p.words) <= len(words) && slices.Equal(p.words, words[i:i+len(p.words)]) {
+			return p, true
+		}
+	}
+	return phrase{}, false
+}
+
+// trait is something that sets parts of one kind apart and that no figure says: carbon or
+// sediment, sea water or brackish.
+type trait struct {
+	group, name string
+	both        bool // one that the part has not is a fault
+}
+
+type traitTable struct {
+	list  []trait
+	words phraseBook
+}
+
+var traitWords = sync.OnceValue(func() *traitTable {
+	rows := readTable("trait.csv")
+	t := &traitTable{words: newPhraseBook(rows, 3)}
+	for _, r := range rows {
+		t.list = append(t.list, trait{r[0], r[1], r[2] == "both"})
+	}
+	return t
+})
+
+// traits are rows of table/trait.csv, as bits.
+type traits uint64
+
+func traitsIn(words []string) traits {
+	var out traits
+	table := traitWords()
+	for i := range words {
+		if p, ok := table.words.at(words, i); ok {
+			out |= 1 << p.row
+		}
+	}
+	return out
+}
+
+func (t traits) has(name string) bool {
+	for i, one := range traitWords().list {
+		if one.name == name && t&(1<<i) != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// differ names the first trait of a line that a part has not: another of its group, or
+// one that only both can have.
+func (t traits) differ(part traits) (has, wants string, ok bool) {
+	table := traitWords().list
+	for i, one := range table {
+		if t&(1<<i) == 0 || part&(1<<i) != 0 {
+			continue
+		}
+		for k, other := range table {
+			if other.group == one.group && part&(1<<k) != 0 && t&(1<<k) == 0 {
+				return one.name, other.name, true
+			}
+		}
+		if one.both {
+			return one.name, "", true
+		}
+	}
+	return "", "", false
+}
+
+var kindWords = sync.OnceValue(func() phraseBook { return newPhraseBook(readTable("kind.csv"), 1) })
+
+var kindNames = sync.OnceValue(func() []string {
+	var out []string
+	for _, r := range readTable("kind.csv") {
+		out = append(out, r[0])
+	}
+	return out
+})
+
+// kindIn finds a kind that shops name in words of their own; the longest phrase rules,
+// the first of like ones.
+func kindIn(words []string) string {
+	kind, longest := "", 0
+	for i := range words {
+		if p, ok := kindWords().at(words, i); ok && len(p.words) > longest {
+			kind, longest = kindNames()[p.row], len(p.words)
+		}
+	}
+	return kind
+}
