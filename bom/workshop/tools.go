@@ -1,0 +1,193 @@
+package workshop
+
+import (
+	"embed"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"strings"
+	"sync"
+
+	"handtight/bom"
+	"handtight/threads"
+)
+
+//go:embed table/*.csv
+var tables embed.FS
+
+// Tool is one thing to have at hand.
+type Tool struct {
+	Name  string // "two spanners 11/16 in across flats"
+	For   string // "nuts of JIC -6; J23, J27"
+	Basis string // the source, "measured", "estimated", "judgement"
+}
+
+type flat struct{ family, size, part, mm, inch, status, source string }
+
+var flats = sync.OnceValue(func() []flat {
+	data, err := tables.ReadFile("table/flats.csv")
+	if err != nil {
+		return nil
+	}
+	rows, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
+	if err != nil {
+		return nil
+	}
+	var out []flat
+	for _, r := range rows[1:] {
+		out = append(out, flat{r[0], r[1], r[2], r[3], r[4], r[5], r[6]})
+	}
+	return out
+})
+
+func flatOf(e threads.End) (flat, bool) {
+	if e.Form == nil {
+		return flat{}, false
+	}
+	for _, f := range flats() {
+		if f.family == e.Family.String() && f.size == e.Size {
+			return f, true
+		}
+	}
+	return flat{}, false
+}
+
+// Tools lists what this build needs and nothing else: spanners by the ends that are turned,
+// two of each since one part is held; what cuts its hoses; keys for its clamps; what a leak
+// test wants. Hexagons of pipe-thread bodies have no one standard: an adjustable spanner up
+// to the thread's own diameter and a third more is said to be estimated. 37 degree nuts come
+// with inch hexagons, and after the revision of SAE J514 of 2021 with metric ones too: measure.
+func Tools(sys *bom.System) []Tool {
+	var out []Tool
+	type group struct {
+		first  int
+		name   string
+		why    string
+		basis  string
+		joints []int
+	}
+	groups := map[string]*group{}
+	add := func(key, name, why, basis string, joint int) {
+		g := groups[key]
+		if g == nil {
+			g = &group{first: joint, name: name, why: why, basis: basis}
+			groups[key] = g
+		}
+		if len(g.joints) == 0 || g.joints[len(g.joints)-1] != joint {
+			g.joints = append(g.joints, joint)
+		}
+	}
+	widest, wide := 0.0, []int{}
+	clamps, push, barb := []int{}, []int{}, []int{}
+	for _, j := range sys.Joints {
+		for _, port := range []int{j.A, j.B} {
+			c := sys.Ports[port].Port.End.Candidates
+			if len(c) == 0 {
+				continue
+			}
+			e := c[0]
+			switch {
+			case e.Family == threads.Push:
+				push = appendOnce(push, j.Number)
+			case e.Family == threads.Barb:
+				barb = appendOnce(barb, j.Number)
+			case e.Form == nil:
+			default:
+				f, ok := flatOf(e)
+				turned := ok && (e.Swivel || f.family != "G")
+				if turned {
+					size := f.mm + " mm"
+					if f.inch != "" {
+						size = f.inch + " in"
+					}
+					add(f.family+f.size, "two spanners "+size+" across flats", f.part+" of "+f.family+" "+f.size, f.status+": "+f.source, j.Number)
+				} else if sys.Ports[port].Port.End.Candidates[0].Sex == threads.Male {
+					if d := float64(e.Form.Major) * 4 / 3; d > widest {
+						widest = d
+					}
+					wide = appendOnce(wide, j.Number)
+				}
+			}
+		}
+		if sys.Clamps(j) > 0 {
+			clamps = appendOnce(clamps, j.Number)
+		}
+	}
+	var list []*group
+	for _, g := range groups {
+		list = append(list, g)
+	}
+	sort.Slice(list, func(a, b int) bool {
+		return list[a].first < list[b].first || list[a].first == list[b].first && list[a].name < list[b].name
+	})
+	for _, g := range list {
+		out = append(out, Tool{g.name, g.why + "; " + joints(g.joints), g.basis})
+	}
+	if widest > 0 {
+		out = append(out, Tool{fmt.Sprintf("two adjustable spanners up to %d mm", int(math.Ceil(widest))), "bodies of pipe threads; " + joints(wide), "estimated from the thread: measure"})
+	}
+	if len(barb) > 0 {
+		out = append(out, Tool{"a sharp knife and a mitre box, or a hose cutter", "square ends of hose; " + joints(barb), "judgement"})
+	}
+	if len(push) > 0 {
+		out = append(out, Tool{"a tube cutter and something to take the burr off", "push-in tube, cut square; " + joints(push), "judgement"})
+	}
+	if len(clamps) > 0 {
+		out = append(out, Tool{"a nut driver for the clamps' screws", "clamps; " + joints(clamps), "judgement: 7 or 8 mm is usual, measure"})
+	}
+	for _, h := range Hoses(sys) {
+		if h.Unit.Item.Of == "" {
+			out = append(out, Tool{"no tool of yours: a shop's press", "the ends of " + h.Unit.Name + " are crimped or swaged on by a shop", "common practice"})
+			break
+		}
+	}
+	out = append(out,
+		Tool{"a marker and tags", "the numbers of the joints, and both ends of every hose", "judgement"},
+		Tool{"a lamp, dry paper, a bucket, towels, a wet vacuum cleaner", "the leak test", "judgement"},
+		Tool{"eye protection and gloves", "the stages under pressure; a jet goes through skin", "common practice"})
+	return out
+}
+
+func appendOnce(list []int, n int) []int {
+	if slices.Contains(list, n) {
+		return list
+	}
+	return append(list, n)
+}
+
+// joints spells numbers out, runs drawn together.
+func joints(list []int) string {
+	list = slices.Clone(list)
+	slices.Sort(list)
+	var out []string
+	for i := 0; i < len(list); {
+		k := i
+		for k+1 < len(list) && list[k+1] == list[k]+1 {
+			k++
+		}
+		switch {
+		case k == i:
+			out = append(out, fmt.Sprintf("J%d", list[i]))
+		case k == i+1:
+			out = append(out, fmt.Sprintf("J%d, J%d", list[i], list[k]))
+		default:
+			out = append(out, fmt.Sprintf("J%d to J%d", list[i], list[k]))
+		}
+		i = k + 1
+	}
+	return strings.Join(out, ", ")
+}
+
+// FlatsByStatus counts the rows of the table of spanners: from memory, and seen in a source.
+func FlatsByStatus() (memory, seen int) {
+	for _, f := range flats() {
+		if f.status == "memory" {
+			memory++
+		} else {
+			seen++
+		}
+	}
+	return memory, seen
+}
