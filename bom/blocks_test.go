@@ -26,8 +26,9 @@ func TestBlocks(t *testing.T) {
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := planted(t, c.edits...)
-			require.Equal(t, c.before, sys.BlocksBefore(sys.byName["pump"]))
-			require.Equal(t, c.behind, sys.BlocksBehind(sys.byName["pump"]))
+			pump, _ := sys.Unit("pump")
+			require.Equal(t, c.before, sys.BlocksBefore(pump))
+			require.Equal(t, c.behind, sys.BlocksBehind(pump))
 		})
 	}
 }

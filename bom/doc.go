@@ -1,14 +1,15 @@
-// Package bom reads a build file, makes its graph, and walks it: joints for the
-// thread check, segments and states for the pressure check, units for the
-// quantities. Nothing walks the graph a second way.
+// Package bom is the door to the stages of a build: what the file says, the graph, the
+// circuit, its waters, states, ratings and segments. It decides nothing itself.
 //
-// [Read] takes the file and gives a [Build] or every file error at once.
-// [Walk] gives a [System]: units, joints, runs and segments with the pressures of
-// each state. [Order] counts what to buy, with spares and money. What a check says
-// of it all is the business of package rule.
+// [Read] takes a build file and gives a [Build] or every file error at once. [Walk] takes it
+// through the stages and gives a [System], one value for all of them. What a check says of it
+// is the business of package rule.
+//
+// Each stage is a package of its own below this one: build, read, graph, circuit, wetting,
+// rating, joint, state, segment, running and order. Nothing walks the graph a second way.
 //
 // # Units
 //
-// Pressures are gauge; lengths are millimetres; a quantity to buy is in
-// thousandths of a piece or of a metre.
+// Pressures are gauge; lengths are millimetres; a quantity to buy is in thousandths of a
+// piece or of a metre.
 package bom

@@ -113,7 +113,8 @@ func TestPartsAreAllThere(t *testing.T) {
 	}
 	require.Equal(t, want, got)
 	for _, boats := range []string{"discharge", "tank", "drain", "house"} {
-		require.Contains(t, sys.byName, boats)
+		_, placed := sys.Unit(boats)
+		require.True(t, placed, boats)
 		require.NotContains(t, got, boats, "the boat's own")
 	}
 }

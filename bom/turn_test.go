@@ -7,6 +7,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/threads"
 )
 
 // ended is an item of two ports.
@@ -78,7 +80,7 @@ func TestTurnsBestOfAllWays(t *testing.T) {
 		got, written := 0, true
 		for _, j := range sys.Joints {
 			a, b := &sys.Ports[j.A], &sys.Ports[j.B]
-			got += cost(a.Port, b.Port)
+			got += badness(a.Port, b.Port)
 			written = written && a.Index == 1 && b.Index == 0
 		}
 		require.Equal(t, best, got, text.String())
@@ -98,7 +100,22 @@ func costOf(items []*Item, turned int, fixed []bool) (sum int, ok bool) {
 	}
 	for i := 1; i < len(items); i++ {
 		out, in := &items[i-1].Ports[1-turned>>(i-1)&1], &items[i].Ports[turned>>i&1]
-		sum += cost(out, in)
+		sum += badness(out, in)
 	}
 	return sum, true
+}
+
+// badness is how bad a joint of two ends is: it holds, it holds at low pressure, nobody
+// knows, it does not hold.
+func badness(a, b *Port) int {
+	if len(a.End.Candidates) == 0 || len(b.End.Candidates) == 0 {
+		return 2
+	}
+	switch m, _ := threads.Worst(a.End, b.End); {
+	case m.Verdict.Holds():
+		return 0
+	case m.Verdict == threads.LowPressureOnly:
+		return 1
+	}
+	return 3
 }

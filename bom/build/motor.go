@@ -1,0 +1,63 @@
+package build
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"handtight/pressure/quantity"
+)
+
+// BatteryLimit is the voltage above which a supply is the mains and no battery
+// (judgement: a boat's batteries give 12, 24 or 48 V, the mains 100 V and more).
+const BatteryLimit = 60 * quantity.Volt
+
+var (
+	notADrive = regexp.MustCompile(`(?i)\bv\s?-?\s?belts?\b|\bengine[\s-]?(?:room|space|bay)\b`)
+	driven    = regexp.MustCompile(`(?i)\b(?:engine|diesel|petrol|gasoline|clutch|hydraulic\w*|pto|power take-?off|shaft generator|genset|by hand|hand pump)\b`)
+	mains     = regexp.MustCompile(`(?i)\bmains\b|\bshore\s?power\b|\bac\b|\bv\s?ac\b|\dvac\b|~|\b(?:single|three|1|3)[\s-]?phase\b|\binverter\b`)
+	direct    = regexp.MustCompile(`(?i)\bdc\b|vdc\b|\bbatter(?:y|ies)\b`)
+	volts     = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?(?:\s*/\s*\d+(?:[.,]\d+)?)*)\s*-?\s*v(?:olts?|dc|ac)?\b`)
+)
+
+// OtherDrive reports whether a text names a drive that takes nothing from the batteries
+// while it runs: an engine, a clutch, hydraulics, a hand. The words are common practice.
+func OtherDrive(text string) bool { return driven.MatchString(notADrive.ReplaceAllString(text, "")) }
+
+// Battery is the voltage of the batteries that drive a pump: the one that its `motor` names
+// ("24 V DC"), the lowest of several, else the build's supply. ok is false where no battery
+// drives it (an engine, a clutch, hydraulics, the mains, above [BatteryLimit]), and where
+// neither says a voltage.
+func (i *Item) Battery(supply *quantity.Voltage) (v quantity.Voltage, ok bool) {
+	text := notADrive.ReplaceAllString(i.Motor, "")
+	if driven.MatchString(text) {
+		return 0, false
+	}
+	own, said := lowestVolts(text)
+	switch {
+	case mains.MatchString(text) && !direct.MatchString(text):
+		return 0, false
+	case !said && supply != nil:
+		own, said = *supply, true
+	}
+	if !said || own <= 0 || own > BatteryLimit {
+		return 0, false
+	}
+	return own, true
+}
+
+// lowestVolts is the lowest voltage in a text: 12 of "12/24 V".
+func lowestVolts(text string) (lowest quantity.Voltage, ok bool) {
+	for _, m := range volts.FindAllStringSubmatch(text, -1) {
+		for _, figure := range strings.Split(m[1], "/") {
+			f, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(figure), ",", ".", 1), 64)
+			if v := quantity.Voltage(f) * quantity.Volt; err == nil && f > 0 && (!ok || v < lowest) {
+				lowest, ok = v, true
+			}
+		}
+	}
+	return lowest, ok
+}
+
+// NamesMains reports whether a text names the mains, or current that comes from them.
+func NamesMains(text string) bool { return mains.MatchString(text) }

@@ -1,0 +1,131 @@
+package joint
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"handtight/bom/build"
+	"handtight/bom/graph"
+	"handtight/threads"
+	"handtight/threads/makeup"
+)
+
+// Question is one thing to ask before buying.
+type Question struct {
+	Port   string // "elbow.a"; all units of an item share it
+	Ask    string
+	Joints int // how many joints the answer settles
+}
+
+// Questions gathers what the words leave open, by port of an item, those that
+// settle most joints first.
+func Questions(s *graph.Graph) []Question {
+	at := map[*build.Port]int{}
+	var out []Question
+	for i := range s.Ports {
+		n := &s.Ports[i]
+		ask := asks(n.Port, n.Unit.Item)
+		if ask == "" || n.Joint == nil {
+			continue
+		}
+		k, seen := at[n.Port]
+		if !seen {
+			k = len(out)
+			at[n.Port] = k
+			out = append(out, Question{Port: n.Unit.Item.ID + "." + n.Port.Name, Ask: ask})
+		}
+		out[k].Joints++
+	}
+	slices.SortStableFunc(out, func(a, b Question) int { return b.Joints - a.Joints })
+	return out
+}
+
+// asks is the question that a port leaves open; "" if none.
+func asks(p *build.Port, it *build.Item) string {
+	switch {
+	case p.End.Question != "":
+		return p.End.Question
+	case it.Kind.Boats && it.Kind.Name != "house supply":
+		return ""
+	case !p.Said:
+		return fmt.Sprintf("What end has the %s's `%s` port: which thread or hose size, and is it male or female?", it.Kind.Name, p.Name)
+	case len(p.End.Candidates) == 0:
+		return fmt.Sprintf("What end is %q? Ask for the standard, the size and the sex.", p.Text)
+	}
+	return ""
+}
+
+// MakeupText says how a joint is made, in one line; "" where it does not hold.
+func MakeupText(s *graph.Graph, j *graph.Joint) string {
+	if !j.Known || j.Mating.Verdict > threads.LowPressureOnly {
+		return ""
+	}
+	switch Clamps(s, j) {
+	case 1:
+		return "one clamp behind the first ridge of the tail"
+	case 2:
+		return "two clamps on the tail, their screws on opposite sides"
+	}
+	mk := makeup.Of(&j.Mating)
+	if mk.Torque.Known && !steel(s, j) {
+		// the printed torques are for steel; bronze and plastic break at them
+		mk.Torque.Known = false
+		if !mk.TurnsPast.Known {
+			return mk.String() + "; snug, then about a quarter turn (common practice)"
+		}
+	}
+	return mk.String()
+}
+
+// steel reports whether both parts of a joint are said to be of carbon steel.
+func steel(s *graph.Graph, j *graph.Joint) bool {
+	for _, p := range []int{j.A, j.B} {
+		if s.Ports[p].Unit.Item.Material != "carbon steel" {
+			return false
+		}
+	}
+	return true
+}
+
+// MakeupCare says what else to mind at a threaded joint: which part to hold, when to
+// stop, whether it may be turned back, how long the sealant cures; "" where nothing is.
+func MakeupCare(s *graph.Graph, j *graph.Joint) string {
+	if !j.Known || j.Mating.Verdict > threads.LowPressureOnly || Clamps(s, j) > 0 {
+		return ""
+	}
+	mk := makeup.Of(&j.Mating)
+	hold, back := "", ""
+	if mk.Hold != "" {
+		hold = "Hold " + mk.Hold
+	}
+	if !mk.TurnBack {
+		back = "Never turn it back to line something up"
+	}
+	var out []string
+	for _, text := range []string{hold, mk.Feel, back, mk.Cure} {
+		if text != "" {
+			out = append(out, strings.ToUpper(text[:1])+text[1:])
+		}
+	}
+	return strings.Join(out, ". ")
+}
+
+// Clamps is how many clamps a hose joint takes: two below the waterline where its
+// tail is long enough, else one; none for a joint without a hose.
+func Clamps(s *graph.Graph, j *graph.Joint) int {
+	count := 0
+	for _, p := range []int{j.A, j.B} {
+		e := s.Ports[p].Port.End.Candidates
+		if len(e) == 0 || e[0].Family != threads.Barb && e[0].Family != threads.Bore {
+			return 0
+		}
+		if e[0].Family == threads.Barb {
+			count = 1
+			if e[0].Long && j.Run.Below {
+				count = 2
+			}
+		}
+	}
+	return count
+}

@@ -1,0 +1,77 @@
+package read
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"handtight/bom/build"
+	"handtight/catalog"
+	"handtight/pressure/nearest"
+	"handtight/threads/title"
+)
+
+// kindRemedy says which kind to write in place of a word that names none: the one that the
+// trade means by it, as the catalogue or the reader of shop titles knows, else a kind that
+// is spelt much like it.
+func (r *reader) kindRemedy(word string) string {
+	if meant, ok := catalog.KindMeant(word); ok {
+		return remedyOf("write kind = "+inQuotes(meant.Write), meant.Note)
+	}
+	if read := title.Read(word); len(read.Unread) == 0 {
+		if k, ok := catalog.KindNamed(read.Kind); ok && k.Name != "hose" {
+			return "write kind = " + inQuotes(k.Name)
+		}
+	}
+	if n, ok := nearest.Of(word, r.kinds); ok && !onlyBegins(n, word) {
+		return "write kind = " + inQuotes(n)
+	}
+	return "the kinds are " + build.InWords(r.kinds)
+}
+
+// onlyBegins reports whether a name is only the beginning of a word, and so another thing:
+// "sea" of "sea trap".
+func onlyBegins(name, word string) bool {
+	return len(name)+1 < len(word) && strings.HasPrefix(strings.ToLower(word), strings.ToLower(name))
+}
+
+// portRemedy says which port is meant by a name that the kind does not have; given are the
+// ports that the item has already.
+func portRemedy(k *catalog.Kind, given []string, name string) (string, bool) {
+	if len(k.Ports) == 0 {
+		return "", false
+	}
+	if port, ok := k.PortMeant(name); ok && !slices.Contains(given, port) {
+		return "write `" + port + "`", true
+	}
+	if n, ok := nearest.Of(name, k.Ports); ok && !slices.Contains(given, n) && !onlyBegins(n, name) {
+		return "write `" + n + "`", true
+	}
+	if len(k.Ports) == 1 {
+		return fmt.Sprintf("the one port of a %s is %s", k.Name, build.InWords(k.Ports)), true
+	}
+	return fmt.Sprintf("the ports of a %s are %s", k.Name, build.InWords(k.Ports)), true
+}
+
+// keyRemedy says what to write for a key that parts of the kind do not have.
+func keyRemedy(k *catalog.Kind) func(key string) (string, bool) {
+	return func(key string) (string, bool) {
+		meant, ok := k.KeyMeant(key)
+		switch {
+		case !ok:
+			return "", false
+		case meant.Write == "":
+			return meant.Note, true
+		}
+		return remedyOf("write `"+meant.Write+"`", meant.Note), true
+	}
+}
+
+func remedyOf(write, note string) string {
+	if note == "" {
+		return write
+	}
+	return write + ", " + note
+}
+
+func inQuotes(word string) string { return fmt.Sprintf("%q", word) }

@@ -1,0 +1,133 @@
+package running
+
+import (
+	"fmt"
+	"slices"
+
+	"handtight/bom/circuit"
+	"handtight/bom/graph"
+	"handtight/catalog"
+)
+
+// Blocks says, in a few words each, what keeps water that runs from some ports from a port,
+// in normal running: what stands the wrong way round, or is shut, at the edge of where the
+// water comes to. That is what, put right, lets it on to the port; where nothing does so
+// alone, what the port lies somewhere behind.
+func (s *Running) Blocks(from []int, to int) []string {
+	goal := s.JunctionOf[to]
+	part := s.NetOf[goal]
+	seen := make([]bool, len(s.Nets[part]))
+	for _, port := range from {
+		if cell := s.JunctionOf[port]; s.NetOf[cell] == part {
+			for i, yes := range s.Reach(cell, runsOn).Seen {
+				seen[i] = seen[i] || yes
+			}
+		}
+	}
+	if seen[s.Local[goal]] {
+		return nil
+	}
+	if alone := s.blocks(seen, goal, runsOn); len(alone) > 0 {
+		return alone
+	}
+	return s.blocks(seen, goal, anyWay)
+}
+
+// blocks lists what stands at the edge of the cells that are seen, where water that got past
+// it would come to a goal.
+func (s *Running) blocks(seen []bool, goal int, pass func(e *circuit.Link, back bool) bool) []string {
+	var out []string
+	for _, i := range s.LinksOf[s.NetOf[goal]] {
+		e := &s.Links[i]
+		near, far := seen[s.Local[e.From]], seen[s.Local[e.To]]
+		if near == far {
+			continue
+		}
+		behind := e.To
+		if far {
+			behind = e.From
+		}
+		words := blocks(e, far)
+		if words == "" || !s.Reach(behind, pass).Junction(goal) {
+			continue
+		}
+		if words = e.Unit.Name + " " + words; !slices.Contains(out, words) {
+			out = append(out, words)
+		}
+	}
+	return out
+}
+
+// runsOn reports whether water runs through an edge in normal running, pumps included.
+func runsOn(e *circuit.Link, back bool) bool {
+	if e.ShutNormally() || e.Unit.Item.Kind.Selector && e.Position > 0 {
+		return false
+	}
+	switch e.Is {
+	case catalog.Open:
+		return true
+	case catalog.OneWay, catalog.FeedPump, catalog.PositivePump:
+		return !back
+	}
+	return false
+}
+
+// anyWay reports whether water could run through an edge if all stood open and turned right.
+func anyWay(e *circuit.Link, _ bool) bool {
+	switch e.Is {
+	case catalog.Open, catalog.OneWay, catalog.FeedPump, catalog.PositivePump:
+		return true
+	}
+	return false
+}
+
+// blocks says why water does not pass an edge; back says that it stands at its outlet.
+func blocks(e *circuit.Link, back bool) string {
+	switch {
+	case e.Unit.Item.Kind.Selector:
+		return fmt.Sprintf("stands at its way `%s`", e.Unit.Item.Ports[1].Name)
+	case e.Is == catalog.OneWay && back:
+		return "points back"
+	case (e.Is == catalog.FeedPump || e.Is == catalog.PositivePump) && back:
+		return "is turned about"
+	case e.Is == catalog.Open && e.ShutNormally():
+		return "is shut in normal running"
+	}
+	return ""
+}
+
+// openings are the ports of a part of the build that sea water comes in by.
+func (s *Running) openings(part int) []int {
+	var out []int
+	for _, u := range s.UnitsOf(part) {
+		for i := range u.Item.Ports {
+			if circuit.OpenToSea(u) && s.Boundary(u, i) {
+				out = append(out, u.First+i)
+			}
+		}
+	}
+	return out
+}
+
+// BlocksBefore says what keeps the sea's water from a pump in normal running.
+func (s *Running) BlocksBefore(pump *graph.Unit) []string {
+	in, _ := circuit.PumpEnds(pump)
+	return s.Blocks(s.openings(s.NetOf[s.JunctionOf[pump.First+in]]), pump.First+in)
+}
+
+// BlocksBehind says what keeps a pump's water from the throttles of its plant in normal
+// running.
+func (s *Running) BlocksBehind(pump *graph.Unit) []string {
+	_, end := circuit.PumpEnds(pump)
+	var out []string
+	for _, u := range s.UnitsAround(pump.First + end) {
+		if in := u.Item.PortIndex("in"); u.Item.Kind.Name == "brine throttle" && in >= 0 {
+			for _, words := range s.Blocks([]int{pump.First + end}, u.First+in) {
+				if !slices.Contains(out, words) {
+					out = append(out, words)
+				}
+			}
+		}
+	}
+	return out
+}

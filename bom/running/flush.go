@@ -1,0 +1,137 @@
+package running
+
+import (
+	"slices"
+
+	"handtight/bom/circuit"
+	"handtight/bom/graph"
+	"handtight/catalog"
+	"handtight/pressure/network"
+)
+
+// LostFlush is an intake that the fresh-water flush runs back out by.
+type LostFlush struct {
+	Intake *graph.Unit
+	Pump   *graph.Unit // the feed pump that stands still and lets it pass; nil where there is none
+}
+
+// LostFlushes lists the intakes at which house water that flushes a pump stands with nothing
+// to hold it: it runs back to the sea there and not through the pump and the membrane. Each
+// flush valve is looked at by itself, so that a line that rinses the intake on purpose is
+// none.
+func (s *Running) LostFlushes() []LostFlush {
+	var out []LostFlush
+	for part, list := range s.LinksOf {
+		if s.Normal(part) == nil {
+			continue
+		}
+		said := map[*graph.Unit]bool{}
+		for _, i := range list {
+			if !s.Links[i].ForFlush() {
+				continue
+			}
+			z := s.Zones(part, &circuit.Condition{Opened: s.Links[i].Unit, Stopped: true, Still: true})
+			f := z.Shut(-1, true)
+			if !s.pressed(&f, part, func(u *graph.Unit, port int) bool {
+				in, _ := circuit.PumpEnds(u)
+				return port == in && u.Item.Kind.Name == "plunger pump"
+			}) {
+				continue
+			}
+			for _, u := range s.UnitsOf(part) {
+				if s.Waters.Intake(u) && !said[u] && s.pressed(&f, part, func(v *graph.Unit, _ int) bool { return v == u }) {
+					said[u] = true
+					out = append(out, LostFlush{u, s.letsPass(z, part, u)})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// pressed reports whether water stands under pressure at some port that is asked for.
+func (s *Running) pressed(f *network.Field, part int, which func(u *graph.Unit, port int) bool) bool {
+	for _, u := range s.UnitsOf(part) {
+		for i := range u.Item.Ports {
+			if which(u, i) && f.High(s.Local[s.JunctionOf[u.First+i]]) > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Unflushed lists the pressure vessels that the fresh-water flush does not reach, in parts of
+// the build that have a flush valve and a house supply.
+func (s *Running) Unflushed() []*graph.Unit {
+	var out []*graph.Unit
+	for _, st := range s.States.All {
+		if st.Name != "flush" {
+			continue
+		}
+		units := s.UnitsOf(st.Net())
+		if !slices.ContainsFunc(units, func(u *graph.Unit) bool { return u.Item.Kind.Supply }) {
+			continue
+		}
+		for _, u := range units {
+			if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && !s.Waters.Rinsed(u.First+feed) {
+				out = append(out, u)
+			}
+		}
+	}
+	return out
+}
+
+// Waterless lists the running pumps that no water reaches in normal running, those of one
+// connected part of the build together, where that part has an opening to the sea: something
+// is shut or stands the wrong way round.
+func (s *Running) Waterless() [][]*graph.Unit {
+	var out [][]*graph.Unit
+	for part := range s.Nets {
+		st := s.Normal(part)
+		if st == nil || !slices.ContainsFunc(s.UnitsOf(part), circuit.OpenToSea) {
+			continue
+		}
+		var dry []*graph.Unit
+		for _, u := range s.UnitsOf(part) {
+			in, _ := circuit.PumpEnds(u)
+			if in < 0 || s.Node(u, in).Joint == nil {
+				continue
+			}
+			if _, low, ok := s.Pressure(st, u.First+in); ok && low < 0 {
+				dry = append(dry, u)
+			}
+		}
+		if len(dry) > 0 {
+			out = append(out, dry)
+		}
+	}
+	return out
+}
+
+// Runaways lists the house supplies whose water runs out in normal running: overboard, into
+// a tank, or into a pump.
+func (s *Running) Runaways() []*graph.Unit {
+	var out []*graph.Unit
+	for _, u := range s.Units {
+		if u.Item.Kind.Supply && !s.DischargeOf(u.First).Closed() {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// letsPass finds the centrifugal feed pump without which no flush water stands at an intake.
+func (s *Running) letsPass(z *network.Zones, part int, intake *graph.Unit) *graph.Unit {
+	for _, i := range s.LinksOf[part] {
+		e := &s.Links[i]
+		if e.Is != catalog.FeedPump || e.Unit.Item.Type != "centrifugal" {
+			continue
+		}
+		f := z.Shut(i, true)
+		if !s.pressed(&f, part, func(u *graph.Unit, _ int) bool { return u == intake }) {
+			return e.Unit
+		}
+	}
+	return nil
+}

@@ -1,0 +1,31 @@
+package segment
+
+import (
+	"handtight/bom/graph"
+	"handtight/bom/rating"
+)
+
+// Collapse is a hose that a vacuum may flatten.
+type Collapse struct {
+	Hose    *graph.Unit
+	Segment *Segment
+	Stands  float64 // bar below the air's pressure
+	Known   bool    // something says what it stands
+}
+
+// collapses lists the hoses that stand less than the vacuum of a state.
+func (s *Segments) collapses(sees func(port int) (high, low float64)) []Collapse {
+	var out []Collapse
+	for _, u := range s.Units {
+		if !u.Item.IsHose() {
+			continue
+		}
+		if _, low := sees(u.First); low >= 0 {
+			continue
+		}
+		if bar, known := rating.StandsVacuum(u.Item); !known || bar < rating.PumpPulls {
+			out = append(out, Collapse{u, s.SegmentOf(u.First), bar, known})
+		}
+	}
+	return out
+}

@@ -1,0 +1,38 @@
+package segment
+
+import (
+	"math"
+
+	"handtight/bom/rating"
+	"handtight/pressure"
+)
+
+// Proof is the highest pressure in bar that a first test may put on a segment: the
+// lowest test pressure of its members and joints, which for hose by its standard is
+// twice its rating and for everything else one and a half times. ok is false where
+// some member's rating is not known, or known by an estimate only.
+//
+// Source: [pressure.Proof].
+func (s *Segments) Proof(g *Segment) (bar float64, ok bool) {
+	bar = math.Inf(1)
+	take := func(h rating.Allowable) bool {
+		p, known := pressure.Proof(h.Rating)
+		if !h.Known || !known {
+			return false
+		}
+		bar = min(bar, p.Bar())
+		return true
+	}
+	for _, p := range g.Ports {
+		n := &s.Ports[p]
+		if !n.Unit.Item.Exempt(n.Index) && !take(s.PortHold(p)) {
+			return 0, false
+		}
+	}
+	for _, j := range g.Joints {
+		if h := s.JointHold(j); h.Known && !take(h) {
+			return 0, false
+		}
+	}
+	return bar, !math.IsInf(bar, 1)
+}

@@ -1,0 +1,157 @@
+package segment
+
+import (
+	"math"
+	"slices"
+
+	"handtight/bom/build"
+	"handtight/bom/graph"
+	"handtight/bom/rating"
+	"handtight/bom/state"
+	"handtight/catalog"
+	"handtight/pressure/network/connected"
+)
+
+// Segment is joints and parts, branches included, bounded by whatever raises,
+// drops or can stop pressure.
+type Segment struct {
+	Name    string // after the first run and its first and last unit: "raw water: intake to feed-pump"
+	Runs    []*build.Run
+	Units   []*graph.Unit // every unit that touches it, bounding ones too
+	Ports   []int
+	Joints  []*graph.Joint
+	Load    state.Load
+	Hold    rating.Allowable // its weakest member
+	Unrated []*graph.Unit    // members whose rating is not known
+	Below   bool
+}
+
+// HighPressure is the boundary between low and high pressure in bar: our own
+// (a judgement), above what a house system or a feed pump gives and below what any
+// membrane needs.
+const HighPressure = 10.0
+
+// High reports whether the segment's normal pressure makes it a high-pressure one.
+func (g *Segment) High() bool { return g.Load.Normal > HighPressure }
+
+// Segments are the segments of a build, in the order of their first ports, with what each
+// sees and bears.
+type Segments struct {
+	*state.States
+	*rating.Ratings
+	All []*Segment
+
+	of []*Segment // by port
+}
+
+// Of makes the segments, and gives each its load and its weakest member.
+func Of(st *state.States, r *rating.Ratings) *Segments {
+	s := &Segments{States: st, Ratings: r}
+	s.segment()
+	s.weigh()
+	s.rate()
+	return s
+}
+
+// segment makes segments. Filters and strainers do not bound a segment:
+// what clogs is a failure and not a part of the plan.
+func (s *Segments) segment() {
+	sets := connected.NewSets(s.Junctions)
+	for _, e := range s.Links {
+		if e.Is == catalog.Open && !e.Closable {
+			sets.Join(e.From, e.To)
+		}
+	}
+	of, n := sets.Number()
+	s.All = make([]*Segment, n)
+	for i := range s.All {
+		s.All[i] = &Segment{}
+	}
+	s.of = make([]*Segment, len(s.Ports))
+	for p := range s.Ports {
+		g := s.All[of[s.JunctionOf[p]]]
+		s.of[p] = g
+		g.Ports = append(g.Ports, p)
+		u := s.Ports[p].Unit
+		if len(g.Units) == 0 || g.Units[len(g.Units)-1] != u && !slices.Contains(g.Units, u) {
+			g.Units = append(g.Units, u)
+		}
+	}
+	for _, j := range s.Joints {
+		g := s.of[j.A]
+		g.Joints = append(g.Joints, j)
+		g.Below = g.Below || j.Run.Below
+		if len(g.Runs) == 0 || g.Runs[len(g.Runs)-1] != j.Run && !slices.Contains(g.Runs, j.Run) {
+			g.Runs = append(g.Runs, j.Run)
+		}
+	}
+	s.All = slices.DeleteFunc(s.All, func(g *Segment) bool { return len(g.Joints) == 0 })
+	for _, g := range s.All {
+		g.Name = g.name(s)
+	}
+}
+
+// name calls a segment after the run that has most of its joints, the first of like ones,
+// and the units at the ends of it.
+func (g *Segment) name(s *Segments) string {
+	count := map[*build.Run]int{}
+	main := g.Joints[0].Run
+	for _, j := range g.Joints {
+		if count[j.Run]++; count[j.Run] > count[main] {
+			main = j.Run
+		}
+	}
+	var first, last *graph.Unit
+	for _, j := range g.Joints {
+		if j.Run != main {
+			continue
+		}
+		if first == nil {
+			first = s.Ports[j.A].Unit
+		}
+		last = s.Ports[j.B].Unit
+	}
+	return main.Name + ": " + first.Name + " to " + last.Name
+}
+
+// SegmentOf returns the segment that a port stands in.
+func (s *Segments) SegmentOf(port int) *Segment { return s.of[port] }
+
+// weigh gives every segment its load.
+func (s *Segments) weigh() {
+	for _, g := range s.All {
+		for _, p := range g.Ports {
+			g.Load.Merge(s.PortLoad(p))
+		}
+	}
+}
+
+// rate gives every segment its weakest member.
+func (s *Segments) rate() {
+	for _, g := range s.All {
+		for _, p := range g.Ports {
+			n := &s.Ports[p]
+			if n.Unit.Item.Exempt(n.Index) {
+				continue
+			}
+			h := s.PortHold(p)
+			if !h.Known && !slices.Contains(g.Unrated, n.Unit) {
+				g.Unrated = append(g.Unrated, n.Unit)
+			}
+			g.Hold.Lower(h)
+		}
+		for _, j := range g.Joints {
+			g.Hold.Lower(s.JointHold(j))
+		}
+	}
+}
+
+// Margin is what the weakest member holds beyond the worst pressure, in bar;
+// false when either is not known.
+func (g *Segment) Margin() (float64, bool) {
+	worst, _ := g.Load.Worst()
+	if !g.Hold.Known || math.IsInf(worst, 1) {
+		return 0, false
+	}
+	return g.Hold.Rating.Pressure.Bar() - worst, true
+}

@@ -1,0 +1,116 @@
+package state
+
+import "math"
+
+// Load is what a port, a unit or a segment sees over all states. The figures are
+// the highest that have a bound; states without one are named apart.
+type Load struct {
+	Normal      float64 // bar, in the normal state
+	Act         float64 // highest by the normal course or a person's act
+	ByAct       *State
+	Fail        float64 // highest by a single failure
+	ByFail      *State
+	NoBound     *State  // an act, or the normal course, in which nothing opens
+	NoBoundFail *State  // a failure in which nothing opens
+	Low         float64 // lowest, at most 0
+	ByLow       *State
+}
+
+// Worst is the highest pressure of all, infinite where a state has no bound, and
+// the state that gives it; nil where nothing can push.
+func (l *Load) Worst() (float64, *State) {
+	switch {
+	case l.NoBound != nil:
+		return math.Inf(1), l.NoBound
+	case l.NoBoundFail != nil:
+		return math.Inf(1), l.NoBoundFail
+	case l.ByFail != nil && l.Fail > l.Act:
+		return l.Fail, l.ByFail
+	}
+	return l.Act, l.ByAct
+}
+
+// take adds a state's pressures to the load.
+func (l *Load) take(st *State, high, low float64) {
+	l.least(low, st)
+	if st.Name == "normal" {
+		l.Normal = max(l.Normal, high)
+	}
+	switch {
+	case math.IsInf(high, 1) && st.Failure:
+		first(&l.NoBoundFail, st)
+	case math.IsInf(high, 1):
+		first(&l.NoBound, st)
+	case st.Failure:
+		most(&l.Fail, &l.ByFail, high, st)
+	default:
+		most(&l.Act, &l.ByAct, high, st)
+	}
+}
+
+// covers reports whether a state's pressures add nothing to the load. The normal state is
+// the first that a cell sees, so that it is never covered.
+func (l *Load) covers(st *State, high, low float64) bool {
+	if st.Failure {
+		return high <= l.Fail && low >= l.Low && l.ByFail != nil
+	}
+	return high <= l.Act && l.ByAct != nil && (low > l.Low || low == 0)
+}
+
+// least keeps the lower pressure. On a tie an act rules, since it is judged the harder;
+// else the earlier state.
+func (l *Load) least(low float64, st *State) {
+	if low < l.Low || low < 0 && low == l.Low && l.ByLow.Failure && !st.Failure {
+		l.Low, l.ByLow = low, st
+	}
+}
+
+// Merge adds another load, as of a further cell of a segment.
+func (l *Load) Merge(o *Load) {
+	l.Normal = max(l.Normal, o.Normal)
+	most(&l.Act, &l.ByAct, o.Act, o.ByAct)
+	most(&l.Fail, &l.ByFail, o.Fail, o.ByFail)
+	first(&l.NoBound, o.NoBound)
+	first(&l.NoBoundFail, o.NoBoundFail)
+	if o.ByLow != nil {
+		l.least(o.Low, o.ByLow)
+	}
+}
+
+func first(v **State, st *State) {
+	if *v == nil {
+		*v = st
+	}
+}
+
+// most keeps the higher pressure; on a tie the earlier state, so that the normal
+// state is named where an act adds nothing.
+func most(v *float64, by **State, high float64, st *State) {
+	if st != nil && (*by == nil || high > *v) {
+		*v, *by = high, st
+	}
+}
+
+// loads gives each cell its load over all states.
+func (s *States) loads() []Load {
+	out := make([]Load, s.Junctions)
+	var high, low []float64 // by zone
+	for _, st := range s.All {
+		f := &st.field
+		high, low = high[:0], low[:0]
+		for zone := range f.Count() {
+			h, l := f.Bounds(zone)
+			high, low = append(high, h), append(low, l)
+		}
+		for i, cell := range s.Nets[st.part] {
+			zone := f.Zone(i)
+			if l := &out[cell]; !l.covers(st, high[zone], low[zone]) {
+				l.take(st, high[zone], low[zone])
+			}
+		}
+	}
+	return out
+}
+
+// PortLoad is the load of one port.
+func (s *States) PortLoad(port int) *Load { return &s.loaded[s.JunctionOf[port]] }

@@ -1,0 +1,40 @@
+package state
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// A load keeps the highest and the lowest of all states: one that gives no more pressure
+// than another, and a vacuum, is not passed over.
+func TestLoadcovers(t *testing.T) {
+	normal, act := &State{Name: "normal"}, &State{Name: "a valve shut"}
+	fails, starves := &State{Name: "a filter clogged", Failure: true}, &State{Name: "another clogged", Failure: true}
+	seen := func(states ...*State) *Load {
+		var l Load
+		figures := map[*State][2]float64{normal: {2, 0}, act: {1, -1}, fails: {3, 0}, starves: {1, -1}}
+		for _, st := range states {
+			if high, low := figures[st][0], figures[st][1]; !l.covers(st, high, low) {
+				l.take(st, high, low)
+			}
+		}
+		return &l
+	}
+	for _, c := range []struct {
+		why    string
+		states []*State
+		byLow  *State
+		byFail *State
+	}{
+		{"an act with less pressure and a vacuum", []*State{normal, act}, act, nil},
+		{"a failure with less pressure than another, and a vacuum", []*State{normal, fails, starves}, starves, fails},
+		{"of two alike the first is named", []*State{normal, act, starves}, act, starves},
+	} {
+		l := seen(c.states...)
+		require.Equal(t, -1.0, l.Low, c.why)
+		require.Same(t, c.byLow, l.ByLow, c.why)
+		require.Equal(t, c.byFail, l.ByFail, c.why)
+		require.Same(t, normal, l.ByAct, c.why)
+	}
+}

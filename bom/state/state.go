@@ -1,0 +1,264 @@
+package state
+
+import (
+	"slices"
+
+	"handtight/bom/circuit"
+	"handtight/bom/graph"
+	"handtight/bom/wetting"
+	"handtight/catalog"
+	"handtight/pressure/network"
+)
+
+// State is one way the build can stand: normal, flush, one act or one failure,
+// with the pressures that it gives.
+type State struct {
+	Name    string      // "normal", "flush", "overboard shut"
+	Cause   string      // "overboard (seacock) left shut"
+	Failure bool        // a part fails; else a person's act or the normal course
+	Unit    *graph.Unit // the unit that is shut or fails; nil for normal and flush
+
+	NoBound bool // somewhere nothing opens
+
+	part    int // the part of the build it was solved on; elsewhere it is as in the normal state
+	field   network.Field
+	stopped bool // the high-pressure pumps stand still
+}
+
+// States are all states of a build, in the order of the file, and what each port sees over
+// all of them.
+type States struct {
+	*circuit.Circuit
+	All []*State
+
+	waters *wetting.Waters
+	normal []*State // by connected part of the build; nil where nothing runs
+	loaded []Load   // by junction
+}
+
+// Solve solves every state of a circuit.
+func Solve(c *circuit.Circuit, w *wetting.Waters) *States {
+	s := &States{Circuit: c, waters: w}
+	s.solve()
+	s.loaded = s.loads()
+	return s
+}
+
+// Normal is the normal state of a connected part of the build; nil where nothing runs in it.
+func (s *States) Normal(part int) *State { return s.normal[part] }
+
+// Net is the connected part of the build that the state was solved on; elsewhere all is as
+// in normal running.
+func (st *State) Net() int { return st.part }
+
+// Zones makes the pressure zones of a part of the build in a condition.
+func (s *States) Zones(part int, cond *circuit.Condition) *network.Zones {
+	return network.New(s.Network(part, cond))
+}
+
+// solve solves every state. A state of one unit touches only the part of the
+// build that the unit stands in, so the whole costs what its parts cost.
+func (s *States) solve() {
+	parts := make([]*maker, len(s.Nets))
+	s.normal = make([]*State, len(s.Nets))
+	for part := range s.Nets {
+		if !s.runsIn(part) {
+			continue
+		}
+		parts[part] = &maker{sys: s, part: part, running: s.zones(part, circuit.Condition{})}
+		s.normal[part] = parts[part].add("normal", "normal running", nil, false, parts[part].running, -1)
+	}
+	for part, p := range parts {
+		if p == nil {
+			continue
+		}
+		p.modes()
+		for _, i := range s.LinksOf[part] {
+			p.acts(i)
+		}
+		p.blocked()
+	}
+}
+
+// runsIn reports whether anything in the part can push or draw.
+func (s *States) runsIn(part int) bool {
+	for _, i := range s.LinksOf[part] {
+		if is := s.Links[i].Is; is == catalog.PositivePump || is == catalog.FeedPump {
+			return true
+		}
+	}
+	for _, cell := range s.Nets[part] {
+		if s.Push[cell] > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// zoned is the zones of a condition.
+type zoned struct {
+	*network.Zones
+	stopped bool
+}
+
+func (s *States) zones(part int, cond circuit.Condition) zoned {
+	return zoned{s.Zones(part, &cond), cond.Stopped}
+}
+
+// maker makes the states of one part of the build.
+type maker struct {
+	sys      *States
+	part     int
+	running  zoned
+	flushing zoned // without zones where nothing is flushed
+}
+
+func (p *maker) add(name, cause string, unit *graph.Unit, failure bool, z zoned, shut int) *State {
+	st := &State{Name: name, Cause: cause, Failure: failure, Unit: unit, part: p.part, field: z.Shut(shut, true), stopped: z.stopped}
+	st.NoBound = st.field.NoBound()
+	p.sys.All = append(p.sys.All, st)
+	return st
+}
+
+// modes are the states that no single unit makes: flush, and the pumps run alone.
+func (p *maker) modes() {
+	var flush, positive, feed bool
+	for _, i := range p.sys.LinksOf[p.part] {
+		e := &p.sys.Links[i]
+		flush = flush || e.ForFlush()
+		positive = positive || e.Is == catalog.PositivePump
+		feed = feed || e.Is == catalog.FeedPump
+	}
+	if flush {
+		p.flushing = p.zoning(circuit.Condition{Flush: true, Stopped: true, Still: true})
+		p.add("flush", "fresh-water flush, pumps stopped", nil, false, p.flushing, -1)
+	}
+	if positive && feed {
+		p.add("feed pump alone", "feed pump running, high-pressure pump stopped", nil, false, p.zoning(circuit.Condition{Stopped: true}), -1)
+		p.add("high-pressure pump alone", "high-pressure pump running, feed pump stopped", nil, false, p.zoning(circuit.Condition{Still: true}), -1)
+	}
+}
+
+// blocked makes the states in which an intake that nobody can shut lets no water in: weed
+// or a bag lies over it.
+func (p *maker) blocked() {
+	for _, u := range p.sys.UnitsOf(p.part) {
+		if p.sys.lets(u) {
+			p.add(u.Name+" blocked", u.Title()+" blocked, as by weed", u, true, p.zoning(circuit.Condition{Dry: u}), -1)
+		}
+	}
+}
+
+// lets reports whether a unit is an intake that lets water in and cannot be shut.
+func (s *States) lets(u *graph.Unit) bool {
+	if !s.waters.Intake(u) || slices.ContainsFunc(u.Passages(), func(p catalog.Passage) bool { return p.Closable }) {
+		return false
+	}
+	for i := range u.Item.Ports {
+		if slices.Contains(s.Givers(u.First+i), u) {
+			return true
+		}
+	}
+	return false
+}
+
+func (p *maker) zoning(c circuit.Condition) zoned { return p.sys.zones(p.part, c) }
+
+// acts are the states that one passage makes: left shut or open by a person, or failed.
+func (p *maker) acts(i int) {
+	e := &p.sys.Links[i]
+	name, title := e.Unit.Name, e.Unit.Title()
+	switch {
+	case e.Is == catalog.Shut:
+	case e.Unit.Item.Kind.Selector && e.Position == 0:
+		p.add(name+" between", title+" left between its positions", e.Unit, false, p.zoning(circuit.Condition{Between: e.Unit}), -1)
+		p.add(name+" other way", title+" turned to its second way", e.Unit, false, p.zoning(circuit.Condition{Swapped: e.Unit}), -1)
+		if p.sys.LetsHouseIn(e.Unit, p.part) {
+			p.add(name+" other way in flush", title+" turned to its second way, pumps stopped", e.Unit, false,
+				p.zoning(circuit.Condition{Swapped: e.Unit, Flush: true, Stopped: true, Still: true}), -1)
+		}
+	case e.Unit.Item.Kind.Selector:
+	case e.Closable && e.Unit.Item.Kind.Flush: // it works by current or by a clock, and no hand leaves it
+		p.valve(i, e, title+" failed", true)
+	case e.Closable:
+		p.valve(i, e, title+" left", false)
+	case e.Clogs:
+		p.add(name+" clogged", title+" clogged", e.Unit, true, p.running, i)
+	case e.Is == catalog.Relief:
+		p.add(name+" stuck", title+" stuck shut", e.Unit, true, p.running, i)
+	}
+}
+
+// LetsHouseIn reports whether house water may come to a selector, which then lets the flush
+// in as a valve does.
+func (s *States) LetsHouseIn(u *graph.Unit, part int) bool {
+	if !slices.ContainsFunc(s.Nets[part], func(cell int) bool { return s.Push[cell] > 0 }) {
+		return false
+	}
+	second := u.Item.PortIndex("b")
+	return second >= 0 && s.waters.Rinsed(u.First+second)
+}
+
+// valve makes the states in which a valve stands as it should not: open where it is shut
+// in normal running, else shut; and shut while flushing. Of a valve that is opened for the
+// flush, the latter only where another lets the flush in: else it is no flush.
+func (p *maker) valve(i int, e *circuit.Link, what string, failure bool) {
+	name := e.Unit.Name
+	if e.ShutNormally() {
+		p.add(name+" open", what+" open", e.Unit, failure, p.zoning(circuit.Condition{Opened: e.Unit}), -1)
+	} else {
+		p.add(name+" shut", what+" shut", e.Unit, failure, p.running, i)
+	}
+	if p.flushing.Zones != nil && (!e.ShutNormally() || e.ForFlush() && p.flushesBeside(e)) {
+		p.add(name+" shut in flush", what+" shut while flushing", e.Unit, failure, p.flushing, i)
+	}
+}
+
+// flushesBeside reports whether another valve lets the flush in: where this one is the
+// only one, its being shut is no flush.
+func (p *maker) flushesBeside(e *circuit.Link) bool {
+	for _, i := range p.sys.LinksOf[p.part] {
+		if other := &p.sys.Links[i]; other.Unit != e.Unit && other.ForFlush() {
+			return true
+		}
+	}
+	return false
+}
+
+// PumpsRun reports whether the high-pressure pumps run in the state.
+func (st *State) PumpsRun() bool { return !st.stopped }
+
+// Pressure is what a port sees in one state, in bar; infinite where nothing
+// opens, false where the state does not touch the port.
+func (s *States) Pressure(st *State, port int) (high, low float64, ok bool) {
+	cell := s.JunctionOf[port]
+	if s.NetOf[cell] != st.part {
+		return 0, 0, false
+	}
+	high, low = st.field.Bounds(st.field.Zone(s.Local[cell]))
+	return high, low, true
+}
+
+// WayOut is the pressure at which a port's water finds a way out in a state;
+// infinite where none opens, false where the state does not touch the port.
+func (s *States) WayOut(st *State, port int) (bar float64, ok bool) {
+	cell := s.JunctionOf[port]
+	if s.NetOf[cell] != st.part {
+		return 0, false
+	}
+	return st.field.Discharge(s.Local[cell]), true
+}
+
+// Pumped is the part of a port's highest pressure that positive pumps push in a state; 0
+// where the state does not touch the port.
+func (s *States) Pumped(st *State, port int) float64 {
+	cell := s.JunctionOf[port]
+	if s.NetOf[cell] != st.part {
+		return 0
+	}
+	return st.field.Pumped(s.Local[cell])
+}
+
+// NoBoundNormally reports whether the part of the build that a state was solved on has
+// no bound in normal running already.
+func (s *States) NoBoundNormally(st *State) bool { return s.normal[st.part].NoBound }

@@ -1,0 +1,251 @@
+package wetting
+
+import (
+	"handtight/bom/circuit"
+	"handtight/bom/graph"
+	"handtight/catalog"
+)
+
+// Waters says which water wets each port: by where it comes from, along the
+// passages that it can take. A port that none reaches is wet by a water that is not known.
+type Waters struct {
+	*circuit.Circuit
+	sea, product, house []bool // by cell
+	rinsed              []bool
+}
+
+// Of says which water wets each port.
+//
+// Sea water comes from the sea, from a skin fitting that begins a run, and stands
+// wherever a plunger pump, a vessel or a throttle is fed by it; it passes a check
+// valve forward only, and neither a membrane, a relief valve nor a valve that is shut in
+// normal running. Product is what comes through a membrane and has met no sea
+// water; house water is what a house supply gives before it meets either.
+func Of(c *circuit.Circuit) *Waters {
+	w := &Waters{Circuit: c}
+	s := w
+	w.sea = s.spread(s.seaSeeds(), func(e *circuit.Link, back bool) bool {
+		second := e.Unit.Item.Kind.Selector && e.Position > 0
+		return !e.ShutNormally() && !second && e.Is != catalog.Membrane && e.Is != catalog.Relief && !(back && e.Is == catalog.OneWay)
+	})
+	house := s.kindSeeds("house supply")
+	w.rinsed = s.spread(append(s.freshTanks(), house...), rinses)
+	w.house = without(s.spread(house, func(e *circuit.Link, back bool) bool {
+		return rinses(e, back) && !w.sea[e.To] && !w.sea[e.From]
+	}), w.sea)
+	var membranes []int
+	for i := range s.Links {
+		if e := &s.Links[i]; e.Is == catalog.Membrane {
+			membranes = append(membranes, e.To)
+		}
+	}
+	dry := func(cell int) bool { return !w.sea[cell] && !w.house[cell] }
+	w.product = without(without(s.spread(membranes, func(e *circuit.Link, back bool) bool {
+		to := e.To
+		if back {
+			to = e.From
+		}
+		return dry(to) && !e.ShutNormally() && (e.Is == catalog.Open || e.Is == catalog.OneWay && !back)
+	}), w.sea), w.house)
+	return w
+}
+
+// Sea reports whether sea water or brine wets a port.
+func (w *Waters) Sea(port int) bool { return w.sea[w.JunctionOf[port]] }
+
+// Product reports whether a port carries the drinking water that is made.
+func (w *Waters) Product(port int) bool { return w.product[w.JunctionOf[port]] }
+
+// House reports whether a port carries house water only.
+func (w *Waters) House(port int) bool { return w.house[w.JunctionOf[port]] }
+
+// Rinsed reports whether the fresh-water flush reaches a port.
+func (w *Waters) Rinsed(port int) bool { return w.rinsed[w.JunctionOf[port]] }
+
+// SeaAt reports whether sea water or brine wets a junction.
+func (w *Waters) SeaAt(junction int) bool { return w.sea[junction] }
+
+// Rinses reports whether the fresh-water flush passes a link.
+func (w *Waters) Rinses(e *circuit.Link) bool {
+	return w.rinsed[e.From] && rinses(e, false) || w.rinsed[e.To] && rinses(e, true)
+}
+
+// Unfiltered lists the pressure vessels that the water of a house supply reaches by a way
+// without a carbon filter, also by a valve that somebody leaves open.
+func (s *Waters) Unfiltered(house *graph.Unit) []*graph.Unit {
+	reached := s.Reach(s.JunctionOf[house.First], func(e *circuit.Link, back bool) bool {
+		if e.Closable && e.ShutNormally() {
+			return true
+		}
+		return e.Unit.Item.Kind.Name != "carbon filter" && rinses(e, back)
+	})
+	var out []*graph.Unit
+	for _, u := range s.UnitsAround(house.First) {
+		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && reached.Port(u.First+feed) {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// freshTanks are the cells of tanks whose water runs to a high-pressure pump: such a plant
+// is flushed by its own pump.
+func (s *Waters) freshTanks() []int {
+	var out []int
+	for _, u := range s.Units {
+		if u.Item.Kind.Name != "tank" {
+			continue
+		}
+		from := s.Reach(s.JunctionOf[u.First], func(e *circuit.Link, back bool) bool { return circuit.Flows(e, back, true) })
+		for _, i := range s.LinksOf[from.Net] {
+			if e := &s.Links[i]; e.Is == catalog.PositivePump && from.Junction(e.From) {
+				out = append(out, s.JunctionOf[u.First])
+				break
+			}
+		}
+	}
+	return out
+}
+
+// rinses reports whether flush water passes an edge: with the flush valve open, the
+// pumps standing still, and pushed by the house supply.
+func rinses(e *circuit.Link, back bool) bool {
+	if e.ShutNormally() && !e.ForFlush() {
+		return false
+	}
+	switch e.Is {
+	case catalog.Membrane, catalog.Relief, catalog.Shut:
+		return false
+	case catalog.OneWay, catalog.PositivePump:
+		return !back
+	case catalog.FeedPump:
+		return !back || e.Unit.Item.Type == "centrifugal"
+	}
+	return true
+}
+
+// seaSeeds are the cells that sea water stands in by their nature.
+func (s *Waters) seaSeeds() []int {
+	out := s.kindSeeds("sea", "plunger pump", "brine throttle")
+	for _, u := range s.Units {
+		switch u.Item.Kind.Name {
+		case "pressure vessel":
+			for i := range u.Item.Ports {
+				if u.Item.Ports[i].Name != "product" {
+					out = append(out, s.JunctionOf[u.First+i])
+				}
+			}
+		case "through-hull", "seacock":
+			if s.Begins(u) {
+				out = append(out, s.JunctionOf[u.First], s.JunctionOf[u.First+len(u.Item.Ports)-1])
+			}
+		}
+	}
+	return append(out, s.belowSeeds(out)...)
+}
+
+// belowSeeds are the cells of runs below the waterline in parts of the build where
+// nothing else says what water it is.
+func (s *Waters) belowSeeds(known []int) []int {
+	said := make([]bool, len(s.Nets))
+	for _, cell := range known {
+		said[s.NetOf[cell]] = true
+	}
+	var out []int
+	for _, j := range s.Joints {
+		if cell := s.JunctionOf[j.A]; j.Run.Below && !said[s.NetOf[cell]] {
+			out = append(out, cell)
+		}
+	}
+	return out
+}
+
+// kindSeeds are the cells of all ports of units of some kinds.
+func (s *Waters) kindSeeds(kinds ...string) []int {
+	var out []int
+	for _, u := range s.Units {
+		for _, k := range kinds {
+			if u.Item.Kind.Name != k {
+				continue
+			}
+			for i := range u.Item.Ports {
+				out = append(out, s.JunctionOf[u.First+i])
+			}
+		}
+	}
+	return out
+}
+
+// spread marks the cells that are reached from some, through the edges that let
+// pass; back says that the edge is taken against its direction.
+func (s *Waters) spread(seeds []int, pass func(e *circuit.Link, back bool) bool) []bool {
+	leads := make([][]int, s.Junctions) // edges of each cell
+	for i := range s.Links {
+		e := &s.Links[i]
+		leads[e.From] = append(leads[e.From], i)
+		if e.To != e.From {
+			leads[e.To] = append(leads[e.To], i)
+		}
+	}
+	seen := make([]bool, s.Junctions)
+	var queue []int
+	visit := func(cell int) {
+		if !seen[cell] {
+			seen[cell] = true
+			queue = append(queue, cell)
+		}
+	}
+	for _, cell := range seeds {
+		visit(cell)
+	}
+	for len(queue) > 0 {
+		cell := queue[0]
+		queue = queue[1:]
+		for _, i := range leads[cell] {
+			e := &s.Links[i]
+			if e.From == cell && pass(e, false) {
+				visit(e.To)
+			}
+			if e.To == cell && pass(e, true) {
+				visit(e.From)
+			}
+		}
+	}
+	return seen
+}
+
+// without clears what another set holds.
+func without(set, other []bool) []bool {
+	for i := range set {
+		set[i] = set[i] && !other[i]
+	}
+	return set
+}
+
+// Intake reports whether a unit lets sea water in: the sea, or a skin fitting from which
+// water reaches a pump; where no pump stands, the one that a run begins at.
+func (s *Waters) Intake(u *graph.Unit) bool {
+	switch u.Item.Kind.Name {
+	case "sea":
+		return true
+	case "through-hull", "seacock":
+	default:
+		return false
+	}
+	inboard := u.First + len(u.Item.Ports) - 1
+	pumps := 0
+	var from *circuit.Reached
+	for _, i := range s.LinksOf[s.NetOf[s.JunctionOf[inboard]]] {
+		e := &s.Links[i]
+		if e.Is != catalog.FeedPump && e.Is != catalog.PositivePump {
+			continue
+		}
+		if from == nil {
+			from = s.Reach(s.JunctionOf[inboard], func(e *circuit.Link, back bool) bool { return circuit.Flows(e, back, true) })
+		}
+		if pumps++; from.Junction(e.From) {
+			return true
+		}
+	}
+	return pumps == 0 && s.Begins(u)
+}
