@@ -7,17 +7,22 @@ type Seal uint8
 
 // The seals a text can name. The zero value is: nothing said.
 const (
-	NoSeal   Seal = iota
-	Chamfer       // a male with the 30 degree chamfer that meets a 60 degree cone
-	Cone60        // 60 degree cone seat
-	Cone30        // 30 degree cone seat (Japanese trade)
-	FlatFace      // a flat face for a washer
-	Washer        // sold with a washer, bonded seal or flat gasket
-	ORing         // sold with an O-ring
+	NoSeal    Seal = iota
+	Chamfer        // a male with the 30 degree chamfer that meets a 60 degree cone
+	Cone60         // 60 degree cone seat
+	Cone30         // 30 degree cone seat (Japanese trade)
+	FlatFace       // a flat face for a washer
+	Washer         // sold with a washer, bonded seal or flat gasket
+	ORing          // sold with an O-ring
+	StudRing       // a stud with a captive sealing ring behind its thread (form E)
+	MetalEdge      // a stud with a metal sealing edge behind its thread (form B)
+	ConeRing       // a cone with an O-ring of its own
+	Cone24         // a hose nipple with a plain 24 degree cone, without a cutting ring
+	NoseRing       // a nose with an O-ring that slides into a bore; see [End.Nose]
 	sealEnd
 )
 
-var sealNames = [sealEnd]string{"", "chamfer", "cone-60", "cone-30", "flat-face", "washer", "o-ring"}
+var sealNames = [sealEnd]string{"", "chamfer", "cone-60", "cone-30", "flat-face", "washer", "o-ring", "stud-ring", "metal-edge", "cone-o-ring", "cone-24", "nose-o-ring"}
 
 // String gives the seal's name as it stands in JSON, "" if nothing was said.
 func (s Seal) String() string {
@@ -59,6 +64,8 @@ type End struct {
 	Plastic  bool   // the thread is moulded or cut in plastic
 	Long     bool   // a tail long enough for two clamps
 	ClassA   bool   // a G male of the closer class A
+	Left     bool   // a left-hand thread
+	Nose     Length // of the nose of a washer-hose coupling, or of the bore for it; 0 if not said
 }
 
 // Threaded makes the end of a form.
@@ -78,17 +85,20 @@ func (e End) String() string {
 		if e.ClassA && e.Sex == Male {
 			words[0] += " A"
 		}
+		if e.Left {
+			words = append(words, "LH")
+		}
 	default:
-		words = append(words, strings.TrimSpace(e.Size+" "+plainWord[e.Family]))
+		words = append(words, strings.TrimSpace(e.Size+" "+e.plainWord()))
 	}
-	if e.Sex != NoSex {
+	if e.Sex != NoSex && e.Form != nil {
 		words = append(words, e.Sex.String())
 	}
 	if e.Swivel {
 		words = append(words, "swivel")
 	}
 	if e.Seal != NoSeal {
-		words = append(words, strings.Replace(sealWord[e.Seal], "-", " ", 1))
+		words = append(words, e.sealWords())
 	}
 	if e.Plastic {
 		words = append(words, "plastic")
@@ -107,7 +117,30 @@ var plainWord = map[Family]string{
 	Barb: "barb", Bore: "bore", Push: "push-in", Compression: "compression", Ferrule: "clamp ferrule",
 }
 
-var sealWord = [sealEnd]string{"", "chamfer", "60 cone", "30 cone", "flat face", "washer", "o-ring"}
+var sealWord = [sealEnd]string{
+	"", "chamfer", "60 cone", "30 cone", "flat face", "washer", "o ring", "stud ring", "metal edge", "cone with o ring", "24 cone", "nose with o ring",
+}
+
+// sealWords gives the seal as it is read back: "60 cone", "15 mm nose".
+func (e End) sealWords() string {
+	if e.Seal == NoseRing && e.Nose > 0 {
+		return e.Nose.String() + " nose"
+	}
+	return sealWord[e.Seal]
+}
+
+// IsTube reports whether an end is a tube itself, which goes into a push-in or a
+// compression end: one of these two families that is male, or of which no word says
+// that it is the socket.
+func (e End) IsTube() bool { return grips(e.Family) && e.Sex != Female }
+
+// plainWord is the word of an end without a thread.
+func (e End) plainWord() string {
+	if grips(e.Family) && e.Sex == Male {
+		return "tube"
+	}
+	return plainWord[e.Family]
+}
 
 // Reading is what was understood of a text: a designation, or a shop's line.
 type Reading struct {

@@ -35,6 +35,8 @@ const (
 	Push
 	Compression
 	Ferrule
+	PG
+	BSF
 	familyEnd
 )
 

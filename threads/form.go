@@ -108,6 +108,7 @@ const wholeTurns = 7
 var loaders = []func() []*Form{
 	nptForms, nptfForms, npsmForms, npsForms, hoseForms, bspForms,
 	metricForms, metricTaperForms, metricPortForms, coneForms, unifiedForms,
+	conduitForms, fineForms,
 }
 
 type library struct {
@@ -153,7 +154,7 @@ func Forms(f Family) []*Form {
 // ("1 1/4", "M22x1.5", "-8"); a hyphen for the blank ("1-1/4") is taken too.
 func Find(f Family, size string) (*Form, bool) {
 	form, ok := forms().bySize[formKey{f, size}]
-	if !ok && !strings.HasPrefix(size, "-") && !strings.HasPrefix(size, "M") {
+	if !ok && !strings.HasPrefix(size, "-") && !strings.HasPrefix(size, "M") && f != BSF {
 		form, ok = forms().bySize[formKey{f, strings.Replace(size, "-", " ", 1)}]
 	}
 	return form, ok

@@ -46,6 +46,12 @@ const (
 	byTubeTight
 	byNature
 	byUnknown
+	byHand
+	byFlange
+	byFlangeOff
+	bySockets
+	byRing
+	byRingSize
 )
 
 // Judgements of the geometry, not figures of a standard.
@@ -76,7 +82,14 @@ func Mate(a, b End) Mating {
 		return m
 	}
 	m.flipped = sexA == Female
-	m.mateThreads()
+	switch {
+	case a.Left != b.Left:
+		m.Verdict, m.why = WillNotStart, byHand
+	case (a.Family == PG) != (b.Family == PG):
+		m.Verdict, m.why = WillNotStart, byNature
+	default:
+		m.mateThreads()
+	}
 	return m
 }
 
@@ -115,14 +128,37 @@ func (m *Mating) Male() End { return *m.male() }
 // Female gives the internal end of two with threads; of other ends, the second.
 func (m *Mating) Female() End { return *m.female() }
 
-// Makes names the kind of joint that alike threads make, by which its make-up is
-// looked up: "taper", "washer", "cone"; "" for ends without a thread, and where
-// nothing closes.
+// Makes names the kind of joint, by which its make-up is looked up: "taper",
+// "washer", "cone", "hose", "ring"; "" where nothing closes.
 func (m *Mating) Makes() string {
-	if m.seal == nil {
+	switch {
+	case !m.closes():
 		return ""
+	case m.seal != nil:
+		return m.seal.makes
+	case m.why == byRing:
+		return "ring"
+	case clamps(&m.A, &m.B):
+		return "hose"
+	case m.A.Family == Ferrule:
+		return "ferrule"
+	case m.pushed():
+		return "push"
 	}
-	return m.seal.makes
+	return "compression"
+}
+
+// pushed reports whether the socket of two tube ends is a push-in one; of a tube
+// and a socket whose words do not say which is which, either decides.
+func (m *Mating) pushed() bool {
+	a, b := &m.A, &m.B
+	switch {
+	case a.Sex == Female || b.Sex == Male:
+		return a.Family == Push
+	case b.Sex == Female || a.Sex == Male:
+		return b.Family == Push
+	}
+	return a.Family == Push || b.Family == Push
 }
 
 // TypicalTurns is how far middling parts screw together before a surface meets; ok

@@ -18,6 +18,20 @@ func (m *Mating) reason() string {
 		return m.sexReason()
 	case byStart, bySlack, byPitch, byPitchSlack, byAngle, byDiameter:
 		return m.threadReason()
+	case byHand:
+		left, right := m.A, m.B
+		if right.Left {
+			left, right = right, left
+		}
+		return fmt.Sprintf("%s is a left-hand thread and %s a right-hand one: neither starts in the other.", left.name()+" LH", right.name())
+	case bySockets:
+		return fmt.Sprintf("%s and %s are both sockets: each takes a tube, and neither goes into the other.", m.A, m.B)
+	case byRing:
+		return fmt.Sprintf("%s and %s are of one tube size: the ring bites the tube and closes on the cone.", m.A, m.B)
+	case byRingSize:
+		return m.ringReason()
+	case byFlange, byFlangeOff:
+		return m.flangeReason()
 	case byNoSeal:
 		return fmt.Sprintf("%s and %s share a thread, but nothing closes the joint: %s.", m.A, m.B, m.noSeal())
 	case byTube, byTubeTight:
@@ -104,6 +118,44 @@ func (m *Mating) tubeReason() string {
 	return fmt.Sprintf("%s and %s differ by %.1f mm: no clamp closes that gap.", m.A, m.B, off)
 }
 
+func (m *Mating) ringReason() string {
+	tube, body := m.A, m.B
+	if tube.Form != nil {
+		tube, body = body, tube
+	}
+	if m.Verdict == WillNotStart {
+		return fmt.Sprintf("%s is larger than the tube of %s that %s takes: it does not go in.", tube, body.Form.Tube, body.name())
+	}
+	return fmt.Sprintf("%s is smaller than the tube of %s that %s takes: the ring does not bite it.", tube, body.Form.Tube, body.name())
+}
+
+func (m *Mating) flangeReason() string {
+	a, b := m.flangeWords(m.A), m.flangeWords(m.B)
+	switch {
+	case m.why == byFlangeOff:
+		return fmt.Sprintf("%s and %s: the flanges differ, and no clamp closes them.", a, b)
+	case m.A.Size != m.B.Size:
+		return fmt.Sprintf("%s and %s: one clamp and one gasket close them, with a step in the bore.", a, b)
+	}
+	return fmt.Sprintf("%s and %s are one size.", m.A, m.B)
+}
+
+func (m *Mating) flangeWords(e End) string {
+	if flange, ok := FlangeOf(e.Size); ok {
+		return fmt.Sprintf("%s has a flange of %s", e, flange)
+	}
+	return e.String()
+}
+
+// Question is what must be asked before the joint is cleared, in plain words: the
+// seat of a swivel, the nose of a coupling. "" if nothing is open.
+func (m *Mating) Question() string {
+	if m.seal == nil {
+		return ""
+	}
+	return m.seal.ask
+}
+
 // Remedy says what to do or to buy.
 func (m *Mating) Remedy() string {
 	switch m.why {
@@ -117,6 +169,21 @@ func (m *Mating) Remedy() string {
 			return fmt.Sprintf("Buy an adaptor %s x %s, or one of the two parts with the other's thread and sex.", counterpart(m.A), counterpart(m.B))
 		}
 		return fmt.Sprintf("Buy one of the two as %s, or a %s of %s.", m.A.Sex.Other(), m.gender(), m.A.name())
+	case byHand:
+		return fmt.Sprintf("Buy the part of one hand: %s.", m.handWords())
+	case bySockets:
+		if m.A.Size == m.B.Size {
+			return fmt.Sprintf("Put a piece of %s tube between them.", m.A.Size)
+		}
+		return fmt.Sprintf("Buy the reducing piece between tubes of %s and of %s.", m.A.Size, m.B.Size)
+	case byRing:
+		return "Oil the thread; push the tube home, mark the nut and turn it as the ring's maker says."
+	case byRingSize:
+		return "Use body, nut, ring and tube of one size."
+	case byFlange:
+		return "Clean faces, a new gasket, the clamp pulled even."
+	case byFlangeOff:
+		return "Buy the two ferrules of one flange, or a reducer with a ferrule of each."
 	case byTube, byTubeTight:
 		if m.Verdict.Holds() {
 			return "Push it home; clamp a tail behind its first ridge."
@@ -131,6 +198,15 @@ func (m *Mating) Remedy() string {
 	}
 	return fmt.Sprintf("Do not force it. Buy an adaptor %s x %s, or one of the two parts with the other's thread.",
 		counterpart(m.A), counterpart(m.B))
+}
+
+// handWords names the right-hand counterpart of the left-hand end.
+func (m *Mating) handWords() string {
+	left, right := m.A, m.B
+	if right.Left {
+		left, right = right, left
+	}
+	return fmt.Sprintf("right hand in place of %s LH, or left hand in place of %s", left.name(), right.name())
 }
 
 // between says what joins ends of different sorts: a tail onto a thread for a hose, a hose
@@ -170,7 +246,7 @@ func (e End) name() string {
 // counterpart is the end that mates with e, as words.
 func counterpart(e End) string {
 	c := e
-	c.Seal, c.Swivel, c.Plastic, c.ClassA = NoSeal, false, false, false
+	c.Seal, c.Swivel, c.Plastic, c.ClassA, c.Nose = NoSeal, false, false, false, 0
 	c.Sex = e.Sex.Other()
 	switch e.Family {
 	case R:
@@ -191,10 +267,14 @@ func (m *Mating) Closes() string {
 		return ""
 	case m.seal != nil:
 		return m.seal.closes
-	case grips(m.A.Family) || grips(m.B.Family):
-		return "the grip on the tube"
 	}
-	return "hose clamp"
+	return plainCloses[m.Makes()]
+}
+
+// plainCloses says what closes ends of which one at least has no thread.
+var plainCloses = map[string]string{
+	"ring": "the cutting ring on the tube", "hose": "hose clamp", "ferrule": "the gasket under the clamp",
+	"push": "the grip on the tube", "compression": "the olive on the tube",
 }
 
 // closes reports whether anything closes the joint, at some pressure.
@@ -225,12 +305,16 @@ func (m *Mating) Slug() string {
 	switch {
 	case m.Verdict.Holds():
 		return ""
+	case m.seal != nil && m.seal.ask != "" && m.Verdict == LowPressureOnly:
+		return "seat-not-said"
 	case m.Verdict == LowPressureOnly && m.why == bySeal:
 		return "makeshift-joint"
 	}
 	switch m.why {
-	case bySex:
+	case bySex, bySockets:
 		return "same-sex"
+	case byHand:
+		return "hands-differ"
 	case byStart:
 		return "thread-does-not-start"
 	case bySlack, byPitchSlack, byDiameter:
@@ -239,8 +323,10 @@ func (m *Mating) Slug() string {
 		return "pitches-differ"
 	case byAngle:
 		return "flank-angles-differ"
-	case byTube, byTubeTight:
+	case byTube, byTubeTight, byRingSize:
 		return "barb-and-bore-differ"
+	case byFlangeOff:
+		return "flanges-differ"
 	case byNature:
 		return "ends-of-different-sorts"
 	case bySeal:

@@ -15,6 +15,7 @@ type sealRule struct {
 	limit                  float64 // bar; 0 where the row sets none
 	makes                  string  // the kind of make-up, as table/makeup.csv names it
 	closes, reason, remedy string
+	ask                    string // what must be asked before the joint is cleared; "" if nothing
 	source                 string
 }
 
@@ -38,7 +39,7 @@ var seals = sync.OnceValue(func() *sealBook {
 		rule := sealRule{
 			maleSeals: sealSet(r["male_seal"]), femaleSeals: sealSet(r["female_seal"]),
 			sameSize: wishOf(r["size"]), swivel: wishOf(r["swivel"]), plastic: wishOf(r["plastic"]), verdict: verdict,
-			makes: r["make"], closes: r["closes"], reason: r["reason"], remedy: r["remedy"], source: r["source"],
+			makes: r["make"], closes: r["closes"], reason: r["reason"], remedy: r["remedy"], ask: r["ask"], source: r["source"],
 		}
 		if r.has("limit_bar") {
 			rule.limit = r.number("limit_bar")
@@ -60,6 +61,13 @@ func sealSet(text string) [sealEnd]bool {
 		set[i] = text == "*"
 	}
 	for _, name := range strings.Split(text, "|") {
+		if name == "none" {
+			set[NoSeal] = true
+			continue
+		}
+		if name == "" {
+			continue
+		}
 		if s, ok := SealNamed(name); ok {
 			set[s] = true
 		}
@@ -83,7 +91,7 @@ func sealOf(male, female *End) *sealRule {
 	for i := range rules {
 		r := &rules[i]
 		if r.maleSeals[male.Seal] && r.femaleSeals[female.Seal] &&
-			r.sameSize.fits(male.Size == female.Size) && r.swivel.fits(female.Swivel || male.Swivel) && r.plastic.fits(female.Plastic && !male.Plastic) {
+			r.sameSize.fits(male.Size == female.Size && male.Nose == female.Nose) && r.swivel.fits(female.Swivel || male.Swivel) && r.plastic.fits(female.Plastic && !male.Plastic) {
 			return r
 		}
 	}

@@ -19,6 +19,8 @@ func (m *Mating) mateTubes() {
 		m.byFit(barbSnug, barbPoor)
 	case grips(a.Family) && grips(b.Family):
 		m.mateGrips()
+	case inCone(a, b) || inCone(b, a):
+		m.mateRing()
 	case a.Family == Ferrule && b.Family == Ferrule:
 		m.mateFerrules()
 	case a.Family == b.Family && a.Family != 0:
@@ -34,26 +36,40 @@ func clamps(a, b *End) bool {
 
 func grips(f Family) bool { return f == Push || f == Compression }
 
+// inCone reports whether the first end is a tube and the second a body with a 24
+// degree cone, which takes a tube of its own size with a nut and a ring.
+func inCone(tube, body *End) bool {
+	return tube.IsTube() && body.Form != nil && body.Sex != Female && (body.Family == Cone24L || body.Family == Cone24S)
+}
+
+// mateRing judges a tube in the cone of a body: the ring needs the body's own tube.
+func (m *Mating) mateRing() {
+	tube, body := &m.A, &m.B
+	if tube.Form != nil {
+		tube, body = body, tube
+	}
+	switch off := tube.Diameter - body.Form.Tube; {
+	case tube.Diameter == 0:
+		m.Verdict, m.why = Leaks, byUnknown
+	case off > tubeSnug+1e-9:
+		m.Verdict, m.why = WillNotStart, byRingSize
+	case off < -tubeSnug-1e-9:
+		m.Verdict, m.why = Leaks, byRingSize
+	default:
+		m.Verdict, m.why = Seals, byRing
+	}
+}
+
 // mateGrips judges a tube (male) in a push-in or compression end.
 func (m *Mating) mateGrips() {
 	if m.A.Sex == m.B.Sex && m.A.Sex != NoSex {
 		m.Verdict, m.why = SameSex, bySex
+		if m.A.Sex == Female {
+			m.why = bySockets
+		}
 		return
 	}
 	m.byFit(tubeSnug, tubeSnug)
-}
-
-// mateFerrules judges two clamp ferrules, which are alike: one size or none.
-func (m *Mating) mateFerrules() {
-	a, b := float64(m.A.Diameter), float64(m.B.Diameter)
-	switch {
-	case a == 0 || b == 0:
-		m.Verdict, m.why = Leaks, byUnknown
-	case math.Abs(a-b) <= tubeSnug+1e-9:
-		m.Verdict, m.why = SealsWith, byTube
-	default:
-		m.Verdict, m.why = Leaks, byTubeTight
-	}
 }
 
 // byFit compares diameters: outside of what goes in, inside of what goes over.

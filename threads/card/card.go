@@ -156,7 +156,7 @@ func matesOf(e threads.End) []threads.Mating {
 	}
 	slices.SortStableFunc(out, func(a, b threads.Mating) int {
 		return cmp.Or(cmp.Compare(grade(a), grade(b)), cmp.Compare(kinship(a), kinship(b)),
-			cmp.Compare(a.Verdict, b.Verdict), cmp.Compare(wordsOf(a), wordsOf(b)))
+			cmp.Compare(wordsOf(a), wordsOf(b)), cmp.Compare(a.Verdict, b.Verdict))
 	})
 	return out
 }

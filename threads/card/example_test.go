@@ -16,6 +16,6 @@ func ExampleOf() {
 	fmt.Println("taken for", c.LookAlikes[0].Form.Designation+":", c.LookAlikes[0].Tell[0])
 	// Output:
 	// true 20.67 mm 20.95 mm
-	// goes with G 1/2 female 60 cone - seals
+	// goes with G 1/2 female - seals-with
 	// taken for 1/2-14 NPSM: 60 degree flanks, not 55
 }

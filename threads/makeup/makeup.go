@@ -29,10 +29,12 @@ type Makeup struct {
 	Washer         string         // "bonded washer G 1/2", "flat gasket 3/4 NH"
 	ORing          string         // "O-ring for -6 O-ring port"
 	Ring           string         // "cutting ring 12L", "olive 15 mm"
+	Insert         string         // "insert 10 mm": what keeps a plastic tube round under its olive
 	Clamps         int            // hose clamps; below the waterline the caller doubles them
 	TurnsPast      Range          // turns past finger tight
 	Torque         Range          // newton metres, for TorqueMaterial
 	TorqueMaterial string
+	Left           bool   // a left-hand thread: it tightens anticlockwise
 	Hold           string // which part is held, and which is turned
 	TurnBack       bool   // it may be turned back to line up an elbow
 	Feel           string // what the hand should feel, and when to stop
@@ -109,6 +111,9 @@ func Of(m *threads.Mating) Makeup {
 	}
 	j.figures(&mk, kind)
 	j.words(&mk, kind)
+	if mk.Left = j.A.Left && j.B.Left; mk.Left {
+		mk.Hold += ", anticlockwise: the thread is left hand"
+	}
 	return mk
 }
 
@@ -120,23 +125,20 @@ type joint struct {
 
 // kind names the kind of joint that table/makeup.csv goes by.
 func (j *joint) kind() string {
-	a, b := &j.A, &j.B
 	makes := j.Makes()
 	switch {
-	case strings.HasPrefix(makes, "taper") && (a.Plastic || b.Plastic):
+	case strings.HasPrefix(makes, "taper") && (j.A.Plastic || j.B.Plastic):
 		return "taper-plastic"
-	case makes != "":
-		return makes
-	case a.Family == threads.Bore || b.Family == threads.Bore:
-		return "hose"
-	case a.Family == threads.Ferrule:
-		return "ferrule"
-	case a.Family == threads.Push || b.Family == threads.Push:
-		return "push"
-	case max(a.Diameter, b.Diameter) < smallTube:
+	case makes == "compression" && max(j.A.Diameter, j.B.Diameter) < smallTube:
 		return "compression-small"
 	}
-	return "compression"
+	return makes
+}
+
+// figuresOf names the kind whose figures hold for another: a stud with its own ring
+// is turned as one with an O-ring, a nut with a gasket as a hose coupling.
+var figuresOf = map[string]string{
+	"o-ring": "washer", "stud-ring": "washer", "edge": "washer", "gasket-nut": "gasket", "nose": "gasket",
 }
 
 // figures fills in wraps, turns and torque from the table.
@@ -144,6 +146,9 @@ func (j *joint) figures(mk *Makeup, kind string) {
 	size := j.A.Size
 	if j.A.Family.Threaded() {
 		size = j.female.Size // a bare stud is named by its thread, its port by the dash
+	}
+	if as := figuresOf[kind]; as != "" {
+		kind = as
 	}
 	var sources []string
 	if r := makeRuleFor(kind, size, "wraps"); r != nil {

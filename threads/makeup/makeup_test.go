@@ -99,7 +99,7 @@ func TestMakeupLines(t *testing.T) {
 		{"a large taper takes more tape", "NPT 2 1/2 male", "NPT 2 1/2 female", "8 wraps of 12 mm tape (about 1860 mm), 1 to 2.5 turns past hand tight"},
 		{"the seat closes, not the thread", "NPT 3/8 male chamfer", "NPSM 3/8 female swivel", "no tape, up to 54 N m in carbon steel"},
 		{"a fixed port takes a bonded washer", "G 1/2 male", "G 1/2 female", "bonded washer G 1/2, no tape, 98 to 118 N m in steel"},
-		{"a swivel takes a flat gasket", "G 1/2 male", "G 1/2 female swivel", "flat gasket G 1/2, no tape, 98 to 118 N m in steel"},
+		{"a swivel takes a flat gasket", "G 1/2 male", "G 1/2 female swivel", "flat gasket G 1/2, no tape, up to 0.5 turn past hand tight"},
 		{"no torque is known for plastic", "G 1/2 male plastic", "G 1/2 female", "bonded washer G 1/2, no tape"},
 		{"a stud with its O-ring", "G 1/4 male o-ring", "G 1/4 female", "O-ring for G 1/4 stud, no tape, 34 to 49 N m in steel"},
 		{"a cone takes nothing", "G 3/4 male chamfer", "G 3/4 female swivel cone-60", "no tape, up to 0.25 turns past hand tight (118 N m in steel)"},
@@ -160,7 +160,7 @@ func TestMakeupOfEveryForm(t *testing.T) {
 			}
 			m := threads.Mate(male, female)
 			if !m.Verdict.Holds() {
-				require.Equal(t, threads.UN, family, f.Designation)
+				require.Contains(t, []threads.Family{threads.UN, threads.BSF, threads.PG}, family, f.Designation)
 				continue
 			}
 			mk := Of(&m)

@@ -28,13 +28,17 @@ func (j *joint) thread(mk *Makeup, kind string) {
 	case "bedding":
 		mk.Sealant = "bedding compound"
 	case "washer":
-		j.face(mk)
+		mk.Washer = "bonded washer " + threadName(male.Form)
+	case "gasket-nut":
+		mk.Washer = "flat gasket " + threadName(male.Form)
 	case "gasket":
 		mk.Washer = "flat gasket " + threadName(female.Form)
-	case "seat":
-		if female.Seal == threads.Washer || female.Seal == threads.FlatFace {
-			mk.Washer = "flat gasket " + threadName(female.Form)
-		}
+	case "o-ring":
+		mk.ORing = "O-ring for " + threadName(male.Form) + " stud"
+	case "cone-ring":
+		mk.ORing = "O-ring for " + coneName(male) + " cone"
+	case "nose":
+		mk.ORing = "O-ring for " + male.Nose.String() + " nose " + male.Form.Designation
 	case "port", "metric-port":
 		mk.ORing = "O-ring for " + female.Size + " O-ring port"
 	case "face":
@@ -44,18 +48,13 @@ func (j *joint) thread(mk *Makeup, kind string) {
 	}
 }
 
-// face chooses what closes on the face of a parallel stud: the O-ring it is
-// sold with, the flat gasket of a swivel nut, else a bonded washer.
-func (j *joint) face(mk *Makeup) {
-	male, female := j.male, j.female
-	switch {
-	case male.Seal == threads.ORing || female.Seal == threads.ORing:
-		mk.ORing = "O-ring for " + threadName(male.Form) + " stud"
-	case male.Swivel || female.Swivel:
-		mk.Washer = "flat gasket " + threadName(male.Form)
-	default:
-		mk.Washer = "bonded washer " + threadName(male.Form)
+// coneName is the cone as its O-ring is asked for: by the tube of a 24 degree cone,
+// else by the thread.
+func coneName(e threads.End) string {
+	if e.Form.Tube > 0 {
+		return e.Size
 	}
+	return threadName(e.Form)
 }
 
 // threadName is a thread as a counter hand asks for its washer.
@@ -75,6 +74,15 @@ func (j *joint) tube(mk *Makeup, kind string) {
 		mk.Washer = strings.TrimSpace("ferrule gasket " + j.A.Size)
 	case "compression", "compression-small":
 		mk.Ring = strings.TrimSpace("olive " + j.A.Size)
+		if j.A.IsTube() && j.A.Plastic || j.B.IsTube() && j.B.Plastic {
+			mk.Insert = strings.TrimSpace("insert " + j.A.Size)
+		}
+	case "ring":
+		body := j.A
+		if body.Form == nil {
+			body = j.B
+		}
+		mk.Ring = "cutting ring " + body.Size
 	}
 }
 
@@ -117,13 +125,19 @@ func (j *joint) hasNut() bool {
 	return false
 }
 
+// faced are the joints whose nut runs free to a seat, so that no turns on the
+// thread are felt.
+var faced = map[string]bool{"seat": true, "cone": true, "gasket": true, "gasket-nut": true, "cone-ring": true, "nipple": true, "nose": true}
+
 // feel says what the hand meets in the right thread, and in a wrong one.
 func (j *joint) feel(kind string) string {
 	fewest := math.Floor(j.Hand.Tightest)
-	onThread := j.Hand.Known && kind != "seat" && kind != "cone" && kind != "gasket"
+	onThread := j.Hand.Known && !faced[kind]
 	switch {
 	case !j.A.Family.Threaded():
 		return "the ring bites: the nut gets clearly harder, then the turns are counted"
+	case kind == "cone-ring" || kind == "nipple":
+		return "the nut spins by hand until the cones meet, then the force rises at once; hard before it: not this thread, stop"
 	case kind == "ring":
 		return "the nut spins by hand to the ring; hard before it: not this thread, stop"
 	case !onThread:
@@ -137,14 +151,18 @@ func (j *joint) feel(kind string) string {
 // String is one short line for a joint card.
 func (mk Makeup) String() string {
 	var parts []string
-	for _, s := range []string{mk.Washer, mk.ORing, mk.Ring} {
+	for _, s := range []string{mk.Washer, mk.ORing, mk.Ring, mk.Insert} {
 		if s != "" {
 			parts = append(parts, s)
 		}
 	}
 	switch {
 	case mk.Wraps > 0:
-		parts = append(parts, fmt.Sprintf("%d wraps of 12 mm tape (about %.0f mm)", mk.Wraps, 10*math.Round(float64(mk.Tape)/10)))
+		wraps := fmt.Sprintf("%d wraps of 12 mm tape (about %.0f mm)", mk.Wraps, 10*math.Round(float64(mk.Tape)/10))
+		if strings.HasPrefix(mk.Sealant, "paste") {
+			wraps = "paste, or " + wraps
+		}
+		parts = append(parts, wraps)
 	case mk.Sealant != "":
 		parts = append(parts, mk.Sealant)
 	}
@@ -153,6 +171,9 @@ func (mk Makeup) String() string {
 	}
 	if tight := mk.tightening(); tight != "" {
 		parts = append(parts, tight)
+	}
+	if mk.Left {
+		parts = append(parts, "left hand: turns anticlockwise")
 	}
 	if len(parts) == 0 {
 		return mk.Feel

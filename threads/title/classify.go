@@ -201,7 +201,7 @@ func bspWord(m *sense) bool {
 
 func (l *line) bore(f *figure) figureKind {
 	if v := l.lex.bores[int(f.v)]; v > 0 && f.whole {
-		f.v = v
+		f.dn, f.v = f.v, v
 		return dnSize
 	}
 	return f.drop(asBore)

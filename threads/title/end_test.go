@@ -126,6 +126,9 @@ func allEnds(t *rapid.T) threads.End {
 			v := rapid.SampledFrom([]string{"1/4", "3/8", "1/2", "5/8", "3/4", "1", "1 1/4", "1 1/2"}).Draw(t, "in")
 			e.Size, e.Diameter = v+" in", threads.Length(threads.SizeInches(v))*threads.Inch
 		}
+		if f == threads.Push || f == threads.Compression {
+			e.Sex = threads.Female
+		}
 		e.Long = f == threads.Barb && rapid.Bool().Draw(t, "long")
 		return e
 	}
@@ -135,6 +138,10 @@ func allEnds(t *rapid.T) threads.End {
 	}
 	e.Seal = rapid.SampledFrom(allSeals()).Draw(t, "seal")
 	e.Swivel, e.Plastic = rapid.Bool().Draw(t, "swivel"), rapid.Bool().Draw(t, "plastic")
+	if e.Seal == threads.NoseRing {
+		e.Nose = rapid.SampledFrom([]threads.Length{0, 14, 15}).Draw(t, "nose")
+	}
+	e.Left = rapid.Bool().Draw(t, "left")
 	e.ClassA = f == threads.G && e.Sex == threads.Male && rapid.Bool().Draw(t, "class A")
 	return e
 }

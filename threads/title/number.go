@@ -44,6 +44,7 @@ type figure struct {
 	pin      float64 // M22-14: the pin of a pressure washer's joint
 	tube     float64 // 1/2-16: a thread and a tube of 16 mm
 	steam    bool    // a pressure that holds for steam
+	dn       float64 // the nominal bore that v was found by; 0 if none
 	set      bool    // a pressure that a part is set to, or the end of a scale: no rating
 	times    int     // how many ends have the size, if said
 	hose     bool    // an inch size repeated in millimetres of bore: 3/8" (9,52 mm)

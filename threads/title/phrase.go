@@ -47,6 +47,10 @@ const (
 	isStreet
 	isTwo
 	isPair
+	isLeft
+	isEdge
+	isConeRing
+	isCone24
 )
 
 var attrNamed = map[string]attr{
@@ -54,6 +58,7 @@ var attrNamed = map[string]attr{
 	"chamfer": isChamfer, "cone-60": isCone60, "cone-30": isCone30, "flat-face": isFlat, "o-ring": isORing,
 	"ed": isStudSeal, "port": isPort, "long": isLong, "plastic": isPlastic, "double": isDouble, "old-r": isOldR,
 	"street": isStreet, "two": isTwo, "pair": isPair,
+	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24,
 }
 
 // sexOnly are the languages whose words for a sex say nothing of a thread.
@@ -275,12 +280,15 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 					c.hose = true
 					if c.end == "" {
 						c.end, c.endFirst = "BARB", c.fig == nil
+						if l.one {
+							c.end = "BORE" // an end that is a hose is its bore, and no tail
+						}
 					}
 				} else if c.end == m.value {
 					continue
 				} else if c.end == "QC" && m.value == "TUBE" || c.end == "TUBE" && m.value == "QC" {
 					c.end = "PUSH"
-				} else if c.end == "" || c.end == "TUBE" || c.end == "BARB" && m.value != "TUBE" {
+				} else if c.end == "" || c.end == "TUBE" || (c.end == "BARB" || c.hose && c.end == "BORE") && m.value != "TUBE" {
 					c.end, c.endFirst = m.value, c.fig == nil
 				}
 			case classAttr:
@@ -341,15 +349,18 @@ var detail = map[string]int{
 }
 
 func (c *phrase) addFamily(m *sense) {
+	for _, word := range m.extra {
+		c.attr |= attrNamed[word]
+	}
 	if m.value == "THREAD" {
 		c.thread = true
+		if len(m.sexes) > 0 {
+			c.addSexes(m.sexes, false)
+		}
 		return
 	}
 	if len(m.sexes) > 0 {
 		c.addSexes(m.sexes, c.fam != nil)
-	}
-	if m.has("swivel") {
-		c.attr |= isSwivel
 	}
 	rankOf := func(m *sense) int {
 		if n, ok := detail[m.value]; ok {

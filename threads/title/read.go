@@ -238,9 +238,13 @@ var canonicalWords = []struct {
 	{" plastic", func(e *threads.End) { e.Plastic = true }}, {" long", func(e *threads.End) { e.Long = true }},
 	{" chamfer", func(e *threads.End) { e.Seal = threads.Chamfer }}, {" 60 cone", func(e *threads.End) { e.Seal = threads.Cone60 }},
 	{" 30 cone", func(e *threads.End) { e.Seal = threads.Cone30 }}, {" flat face", func(e *threads.End) { e.Seal = threads.FlatFace }},
-	{" washer", func(e *threads.End) { e.Seal = threads.Washer }}, {" o ring", func(e *threads.End) { e.Seal = threads.ORing }}, {" o-ring", func(e *threads.End) { e.Seal = threads.ORing }},
+	{" washer", func(e *threads.End) { e.Seal = threads.Washer }}, {" nose with o ring", func(e *threads.End) { e.Seal = threads.NoseRing }}, {" cone with o ring", func(e *threads.End) { e.Seal = threads.ConeRing }}, {" o ring", func(e *threads.End) { e.Seal = threads.ORing }}, {" o-ring", func(e *threads.End) { e.Seal = threads.ORing }},
+	{" stud ring", func(e *threads.End) { e.Seal = threads.StudRing }}, {" metal edge", func(e *threads.End) { e.Seal = threads.MetalEdge }},
+	{" 24 cone", func(e *threads.End) { e.Seal = threads.Cone24 }},
+	{" 14 mm nose", func(e *threads.End) { e.Seal, e.Nose = threads.NoseRing, 14 }}, {" 15 mm nose", func(e *threads.End) { e.Seal, e.Nose = threads.NoseRing, 15 }},
 	{" swivel", func(e *threads.End) { e.Swivel = true }},
 	{" male", func(e *threads.End) { e.Sex = threads.Male }}, {" female", func(e *threads.End) { e.Sex = threads.Female }},
+	{" LH", func(e *threads.End) { e.Left = true }},
 }
 
 // canonical reads a threaded end exactly as [End.String] writes it, so that a
@@ -269,6 +273,6 @@ func canonical(text string) (threads.End, bool) {
 		mods.Sex = threads.Male
 	}
 	e := threads.Threaded(form, mods.Sex)
-	e.Seal, e.Swivel, e.Plastic, e.Long, e.ClassA = mods.Seal, mods.Swivel, mods.Plastic, mods.Long, classA
+	e.Seal, e.Swivel, e.Plastic, e.Long, e.ClassA, e.Left, e.Nose = mods.Seal, mods.Swivel, mods.Plastic, mods.Long, classA, mods.Left, mods.Nose
 	return e, true
 }

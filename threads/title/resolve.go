@@ -32,9 +32,21 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		l.unjudged = append(l.unjudged, out.Words+" (quick coupling)")
 		return out, false
 	}
+	if c.fam != nil && c.fam.value == "STANDPIPE" && c.fig != nil && (c.fig.kind == coneSize || c.fig.kind == mmSize) {
+		out.Sex = threads.Male
+		out.Candidates = []threads.End{{Family: threads.Push, Sex: threads.Male, Size: trim(c.fig.v) + " mm", Diameter: threads.Length(c.fig.v)}}
+		return out, true
+	}
 	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") && !c.threadFigure() {
 		out.Sex, out.Seal, out.Swivel = threads.NoSex, threads.NoSeal, false
 		out.Candidates = plainEnds(c, plain)
+		if name != "TUBE" && c.sex() != threads.Male {
+			for k := range out.Candidates {
+				if out.Candidates[k].Family == threads.Push || out.Candidates[k].Family == threads.Compression {
+					out.Candidates[k].Sex = threads.Female // the word names the socket
+				}
+			}
+		}
 		if c.attr&isLong != 0 {
 			for k := range out.Candidates {
 				out.Candidates[k].Long = true
@@ -71,6 +83,14 @@ func commonSex(ends []threads.End, said threads.Sex) threads.Sex {
 
 func sealSaid(c *phrase) threads.Seal {
 	switch {
+	case c.attr&isConeRing != 0, c.attr&isCone60 != 0 && c.attr&isORing != 0:
+		return threads.ConeRing
+	case c.attr&isStudSeal != 0:
+		return threads.StudRing
+	case c.attr&isEdge != 0:
+		return threads.MetalEdge
+	case c.attr&isCone24 != 0:
+		return threads.Cone24
 	case c.attr&isChamfer != 0:
 		return threads.Chamfer
 	case c.attr&isCone60 != 0:
@@ -95,6 +115,13 @@ func (l *line) dress(c *phrase, ends []threads.End) {
 		ends[k].Swivel = c.attr&(isSwivel|isNut) != 0
 		ends[k].Plastic = plastic
 		ends[k].Long = c.attr&isLong != 0
+		ends[k].Left = c.attr&isLeft != 0
+		if cone := ends[k].Family == threads.Cone24L || ends[k].Family == threads.Cone24S; cone && ends[k].Seal == threads.ORing && ends[k].Sex == threads.Female {
+			ends[k].Seal = threads.ConeRing
+		}
+		if c.fig != nil && c.fig.pin > 0 && ends[k].Family == threads.M {
+			ends[k].Seal, ends[k].Nose = threads.NoseRing, threads.Length(c.fig.pin)
+		}
 		ends[k].ClassA = c.fig != nil && c.fig.classA && ends[k].Family == threads.G
 	}
 }
@@ -122,7 +149,7 @@ func plainFamilies(end string) []threads.Family {
 }
 
 func plainEnds(c *phrase, families []threads.Family) []threads.End {
-	size, diameter := plainSize(c.fig)
+	size, diameter := plainSize(c.fig, families[0] == threads.Ferrule)
 	var out []threads.End
 	for _, f := range families {
 		out = append(out, threads.End{Family: f, Size: size, Diameter: diameter})
@@ -131,10 +158,12 @@ func plainEnds(c *phrase, families []threads.Family) []threads.End {
 }
 
 // plainSize writes a size without a thread: "19 mm", "3/4 in"; "" if not said.
-func plainSize(f *figure) (string, threads.Length) {
+func plainSize(f *figure, ferrule bool) (string, threads.Length) {
 	switch {
 	case f == nil:
 		return "", 0
+	case f.kind == dnSize && f.dn > 0 && ferrule:
+		return "DN " + trim(f.dn), threads.Length(f.v) * threads.Inch
 	case f.kind == mmSize:
 		return trim(f.v) + " mm", threads.Length(f.v)
 	case f.kind == dashSize:
@@ -227,8 +256,14 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 	case "PIPE":
 		return l.unsaid(c, flat)
 	case "BSPP":
+		if c.attr&isTaper != 0 { // two words that contradict: both are kept, and asked
+			return []threads.Family{threads.G, threads.R, threads.Rc}
+		}
 		return []threads.Family{threads.G}
 	case "BSPT":
+		if c.attr&isParallel != 0 {
+			return []threads.Family{threads.R, threads.Rc, threads.G}
+		}
 		return []threads.Family{threads.R, threads.Rc}
 	case "R":
 		if l.malleable && c.sex() == threads.Female {
@@ -256,7 +291,7 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 
 // straightFamilies are the remaining inch names, with what each leaves open.
 var straightFamilies = map[string][]threads.Family{
-	"MP": {threads.NPT, threads.NPTF}, "NPTF": {threads.NPTF}, "NPSM": {threads.NPSM}, "NPS": {threads.NPS}, "NPS?": {threads.NPS, threads.NPSM}, "IPS": {threads.NPT, threads.NPSM}, "NH": {threads.NH},
+	"MP": {threads.NPT, threads.NPTF}, "NPTF": {threads.NPTF}, "BSF": {threads.BSF}, "NPSM": {threads.NPSM}, "NPS": {threads.NPS}, "NPS?": {threads.NPS, threads.NPSM}, "IPS": {threads.NPT, threads.NPSM}, "NH": {threads.NH},
 }
 
 // hoseNut reports whether a female end of a made-up hose, whose nut seals flat.

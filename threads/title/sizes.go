@@ -54,7 +54,11 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 	case next.role(classAfter).other() || next.role(classAfter) == asLength:
 		f.drop(next.role(classAfter))
 	case l.washer22 && (f.v == 14 || f.v == 15):
-		f.drop(asNose)
+		if !l.pinOf(k, f.v) {
+			f.drop(asNose)
+			break
+		}
+		f.kind = junkFigure // the thread before it carries it
 	case next.role(classAfter) == asBore && !(l.one && next.is(classEnd) != nil) || prev.role(classBefore) == asBore:
 		f.kind = l.bore(f)
 	case f.v > 63 || f.v < 3:
@@ -62,6 +66,18 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 	default:
 		l.threadInMillimetres(k, f)
 	}
+}
+
+// pinOf gives the nose of a pressure washer's joint to the M22 thread before it;
+// false where none stands there.
+func (l *line) pinOf(k int, v float64) bool {
+	for j := k - 1; j >= 0; j-- {
+		if f := l.tokens[j].figure; f != nil && f.kind == metricSize && f.v == 22 {
+			f.pin = v
+			return true
+		}
+	}
+	return false
 }
 
 // threadInMillimetres reads 20 mm BSP and G 32 mm as nominal bores, and
