@@ -37,7 +37,38 @@ func Questions(s *graph.Graph) []Question {
 		}
 		out[k].Joints++
 	}
+	out = seatQuestions(s, at, out)
 	slices.SortStableFunc(out, func(a, b Question) int { return b.Joints - a.Joints })
+	return out
+}
+
+// seatQuestions adds what a joint leaves open that no port does by itself: the seat
+// of a swivel, the nose of a coupling. It is asked of the end that turns, else of the
+// first; a port that is asked already is not asked twice.
+func seatQuestions(s *Graph, at map[*Port]int, out []Question) []Question {
+	for _, j := range s.Joints {
+		ask := ""
+		if j.Known && !j.Open {
+			ask = j.Mating.Question()
+		}
+		if ask == "" {
+			continue
+		}
+		n := &s.Ports[j.A]
+		if j.Mating.B.Swivel {
+			n = &s.Ports[j.B]
+		}
+		k, seen := at[n.Port]
+		switch {
+		case seen && out[k].Ask != ask:
+			continue
+		case !seen:
+			k = len(out)
+			at[n.Port] = k
+			out = append(out, Question{Port: n.Unit.Item.ID + "." + n.Port.Name, Ask: ask})
+		}
+		out[k].Joints++
+	}
 	return out
 }
 

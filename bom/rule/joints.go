@@ -43,6 +43,12 @@ func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
 		f.Remedy = question(s, j)
 	case m.Verdict == threads.LowPressureOnly:
 		worst, _ := load.Worst()
+		if m.Question() != "" {
+			if worst <= m.Limit {
+				return finding.Finding{}, false // it is asked, and holds either way at this pressure
+			}
+			f.NotKnown = true
+		}
 		f.Severity = cautionUnless(m.HasLimit && worst > m.Limit)
 		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s.", m.Limit, bars(worst))
 	}

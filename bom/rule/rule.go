@@ -24,7 +24,7 @@ type Rule struct {
 func All() []Rule {
 	return []Rule{
 		sameSex, threadDoesNotStart, threadTooSlack, pitchesDiffer, flankAnglesDiffer,
-		parallelInTaper, taperInParallel, seatsDiffer, nothingSeals, makeshiftJoint,
+		parallelInTaper, taperInParallel, seatsDiffer, seatNotSaid, handsDiffer, flangesDiffer, nothingSeals, makeshiftJoint,
 		endsOfDifferentSorts, barbAndBoreDiffer, endLeftOpen, endNotSaid,
 		nothingTurns, portOpen, itemNotPlaced, oneClampBelowWaterline, filtersOutOfOrder,
 		underRated, ratingUnknown, ratedAboveStandard, threadsTooWeak, noWayOut,

@@ -102,6 +102,9 @@ func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFact
 	if f.Question = x.Question; f.Question == "" {
 		f.Question = y.Question
 	}
+	if f.Question == "" {
+		f.Question = m.Question()
+	}
 	return f
 }
 
