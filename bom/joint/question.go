@@ -45,7 +45,7 @@ func Questions(s *graph.Graph) []Question {
 // seatQuestions adds what a joint leaves open that no port does by itself: the seat
 // of a swivel, the nose of a coupling. It is asked of the end that turns, else of the
 // first; a port that is asked already is not asked twice.
-func seatQuestions(s *Graph, at map[*Port]int, out []Question) []Question {
+func seatQuestions(s *graph.Graph, at map[*build.Port]int, out []Question) []Question {
 	for _, j := range s.Joints {
 		ask := ""
 		if j.Known && !j.Open {
