@@ -147,6 +147,9 @@ func (b *builder) fromText(l *Line, quantity bool) {
 	f := inText()
 	text := l.Text
 	l.PerMetre = within("permetre", text)
+	if l.Unit == "" && perFoot.MatchString(text) {
+		l.Unit = "ft"
+	}
 	for _, form := range []*regexp.Regexp{f.packOf, f.ofPack} {
 		if m := form.FindStringSubmatch(text); m != nil && l.Pack == 0 {
 			if n, ok := thousandths(m[1]); ok && n > money.Piece && n <= 1000*money.Piece {
@@ -166,6 +169,9 @@ func (b *builder) fromText(l *Line, quantity bool) {
 		b.said(l, number, unit)
 	}
 }
+
+// perFoot are words of what is sold by the foot.
+var perFoot = regexp.MustCompile(`(?i)\b(?:per|by the|each|/)\s*(?:ft|foot)\b|/\s?ft\b|\bpro fuß|\bal pie\b|\bau pied\b`)
 
 // leadOf finds a quantity before the words: 2x, 3 ea, 1.5m. A size may stand so too:
 // 2 x 1/2, 2.5 x 40.

@@ -79,15 +79,42 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	list := wordList(text)
 	f := facts{kind: orWords(kindIn(list), r.Kind), material: r.Material, spec: spec, traits: traitsIn(list), words: distinct(list)}
 	for i := range r.Ends {
-		f.ends = append(f.ends, endingOf(hullEnd(f.kind, &r.Ends[i])))
+		f.ends = append(f.ends, endingOf(pushEnd(text, hullEnd(f.kind, &r.Ends[i]))))
+	}
+	if f.kind == "washer" && len(f.ends) == 0 {
+		f.ends = washerEnd(text)
 	}
 	if r.HasRated {
 		f.rated = quantity.Pressure(r.RatedBar) * quantity.Bar
 	}
 	f.read(text)
+	f.stated(&r)
 	f.madeUp(text)
 	f.loose()
 	return f
+}
+
+// stated takes over what the reader of titles has read of classes and of pressures that are
+// no rating. The pressure of a gauge is its full scale.
+func (f *facts) stated(r *threads.Reading) {
+	f.class = orWords(r.Class, f.class)
+	if f.class == "" && r.Schedule != "" {
+		f.class = r.Schedule
+	}
+	for i := range r.Pressures {
+		bar := quantity.Pressure(r.Pressures[i].Bar) * quantity.Bar
+		switch r.Pressures[i].What {
+		case "full scale":
+			f.scale = max(f.scale, bar)
+		case "setting":
+			if f.set == 0 {
+				f.set = bar
+			}
+		}
+	}
+	if f.kind == "gauge" {
+		f.scale, f.rated = max(f.scale, f.rated), 0
+	}
 }
 
 // hullEnd takes the bare millimetres of a skin fitting for its tail: nobody sells one for a
@@ -105,6 +132,36 @@ func hullEnd(kind string, e *threads.EndReading) *threads.EndReading {
 	}
 	return &out
 }
+
+// pushWords are words of push-in fittings.
+var pushWords = regexp.MustCompile(`(?i)push|steck|instantan|innesto|instantáne|enchufe|insteek`)
+
+// pushEnd takes the tube of a part that is called a push-in one for a tube that is pushed in.
+func pushEnd(text string, e *threads.EndReading) *threads.EndReading {
+	if len(e.Candidates) == 0 || e.Candidates[0].Family.Threaded() || !pushWords.MatchString(text) {
+		return e
+	}
+	out := *e
+	out.Candidates, out.Question = slices.Clone(e.Candidates[:1]), ""
+	out.Candidates[0].Family, out.Candidates[0].Sex = threads.Push, threads.NoSex
+	return &out
+}
+
+// washerEnd reads the bare size of a washer: it is called by the pipe thread that it is for.
+func washerEnd(text string) []ending {
+	m := washerSize.FindStringSubmatch(text)
+	if m == nil {
+		return nil
+	}
+	r := title.Read("washer G " + strings.ReplaceAll(m[1], "-", " "))
+	var out []ending
+	for i := range r.Ends {
+		out = append(out, endingOf(&r.Ends[i]))
+	}
+	return out
+}
+
+var washerSize = regexp.MustCompile(`(?:^|[^0-9.,/x×-])([1-4](?:[ -][13]/[248])?|[1357]/[248])\s*(?:"|″|”|'')`)
 
 // read reads the figures of a text, each where a word of it stands.
 func (f *facts) read(text string) {

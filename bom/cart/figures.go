@@ -16,7 +16,7 @@ var (
 	scaleForm   = regexp.MustCompile(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|/|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
 	setForm     = regexp.MustCompile(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|einstelldruck|taré|tarée|tarage|tarata|tarato|taratura|tarado|tarada|innstilt|inställd|ustawion\pL*)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	boreForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
-	inchBore    = regexp.MustCompile(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|in\b|inch\b|bore\b)`)
+	inchBore    = regexp.MustCompile(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|''|in\b|inch\b|bore\b|(?i:zoll|pouces?|pollici|pulgadas?))`)
 	nominalForm = regexp.MustCompile(`(?i)(?:^|[^\pL])DN\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
 	dashForm    = regexp.MustCompile(`(?:^|[\s,(])-\s?(0?[2-9]|1[0-9]|2[0-4])(?:[\s,;)]|$)`)
 	voltForm    = regexp.MustCompile(`(?i)(?:^|[^\pL0-9.,-])([0-9]{1,3}(?:[.,][0-9])?)(?:\s*/\s*([0-9]{1,3}))?\s*-?\s*v(?:olts?|dc|ac|cc|ca)?(?:[^\pL0-9]|$)`)

@@ -389,11 +389,21 @@ func (m *match) kind(l *facts, n *need) {
 			m.add(byOnly)
 		}
 	case slices.Contains(general, l.kind) || slices.Contains(general, n.facts.kind):
-	case slices.Contains(soldAs[l.kind], n.facts.kind):
+	case slices.Contains(soldAs[l.kind], n.facts.kind), l.spells(n.facts.kind):
 	default:
 		m.add(byKindDiffers)
 		m.differs.add(inKind)
 	}
+}
+
+// spells reports whether a line has all words of a kind's own name.
+func (f *facts) spells(kind string) bool {
+	for w := range strings.FieldsSeq(kind) {
+		if _, ok := slices.BinarySearch(f.words, w); !ok {
+			return false
+		}
+	}
+	return true
 }
 
 // identified reports whether a line's words alone say that it is the part: by all its ends,

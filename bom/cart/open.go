@@ -63,8 +63,8 @@ func silent(l *Line, m *match) []string {
 	var out []string
 	f, n := &l.facts, m.need
 	want := &n.facts
-	if n.Item == nil {
-		return nil
+	if n.Item == nil || m.named() && n.About != "" && strings.Contains(l.Text, n.Key) && strings.Contains(l.Text, n.About) {
+		return nil // the line is the build's own
 	}
 	high := n.place != nil && n.place.high
 	ask := func(yes bool, text string) {
@@ -91,7 +91,7 @@ func silent(l *Line, m *match) []string {
 	ask(f.micron == 0 && want.micron > 0 && n.Kind == "filter cartridge", fmt.Sprintf("is it of %s", want.micron))
 	ask(f.element.across == 0 && want.element.across > 0, fmt.Sprintf("is it %.4g x %.4g inches", want.element.across, want.element.long))
 	ask(n.Item.Vacuum != nil && !f.traits.has("suction"), "does it stand suction")
-	ask(n.place != nil && n.place.product && !f.traits.has("drinking"), "is it fit for drinking water")
+	ask(n.place != nil && n.place.product && want.traits.has("drinking") && !f.traits.has("drinking"), "is it fit for drinking water")
 	return out
 }
 

@@ -133,8 +133,8 @@ func (b *builder) line(r *row) (Line, bool) {
 	}
 	b.amount(&l, r)
 	b.money(&l, r)
-	b.out(&l, r)
 	b.understand(&l, r)
+	b.out(&l, r)
 	return l, true
 }
 
@@ -183,7 +183,9 @@ func (b *builder) out(l *Line, r *row) {
 		l.Out = "it is marked as not wanted"
 	case is("aboard", status) || is("aboard", b.get(r, RolePrice).text) || is("aboard", b.get(r, RoleTotal).text) || is("aboard", b.get(r, RoleQuantity).text):
 		l.Out = "it is marked as aboard already; write `have` on the item in the build, so that it counts"
-	case l.Item == "" && (l.Code == "" || l.Text == "") && begins("sum", orWords(l.Text, l.Code)):
+	case l.Item == "" && is("sum", l.Text):
+		l.Out = "it is a sum, a tax or the carriage, and no part"
+	case l.Item == "" && (l.Code == "" || l.Text == "") && (begins("sum", orWords(l.Text, l.Code)) || l.Code == "" && l.facts.kind == "" && len(l.facts.ends) == 0 && startsWith("sum", l.Text)):
 		l.Out = "it is a sum, a tax or the carriage, and no part"
 	}
 }

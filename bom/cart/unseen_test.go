@@ -164,29 +164,35 @@ func (u *unseen) judge(t *testing.T) marksOf {
 	return s
 }
 
+// No wrong part is accepted, nothing of another trade is matched, and nine in ten right parts
+// are matched without a question. The four carts whose names begin with aside were kept
+// out of sight until the rules stood.
 func TestUnseenCarts(t *testing.T) {
 	paths, err := filepath.Glob("testdata/unseen/*.tsv")
 	require.NoError(t, err)
-	var sum marksOf
+	require.NotEmpty(t, paths)
+	sums := map[bool]*marksOf{false: {}, true: {}}
 	for _, p := range paths {
-		if strings.HasPrefix(filepath.Base(p), "aside") != (os.Getenv("ASIDE") != "") {
-			continue
-		}
 		u := readUnseen(t, p)
 		s := u.judge(t)
 		t.Logf("%s: right %d of %d, wrong accepted %d of %d (named %d), asked %d of %d, trade touched %d of %d", u.name, s.matched, s.right, s.accepted, s.wrong, s.named, s.asked, s.askedOf, s.touched, s.trade)
-		for _, f := range s.faults {
-			t.Log("  ", f)
+		aside := strings.HasPrefix(u.name, "aside")
+		if !aside || os.Getenv("ASIDE") != "" {
+			for _, f := range s.faults {
+				t.Log("  ", f)
+			}
 		}
-		sum.right += s.right
-		sum.matched += s.matched
-		sum.wrong += s.wrong
-		sum.accepted += s.accepted
-		sum.named += s.named
-		sum.asked += s.asked
-		sum.askedOf += s.askedOf
-		sum.trade += s.trade
-		sum.touched += s.touched
+		sum := sums[aside]
+		sum.right, sum.matched = sum.right+s.right, sum.matched+s.matched
+		sum.wrong, sum.accepted, sum.named = sum.wrong+s.wrong, sum.accepted+s.accepted, sum.named+s.named
+		sum.asked, sum.askedOf = sum.asked+s.asked, sum.askedOf+s.askedOf
+		sum.trade, sum.touched = sum.trade+s.trade, sum.touched+s.touched
 	}
-	t.Logf("SUM right %d of %d, wrong accepted %d of %d (named %d), asked %d of %d, trade touched %d of %d", sum.matched, sum.right, sum.accepted, sum.wrong, sum.named, sum.asked, sum.askedOf, sum.touched, sum.trade)
+	for aside, sum := range sums {
+		t.Logf("aside %v: right %d of %d, wrong accepted %d of %d (named %d), asked %d of %d, trade touched %d of %d", aside, sum.matched, sum.right, sum.accepted, sum.wrong, sum.named, sum.asked, sum.askedOf, sum.touched, sum.trade)
+		require.Zero(t, sum.accepted, "no wrong part is accepted")
+		require.Zero(t, sum.touched, "nothing of another trade is matched")
+		require.GreaterOrEqual(t, sum.matched*10, sum.right*9, "nine in ten right parts are matched without a question")
+		require.Equal(t, sum.askedOf, sum.asked, "what a high-pressure place needs and the line leaves open is asked")
+	}
 }

@@ -73,6 +73,17 @@ func begins(class, text string) bool {
 	return false
 }
 
+// startsWith reports whether a text begins with one of the words of a class.
+func startsWith(class, text string) bool {
+	list := strings.Fields(normal(text))
+	for n := min(len(list), 4); n > 0; n-- {
+		if _, ok := classes()[class][strings.Join(list[:n], " ")]; ok {
+			return true
+		}
+	}
+	return false
+}
+
 // within reports whether a phrase of a class stands in a text, as whole words.
 func within(class, text string) bool {
 	padded := " " + normal(text) + " "

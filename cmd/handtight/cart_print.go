@@ -136,24 +136,51 @@ func (a *app) printCovers(r *cart.Report, all bool) {
 	}
 }
 
-// printOut prints what does not count: in one line, or each.
+// printOut prints what does not count: one line a cart, or each line.
 func (a *app) printOut(r *cart.Report, all bool) {
 	u := a.ui
-	var places []string
-	for _, v := range r.Lines {
-		if v.Status != cart.Out {
-			continue
+	for _, c := range r.Carts {
+		var rows []int
+		for _, v := range r.Lines {
+			if v.Status != cart.Out || v.Line.Cart != c.Name {
+				continue
+			}
+			if all {
+				u.fold("", cartPlace(v))
+				u.fold("  why", v.Reason)
+				continue
+			}
+			rows = append(rows, v.Line.Row)
 		}
-		if all {
-			u.fold("", cartPlace(v))
-			u.fold("  why", v.Reason)
-			continue
+		if len(rows) > 0 {
+			u.fold("", fmt.Sprintf("Read as no part, or marked as not wanted, in %s: %s %s.", c.Name, plural(len(rows), "row"), ranges(rows)))
 		}
-		places = append(places, v.Line.Where())
 	}
-	if len(places) > 0 {
-		u.fold("", "Read as no part: "+strings.Join(places, ", ")+".")
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return word
 	}
+	return word + "s"
+}
+
+// ranges writes numbers in rising order, those in a row as one: "21 to 26, 36".
+func ranges(list []int) string {
+	var out []string
+	for i := 0; i < len(list); {
+		k := i
+		for k+1 < len(list) && list[k+1] == list[k]+1 {
+			k++
+		}
+		text := fmt.Sprint(list[i])
+		if k > i {
+			text += fmt.Sprintf(" to %d", list[k])
+		}
+		out = append(out, text)
+		i = k + 1
+	}
+	return strings.Join(out, ", ")
 }
 
 // mostMissing is how many things that are wholly missing are each given their line.
