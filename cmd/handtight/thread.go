@@ -2,7 +2,6 @@ package main
 
 import (
 	"bufio"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -124,8 +123,6 @@ const longestLine = 64 << 10
 // longer than longestLine is named by its number and skipped.
 func (a *app) threadLines() error {
 	lines := bufio.NewReaderSize(a.in, longestLine)
-	enc := json.NewEncoder(a.ui.out)
-	enc.SetEscapeHTML(false)
 	skipped := 0
 	for n := 1; ; n++ {
 		line, err := lines.ReadSlice('\n')
@@ -138,9 +135,12 @@ func (a *app) threadLines() error {
 			line = nil
 		}
 		if text := strings.TrimSpace(string(line)); text != "" {
-			if err := a.threadLine(enc, title.Read(text)); err != nil {
+			if err := a.threadLine(title.Read(text)); err != nil {
 				return err
 			}
+		}
+		if lost := a.ui.lost(); lost != nil {
+			return lost
 		}
 		switch {
 		case errors.Is(err, io.EOF) && skipped > 0:
@@ -163,9 +163,9 @@ func restOfLine(lines *bufio.Reader) error {
 	}
 }
 
-func (a *app) threadLine(enc *json.Encoder, r threads.Reading) error {
+func (a *app) threadLine(r threads.Reading) error {
 	if a.json {
-		return enc.Encode(threadFactsOf(r))
+		return a.ui.writeJSON(threadFactsOf(r), "")
 	}
 	a.printReading(r)
 	return nil
