@@ -66,6 +66,8 @@ type candidateFacts struct {
 	Taper       *string `json:"taper"`
 	HandTight   number  `json:"hand_tight_mm"`
 	HandTurns   number  `json:"hand_tight_turns"`
+	Left        bool    `json:"left,omitempty"`
+	Nose        number  `json:"nose_mm,omitzero"`
 	Source      string  `json:"source"`
 }
 
@@ -206,7 +208,10 @@ func candidateOf(e threads.End) candidateFacts {
 	if f == nil {
 		return c
 	}
-	c.Designation, c.Source = f.Designation, f.Source
+	c.Designation, c.Source, c.Left = f.Designation, f.Source, e.Left
+	if e.Nose > 0 {
+		c.Nose = known(e.Nose.Millimetres())
+	}
 	c.Pitch, c.TPI = known(f.Pitch.Millimetres()), known(f.TPI)
 	c.Major, c.PitchDia, c.Minor = known(f.Major.Millimetres()), known(f.PitchDia.Millimetres()), known(f.Minor.Millimetres())
 	c.Flank = known(f.Flank)

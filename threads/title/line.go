@@ -64,7 +64,7 @@ func (l *line) survey() {
 		}
 		if f := it.figure; f != nil {
 			l.washer22 = l.washer22 || f.kind == metricSize && f.v == 22
-			if f.kind == metricSize && (f.pitch > 0 && f.pitch <= 3 || f.v == 22) || f.kind == unSize || f.kind == coneSize || f.kind == frenchSize || f.kind == fenSize {
+			if f.kind == metricSize && (f.pitch > 0 && f.pitch <= 3 || f.v == 22) || f.kind == unSize || f.kind == coneSize || f.kind == specialSize || f.kind == frenchSize || f.kind == fenSize {
 				l.evidence = true
 			}
 		}
