@@ -43,6 +43,9 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	}
 	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") && !c.threadFigure() {
 		out.Sex, out.Seal, out.Swivel = threads.NoSex, threads.NoSeal, false
+		if c.pex && name == "TUBE" && !c.millimetres() {
+			plain = []threads.Family{threads.Barb, threads.Push, threads.Compression}
+		}
 		out.Candidates = plainEnds(c, plain)
 		if name != "TUBE" && c.sex() != threads.Male {
 			for k := range out.Candidates {
@@ -302,7 +305,7 @@ var straightFamilies = map[string][]threads.Family{
 
 // hoseNut reports whether a female end of a made-up hose, whose nut seals flat.
 func (l *line) hoseNut(c *phrase) bool {
-	return l.is(madeUp) && c.sex() == threads.Female
+	return l.is(madeUp) && c.sex() == threads.Female && !c.assumed
 }
 
 // ironPipe reports whether an end is listed as FIP, which on a hose's nut is a

@@ -191,11 +191,13 @@ func (l *line) sizesOf(kind figureKind) map[float64]bool {
 
 func (l *line) dropSecond(values map[float64]bool, second figureKind) {
 	french := second == frenchSize
+	var again []*figure
 	for k := range l.tokens {
-		f := l.tokens[k].figure
-		if f == nil || f.kind != second || !values[f.v] {
-			continue
+		if f := l.tokens[k].figure; f != nil && f.kind == second && values[f.v] {
+			again = append(again, f)
 		}
+	}
+	for _, f := range again {
 		f.drop(asRepeat)
 		if french {
 			l.markFrench(f.v)
