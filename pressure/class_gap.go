@@ -18,6 +18,9 @@ func ClassGap(class, material, family string, male bool, size string) string {
 	}
 	c, ok := readClass(class)
 	if !ok {
+		if word := strings.TrimSpace(class); wholeForm.MatchString(word) {
+			return fmt.Sprintf("`%s` is no class that is known: write \"class %s\"", word, word)
+		}
 		return fmt.Sprintf("`%s` is no class that is known", class)
 	}
 	rows := slices.DeleteFunc(rowsOf(c), func(r *fittingRow) bool { return r.kind == "union" && !c.union })

@@ -56,7 +56,8 @@ var fittingRows = sync.OnceValue(func() []fittingRow {
 // only for 150 psi, so that it is rated lower than "class 150"; a fitting of ISO 4144 is
 // a light pattern by any name. PN n is n bar at 20 C. What is worked out by the wall
 // (class 2000, schedule 80 of 316) is an [Estimate], and of class 2000 no more than
-// class 3000 has. The steel figures of the family standards are carried to stainless (one
+// class 3000 has. Forged and machined fittings of duplex, super duplex, 904L and titanium
+// go by their class in 316L and their own allowable stress. The steel figures of the family standards are carried to stainless (one
 // table rates 316 and carbon steel alike) and halved for brass, as an [Estimate]. What
 // makers claim of their sort of fitting is a [Claim]; see [FittingStandard].
 // ok is false without a class, for an unknown one, and where no row fits.
@@ -103,13 +104,52 @@ func fittingRating(class, material, family string, male bool, sizeText string, c
 	return Lower(r, pn)
 }
 
-// byClass looks the class up, and what another metal has of a steel figure.
+// byClass looks the class up, and what another metal has of a stainless or a steel figure.
 func (q fittingQuery) byClass() (Rating, bool) {
 	if r, found := q.lowest(); found {
 		return q.noHeavier(r), true
 	}
+	if r, found := q.byStress(); found {
+		return r, true
+	}
 	return q.fromSteel()
 }
+
+// stressed are the metals that forged and machined fittings are made of beside 316L, and
+// whose own allowable stress is known.
+var stressed = []string{"super duplex", "duplex", "904L", "titanium"}
+
+// byStress rates a forged or a machined fitting of another metal by what its class has of
+// 316L and by its own allowable stress: less where it may bear less, and never more, since
+// the class is a name for the wall and for no more than its figure.
+//
+// Source: ASME B16.11: the rating is that of pipe of the class's schedule in the fitting's
+// own material; ASME B31.3 304.1.2, where the pressure goes with the stress.
+func (q fittingQuery) byStress() (Rating, bool) {
+	own, known := AllowableStress(q.material)
+	if !known || !slices.Contains(stressed, q.material) || !slices.ContainsFunc(q.class.names, func(n string) bool { return n != "" }) {
+		return Rating{}, false
+	}
+	like := q
+	like.material = "316L"
+	base, _ := AllowableStress(like.material)
+	if like.class.names = slices.DeleteFunc(slices.Clone(q.class.names), func(n string) bool { return !walled[n] }); len(like.class.names) == 0 {
+		return Rating{}, false
+	}
+	r, found := like.lowest()
+	if !found {
+		return Rating{}, false
+	}
+	r = like.noHeavier(r)
+	share := min(1, float64(own.Value/base.Value))
+	r.Pressure *= quantity.Pressure(share)
+	r.Text = fmt.Sprintf("%s; %s bears %.0f MPa and 316L %.0f, so that it holds %g of it", r.Text, q.material, own.Value.MPa(), base.Value.MPa(), share)
+	r.Status = max(r.Status, own.Status)
+	return r, true
+}
+
+// walled are the classes whose figure comes of a wall, and so goes with the metal's stress.
+var walled = map[string]bool{"class 2000": true, "class 3000": true, "class 6000": true, "schedule 80": true, "machined": true}
 
 // lighter are the classes of which the next heavier one is rated too: a wall that was
 // worked out may come to more than the class above it is sold for.
@@ -187,9 +227,12 @@ func (q fittingQuery) madeOf(r *fittingRow) bool {
 
 // carried is what of a steel figure another metal is good for: 316 pipe ends are
 // rated as carbon steel at every size, brass ones at about half of it (page "NPT
-// pipe end pressure ratings", table 6); 316L by its allowable stress of 16.7 over
-// 20 ksi (memory).
-var carried = map[string]float64{"316": 1, "304": 1, "316L": 0.83, "stainless": 0.83, "brass": 0.5}
+// pipe end pressure ratings", table 6); 316L and titanium by their allowable stress of 115
+// over 138 MPa, and what may bear more than steel by no more than steel (table/stress.csv).
+var carried = map[string]float64{
+	"316": 1, "304": 1, "316L": 0.83, "stainless": 0.83, "brass": 0.5,
+	"super duplex": 1, "duplex": 1, "904L": 1, "titanium": 0.83,
+}
 
 func (q fittingQuery) fromSteel() (Rating, bool) {
 	share, ok := carried[q.material]

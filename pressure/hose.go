@@ -21,6 +21,7 @@ type hoseRow struct {
 	dash                   int
 	bore, bend             quantity.Length
 	wp, burst              printed
+	series                 bool // of one maker's series, and not the standard's own
 	status                 Status
 }
 
@@ -34,7 +35,7 @@ var hoseRows = sync.OnceValue(func() []hoseRow {
 			spec: r["spec"], standard: r["standard"], source: r["source"], dash: int(dash),
 			bore: quantity.Length(bore) * quantity.Inch, bend: quantity.Length(bend),
 			wp: r.printed("wp_bar", "wp_psi"), burst: r.printed("burst_bar", "burst_psi"),
-			status: statusNamed(r["status"]),
+			series: r["basis"] == "product series", status: statusNamed(r["status"]),
 		})
 	}
 	return out
@@ -45,8 +46,11 @@ var hoseRows = sync.OnceValue(func() []hoseRow {
 // The bore is matched to the nearest standard one within 0.6 mm. Of all rows for
 // that standard and bore the lowest rules, and no hose is rated above a smaller
 // one of its standard. A remembered row lowers a seen one only by more than
-// 2 %, and is marked [Memory] when it does or stands alone. ok is false for an
-// unknown standard and for a bore that its tables do not hold.
+// 2 %. What the standard says of the size decides what the figure rests on: a
+// remembered row of the standard is [Memory] whatever makers print; without a row
+// of the standard a maker's figure is [MakersSeries], and a smaller size's that rules is
+// [OtherSize]: neither clears a high-pressure segment. ok is false for an
+// unknown standard and for a bore that its tables do not hold: see [HoseGap].
 //
 // Source: the Source of the rating, from table/hose.csv.
 func HoseRating(spec Spec, bore quantity.Length) (Rating, bool) {
@@ -59,17 +63,29 @@ func HoseRating(spec Spec, bore quantity.Length) (Rating, bool) {
 	return Lower(all...)
 }
 
+// HoseGap says in words why [HoseRating] knows no figure: "the table of SAE 100R5 has no
+// bore of 9.2 mm". It is "" where a figure is known, and where no standard is named.
+func HoseGap(spec Spec, bore quantity.Length) string {
+	if _, known := HoseRating(spec, bore); known || len(spec.parts()) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("size not in the table: %s has no bore of %s", spec, bore)
+}
+
 func oneHose(spec string, bore quantity.Length) (Rating, bool) {
 	standard, ok := nearestBore(spec, bore)
 	if !ok {
 		return Rating{}, false
 	}
-	var seen, remembered *hoseRow
+	var seen, remembered, own *hoseRow // own: the standard's row for this very size, a seen one first
 	rows := hoseRows()
 	for i := range rows {
 		r := &rows[i]
 		if r.spec != spec || r.bore > standard+boreTolerance/10 {
 			continue
+		}
+		if !r.series && r.bore > standard-boreTolerance/10 && (own == nil || r.status < own.status) {
+			own = r
 		}
 		best := &seen
 		if r.status == Memory {
@@ -79,21 +95,37 @@ func oneHose(spec string, bore quantity.Length) (Rating, bool) {
 			*best = r
 		}
 	}
+	rules := seen
 	if seen == nil || remembered != nil && remembered.wp.inBar() < seen.wp.inBar()*(1-rounding) {
-		return remembered.rating(standard), true
+		rules = remembered
 	}
-	return seen.rating(standard), true
+	return rules.rating(standard, own), true
 }
 
-func (r *hoseRow) rating(bore quantity.Length) Rating {
+// rating gives the row that rules a bore, and what the standard's own row says of how well
+// the figure is known; own is nil where the standard has none.
+func (r *hoseRow) rating(bore quantity.Length, own *hoseRow) Rating {
+	basis, status, p := HoseStandard, r.status, r.wp.inBar()
+	smaller := r.bore < bore-boreTolerance
+	switch {
+	case own != nil:
+		status = max(status, own.status)
+		if r.series && status == Memory { // it is the standard's own row that counts, and nobody has seen it
+			r, p = own, min(p, own.wp.inBar())
+		}
+	case smaller:
+		basis = OtherSize
+	default:
+		basis = MakersSeries
+	}
 	text := fmt.Sprintf("%s -%d, bore %s, %s", r.standard, r.dash, r.bore, r.wp.figure(false))
-	if r.bore < bore-boreTolerance {
+	if smaller {
 		text += fmt.Sprintf("; bore %s is not rated above it", bore)
 	}
-	if r.status == Memory {
+	if status == Memory {
 		text += " (from memory)"
 	}
-	return Rating{Pressure: r.wp.inBar(), Basis: HoseStandard, Text: text, Source: sourceText(r.source), Status: r.status}
+	return Rating{Pressure: p, Basis: basis, Text: text, Source: sourceText(r.source), Status: status}
 }
 
 // nearestBore finds the standard bore that a stated one means.

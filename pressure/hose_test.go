@@ -33,12 +33,12 @@ func TestHoseRating(t *testing.T) {
 		{"R8 of five eighths is only remembered", "100R8", 15.9, 189.61, Memory, "memory: SAE J517, 2750 psi"},
 		{"R7 of three eighths: a chart of 2250 psi is below a series of 175 bar", "100R7", 9.5, 155.13, Seen, `chart of the page "Thermoplastic hoses"`},
 		{"R7 of a quarter: the remembered standard is well below what was seen", "100R7", 6.35, 189.61, Memory, "memory: SAE J517, 2750 psi"},
-		{"R7 of one inch: a remembered 1000 psi is only the rounding of 70 bar", "100R7", 25.4, 70, Seen, "per-bore hose size tables"},
+		{"R7 of one inch: the standard's own row is remembered, and a maker's series of 70 bar does not stand for it", "100R7", 25.4, 68.95, Memory, "memory: SAE J517, 1000 psi"},
 		{"1SC of three eighths: the standard below the series of 210 bar", "1SC", 9.5, 180, Memory, "memory: EN 857"},
-		{"2SC of a quarter: standard and series agree, what was seen is named", "2SC", 6.4, 400, Seen, "per-bore hose size tables"},
+		{"2SC of a quarter: standard and series agree, and nobody has seen the standard's", "2SC", 6.4, 400, Memory, "memory: EN 857"},
 		{"R5: the bore decides, not the dash", "100R5", 10.3, 140, Seen, "per-bore hose size tables, 100R5 -8"},
-		{"R14 of half an inch is not rated above the smaller ones", "100R14", 12.7, 103.42, Memory, "memory: SAE J517, 1500 psi"},
-		{"R14 of five eighths was seen lower still", "100R14", 15.9, 100, Seen, "per-bore hose size tables"},
+		{"R17 is one pressure in all sizes", "100R17", 12.7, 206.84, Seen, "two hose lists, 3000 psi"},
+		{"R8 of three quarters by the chart of the two standards, below the remembered 2250 psi", "100R8", 19, 137.9, Seen, `chart of the page "Guide to Thermoplastic Hoses (SAE 100R7/R8)", 2000 psi`},
 		{"a suction hose holds little", "100R4", 19, 20.68, Mixed, "chart of hose size to maximum operating pressure, 300 psi"},
 		{"a bore in whole millimetres", "2SN", 10, 330, Seen, "per-bore hose size tables, 3/8 inch"},
 		{"sold to two standards: the lower", "2SC+100R16", 9.5, 275.79, Memory, "memory: SAE J517 100R16, 4000 psi"},
@@ -54,6 +54,72 @@ func TestHoseRating(t *testing.T) {
 			require.NotEmpty(t, r.Source)
 		})
 	}
+}
+
+// A maker's series is not the standard, and another size's figure is no figure of this one:
+// both say so and never clear high pressure. The fourteen sizes without a standard row.
+func TestHoseWithoutTheStandardsFigure(t *testing.T) {
+	for _, c := range []struct {
+		why   string
+		spec  Spec
+		mm    float64
+		bar   float64
+		basis Basis
+	}{
+		{"R6 of three eighths: 28 bar of one maker", "100R6", 9.525, 28, MakersSeries},
+		{"R6 of one inch: outside the standard", "100R6", 25.4, 20, MakersSeries},
+		{"R14 of an eighth", "100R14", 3.175, 275, MakersSeries},
+		{"R14 of half an inch is not rated above the remembered 1500 psi of three eighths", "100R14", 12.7, 103.42, OtherSize},
+		{"R14 of five eighths: 100 bar of one maker", "100R14", 15.9, 100, MakersSeries},
+		{"R14 of three quarters", "100R14", 19, 90, MakersSeries},
+		{"R14 of one inch", "100R14", 25.4, 65, MakersSeries},
+	} {
+		t.Run(c.why, func(t *testing.T) {
+			r, ok := HoseRating(c.spec, quantity.Length(c.mm))
+			require.True(t, ok)
+			bar(t, c.bar, r)
+			require.Equal(t, c.basis, r.Basis, r.String())
+			require.True(t, r.Basis.Guess())
+			_, ok = Proof(r)
+			require.False(t, ok, "no test pressure of a guess")
+			got, _ := Governing(OfDataSheet(r.Pressure+quantity.Bar, "hose"), r)
+			require.Equal(t, DataSheet, got.Basis, "the part's own data sheet says that it holds this at the least")
+			require.Equal(t, r.Pressure, got.Pressure, "and no more is believed of it than others of its sort have")
+			sheet := OfDataSheet(r.Pressure-quantity.Bar, "hose")
+			got, _ = Governing(sheet, r)
+			require.Equal(t, sheet, got)
+		})
+	}
+}
+
+// Every rating of the hose table that may clear high pressure has a row of its standard of
+// that very bore, at or above the figure.
+func TestNoHoseIsClearedByAnotherRow(t *testing.T) {
+	own := map[Spec]map[quantity.Length]quantity.Pressure{}
+	for _, r := range hoseRows() {
+		if r.series {
+			continue
+		}
+		if own[Spec(r.spec)] == nil {
+			own[Spec(r.spec)] = map[quantity.Length]quantity.Pressure{}
+		}
+		own[Spec(r.spec)][r.bore] = max(own[Spec(r.spec)][r.bore], r.wp.inBar())
+	}
+	for _, row := range hoseRows() {
+		r, ok := HoseRating(Spec(row.spec), row.bore)
+		require.True(t, ok)
+		has := own[Spec(row.spec)][row.bore]
+		require.Equal(t, has == 0, r.Basis.Guess(), "%s -%d: %s", row.spec, row.dash, r)
+		if has > 0 {
+			require.LessOrEqual(t, r.Pressure, has, "%s -%d", row.spec, row.dash)
+		}
+	}
+}
+
+func TestHoseGap(t *testing.T) {
+	require.Equal(t, "size not in the table: SAE 100R5 has no bore of 9.2 mm", HoseGap("100R5", 9.2))
+	require.Empty(t, HoseGap("100R8", 9.5))
+	require.Empty(t, HoseGap("", 9.5), "no standard is named")
 }
 
 func containsMemory(s string) bool {

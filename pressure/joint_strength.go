@@ -40,6 +40,18 @@ func AllowableStress(material string) (Stress, bool) {
 	return s, ok
 }
 
+// StressGap says in words why [AllowableStress] knows no figure: "no allowable stress is
+// known of `oak`". It is "" where one is known.
+func StressGap(material string) string {
+	if _, known := AllowableStress(material); known {
+		return ""
+	}
+	if made := materialNamed(material); made != "" {
+		return fmt.Sprintf("no allowable stress is known of %s (`%s`)", made, material)
+	}
+	return fmt.Sprintf("`%s` is no material whose allowable stress is known", material)
+}
+
 // EndLoad returns the force in newtons that pressure p pulls a joint apart with,
 // where it seals at diameter d: F = p pi d2/4. The diameter is that of the seal
 // and not of the bore.

@@ -25,6 +25,13 @@ func TestAllowableStress(t *testing.T) {
 		source        string
 	}{
 		{"316 pipe", "316", 137.9, "ASTM A312 TP316, 20 ksi"},
+		{"316L", "316L", 115, "ASTM A312 TP316L; acadri01/Conduit MaterialLibrary.cs, ASME B31.3 table A-1"},
+		{"a stainless of no grade is 316L", "inox", 115, "the same"},
+		{"duplex", "2205", 207, "ASTM A790 S31803, the same"},
+		{"super duplex is the lower of two", "super duplex", 250, "ASTM A790 S32760, the same"},
+		{"titanium", "titanium", 115, "ASTM B337 grade 2, the same"},
+		{"copper", "copper", 41, "ASTM B42 annealed, the same"},
+		{"904L by its yield strength", "904L", 146, "ASME B31.3 302.3.2(d), 2/3 of 220 MPa worked by hand: 146.7"},
 		{"malleable iron", "malleable iron", 55.2, "ASME B31.3-2012 table A-1, ASTM A197, 8.0 ksi"},
 		{"brass, at half of stainless", "brass", 68.9, `page "NPT pipe end pressure ratings" table 6: 0.49 to 0.51 of 316`},
 	} {
@@ -36,7 +43,9 @@ func TestAllowableStress(t *testing.T) {
 	for _, unknown := range []string{"pom", "", "unobtainium"} {
 		_, ok := pressure.AllowableStress(unknown)
 		require.False(t, ok, unknown)
+		require.Contains(t, pressure.StressGap(unknown), "`"+unknown+"`", "it says which word")
 	}
+	require.Empty(t, pressure.StressGap("316"))
 }
 
 // jointOf gives the strength's question for a male and a female of one family and size.

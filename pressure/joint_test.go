@@ -73,3 +73,18 @@ func TestThickerTubeIsNotRatedLower(t *testing.T) {
 		require.Positive(t, float64(last), "%s", od)
 	}
 }
+
+func TestTubeGap(t *testing.T) {
+	for _, c := range []struct {
+		why, material string
+		outside, wall quantity.Length
+		want          string
+	}{
+		{"another metal", "brass", 12.7, 1.65, "the table of tube is for 316 and 304, and says nothing of `brass`"},
+		{"another diameter", "316", 10, 1, "size not in the table: no tube has an outside of 10 mm"},
+		{"too thin", "316", 12.7, 0.5, "size not in the table: tube of 12.7 mm has a wall of 0.89 mm or more there"},
+		{"a figure is known", "316", 12.7, 1.65, ""},
+	} {
+		require.Equal(t, c.want, TubeGap(c.material, c.outside, c.wall), c.why)
+	}
+}

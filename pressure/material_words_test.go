@@ -13,7 +13,7 @@ import (
 // noRating are words of the catalogue's metals that no table of ratings speaks of: what is
 // made of them needs its data sheet.
 var noRating = []string{
-	"6mo", "6 mo", "254smo", "s31254", "1.4547", "904l", "1.4539", "n08904", "317l", "317", "1.4438",
+	"6mo", "6 mo", "s31254", "1.4547", "317l", "317", "1.4438",
 	"ca104", "c95800", "c65500", // nickel-aluminium and silicon bronze by number
 	"90/10", // also a size, and "copper-nickel" stands beside it
 	"alloy 6082", "alloy 5083",
@@ -53,7 +53,7 @@ func TestStainlessIsReadByEveryCountrysName(t *testing.T) {
 		"SUS316L": "316L", "SS316L": "316L", "316S11": "316L", "SUS316/316L": "316L",
 		"V4A":    "316L", // 1.4401 or 1.4404: the weaker
 		"SUS304": "304", "V2A": "304", "1.4307": "304", "S/S": "stainless",
-		"superduplex": "duplex", "1.4410": "duplex", "904L": "",
+		"superduplex": "super duplex", "1.4410": "super duplex", "904L": "904L", "1.4539": "904L",
 	} {
 		require.Equal(t, want, materialNamed(text), text)
 	}

@@ -1,6 +1,9 @@
 package pressure
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // PipeRating returns the rating of plastic pipe, or of hose, by what is written of it: the
 // SDR of PE pipe with its grade ("PE100 SDR 11": 16 bar), or a PN ("PN 10": 10 bar at
@@ -26,4 +29,19 @@ func PipeRating(text string) (Rating, bool) {
 		}
 	}
 	return Lower(all...)
+}
+
+// PipeGap says in words why [PipeRating] knows no figure, from the same text: the grade of
+// PE that is not said, or the SDR that no table holds. It is "" where a figure is known and
+// where neither an SDR nor a PN is written.
+func PipeGap(text string) string {
+	sdr := sdrForm.FindString(strings.ToLower(text))
+	if _, known := PipeRating(text); known || sdr == "" {
+		return ""
+	}
+	name := "SDR " + sdrForm.FindStringSubmatch(sdr)[1]
+	if grade := materialNamed(text); grade == "PE100" || grade == "PE80" {
+		return fmt.Sprintf("%s of %s is in no table that is known", name, grade)
+	}
+	return fmt.Sprintf("%s tells nothing without the grade of the polyethylene: write \"PE100 %s\" or \"PE80 %s\"", name, name, name)
 }

@@ -27,8 +27,19 @@ func TestPipeRating(t *testing.T) {
 			require.Equal(t, c.basis, r.Basis, r.String())
 		})
 	}
-	for _, bad := range []string{"", "PE SDR 11", "SDR 11", "PE80 SDR 11", "PE100", "PVC SDR 11", "316 class 3000", "PN 0"} {
+	for _, bad := range []string{"", "PE SDR 11", "SDR 11", "PE80 SDR 12", "PE100", "PVC SDR 11", "316 class 3000", "PN 0"} {
 		_, ok := PipeRating(bad)
 		require.False(t, ok, bad)
+	}
+}
+
+func TestPipeGap(t *testing.T) {
+	for _, c := range []struct{ why, text, want string }{
+		{"the grade is not said", "PE SDR 11", `SDR 11 tells nothing without the grade of the polyethylene: write "PE100 SDR 11" or "PE80 SDR 11"`},
+		{"an SDR of no table", "PE80 SDR 12", "SDR 12 of PE80 is in no table that is known"},
+		{"a figure is known", "PE80 SDR 11", ""},
+		{"nothing is written", "rubber", ""},
+	} {
+		require.Equal(t, c.want, PipeGap(c.text), c.why)
 	}
 }

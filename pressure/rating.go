@@ -18,10 +18,19 @@ const (
 	TubeTable                     // a table of tube or pipe by its outside and wall
 	Claim                         // what makers commonly claim of such parts, by no standard
 	Estimate                      // worked from something alike; never clears a high-pressure segment
+	MakersSeries                  // one maker's series of a standard that gives no figure of its own for the size
+	OtherSize                     // another size's figure: the standard's table does not have the size
 	basisEnd
 )
 
-var basisWords = [basisEnd]string{"no basis", "data sheet", "hose standard", "fitting class", "hose joint", "tube table", "common claim", "estimate"}
+var basisWords = [basisEnd]string{
+	"no basis", "data sheet", "hose standard", "fitting class", "hose joint", "tube table", "common claim", "estimate",
+	"a maker's series, not the standard", "size not in the table",
+}
+
+// Guess reports whether a figure of this basis never clears a high-pressure segment: an
+// estimate, one maker's series, and another size's figure.
+func (b Basis) Guess() bool { return b == Estimate || b == MakersSeries || b == OtherSize }
 
 // String gives the basis in words: "hose standard".
 func (b Basis) String() string {
@@ -99,19 +108,27 @@ func Lower(ratings ...Rating) (lowest Rating, ok bool) {
 }
 
 // Governing returns the rating of one part of which several are known: the lower
-// of its data sheet and its standard. An estimate counts only when there is
-// nothing else. ok is false when nothing is known.
+// of its data sheet and its standard. A guess ([Basis.Guess]) counts only when there is
+// nothing else; but one maker's series and another size's figure lower what is known, which
+// they do not make a guess of. ok is false when nothing is known.
 func Governing(ratings ...Rating) (Rating, bool) {
-	var known []Rating
+	var known, limits []Rating
 	for _, r := range ratings {
-		if r.Basis != Estimate {
+		switch {
+		case !r.Basis.Guess():
 			known = append(known, r)
+		case r.Basis != Estimate:
+			limits = append(limits, r)
 		}
 	}
-	if r, ok := Lower(known...); ok {
-		return r, true
+	r, ok := Lower(known...)
+	if !ok {
+		return Lower(ratings...)
 	}
-	return Lower(ratings...)
+	if limit, any := Lower(limits...); any && limit.Pressure < r.Pressure {
+		r.Pressure, r.Text = limit.Pressure, fmt.Sprintf("%s, and %s: %s", r.Text, limit.Basis, limit.Text)
+	}
+	return r, true
 }
 
 // Ratios of proof and burst to the working pressure.
@@ -123,7 +140,7 @@ const (
 
 // Proof returns the pressure that a part of this rating is tested to: twice the
 // rating for hose by its standard, one and a half times for everything else.
-// ok is false for a rating without a basis, and for an estimate.
+// ok is false for a rating without a basis, and for a guess.
 //
 // Source: [HoseProofRatio], [OtherProofRatio].
 func Proof(r Rating) (p quantity.Pressure, ok bool) {

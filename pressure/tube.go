@@ -40,3 +40,26 @@ func TubeRating(material string, outside, wall quantity.Length) (Rating, bool) {
 	}
 	return best, best.Basis != 0
 }
+
+// TubeGap says in words why [TubeRating] knows no figure: the material, the diameter or
+// the wall that its table does not hold. It is "" where a figure is known.
+func TubeGap(material string, outside, wall quantity.Length) string {
+	if _, known := TubeRating(material, outside, wall); known {
+		return ""
+	}
+	if made := materialNamed(material); made != "316" && made != "304" {
+		return fmt.Sprintf("the table of tube is for 316 and 304, and says nothing of `%s`", material)
+	}
+	thinnest := quantity.Length(0)
+	for _, r := range tubeRows() {
+		od, _ := r.number("od_in")
+		t, _ := r.number("wall_in")
+		if w := quantity.Length(t) * quantity.Inch; math.Abs(float64(quantity.Length(od)*quantity.Inch-outside)) <= 0.05 && (thinnest == 0 || w < thinnest) {
+			thinnest = w
+		}
+	}
+	if thinnest == 0 {
+		return fmt.Sprintf("size not in the table: no tube has an outside of %s", outside)
+	}
+	return fmt.Sprintf("size not in the table: tube of %s has a wall of %s or more there", outside, thinnest)
+}

@@ -214,7 +214,7 @@ func (s *Segment) figures() {
 	s.tell("worst", worstOld, worstNew, false)
 	s.tell("vacuum", -s.Old.Load.Low, -s.New.Load.Low, false)
 	hold := func(g *bom.Segment) float64 {
-		if !g.Hold.Known {
+		if !g.Rated() {
 			return math.NaN()
 		}
 		return g.Hold.Rating.Pressure.Bar()

@@ -11,12 +11,15 @@ type Allowable struct {
 	Basis    string `json:"rating_basis"`
 	Status   string `json:"rating_status"` // how well the figure is known; "" where there is none
 	Derated  bool   `json:"derated"`       // lowered for the duty's temperatures
-	Estimate bool   `json:"estimate"`      // never enough on high pressure
+	Estimate bool   `json:"estimate"`      // a guess, such as an estimate: never enough on high pressure
 	Text     string `json:"rating_text"`   // in full: "SAE 100R8 3/8 in: 345 bar"
 
 	Sheet  bool `json:"-"` // the figure of a data sheet, whose text says so
 	Claim  bool `json:"-"` // what such parts are commonly sold for
+	Series bool `json:"-"` // one maker's series, without a figure of the standard
+	Other  bool `json:"-"` // another size's figure
 	Memory bool `json:"-"` // nobody has looked it up
+	Mixed  bool `json:"-"` // the figures were looked up, their sizes were not
 }
 
 // AllowableOf shows what a port, a joint or the weakest of a segment holds.
@@ -25,7 +28,8 @@ func AllowableOf(h bom.Hold) Allowable {
 	if h.Known {
 		r := h.Rating
 		a.Bar, a.Basis, a.Status, a.Text = Figure(r.Pressure.Bar()), r.Basis.String(), r.Status.String(), r.Text
-		a.Sheet, a.Claim, a.Memory = r.Basis == pressure.DataSheet, r.Basis == pressure.Claim, r.Status == pressure.Memory
+		a.Sheet, a.Claim, a.Series, a.Other = r.Basis == pressure.DataSheet, r.Basis == pressure.Claim, r.Basis == pressure.MakersSeries, r.Basis == pressure.OtherSize
+		a.Memory, a.Mixed = r.Status == pressure.Memory, r.Status == pressure.Mixed
 	}
 	return a
 }

@@ -70,7 +70,9 @@ func TestOverIsDecidedOnce(t *testing.T) {
 			}
 		}
 		for _, g := range f.Segments {
-			require.Equal(t, g.Over, g.Margin.Known && g.Margin.Value < -pressure.Slack || g.Unbounded && g.Bar.Known, g.Name)
+			require.Equal(t, g.Over, g.AtMost.Known && (g.Unbounded || pressure.Above(g.Worst.Value, g.AtMost.Value)), g.Name)
+			require.Equal(t, len(g.Unrated) > 0, g.AtMost.Known && !g.Bar.Known, "%s: of what a member holds nothing is known", g.Name)
+			require.False(t, !g.Bar.Known && g.Margin.Known, "%s: no margin to what is not known", g.Name)
 		}
 		require.Len(t, f.WorstFirst, len(f.Parts))
 		require.Len(t, f.Joints, f.Counts.Joints)

@@ -18,21 +18,23 @@ type Segment struct {
 	Unbounded bool     `json:"unbounded,omitempty"`
 	Cause     string   `json:"worst_cause"`
 	Lowest    Number   `json:"lowest_bar"`
-	Weakest   string   `json:"weakest"`
-	Allowable
-	Margin   Number `json:"margin"`    // below 0 where it holds less; null where either is not known or has no bound
-	Proof    Number `json:"proof_bar"` // the most that a first test may put on it
-	High     bool   `json:"high_pressure"`
-	LowCause string `json:"lowest_cause"` // "" where there is no vacuum
-	Over     bool   `json:"over"`         // it is known to see more than it holds
-	Raised   bool   `json:"-"`            // some state is worse than normal running
+	Weakest   string   `json:"weakest"` // of the members whose rating is known
+	Allowable          // of the weakest; its figure is null while one member's rating is not known
+	AtMost    Number   `json:"at_most_bar"` // the least that is known of any member: the segment holds no more
+	Unrated   []string `json:"unrated"`     // members whose rating is not known
+	Margin    Number   `json:"margin"`      // below 0 where it holds less; null where either is not known or has no bound
+	Proof     Number   `json:"proof_bar"`   // the most that a first test may put on it
+	High      bool     `json:"high_pressure"`
+	LowCause  string   `json:"lowest_cause"` // "" where there is no vacuum
+	Over      bool     `json:"over"`         // it is known to see more than it holds
+	Raised    bool     `json:"-"`            // some state is worse than normal running
 }
 
 // SegmentOf shows one segment of a build.
 func SegmentOf(sys *bom.System, g *bom.Segment) Segment {
 	worst, state := g.Load.Worst()
 	row := Segment{
-		Name: g.Name, Runs: []string{}, Members: []string{}, Normal: Figure(g.Load.Normal), Worst: Figure(worst),
+		Name: g.Name, Runs: []string{}, Members: []string{}, Unrated: []string{}, Normal: Figure(g.Load.Normal), Worst: Figure(worst),
 		Unbounded: math.IsInf(worst, 1), Lowest: Figure(g.Load.Low), Allowable: AllowableOf(g.Hold), High: g.High(),
 	}
 	if state != nil {
@@ -49,6 +51,13 @@ func SegmentOf(sys *bom.System, g *bom.Segment) Segment {
 	}
 	if g.Hold.Known {
 		row.Weakest, row.Over = g.Hold.What, pressure.Above(worst, g.Hold.Rating.Pressure.Bar())
+		row.AtMost = row.Bar
+	}
+	for _, u := range g.Unrated {
+		row.Unrated = append(row.Unrated, u.Name)
+	}
+	if !g.Rated() {
+		row.Bar = Number{}
 	}
 	if m, ok := g.Margin(); ok {
 		row.Margin = Figure(m)

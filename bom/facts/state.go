@@ -112,7 +112,7 @@ func stateSegment(g *bom.SegmentView) StateSegment {
 		Name: g.Segment.Name, Bar: Figure(g.High), Unbounded: math.IsInf(g.High, 1), Lowest: Figure(g.Low),
 		Normal: Figure(g.Segment.Load.Normal), Changed: g.Changed(),
 	}
-	if h := g.Segment.Hold; h.Known {
+	if h := g.Segment.Hold; g.Segment.Rated() {
 		row.Weakest, row.Holds = h.What, Figure(h.Rating.Pressure.Bar())
 		if !row.Unbounded {
 			row.Margin = Figure(row.Holds.Value - g.High)

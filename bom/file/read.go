@@ -37,7 +37,7 @@ func (e *Error) Error() string {
 	if e.Remedy != "" {
 		text += "; " + e.Remedy
 	}
-	return Name(text)
+	return text
 }
 
 // Unwrap gives the system's own error.

@@ -25,6 +25,9 @@ func (c table) hose(i *build.Item, port int) (standard, guess pressure.Rating) {
 		return hose, end
 	}
 	standard, _ = pressure.Lower(hose, end)
+	if hose.Basis.Guess() {
+		standard.Basis = hose.Basis // good ends make no better hose
+	}
 	return standard, guess
 }
 

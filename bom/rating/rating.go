@@ -14,7 +14,7 @@ import (
 type Allowable struct {
 	Rating   pressure.Rating
 	Known    bool
-	Estimate bool    // what rules is an estimate: never enough on high pressure
+	Estimate bool    // what rules is a guess ([pressure.Basis.Guess]): never enough on high pressure
 	Derated  bool    // lowered for the duty's temperatures
 	Left     float64 // what those leave of a figure for cold water, as of a data sheet: 1 is all; 0 of a joint
 	Sheet    *pressure.Rating
@@ -124,7 +124,7 @@ func (c table) hold(i *build.Item, port int) Allowable {
 	if h.Sheet == nil && guess.Basis != 0 {
 		h.Rating, h.Known = pressure.Lower(h.Rating, warm.Apply(guess))
 	}
-	h.Estimate = h.Rating.Basis == pressure.Estimate
+	h.Estimate = h.Rating.Basis.Guess()
 	h.Derated, h.Left = h.Known && warm.Value != 1, warm.Value
 	h.What = i.ID
 	return h

@@ -111,7 +111,7 @@ func standardRules(h bom.Hold, need float64) bool {
 		return false
 	}
 	switch h.Table.Basis {
-	case pressure.HoseStandard, pressure.FittingClass, pressure.TubeTable:
+	case pressure.HoseStandard, pressure.MakersSeries, pressure.OtherSize, pressure.FittingClass, pressure.TubeTable:
 		return true
 	}
 	return false

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -53,7 +54,7 @@ func findUnrated(s *bom.System) []finding.Finding {
 			}
 			if !said[u.Item] {
 				said[u.Item] = true
-				out = append(out, unrated(s, g, u, cmp.Or(classGap(s, g, u), "nothing says what it holds"), asked(u)))
+				out = append(out, unrated(s, g, u, cmp.Or(classGap(s, g, u), hoseGap(u), "nothing says what it holds"), asked(u)))
 			}
 		}
 		for _, u := range g.Units {
@@ -112,23 +113,49 @@ func classGap(s *bom.System, g *bom.Segment, u *bom.Unit) string {
 	return ""
 }
 
+// hoseGap says why the spec or the wall of a hose or a pipe tells nothing; "" where neither
+// is said.
+func hoseGap(u *bom.Unit) string {
+	it := u.Item
+	if !it.IsHose() {
+		return ""
+	}
+	if spec, ok := pressure.HoseSpec(it.Spec); ok && it.Bore != nil {
+		return pressure.HoseGap(spec, *it.Bore)
+	}
+	return pressure.PipeGap(strings.Join([]string{it.Pipe, it.Spec, it.Material}, ", "))
+}
+
 // guessed speaks of a unit that only an estimate rates: of a hose of a known standard it
 // is the ends that are in doubt.
 func guessed(s *bom.System, g *bom.Segment, u *bom.Unit, h bom.Hold) finding.Finding {
 	about := bars(h.Rating.Pressure.Bar())
-	if u.Item.IsHose() && h.Table != nil && h.Table.Basis != pressure.Estimate {
+	switch h.Rating.Basis {
+	case pressure.MakersSeries:
+		return unrated(s, g, u, fmt.Sprintf("of its size the standard says nothing that is known, and one maker's series has %s (%s)", about, h.Rating.Text),
+			fmt.Sprintf("Write `rated` on `%s` from the data sheet of this very hose", u.Item.ID))
+	case pressure.OtherSize:
+		return unrated(s, g, u, fmt.Sprintf("its size is not in the table, and another size has %s (%s)", about, h.Rating.Text),
+			fmt.Sprintf("Write `rated` on `%s` from the data sheet of this very hose", u.Item.ID))
+	}
+	if u.Item.IsHose() && h.Table != nil && !h.Table.Basis.Guess() {
 		return unrated(s, g, u, fmt.Sprintf("its end fittings are known by an estimate only, of %s, which is less than the hose holds", about),
 			fmt.Sprintf("Write `rated` on `%s` as the shop that makes it up states it", u.Item.ID))
 	}
 	return unrated(s, g, u, fmt.Sprintf("only an estimate, of %s, says what it holds", about), asked(u))
 }
 
-// estimated finds a port of a unit in a segment of which only an estimate is known.
+// estimated finds a port of a unit in a segment of which only a guess is known.
 func estimated(s *bom.System, g *bom.Segment, u *bom.Unit) (bom.Hold, bool) {
 	for i := range u.Item.Ports {
-		if h := s.PortHold(u.First + i); s.SegmentOf(u.First+i) == g && h.Known && h.Estimate {
-			return h, true
+		h := s.PortHold(u.First + i)
+		if s.SegmentOf(u.First+i) != g || !h.Known || !h.Estimate {
+			continue
 		}
+		if h.Rating.Basis != pressure.Estimate && overloaded(h, s.PortLoad(u.First+i)) != nil {
+			continue // even another's figure is too little: under-rated says so
+		}
+		return h, true
 	}
 	return bom.Hold{}, false
 }

@@ -146,11 +146,14 @@ func (s *Segments) rate() {
 	}
 }
 
+// Rated reports whether it is known what the segment holds: what each of its members holds.
+func (g *Segment) Rated() bool { return g.Hold.Known && len(g.Unrated) == 0 }
+
 // Margin is what the weakest member holds beyond the worst pressure, in bar;
-// false when either is not known.
+// false when either is not known: also while one member's rating is not.
 func (g *Segment) Margin() (float64, bool) {
 	worst, _ := g.Load.Worst()
-	if !g.Hold.Known || math.IsInf(worst, 1) {
+	if !g.Rated() || math.IsInf(worst, 1) {
 		return 0, false
 	}
 	return g.Hold.Rating.Pressure.Bar() - worst, true

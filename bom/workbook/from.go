@@ -151,6 +151,12 @@ func segmentsOf(list []facts.Segment) []Segment {
 			Name: g.Name, Runs: strings.Join(g.Runs, ", "), Normal: bar(g.Normal), Worst: bar(g.Worst), Cause: g.Cause, Weakest: g.Weakest,
 			Rating: bar(g.Bar), Basis: basis(&g.Allowable), Proof: bar(g.Proof), High: g.High, Over: g.Over,
 		}
+		if len(g.Unrated) > 0 {
+			row.Basis = "not known: " + strings.Join(g.Unrated, ", ")
+			if g.AtMost.Known {
+				row.Basis += fmt.Sprintf("; at most %s bar: %s", bar(g.AtMost), g.Text)
+			}
+		}
 		if g.LowCause != "" {
 			row.Cause += "; vacuum: " + g.LowCause
 		}

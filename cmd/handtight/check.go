@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -107,7 +108,7 @@ func (a *app) printFinding(f *facts.Finding) {
 		where = fmt.Sprintf("%s line %d", f.File, f.Line)
 	}
 	head := fmt.Sprintf("%s %s", u.severity(f.Severity), u.paint(bold, f.Slug))
-	if 9+len(f.Slug)+2+widthOf(where) <= u.width {
+	if 9+len(f.Slug)+2+utf8.RuneCountInString(where) <= u.width {
 		u.line("%s  %s", head, where)
 	} else {
 		u.line("%s", head)
@@ -142,6 +143,12 @@ func (a *app) printSegments(list []facts.Segment) {
 		for i := range list {
 			a.foldSegment(&list[i])
 		}
+	} else {
+		for i := range list {
+			if text := unrated(&list[i]); text != "" {
+				u.fold("?", fmt.Sprintf("%s: %s", list[i].Name, text))
+			}
+		}
 	}
 	u.say("", "H = high pressure: above %.0f bar in normal running", bom.HighPressure)
 	a.printBasisNotes(holds)
@@ -156,6 +163,8 @@ func segmentRow(g *facts.Segment) []string {
 	}
 	if g.Bar.Known {
 		row[4], row[6] = figure(g.Bar), fmt.Sprintf("%s (%s)", g.Weakest, basisOf(&g.Allowable))
+	} else if g.AtMost.Known {
+		row[6] = "not all known"
 	}
 	row[5] = marginText(g.Margin, &g.Allowable)
 	return row
@@ -173,6 +182,22 @@ func marginText(m facts.Number, held *facts.Allowable) string {
 	return ""
 }
 
+// unrated says of which members of a segment nothing tells what they hold, and what the
+// others do; "" where all are known.
+func unrated(g *facts.Segment) string {
+	if len(g.Unrated) == 0 {
+		return ""
+	}
+	text := "nothing says what " + strings.Join(g.Unrated, ", ") + " holds"
+	if len(g.Unrated) > 1 {
+		text = "nothing says what " + strings.Join(g.Unrated, ", ") + " hold"
+	}
+	if g.AtMost.Known {
+		text += fmt.Sprintf("; of the others the weakest is %s, %s bar (%s)", g.Weakest, figure(g.AtMost), basisOf(&g.Allowable))
+	}
+	return text
+}
+
 func (a *app) foldSegment(g *facts.Segment) {
 	row := segmentRow(g)
 	a.ui.fold("  "+row[0], g.Name)
@@ -181,6 +206,9 @@ func (a *app) foldSegment(g *facts.Segment) {
 		a.ui.fold("", fmt.Sprintf("%s holds %s bar, margin %s", row[6], row[4], row[5]))
 	} else {
 		a.ui.fold("", "what it holds is not known")
+		if text := unrated(g); text != "" {
+			a.ui.fold("", text)
+		}
 	}
 }
 

@@ -3,7 +3,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -27,11 +26,11 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	root := app.root()
 	root.SetArgs(dashSizes(args))
 	root.SetIn(in)
-	root.SetOut(app.ui.out)
-	root.SetErr(app.ui.errOut)
+	root.SetOut(out)
+	root.SetErr(errOut)
 	err := root.Execute()
-	if lost := app.ui.lost(); lost != nil && (err == nil || errors.Is(err, lost)) {
-		err = fmt.Errorf("the output cannot be written: %w", lost)
+	if err == nil && app.ui.broken != nil {
+		err = fmt.Errorf("the output cannot be written: %w", app.ui.broken)
 	}
 	if err != nil {
 		app.ui.fault(err)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -127,7 +128,7 @@ func (a *app) printBrief(f *facts.Facts) {
 		}
 		count++
 		word := u.severity(x.Severity)
-		if one := fmt.Sprintf("%-26s %s", x.Slug, x.At); 9+widthOf(one) <= u.width {
+		if one := fmt.Sprintf("%-26s %s", x.Slug, x.At); 9+utf8.RuneCountInString(one) <= u.width {
 			u.line("%s %s", word, one)
 			continue
 		}

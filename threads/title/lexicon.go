@@ -129,14 +129,8 @@ func (l *lexicon) add(r row) {
 	}
 	for _, word := range strings.Split(r["words"], "|") {
 		l.put(word, m)
-		if plain := withoutUmlauts.Replace(word); plain != word {
-			l.put(plain, m)
-		}
 	}
 }
-
-// withoutUmlauts spells German as it is written where the letters lack.
-var withoutUmlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss", "Ü", "Ue")
 
 func (l *lexicon) put(word string, m *sense) {
 	into := l.words
@@ -236,10 +230,9 @@ func lexiconRows(name string) []row {
 func sexesOf(letters string) []threads.Sex {
 	var out []threads.Sex
 	for _, l := range letters {
-		switch l {
-		case 'M':
+		if l == 'M' {
 			out = append(out, threads.Male)
-		case 'F':
+		} else {
 			out = append(out, threads.Female)
 		}
 	}
