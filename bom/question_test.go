@@ -30,7 +30,8 @@ func TestMakeupText(t *testing.T) {
 	for _, c := range []struct{ why, a, b, material, want string }{
 		{"a taper takes tape", "1/2 NPT male", "1/2 NPT female", "316", "4 wraps of 12 mm tape"},
 		{"a joint that does not hold must be changed first", "1/2 NPT male", "Rc 1/2", "316", ""},
-		{"a torque that is printed for steel is not given for bronze", "-6 JIC male", "-6 JIC female swivel", "bronze", "!N m"},
+		{"bronze takes half of what is printed for steel", "-6 JIC male", "-6 JIC female swivel", "bronze", "10 to 15 N m in brass or bronze"},
+		{"and stainless none of it", "-6 JIC male", "-6 JIC female swivel", "316", "!N m"},
 		{"and is for steel", "-6 JIC male", "-6 JIC female swivel", "carbon steel", "N m"},
 	} {
 		text := head + "[[item]]\nid = \"l\"\nkind = \"nipple\"\nmaterial = \"" + c.material + "\"\nports = { a = '" + c.a + "', b = '" + c.a + "' }\n" +

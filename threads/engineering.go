@@ -32,9 +32,9 @@ func fineForms() []*Form {
 		major := r.inch("major_in")
 		half := Length(whitworthHeight/2) * p
 		d2, tol, straight := major-2*half, classTolerance(major, p), Length(whitworthStraight)*p
-		size := r["size"] + "-" + r["tpi"]
+		size := r["size"]
 		out = append(out, &Form{
-			Family: BSF, Size: size, Designation: size + " BSF", Pitch: p, TPI: r.number("tpi"),
+			Family: BSF, Size: size, Designation: size + "-" + r["tpi"] + " BSF", Pitch: p, TPI: r.number("tpi"),
 			Major: major, PitchDia: d2, Minor: major - 4*half, Flank: 55, Source: r["source"], Note: r["note"],
 			height: 2 * half, full: wholeTurns * p, straight: [2]Length{straight, straight},
 			outside: cut{tight: limits{d2, half, half}, loose: limits{d2 - tol, half - tol/2, half}},

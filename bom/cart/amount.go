@@ -89,7 +89,7 @@ func (b *builder) smallUnits(l *Line) {
 }
 
 // textForms are the ways in which words say a quantity, a pack or a length.
-type textForms struct{ lead, tail, packOf, ofPack, length *regexp.Regexp }
+type textForms struct{ lead, tail, packOf, ofPack, setOf, length *regexp.Regexp }
 
 var inText = sync.OnceValue(func() textForms {
 	unit := func(kinds ...string) string {
@@ -107,6 +107,7 @@ var inText = sync.OnceValue(func() textForms {
 		tail:   regexp.MustCompile(`(?i)[\s,;(](?:x([0-9]+)|([0-9]+)\s*(?:x|(` + counted + `)\.?)|qty\.?:?\s*([0-9]+))\)?\s*$`),
 		packOf: regexp.MustCompile(`(?i)(?:^|[^\pL])` + unit("pack") + `\.?` + each + `\s*([0-9]+)(?:[^0-9.,/"']|$)`),
 		ofPack: regexp.MustCompile(`(?i)(?:^|[^\pL0-9.,/])([0-9]+)\s*(?:er|-)?[ -]*(?:` + unit("pack") + `|` + unit("pc") + `\s*/\s*` + unit("pack") + `)(?:[^\pL]|$)`),
+		setOf:  regexp.MustCompile(`(?i)(?:^|[^\pL])` + unit("set") + `\s+(?:of|à|a|von|de|da|di|med|av)\s+([0-9]+)(?:\s*` + unit("pc") + `)?\s*(?:[,;)]|$)`),
 		length: regexp.MustCompile(`(?i)(?:^|[^\pL0-9.,/])` + number + `\s*(m|mtr|mtrs|metres?|meters?|mètres?|metri|metros?|lfm|ft|м|米)(?:[^\pL0-9²³]|$)`),
 	}
 })
@@ -146,18 +147,27 @@ func wordsOf(kind string) []string {
 func (b *builder) fromText(l *Line, quantity bool) {
 	f := inText()
 	text := l.Text
+	lower := strings.ToLower(text)
 	l.PerMetre = within("permetre", text)
-	if l.Unit == "" && perFoot.MatchString(text) {
+	if l.Unit == "" && saysAny(lower, "ft", "foot", "fuß", "pie") && perFoot.MatchString(text) {
 		l.Unit = "ft"
 	}
-	for _, form := range []*regexp.Regexp{f.packOf, f.ofPack} {
+	forms := []*regexp.Regexp{f.packOf, f.ofPack, f.setOf}
+	if !mayPack(lower) {
+		forms = nil
+	}
+	for _, form := range forms {
 		if m := form.FindStringSubmatch(text); m != nil && l.Pack == 0 {
 			if n, ok := thousandths(m[1]); ok && n > money.Piece && n <= 1000*money.Piece {
-				l.Pack = n
+				l.Pack, l.Bundle = n, form == f.setOf
 			}
 		}
 	}
-	if m := f.length.FindStringSubmatch(text); m != nil {
+	if l.Pack == 0 && strings.ContainsAny(text, "(,;") {
+		l.Pack = severalOf(text)
+		l.Bundle = l.Pack > 0
+	}
+	if m := lengthIn(text); m != nil {
 		l.Length = metres(m[1], m[2])
 	}
 	if !quantity {
@@ -169,6 +179,23 @@ func (b *builder) fromText(l *Line, quantity bool) {
 		b.said(l, number, unit)
 	}
 }
+
+// severalOf gives how many a word counts that stands by itself, at the end or in brackets:
+// (pair), dozen; 0 for none.
+func severalOf(text string) money.Quantity {
+	m := severalForm.FindStringSubmatch(text)
+	if m == nil {
+		return 0
+	}
+	for class, n := range map[string]money.Quantity{"pair": 2, "dozen": 12} {
+		if is(class, m[1]+m[2]) {
+			return n * money.Piece
+		}
+	}
+	return 0
+}
+
+var severalForm = regexp.MustCompile(`\(\s*(?:per |je |la |le |1 )?(\pL+)\s*\)|[,;]\s*(\pL+)\s*$`)
 
 // perFoot are words of what is sold by the foot.
 var perFoot = regexp.MustCompile(`(?i)\b(?:per|by the|each|/)\s*(?:ft|foot)\b|/\s?ft\b|\bpro fuß|\bal pie\b|\bau pied\b`)
@@ -192,26 +219,33 @@ func leadOf(text string) (number, unit, rest string, ok bool) {
 // tailOf finds a quantity behind the words: x2, (4 pcs). Behind a size it may be one
 // more of its figures.
 func tailOf(text string) (number, unit, rest string, ok bool) {
-	m := inText().tail.FindStringSubmatchIndex(text)
+	if !mayTail(text) {
+		return "", "", "", false
+	}
+	last, from := lastOf(text, tailLength)
+	m := inText().tail.FindStringSubmatchIndex(last)
 	if m == nil {
 		return "", "", "", false
 	}
 	for _, k := range []int{2, 4, 8} {
 		if m[k] >= 0 {
-			number = text[m[k]:m[k+1]]
+			number = last[m[k]:m[k+1]]
 		}
 	}
 	if m[6] >= 0 {
-		unit = text[m[6]:m[7]]
+		unit = last[m[6]:m[7]]
 	}
-	rest = strings.TrimRight(text[:m[0]], " ,;(")
-	last, _ := utf8.DecodeLastRuneInString(rest)
-	return number, unit, rest, unit != "" || rest != "" && !unicode.IsDigit(last) && last != '"'
+	rest = strings.TrimRight(text[:from+m[0]], " ,;(")
+	end, _ := utf8.DecodeLastRuneInString(rest)
+	return number, unit, rest, unit != "" || rest != "" && !unicode.IsDigit(end) && end != '"'
 }
 
 // edgeLength reports whether a length ends the words of something that is bought by
 // length: there it is how much, and elsewhere how long one is.
 func edgeLength(text string) bool {
+	if !mayLength(text) {
+		return false
+	}
 	m := inText().length.FindStringIndex(text)
 	return m != nil && m[1] == len(text) && saysHose(text)
 }
@@ -251,7 +285,15 @@ func withoutQuantity(text string) string {
 	if _, _, rest, ok := leadOf(text); ok {
 		text = rest
 	}
-	for _, form := range []*regexp.Regexp{f.packOf, f.ofPack, priceInText} {
+	var forms []*regexp.Regexp
+	lower := strings.ToLower(text)
+	if mayPack(lower) {
+		forms = append(forms, f.packOf, f.ofPack, f.setOf)
+	}
+	if mayPrice(lower) {
+		forms = append(forms, priceInText)
+	}
+	for _, form := range forms {
 		if m := form.FindStringIndex(text); m != nil {
 			text = strings.TrimSpace(text[:m[0]] + " " + text[m[1]:])
 		}
@@ -285,7 +327,7 @@ func (l *Line) Quantity(unit, offered string) (q money.Quantity, how, doubt stri
 // packs tells packs from pieces. A unit that says pieces, or says nothing, is taken for
 // pieces only where no pack can be meant, or where the price is that of one piece.
 func (l *Line) packs(offered string) (money.Quantity, string, string) {
-	if (l.Unit == "pc" || l.Unit == "") && l.Amount >= l.Pack {
+	if (l.Unit == "pc" || l.Unit == "") && l.Amount >= l.Pack && !l.Bundle {
 		byPack, ok := quotient(l.Price, l.Pack.String())
 		switch {
 		case offered != "" && l.Price != "" && near(l.Price, offered):

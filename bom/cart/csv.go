@@ -2,6 +2,7 @@ package cart
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 )
@@ -17,8 +18,20 @@ func readText(name string, data []byte, o Options, c *Cart) ([]sheet, error) {
 		c.note("the text was taken as %s; say --encoding if letters look wrong", guessed)
 	}
 	text, sep, said := saidSeparator(text)
-	if !said {
-		sep = findSeparator(text)
+	switch found := findSeparator(text); {
+	case !said:
+		sep = found
+	case found != 0 && found != sep && regular(text[:min(len(text), sampleBytes)], sep) == 0:
+		c.note("the first line says that %s parts the columns, and it parts none: %s does, and was taken", signName(sep), signName(found))
+		sep = found
+	}
+	if sep == 0 {
+		for i := range len(oddSeparators) {
+			if regular(text[:min(len(text), sampleBytes)], oddSeparators[i]) > oddRegular {
+				c.note("the columns look parted by %s, which was not taken for a separator: save the file with semicolons, commas or tabs", signName(oddSeparators[i]))
+				break
+			}
+		}
 	}
 	s := splitter{rest: text, sep: sep}
 	out := sheet{}
@@ -52,6 +65,20 @@ func (c *Cart) note(format string, args ...any) {
 }
 
 const separators = "\t;,|"
+
+// oddSeparators part columns in some programs, and stand in texts too, so that they are only
+// spoken of: where nearly all rows have as many of them.
+const (
+	oddSeparators = "^~:"
+	oddRegular    = 900
+)
+
+func signName(sep byte) string {
+	if sep == '\t' {
+		return "a tab"
+	}
+	return strconv.Quote(string(sep))
+}
 
 // saidSeparator takes the line `sep=;` that some programs write first.
 func saidSeparator(text string) (rest string, sep byte, ok bool) {

@@ -247,3 +247,13 @@ func FuzzReadText(f *testing.F) {
 		require.Equal(t, c, again, "the same bytes read the same")
 	})
 }
+
+func TestAWrongSeparatorIsSaid(t *testing.T) {
+	c, err := Read("c.csv", []byte("sep=;\nDescription,Qty\nElbow 1/2 NPT female,2\nTee 1/2 NPT female,1\n"), Options{})
+	require.NoError(t, err)
+	require.Equal(t, "2", c.Lines[0].Amount.String())
+	require.Contains(t, strings.Join(c.Notes, "\n"), `says that ";" parts the columns, and it parts none`)
+	c, err = Read("c.csv", []byte("Description^Qty\nElbow 1/2 NPT female^2\nTee 1/2 NPT female^1\n"), Options{})
+	require.NoError(t, err)
+	require.Contains(t, strings.Join(c.Notes, "\n"), `look parted by "^"`)
+}

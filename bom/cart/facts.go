@@ -166,9 +166,7 @@ var washerSize = regexp.MustCompile(`(?:^|[^0-9.,/x×-])([1-4](?:[ -][13]/[248])
 // read reads the figures of a text, each where a word of it stands.
 func (f *facts) read(text string) {
 	lower := strings.ToLower(text)
-	says := func(words ...string) bool {
-		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(lower, w) })
-	}
+	says := func(words ...string) bool { return saysAny(lower, words...) }
 	if says("µm", "μm", "um", "mic", "mikron", "мкм") {
 		f.micron = quantity.Length(figureIn(micronForm, text)) * quantity.Micron
 	}
@@ -178,8 +176,10 @@ func (f *facts) read(text string) {
 	if says("l", "gp", "gal", "m3", "m³") && says("/h", "/m", "lph", "lpm", "gp") {
 		f.flow = flowIn(text)
 	}
-	f.volts = voltsIn(text)
-	f.class = classIn(text)
+	if says("v") {
+		f.volts = voltsIn(text)
+	}
+	f.class = classIn(text, lower)
 	switch f.kind {
 	case "membrane element", "pressure vessel":
 		f.element = elementIn(text)
@@ -223,7 +223,7 @@ func (f *facts) madeUp(text string) {
 	default:
 		f.kind, f.ends = "hose", threaded
 	}
-	if m := inText().length.FindStringSubmatch(text); m != nil {
+	if m := lengthIn(text); m != nil {
 		f.length = quantity.Length(metres(m[1], m[2])) // thousandths of a metre are millimetres
 	} else {
 		f.length = longIn(text)

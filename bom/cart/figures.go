@@ -111,7 +111,10 @@ func rangeIn(text string) span {
 }
 
 // classIn gives the class of a fitting as package pressure reads it; "" for none.
-func classIn(text string) string {
+func classIn(text, lower string) string {
+	if !saysAny(lower, "cl", "kl", "lb", "#", "sch") {
+		return ""
+	}
 	m := classForm.FindStringSubmatch(text)
 	switch {
 	case m == nil:

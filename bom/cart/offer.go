@@ -6,6 +6,7 @@ import (
 	"github.com/bojanz/currency"
 
 	"handtight/bom"
+	"handtight/bom/money"
 )
 
 // price compares a line's price with the offer's: by the line's code, else the one
@@ -32,6 +33,12 @@ func (j *judge) price(v *Verdict, n *need) {
 	}
 	a, err := currency.NewAmount(found, l.Currency)
 	if err != nil || near(a.Number(), o.Price.Number()) {
+		return
+	}
+	if l.whose != "" && l.Amount > money.Piece {
+		if q, ok := quotient(l.Price, l.Amount.String()); !ok || !near(q, o.Price.Number()) {
+			j.whosePrice(v)
+		}
 		return
 	}
 	word := "more"

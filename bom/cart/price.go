@@ -23,9 +23,11 @@ func (b *builder) money(l *Line, r *row) {
 			l.Currency = c.currency
 		}
 	}
-	if m := priceInText.FindStringSubmatch(l.Text); m != nil && l.Price == "" && l.Total == "" && price.text == "" && total.text == "" {
-		if n, ok := b.numbers.number(m[2] + m[3]); ok && n != "0" {
-			l.Price, l.Currency = n, currencyOf(m[1]+m[4])
+	if l.Price == "" && l.Total == "" && price.text == "" && total.text == "" && mayPrice(strings.ToLower(l.Text)) {
+		if m := priceInText.FindStringSubmatch(l.Text); m != nil {
+			if n, ok := b.numbers.number(m[2] + m[3]); ok && n != "0" {
+				l.Price, l.Currency = n, currencyOf(m[1]+m[4])
+			}
 		}
 	}
 	if l.Currency == "" {
@@ -37,6 +39,11 @@ func (b *builder) money(l *Line, r *row) {
 	if l.Price == "" && l.Total != "" && l.Counted && l.Amount > 0 {
 		l.Price, _ = quotient(l.Total, l.Amount.String())
 	}
+}
+
+// mayPrice reports whether a text may hold a price.
+func mayPrice(lower string) bool {
+	return saysAny(lower, "€", "£", "$", "eur", "usd", "gbp", "nzd", "aud", "chf")
 }
 
 // sum reads a sum of money; "" for 0, ??, a blank, words, or a number that may be two.

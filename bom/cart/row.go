@@ -2,7 +2,6 @@ package cart
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"handtight/bom/money"
@@ -24,6 +23,7 @@ type Line struct {
 	Counted  bool
 	Unit     string         // "pc", "m", "roll", "coil", "pack", "set", "l", "" where it does not say
 	Pack     money.Quantity // pieces in a pack; 0 where it does not say
+	Bundle   bool           // the pack is a pair or a set: one is ordered as one
 	Length   money.Quantity // metres of one piece or coil; 0 where it does not say
 	PerMetre bool           // the words say that it is sold by the metre
 	Doubt    string         // why the quantity is not known
@@ -36,6 +36,7 @@ type Line struct {
 	Out     string // why the line stays out of the sums: struck out, quantity 0; "" if it counts
 	Reading threads.Reading
 	facts   facts
+	whose   string // the heading of prices that may be of one or of the line
 	added   string // what columns beside the text add to it
 	marks   marks
 }
@@ -55,10 +56,14 @@ func (c *Cart) lines(l *layout, o Options) {
 	if l.head >= 0 {
 		b.headCurrency(&l.sheet.rows[l.head])
 	}
+	first := len(c.Lines)
 	for i := range rows {
 		if line, ok := b.line(&rows[i]); ok {
 			c.Lines = append(c.Lines, line)
 		}
+	}
+	if _, said := o.Columns[RolePrice]; !said {
+		c.pricesOf(l, first)
 	}
 	if b.hidden > 0 {
 		c.note("hidden rows stay out of the sums%s: %d", inSheet(l.sheet.name), b.hidden)
@@ -200,9 +205,6 @@ func (b *builder) struck(r *row) bool {
 	return false
 }
 
-// slashes between blanks part the ends of one part.
-var slashes = regexp.MustCompile(`\s/\s`)
-
 // understand reads what the words say of the part.
 func (b *builder) understand(l *Line, r *row) {
 	text := l.Text
@@ -224,7 +226,10 @@ func (b *builder) understand(l *Line, r *row) {
 		if spec != "" {
 			ends = dashForm.ReplaceAllString(plain, " ") // the hose's own size
 		}
-		reading = title.Read(slashes.ReplaceAllString(otherPressure.ReplaceAllString(ends, " "), " x "))
+		if lower := strings.ToLower(ends); saysAny(lower, "bar", "psi", "pa", "kg/") {
+			ends = otherPressure.ReplaceAllString(ends, " ")
+		}
+		reading = title.Read(strings.ReplaceAll(ends, " / ", " x "))
 		b.readings[plain] = reading
 	}
 	l.Reading = reading

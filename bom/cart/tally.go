@@ -44,10 +44,10 @@ func (j *judge) judgeTally(t *Tally, n *need) {
 		t.Status = Short
 		t.Reason = fmt.Sprintf("%s in the cart, %s needed%s.", amount(t.InCart, t.Unit), amount(t.Need, t.Unit), spares(t))
 	}
-	t.Remedy = fmt.Sprintf("Order %s: %s", amount(lack, t.Unit), j.instead(n))
+	t.Remedy = fmt.Sprintf("Order %s: %s", n.count(lack), j.instead(n))
 	if len(t.Unsure) > 0 {
 		t.Reason += " It may be " + strings.Join(t.Unsure, ", or ") + ", which is asked about."
-		t.Remedy = "Settle that line first; else order " + amount(lack, t.Unit) + ": " + j.instead(n)
+		t.Remedy = "Settle that line first; else order " + n.count(lack) + ": " + j.instead(n)
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"handtight/threads"
 )
 
 // likely gives what an unsure line may be: what is still short first, or else all.
@@ -89,14 +91,25 @@ func (j *judge) strange(v *Verdict) {
 	what := article(orWords(strings.Replace(kind, "other", "", 1), "part"))
 	var ends []string
 	for i := range r.Ends {
-		if c := r.Ends[i].Candidates; len(c) > 0 {
-			ends = append(ends, c[0].String())
+		if len(r.Ends[i].Candidates) > 0 {
+			ends = append(ends, openText(r.Ends[i].Candidates))
 		}
 	}
 	if len(ends) > 0 {
 		what += " with " + strings.Join(ends, " and ")
 	}
 	v.Status, v.Reason = NotNeeded, fmt.Sprintf("It reads as %s, and nothing in the build is like it.", what)
+}
+
+// openText names an end; one that the words leave open by all that it may be.
+func openText(readings []threads.End) string {
+	var out []string
+	for i := range readings[:min(len(readings), mostChoices)] {
+		if text := readings[i].String(); !slices.Contains(out, text) {
+			out = append(out, text)
+		}
+	}
+	return strings.Join(out, " or ")
 }
 
 func article(word string) string {

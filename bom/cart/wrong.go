@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/money"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -134,6 +135,23 @@ func (j *judge) spare() {
 			}
 		}
 	}
+}
+
+// count says how many of a part to order, in the packs of the shop: "13 packs of 2 (26 pc)".
+func (n *need) count(q money.Quantity) string {
+	o := n.line.Offer
+	if o == nil || o.Pack <= money.Piece || n.Unit != "pc" {
+		return amount(q, n.Unit)
+	}
+	all, err := q.CeilTo(o.Pack)
+	if err != nil {
+		return amount(q, n.Unit)
+	}
+	packs, word := all/o.Pack, orWords(o.Unit, "pack")
+	if packs != 1 {
+		word += "s"
+	}
+	return fmt.Sprintf("%d %s of %s (%s)", packs, word, o.Pack, amount(all, n.Unit))
 }
 
 // instead says what to order, with an offer if there is one.
@@ -298,12 +316,12 @@ func (j *judge) differs(l *Line, m *match) string {
 		if k < 0 || len(l.facts.ends[k].readings) == 0 || fitEnd(&l.facts.ends[k], planned) < fitNear {
 			continue
 		}
-		return fmt.Sprintf("%s in place of %s", l.facts.ends[k].readings[0], planned.readings[0])
+		return fmt.Sprintf("%s in place of %s", openText(l.facts.ends[k].readings), openText(planned.readings))
 	}
 	var ends []string
 	for _, e := range l.facts.ends {
 		if len(e.readings) > 0 {
-			ends = append(ends, e.readings[0].String())
+			ends = append(ends, openText(e.readings))
 		}
 	}
 	return "the line says " + strings.Join(ends, " and ")

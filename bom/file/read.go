@@ -37,7 +37,7 @@ func (e *Error) Error() string {
 	if e.Remedy != "" {
 		text += "; " + e.Remedy
 	}
-	return text
+	return Name(text)
 }
 
 // Unwrap gives the system's own error.

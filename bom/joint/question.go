@@ -98,25 +98,12 @@ func MakeupText(s *graph.Graph, j *graph.Joint) string {
 	case 2:
 		return "two clamps on the tail, their screws on opposite sides"
 	}
-	mk := makeup.Of(&j.Mating)
-	if mk.Torque.Known && !steel(s, j) {
-		// the printed torques are for steel; bronze and plastic break at them
-		mk.Torque.Known = false
-		if !mk.TurnsPast.Known {
-			return mk.String() + "; snug, then about a quarter turn (common practice)"
-		}
+	full := makeup.Of(&j.Mating)
+	mk := full.ForMetals(s.Ports[j.A].Unit.Item.Material, s.Ports[j.B].Unit.Item.Material)
+	if (full.Torque.Known || full.TurnsPast.Known) && !mk.Torque.Known && !mk.TurnsPast.Known {
+		return mk.String() + "; snug, then about a quarter turn (common practice)"
 	}
 	return mk.String()
-}
-
-// steel reports whether both parts of a joint are said to be of carbon steel.
-func steel(s *graph.Graph, j *graph.Joint) bool {
-	for _, p := range []int{j.A, j.B} {
-		if s.Ports[p].Unit.Item.Material != "carbon steel" {
-			return false
-		}
-	}
-	return true
 }
 
 // MakeupCare says what else to mind at a threaded joint: which part to hold, when to

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"handtight/bom/file"
 )
 
 // Place says where in a file something stands. Line and Column count from 1,
@@ -22,10 +24,11 @@ type Place struct {
 // String gives the place as people say it: "kittiwake.toml line 31, column 9",
 // or the file alone for the file as a whole.
 func (p Place) String() string {
+	name := file.Name(p.File)
 	if p.Line == 0 {
-		return p.File
+		return name
 	}
-	return p.File + " line " + strconv.Itoa(p.Line) + ", column " + strconv.Itoa(p.Column)
+	return name + " line " + strconv.Itoa(p.Line) + ", column " + strconv.Itoa(p.Column)
 }
 
 // Fault is one reason why a file cannot be taken: what was found at a place, and
@@ -42,14 +45,14 @@ func (f Fault) Error() string {
 	var b strings.Builder
 	b.WriteString(f.Place.String())
 	b.WriteString(": ")
-	b.WriteString(f.Reason)
+	b.WriteString(file.Name(f.Reason))
 	if line := shown(f.Text, f.Column); f.Line > 0 && line != "" {
 		b.WriteString("\n    ")
 		b.WriteString(line)
 	}
 	if f.Remedy != "" {
 		b.WriteString("\n  ")
-		b.WriteString(f.Remedy)
+		b.WriteString(file.Name(f.Remedy))
 	}
 	return b.String()
 }

@@ -5,7 +5,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -108,7 +107,7 @@ func (a *app) printFinding(f *facts.Finding) {
 		where = fmt.Sprintf("%s line %d", f.File, f.Line)
 	}
 	head := fmt.Sprintf("%s %s", u.severity(f.Severity), u.paint(bold, f.Slug))
-	if 9+len(f.Slug)+2+utf8.RuneCountInString(where) <= u.width {
+	if 9+len(f.Slug)+2+widthOf(where) <= u.width {
 		u.line("%s  %s", head, where)
 	} else {
 		u.line("%s", head)

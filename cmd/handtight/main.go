@@ -3,6 +3,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -26,11 +27,11 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	root := app.root()
 	root.SetArgs(dashSizes(args))
 	root.SetIn(in)
-	root.SetOut(out)
-	root.SetErr(errOut)
+	root.SetOut(app.ui.out)
+	root.SetErr(app.ui.errOut)
 	err := root.Execute()
-	if err == nil && app.ui.broken != nil {
-		err = fmt.Errorf("the output cannot be written: %w", app.ui.broken)
+	if lost := app.ui.lost(); lost != nil && (err == nil || errors.Is(err, lost)) {
+		err = fmt.Errorf("the output cannot be written: %w", lost)
 	}
 	if err != nil {
 		app.ui.fault(err)

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -128,7 +127,7 @@ func (a *app) printBrief(f *facts.Facts) {
 		}
 		count++
 		word := u.severity(x.Severity)
-		if one := fmt.Sprintf("%-26s %s", x.Slug, x.At); 9+utf8.RuneCountInString(one) <= u.width {
+		if one := fmt.Sprintf("%-26s %s", x.Slug, x.At); 9+widthOf(one) <= u.width {
 			u.line("%s %s", word, one)
 			continue
 		}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"strings"
-	"unicode/utf8"
 )
 
 // column is one column of a printed table. Its width is that of its longest cell;
@@ -42,9 +41,9 @@ func (u *ui) table(columns []column, rows [][]string) bool {
 func widthsOf(columns []column, rows [][]string) []int {
 	widths := make([]int, len(columns))
 	for i, c := range columns {
-		widths[i] = utf8.RuneCountInString(c.title)
+		widths[i] = widthOf(c.title)
 		for _, r := range rows {
-			widths[i] = max(widths[i], utf8.RuneCountInString(r[i]))
+			widths[i] = max(widths[i], widthOf(r[i]))
 		}
 	}
 	return widths
@@ -79,9 +78,9 @@ func (u *ui) row(columns []column, widths []int, cells []string) {
 		if c.flex {
 			lines := wrap(text, widths[i])
 			text, more = lines[0], lines[1:]
-			indent = utf8.RuneCountInString(b.String())
+			indent = widthOf(b.String())
 		}
-		pad := strings.Repeat(" ", max(0, widths[i]-utf8.RuneCountInString(text)))
+		pad := strings.Repeat(" ", max(0, widths[i]-widthOf(text)))
 		if c.right {
 			b.WriteString(pad + text)
 		} else {

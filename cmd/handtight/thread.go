@@ -2,7 +2,6 @@ package main
 
 import (
 	"bufio"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -67,6 +66,8 @@ type candidateFacts struct {
 	Taper       *string `json:"taper"`
 	HandTight   number  `json:"hand_tight_mm"`
 	HandTurns   number  `json:"hand_tight_turns"`
+	Left        bool    `json:"left,omitempty"`
+	Nose        number  `json:"nose_mm,omitzero"`
 	Source      string  `json:"source"`
 }
 
@@ -124,8 +125,6 @@ const longestLine = 64 << 10
 // longer than longestLine is named by its number and skipped.
 func (a *app) threadLines() error {
 	lines := bufio.NewReaderSize(a.in, longestLine)
-	enc := json.NewEncoder(a.ui.out)
-	enc.SetEscapeHTML(false)
 	skipped := 0
 	for n := 1; ; n++ {
 		line, err := lines.ReadSlice('\n')
@@ -138,9 +137,12 @@ func (a *app) threadLines() error {
 			line = nil
 		}
 		if text := strings.TrimSpace(string(line)); text != "" {
-			if err := a.threadLine(enc, title.Read(text)); err != nil {
+			if err := a.threadLine(title.Read(text)); err != nil {
 				return err
 			}
+		}
+		if lost := a.ui.lost(); lost != nil {
+			return lost
 		}
 		switch {
 		case errors.Is(err, io.EOF) && skipped > 0:
@@ -163,9 +165,9 @@ func restOfLine(lines *bufio.Reader) error {
 	}
 }
 
-func (a *app) threadLine(enc *json.Encoder, r threads.Reading) error {
+func (a *app) threadLine(r threads.Reading) error {
 	if a.json {
-		return enc.Encode(threadFactsOf(r))
+		return a.ui.writeJSON(threadFactsOf(r), "")
 	}
 	a.printReading(r)
 	return nil
@@ -206,7 +208,10 @@ func candidateOf(e threads.End) candidateFacts {
 	if f == nil {
 		return c
 	}
-	c.Designation, c.Source = f.Designation, f.Source
+	c.Designation, c.Source, c.Left = f.Designation, f.Source, e.Left
+	if e.Nose > 0 {
+		c.Nose = known(e.Nose.Millimetres())
+	}
 	c.Pitch, c.TPI = known(f.Pitch.Millimetres()), known(f.TPI)
 	c.Major, c.PitchDia, c.Minor = known(f.Major.Millimetres()), known(f.PitchDia.Millimetres()), known(f.Minor.Millimetres())
 	c.Flank = known(f.Flank)

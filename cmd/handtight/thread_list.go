@@ -87,7 +87,11 @@ func familyCalled(name string) (threads.Family, error) {
 // familiesMeant reads a trade name, such as BSPP, with a size that most have.
 func familiesMeant(name string) []threads.Family {
 	var out []threads.Family
-	for _, e := range title.Read("3/4 " + name).Ends {
+	read := title.Read("3/4 " + name)
+	if len(read.Unread) > 0 {
+		read.Ends = nil
+	}
+	for _, e := range read.Ends {
 		for _, c := range e.Candidates {
 			if c.Family.Threaded() && !slices.Contains(out, c.Family) {
 				out = append(out, c.Family)

@@ -1,13 +1,11 @@
 package main
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 	"os"
 	"strings"
-	"unicode/utf8"
 
 	"golang.org/x/term"
 
@@ -23,7 +21,6 @@ type ui struct {
 	out, errOut io.Writer
 	colour      bool
 	width       int
-	broken      error // the first write that failed
 }
 
 const (
@@ -33,12 +30,14 @@ const (
 )
 
 func newUI(out, errOut io.Writer) *ui {
-	u := &ui{out: out, errOut: errOut, width: plainWidth}
+	results := newStream(out)
+	u := &ui{out: results, errOut: newStream(errOut), width: plainWidth}
 	file, ok := out.(*os.File)
 	if !ok || !term.IsTerminal(int(file.Fd())) {
 		return u
 	}
 	u.colour = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+	results.colour = u.colour
 	if w, _, err := term.GetSize(int(file.Fd())); err == nil && w > 0 {
 		u.width = max(leastWidth, min(w, widestLines))
 	}
@@ -61,11 +60,25 @@ func (u *ui) paint(code, text string) string {
 	return "\x1b[" + code + "m" + text + "\x1b[0m"
 }
 
+// line prints a line; what is put into the format has no lines of its own, so that no name
+// in a file can write one.
 func (u *ui) line(format string, args ...any) {
-	_, err := fmt.Fprintln(u.out, clean(fmt.Sprintf(format, args...), u.colour))
-	if u.broken == nil {
-		u.broken = err
+	for i, a := range args {
+		if s, ok := a.(string); ok {
+			args[i] = strings.ReplaceAll(s, "\n", "\ufffd")
+		}
 	}
+	fmt.Fprintln(u.out, fmt.Sprintf(format, args...))
+}
+
+// lost gives the first write that failed: what was asked for is then not said.
+func (u *ui) lost() error {
+	for _, w := range []io.Writer{u.out, u.errOut} {
+		if s, ok := w.(*stream); ok && s.err != nil {
+			return s.err
+		}
+	}
+	return nil
 }
 
 // say prints a line of its own, wrapped to the width; code colours it, "" does not.
@@ -81,20 +94,20 @@ func (u *ui) say(code, format string, args ...any) {
 // fold prints text under a label, wrapped to the width and hung under itself.
 func (u *ui) fold(label, text string) {
 	const hang = 9
-	lead := fmt.Sprintf("%-*s", hang, label)
+	lead := label + strings.Repeat(" ", max(0, hang-widthOf(label)))
 	for _, l := range wrap(text, u.width-hang) {
 		u.line("%s%s", lead, l)
 		lead = strings.Repeat(" ", hang)
 	}
 }
 
-// wrap breaks text at blanks into lines of at most width characters; a longer word
-// stands on a line of its own.
+// wrap breaks text at blanks into lines of at most width columns; a longer word stands on
+// a line of its own. Letters that take two columns need no blank to be broken at.
 func wrap(text string, width int) []string {
 	var lines []string
 	current := ""
-	for _, word := range strings.Fields(text) {
-		if current != "" && utf8.RuneCountInString(current)+1+utf8.RuneCountInString(word) > width {
+	for _, word := range broken(strings.Fields(text), width) {
+		if current != "" && widthOf(current)+1+widthOf(word) > width {
 			lines = append(lines, current)
 			current = ""
 		}
@@ -107,10 +120,7 @@ func wrap(text string, width int) []string {
 }
 
 func (u *ui) printJSON(v any) error {
-	enc := json.NewEncoder(u.out)
-	enc.SetIndent("", "  ")
-	enc.SetEscapeHTML(false)
-	return enc.Encode(v)
+	return u.writeJSON(v, "  ")
 }
 
 func severityColour(s finding.Severity) string {
@@ -122,12 +132,12 @@ func (u *ui) fault(err error) {
 	var faults source.Faults
 	if errors.As(err, &faults) {
 		for _, f := range faults {
-			fmt.Fprintf(u.errOut, "%s\n\n", clean(f.Error(), false))
+			fmt.Fprintf(u.errOut, "%s\n\n", f.Error())
 		}
 		fmt.Fprintf(u.errOut, "%s; nothing was judged or written.\n", counted(len(faults), "file error"))
 		return
 	}
-	fmt.Fprintln(u.errOut, "handtight: "+clean(err.Error(), false))
+	fmt.Fprintln(u.errOut, "handtight: "+err.Error())
 }
 
 func counted(n int, what string) string {

@@ -32,6 +32,7 @@ type Makeup struct {
 	Insert         string         // "insert 10 mm": what keeps a plastic tube round under its olive
 	Clamps         int            // hose clamps; below the waterline the caller doubles them
 	TurnsPast      Range          // turns past finger tight
+	TurnsMaterial  string         // what the turns were printed for: "metal", "any" or a material
 	Torque         Range          // newton metres, for TorqueMaterial
 	TorqueMaterial string
 	Left           bool   // a left-hand thread: it tightens anticlockwise
@@ -159,7 +160,7 @@ func (j *joint) figures(mk *Makeup, kind string) {
 		sources = append(sources, r.source)
 	}
 	if r := makeRuleFor(kind, size, "turns"); r != nil {
-		mk.TurnsPast = r.figure
+		mk.TurnsPast, mk.TurnsMaterial = r.figure, r.material
 		sources = append(sources, r.source)
 	}
 	if r := makeRuleFor(kind, size, "torque"); r != nil && !j.A.Plastic && !j.B.Plastic {

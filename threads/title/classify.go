@@ -122,6 +122,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.is(angled) && (f.v == 45 || f.v == 90) {
 		return f.drop(asAngle)
 	}
+	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) {
+		return f.drop(asCode)
+	}
 	switch called := l.called(k); {
 	case called == asRating:
 		if l.is(scaled) {
@@ -297,6 +300,12 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 			return inchSize
 		}
 	}
+	if f.whole && tubeOutsides[f.v] && l.shape != nil && l.is(nominal) && (prev.is(classKind) != nil || next.is(classKind) != nil) && !l.otherSize(k) {
+		return mmSize // knie 15, sok 22
+	}
+	if f.whole && f.v >= 10 && f.v <= 63 && l.takesTubes() && !l.otherSize(k) && (next.is(classMaterial) != nil || prev.is(classMaterial) != nil) {
+		return mmSize // Trójnik zaciskowy 32 PE
+	}
 	if !inchLike(f.v) {
 		return bare
 	}
@@ -308,6 +317,20 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 		return inchSize
 	}
 	return bare
+}
+
+// tubeOutsides are the outside diameters of copper tube in mm that no inch size
+// is written like: EN 1057.
+var tubeOutsides = map[float64]bool{10: true, 12: true, 14: true, 15: true, 16: true, 18: true, 22: true, 28: true, 35: true, 42: true, 54: true}
+
+// takesTubes reports whether some word names an end that takes a tube.
+func (l *line) takesTubes() bool {
+	for k := range l.tokens {
+		if m := l.tokens[k].is(classEnd); m != nil && takesTube(m.value) {
+			return true
+		}
+	}
+	return false
 }
 
 func (l *line) otherSize(k int) bool {

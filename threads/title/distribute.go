@@ -1,6 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"strings"
+
+	"handtight/threads"
+)
 
 // distribute turns phrases into ends: what is said once holds for all the ends that
 // need it, sizes and words in parallel lists are paired, and a part has the ends
@@ -107,6 +111,8 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			ends[0].sexes = append(ends[0].sexes[:1:1], c.sexes...)
 		case c.fam != nil && c.fam.value == "NH" && len(c.sexes) == 0 && hasFamily(ends, "NH"):
 			rest = append(rest, c)
+		case c.strong && (c.end == "TUBE" || c.hose) && !c.described() && len(ends) == 1 && ends[0].bare() && l.shape == nil:
+			ends[0].end, ends[0].endFirst, ends[0].pex, ends[0].hose = c.end, true, c.pex, c.hose
 		case c.strong && c.says() && len(ends) > 0:
 			prev := ends[len(ends)-1]
 			c.fig = prev.fig
@@ -176,7 +182,7 @@ func pairLists(lead, tail []*phrase) bool {
 		}
 	}
 	words := append([]*phrase{}, lead...)
-	if sized[0].strong {
+	if sized[0].strong && !(sized[0].bare() && len(words) == len(sized)) {
 		words = append(words, copyOf(sized[0]))
 	}
 	if len(sized) != len(words) || len(sized) < 2 {
@@ -292,6 +298,9 @@ func (l *line) dropHoseBore(ends []*phrase) []*phrase {
 		return ends
 	}
 	first := ends[0]
+	if (l.shape == nil || l.is(hose)) && l.connector(ends) {
+		return ends
+	}
 	if l.shape == nil && allStock(ends) && first.endFirst {
 		return nil // a length of hose or pipe
 	}
@@ -329,4 +338,32 @@ func firstThread(ends []*phrase) *phrase {
 		}
 	}
 	return nil
+}
+
+// connector reports a short hose with its ends on, of which only the sizes are
+// said (hose 1/2 x 3/8 40 cm), and makes its ends threads.
+func (l *line) connector(ends []*phrase) bool {
+	if len(ends) != 2 || !allStock(ends) {
+		return false
+	}
+	short := false
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.role == asLength {
+			text := strings.ToLower(l.words(l.tokens[k].from, l.tokens[k].to))
+			short = short || strings.HasSuffix(text, "cm") || strings.HasSuffix(text, "см") || strings.HasSuffix(text, "سم")
+		}
+	}
+	for _, e := range ends {
+		if e.fig == nil || e.fig.kind != inchSize || e.round || e.pex {
+			return false
+		}
+	}
+	if !short {
+		return false
+	}
+	l.shape = l.lex.shapes["hose"]
+	for _, e := range ends {
+		e.end, e.hose, e.thread = "", false, true
+	}
+	return true
 }

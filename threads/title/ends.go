@@ -197,6 +197,12 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		}
 	}
 	for _, e := range ends {
+		if e.bare() && e.end == "" && e.fig.kind == dnSize && l.material == "pvc" && !l.one && !anyThread(ends) && word == "" {
+			e.end = "SOCKET" // waste and drain pipe by its nominal bore
+		}
+		if e.pex && e.end == "TUBE" && word != "" && word != "TUBE" {
+			e.end = word
+		}
 		if !e.millimetres() || e.end != "" && e.end != "TUBE" {
 			continue
 		}

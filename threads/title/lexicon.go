@@ -129,8 +129,14 @@ func (l *lexicon) add(r row) {
 	}
 	for _, word := range strings.Split(r["words"], "|") {
 		l.put(word, m)
+		if plain := withoutUmlauts.Replace(word); plain != word {
+			l.put(plain, m)
+		}
 	}
 }
+
+// withoutUmlauts spells German as it is written where the letters lack.
+var withoutUmlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss", "Ü", "Ue")
 
 func (l *lexicon) put(word string, m *sense) {
 	into := l.words
@@ -230,9 +236,10 @@ func lexiconRows(name string) []row {
 func sexesOf(letters string) []threads.Sex {
 	var out []threads.Sex
 	for _, l := range letters {
-		if l == 'M' {
+		switch l {
+		case 'M':
 			out = append(out, threads.Male)
-		} else {
+		case 'F':
 			out = append(out, threads.Female)
 		}
 	}

@@ -33,6 +33,7 @@ type line struct {
 	reducing  bool
 	evidence  bool // something says that the figures belong to an end
 	unjudged  []string
+	unsure    bool // the part's name is not understood, and a size of a pipe thread stands beside it
 	ignored   []threads.NotUsed
 }
 
@@ -48,8 +49,8 @@ func (l *line) survey() {
 			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
 			switch m.class {
 			case classKind:
-				if m.shape.ends < 0 && k > 0 && l.together(k-1) {
-					continue // with clip, mit Dichtung: not the part itself
+				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || l.shape != nil && l.shape.ends >= 0) {
+					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
 				l.takeKind(m.shape)
 			case classMaterial:
@@ -64,7 +65,7 @@ func (l *line) survey() {
 		}
 		if f := it.figure; f != nil {
 			l.washer22 = l.washer22 || f.kind == metricSize && f.v == 22
-			if f.kind == metricSize && (f.pitch > 0 && f.pitch <= 3 || f.v == 22) || f.kind == unSize || f.kind == coneSize || f.kind == frenchSize || f.kind == fenSize {
+			if f.kind == metricSize && (f.pitch > 0 && f.pitch <= 3 || f.v == 22) || f.kind == unSize || f.kind == coneSize || f.kind == specialSize || f.kind == frenchSize || f.kind == fenSize {
 				l.evidence = true
 			}
 		}
@@ -106,7 +107,7 @@ func (l *line) plural(it *token) bool {
 func (l *line) together(k int) bool {
 	it := &l.tokens[k]
 	switch string(l.norm[it.from:it.to]) {
-	case "with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et":
+	case "with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et", "z", "ze", "с", "із", "з", "s", "me":
 		return true
 	}
 	return it.mark == '+' || it.mark == '&'

@@ -73,6 +73,8 @@ func (s *spelling) marks() {
 		switch {
 		case b[i] == ',' && digit(before) && digit(after) && !s.fractionAround(i):
 			b[i] = '.'
+		case b[i] == '\\' && digit(before) && digit(after):
+			b[i] = '/'
 		case b[i] == '\'' && after == '\'':
 			b[i], b[i+1] = '"', ' '
 		case b[i] == 'l' && after == '/' && digit(byteAt(b, i+2)) && !alnum(before):

@@ -18,9 +18,10 @@ const (
 	fenSize // eighths of an inch
 	dnSize  // a nominal bore, v in inches
 	metricSize
-	unSize   // v inches, pitch in threads an inch
-	dashSize // v sixteenths
-	coneSize // v millimetres of tube, series L or S
+	unSize      // v inches, pitch in threads an inch
+	dashSize    // v sixteenths
+	coneSize    // v millimetres of tube, series L or S
+	specialSize // a thread with letters of its own: PG16
 	garbled
 	pressureFigure
 	junkFigure
@@ -44,6 +45,7 @@ type figure struct {
 	pin      float64 // M22-14: the pin of a pressure washer's joint
 	tube     float64 // 1/2-16: a thread and a tube of 16 mm
 	steam    bool    // a pressure that holds for steam
+	special  string  // what the thread of a special size is, where it is not judged
 	dn       float64 // the nominal bore that v was found by; 0 if none
 	set      bool    // a pressure that a part is set to, or the end of a scale: no rating
 	times    int     // how many ends have the size, if said

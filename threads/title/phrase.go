@@ -10,6 +10,8 @@ type phrase struct {
 	fam2     *sense
 	sexes    []threads.Sex
 	end      string // BARB, TUBE, PRESS, ...
+	weak     bool   // the sex is that of a word for a nut, which another word outranks
+	pex      bool   // the tube is called PEX, which also takes a barb
 	also     string // an end that the words name too, and that a thread has no room for
 	endFirst bool   // the word of the end stands before the size
 	attr     attr
@@ -266,6 +268,14 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 		for _, m := range it.word {
 			switch m.class {
 			case classSex:
+				weak := m.value == "F~" // a word that mostly means so
+				if weak && len(c.sexes) > 0 {
+					continue
+				}
+				if c.weak {
+					c.sexes = nil
+				}
+				c.weak = weak
 				c.addSexes(m.sexes, joined)
 				c.threaded = c.threaded || !sexOnly[m.tongue]
 			case classFamily:
@@ -283,6 +293,11 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 						if l.one {
 							c.end = "BORE" // an end that is a hose is its bore, and no tail
 						}
+					}
+				} else if m.value == "PEX" {
+					c.pex = true
+					if c.end == "" {
+						c.end, c.endFirst = "TUBE", c.fig == nil
 					}
 				} else if c.end == m.value {
 					continue

@@ -11,6 +11,8 @@ import (
 // nothing is open.
 func (l *line) question(c *phrase, r *threads.EndReading) string {
 	switch {
+	case l.unsure && len(r.Candidates) > 0:
+		return "What is the part, and is the " + quote(r.Words) + " a thread: " + sizesOf(r.Candidates) + "? Not understood: " + l.strangeWords() + ". Ask the shop."
 	case len(r.Candidates) == 0:
 		return l.unreadable(c, r)
 	case c.fam != nil && c.fam.value == "R" && r.Candidates[0].Family != threads.R:
@@ -49,6 +51,8 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	}
 	bsp := families[threads.G] || families[threads.R] || families[threads.Rc] || families[threads.Rp]
 	switch {
+	case families[threads.Barb] && families[threads.Push]:
+		return "What takes the PEX pipe: a barb and a crimp ring, a push-in end or a compression end? Look at the picture, or ask the shop."
 	case families[threads.Push] && families[threads.Compression]:
 		return "Does the tube push in, or is it held by a ring and a nut (compression)? Look at the picture, or ask the shop."
 	case bsp && families[threads.NPT]:

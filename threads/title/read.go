@@ -132,6 +132,9 @@ func (l *line) ends() []*phrase {
 	l.symbols()
 	l.survey()
 	l.classify()
+	if !l.evidence && l.strange() {
+		l.evidence, l.unsure = true, true
+	}
 	if l.shape != nil && l.shape.ends < 0 && !l.one || !l.evidence || !l.one && l.hardware() {
 		return nil
 	}

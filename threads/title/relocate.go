@@ -39,6 +39,20 @@ func (l *line) relocate(ends, rest []*phrase) {
 			}
 		}
 	}
+	for _, e := range ends {
+		for _, o := range ends {
+			if o != e && e.hose && !e.endFirst && e.fam == nil && len(e.sexes) == 1 && o.fam != nil && o.sex() == e.sex() {
+				e.sexes, e.end = nil, "BARB" // 1/4 FNPT x 1/4 hose ID female adapter: the sex is the adapter's
+			}
+			if o != e && e.fam != nil && e.end == "BARB" && o.pex && o.end == "TUBE" && !o.described() {
+				o.end, e.end = "BARB", ""
+			}
+		}
+	}
+	if e := ends[0]; len(ends) == 1 && !l.one && l.is(adaptor) && (e.end == "SOCKET" || e.end == "SOLDER") && len(e.sexes) > 0 && e.fig != nil && !e.millimetres() {
+		l.unjudged = append(l.unjudged, "the other end ("+notJudged[e.end]+")")
+		e.end, e.thread = "", true // Adaptador macho 1/2" CPVC
+	}
 	l.unionSeal(ends)
 	for _, e := range ends {
 		if e.end == "QC" && e.millimetres() {
@@ -99,11 +113,19 @@ func standsAlone(c *phrase) bool { return !c.endFirst && c.end != "TUBE" && c.fa
 // dropLengths leaves out figures that are no ends of the kind of part: a
 // nipple's length, a gauge's dial, a hose's bore.
 func (l *line) dropLengths(ends []*phrase) []*phrase {
+	if l.is(extension) && len(ends) == 1 && ends[0].bare() && ends[0].millimetres() && !l.one {
+		ends[0].fig.role = asLength
+		return nil
+	}
 	if l.shape == nil || len(ends) < 2 || l.one {
 		return ends
 	}
 	out := ends[:0:0]
 	for k, e := range ends {
+		if k == 2 && len(ends) == 3 && l.shape.ends == 2 && e.bare() && e.fig != nil && (e.fig.v == ends[0].fig.v || e.fig.v == ends[1].fig.v) && e.fig.kind == inchSize {
+			e.fig.role = asRepeat // 1/2 x 3/4 F-F, to go on a 3/4 valve
+			continue
+		}
 		drop := false
 		plain := e.bare() && e.fig.kind == inchSize
 		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && e.fam != nil && e.fig.v >= 2*ends[0].fig.v && e.fig.v == float64(int(e.fig.v)) {

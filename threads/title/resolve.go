@@ -8,7 +8,7 @@ import "math"
 // among the words not read, and no thread is reported for them.
 var notJudged = map[string]string{
 	"NST": "fire hose thread", "AERATOR": "aerator thread", "BALLCOCK": "ballcock thread", "PRESS": "press end",
-	"SOCKET": "glued or welded end", "SOLDER": "solder end", "FLANGE": "flange", "QC": "quick coupling", "CAMLOCK": "cam coupling", "GROOVE": "grooved end",
+	"SOCKET": "glued or welded end", "SOLDER": "solder end", "FLANGE": "flange", "QC": "quick coupling", "BSB": "old brass gas thread", "CAMLOCK": "cam coupling", "GROOVE": "grooved end",
 }
 
 // resolve makes the reading of one phrase; false for an end that is not judged.
@@ -18,11 +18,15 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		c.fig.used = true
 	}
 	name := c.end
-	if c.fam != nil && (c.fam.value == "NST") {
+	if c.fam != nil && (c.fam.value == "NST" || c.fam.value == "BSB") {
 		name = c.fam.value
 	}
 	if c.fig != nil && c.fig.kind == unSize && c.fig.pitch == 27 && c.fam == nil {
 		name = "AERATOR"
+	}
+	if c.fig != nil && c.fig.special != "" {
+		l.unjudged = append(l.unjudged, out.Words+" ("+c.fig.special+")")
+		return out, false
 	}
 	if what, ok := notJudged[name]; ok && (name == c.end || c.end == "") {
 		l.unjudged = append(l.unjudged, out.Words+" ("+what+")")
@@ -39,6 +43,9 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	}
 	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") && !c.threadFigure() {
 		out.Sex, out.Seal, out.Swivel = threads.NoSex, threads.NoSeal, false
+		if c.pex && name == "TUBE" && !c.millimetres() {
+			plain = []threads.Family{threads.Barb, threads.Push, threads.Compression}
+		}
 		out.Candidates = plainEnds(c, plain)
 		if name != "TUBE" && c.sex() != threads.Male {
 			for k := range out.Candidates {
@@ -65,7 +72,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 
 // threadFigure reports whether the size itself can only be a thread's.
 func (c *phrase) threadFigure() bool {
-	return c.fig != nil && (c.fig.kind == metricSize || c.fig.kind == coneSize || c.fig.kind == unSize && c.end != "BARB")
+	return c.fig != nil && (c.fig.kind == metricSize || c.fig.kind == specialSize || c.fig.kind == coneSize || c.fig.kind == unSize && c.end != "BARB")
 }
 
 // commonSex is the sex of the candidates if they agree, else what the words say.
@@ -182,6 +189,8 @@ func (l *line) threads(c *phrase) []threads.End {
 		return l.metricEnds(c)
 	case coneSize:
 		return ofFamily(coneFamily(c.fig.series), coneSize24(c.fig.v, c.fig.series), c.sex())
+	case specialSize:
+		return ofFamily(threads.PG, "PG"+trim(c.fig.v), c.sex())
 	case unSize:
 		return l.unifiedEnds(c)
 	case dashSize:
@@ -296,7 +305,7 @@ var straightFamilies = map[string][]threads.Family{
 
 // hoseNut reports whether a female end of a made-up hose, whose nut seals flat.
 func (l *line) hoseNut(c *phrase) bool {
-	return l.is(madeUp) && c.sex() == threads.Female
+	return l.is(madeUp) && c.sex() == threads.Female && !c.assumed
 }
 
 // ironPipe reports whether an end is listed as FIP, which on a hose's nut is a

@@ -102,6 +102,9 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 			return end
 		}
 	}
+	if end := sc.special(i, glued); end > 0 {
+		return end
+	}
 	if end, m := sc.lookUp(i); m != nil && !sc.code(i, end) {
 		it := token{from: i, to: end, word: m, glued: glued}
 		if m[0].class == classSize {

@@ -58,7 +58,7 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 			f.drop(asNose)
 			break
 		}
-		f.kind = junkFigure // the thread before it carries it
+		f.drop(asRepeat) // the thread before it carries it
 	case next.role(classAfter) == asBore && !(l.one && next.is(classEnd) != nil) || prev.role(classBefore) == asBore:
 		f.kind = l.bore(f)
 	case f.v > 63 || f.v < 3:
@@ -191,11 +191,13 @@ func (l *line) sizesOf(kind figureKind) map[float64]bool {
 
 func (l *line) dropSecond(values map[float64]bool, second figureKind) {
 	french := second == frenchSize
+	var again []*figure
 	for k := range l.tokens {
-		f := l.tokens[k].figure
-		if f == nil || f.kind != second || !values[f.v] {
-			continue
+		if f := l.tokens[k].figure; f != nil && f.kind == second && values[f.v] {
+			again = append(again, f)
 		}
+	}
+	for _, f := range again {
 		f.drop(asRepeat)
 		if french {
 			l.markFrench(f.v)

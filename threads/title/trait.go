@@ -30,6 +30,7 @@ const (
 	nominal                        // millimetres of one end are nominal bores at all
 	nut                            // has one thread
 	ownThread                      // a size alone is its own thread, not the tail
+	pump                           // 25/60 is its type: the bore and the head
 	pillar                         // has a tail if the line speaks of a hose
 	plain                          // its sexes are its nature, and not only usual
 	ring                           // lies on a thread and has no sex
@@ -65,6 +66,7 @@ var traitNamed = map[string]trait{
 	"nut":           nut,
 	"own-thread":    ownThread,
 	"pillar":        pillar,
+	"pump":          pump,
 	"plain":         plain,
 	"ring":          ring,
 	"scaled":        scaled,

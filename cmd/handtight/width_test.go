@@ -1,0 +1,42 @@
+package main
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// Widths by Unicode Standard Annex 11: W and F two columns, combining marks none, the
+// rest, the ambiguous included, one.
+func TestWidthOf(t *testing.T) {
+	for text, want := range map[string]int{
+		"": 0, "tee": 3, "Größe": 5, "三通": 4, "ホース": 6, "ﾎｰｽ": 3, "호스": 4, "e\u0301": 1, "½°Ω": 3, "１/2": 4,
+	} {
+		require.Equal(t, want, widthOf(text), text)
+	}
+}
+
+// No line of wide letters is wider than the screen, and none is lost.
+func TestWrapWideLetters(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`[三通ホー스a1 ]{0,80}`).Draw(t, "text")
+		width := rapid.IntRange(8, 60).Draw(t, "width")
+		lines := wrap(text, width)
+		require.Equal(t, strings.Join(strings.Fields(text), ""), strings.ReplaceAll(strings.Join(lines, ""), " ", ""))
+		for _, l := range lines {
+			if widthOf(l) > width {
+				require.Regexp(t, `[a1]{8}`, l, "only what has no place to break")
+			}
+		}
+	})
+}
+
+func TestTableOfWideLettersIsAligned(t *testing.T) {
+	var out bytes.Buffer
+	u := newUI(&out, &bytes.Buffer{})
+	require.True(t, u.table([]column{{title: "名"}, {title: "what", flex: true}, {title: "n"}}, [][]string{{"三通", "tee", "1"}, {"ab", "ホース", "2"}}))
+	require.Equal(t, "名    what    n\n三通  tee     1\nab    ホース  2\n", out.String())
+}
