@@ -26,7 +26,7 @@ func (c *Cart) read(sheets []sheet, o Options) error {
 		}
 		c.lines(l, o)
 	}
-	c.settleCurrency(o)
+	c.assignCurrency(o)
 	return nil
 }
 

@@ -8,7 +8,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"handtight/bom"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -197,104 +196,6 @@ func (f *facts) loose() {
 	switch f.kind {
 	case "clamp", "filter cartridge", "membrane element", "tape", "oil", "seal kit":
 		f.ends = nil
-	}
-}
-
-// madeUp tells a hose with its ends, and the bore of a hose: an end without a thread
-// beside two with one is the bore.
-func (f *facts) madeUp(text string) {
-	hosey := f.kind == "hose" || f.kind == "hose stock" || f.spec != "" || f.kind == "" && saysHose(text) && !forHose.MatchString(text)
-	if !hosey {
-		return
-	}
-	var threaded []ending
-	for _, e := range f.ends {
-		if len(e.readings) > 0 && e.readings[0].Family.Threaded() {
-			threaded = append(threaded, e)
-		}
-	}
-	f.bore = boreIn(text, f.spec)
-	switch {
-	case len(threaded) == 0:
-		f.kind, f.ends = "hose stock", nil
-		return
-	case len(threaded) == 1 && bothEnds.MatchString(text):
-		f.kind, f.ends = "hose", append(threaded, threaded[0])
-	default:
-		f.kind, f.ends = "hose", threaded
-	}
-	if m := lengthIn(text); m != nil {
-		f.length = quantity.Length(metres(m[1], m[2])) // thousandths of a metre are millimetres
-	} else {
-		f.length = longIn(text)
-	}
-}
-
-var bothEnds = regexp.MustCompile(`(?i)both|beid|deux (?:côtés|extrémités|bouts)|entrambi|ambo|ambos|ambas|beide|båda|begge|molemmat|obu|oběma|обе|оба|両端`)
-
-var hoseWords = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:hoses?|tubing|tube|schlauch|schläuche|tuyau|tuyaux|tubo|tubi|manguera|mangueras|flexible|mangueira|slang|slange|letku|wąż|hadice|шланг|рукав|hortum|软管|ホース)(?:[^\pL]|$)|\pL+schlauch|\pL+slang`)
-
-// forHose are things that name the hose that they are for.
-var forHose = regexp.MustCompile(`(?i)clamp|clip|schelle|collier|fascett|abrazader|braçadeira|klem|klämm|klemme|kiristin|opask|хомут|kelepçe|(?:^|[^\pL])(?:for|für|pour|per|para|voor|för|til|dla|для)\s+[0-9]`)
-
-func saysHose(text string) bool { return hoseWords.MatchString(text) }
-
-// needFacts gathers what is known of something that the build needs.
-func needFacts(n *bom.Need) facts {
-	if n.Item == nil {
-		f := factsOf(n.Key+", "+n.About, "", title.Read(n.Key))
-		f.kind = n.Kind
-		if n.Kind == "clamp" {
-			f.bore, f.ends = boreIn(n.Key, ""), nil
-		}
-		return f
-	}
-	it := n.Item
-	text := strings.Join([]string{it.About, it.Title, it.Spec}, ", ")
-	list := wordList(n.Kind + ", " + text)
-	f := facts{kind: n.Kind, material: materialOf(it.Material), class: it.Class, words: distinct(wordList(it.ID + ", " + text)), traits: traitsIn(list)}
-	f.read(text)
-	f.scale, f.set = 0, 0
-	for i := range it.Ports {
-		if p := &it.Ports[i]; p.Said && len(p.End.Candidates) > 0 {
-			f.ends = append(f.ends, planned(p.End.Candidates))
-		}
-	}
-	if spec, ok := pressure.HoseSpec(it.Spec); ok {
-		f.spec = string(spec)
-	}
-	f.figures(it)
-	return f
-}
-
-// inside gives contents the size of what they are in, where they have none of their own.
-func (f *facts) inside(holder *bom.Item) {
-	text := holder.About + ", " + holder.Title
-	switch {
-	case f.kind == "filter cartridge" && f.tall == 0:
-		f.tall = tallIn(text)
-	case f.kind == "membrane element" && f.element.across == 0:
-		f.element = elementIn(text)
-	}
-	f.traits |= traitsIn(wordList(holder.Kind.Name + ", " + text))
-}
-
-func (f *facts) figures(it *bom.Item) {
-	for to, from := range map[*quantity.Pressure]*quantity.Pressure{&f.rated: it.Rated, &f.scale: it.Scale, &f.set: it.Set} {
-		if from != nil {
-			*to = *from
-		}
-	}
-	for _, l := range []struct{ to, from *quantity.Length }{{&f.micron, it.Micron}, {&f.bore, it.Outside}, {&f.bore, it.Bore}, {&f.length, it.Length}} {
-		if l.from != nil {
-			*l.to = *l.from
-		}
-	}
-	if it.Flow != nil {
-		f.flow = flowRange{*it.Flow, *it.Flow}
-	}
-	if v := voltsIn(it.Motor); v[0] > 0 {
-		f.volts = v
 	}
 }
 

@@ -29,7 +29,7 @@ func Judge(sys *bom.System, order *bom.Order, carts []*Cart, accepted *Accepted)
 			j.report.Lines = append(j.report.Lines, &Verdict{Line: &c.Lines[i]})
 		}
 	}
-	for _, pass := range []func(*Verdict) bool{j.aside, j.settled, j.plain, j.rest} {
+	for _, pass := range []func(*Verdict) bool{j.aside, j.called, j.plain, j.rest} {
 		for _, v := range j.report.Lines {
 			if v.Status == "" {
 				pass(v)
@@ -74,8 +74,8 @@ func (j *judge) aside(v *Verdict) bool {
 	return true
 }
 
-// settled takes lines that a person confirmed, or that name the item or its code.
-func (j *judge) settled(v *Verdict) bool {
+// called takes lines that a person confirmed, or that name the item or its code.
+func (j *judge) called(v *Verdict) bool {
 	if item, ok := j.accepted.find(v.Line); ok {
 		n := j.match.byID[codeKey(item)]
 		switch {

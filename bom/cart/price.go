@@ -86,9 +86,9 @@ func addsUp(l *Line) bool {
 	return near(each, l.Price)
 }
 
-// settleCurrency gives lines without a currency the cart's: said by the person, or the
+// assignCurrency gives lines without a currency the cart's: said by the person, or the
 // only one that the other lines name.
-func (c *Cart) settleCurrency(o Options) {
+func (c *Cart) assignCurrency(o Options) {
 	seen := map[string]int{}
 	for i := range c.Lines {
 		if cur := c.Lines[i].Currency; cur != "" {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"handtight/bom/finding"
 	"handtight/bom/money"
 	"handtight/threads"
 	"handtight/threads/title"
@@ -48,6 +49,9 @@ func (l *Line) Where() string {
 	}
 	return fmt.Sprintf("%s line %d", l.Cart, l.Row)
 }
+
+// Place gives the line's place as findings have it.
+func (l *Line) Place() finding.Place { return finding.Place{File: l.Cart, Line: l.Row} }
 
 // lines reads the rows below the headings.
 func (c *Cart) lines(l *layout, o Options) {

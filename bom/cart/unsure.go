@@ -74,6 +74,12 @@ func (m *match) nearly(l *facts) bool {
 // little else: a clamp, a cartridge. It is asked about, for nobody else would.
 func (m *match) alikeOnly() bool {
 	loose := m.need.Item == nil || m.need.Item.Kind.Loose
+	switch m.need.facts.kind {
+	case "hose stock", "tape":
+		if !m.has(byTrait) && !m.has(byFigure) {
+			return false // a word for a hose or a tape alone is said of many things
+		}
+	}
 	return loose && m.fit == fitUnsaid && m.has(byKind) && m.points >= evidence()[byKind].Points
 }
 

@@ -1,0 +1,46 @@
+package cart
+
+import (
+	"regexp"
+
+	"handtight/pressure/quantity"
+)
+
+// madeUp tells a hose with its ends, and the bore of a hose: an end without a thread
+// beside two with one is the bore.
+func (f *facts) madeUp(text string) {
+	hosey := f.kind == "hose" || f.kind == "hose stock" || f.spec != "" || f.kind == "" && saysHose(text) && !forHose.MatchString(text)
+	if !hosey {
+		return
+	}
+	var threaded []ending
+	for _, e := range f.ends {
+		if len(e.readings) > 0 && e.readings[0].Family.Threaded() {
+			threaded = append(threaded, e)
+		}
+	}
+	f.bore = boreIn(text, f.spec)
+	switch {
+	case len(threaded) == 0:
+		f.kind, f.ends = "hose stock", nil
+		return
+	case len(threaded) == 1 && bothEnds.MatchString(text):
+		f.kind, f.ends = "hose", append(threaded, threaded[0])
+	default:
+		f.kind, f.ends = "hose", threaded
+	}
+	if m := lengthIn(text); m != nil {
+		f.length = quantity.Length(metres(m[1], m[2])) // thousandths of a metre are millimetres
+	} else {
+		f.length = longIn(text)
+	}
+}
+
+var bothEnds = regexp.MustCompile(`(?i)both|beid|deux (?:côtés|extrémités|bouts)|entrambi|ambo|ambos|ambas|beide|båda|begge|molemmat|obu|oběma|обе|оба|両端`)
+
+var hoseWords = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:hoses?|tubing|tube|schlauch|schläuche|tuyau|tuyaux|tubo|tubi|manguera|mangueras|flexible|mangueira|slang|slange|letku|wąż|hadice|шланг|рукав|hortum|软管|ホース)(?:[^\pL]|$)|\pL+schlauch|\pL+slang`)
+
+// forHose are things that name the hose that they are for.
+var forHose = regexp.MustCompile(`(?i)clamp|clip|schelle|collier|fascett|abrazader|braçadeira|klem|klämm|klemme|kiristin|opask|хомут|kelepçe|(?:^|[^\pL])(?:for|für|pour|per|para|voor|för|til|dla|для)\s+[0-9]`)
+
+func saysHose(text string) bool { return hoseWords.MatchString(text) }

@@ -1,0 +1,69 @@
+package cart
+
+import (
+	"strings"
+
+	"handtight/bom"
+	"handtight/pressure"
+	"handtight/pressure/quantity"
+	"handtight/threads/title"
+)
+
+// needFacts gathers what is known of something that the build needs.
+func needFacts(n *bom.Need) facts {
+	if n.Item == nil {
+		f := factsOf(n.Key+", "+n.About, "", title.Read(n.Key))
+		f.kind = n.Kind
+		if n.Kind == "clamp" {
+			f.bore, f.ends = boreIn(n.Key, ""), nil
+		}
+		return f
+	}
+	it := n.Item
+	text := strings.Join([]string{it.About, it.Title, it.Spec}, ", ")
+	list := wordList(n.Kind + ", " + text)
+	f := facts{kind: n.Kind, material: materialOf(it.Material), class: it.Class, words: distinct(wordList(it.ID + ", " + text)), traits: traitsIn(list)}
+	f.read(text)
+	f.scale, f.set = 0, 0
+	for i := range it.Ports {
+		if p := &it.Ports[i]; p.Said && len(p.End.Candidates) > 0 {
+			f.ends = append(f.ends, planned(p.End.Candidates))
+		}
+	}
+	if spec, ok := pressure.HoseSpec(it.Spec); ok {
+		f.spec = string(spec)
+	}
+	f.figures(it)
+	return f
+}
+
+// inside gives contents the size of what they are in, where they have none of their own.
+func (f *facts) inside(holder *bom.Item) {
+	text := holder.About + ", " + holder.Title
+	switch {
+	case f.kind == "filter cartridge" && f.tall == 0:
+		f.tall = tallIn(text)
+	case f.kind == "membrane element" && f.element.across == 0:
+		f.element = elementIn(text)
+	}
+	f.traits |= traitsIn(wordList(holder.Kind.Name + ", " + text))
+}
+
+func (f *facts) figures(it *bom.Item) {
+	for to, from := range map[*quantity.Pressure]*quantity.Pressure{&f.rated: it.Rated, &f.scale: it.Scale, &f.set: it.Set} {
+		if from != nil {
+			*to = *from
+		}
+	}
+	for _, l := range []struct{ to, from *quantity.Length }{{&f.micron, it.Micron}, {&f.bore, it.Outside}, {&f.bore, it.Bore}, {&f.length, it.Length}} {
+		if l.from != nil {
+			*l.to = *l.from
+		}
+	}
+	if it.Flow != nil {
+		f.flow = flowRange{*it.Flow, *it.Flow}
+	}
+	if v := voltsIn(it.Motor); v[0] > 0 {
+		f.volts = v
+	}
+}
