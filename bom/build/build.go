@@ -106,8 +106,9 @@ type Item struct {
 	Pressure                *quantity.Pressure // house supply
 	Scale                   *quantity.Pressure // full scale of a gauge
 	Micron                  *quantity.Length
-	Free                    []FreePassage // of kind passage
-	Unread                  []string      // words of the title that were not understood
+	Free                    []FreePassage     // of kind passage
+	Unread                  []string          // words of the title that were not understood
+	NotUsed                 []threads.NotUsed // what the title states and no key takes
 	Place                   Mark
 	Made                    []*catalog.Material // what its material names: see Materials
 }

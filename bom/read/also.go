@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"handtight/bom/build"
+	"handtight/bom/source"
 	"handtight/catalog"
 	"handtight/pressure/nearest"
+	"handtight/threads"
 	"handtight/threads/title"
 )
 
@@ -28,6 +30,33 @@ func (r *reader) kindRemedy(word string) string {
 	}
 	return "the kinds are " + build.InWords(r.kinds)
 }
+
+// kindGuess says which kind to write for an item whose title names none: those that
+// its words are nearest to, else those that have as many ends. The whole list is
+// told once a file, and only where nothing is near.
+func (r *reader) kindGuess(t *source.Table, reading threads.Reading) string {
+	var near []string
+	for _, word := range reading.Unread {
+		if n, ok := nearest.Of(strings.ToLower(word), r.kinds); ok && !slices.Contains(near, n) {
+			near = append(near, n)
+		}
+	}
+	if len(near) == 0 && len(reading.Ends) > 0 {
+		near = kindsWithEnds[min(len(reading.Ends), len(kindsWithEnds)-1)]
+	}
+	const list = "`handtight catalog` lists all"
+	switch {
+	case len(near) > 0:
+		return "write kind = \"…\", likely one of " + build.InWords(near) + "; " + list
+	case r.kindsListed:
+		return "write kind = \"…\"; " + list
+	}
+	r.kindsListed = true
+	return "write kind = \"…\", one of " + build.InWords(r.kinds)
+}
+
+// kindsWithEnds are the kinds that parts of so many ends mostly are.
+var kindsWithEnds = [][]string{nil, {"plug", "cap", "gauge"}, {"adaptor", "elbow", "nipple", "hose tail"}, {"tee", "selector valve"}, {"cross", "manifold"}}
 
 // onlyBegins reports whether a name is only the beginning of a word, and so another thing:
 // "sea" of "sea trap".

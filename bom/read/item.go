@@ -47,6 +47,7 @@ func (r *reader) item(t *source.Table) {
 	}
 	r.common(t, it, reading)
 	r.own(t, it)
+	r.stated(t, it, reading)
 	if it.Kind.Free {
 		r.freePorts(t, it)
 	} else {
@@ -89,7 +90,7 @@ func (r *reader) kind(t *source.Table, reading threads.Reading) *catalog.Kind {
 		if k, ok := catalog.KindNamed(name); ok {
 			return k
 		}
-		remedy := "write kind = \"…\", one of " + build.InWords(r.kinds)
+		remedy := r.kindGuess(t, reading)
 		if meant, ok := catalog.KindMeant(name); ok {
 			remedy = remedyOf("write kind = "+inQuotes(meant.Write), meant.Note)
 		}
@@ -128,10 +129,6 @@ func (r *reader) common(t *source.Table, it *build.Item, reading threads.Reading
 		it.Material = reading.Material
 	}
 	it.Rated = take(t, "rated", "100 bar", quantity.ParsePressure)
-	if it.Rated == nil && !t.Has("rated") && reading.HasRated {
-		p := quantity.Pressure(reading.RatedBar) * quantity.Bar
-		it.Rated = &p
-	}
 	it.Class, _ = t.Text("class", "class 3000")
 	it.Spec, _ = t.Text("spec", "SAE 100R8")
 	it.Bore = r.size(t, "bore", "19 mm")

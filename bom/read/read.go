@@ -66,18 +66,19 @@ func ParseWith(path string, text []byte, o Options) (*build.Build, source.Faults
 
 // reader reads the files of one build.
 type reader struct {
-	outside bool
-	build   *build.Build
-	main    *source.Table
-	tables  []*source.Table // roots of all files, the build's own first
-	readers []*source.Reader
-	faults  source.Faults
-	ends    map[string]endRead
-	made    map[string][]*catalog.Material // what the texts of materials name
-	vendors map[string]*build.Vendor
-	kinds   []string
-	offers  []offerLine
-	runs    []*source.Table
+	outside     bool
+	build       *build.Build
+	main        *source.Table
+	tables      []*source.Table // roots of all files, the build's own first
+	readers     []*source.Reader
+	faults      source.Faults
+	ends        map[string]endRead
+	made        map[string][]*catalog.Material // what the texts of materials name
+	vendors     map[string]*build.Vendor
+	kinds       []string
+	kindsListed bool // the list of kinds has been told
+	offers      []offerLine
+	runs        []*source.Table
 }
 
 // endRead is what an end's text gave: the same words are read once.

@@ -34,6 +34,7 @@ func All() []Rule {
 		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,
 		materialNotForSeawater, materialUnknown, galvanicPair, stainlessGalls,
 		productNotForDrinking, chlorineOnMembrane,
+		titleNotUsed,
 	}
 }
 
