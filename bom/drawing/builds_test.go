@@ -47,7 +47,7 @@ func TestLook(t *testing.T) {
 			for form, word := range map[drawing.Form]string{drawing.Wide: "wide", drawing.Narrow: "narrow"} {
 				pic := drawing.Lay(p.Scheme, form)
 				t.Log(d, name, word, len(p.Scheme.Parts), "parts", pic.Height, "crossings", pic.Crossings, "unrouted", pic.Unrouted)
-				require.NoError(t, os.WriteFile(filepath.Join(dir, d+"-"+name+"-"+word+".svg"), []byte(pic.SVG(p.Scheme, d+name)), 0o644))
+				require.NoError(t, os.WriteFile(filepath.Join(dir, d+"-"+name+"-"+word+".svg"), []byte(svg(t, pic, p.Scheme, d+name)), 0o644))
 			}
 		}
 	}

@@ -2,7 +2,7 @@
 //
 // What comes in is a [Scheme]: parts with a symbol, and the joints between them in the
 // direction of the flow. [Lay] gives a [Picture], in which every part has a place, every
-// joint a line and every text a box; [Picture.SVG] writes it. It is deterministic: every
+// joint a line and every text a box; [Picture.WriteSVG] writes it. It is deterministic: every
 // choice that ties is decided by the order of the scheme, so the same scheme gives the
 // same bytes.
 //

@@ -149,7 +149,7 @@ func TestAnyPlant(t *testing.T) {
 		p := drawing.Lay(s, form)
 		require.Empty(t, faults(s, p))
 		again := drawing.Lay(s, form)
-		require.Equal(t, p.SVG(s, "a"), again.SVG(s, "a"), "the same scheme gives the same bytes")
+		require.Equal(t, svg(t, p, s, "a"), svg(t, again, s, "a"), "the same scheme gives the same bytes")
 	})
 }
 
@@ -158,7 +158,7 @@ func TestNamesAreText(t *testing.T) {
 	for _, hostile := range []string{`<script>alert(1)</script>`, `"/><svg onload=x>`, "a&b", "]]>", "\u202Eabc", `</title><b>`} {
 		s := &drawing.Scheme{Title: hostile, Desc: hostile, Parts: []drawing.Part{{Name: hostile, Symbol: "tee", Notes: []string{hostile}}, {Name: "b", Symbol: drawing.Symbol(hostile)}},
 			Links: []drawing.Link{{Name: hostile, Size: hostile, From: 0, To: 1, Mark: drawing.Mark{Severity: drawing.Stop, Text: hostile, Link: "#" + hostile}}}}
-		text := drawing.Lay(s, drawing.Wide).SVG(s, hostile)
+		text := svg(t, drawing.Lay(s, drawing.Wide), s, hostile)
 		dec := xml.NewDecoder(strings.NewReader(text))
 		for {
 			token, err := dec.Token()
@@ -228,4 +228,11 @@ func drawnKinds() []string {
 		}
 	}
 	return out
+}
+
+func svg(t require.TestingT, p *drawing.Picture, s *drawing.Scheme, id string) string {
+	var b strings.Builder
+	require.NoError(t, p.WriteSVG(&b, s, id))
+	require.True(t, drawing.IsOurs([]byte(b.String())))
+	return b.String()
 }
