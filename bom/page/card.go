@@ -1,0 +1,108 @@
+package page
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"handtight/bom/facts"
+	"handtight/bom/stages"
+)
+
+// Card is what the bench needs to know of one joint.
+type Card struct {
+	facts.Joint
+	High   bool
+	Stop   []string // findings that stop it: no make-up then
+	Remedy []string
+	Stages string // where it is tested: "stage 1, then 5"
+	Hand   string // "about 4 turns by hand (2 to 6)"
+	Sees   string
+}
+
+// cards makes one for every joint, in the order of the runs. Under a stop it shows only
+// that and its remedy.
+func cards(f *facts.Facts, sheets []stages.Sheet) []Card {
+	first := map[int]int{}
+	pressed := map[int]int{}
+	for _, s := range sheets {
+		for _, st := range s.Stages {
+			for _, j := range st.First {
+				first[j.Number] = st.Number
+			}
+			if len(st.Steps) > 0 {
+				for _, j := range s.Joints {
+					pressed[j.Number] = st.Number
+				}
+			}
+		}
+	}
+	stops := map[int][]*facts.Finding{}
+	for i := range f.Findings {
+		x := &f.Findings[i]
+		if x.Severity != "stop" {
+			continue
+		}
+		for _, s := range append([]facts.Subject{x.Subject}, x.Also...) {
+			if s.Joint > 0 {
+				stops[s.Joint] = append(stops[s.Joint], x)
+			}
+		}
+	}
+	high := map[string]bool{}
+	for i := range f.Segments {
+		if f.Segments[i].High {
+			for _, m := range f.Segments[i].Members {
+				high[m] = true
+			}
+		}
+	}
+	var out []Card
+	for _, j := range f.Joints {
+		c := Card{Joint: j, High: high[unitOf(j.A)] && high[unitOf(j.B)], Hand: hand(j.Turns), Sees: bar(j.Worst, j.Unbounded)}
+		for _, x := range stops[j.Number] {
+			c.Stop = append(c.Stop, x.Reason)
+			c.Remedy = append(c.Remedy, x.Remedy)
+		}
+		if n, ok := first[j.Number]; ok {
+			c.Stages = fmt.Sprintf("stage %d", n)
+			if last := pressed[j.Number]; last > n {
+				c.Stages += fmt.Sprintf(", then %d", last)
+			}
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+func unitOf(port string) string {
+	i := strings.LastIndexByte(port, '.')
+	if i < 0 {
+		return port
+	}
+	return port[:i]
+}
+
+// hand says how far a joint goes by hand, and where to stop.
+func hand(t *facts.Turns) string {
+	if t == nil || !t.Loosest.Known || !t.Tightest.Known {
+		return ""
+	}
+	least, most := t.Tightest.Value, t.Loosest.Value
+	if least > most {
+		least, most = most, least
+	}
+	return fmt.Sprintf("about %s turns by hand (%s to %s as parts vary)", one((least+most)/2), one(least), one(most))
+}
+
+func one(v float64) string { return strconv.FormatFloat(float64(int(v*10+0.5))/10, 'f', -1, 64) }
+
+func bar(n facts.Number, unbounded bool) string {
+	switch {
+	case unbounded || n.Unbounded():
+		return "pressure without bound"
+	case !n.Known:
+		return "not known"
+	}
+	return one(n.Value) + " bar"
+}
