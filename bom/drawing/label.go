@@ -17,6 +17,10 @@ func (l *layout) straightLabels() {
 			}
 			short := shorten(text, fit)
 			width := textWidth(short)
+			if class == "joint" {
+				short = shorten(text, fit/1.08)
+				width = boldWidth(short)
+			}
 			t := Text{Text: short, At: Point{mid.X, top + 10}, Anchor: "middle", Class: class, Box: Box{mid.X - width/2, top, mid.X + width/2, top + leadin - 1}}
 			if short != text {
 				t.Whole = text
@@ -24,13 +28,13 @@ func (l *layout) straightLabels() {
 			l.text(t)
 			l.solid = append(l.solid, t.Box.grow(1))
 		}
-		set(k.Name, "joint", gap, mid.Y-20)
-		set(k.Size, "size", gap+2*half-6, mid.Y-34)
+		set(k.Name, "joint", gap, mid.Y-23)
+		set(k.Size, "size", gap+2*half-6, mid.Y-37)
 		along := k.Along
 		if k.Bar != "" {
 			along = k.Bar
 		}
-		set(along, "along", gap, mid.Y+9)
+		set(along, "along", gap, mid.Y+11)
 	}
 }
 
@@ -63,7 +67,7 @@ func (l *layout) isStraight(link int) bool { return l.wires[link].straight }
 func (l *layout) beside(line *Line, words []string, name string) bool {
 	width := 0.0
 	for _, w := range words {
-		width = max(width, textWidth(w))
+		width = max(width, boldWidth(w))
 	}
 	height := float64(len(words)) * leadin
 	for _, c := range l.candidates(line, width, height) {
@@ -77,7 +81,7 @@ func (l *layout) beside(line *Line, words []string, name string) bool {
 			}
 			y := c.Y0 + float64(k)*leadin
 			l.text(Text{Text: w, At: Point{(c.X0 + c.X1) / 2, y + 10}, Anchor: "middle", Class: class,
-				Box: Box{(c.X0+c.X1)/2 - textWidth(w)/2, y, (c.X0+c.X1)/2 + textWidth(w)/2, y + leadin - 1}})
+				Box: Box{(c.X0+c.X1)/2 - boldWidth(w)/2, y, (c.X0+c.X1)/2 + boldWidth(w)/2, y + leadin - 1}})
 		}
 		return true
 	}
@@ -137,7 +141,7 @@ func (l *layout) free(b Box) bool {
 // letters stand on the ground's colour, and interrupt no line but their own. It is false
 // where none of that is free either; then the number stands at the ring.
 func (l *layout) onLine(line *Line, name string) bool {
-	w := textWidth(name)
+	w := boldWidth(name)
 	for i := 1; i < len(line.Points); i++ {
 		a, b := line.Points[i-1], line.Points[i]
 		for _, share := range shares {
@@ -178,7 +182,7 @@ func (l *layout) signs() {
 	for _, d := range l.out.Symbols {
 		if m := l.s.Parts[d.Part].Mark; m.Severity != NoMark {
 			at := Point{d.Centre.X + half - 7, d.Centre.Y - half + 7}
-			l.out.Signs = append(l.out.Signs, Sign{Mark: m, At: at, Box: stroke(at, at, 8)})
+			l.out.Signs = append(l.out.Signs, Sign{Mark: m, At: at, Box: stroke(at, at, 10)})
 		}
 	}
 	seen := map[int]bool{}
@@ -188,6 +192,6 @@ func (l *layout) signs() {
 			continue
 		}
 		seen[line.Link] = true
-		l.out.Signs = append(l.out.Signs, Sign{Mark: m, At: line.Ring, Box: stroke(line.Ring, line.Ring, 8)})
+		l.out.Signs = append(l.out.Signs, Sign{Mark: m, At: line.Ring, Box: stroke(line.Ring, line.Ring, 10)})
 	}
 }

@@ -5,7 +5,7 @@ import "slices"
 // Room of a place above and below its line, in units.
 const (
 	lineRoom = 4.0  // between a symbol and what must not touch it
-	overLine = 37.0 // a joint's number and size
+	overLine = 40.0 // a joint's number and size
 )
 
 // gaps are the distances of tracks that are tried, until every number has a free place.
@@ -346,7 +346,7 @@ func (l *layout) addLine(link int, points []Point) {
 		l.taken = append(l.taken, stroke(points[i-1], points[i], 2.5))
 	}
 	if l.s.Links[link].Mark.Severity != NoMark && !l.isStraight(link) {
-		l.taken = append(l.taken, stroke(ring, ring, 8.5))
+		l.taken = append(l.taken, stroke(ring, ring, 10.5))
 	}
 }
 

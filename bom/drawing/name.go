@@ -50,7 +50,7 @@ func (l *layout) plates() {
 			}
 		}
 		if p.Over != "" {
-			for _, line := range breakName(p.Over, fit, 2) {
+			for _, line := range breakName(p.Over, fit/1.08, 3) {
 				n.lines, n.kinds = append(n.lines, line), append(n.kinds, "over")
 			}
 		}
@@ -69,6 +69,9 @@ func (l *layout) nameTexts() {
 		for k, line := range n.lines {
 			y := top + float64(k)*leadin
 			w := textWidth(line)
+			if n.kinds[k] == "over" {
+				w = boldWidth(line)
+			}
 			t := Text{Text: line, At: Point{c.X, y + 10}, Anchor: "middle", Class: n.kinds[k], Box: Box{c.X - w/2, y, c.X + w/2, y + leadin - 1}}
 			if n.where == nameBeside {
 				t.At.X, t.Anchor = c.X+6, "start"

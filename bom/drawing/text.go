@@ -38,7 +38,7 @@ func textWidth(s string) float64 {
 		switch {
 		case r >= ' ' && r <= '~':
 			sum += advance[r-' ']
-		case wide(r):
+		case wide(r) || r == '…':
 			sum += 1000
 		default:
 			sum += 700
@@ -46,6 +46,9 @@ func textWidth(s string) float64 {
 	}
 	return float64(sum) * letter / 1000 * allowance
 }
+
+// boldWidth is the width of a text in bold letters.
+func boldWidth(s string) float64 { return textWidth(s) * 1.08 }
 
 func wide(r rune) bool {
 	k := width.LookupRune(r).Kind()

@@ -49,7 +49,7 @@ type textView struct {
 	X0, Y0, W, H                     string
 }
 
-type signView struct{ Place, Size, Word, Text, D, Down, Link string }
+type signView struct{ Place, Word, Text, D, Down, Link string }
 
 // View makes a picture ready for its template. id sets apart the pictures of one page.
 func (p *Picture) View(s *Scheme, id string) *View {
@@ -215,19 +215,19 @@ func arms(d *Drawn) string {
 
 // signs of each severity: an octagon, a triangle, a circle.
 var signShape = map[Severity]string{
-	Stop:    "M-3.3-8H3.3L8-3.3V3.3L3.3 8H-3.3L-8 3.3V-3.3Z",
-	Caution: "M0-8L8 7H-8Z",
-	Note:    "M-7.5 0a7.5 7.5 0 1 0 15 0a7.5 7.5 0 1 0-15 0Z",
+	Stop:    "M-4.1-9.8H4.1L9.8-4.1V4.1L4.1 9.8H-4.1L-9.8 4.1V-4.1Z",
+	Caution: "M0-10L10.5 8.5H-10.5Z",
+	Note:    "M-9.5 0a9.5 9.5 0 1 0 19 0a9.5 9.5 0 1 0-19 0Z",
 }
 
 func (v *View) sign(g Sign) {
-	out := signView{Place: fmt.Sprintf("translate(%s %s)", num(g.At.X), num(g.At.Y)), Size: "10", Text: g.Mark.Text, D: signShape[g.Mark.Severity], Down: "3.5",
+	out := signView{Place: fmt.Sprintf("translate(%s %s)", num(g.At.X), num(g.At.Y)), Text: strings.TrimSuffix(g.Mark.Text, "+"), D: signShape[g.Mark.Severity], Down: "4",
 		Word: map[Severity]string{Stop: "stop", Caution: "caution", Note: "note"}[g.Mark.Severity]}
-	if len(g.Mark.Text) > 2 {
-		out.Size = "8"
+	if strings.HasSuffix(g.Mark.Text, "+") {
+		out.Word = "several; the gravest: " + out.Word
 	}
 	if g.Mark.Severity == Caution {
-		out.Down = "5.5"
+		out.Down = "6.5"
 	}
 	if strings.HasPrefix(g.Mark.Link, "#") {
 		out.Link = g.Mark.Link

@@ -5,8 +5,10 @@ import (
 	"strconv"
 	"strings"
 
+	"handtight/bom"
 	"handtight/bom/facts"
 	"handtight/bom/stages"
+	"handtight/bom/workshop"
 )
 
 // Card is what the bench needs to know of one joint.
@@ -18,11 +20,14 @@ type Card struct {
 	Stages string // where it is tested: "stage 1, then 5"
 	Hand   string // "about 4 turns by hand (2 to 6)"
 	Sees   string
+
+	Word     string // the verdict in words
+	Spanners string // across flats, of the ends that a table has
 }
 
 // cards makes one for every joint, in the order of the runs. Under a stop it shows only
 // that and its remedy.
-func cards(f *facts.Facts, sheets []stages.Sheet) []Card {
+func cards(sys *bom.System, f *facts.Facts, sheets []stages.Sheet) []Card {
 	first := map[int]int{}
 	pressed := map[int]int{}
 	for _, s := range sheets {
@@ -58,8 +63,12 @@ func cards(f *facts.Facts, sheets []stages.Sheet) []Card {
 		}
 	}
 	var out []Card
-	for _, j := range f.Joints {
+	for i, j := range f.Joints {
 		c := Card{Joint: j, High: high[unitOf(j.A)] && high[unitOf(j.B)], Hand: hand(j.Turns), Sees: bar(j.Worst, j.Unbounded)}
+		if j.Verdict != nil {
+			c.Word = strings.ReplaceAll(*j.Verdict, "-", " ")
+		}
+		c.Spanners = workshop.Spanners(sys, sys.Joints[i])
 		for _, x := range stops[j.Number] {
 			c.Stop = append(c.Stop, x.Reason)
 			c.Remedy = append(c.Remedy, x.Remedy)

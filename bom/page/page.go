@@ -46,6 +46,7 @@ type Page struct {
 	Verdict    string
 	Counts     facts.Counts
 	Only       map[string]bool // sections shown; nil: all
+	Live       bool            // shown by a program that says when the build has changed
 
 	Stops, Cautions, Notes []Group
 	Questions              []facts.Question
@@ -116,7 +117,7 @@ func Of(sys *bom.System, list []finding.Finding, order *bom.Order, o Options) *P
 		p.Spares = p.Order.Spares
 	}
 	p.Sheets, p.Courses = stages.Of(sys), stages.Courses(sys)
-	p.Cards = cards(f, p.Sheets)
+	p.Cards = cards(sys, f, p.Sheets)
 	p.Hoses, p.Tools = workshop.Hoses(sys), workshop.Tools(sys)
 	return p
 }

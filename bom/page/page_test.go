@@ -40,5 +40,8 @@ func TestLook(t *testing.T) {
 		data := written(t, d)
 		t.Log(d, len(data))
 		require.NoError(t, os.WriteFile(filepath.Join(dir, d+".html"), data, 0o644))
+		for _, only := range page.Sections {
+			require.NoError(t, os.WriteFile(filepath.Join(dir, d+"-"+only+".html"), written(t, d, only), 0o644))
+		}
 	}
 }

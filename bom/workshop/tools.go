@@ -98,11 +98,7 @@ func Tools(sys *bom.System) []Tool {
 				f, ok := flatOf(e)
 				turned := ok && (e.Swivel || f.family != "G")
 				if turned {
-					size := f.mm + " mm"
-					if f.inch != "" {
-						size = f.inch + " in"
-					}
-					add(f.family+f.size, "two spanners "+size+" across flats", f.part+" of "+f.family+" "+f.size, f.status+": "+f.source, j.Number)
+					add(f.family+f.size, "two spanners "+f.across()+" across flats", f.part+" of "+f.family+" "+f.size, f.status+": "+f.source, j.Number)
 				} else if sys.Ports[port].Port.End.Candidates[0].Sex == threads.Male {
 					if d := float64(e.Form.Major) * 4 / 3; d > widest {
 						widest = d
@@ -178,6 +174,32 @@ func joints(list []int) string {
 		i = k + 1
 	}
 	return strings.Join(out, ", ")
+}
+
+// Spanners names the spanners of a joint's nuts, where a table has their hexagons: "two of
+// 11/16 in (nut of JIC -6)"; "" where it has none.
+func Spanners(sys *bom.System, j *bom.Joint) string {
+	for _, port := range []int{j.A, j.B} {
+		c := sys.Ports[port].Port.End.Candidates
+		if len(c) == 0 {
+			continue
+		}
+		if f, ok := flatOf(c[0]); ok && (c[0].Swivel || f.family != "G") {
+			text := fmt.Sprintf("two spanners, %s across flats (%s of %s %s", f.across(), f.part, f.family, f.size)
+			if f.status == "memory" {
+				text += ", from memory"
+			}
+			return text + "): hold the body, turn the nut"
+		}
+	}
+	return ""
+}
+
+func (f *flat) across() string {
+	if f.inch != "" {
+		return f.inch + " in"
+	}
+	return f.mm + " mm"
 }
 
 // FlatsByStatus counts the rows of the table of spanners: from memory, and seen in a source.
