@@ -10,10 +10,17 @@ type waysOut struct{ free, throttled []float64 }
 // leave finds the pressure at which each zone finds its way out. At the inlet of a running
 // positive pump that is what the feed gives there, and 0 as long as it is not known.
 func (s *solver) leave(links []link) {
+	s.spent = nil
+	for again := true; again; again = s.sized && s.spend(links) {
+		s.findWaysOut(links)
+	}
+}
+
+func (s *solver) findWaysOut(links []link) {
 	n := len(s.feed)
 	w := waysOut{fill(n, math.Inf(1)), fill(n, math.Inf(1))}
 	for _, l := range links {
-		if l.is == PositivePump {
+		if l.is == PositivePump && !s.spent[l.edge.ID] {
 			lower(&w.free[l.from], s.feed[l.from])
 		}
 	}
@@ -43,9 +50,23 @@ func (s *solver) dischargePressure(w waysOut, l link) bool {
 		a := through(from, to)
 		return through(to, from) || a
 	case Relief:
+		if s.spent[l.edge.ID] {
+			return false
+		}
 		set := s.stands(l.edge)
 		a := lower(&w.free[from], set+w.free[to])
 		return lower(&w.throttled[from], set+w.throttled[to]) || a
+	case Regulator:
+		if !l.edge.Holds.Known {
+			return through(from, to)
+		}
+		set := l.edge.Holds.Value.Bar()
+		a := lower(&w.free[from], set+w.free[to])
+		return lower(&w.throttled[from], set+w.throttled[to]) || a
+	case Recovery:
+		if l.edge.Ratio.Known {
+			return lower(&w.free[from], l.edge.Ratio.Value*min(w.free[to], s.duty+w.throttled[to]))
+		}
 	}
 	return false
 }
@@ -66,7 +87,7 @@ func (s *solver) comesBack(links []link) bool {
 	}
 	s.propagate(links, func(l link) bool {
 		switch l.is {
-		case OneWay, FeedPump, Relief:
+		case OneWay, FeedPump, Relief, Regulator:
 			return inlets[l.to] && !inlets[l.from] && set(&inlets[l.from])
 		case Throttle:
 			return inlets[l.to] != inlets[l.from] && set(&inlets[l.from]) && set(&inlets[l.to])
@@ -75,7 +96,7 @@ func (s *solver) comesBack(links []link) bool {
 	})
 	for _, l := range links {
 		switch l.is {
-		case Relief, PositivePump, Membrane:
+		case Relief, Regulator, PositivePump, Membrane, Recovery:
 			some = inlets[l.to]
 		case Throttle:
 			some = inlets[l.to] || inlets[l.from]

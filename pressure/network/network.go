@@ -15,6 +15,8 @@ const (
 	Relief                       // forward at its set pressure
 	FeedPump                     // adds up to its shut-off pressure
 	PositivePump                 // pushes until something opens
+	Regulator                    // forward; holds what is set at its inlet, and opens on its own
+	Recovery                     // an energy-recovery pump: lifts what drives it by the ratio of its rod
 )
 
 // Figure is a figure of a part that may not be known.
@@ -40,6 +42,11 @@ type Edge struct {
 	Stall    Figure[quantity.Pressure] // of a positive pump
 	Set      Figure[quantity.Pressure] // of a relief; without one it never opens
 	FullFlow Figure[quantity.Pressure] // of a relief: where it stands passing its capacity
+	Capacity Figure[quantity.Flow]     // of a relief; not known, it is taken to pass what comes
+	Flow     Figure[quantity.Flow]     // of a pump: what it delivers
+	Holds    Figure[quantity.Pressure] // of a regulator: what it holds at its inlet; not known, the duty
+	Ratio    Figure[float64]           // of an energy-recovery pump: area of the rod over that of the piston, 0 to 1
+	Waste    int                       // of an energy-recovery pump: the node that its waste leaves by
 }
 
 // Boundary is a node where water comes in or goes out.

@@ -6,7 +6,7 @@ import "math"
 func (s *solver) holdFeed(links []link) {
 	s.reliefCeiling = fill(len(s.discharge), math.Inf(1))
 	for _, l := range links {
-		if l.is == Relief && !math.IsInf(s.discharge[l.to], 1) {
+		if l.is == Relief && !math.IsInf(s.discharge[l.to], 1) && !s.spent[l.edge.ID] && s.holdsFeed(l, links) {
 			lower(&s.reliefCeiling[l.from], s.stands(l.edge)+s.discharge[l.to])
 		}
 	}
@@ -60,6 +60,7 @@ func (s *solver) give(links []link) {
 		s.pumped[l.to] = max(s.pumped[l.to], p)
 	}
 	s.propagate(links, s.pass)
+	s.recover(links)
 }
 
 // head is what a feed pump adds.

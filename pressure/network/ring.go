@@ -29,6 +29,8 @@ func (s *solver) arcs(links []link) []arc {
 		case Throttle:
 			add(l.from, l.to, l, true)
 			add(l.to, l.from, l, true)
+		case Regulator:
+			add(l.from, l.to, l, !l.edge.Holds.Known)
 		default:
 			add(l.from, l.to, l, l.is == Membrane)
 		}

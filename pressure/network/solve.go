@@ -22,6 +22,12 @@ import (
 //     where nothing drops it, through a relief that it opens, and held by one that
 //     has a way out (push.go). Each pump adds its pressure once (ring.go).
 //
+//  4. pushed by an energy-recovery pump: what drives it, divided by the ratio of its rod, as
+//     long as its waste finds a way out (recovery.go).
+//
+// A relief of a stated capacity, and the inlet of a positive pump of a stated flow, pass no
+// more than that: what the pumps deliver beyond it takes the next way out (capacity.go).
+//
 // Suction: a zone that a running pump draws from, and that no water can reach,
 // stands at full vacuum at worst.
 
@@ -63,31 +69,36 @@ type solver struct {
 	duty          float64
 	fullFlow      bool         // reliefs stand at their full-flow pressure
 	takes         []bool       // zones with a boundary that takes water
+	sources       []bool       // zones with a boundary that gives water
 	gives         []float64    // what a supply pushes with, by zone
 	reliefCeiling []float64    // what a relief holds the feed pressure to
 	ceiling       []float64    // a bound on the feed pressure; nil where no feed pump stands in a ring
 	looped        []int        // zones behind pumps of which several stand in one ring
 	opened        map[int]bool // reliefs that the feed opens, by edge
+	sized         bool         // some way out has a capacity
+	spent         map[int]bool // ways out that do not pass the flow, by edge
 	*answer
 }
 
 // solve answers a question: the links are those between zones.
 func (z *Zones) solve(q question, beyond connected.Span) *answer {
 	n := z.Pieces + 1
-	s := &solver{duty: z.net.Duty.Bar(), fullFlow: q.fullFlow, takes: make([]bool, n), gives: make([]float64, n), answer: &answer{
+	s := &solver{duty: z.net.Duty.Bar(), fullFlow: q.fullFlow, takes: make([]bool, n), sources: make([]bool, n), gives: make([]float64, n), answer: &answer{
 		pumped: make([]float64, n), feed: make([]float64, n), suctioned: make([]bool, n), supplied: make([]bool, n),
 	}}
 	for _, b := range z.net.Boundaries {
 		at := z.zone(b.Node, beyond)
 		s.takes[at] = s.takes[at] || b.Takes
 		s.supplied[at] = s.supplied[at] || b.Gives
+		s.sources[at] = s.sources[at] || b.Gives
 		s.gives[at] = max(s.gives[at], b.Push.Bar())
 	}
 	links := make([]link, 0, len(z.links))
 	for _, l := range z.links {
-		l.from, l.to = z.zone(l.from, beyond), z.zone(l.to, beyond)
+		l.from, l.to, l.waste = z.zone(l.from, beyond), z.zone(l.to, beyond), z.zone(l.waste, beyond)
 		if l.edge.ID != q.without && l.from != l.to {
 			links = append(links, l)
+			s.sized = s.sized || l.capacity().Known
 		}
 	}
 	s.push(links)
@@ -156,6 +167,10 @@ func (s *solver) pass(l link) bool {
 		return s.drop(u, w)
 	case Relief:
 		return s.lift(l)
+	case Regulator:
+		return s.regulate(l)
+	case Recovery:
+		return raise(&s.feed[w], s.given(s.feed[u], w)) // it lets water on, driven or not
 	}
 	return false
 }
@@ -170,6 +185,16 @@ func (s *solver) lift(l link) bool {
 	from, to := l.from, l.to
 	a := s.pumped[from] >= set.Bar() && raise(&s.pumped[to], s.passed(from, to))
 	return s.opened[l.edge.ID] && raise(&s.feed[to], s.given(min(s.feed[from], s.discharge[to]), to)) || a
+}
+
+// regulate hands on what a regulator lets through once it has opened.
+func (s *solver) regulate(l link) bool {
+	if !l.edge.Holds.Known {
+		return s.drop(l.from, l.to)
+	}
+	set := l.edge.Holds.Value.Bar()
+	a := s.pumped[l.from] >= set && raise(&s.pumped[l.to], s.passed(l.from, l.to))
+	return s.feed[l.from] >= set && raise(&s.feed[l.to], s.given(min(s.feed[l.from], s.discharge[l.to]), l.to)) || a
 }
 
 // drop hands on what a throttle or a membrane does: no more than what the zone behind

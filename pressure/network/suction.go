@@ -11,6 +11,7 @@ func (s *solver) suction(links []link) {
 	s.propagate(links, func(l link) bool {
 		return forward(l.is) && !s.supplied[l.to] && s.supplied[l.from] && set(&s.supplied[l.to])
 	})
+	s.outrun(links)
 	s.propagate(links, func(l link) bool {
 		starved := s.suctioned[l.to] && !s.supplied[l.to]
 		return forward(l.is) && starved && !s.suctioned[l.from] && set(&s.suctioned[l.from])
@@ -18,5 +19,5 @@ func (s *solver) suction(links []link) {
 }
 
 func forward(is Kind) bool {
-	return is == OneWay || is == FeedPump || is == PositivePump || is == Throttle
+	return is == OneWay || is == FeedPump || is == PositivePump || is == Throttle || is == Regulator || is == Recovery
 }

@@ -19,6 +19,7 @@ type Zones struct {
 type link struct {
 	edge     *Edge
 	from, to int // zones, while solving; else nodes
+	waste    int // of an energy-recovery pump, as from and to
 	is       Kind
 }
 
@@ -40,7 +41,7 @@ func New(n Network) *Zones {
 			open = append(open, connected.Edge{Name: e.ID, From: e.From, To: e.To})
 		case Shut:
 		default:
-			z.links = append(z.links, link{edge: e, from: e.From, to: e.To, is: is})
+			z.links = append(z.links, link{edge: e, from: e.From, to: e.To, waste: e.Waste, is: is})
 		}
 	}
 	z.Walk = connected.Search(n.Nodes, open)
@@ -55,6 +56,9 @@ func (z *Zones) countAttached() {
 	for _, l := range z.links {
 		z.attached[z.Order[l.from]+1]++
 		z.attached[z.Order[l.to]+1]++
+		if l.is == Recovery {
+			z.attached[z.Order[l.waste]+1]++
+		}
 	}
 	for _, b := range z.net.Boundaries {
 		z.attached[z.Order[b.Node]+1]++

@@ -1,0 +1,186 @@
+package network
+
+import (
+	"math"
+
+	"handtight/pressure/quantity"
+)
+
+// Ways out that pass no more than their capacity. Those of a zone open in the order of what
+// they stand at; the pressure climbs to the first that passes, with all before it, the whole
+// flow of the pumps that push there. What has no stated capacity is taken to pass it all, and
+// so is everything where the flow of one of those pumps is not stated: then nobody can say
+// that it does not.
+
+// capacity is what a link passes as a way out: a relief what it says, the inlet of a positive
+// pump what the pump delivers.
+func (l *link) capacity() Figure[quantity.Flow] {
+	switch l.is {
+	case Relief:
+		return l.edge.Capacity
+	case PositivePump:
+		return l.edge.Flow
+	}
+	return Figure[quantity.Flow]{}
+}
+
+// spend marks ways out that rule where they stand and do not pass the flow; false if there
+// are no more of them.
+func (s *solver) spend(links []link) bool {
+	pushes := s.pushed(links)
+	more := false
+	for _, l := range links {
+		capacity := l.capacity()
+		if !capacity.Known || s.spent[l.edge.ID] || !s.rules(l) {
+			continue
+		}
+		flow, known := flowTo(pushes, l.from)
+		if !known || flow == 0 {
+			continue
+		}
+		passes := capacity.Value
+		for _, o := range links {
+			if s.spent[o.edge.ID] && alike(pushes, o.from, l.from) {
+				passes += o.capacity().Value
+			}
+		}
+		if float64(passes) < float64(flow)*(1-flowSlack) {
+			if s.spent == nil {
+				s.spent = map[int]bool{}
+			}
+			s.spent[l.edge.ID], more = true, true
+		}
+	}
+	return more
+}
+
+// flowSlack is the share of a flow that is taken for nothing: it comes of turning one unit
+// into another.
+const flowSlack = 1e-9
+
+// rules reports whether the zone of a link finds its way out by it.
+func (s *solver) rules(l link) bool {
+	at := s.feed[l.from]
+	switch {
+	case l.is == Relief:
+		at = s.stands(l.edge) + s.discharge[l.to]
+	case s.takes[l.from]:
+		return false
+	}
+	return !math.IsInf(at, 1) && at <= s.discharge[l.from]+1e-9
+}
+
+// reach is where a positive pump pushes water.
+type reach struct {
+	pump   *Edge
+	zones  []bool
+	beside []bool // without going through a relief: ways out here stand beside each other
+}
+
+// pushed says of each positive pump to which zones it pushes water: through what lets it on, an opened relief too, and not through another pump.
+func (s *solver) pushed(links []link) []reach {
+	var out []reach
+	for _, l := range links {
+		if l.is != PositivePump {
+			continue
+		}
+		out = append(out, reach{l.edge, s.spread(links, l.to, true), s.spread(links, l.to, false)})
+	}
+	return out
+}
+
+// spread marks the zones that water comes to from one, through reliefs too or not.
+func (s *solver) spread(links []link, from int, reliefs bool) []bool {
+	zones := make([]bool, len(s.feed))
+	zones[from] = true
+	s.propagate(links, func(l link) bool {
+		switch {
+		case l.is == OneWay, l.is == FeedPump, l.is == Regulator, l.is == Relief && reliefs:
+			return zones[l.from] && !zones[l.to] && set(&zones[l.to])
+		case l.is == Throttle:
+			return zones[l.from] != zones[l.to] && set(&zones[l.from]) && set(&zones[l.to])
+		}
+		return false
+	})
+	return zones
+}
+
+// flowTo is what all pumps that push to a zone deliver; known is false where one of them does
+// not say.
+func flowTo(pushes []reach, zone int) (sum quantity.Flow, known bool) {
+	known = true
+	for _, r := range pushes {
+		if r.zones[zone] {
+			sum += r.pump.Flow.Value
+			known = known && r.pump.Flow.Known
+		}
+	}
+	return sum, known
+}
+
+// alike reports whether some pump pushes to both zones, so that what leaves at one need not
+// leave at the other.
+func alike(pushes []reach, a, b int) bool {
+	for _, r := range pushes {
+		if r.beside[a] && r.beside[b] {
+			return true
+		}
+	}
+	return false
+}
+
+// holdsFeed reports whether a relief passes what the feed pumps next before it deliver
+// together; it is taken to where either is not said.
+func (s *solver) holdsFeed(relief link, links []link) bool {
+	if !relief.edge.Capacity.Known {
+		return true
+	}
+	before := make([]bool, len(s.discharge))
+	before[relief.from] = true
+	s.propagate(links, func(l link) bool {
+		switch l.is {
+		case OneWay, PositivePump, Regulator, Recovery, Relief:
+			return l.edge.ID != relief.edge.ID && before[l.to] && !before[l.from] && set(&before[l.from])
+		case Throttle:
+			return before[l.from] != before[l.to] && set(&before[l.from]) && set(&before[l.to])
+		}
+		return false
+	})
+	var flow quantity.Flow
+	for _, l := range links {
+		if l.is == FeedPump && before[l.to] {
+			if !l.edge.Flow.Known {
+				return true
+			}
+			flow += l.edge.Flow.Value
+		}
+	}
+	return float64(relief.edge.Capacity.Value) >= float64(flow)*(1-flowSlack)
+}
+
+// outrun marks zones that positive pumps draw more from than other positive pumps, which
+// alone bring water there, deliver: they stand at a vacuum.
+func (s *solver) outrun(links []link) {
+	for zone, drawn := range s.suctioned {
+		if !drawn || !s.supplied[zone] {
+			continue
+		}
+		var comes, goes quantity.Flow
+		known := true
+		for _, l := range links {
+			switch {
+			case l.is == PositivePump && l.from == zone:
+				goes += l.edge.Flow.Value
+				known = known && l.edge.Flow.Known
+			case l.is == PositivePump && l.to == zone && s.supplied[l.from]:
+				comes += l.edge.Flow.Value
+				known = known && l.edge.Flow.Known
+			case forward(l.is) && l.to == zone && s.supplied[l.from], l.is == Throttle && l.from == zone:
+				known = false // more may come
+			}
+		}
+		if known && comes > 0 && float64(comes) < float64(goes)*(1-flowSlack) {
+			s.supplied[zone] = s.sources[zone]
+		}
+	}
+}
