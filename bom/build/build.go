@@ -22,6 +22,7 @@ type Build struct {
 	File     string   // as the user named it
 	Files    []string // all files that were read, File first
 	Duty     Duty
+	Power    *PowerSupply // nil: no [power] section
 	Spares   SpareWish
 	Rates    money.Rates
 	Vendors  []*Vendor
@@ -50,6 +51,13 @@ type Duty struct {
 	Space    *quantity.Temperature
 	Supply   *quantity.Voltage
 	Place    Mark
+
+	Salinities   *quantity.Range[quantity.Salinity]    // Salinity is its upper end
+	Waters       *quantity.Range[quantity.Temperature] // Water is its upper end
+	Litres       *quantity.Volume                      // wanted a day
+	Age          *quantity.Duration                    // of the elements
+	Lift         *quantity.Length                      // of the pump above the water; below zero under it
+	PressureTold bool                                  // nobody said the pressure: it is what an energy-recovery pump can come to
 }
 
 // SpareWish says how sure the crew wants to be, and for how long.
@@ -106,6 +114,7 @@ type Item struct {
 	Pressure                *quantity.Pressure // house supply
 	Scale                   *quantity.Pressure // full scale of a gauge
 	Micron                  *quantity.Length
+	Process                 Process
 	Free                    []FreePassage     // of kind passage
 	Unread                  []string          // words of the title that were not understood
 	NotUsed                 []threads.NotUsed // what the title states and no key takes

@@ -33,6 +33,7 @@ func (r *reader) head(root *source.Table) {
 		r.build.LeftOpen = portRefs(b, "left_open")
 	}
 	r.duty(root)
+	r.power(root)
 	r.spares(root)
 	r.rates(root)
 }
@@ -53,8 +54,7 @@ func (r *reader) duty(root *source.Table) {
 	d := &r.build.Duty
 	d.Pressure = take(t, "pressure", "55 bar", quantity.ParsePressure)
 	d.Product = take(t, "product", "60 L/h", quantity.ParseFlow)
-	d.Salinity = take(t, "salinity", "35 g/kg", quantity.ParseSalinity)
-	d.Water = take(t, "water", "17 C", quantity.ParseTemperature)
+	r.dutyRanges(t)
 	d.Space = take(t, "space", "45 C", quantity.ParseTemperature)
 	d.Supply = readSupply(t)
 	d.Pressure, d.Product, d.Supply = above(t, "pressure", d.Pressure), above(t, "product", d.Product), above(t, "supply", d.Supply)

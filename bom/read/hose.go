@@ -40,6 +40,7 @@ func (r *reader) hose(t *source.Table) {
 	if !t.Has("length") {
 		t.FaultHere("the hose has no length", "write length = \"1.4 m\"")
 	}
+	r.hoseProcess(t, &it.Process)
 	r.hoseEnds(t, it)
 	piece, _ := catalog.KindNamed("plug") // a hose is counted in pieces
 	it.Have, it.Extra = count(t, "have", piece), count(t, "extra", piece)

@@ -18,7 +18,7 @@ import (
 // commonKeys may stand on any item.
 var commonKeys = []string{
 	"id", "kind", "about", "title", "ports", "material", "rated", "class", "spec", "bore", "outside", "wall", "vacuum",
-	"inside", "each", "life", "fails", "have", "extra",
+	"inside", "each", "life", "fails", "have", "extra", "kv",
 }
 
 // idForm is what an id looks like: a run's path must be able to name it.
@@ -48,6 +48,7 @@ func (r *reader) item(t *source.Table) {
 	r.common(t, it, reading)
 	r.own(t, it)
 	r.stated(t, it, reading)
+	r.process(t, it)
 	if it.Kind.Free {
 		r.freePorts(t, it)
 	} else {

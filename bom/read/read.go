@@ -188,6 +188,7 @@ func (r *reader) link() {
 		it.Made = r.materials(it.Material)
 	}
 	r.contents()
+	r.recoveryStall()
 	for _, t := range r.runs {
 		r.run(t)
 	}
