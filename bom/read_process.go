@@ -17,7 +17,7 @@ import (
 const (
 	mostSalinity  quantity.Salinity    = 120
 	coldestWater  quantity.Temperature = -2.5
-	hottestWater  quantity.Temperature = 60
+	hottestWater  quantity.Temperature = 100
 	mostElements                       = 100
 	longestYears                       = 30
 	steepestRatio quantity.Share       = 0.9
