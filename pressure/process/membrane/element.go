@@ -72,9 +72,13 @@ func (u *Unit) Channel() (active quantity.Length, section SquareMetre, hydraulic
 // Errors: if a figure of the sheet is missing or cannot be, or the test's pressure does not
 // overcome its own salt.
 // Source: log mean CF = ln(1/(1-Y))/Y, solution and diffusion as in the package's text.
-func (e Element) Calibrate() (Unit, error) { return e.calibrate(1) }
+func (e Element) Calibrate() (Unit, error) { return e.CalibrateFilm(1) }
 
-func (e Element) calibrate(film float64) (Unit, error) {
+// CalibrateFilm is [Element.Calibrate] with the film coefficient multiplied: for what the
+// film's own uncertainty does. The march must be run with the same factor.
+//
+// Errors: those of [Element.Calibrate].
+func (e Element) CalibrateFilm(film float64) (Unit, error) {
 	t := e.Test
 	switch {
 	case !(e.Area > 0 && e.Long > deadEnds && e.Spacer > 0 && e.Void > 0 && e.Void < 1):

@@ -1,0 +1,142 @@
+package duty
+
+import (
+	"slices"
+
+	"handtight/bom"
+	"handtight/catalog"
+)
+
+// Vessel is a pressure vessel with what stands inside it.
+type Vessel struct {
+	Unit     *bom.Unit
+	Elements []Elements
+	Count    int // elements
+}
+
+// Plant is pumps and the vessels they press.
+type Plant struct {
+	Pumps     []*bom.Unit // piston pumps
+	Recovery  *bom.Unit   // an energy-recovery pump, in their place
+	FeedPumps []*bom.Unit
+	Rows      [][]*Vessel // vessels in rows side by side; in a row each takes the brine of the one before
+	Net       int
+}
+
+// plantsOf finds the vessels of the build, by part of it, in rows.
+func plantsOf(s *bom.System) []*Plant {
+	var out []*Plant
+	vessels := map[*bom.Unit]*Vessel{}
+	for _, u := range s.Units {
+		if u.Item.Kind.Name == "pressure vessel" {
+			vessels[u] = vesselOf(s, u)
+		}
+	}
+	at := map[int]*Plant{}
+	of := func(u *bom.Unit) *Plant {
+		net := s.NetOf[s.JunctionOf[u.First]]
+		if at[net] == nil {
+			at[net] = &Plant{Net: net}
+			out = append(out, at[net])
+		}
+		return at[net]
+	}
+	for _, u := range s.Units {
+		switch u.Item.Kind.Name {
+		case "plunger pump":
+			of(u).Pumps = append(of(u).Pumps, u)
+		case "feed pump":
+			of(u).FeedPumps = append(of(u).FeedPumps, u)
+		case "energy recovery pump":
+			of(u).Recovery = u
+		}
+	}
+	after := map[*bom.Unit]*bom.Unit{} // whose brine it takes
+	for _, u := range s.Units {
+		if vessels[u] == nil {
+			continue
+		}
+		if next := nextVessel(s, u, vessels); next != nil {
+			after[next] = u
+		}
+	}
+	for _, u := range s.Units {
+		v := vessels[u]
+		if v == nil || after[u] != nil {
+			continue
+		}
+		row := []*Vessel{v}
+		for next := nextVessel(s, u, vessels); next != nil && !slices.Contains(row, vessels[next]); next = nextVessel(s, next, vessels) {
+			row = append(row, vessels[next])
+		}
+		of(u).Rows = append(of(u).Rows, row)
+	}
+	return slices.DeleteFunc(out, func(p *Plant) bool { return len(p.Rows) == 0 && len(p.Pumps) == 0 && p.Recovery == nil })
+}
+
+// nextVessel is the vessel whose feed stands at a vessel's brine with nothing between that a
+// hand or dirt can change; nil where there is none.
+func nextVessel(s *bom.System, u *bom.Unit, vessels map[*bom.Unit]*Vessel) *bom.Unit {
+	brine := u.Item.PortIndex("brine")
+	if brine < 0 {
+		return nil
+	}
+	for next := range vessels {
+		if feed := next.Item.PortIndex("feed"); next != u && feed >= 0 && reachesPlainly(s, u, u.First+brine, next.First+feed) {
+			return next
+		}
+	}
+	return nil
+}
+
+// reachesPlainly walks joints and the open passages of fittings and hoses, not through the
+// vessel it starts from.
+func reachesPlainly(s *bom.System, from *bom.Unit, start, goal int) bool {
+	seen := map[int]bool{start: true}
+	queue := []int{start}
+	visit := func(p int) {
+		if !seen[p] {
+			seen[p] = true
+			queue = append(queue, p)
+		}
+	}
+	for len(queue) > 0 {
+		p := queue[0]
+		queue = queue[1:]
+		if p == goal {
+			return true
+		}
+		n := &s.Ports[p]
+		if n.Joint != nil {
+			visit(n.Joint.A)
+			visit(n.Joint.B)
+		}
+		if n.Unit == from || n.Unit.Item.Kind.Name == "pressure vessel" {
+			continue
+		}
+		for _, w := range n.Unit.Passages() {
+			if w.Is != catalog.Open || w.Closable || w.Clogs {
+				continue
+			}
+			if w.From == n.Index {
+				visit(n.Unit.First + w.To)
+			} else if w.To == n.Index {
+				visit(n.Unit.First + w.From)
+			}
+		}
+	}
+	return false
+}
+
+// vesselOf finds what stands inside a vessel.
+func vesselOf(s *bom.System, u *bom.Unit) *Vessel {
+	v := &Vessel{Unit: u}
+	for _, it := range s.Build.Items {
+		if it.Kind.Name == "membrane element" && it.Inside == u.Item.ID {
+			e := elementsOf(it)
+			v.Elements = append(v.Elements, e)
+			v.Count += e.Count
+		}
+	}
+	return v
+}
