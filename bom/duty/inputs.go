@@ -6,7 +6,7 @@ import (
 	"regexp"
 	"strings"
 
-	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
@@ -47,7 +47,7 @@ func (in *inputs) note(said bool, what, took string) {
 	in.notes = append(in.notes, Note{what, took, said})
 }
 
-func inputsOf(b *bom.Build) inputs {
+func inputsOf(b *build.Build) inputs {
 	in := inputs{salinity: openOcean, water: anyWater, waterAge: span.Between(0.80, 1.0), saltAge: span.Between(1.0, 1.5)}
 	d := &b.Duty
 	if d.Pressure != nil && !d.PressureTold {
@@ -88,7 +88,7 @@ func inputsOf(b *bom.Build) inputs {
 
 // Elements are what stands in a vessel.
 type Elements struct {
-	Item  *bom.Item
+	Item  *build.Item
 	Count int
 	Size  string // "" where nothing says it
 	From  string // where the size was read: "size", "title", "about"
@@ -119,7 +119,7 @@ func sizeIn(text string) string {
 }
 
 // SizeOf is the size of an element or a vessel, and where it was read; "" where nothing says it.
-func SizeOf(it *bom.Item) (size, from string) {
+func SizeOf(it *build.Item) (size, from string) {
 	if it.Process.Size != "" {
 		return it.Process.Size, "size"
 	}
@@ -133,7 +133,7 @@ func SizeOf(it *bom.Item) (size, from string) {
 }
 
 // elementsOf makes an element ready: by its sheet, else by the class of its size.
-func elementsOf(it *bom.Item) Elements {
+func elementsOf(it *build.Item) Elements {
 	e := Elements{Item: it, Count: max(it.Each, 1)}
 	e.Size, e.From = SizeOf(it)
 	class, ok := membrane.ClassOf(e.Size)

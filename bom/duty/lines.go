@@ -4,6 +4,9 @@ import (
 	"math"
 
 	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/circuit"
+	"handtight/bom/graph"
 	"handtight/catalog"
 	"handtight/pressure/process/flow"
 	"handtight/pressure/process/line"
@@ -17,7 +20,7 @@ type Lines struct {
 	Solved bool
 	WhyNot string
 	Hoses  []Hose
-	Flow   map[*bom.Unit]span.Span[quantity.Flow] // through every unit that water passes, in its main way
+	Flow   map[*graph.Unit]span.Span[quantity.Flow] // through every unit that water passes, in its main way
 	Inlets []Inlet
 	// Dirty is what all losses before the pump may come to together until 0.2 bar are left at it.
 	Tank quantity.Pressure // worst loss of the product's way out, from the vessel
@@ -25,7 +28,7 @@ type Lines struct {
 
 // Hose is a hose with what runs in it.
 type Hose struct {
-	Unit    *bom.Unit
+	Unit    *graph.Unit
 	Flow    span.Span[quantity.Flow]
 	Speed   span.Span[float64]           // m/s; of a hose whose bore is known
 	Loss    span.Span[quantity.Pressure] // of the hose alone
@@ -48,12 +51,12 @@ const (
 
 // Inlet is what a piston pump finds before it.
 type Inlet struct {
-	Pump       *bom.Unit
+	Pump       *graph.Unit
 	Pressure   span.Span[quantity.Pressure] // filters clean: the lower curve at the greatest flow, to the upper at the least
 	Dirty      quantity.Pressure            // with every filter at the end of its life, at the middle flow
 	HasFeed    bool
 	FeedKnown  bool
-	Filters    []*bom.Unit
+	Filters    []*graph.Unit
 	May        quantity.Pressure // what all losses together may be until 0.2 bar are left; with a feed pump
 	NPSH       span.Span[float64]
 	NPSHKnown  bool
@@ -96,14 +99,14 @@ type net struct {
 	dirty  bool
 	prod   quantity.Flow // product of all rows
 	links  []flow.Link
-	unitOf []*bom.Unit
+	unitOf []*graph.Unit
 	n      flow.Network
 	lift   quantity.Length
 }
 
 // linesOf solves the flows of normal running.
 func linesOf(s *bom.System, m *Making) *Lines {
-	out := &Lines{Flow: map[*bom.Unit]span.Span[quantity.Flow]{}}
+	out := &Lines{Flow: map[*graph.Unit]span.Span[quantity.Flow]{}}
 	if !m.FeedKnown || m.Feed.Hi <= 0 {
 		out.WhyNot = "the pump's flow is not known"
 		return out
@@ -182,13 +185,13 @@ func (n *net) joinNodes() {
 	}
 }
 
-func (n *net) link(u *bom.Unit, from, to int, law flow.Law) {
+func (n *net) link(u *graph.Unit, from, to int, law flow.Law) {
 	n.links = append(n.links, flow.Link{From: n.node[u.First+from], To: n.node[u.First+to], Law: law})
 	n.unitOf = append(n.unitOf, u)
 }
 
 // unit adds the links of a unit in normal running.
-func (n *net) unit(u *bom.Unit) {
+func (n *net) unit(u *graph.Unit) {
 	for i := range u.Item.Ports {
 		if n.s.Boundary(u, i) {
 			n.n.Fixed = append(n.n.Fixed, flow.Fixed{Node: n.node[u.First+i]})
@@ -199,7 +202,7 @@ func (n *net) unit(u *bom.Unit) {
 		return
 	}
 	for way, p := range u.Passages() {
-		e := bom.Link{Unit: u, Is: p.Is, Closable: p.Closable, Position: way}
+		e := circuit.Link{Unit: u, Is: p.Is, Closable: p.Closable, Position: way}
 		if e.ShutNormally() || u.Item.Kind.Selector && way > 0 || p.From < 0 || p.To < 0 {
 			continue
 		}
@@ -207,7 +210,7 @@ func (n *net) unit(u *bom.Unit) {
 	}
 }
 
-func (n *net) passage(u *bom.Unit, p catalog.Passage) {
+func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 	taken := func(port int, q quantity.Flow) {
 		n.n.Taken = append(n.n.Taken, flow.Taken{Node: n.node[u.First+port], Flow: q})
 	}
@@ -253,7 +256,7 @@ func (n *net) vessels() int {
 }
 
 // pumpFlow is a piston pump's flow at this case.
-func (n *net) pumpFlow(u *bom.Unit) quantity.Flow {
+func (n *net) pumpFlow(u *graph.Unit) quantity.Flow {
 	pick := func(s span.Span[quantity.Flow]) quantity.Flow { return s.Lo + quantity.Flow(n.pumpQ)*(s.Hi-s.Lo) }
 	if u.Item.Kind.Name == "energy recovery pump" {
 		return pick(n.m.Feed)
@@ -263,7 +266,7 @@ func (n *net) pumpFlow(u *bom.Unit) quantity.Flow {
 }
 
 // BoreOf is the bore of a hose, its own or its stock's.
-func BoreOf(b *bom.Build, it *bom.Item) (quantity.Length, bool) {
+func BoreOf(b *build.Build, it *build.Item) (quantity.Length, bool) {
 	if it.Bore != nil {
 		return *it.Bore, true
 	}
@@ -279,14 +282,14 @@ func BoreOf(b *bom.Build, it *bom.Item) (quantity.Length, bool) {
 	return 0, false
 }
 
-func (n *net) hose(it *bom.Item) flow.Law {
+func (n *net) hose(it *build.Item) flow.Law {
 	bore, ok := BoreOf(n.s.Build, it)
 	if !ok || it.Length == nil {
 		return flow.Linear{At: filterFlow, Loses: 100}
 	}
 	p := flow.Pipe{Bore: line.Bore{Diameter: bore, Length: *it.Length, Roughness: smoothRough}, Water: n.water}
 	stock, _ := n.s.Build.Item(it.Of)
-	for _, i := range []*bom.Item{it, stock} {
+	for _, i := range []*build.Item{it, stock} {
 		if i == nil {
 			continue
 		}
@@ -305,7 +308,7 @@ func (n *net) hose(it *bom.Item) flow.Law {
 }
 
 // part is what a fitting or a device loses.
-func (n *net) part(u *bom.Unit) flow.Law {
+func (n *net) part(u *graph.Unit) flow.Law {
 	it := u.Item
 	if kv := it.Process.Kv; kv != nil {
 		return flow.Square{At: *kv, Loses: quantity.Pressure(float64(n.water.Density) / 1000 * float64(quantity.Bar))}
@@ -327,8 +330,8 @@ func (n *net) part(u *bom.Unit) flow.Law {
 	return flow.Pipe{Bore: line.Bore{Diameter: bore}, K: k, Water: n.water}
 }
 
-func (n *net) filter(it *bom.Item) flow.Law {
-	at := func(l *bom.LossAt, usual quantity.Pressure) flow.Law {
+func (n *net) filter(it *build.Item) flow.Law {
+	at := func(l *build.LossAt, usual quantity.Pressure) flow.Law {
 		if l != nil {
 			return flow.Linear{At: l.Flow, Loses: max(l.Pressure, 1)}
 		}
@@ -356,9 +359,9 @@ func (n *net) filter(it *bom.Item) flow.Law {
 }
 
 // near is the bore of a hose that is joined to a unit, or to its neighbour.
-func (n *net) near(u *bom.Unit) (quantity.Length, bool) {
-	for depth, list := 0, []*bom.Unit{u}; depth < 4; depth++ {
-		var next []*bom.Unit
+func (n *net) near(u *graph.Unit) (quantity.Length, bool) {
+	for depth, list := 0, []*graph.Unit{u}; depth < 4; depth++ {
+		var next []*graph.Unit
 		for _, v := range list {
 			for i := range v.Item.Ports {
 				j := n.s.Node(v, i).Joint
@@ -443,7 +446,7 @@ func (l *Lines) gather(nets []*net, answers []*flow.Answer) {
 }
 
 // where says on which side a hose lies, by the waters that wet it and by the pressure.
-func (n *net) where(u *bom.Unit) Where {
+func (n *net) where(u *graph.Unit) Where {
 	switch {
 	case n.s.Waters().Product(u.First):
 		return Product
@@ -451,7 +454,7 @@ func (n *net) where(u *bom.Unit) Where {
 		return HighSide
 	}
 	for _, p := range n.m.pistons() {
-		in, _ := bom.PumpEnds(p)
+		in, _ := circuit.PumpEnds(p)
 		if in >= 0 && n.s.Reaches(u.First, p.First+in, true) {
 			return Suction
 		}
@@ -463,9 +466,9 @@ func (n *net) where(u *bom.Unit) Where {
 }
 
 // pistons are the piston pumps and the energy-recovery pump.
-func (p *Plant) pistons() []*bom.Unit {
+func (p *Plant) pistons() []*graph.Unit {
 	if p.Recovery != nil {
-		return append(append([]*bom.Unit(nil), p.Pumps...), p.Recovery)
+		return append(append([]*graph.Unit(nil), p.Pumps...), p.Recovery)
 	}
 	return p.Pumps
 }
@@ -475,7 +478,7 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 	m := nets[0].m
 	rho := float64(m.water.Density) * line.Gravity
 	for _, u := range m.pistons() {
-		in, _ := bom.PumpEnds(u)
+		in, _ := circuit.PumpEnds(u)
 		if in < 0 {
 			continue
 		}
@@ -513,7 +516,7 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 }
 
 // npsh is the head at a pump's inlet, with the greater acceleration head and with none.
-func (i *Inlet) npsh(n *net, a *flow.Answer, before []int, low, high quantity.Pressure, u *bom.Unit) {
+func (i *Inlet) npsh(n *net, a *flow.Answer, before []int, low, high quantity.Pressure, u *graph.Unit) {
 	turns := speeds(u.Item)
 	i.TurnsKnown = turns.Hi > 0
 	vapour, err := sea.Vapour(max(n.m.in.water.Hi, 1))

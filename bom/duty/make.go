@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/pressure/process/line"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/pump"
@@ -19,7 +20,7 @@ func Of(s *bom.System) *Result {
 	r := &Result{Build: s.Build}
 	in := inputsOf(s.Build)
 	for _, p := range plantsOf(s) {
-		m := &Making{Plant: p, in: in, build: s.Build, Notes: append([]Note(nil), in.notes...)}
+		m := &Making{Plant: p, in: in, plan: s.Build, Notes: append([]Note(nil), in.notes...)}
 		m.name()
 		m.water, _ = line.Of(min(max(in.water.Middle(), sea.Coldest), 45), in.salinity.Middle())
 		m.feed()
@@ -49,7 +50,7 @@ func (m *Making) name() {
 
 // PumpFlow is what a piston pump delivers against a pressure; known is false where nobody says
 // what it sweeps.
-func PumpFlow(it *bom.Item, against quantity.Pressure) (flow span.Span[quantity.Flow], basis string, known bool) {
+func PumpFlow(it *build.Item, against quantity.Pressure) (flow span.Span[quantity.Flow], basis string, known bool) {
 	p := &it.Process
 	faster := Turning(it)
 	ev := pump.UsualVolumetric
@@ -92,7 +93,7 @@ func PumpFlow(it *bom.Item, against quantity.Pressure) (flow span.Span[quantity.
 
 // speeds is how fast a pump turns, in turns a minute: behind its pulleys where they are said,
 // else at its rated speed.
-func speeds(it *bom.Item) span.Span[float64] {
+func speeds(it *build.Item) span.Span[float64] {
 	p := &it.Process
 	ratio := 1.0
 	if p.Pulley != nil {
@@ -109,7 +110,7 @@ func speeds(it *bom.Item) span.Span[float64] {
 	return span.Span[float64]{}
 }
 
-func speedText(it *bom.Item) string {
+func speedText(it *build.Item) string {
 	n := speeds(it)
 	if n.Known() {
 		return fmt.Sprintf("%.0f rpm", n.Lo)
@@ -118,7 +119,7 @@ func speedText(it *bom.Item) string {
 }
 
 // Turning is how fast a pump turns over its rated speed; 1 where either is not said.
-func Turning(it *bom.Item) span.Span[float64] {
+func Turning(it *build.Item) span.Span[float64] {
 	n, p := speeds(it), &it.Process
 	if p.Speed == nil || n.Hi == 0 {
 		return span.Exactly(1.0)

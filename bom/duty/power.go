@@ -5,6 +5,7 @@ import (
 	"regexp"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/pressure/process/power"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
@@ -52,7 +53,7 @@ var (
 )
 
 // trainsOf is what stands between battery and water, from worst to best.
-func trainsOf(it *bom.Item, b *bom.Build) (power.Trains, string) {
+func trainsOf(it *build.Item, b *build.Build) (power.Trains, string) {
 	p := &it.Process
 	t := power.Usual
 	basis := "pump 0.83 to 0.90"
@@ -80,7 +81,7 @@ func trainsOf(it *bom.Item, b *bom.Build) (power.Trains, string) {
 	default:
 		basis += ", motor 0.75 to 0.85 (memory)"
 	}
-	if bom.NamesMains(it.Motor) {
+	if build.NamesMains(it.Motor) {
 		t.Worst.Inverter, t.Best.Inverter = 0.85, 0.93
 		if b.Power != nil && b.Power.Inverter != nil {
 			t.Worst.Inverter, t.Best.Inverter = *b.Power.Inverter, *b.Power.Inverter
@@ -118,7 +119,7 @@ func powerOf(s *bom.System, m *Making) *Power {
 	p.MidMotor = midMotor
 	p.engine(it)
 	volts, battery := it.Battery(s.Build.Duty.Supply)
-	if !battery && bom.NamesMains(it.Motor) && s.Build.Duty.Supply != nil && *s.Build.Duty.Supply <= bom.BatteryLimit {
+	if !battery && build.NamesMains(it.Motor) && s.Build.Duty.Supply != nil && *s.Build.Duty.Supply <= build.BatteryLimit {
 		volts, battery = *s.Build.Duty.Supply, true // behind an inverter
 	}
 	if battery {
@@ -132,7 +133,7 @@ func powerOf(s *bom.System, m *Making) *Power {
 func mean(a, b quantity.Share) quantity.Share { return (a + b) / 2 }
 
 // engine is the torque that the belt asks of an engine.
-func (p *Power) engine(it *bom.Item) {
+func (p *Power) engine(it *build.Item) {
 	if it.Process.EngineSpeed == nil {
 		return
 	}
@@ -144,7 +145,7 @@ func (p *Power) engine(it *bom.Item) {
 }
 
 // amps is the current at the battery, behind the cable where it is said.
-func (p *Power) amps(s *bom.System, m *Making, it *bom.Item, mid quantity.Power) {
+func (p *Power) amps(s *bom.System, m *Making, it *build.Item, mid quantity.Power) {
 	var r power.Ohm
 	ps := s.Build.Power
 	if ps != nil && ps.Cable != nil && ps.CableLength != nil {
@@ -192,7 +193,7 @@ func (p *Power) amps(s *bom.System, m *Making, it *bom.Item, mid quantity.Power)
 // feeders is what the feed pumps take: as said, else 3 to 8 A each (memory).
 func (p *Power) feeders(m *Making) {
 	for _, u := range m.FeedPumps {
-		if bom.OtherDrive(u.Item.Motor) {
+		if build.OtherDrive(u.Item.Motor) {
 			continue
 		}
 		i := span.Between[quantity.Current](3, 8)

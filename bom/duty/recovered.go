@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 
-	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/pump"
 	"handtight/pressure/process/span"
@@ -146,7 +146,7 @@ func (m *Making) feedCurve() *pump.Curve {
 
 // Curves is the curve of a feed pump: as said, or the two ends of what its shut-off pressure
 // and its open flow leave.
-func Curves(it *bom.Item) (lower, upper pump.Curve, ok bool) {
+func Curves(it *build.Item) (lower, upper pump.Curve, ok bool) {
 	if len(it.Process.Curve) > 1 {
 		var points []pump.Point
 		for _, p := range it.Process.Curve {

@@ -1,7 +1,7 @@
 package duty
 
 import (
-	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/pressure/process/line"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/pump"
@@ -11,7 +11,7 @@ import (
 
 // Result is what a build makes and takes.
 type Result struct {
-	Build  *bom.Build
+	Build  *build.Build
 	Plants []*Making
 }
 
@@ -47,7 +47,7 @@ type Making struct {
 	mid   membrane.Running
 	water line.Water
 	in    inputs
-	build *bom.Build
+	plan  *build.Build
 }
 
 // Recovered is how an energy-recovery pump runs: at the middle, and in the hardest and the

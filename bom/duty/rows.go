@@ -4,21 +4,22 @@ import (
 	"slices"
 
 	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/catalog"
 )
 
 // Vessel is a pressure vessel with what stands inside it.
 type Vessel struct {
-	Unit     *bom.Unit
+	Unit     *graph.Unit
 	Elements []Elements
 	Count    int // elements
 }
 
 // Plant is pumps and the vessels they press.
 type Plant struct {
-	Pumps     []*bom.Unit // piston pumps
-	Recovery  *bom.Unit   // an energy-recovery pump, in their place
-	FeedPumps []*bom.Unit
+	Pumps     []*graph.Unit // piston pumps
+	Recovery  *graph.Unit   // an energy-recovery pump, in their place
+	FeedPumps []*graph.Unit
 	Rows      [][]*Vessel // vessels in rows side by side; in a row each takes the brine of the one before
 	Net       int
 }
@@ -26,14 +27,14 @@ type Plant struct {
 // plantsOf finds the vessels of the build, by part of it, in rows.
 func plantsOf(s *bom.System) []*Plant {
 	var out []*Plant
-	vessels := map[*bom.Unit]*Vessel{}
+	vessels := map[*graph.Unit]*Vessel{}
 	for _, u := range s.Units {
 		if u.Item.Kind.Name == "pressure vessel" {
 			vessels[u] = vesselOf(s, u)
 		}
 	}
 	at := map[int]*Plant{}
-	of := func(u *bom.Unit) *Plant {
+	of := func(u *graph.Unit) *Plant {
 		net := s.NetOf[s.JunctionOf[u.First]]
 		if at[net] == nil {
 			at[net] = &Plant{Net: net}
@@ -51,7 +52,7 @@ func plantsOf(s *bom.System) []*Plant {
 			of(u).Recovery = u
 		}
 	}
-	after := map[*bom.Unit]*bom.Unit{} // whose brine it takes
+	after := map[*graph.Unit]*graph.Unit{} // whose brine it takes
 	for _, u := range s.Units {
 		if vessels[u] == nil {
 			continue
@@ -76,7 +77,7 @@ func plantsOf(s *bom.System) []*Plant {
 
 // nextVessel is the vessel whose feed stands at a vessel's brine with nothing between that a
 // hand or dirt can change; nil where there is none.
-func nextVessel(s *bom.System, u *bom.Unit, vessels map[*bom.Unit]*Vessel) *bom.Unit {
+func nextVessel(s *bom.System, u *graph.Unit, vessels map[*graph.Unit]*Vessel) *graph.Unit {
 	brine := u.Item.PortIndex("brine")
 	if brine < 0 {
 		return nil
@@ -91,7 +92,7 @@ func nextVessel(s *bom.System, u *bom.Unit, vessels map[*bom.Unit]*Vessel) *bom.
 
 // reachesPlainly walks joints and the open passages of fittings and hoses, not through the
 // vessel it starts from.
-func reachesPlainly(s *bom.System, from *bom.Unit, start, goal int) bool {
+func reachesPlainly(s *bom.System, from *graph.Unit, start, goal int) bool {
 	seen := map[int]bool{start: true}
 	queue := []int{start}
 	visit := func(p int) {
@@ -129,7 +130,7 @@ func reachesPlainly(s *bom.System, from *bom.Unit, start, goal int) bool {
 }
 
 // vesselOf finds what stands inside a vessel.
-func vesselOf(s *bom.System, u *bom.Unit) *Vessel {
+func vesselOf(s *bom.System, u *graph.Unit) *Vessel {
 	v := &Vessel{Unit: u}
 	for _, it := range s.Build.Items {
 		if it.Kind.Name == "membrane element" && it.Inside == u.Item.ID {

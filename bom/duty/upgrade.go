@@ -64,7 +64,7 @@ func (m *Making) Upgrade() (u Upgrade, ok bool) {
 	u.EnoughAsItIs = m.mid.Feed >= least
 	trains := power.Usual
 	if len(m.Pumps) == 1 {
-		trains, _ = trainsOf(m.Pumps[0].Item, m.build)
+		trains, _ = trainsOf(m.Pumps[0].Item, m.plan)
 	}
 	w := power.Hydraulic(least, m.mid.Pressure, 0)
 	if u.Power, err = power.Range(w, trains); err != nil {

@@ -1,4 +1,4 @@
-package bom
+package build
 
 import "handtight/pressure/quantity"
 

@@ -1,4 +1,4 @@
-package bom
+package read
 
 import (
 	"errors"
@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"handtight/bom/build"
 	"handtight/bom/source"
 	"handtight/pressure/process/pump"
 	"handtight/pressure/quantity"
@@ -81,13 +82,13 @@ func (r *reader) power(root *source.Table) {
 	if !ok {
 		return
 	}
-	r.build.Power = &PowerSupply{
+	r.build.Power = &build.PowerSupply{
 		Battery: above(t, "battery", take(t, "battery", "400 Ah", quantity.ParseCharge)), Usable: efficiency(t, "usable", "50 %"),
 		Solar: take(t, "solar", "600 W", quantity.ParsePower), Sun: ranged(t, "sun", "4 to 5 h", quantity.ParseDuration),
 		Inverter: efficiency(t, "inverter", "90 %"), Cable: above(t, "cable", take(t, "cable", "16 mm2", quantity.ParseSection)),
 		CableLength: above(t, "cable_length", take(t, "cable_length", "6 m", quantity.ParseLength)),
 		Alternator:  above(t, "alternator", take(t, "alternator", "80 A", quantity.ParseCurrent)),
-		Breaker:     above(t, "breaker", take(t, "breaker", "80 A", quantity.ParseCurrent)), Place: MarkOf(t, ""),
+		Breaker:     above(t, "breaker", take(t, "breaker", "80 A", quantity.ParseCurrent)), Place: build.MarkOf(t, ""),
 	}
 	if s := r.build.Power.Sun; s != nil && s.Hi.Hours() > 24 {
 		t.Fault("sun", "a day has 24 hours, and full sun in few of them", "write the hours of full sun of a day, like \"5 h\"")
@@ -106,7 +107,7 @@ func efficiency(t *source.Table, key, hint string) *quantity.Share {
 }
 
 // process reads the keys of a part that the reckoning of flows takes.
-func (r *reader) process(t *source.Table, it *Item) {
+func (r *reader) process(t *source.Table, it *build.Item) {
 	p := &it.Process
 	p.Kv = above(t, "kv", take(t, "kv", "2.5 m3/h", quantity.ParseFlow))
 	switch it.Kind.Name {
@@ -148,12 +149,12 @@ func (r *reader) process(t *source.Table, it *Item) {
 	}
 }
 
-func (r *reader) hoseProcess(t *source.Table, p *Process) {
+func (r *reader) hoseProcess(t *source.Table, p *build.Process) {
 	p.Roughness = take(t, "roughness", "0.005 mm", quantity.ParseLength)
 	p.Corrugate, _ = t.Bool("corrugated")
 }
 
-func (r *reader) element(t *source.Table, p *Process) {
+func (r *reader) element(t *source.Table, p *build.Process) {
 	p.Size = sizeCode(t)
 	p.Product = above(t, "product", take(t, "product", "700 gpd", quantity.ParseFlow))
 	p.Tolerance, p.Rejection, p.RejectionMin = efficiency(t, "tolerance", "15 %"), efficiency(t, "rejection", "99.4 %"), efficiency(t, "rejection_min", "99.2 %")
@@ -174,7 +175,7 @@ func (r *reader) element(t *source.Table, p *Process) {
 	p.MaxWater = take(t, "max_water", "45 C", quantity.ParseTemperature)
 }
 
-func (r *reader) plunger(t *source.Table, p *Process) {
+func (r *reader) plunger(t *source.Table, p *build.Process) {
 	p.FlowAt = above(t, "flow_at", take(t, "flow_at", "70 bar", quantity.ParsePressure))
 	p.Speed, p.MotorSpeed = above(t, "speed", take(t, "speed", "1450 rpm", quantity.ParseSpeed)), above(t, "motor_speed", take(t, "motor_speed", "1750 rpm", quantity.ParseSpeed))
 	p.EngineSpeed = ranged(t, "engine_speed", "900 to 2200 rpm", quantity.ParseSpeed)
@@ -221,7 +222,7 @@ func sizeCode(t *source.Table) string {
 var pulleyForm = regexp.MustCompile(`^\s*(\d+(?:[.,]\d+)?)\s*:\s*(\d+(?:[.,]\d+)?)\s*$`)
 
 // pulleys reads "80:112", motor to pump.
-func pulleys(t *source.Table) *Pulleys {
+func pulleys(t *source.Table) *build.Pulleys {
 	text, ok := t.Text("pulley", "80:112")
 	if !ok {
 		return nil
@@ -237,13 +238,13 @@ func pulleys(t *source.Table) *Pulleys {
 		t.Fault("pulley", "a pulley of nothing turns nothing", "write both diameters, motor first: \"80:112\"")
 		return nil
 	}
-	return &Pulleys{a, b}
+	return &build.Pulleys{Motor: a, Pump: b}
 }
 
 var atForm = regexp.MustCompile(`(?i)^(.+?)\s+at\s+(.+)$`)
 
 // lossAt reads "0.1 bar at 8 L/min".
-func lossAt(t *source.Table, key string) *LossAt {
+func lossAt(t *source.Table, key string) *build.LossAt {
 	text, ok := t.Text(key, "0.1 bar at 8 L/min")
 	if !ok {
 		return nil
@@ -262,11 +263,11 @@ func lossAt(t *source.Table, key string) *LossAt {
 		}
 		return nil
 	}
-	return &LossAt{p, q}
+	return &build.LossAt{Pressure: p, Flow: q}
 }
 
 // curve reads a feed pump's points: [["0 L/min", "2.5 bar"], ["14 L/min", "0 bar"]].
-func curve(t *source.Table) []CurvePoint {
+func curve(t *source.Table) []build.CurvePoint {
 	const hint = `write flow and pressure of each point: curve = [["0 L/min", "2.5 bar"], ["14 L/min", "0 bar"]]`
 	rows, said, ok := t.Pairs("curve")
 	if !said {
@@ -276,7 +277,7 @@ func curve(t *source.Table) []CurvePoint {
 		t.Fault("curve", "a curve is a list of points, each a flow and a pressure", hint)
 		return nil
 	}
-	var out []CurvePoint
+	var out []build.CurvePoint
 	var points []pump.Point
 	for i, pair := range rows {
 		q, err := quantity.ParseFlow(pair[0])
@@ -285,7 +286,7 @@ func curve(t *source.Table) []CurvePoint {
 			t.FaultAt(fmt.Sprintf("point %d is no flow and pressure: %s", i+1, strings.ReplaceAll(err.Error(), "\n", "; ")), hint, "curve", i)
 			return nil
 		}
-		out, points = append(out, CurvePoint{q, p}), append(points, pump.Point{Flow: q, Pressure: p})
+		out, points = append(out, build.CurvePoint{Flow: q, Pressure: p}), append(points, pump.Point{Flow: q, Pressure: p})
 	}
 	if _, err := pump.NewCurve(points...); err != nil {
 		var rises *pump.RiseError
@@ -323,7 +324,7 @@ func (r *reader) recoveryStall() {
 		}
 		stall := shutoff / quantity.Pressure(*it.Process.Ratio)
 		it.Stall = &stall
-		if b.Duty.Pressure == nil && !slices.ContainsFunc(b.Items, func(i *Item) bool { return i.Kind != nil && i.Kind.Name == "plunger pump" }) {
+		if b.Duty.Pressure == nil && !slices.ContainsFunc(b.Items, func(i *build.Item) bool { return i.Kind != nil && i.Kind.Name == "plunger pump" }) {
 			b.Duty.Pressure, b.Duty.PressureTold = &stall, true
 		}
 	}
