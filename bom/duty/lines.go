@@ -417,6 +417,14 @@ func (n *net) anchor() {
 
 // gather takes the flows of the clean cases as ranges.
 func (l *Lines) gather(nets []*net, answers []*flow.Answer) {
+	before := map[*graph.Unit]bool{}
+	for _, p := range nets[0].m.pistons() {
+		if in, _ := circuit.PumpEnds(p); in >= 0 {
+			for _, k := range upstream(nets[0], answers[0], nets[0].node[p.First+in]) {
+				before[nets[0].unitOf[k]] = true
+			}
+		}
+	}
 	for i, u := range nets[0].unitOf {
 		q := span.Empty[quantity.Flow]()
 		for c := range answers {
@@ -430,7 +438,7 @@ func (l *Lines) gather(nets []*net, answers []*flow.Answer) {
 		if !u.Item.IsHose() {
 			continue
 		}
-		h := Hose{Unit: u, Flow: q, Where: nets[0].where(u)}
+		h := Hose{Unit: u, Flow: q, Where: nets[0].where(u, before[u])}
 		bore, ok := BoreOf(nets[0].s.Build, u.Item)
 		if p, isPipe := nets[0].links[i].Law.(flow.Pipe); ok && isPipe {
 			h.Known = true
@@ -446,20 +454,15 @@ func (l *Lines) gather(nets []*net, answers []*flow.Answer) {
 }
 
 // where says on which side a hose lies, by the waters that wet it and by the pressure.
-func (n *net) where(u *graph.Unit) Where {
+func (n *net) where(u *graph.Unit, before bool) Where {
 	switch {
+	case before:
+		return Suction
 	case n.s.Waters().Product(u.First):
 		return Product
 	case n.s.SegmentOf(u.First) != nil && n.s.SegmentOf(u.First).High():
 		return HighSide
-	}
-	for _, p := range n.m.pistons() {
-		in, _ := circuit.PumpEnds(p)
-		if in >= 0 && n.s.Reaches(u.First, p.First+in, true) {
-			return Suction
-		}
-	}
-	if n.s.Waters().Sea(u.First) {
+	case n.s.Waters().Sea(u.First):
 		return Brine
 	}
 	return Other

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"handtight/bom"
+	"handtight/bom/duty"
 	"handtight/bom/finding"
 	"handtight/bom/source"
 )
@@ -14,10 +15,11 @@ type Rule struct {
 	Wrong string // a build fragment in which it is found
 	Right string // the same fragment made good
 
-	block   string                              // the block of the example plant that the fragments stand in; "" for none
-	flushed bool                                // the plant with a flush, and not its high-pressure side alone
-	harm    finding.Consequence                 // what comes of it; 0: what a bad joint does where it stands
-	check   func(*bom.System) []finding.Finding // nil: found by the pass over the joints
+	block   string                                            // the block of the example plant that the fragments stand in; "" for none
+	flushed bool                                              // the plant with a flush, and not its high-pressure side alone
+	harm    finding.Consequence                               // what comes of it; 0: what a bad joint does where it stands
+	check   func(*bom.System) []finding.Finding               // nil: found by the pass over the joints
+	flows   func(*bom.System, *duty.Result) []finding.Finding // rests on a flow
 }
 
 // All lists the rules: joints first, then structure, pressure, and materials.

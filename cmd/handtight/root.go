@@ -47,7 +47,7 @@ practice come first.`,
 	root.SetVersionTemplate("handtight {{.Version}}\n")
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print the facts as JSON")
 	root.PersistentFlags().BoolVar(&a.outside, "outside", false, "take includes that lie outside the build's folder")
-	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.identifyCommand(), a.newCommand(), a.whyCommand(), a.catalogCommand(), a.cartCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand(), a.pictureCommand(), a.pageCommand())
+	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.identifyCommand(), a.newCommand(), a.whyCommand(), a.catalogCommand(), a.cartCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand(), a.dutyCommand(), a.pictureCommand(), a.pageCommand())
 	root.CompletionOptions.HiddenDefaultCmd = false
 	root.SetFlagErrorFunc(flagHint)
 	return root

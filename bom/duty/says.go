@@ -1,0 +1,114 @@
+package duty
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"handtight/pressure/quantity"
+)
+
+// MiddleOf is a fact at the middle of what is said, with new elements.
+func (m *Making) MiddleOf(name string) (v float64, ok bool) {
+	if name == "feed_flow" && m.FeedKnown {
+		return m.Feed.Middle().LitresPerMinute(), true
+	}
+	if m.Power != nil && m.Power.Battery && name == "current" {
+		return float64(m.Power.MidAmps) + float64(m.Power.Feeder.Middle())*b2f(!m.Power.feederAlone(m)), true
+	}
+	if !m.Made {
+		return 0, false
+	}
+	r := &m.Middle
+	v, ok = map[string]float64{
+		"product": r.Product.LitresPerHour(), "product_salinity": float64(r.Salt), "recovery": r.Recovery.Percent(),
+		"recovery_first": r.First.Recovery.Percent(), "recovery_last": r.Last.Recovery.Percent(), "brine": r.Brine.LitresPerMinute(),
+		"brine_salinity": float64(r.BrineSalinity), "ndp": r.Drive.Bar(), "flux": r.Flux.LitresPerSquareMetreHour(),
+		"polarisation": r.Polarisation, "vessel_drop": r.Loss.Bar(), "held_pressure": m.mid.Pressure.Bar(),
+	}[name]
+	return v, ok
+}
+
+func (p *Power) feederAlone(m *Making) bool { return m.Recovery != nil }
+
+func b2f(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// Says is what follows from the figures for people, a sentence each.
+func (m *Making) Says() []string {
+	var out []string
+	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	if !m.Made {
+		if m.WhyNot != "" {
+			say("Its fresh water is not reckoned: %s.", m.WhyNot)
+		}
+		return out
+	}
+	if w := m.plan.Duty.Product; w != nil {
+		switch {
+		case m.All.Product.Lo >= *w:
+			say("The %s wanted come in the coldest and saltiest water named, and with old elements.", w)
+		case m.Middle.Product >= *w:
+			say("The %s wanted come at the middle of what is said; in %s water of %s with old elements it is %.0f L/h.", w, m.in.water.Lo, m.in.salinity.Hi, m.All.Product.Lo.LitresPerHour())
+		}
+	}
+	if low, high, ok := m.FilmSpread(); ok && math.Max(-low, high) > 0.005 {
+		say("The model itself is sure to %.0f to %+.0f %% of the product: how salt builds up at the membrane is known no better.", 100*low, 100*high)
+	}
+	if t := m.in.water.Lo; t < 16 {
+		say("Makers' temperature factors differ by 4 %% at 15 C and by 10 %% at 10 C: so much either way in the coldest water.")
+	}
+	if m.in.salinity.Lo < 10 {
+		say("Below 10 g/kg it is river or harbour water: its ions are not those of the sea, and neither is its osmotic pressure.")
+	}
+	if l := m.Lines; l != nil && l.Solved {
+		for _, i := range l.Inlets {
+			if i.HasFeed && i.FeedKnown && len(i.Filters) > 0 && i.May > 0 {
+				say("Change the cartridges before %s when all losses before it come to %.2f bar: 0.2 bar are then left at it.", i.Pump.Name, i.May.Bar())
+			}
+		}
+	}
+	if p := m.Power; p != nil && p.Battery && !p.Plate {
+		say("The current is reckoned and not from a plate: %s. At a sagging %s it is up to %.0f A.", p.Basis, p.Volts*11.5/12, float64(p.Sagged+p.Feeder.Hi))
+	}
+	if p := m.Power; p != nil && p.Cable != nil {
+		say("The cable drops %.1f to %.1f %%; for 3 %% it takes %.1f mm2, for 10 %% %.1f. What current a cable may carry, and its fuse, are for the local code and a licensed electrician.",
+			p.Cable.Share.Lo.Percent(), p.Cable.Share.Hi.Percent(), float64(p.Cable.Strict), float64(p.Cable.Common))
+	}
+	if m.Recovered != nil {
+		say("Its pressure is not set by hand: a rod of %s gives %s of the feed as fresh water, and the membrane comes to the pressure at which that passes. Each 1 %% of leak takes %.0f %% of the fresh water.",
+			m.Recovered.Device.Ratio, m.Recovered.Device.Ratio-m.Recovered.Device.Leak, 1/m.Recovered.Device.Ratio.Fraction())
+	}
+	return out
+}
+
+// UpgradeText is what one element more asks for; "" where it is not reckoned.
+func (m *Making) UpgradeText() string {
+	u, ok := m.Upgrade()
+	if !ok {
+		return ""
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "One element more in the row needs at least %s of feed (15 %% an element, the least brine)", litresMinute(u.Least))
+	if u.MostKnown {
+		fmt.Fprintf(&b, ", %s by the strict limits (10 %%)", litresMinute(u.Most))
+	}
+	fmt.Fprintf(&b, "; it would make %.0f to %.0f L/h of %.0f to %.0f mg/L. ", u.Makes.Lo.LitresPerHour(), u.Makes.Hi.LitresPerHour(), float64(u.SaltWith.Lo), float64(u.SaltWith.Hi))
+	if u.EnoughAsItIs {
+		fmt.Fprintf(&b, "The pump as it is gives that.")
+		return b.String()
+	}
+	fmt.Fprintf(&b, "At the flow of now it would make %.0f L/h of %.0f mg/L and push one element to %.1f %%. ", u.AtNow.Product.LitresPerHour(), float64(u.SaltAtNow), u.FirstAtNow.Percent())
+	fmt.Fprintf(&b, "Such a pump takes %.0f to %.0f W", float64(u.Power.Lo), float64(u.Power.Hi))
+	if u.HasCurrent {
+		fmt.Fprintf(&b, ", %.0f to %.0f A", float64(u.Current.Lo), float64(u.Current.Hi))
+	}
+	fmt.Fprintf(&b, ", and suction hose from %s bore.", u.Bore)
+	return b.String()
+}
+
+func litresMinute(q quantity.Flow) string { return fmt.Sprintf("%.1f L/min", q.LitresPerMinute()) }
