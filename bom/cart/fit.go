@@ -171,7 +171,7 @@ func oneSort(line, item []ending, on *[mostEnds]uint8) bool {
 		}
 		a, b := line[on[i]-1].readings, item[i].readings
 		if fitEnd(&line[on[i]-1], &item[i]) == fitOther {
-			return len(a) == 1 && len(b) > 0 && a[0].Family == b[0].Family && a[0].Sex == b[0].Sex
+			return len(a) == 1 && len(b) > 0 && a[0].Family == b[0].Family && (a[0].Sex == b[0].Sex || !a[0].Family.Threaded())
 		}
 	}
 	return false

@@ -13,7 +13,7 @@ func likely(list, open []match) []match {
 	var out []match
 	for _, from := range [][]match{open, list} {
 		for _, m := range from {
-			if m.differs == 0 && (m.points >= ask || m.alikeOnly()) && m.points >= from[0].points-behind && len(out) < mostChoices {
+			if m.differs == 0 && !m.kindAlone() && (m.points >= ask || m.alikeOnly()) && m.points >= from[0].points-behind && len(out) < mostChoices {
 				out = append(out, m)
 			}
 		}
@@ -70,16 +70,17 @@ func (m *match) nearly(l *facts) bool {
 	return false
 }
 
+// kindAlone reports whether nothing but the word for a hose or a tape speaks for a match: that
+// is said of many things.
+func (m *match) kindAlone() bool {
+	kind := m.need.facts.kind
+	return (kind == "hose stock" || kind == "tape") && !m.has(byTrait) && !m.has(byFigure)
+}
+
 // alikeOnly reports whether a line names the kind of something that has no ends, and
 // little else: a clamp, a cartridge. It is asked about, for nobody else would.
 func (m *match) alikeOnly() bool {
 	loose := m.need.Item == nil || m.need.Item.Kind.Loose
-	switch m.need.facts.kind {
-	case "hose stock", "tape":
-		if !m.has(byTrait) && !m.has(byFigure) {
-			return false // a word for a hose or a tape alone is said of many things
-		}
-	}
 	return loose && m.fit == fitUnsaid && m.has(byKind) && m.points >= evidence()[byKind].Points
 }
 
