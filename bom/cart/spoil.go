@@ -48,7 +48,7 @@ func (j *judge) spoiled(l *Line, m *match) *spoil {
 				continue
 			}
 			planned, got := node.Port.End.Candidates[0], end.Candidates[0]
-			first = &spoil{joint: node.Joint, mating: mating, sameFamily: got.Family == planned.Family && got.Sex == planned.Sex}
+			first = &spoil{joint: node.Joint, mating: mating, sameFamily: got.Family == planned.Family && (got.Sex == planned.Sex || !got.Family.Threaded())}
 		}
 	}
 	return first
