@@ -22,6 +22,7 @@ type match struct {
 	asks    aspectSet       // what must be asked of it
 	fit     fit             // of the ends
 	others  int             // ends that are of another size or sort
+	metals  bool            // the one material is a metal, and the other none
 	apart   float64         // how far figures are off, as the logarithm of their ratio
 	sorts   bool            // the one other end is of another sort, and not of another size
 	laid    [mostEnds]uint8 // see laying
@@ -61,7 +62,7 @@ func (m *matcher) candidates(l *Line) []match {
 		}
 	}
 	slices.SortStableFunc(out, func(a, b match) int {
-		return cmp.Or(cmp.Compare(min(a.differs.count(), 3), min(b.differs.count(), 3)), cmp.Compare(b.points, a.points), cmp.Compare(a.apart, b.apart), cmp.Compare(a.need.index, b.need.index))
+		return cmp.Or(cmp.Compare(a.faults(), b.faults()), cmp.Compare(b.points, a.points), cmp.Compare(a.apart, b.apart), cmp.Compare(a.need.index, b.need.index))
 	})
 	out = out[:min(len(out), mostKept)]
 	m.seen[key] = out
@@ -72,6 +73,16 @@ func (m *matcher) candidates(l *Line) []match {
 // housing here, and a fuel hose there.
 func (m *match) byChance(names *names) bool {
 	return len(names.code) <= 4 && m.differs.has(inKind) && !m.has(byItem) && m.fit != fitSame && !m.has(byFigure) && !m.has(byMaterial)
+}
+
+// faults counts in how many things a line is wrong; another sort of material, metal for
+// plastic, is two, since nobody takes one for the other. Beyond three it does not matter.
+func (m *match) faults() int {
+	n := m.differs.count()
+	if m.differs.has(inMaterial) && m.metals {
+		n++
+	}
+	return min(n, 3)
 }
 
 // weighIn adds what a line comes to against a need, if it has anything of it.

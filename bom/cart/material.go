@@ -76,8 +76,14 @@ func (m *match) compareMaterial(l *facts, n *need) {
 			m.asks.add(inMaterial)
 		} else {
 			m.differs.add(inMaterial)
+			m.metals = metalOf(l.material) != metalOf(n.facts.material)
 		}
 	}
+}
+
+func metalOf(material string) bool {
+	m, ok := catalog.MaterialNamed(material)
+	return ok && m.Metal()
 }
 
 // asWell reports whether the place's waters suit a material no less than the planned one.
