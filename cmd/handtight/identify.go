@@ -22,7 +22,15 @@ type identifyFacts struct {
 	Gain        number        `json:"gain_bits"`
 	None        number        `json:"none"`
 	NothingFits bool          `json:"nothing_fits"`
+	Threads     []oneThread   `json:"threads"`
 	Nearest     []likelyFacts `json:"nearest,omitempty"`
+}
+
+// oneThread is a thread as it is cut, with the designations that share it.
+type oneThread struct {
+	Designations []string `json:"designations"`
+	Told         string   `json:"told_apart_by,omitempty"`
+	Probability  number   `json:"probability"`
 }
 
 type likelyFacts struct {
@@ -34,11 +42,14 @@ type likelyFacts struct {
 }
 
 // figures are the flags of identify, as they were written.
-type figures struct{ od, id, tpi, pitch, taper, angle, seat, country string }
+type figures struct {
+	od, id, tpi, pitch, taper, angle, seat, country string
+	context, turns, in, edge, cone, groove, slides  string
+}
 
 // none reports whether nothing was measured.
 func (f *figures) none() bool {
-	return f.od+f.id+f.tpi+f.pitch+f.taper+f.angle+f.seat == ""
+	return f.od+f.id+f.tpi+f.pitch+f.taper+f.angle+f.seat+f.turns+f.edge+f.cone+f.groove+f.slides == ""
 }
 
 func (a *app) identifyCommand() *cobra.Command {
@@ -58,7 +69,9 @@ none does.`,
 		Example: `  handtight identify
   handtight identify --od '13.1 mm' --tpi 19
   handtight identify --od '0.518 in' --tpi '14 or so' --taper yes
-  handtight identify --id '18.8 mm' --pitch '1.8 mm' --country NZ --json`,
+  handtight identify --id '18.8 mm' --pitch '1.8 mm' --country NZ --json
+  handtight identify --tpi 14 --turns 5 --in 'G 1/2 female' --edge rocks
+  handtight identify --od '22.4 mm' --tpi 18 --context electrical`,
 		Args: exactly(0, "its figures as flags and no other words"),
 		RunE: func(_ *cobra.Command, _ []string) error {
 			m, err := f.read()
@@ -71,10 +84,7 @@ none does.`,
 			if !onTerminal(a.in) {
 				return errors.New("`identify` needs a figure, such as --od '13.1 mm' --tpi 19; at a terminal it asks for them")
 			}
-			if err := a.interview(&m); err != nil {
-				return err
-			}
-			return a.identify(m)
+			return a.talk(&m)
 		},
 	}
 	flags := cmd.Flags()
@@ -85,8 +95,39 @@ none does.`,
 	flags.StringVar(&f.taper, "taper", "", "does it taper: yes, no or unknown")
 	flags.StringVar(&f.angle, "angle", "", "angle between the flanks: 55 or 60")
 	flags.StringVar(&f.seat, "seat", "", "the cone of the nose or seat in degrees (37, 45, 24, 60, 30), or plain, face-ring, stud-ring")
+	flags.StringVar(&f.context, "context", "", "what the thread is on: "+contextNames())
+	flags.StringVar(&f.turns, "turns", "", "turns by hand into the part named with --in, before it stopped")
+	flags.StringVar(&f.in, "in", "", "the known part that --turns were counted in: 'G 1/2 female'")
+	flags.StringVar(&f.edge, "edge", "", "does a straight edge laid along the crests rock: rocks (a taper), or flat")
+	flags.StringVar(&f.cone, "cone", "", "is there a cone, at the nose of a male or inside a female: yes or no")
+	flags.StringVar(&f.groove, "groove", "", "is there a groove, a ring or a chamfer for an O-ring: yes or no")
+	flags.StringVar(&f.slides, "slides", "", "a known part that slides over it, or into it, without catching a thread: 'G 3/4 female'")
 	flags.StringVar(&f.country, "country", "", "where the part was bought or made: NZ, Germany, ...")
 	return cmd
+}
+
+// talk asks for the figures one by one, prints what they say, and ends with the card
+// of the best and what to buy to try it on.
+func (a *app) talk(m *identify.Measured) error {
+	if err := a.interview(m); err != nil {
+		return err
+	}
+	if err := a.identify(*m); err != nil || a.json {
+		return err
+	}
+	id, err := identify.Identify(*m)
+	if err == nil {
+		a.printFound(&id)
+	}
+	return err
+}
+
+func contextNames() string {
+	var names []string
+	for _, c := range identify.Contexts() {
+		names = append(names, c[0])
+	}
+	return strings.Join(names, ", ")
 }
 
 // onTerminal reports whether a person can be asked.
@@ -120,6 +161,14 @@ func identifyFactsOf(id *identify.Identification) identifyFacts {
 	for _, c := range id.Candidates {
 		list = append(list, likelyFacts{c.Form.Family.String(), c.Form.Size, c.Form.Designation, c.Sex.String(), known(c.Probability)})
 	}
+	f.Threads = []oneThread{}
+	for _, t := range id.Threads() {
+		one := oneThread{Probability: known(t.Probability), Told: t.ToldBy()}
+		for _, c := range t.Candidates {
+			one.Designations = append(one.Designations, c.Form.Designation)
+		}
+		f.Threads = append(f.Threads, one)
+	}
 	switch {
 	case f.NothingFits:
 		f.Nearest = list
@@ -143,14 +192,31 @@ func (a *app) printIdentification(id *identify.Identification) {
 		}
 		return
 	}
-	for _, c := range list[:min(shown, len(list))] {
-		name := c.Form.Designation
-		if sex := c.Sex.String(); sex != "" {
-			name += " " + sex
+	printed := 0
+	for _, t := range id.Threads() {
+		if printed >= shown {
+			break
 		}
-		u.line("%6s  %-26s %s", percent(c.Probability), name, c.Form.Family.Facts().Title)
+		told := t.ToldBy()
+		if told != "" {
+			u.line("%6s  one thread, told apart by %s:", percent(t.Probability), told)
+		}
+		for _, c := range t.Candidates {
+			if printed == shown {
+				break
+			}
+			printed++
+			name, indent := c.Form.Designation, ""
+			if sex := c.Sex.String(); sex != "" {
+				name += " " + sex
+			}
+			if told != "" {
+				indent = "        "
+			}
+			u.line("%s%6s  %-26s %s", indent, percent(c.Probability), name, c.Form.Family.Facts().Title)
+		}
 	}
-	if more := len(list) - shown; more > 0 {
+	if more := len(list) - printed; more > 0 {
 		u.line("%6s  and %d more", "", more)
 	}
 	u.line("")

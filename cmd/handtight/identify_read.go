@@ -13,12 +13,18 @@ import (
 
 // read makes figures of the flags.
 func (f *figures) read() (identify.Measured, error) {
-	m := identify.Measured{Country: f.country}
+	m := identify.Measured{Country: f.country, Context: f.context}
 	if f.od != "" && f.id != "" {
 		return m, fmt.Errorf("--od and --id were both given: a thread is either a male, measured outside, or a female, measured inside")
 	}
 	if f.tpi != "" && f.pitch != "" {
 		return m, fmt.Errorf("--tpi and --pitch were both given: they are one figure, so give one")
+	}
+	if f.edge != "" && f.taper != "" {
+		return m, fmt.Errorf("--edge and --taper were both given: they are one answer, so give one")
+	}
+	if (f.turns == "") != (f.in == "") {
+		return m, fmt.Errorf("--turns and --in go together: how many turns, and into which known part, such as --turns 5 --in 'G 1/2 female'")
 	}
 	for _, step := range []struct {
 		flag, text string
@@ -31,6 +37,20 @@ func (f *figures) read() (identify.Measured, error) {
 		{"--taper", f.taper, readTaper},
 		{"--angle", f.angle, readFlank},
 		{"--seat", f.seat, readSeat},
+		{"--edge", f.edge, readEdge},
+		{"--cone", f.cone, func(m *identify.Measured, s string) error { return readYes(&m.Cone, s) }},
+		{"--groove", f.groove, func(m *identify.Measured, s string) error { return readYes(&m.Groove, s) }},
+		{"--turns", f.turns, func(m *identify.Measured, s string) error { return readTurns(&m.Turns, s) }},
+		{"--in", f.in, func(m *identify.Measured, s string) error {
+			end, err := knownPart(s)
+			m.Turns.In = end
+			return err
+		}},
+		{"--slides", f.slides, func(m *identify.Measured, s string) error {
+			end, err := knownPart(s)
+			m.Slides = &end
+			return err
+		}},
 	} {
 		if step.text == "" {
 			continue
@@ -40,6 +60,45 @@ func (f *figures) read() (identify.Measured, error) {
 		}
 	}
 	return m, nil
+}
+
+// readYes reads yes or no; unknown leaves it open.
+func readYes(into *identify.Answer, text string) error {
+	switch strings.ToLower(strings.TrimSpace(text)) {
+	case "yes", "y":
+		*into = identify.Yes
+	case "no", "n":
+		*into = identify.No
+	case "unknown":
+		*into = 0
+	default:
+		return fmt.Errorf("%q is no answer: write yes, no or unknown", text)
+	}
+	return nil
+}
+
+// readTurns reads a count of turns by hand.
+func readTurns(into *identify.Turned, text string) error {
+	bare, _ := unsure(text)
+	bare = strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(bare, "s"), "turn"))
+	v, err := count(bare)
+	if zero := strings.TrimSpace(bare) == "0"; err != nil && !zero {
+		return fmt.Errorf("%q is no count of turns: write 5, 2.5 or 'about 3'", text)
+	}
+	into.Turns, into.Known = v, true
+	return nil
+}
+
+// knownPart reads the end of a part that a thread was tried in: one reading, with its sex.
+func knownPart(text string) (threads.End, error) {
+	r, err := oneEnd(text)
+	if err != nil {
+		return threads.End{}, err
+	}
+	if len(r.Candidates) != 1 || r.Candidates[0].Form == nil || r.Candidates[0].Sex == threads.NoSex {
+		return threads.End{}, fmt.Errorf("%q is not one known part: write its thread and its sex, such as 'G 1/2 female'", text)
+	}
+	return r.Candidates[0], nil
 }
 
 // roughWords are the ways to say that a figure is not sure.

@@ -64,47 +64,80 @@ func interviewed(t *testing.T, asJSON bool, answers ...string) (m identify.Measu
 	t.Helper()
 	var o, e bytes.Buffer
 	a := &app{in: strings.NewReader(strings.Join(answers, "\n")), ui: newUI(&o, &e), json: asJSON}
-	require.NoError(t, a.interview(&m))
-	require.NoError(t, a.identify(m))
-	return m, o.String(), e.String()
+	require.NoError(t, a.talk(&m))
+	return m, strings.Join(strings.Fields(o.String()), " "), e.String()
 }
 
+// The side first, then the diameter and the country; it ends with the card of the best
+// and a known part to try it on.
 func TestInterview(t *testing.T) {
-	m, out, _ := interviewed(t, false, "od 13.1 mm", "19", "no")
+	m, out, _ := interviewed(t, false, "outside", "13.1 mm", "NZ", "no", "19")
 	require.Equal(t, threads.Male, m.Sex)
-	require.Equal(t, identify.NoTaper, m.Taper)
+	require.Equal(t, identify.Gauge(13.1), m.Diameter)
+	require.Equal(t, "NZ", m.Country)
 	require.Contains(t, out, "so far")
 	require.Contains(t, out, "it is G 1/4.")
+	require.Contains(t, out, "Buy or borrow a known G 1/4 female")
+	require.Contains(t, out, "Card: G 1/4 male")
+	require.Less(t, strings.Index(out, "outside of the part"), strings.Index(out, "diameter across"))
+}
+
+// The side may bring its diameter along.
+func TestInterviewSideAndDiameter(t *testing.T) {
+	m, out, _ := interviewed(t, false, "id 18.9 mm", "don't know", "14")
+	require.Equal(t, threads.Female, m.Sex)
+	require.Empty(t, m.Country)
+	require.Equal(t, 1, strings.Count(out, "Where was the part"))
 }
 
 // What cannot be measured is passed over and not asked again.
 func TestInterviewPassesOver(t *testing.T) {
-	m, out, _ := interviewed(t, false, "od 13.1 mm", "19", "", "plain")
+	m, out, _ := interviewed(t, false, "outside", "13.1 mm", "", "don't know", "19", "plain")
 	require.Equal(t, 1, strings.Count(out, "does it taper"))
 	require.Zero(t, m.Taper)
-	require.Equal(t, identify.PlainNose, m.Nose)
 	require.Contains(t, out, "G 1/4 male")
+	m, out, _ = interviewed(t, false, "no idea", "no idea", "19")
+	require.Equal(t, threads.NoSex, m.Sex)
+	require.NotContains(t, out, "What is the diameter", "a diameter says nothing without its side")
+	require.True(t, m.Pitch.Known)
 }
 
-// An answer that cannot be read says so, and the question stands.
+// An answer counts for its own question only: what cannot be one says so, and the
+// question stands.
 func TestInterviewAsksAgain(t *testing.T) {
-	m, out, _ := interviewed(t, false, "13.1", "od 13.1", "od 0.9 mm", "od 13.1 mm", "many", "19", "q")
-	require.Contains(t, out, `"13.1" does not say which side was measured`)
+	m, out, _ := interviewed(t, false, "13.1 mm", "outside", "13.1", "19", "0.9 mm", "13.1 mm", "Atlantis", "NZ", "19", "13.1 mm", "maybe", "no", "q")
+	require.Contains(t, out, `"13.1 mm" does not say which side`)
 	require.Contains(t, out, "has no unit")
 	require.Contains(t, out, "between 4 and 250 mm is due")
+	require.Contains(t, out, `country "Atlantis"`)
+	require.Contains(t, out, `"19" is no answer`, "a count of threads does not say whether it tapers")
+	require.Contains(t, out, `"maybe" is no answer`)
 	require.Equal(t, identify.Gauge(13.1), m.Diameter)
-	require.True(t, m.Pitch.Known)
+	require.Equal(t, identify.NoTaper, m.Taper)
+}
+
+// `?` explains the question that stands, and `<` goes back to the one before with
+// what it had taken.
+func TestInterviewHelpsAndGoesBack(t *testing.T) {
+	m, out, _ := interviewed(t, false, "<", "?", "inside", "<", "outside", "?", "31.1 mm", "<", "13.1 mm", "", "<", "NZ", "q")
+	require.Contains(t, out, "this is the first question")
+	require.Contains(t, out, "A swivel nut is female")
+	require.Contains(t, out, "square to the axis")
+	require.Equal(t, threads.Male, m.Sex)
+	require.Equal(t, identify.Gauge(13.1), m.Diameter)
+	require.Equal(t, "NZ", m.Country)
 }
 
 // q ends it, and so does the end of the answers; with --json the questions stay out
-// of the result.
+// of the result, and no card follows.
 func TestInterviewEnds(t *testing.T) {
-	_, out, _ := interviewed(t, false, "id 18.9 mm", "q", "14")
+	_, out, _ := interviewed(t, false, "inside", "18.9 mm", "q", "14")
 	require.Contains(t, out, "female")
-	m, out, asked := interviewed(t, true, "od 13.1 mm", "19")
-	require.True(t, m.Pitch.Known)
+	m, out, asked := interviewed(t, true, "outside", "13.1 mm", "", "19")
+	require.Equal(t, threads.Male, m.Sex)
 	require.True(t, strings.HasPrefix(out, "{"), out)
 	require.Contains(t, asked, "does it taper")
+	require.NotContains(t, out, "Card:")
 }
 
 // Every family that has a table prints it, wide and narrow; each thread has its row.

@@ -34,15 +34,23 @@ type mateFacts struct {
 }
 
 func (a *app) mateCommand() *cobra.Command {
-	return &cobra.Command{
+	var turns string
+	var inMind bool
+	cmd := &cobra.Command{
 		Use:   "mate END END",
 		Short: "Will these two ends seal?",
 		Long: `Joins two ends by their geometry and their seals: turns by hand, what meets first,
 whether it seals, and what to buy instead. Exit status 0 when the joint seals, or
-seals with a washer or sealant; else 1.`,
+seals with a washer or sealant; else 1.
+
+With --turns it weighs the readings of the two ends by how far they were screwed
+together by hand, and judges the likeliest pair and the worst that is not excluded.
+With --in-mind the words are only what somebody has in mind, and every pipe thread of
+their size is weighed too.`,
 		Example: `  handtight mate '1/2 NPT male' 'Rc 1/2'
   handtight mate 'G 3/4 male' 'G 3/4 female swivel'
-  handtight mate '19 mm barb' '19 mm bore' --json`,
+  handtight mate '19 mm barb' '19 mm bore' --json
+  handtight mate '1/4 NPT male' '1/4 NPT female' --turns 1.5 --in-mind`,
 		Args: exactly(2, "two ends"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			x, err := oneEnd(strings.TrimSpace(args[0]))
@@ -52,6 +60,12 @@ seals with a washer or sealant; else 1.`,
 			y, err := oneEnd(strings.TrimSpace(args[1]))
 			if err != nil {
 				return err
+			}
+			if turns != "" {
+				return a.mateByTurns(x, y, turns, inMind)
+			}
+			if inMind {
+				return errors.New("--in-mind goes with --turns: how far did the two screw together by hand?")
 			}
 			m, open := threads.Worst(x, y)
 			if !m.Verdict.Holds() {
@@ -65,6 +79,9 @@ seals with a washer or sealant; else 1.`,
 			return nil
 		},
 	}
+	cmd.Flags().StringVar(&turns, "turns", "", "turns by hand before it stopped: 5, 2.5, 'about 3'")
+	cmd.Flags().BoolVar(&inMind, "in-mind", false, "the words are a guess: weigh every pipe thread of their size")
+	return cmd
 }
 
 // oneEnd reads an end given on the command line.

@@ -38,9 +38,31 @@ type Measured struct {
 	Flank    Gauged      // included angle of the thread, degrees
 	Taper    Taper
 	Nose     Nose
-	Country  string // where the part was bought or made, as [Countries] lists; "" if not known
+	Cone     Answer       // is there a cone, before a male or inside a female?
+	Groove   Answer       // is there a groove or a chamfer for an O-ring?
+	Turns    Turned       // how far it screwed by hand into a part that is known
+	Slides   *threads.End // a known part that slides over it, or into it, without catching a thread; nil if not tried
+	Context  string       // what the thread is on, as [Contexts] lists; "" if not known
+	Country  string       // where the part was bought or made, as [Countries] lists; "" if not known
 
 	cannot [askEnd]bool
+}
+
+// Answer is yes or no to a question of the eye. The zero value is: not looked at.
+type Answer uint8
+
+// The two answers.
+const (
+	No Answer = iota + 1
+	Yes
+)
+
+// Turned is a count of turns by hand into a part that is known. Known is false where
+// nobody counted.
+type Turned struct {
+	Turns float64
+	In    threads.End
+	Known bool
 }
 
 // Cannot marks a measurement that cannot be made: it is not asked for.
@@ -80,13 +102,15 @@ func (id *Identification) NothingFits() bool { return id.None > 0.5 }
 //
 // Each size of each family starts with the weight of its family in the country
 // (table/country.csv; even but for seldom-met twins if none is said), and is
-// multiplied by the likelihood of each figure: the printed tolerances of the
+// multiplied by how common the size is (table/common.csv), by the weight of the
+// family where it was met (table/context.csv), and by the likelihood of each figure: the printed tolerances of the
 // thread, where along a taper it was measured, wear or burr, and the error of the
 // tool. The constants are judgements and stand in identify_likelihood.go.
 //
 // Errors: a diameter without a sex, a figure that no thread has, a country that
 // is not in the table.
 func Identify(m Measured) (Identification, error) {
+	m.inferSex()
 	if err := m.check(); err != nil {
 		return Identification{}, err
 	}
@@ -110,6 +134,18 @@ const (
 	leastFlank, mostFlank       = 30, 90 // degrees
 )
 
+// inferSex takes the sex from a known part that was tried: what goes into a female is
+// a male.
+func (m *Measured) inferSex() {
+	switch {
+	case m.Sex != threads.NoSex:
+	case m.Turns.Known:
+		m.Sex = m.Turns.In.Sex.Other()
+	case m.Slides != nil:
+		m.Sex = m.Slides.Sex.Other()
+	}
+}
+
 func (m *Measured) check() error {
 	if m.Diameter.Known && m.Sex == threads.NoSex {
 		return fmt.Errorf("a diameter of %s says nothing without the side it was taken on: give it as the outside of a male thread or the inside of a female one", trim(m.Diameter.Value)+" mm")
@@ -126,6 +162,17 @@ func (m *Measured) check() error {
 		if f.figure.Known && !(f.figure.Value >= f.least && f.figure.Value <= f.most) {
 			return fmt.Errorf("a %s of %s %s is not that of a pipe or port thread: one between %s and %s %s is due",
 				f.what, trim(math.Round(f.figure.Value*1000)/1000), f.unit, trim(f.least), trim(f.most), f.unit)
+		}
+	}
+	if m.Turns.Known && !(m.Turns.Turns >= 0 && m.Turns.Turns <= mostTurns) {
+		return fmt.Errorf("%s turns by hand are not those of a joint: a count between 0 and %d is due", trim(m.Turns.Turns), mostTurns)
+	}
+	for _, in := range []struct {
+		end *threads.End
+		is  bool
+	}{{&m.Turns.In, m.Turns.Known}, {m.Slides, m.Slides != nil}} {
+		if in.is && (in.end.Form == nil || in.end.Sex == threads.NoSex) {
+			return fmt.Errorf("%s is no known part to try a thread in: write its thread and its sex, such as G 1/2 female", in.end)
 		}
 	}
 	return nil
@@ -152,17 +199,25 @@ func weigh(m *Measured) (*belief, error) {
 	if err != nil {
 		return nil, err
 	}
+	context, err := contextWeights(m.Context)
+	if err != nil {
+		return nil, err
+	}
+	for f := range weights {
+		weights[f] *= context[f]
+	}
 	b := &belief{}
 	prior, total := 0.0, 0.0
 	for _, family := range threads.Families() {
 		for _, f := range threads.Forms(family) {
 			g := guess{form: f}
+			weight := weights[family] * Common(f)
 			for i, sex := range possibleSexes(m.Sex, family) {
 				if sex == threads.NoSex {
 					continue
 				}
-				prior += weights[family]
-				g.joint[i] = weights[family] * m.likelihood(f, sex)
+				prior += weight
+				g.joint[i] = weight * m.likelihood(f, sex)
 			}
 			g.p = g.joint[0] + g.joint[1]
 			total += g.p

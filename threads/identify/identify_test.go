@@ -51,10 +51,10 @@ func TestIdentify(t *testing.T) {
 			[]string{"G 1/2", "R 1/2"}, AskTaper},
 		{"19 threads an inch are British only", Measured{Sex: threads.Male, Diameter: Gauge(13.1), Pitch: perInch(19)},
 			[]string{"G 1/4", "R 1/4"}, AskTaper},
-		{"without a pitch the gauge is asked for: 19 or 18", Measured{Sex: threads.Male, Diameter: Gauge(13.1)},
-			[]string{"G 1/4", "R 1/4", "1/4-18 NPT"}, AskPitch},
+		{"without a pitch the taper splits as well as the gauge, and is easier", Measured{Sex: threads.Male, Diameter: Gauge(13.1)},
+			[]string{"G 1/4", "R 1/4", "1/4-18 NPT"}, AskTaper},
 		{"a rough count is asked for again", Measured{Sex: threads.Male, Diameter: Gauge(26.9), Pitch: about(perInch(12))},
-			[]string{"1-1/16-12 JIC -12", "1-1/16-12 ORB -12"}, AskPitch},
+			[]string{"3/4-11.5 NH", "1-1/16-12 JIC -12", "1-1/16-12 ORB -12"}, AskPitch},
 		{"one thread of four systems: the nose tells", Measured{Sex: threads.Male, Diameter: Gauge(14.2), Pitch: perInch(18)},
 			[]string{"9/16-18 JIC -6", "9/16-18 ORB -6", "9/16-18 ORFS -4", "9/16-18 UN"}, AskNose},
 		{"a 37 degree cone", Measured{Sex: threads.Male, Diameter: Gauge(14.2), Pitch: perInch(18), Nose: NoseCone37}, []string{"9/16-18 JIC -6"}, 0},
@@ -85,9 +85,9 @@ func TestIdentifyWords(t *testing.T) {
 		m         Measured
 		text, say string
 	}{
-		{"the leaves to try", Measured{Sex: threads.Male, Diameter: Gauge(13.1)}, "19 or 18 threads an inch?", "G 1/4"},
-		{"inch and metric leaves", Measured{Sex: threads.Male, Diameter: Gauge(26.9), Pitch: about(perInch(12))}, "12 threads an inch, 2 mm or 11.5 threads an inch?", "NH"},
-		{"what the taper tells apart", Measured{Sex: threads.Male, Diameter: Gauge(13.1), Pitch: perInch(19)}, "does it taper", "it tells G 1/4 from R 1/4"},
+		{"the leaves to try", Measured{Sex: threads.Male, Diameter: Gauge(13.1)}.Cannot(AskTaper), "19 or 18 threads an inch?", "G 1/4"},
+		{"inch and metric leaves", Measured{Sex: threads.Male, Diameter: Gauge(26.9), Pitch: about(perInch(12))}, "12, 11.5 threads an inch or 2 mm?", "NH"},
+		{"what the taper tells apart", Measured{Sex: threads.Male, Diameter: Gauge(13.1), Pitch: perInch(19)}, "does it taper", "it tells G 1/4 from R 1/4 and 1/4-18 NPT"},
 		{"the noses of four systems", Measured{Sex: threads.Male, Diameter: Gauge(14.2), Pitch: perInch(18)}, "a 37 degree cone (74 across)", "ORB -6"},
 		{"the seat of a female", Measured{Sex: threads.Female, Diameter: Gauge(12.9), Pitch: perInch(18)}, "a chamfer at the mouth for an O-ring", "JIC -6"},
 		{"found", Measured{Sex: threads.Male, Diameter: Gauge(13.1), Pitch: perInch(19), Taper: NoTaper}, "Nothing more need be measured: it is G 1/4.", ""},
@@ -169,7 +169,7 @@ func asMeasured(f *threads.Form, sex threads.Sex) Measured {
 // or second to a family that shares its thread: the sharing pairs are listed.
 func TestEveryFormFindsItself(t *testing.T) {
 	shared := map[threads.Family][]threads.Family{
-		threads.NPTF: {threads.NPT}, threads.NPS: {threads.NPT, threads.NPSM, threads.NPTF}, threads.NPSM: {threads.NPT, threads.NPS}, threads.Rp: {threads.Rc, threads.G}, threads.Rc: {threads.Rp}, threads.UN: {threads.JIC, threads.ORB, threads.ORFS, threads.SAE45, threads.M}, threads.M: {threads.ISO6149, threads.UN}, threads.MT: {threads.M},
+		threads.NPTF: {threads.NPT}, threads.NPS: {threads.NPT, threads.NPSM, threads.NPTF, threads.G}, threads.NPSM: {threads.NPT, threads.NPS, threads.G}, threads.Rp: {threads.Rc, threads.G}, threads.Rc: {threads.Rp}, threads.UN: {threads.NPT, threads.JIC, threads.ORB, threads.ORFS, threads.SAE45, threads.M}, threads.M: {threads.ISO6149, threads.UN}, threads.MT: {threads.M},
 		threads.Cone24L: {threads.Cone24S}, threads.Cone24S: {threads.Cone24L}, threads.ISO6149: {threads.ORB},
 	}
 	n := 0
@@ -183,12 +183,12 @@ func TestEveryFormFindsItself(t *testing.T) {
 				id := identify(t, asMeasured(f, sex))
 				require.False(t, id.NothingFits(), "%s %s", f.Designation, sex)
 				first := id.Candidates[0].Form
-				if first == f || cutAlike(first, f) {
+				if first == f || cutAlike(first, f) || Equal(first, f) {
 					continue
 				}
 				require.Contains(t, shared[family], first.Family, "%s %s is taken for %s", f.Designation, sex, first.Designation)
 				require.InDelta(t, float64(f.Pitch), float64(first.Pitch), 0.03*float64(f.Pitch), "%s taken for %s", f.Designation, first.Designation)
-				require.InDelta(t, float64(f.Major), float64(first.Major), 1, "%s taken for %s", f.Designation, first.Designation)
+				require.InDelta(t, float64(f.Major), float64(first.Major), 1.3, "%s taken for %s", f.Designation, first.Designation)
 				require.Contains(t, firstNames(id.Candidates, 4), f.Designation)
 			}
 		}

@@ -16,16 +16,20 @@ const (
 
 // How people measure (all judgements).
 const (
-	crestWear     = 0.06 // mm, the most that a used male's crests have lost; most have lost little
-	crestBurr     = 0.1  // mm, the most that a burr takes from a female
-	roughError    = 0.05 // the same of "about 14": 0.7 threads an inch
-	wrongLeaf     = 0.01 // chance that a pitch is misread altogether
-	taperError    = 0.06 // chance that the eye is wrong about a taper
-	flankError    = 3.0  // degrees, one standard deviation with a profile gauge on so small a tooth
-	wrongFlank    = 0.05 // chance that the profile gauge is misread altogether
-	noseError     = 0.06 // chance that the nose is taken for another
-	mouthTurns    = 2    // how far into a taper female the calliper's jaws may reach
-	strangerShare = 0.05 // chance that a thread is in no table, before anything is measured
+	crestWear     = 0.06  // mm, the most that a used male's crests have lost; most have lost little
+	crestBurr     = 0.1   // mm, the most that a burr takes from a female
+	roughError    = 0.05  // the same of "about 14": 0.7 threads an inch
+	wrongLeaf     = 0.005 // chance that a pitch is misread altogether
+	wornShare     = 0.06  // share of threads so worn that the next leaf seems to fit
+	wornLeaf      = 1.0   // threads an inch that the leaf is then off, one standard deviation
+	taperError    = 0.06  // chance that the eye is wrong about a taper
+	flankError    = 3.0   // degrees, one standard deviation with a profile gauge on so small a tooth
+	wrongFlank    = 0.05  // chance that the profile gauge is misread altogether
+	noseError     = 0.06  // chance that the nose is taken for another
+	mouthTurns    = 2     // how far into a taper female the calliper's jaws may reach
+	slideError    = 0.15  // mm, by which parts slide or catch before their crests say so
+	wrongSlide    = 0.02  // chance that a part was tried askew
+	strangerShare = 0.1   // chance that a thread is in no table, before anything is measured
 )
 
 // Steps of the sums over the place along a taper and over the wear.
@@ -55,7 +59,47 @@ func (m *Measured) likelihood(f *threads.Form, sex threads.Sex) float64 {
 	if m.Nose != 0 {
 		l *= noseChance(f.Family, m.Nose)
 	}
+	if m.Cone != 0 {
+		l *= m.answerChance(f.Family, m.Cone, NoseCone24, NoseCone60)
+	}
+	if m.Groove != 0 {
+		l *= m.answerChance(f.Family, m.Groove, FaceRing, StudRing)
+	}
+	if m.Turns.Known {
+		mating := threads.Mate(threads.Threaded(f, sex), m.Turns.In)
+		l *= TurnsDensity(&mating, m.Turns.Turns)
+	}
+	if m.Slides != nil {
+		l *= slideChance(f, sex, m.Slides)
+	}
 	return l
+}
+
+// answerChance is the chance of a yes or no to whether the nose is one of a range.
+func (m *Measured) answerChance(f threads.Family, said Answer, from, to Nose) float64 {
+	share := 0.0
+	for n := from; n <= to; n++ {
+		share += noseShares()[f][n]
+	}
+	yes := share*(1-noseError) + (1-share)*noseError
+	if said == Yes {
+		return yes
+	}
+	return 1 - yes
+}
+
+// slideChance is the chance that a known part slides over a male, or into a female,
+// without catching a thread: when the crests do not reach past each other.
+func slideChance(f *threads.Form, sex threads.Sex, known *threads.End) float64 {
+	if known.Sex == sex {
+		return wrongSlide
+	}
+	mine, other := f.CrestAt(sex, 0).Middle(), known.Form.CrestAt(known.Sex, 0).Middle()
+	gap := float64(other - mine) // of a known female over a male
+	if sex == threads.Female {
+		gap = -gap
+	}
+	return max(wrongSlide, below(gap/slideError))
 }
 
 // background is the density of the figures for a thread that is in no table:
@@ -76,6 +120,14 @@ func (m *Measured) background() float64 {
 	}
 	if m.Nose != 0 {
 		l /= float64(noseEnd - 1)
+	}
+	for _, said := range []bool{m.Cone != 0, m.Groove != 0, m.Slides != nil} {
+		if said {
+			l /= 2
+		}
+	}
+	if m.Turns.Known {
+		l /= mostTurns
 	}
 	return l
 }
@@ -161,7 +213,9 @@ func pitchDensity(pitch float64, read Gauged) float64 {
 	if read.Rough {
 		sd = roughError
 	}
-	return (1-wrongLeaf)*bell(math.Log(read.Value), math.Log(pitch), sd) + wrongLeaf*pitchBackground
+	x, mean := math.Log(read.Value), math.Log(pitch)
+	worn := math.Hypot(sd, wornLeaf*pitch/threads.Inch.Millimetres())
+	return (1-wrongLeaf-wornShare)*bell(x, mean, sd) + wornShare*bell(x, mean, worn) + wrongLeaf*pitchBackground
 }
 
 func taperChance(f *threads.Form, seen Taper) float64 {

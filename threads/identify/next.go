@@ -61,6 +61,7 @@ type Gain struct {
 //
 // Errors: those of [Identify].
 func Gains(m Measured) ([]Gain, error) {
+	m.inferSex()
 	if err := m.check(); err != nil {
 		return nil, err
 	}

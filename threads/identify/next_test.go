@@ -24,7 +24,7 @@ func entropyOf(t testing.TB, m Measured, before Gauged) (bits, density float64) 
 			p := 0.0
 			for _, sex := range possibleSexes(m.Sex, family) {
 				if sex != threads.NoSex {
-					p += weights[family] * m.likelihood(f, sex)
+					p += weights[family] * Common(f) * m.likelihood(f, sex)
 				}
 			}
 			if before.Known {
