@@ -108,7 +108,7 @@ func (a *app) printTurns(felt *identify.Felt, f *turnsFacts, worst threads.Matin
 	}
 	u.line("")
 	if !f.Decides {
-		u.fold("  turns", fmt.Sprintf("%s turns decide nothing here: the readings go in about as far.", turns))
+		u.fold("  turns", fmt.Sprintf("%s turns do not decide it: the readings go in about as far.", turns))
 	}
 	lead := &felt.Pairs[0].Mating
 	u.fold("  likely", fmt.Sprintf("%s. %s", verdictWords[lead.Verdict], lead.Reason()))

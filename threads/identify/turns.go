@@ -49,7 +49,7 @@ type Pair struct {
 type Felt struct {
 	Pairs   []Pair  // likeliest first; their probabilities sum to 1
 	None    float64 // probability that it is none of them: a worn part, or one cut wrong
-	Decides bool    // the turns moved some pair by a tenth or more
+	Decides bool    // one pair leads by far; else the readings that are left go in about as far
 }
 
 // ByTurns weighs the readings of two ends by how far they screwed together by hand.
@@ -58,12 +58,10 @@ type Felt struct {
 func ByTurns(a, b []threads.End, turns float64) Felt {
 	var out Felt
 	before, sum := 0.0, 0.0
-	var priors []float64
 	for _, x := range a {
 		for _, y := range b {
 			p := readingWeight(x) * readingWeight(y)
 			m := threads.Mate(x, y)
-			priors = append(priors, p)
 			out.Pairs = append(out.Pairs, Pair{m, p * TurnsDensity(&m, turns)})
 			before, sum = before+p, sum+out.Pairs[len(out.Pairs)-1].Probability
 		}
@@ -76,7 +74,6 @@ func ByTurns(a, b []threads.End, turns float64) Felt {
 	out.None = stranger / (stranger + (1-strangerShare)*sum/before)
 	for i := range out.Pairs {
 		out.Pairs[i].Probability /= sum
-		out.Decides = out.Decides || math.Abs(out.Pairs[i].Probability-priors[i]/before) >= 0.1
 	}
 	slices.SortStableFunc(out.Pairs, func(x, y Pair) int {
 		switch {
@@ -87,8 +84,12 @@ func ByTurns(a, b []threads.End, turns float64) Felt {
 		}
 		return 0
 	})
+	out.Decides = out.Pairs[0].Probability >= leading
 	return out
 }
+
+// leading is the probability from which a pair counts as told by its turns (a judgement).
+const leading = 2.0 / 3
 
 // NothingFits reports whether the turns are more likely those of no reading at all.
 func (f *Felt) NothingFits() bool { return f.None > 0.5 }
