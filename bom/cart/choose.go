@@ -7,7 +7,7 @@ import (
 )
 
 // read turns sheets into lines.
-func (c *Cart) read(sheets []sheet, o Options) error {
+func (c *Cart) read(sheets []tableSheet, o Options) error {
 	lays, err := c.choose(sheets, o)
 	if err != nil {
 		return err
@@ -39,7 +39,7 @@ func inSheet(name string) string {
 
 // choose takes the sheets that are a cart: visible ones with headings, and of them those
 // with prices if any has some. What is left out is noted.
-func (c *Cart) choose(sheets []sheet, o Options) ([]layout, error) {
+func (c *Cart) choose(sheets []tableSheet, o Options) ([]layout, error) {
 	var lays []layout
 	var names []string
 	for i := range sheets {

@@ -133,7 +133,7 @@ const headWithin = 60
 
 // layout is a sheet whose columns are known.
 type layout struct {
-	sheet   *sheet
+	sheet   *tableSheet
 	head    int // index of the row of headings; -1 without one
 	columns map[Role][]int
 	said    []string // which columns were found by their cells
@@ -141,7 +141,7 @@ type layout struct {
 
 // lay finds the headings of a sheet: of its first rows the one that names most, at
 // least what a line is and one thing more.
-func lay(s *sheet) layout {
+func lay(s *tableSheet) layout {
 	out := layout{sheet: s, head: -1, columns: map[Role][]int{}}
 	for i := range s.rows[:min(len(s.rows), headWithin)] {
 		cols := headings(&s.rows[i])

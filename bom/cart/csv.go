@@ -8,7 +8,7 @@ import (
 )
 
 // readText reads a text file as a table.
-func readText(name string, data []byte, o Options, c *Cart) ([]sheet, error) {
+func readText(name string, data []byte, o Options, c *Cart) ([]tableSheet, error) {
 	text, guessed, err := decode(data, o.Encoding)
 	if err != nil {
 		return nil, &ReadError{Cart: name, Reason: err.Error() + ", so it is no text table",
@@ -34,7 +34,7 @@ func readText(name string, data []byte, o Options, c *Cart) ([]sheet, error) {
 		}
 	}
 	s := splitter{rest: text, sep: sep}
-	out := sheet{}
+	out := tableSheet{}
 	for s.next() {
 		r := row{number: s.line, cells: s.cells()}
 		switch {
@@ -49,7 +49,7 @@ func readText(name string, data []byte, o Options, c *Cart) ([]sheet, error) {
 		}
 		out.rows = append(out.rows, r)
 	}
-	return []sheet{out}, nil
+	return []tableSheet{out}, nil
 }
 
 func tooMany(name string) error {

@@ -117,7 +117,7 @@ func headed(heading string) string {
 
 // plainHead reports whether a row names no thing and yet is one of headings: how many and
 // how much, without a figure in it, over rows that have some.
-func plainHead(s *sheet, at int, columns map[Role][]int) bool {
+func plainHead(s *tableSheet, at int, columns map[Role][]int) bool {
 	if len(columns) < 2 || len(columns[RoleQuantity])+len(columns[RolePrice])+len(columns[RoleTotal]) == 0 {
 		return false
 	}

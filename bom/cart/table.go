@@ -57,7 +57,7 @@ type Cart struct {
 }
 
 // sheet is a table before anyone knows its columns.
-type sheet struct {
+type tableSheet struct {
 	name   string
 	hidden bool
 	rows   []row
@@ -123,7 +123,7 @@ func Read(name string, data []byte, o Options) (*Cart, error) {
 }
 
 // sheetsOf tells the sort of file by its first bytes.
-func sheetsOf(name string, data []byte, o Options, c *Cart) ([]sheet, error) {
+func sheetsOf(name string, data []byte, o Options, c *Cart) ([]tableSheet, error) {
 	refuse := func(what, remedy string) error {
 		return &ReadError{Cart: name, Reason: "it is " + what, Remedy: remedy}
 	}

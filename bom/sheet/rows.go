@@ -1,4 +1,4 @@
-package cart
+package sheet
 
 import (
 	"encoding/xml"
@@ -11,11 +11,45 @@ import (
 // maxGap is how many rows may be missing before a sheet is taken to be over.
 const maxGap = 2_000
 
+// Sheet is one sheet: its rows that hold something.
+type Sheet struct {
+	Name   string
+	Hidden bool
+	Rows   []Row
+}
+
+// Row is a row; its number is the sheet's own, from 1.
+type Row struct {
+	Number int
+	Hidden bool
+	Cells  []Cell // up to the last that holds something
+}
+
+// Text gives the text of a column, counted from 0; "" beyond the row's end.
+func (r *Row) Text(column int) string {
+	if column < 0 || column >= len(r.Cells) {
+		return ""
+	}
+	return r.Cells[column].Text
+}
+
+// Cell is what a cell shows. Text is as it was typed: with its line ends, and for a number
+// the shortest decimal of the value. A date is written 2026-01-31.
+type Cell struct {
+	Text     string
+	Number   bool
+	Date     bool
+	Struck   bool   // struck out
+	Formula  bool   // Text is the value that was saved with it: no formula is ever worked out
+	Unsolved bool   // a formula without a value, or with an error for one
+	Format   string // of a number, as the workbook has it
+}
+
 // sheetReader reads the rows of one sheet.
 type sheetReader struct {
-	book  *book
-	out   sheet
-	row   row
+	book  *reader
+	out   Sheet
+	row   Row
 	last  int // number of the last row that held something
 	over  bool
 	cell  *xmlCell
@@ -34,8 +68,8 @@ type xmlCell struct {
 	rich    rich
 }
 
-func (b *book) readSheet(entry sheetEntry) (sheet, error) {
-	r := &sheetReader{book: b, out: sheet{name: entry.name, hidden: entry.hidden}}
+func (b *reader) readSheet(entry sheetEntry) (Sheet, error) {
+	r := &sheetReader{book: b, out: Sheet{Name: entry.name, Hidden: entry.hidden}}
 	err := b.scan(entry.part, func(_ *xml.Decoder, t xml.Token, _ int) error {
 		if r.over {
 			return nil
@@ -62,10 +96,10 @@ func (r *sheetReader) open(e xml.StartElement) error {
 	case "row":
 		n, err := strconv.Atoi(attr(e, "r"))
 		if err != nil || n < 1 {
-			n = r.row.number + 1
+			n = r.row.Number + 1
 		}
 		r.over = n-r.last > maxGap && r.last > 0
-		r.row, r.place = row{number: n, hidden: truth(attr(e, "hidden"))}, -1
+		r.row, r.place = Row{Number: n, Hidden: truth(attr(e, "hidden"))}, -1
 	case "c":
 		r.cell = r.newCell(e)
 	case "f":
@@ -101,7 +135,7 @@ func (r *sheetReader) text(t xml.CharData) {
 	case r.cell == nil:
 	case r.cell.inline:
 		r.cell.rich.take(t)
-	case r.cell.inValue && r.cell.value.Len() <= maxCell*4:
+	case r.cell.inValue && r.cell.value.Len() <= r.book.limits.CellBytes:
 		r.cell.value.Write(t)
 	}
 }
@@ -126,66 +160,78 @@ func (r *sheetReader) closeCell() error {
 	c := r.cell
 	r.cell = nil
 	got := r.book.cell(c)
-	if len(got.text) > maxCell*4 {
-		return longCell(r.book.name, r.row.number)
+	if len(got.Text) > r.book.limits.CellBytes {
+		return &Error{Reason: fmt.Sprintf("a cell holds more than %d bytes", r.book.limits.CellBytes), Remedy: "shorten it", Sheet: r.out.Name, Row: r.row.Number}
 	}
-	if got.text == "" && !got.unsolved {
+	if got.Text == "" && !got.Unsolved {
 		return nil // blank cells may be formatted to the edge of the sheet
 	}
-	if c.column >= maxColumns {
-		return tooLarge(fmt.Sprintf("row %d of sheet %q has something in column %d", r.row.number, r.out.name, c.column+1))
+	if c.column >= r.book.limits.Columns {
+		return tooLarge(fmt.Sprintf("row %d of sheet %q has something in column %d", r.row.Number, r.out.Name, c.column+1))
 	}
-	for len(r.row.cells) <= c.column {
-		r.row.cells = append(r.row.cells, cell{})
+	for len(r.row.Cells) <= c.column {
+		r.row.Cells = append(r.row.Cells, Cell{})
 	}
-	r.row.cells[c.column] = got
+	r.row.Cells[c.column] = got
 	return nil
 }
 
 func (r *sheetReader) closeRow() error {
-	if len(r.row.cells) == 0 {
+	if len(r.row.Cells) == 0 {
 		return nil
 	}
-	if len(r.out.rows) == maxRows {
-		return tooMany(r.book.name)
+	if r.book.rows == r.book.limits.Rows {
+		return tooLarge(fmt.Sprintf("it has more than %d rows", r.book.limits.Rows))
 	}
-	r.last = r.row.number
-	r.out.rows = append(r.out.rows, r.row)
+	r.book.rows++
+	r.last = r.row.Number
+	r.out.Rows = append(r.out.Rows, r.row)
 	return nil
 }
 
-// cell gives what a cell shows. A formula is never worked out: its saved value is
-// taken, and without one the cell is unsolved.
-func (b *book) cell(c *xmlCell) cell {
-	out := cell{struck: c.style.struck, currency: c.style.currency}
+// cell gives what a cell shows.
+func (b *reader) cell(c *xmlCell) Cell {
+	out := Cell{Struck: c.style.struck, Format: c.style.format, Formula: c.formula}
 	value := c.value.String()
 	switch c.kind {
 	case "s":
 		n, err := strconv.Atoi(strings.TrimSpace(value))
 		if err == nil && n >= 0 && n < len(b.strings) {
-			out.text, out.struck = b.strings[n].text, out.struck || b.strings[n].struck
+			out.Text, out.Struck = b.strings[n].text, out.Struck || b.strings[n].struck
 		}
 	case "inlineStr":
 		s := c.rich.shared()
-		out.text, out.struck = s.text, out.struck || s.struck
+		out.Text, out.Struck = s.text, out.Struck || s.struck
 	case "str", "d":
-		out.text = clean(unescape(value))
+		out.Text = unescape(value)
 	case "b":
-		out.text = map[bool]string{true: "yes", false: "no"}[truth(strings.TrimSpace(value))]
+		out.Text = map[bool]string{true: "yes", false: "no"}[truth(strings.TrimSpace(value))]
 	case "e":
-		out.unsolved = true
+		out.Unsolved = true
 	default:
-		out.text, out.number = decimalText(strings.TrimSpace(value))
-		if c.style.date && out.number {
-			out.text, out.number, out.date = b.day(out.text)
+		out.Text, out.Number = decimal(strings.TrimSpace(value))
+		if c.style.date && out.Number {
+			out.Text, out.Number, out.Date = b.day(out.Text)
 		}
 	}
-	out.unsolved = out.unsolved || c.formula && out.text == ""
+	out.Unsolved = out.Unsolved || c.formula && out.Text == ""
 	return out
 }
 
+// decimal gives the shortest decimal of a value: programs save 6.35 as 6.3499999999999996.
+func decimal(text string) (string, bool) {
+	f, err := strconv.ParseFloat(text, 64)
+	if err != nil || strings.ContainsAny(text, "xXpPnN_") { // only decimals are numbers of a sheet
+		return text, false
+	}
+	if a := max(f, -f); a != 0 && (a < 1e-9 || a >= 1e15) {
+		return strconv.FormatFloat(f, 'g', -1, 64), true
+	}
+	return strconv.FormatFloat(f, 'f', -1, 64), true
+}
+
 // day writes a date as 2026-01-31: a spreadsheet often made it of 1/2 or 3-4.
-func (b *book) day(text string) (string, bool, bool) {
+func (b *reader) day(text string) (string, bool, bool) {
 	days, err := strconv.ParseFloat(text, 64)
 	if err != nil || days < 1 || days > 2_958_465 { // the end of the year 9999
 		return text, true, false

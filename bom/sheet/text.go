@@ -1,4 +1,4 @@
-package cart
+package sheet
 
 import (
 	"encoding/xml"
@@ -13,11 +13,11 @@ type shared struct {
 	struck bool // every run of it is struck out
 }
 
-// style is what a cell's format says that matters to a cart.
+// style is what a cell's format says that matters here.
 type style struct {
-	struck   bool
-	date     bool
-	currency string
+	struck bool
+	date   bool
+	format string
 }
 
 // rich gathers a text of runs: <si> and <is> have the same form.
@@ -69,7 +69,7 @@ func (r *rich) add(s string) {
 	r.written = true
 }
 
-func (r *rich) shared() shared { return shared{clean(unescape(r.text.String())), r.struck} }
+func (r *rich) shared() shared { return shared{unescape(r.text.String()), r.struck} }
 
 // escaped is how the format writes a character that XML cannot hold.
 var escaped = regexp.MustCompile(`_x[0-9A-Fa-f]{4}_`)
@@ -88,7 +88,7 @@ func unescape(s string) string {
 }
 
 // readStrings reads the texts that cells share.
-func (b *book) readStrings() error {
+func (b *reader) readStrings() error {
 	var now *rich
 	total := 0
 	return b.scan("xl/sharedStrings.xml", func(_ *xml.Decoder, t xml.Token, _ int) error {
@@ -115,7 +115,7 @@ func (b *book) readStrings() error {
 }
 
 // readStyles reads which formats are struck out, dates, or money of a currency.
-func (b *book) readStyles() error {
+func (b *reader) readStyles() error {
 	formats := map[string]string{}
 	var struckFonts []bool
 	inFonts, inCells := false, false
@@ -159,25 +159,59 @@ func (b *book) readStyles() error {
 	})
 }
 
-// codeInFormat is a currency in a number format: [$EUR], [$€-407], "USD".
-var codeInFormat = regexp.MustCompile(`\[\$([^\]-]+)[^\]]*\]|"([^"]+)"|([€£¥])`)
+// inFormat is what a number format shows as it stands: [$EUR], "USD".
+var inFormat = regexp.MustCompile(`\[[^\]]*\]|"[^"]*"|\\.`)
 
 func styleOf(id string, formats map[string]string, struck bool) style {
-	s := style{struck: struck}
+	s := style{struck: struck, format: formats[id]}
 	n, err := strconv.Atoi(id)
 	if err != nil {
 		return s
 	}
-	code := formats[id]
 	s.date = n >= 14 && n <= 17 || n == 22 // ISO/IEC 29500-1 18.8.30: the built-in dates
-	for _, m := range codeInFormat.FindAllStringSubmatch(code, -1) {
-		if c := currencyOf(m[1] + m[2] + m[3]); c != "" {
-			s.currency = c
-		}
-	}
-	plain := strings.ToLower(codeInFormat.ReplaceAllString(code, ""))
-	if strings.Contains(plain, "yy") || strings.Contains(plain, "mmm") || strings.Contains(plain, "d/m") || strings.Contains(plain, "m/d") || strings.Contains(plain, "d.m") {
-		s.date = true
+	plain := strings.ToLower(inFormat.ReplaceAllString(s.format, ""))
+	for _, part := range []string{"yy", "mmm", "d/m", "m/d", "d.m"} {
+		s.date = s.date || strings.Contains(plain, part)
 	}
 	return s
+}
+
+// readProperties reads the title, and the properties that a program added.
+func (b *reader) readProperties() error {
+	in := ""
+	err := b.scan("docprops/core.xml", func(_ *xml.Decoder, t xml.Token, _ int) error {
+		switch e := t.(type) {
+		case xml.StartElement:
+			in = e.Name.Local
+		case xml.EndElement:
+			in = ""
+		case xml.CharData:
+			if in == "title" && len(b.out.Title) < maxToken {
+				b.out.Title += unescape(string(e))
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	b.out.Properties = map[string]string{}
+	name := ""
+	return b.scan("docprops/custom.xml", func(_ *xml.Decoder, t xml.Token, _ int) error {
+		switch e := t.(type) {
+		case xml.StartElement:
+			if e.Name.Local == "property" {
+				name = attr(e, "name")
+			}
+		case xml.EndElement:
+			if e.Name.Local == "property" {
+				name = ""
+			}
+		case xml.CharData:
+			if name != "" && len(b.out.Properties) < 1000 {
+				b.out.Properties[name] += strings.TrimSpace(string(e))
+			}
+		}
+		return nil
+	})
 }
