@@ -107,6 +107,12 @@ func (l *line) classifyRange(k int, f *figure) {
 	if dash.mark != '-' && dash.value(classSep) == "" || before == nil || before.kind != bare {
 		return
 	}
+	if dash.mark == '-' && at(l.tokens, k-3).mark == '-' && at(l.tokens, k-4).figure != nil && f.kind == mmSize {
+		for _, j := range [...]int{k - 2, k - 4} {
+			l.tokens[j].figure.kind = mmSize // 6-4-6 mm
+		}
+		return
+	}
 	if dash.mark == '-' {
 		before.drop(asScale)
 		f.set = true
@@ -147,6 +153,12 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	}
 	if r := l.counts(k, f); r != noRole {
 		return f.drop(r)
+	}
+	if l.priced(k) {
+		return f.drop(asPrice)
+	}
+	if f.whole && !f.marked && prev.value(classSep) == "x" && l.tokens[k+1:] != nil && at(l.tokens, k+1).mark == '=' {
+		return f.drop(asCount) // x 3 = 12.00
 	}
 	if l.quantity(k, f, next) {
 		return f.drop(asCount)

@@ -1,5 +1,7 @@
 package title
 
+import "strings"
+
 // counts says what a number is where a hyphen ties a whole number to a word that is no
 // thread's (2-pack, 2-pc, 4-port), or the number ends a code (PC8-02).
 func (l *line) counts(k int, f *figure) role {
@@ -63,6 +65,18 @@ func (l *line) pipeOutside(f *figure) figureKind {
 func (l *line) threaded() bool {
 	for k := range l.tokens {
 		if l.tokens[k].is(classSex) != nil || l.tokens[k].is(classFamily) != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// priced reports whether a sign of money stands right before or behind a figure.
+func (l *line) priced(k int) bool {
+	before := strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " ")
+	behind := strings.TrimLeft(l.as[l.at[l.tokens[k].to]:], " ")
+	for _, sign := range [...]string{"$", "€", "£", "¥", "₽", "₺", "₴"} {
+		if strings.HasSuffix(before, sign) || strings.HasPrefix(behind, sign) {
 			return true
 		}
 	}

@@ -20,7 +20,7 @@ func (l *line) distribute(all []*phrase) []*phrase {
 	l.overlay(ends, rest)
 	ends = l.looseNut(ends, rest)
 	l.relocate(ends, rest)
-	ends = l.oneNut(l.dropLengths(ends))
+	ends = l.oneNut(l.dropLengths(l.dropMentions(ends)))
 	l.inherit(ends)
 	ends = l.withTail(ends)
 	l.nameTubes(ends, rest)
@@ -55,6 +55,9 @@ func (l *line) mergeOrphans(all []*phrase) []*phrase {
 	for _, c := range all {
 		if c.fig == nil && !c.says() && c.attr == 0 && !c.thread {
 			continue
+		}
+		if n := len(out); n > 0 && c.strong && l.onlyStandard(out[n-1]) {
+			c.strong = false // ISO 7 - R 3/4: the standard of what follows
 		}
 		if n := len(out); n > 0 && c.strong && c.onlySexes() && out[n-1].onlySexes() && !out[n-1].strong {
 			out[n-1].sexes = append(out[n-1].sexes[:len(out[n-1].sexes):len(out[n-1].sexes)], c.sexes...)
@@ -303,6 +306,16 @@ func (l *line) dropHoseBore(ends []*phrase) []*phrase {
 	}
 	if l.shape == nil && allStock(ends) && first.endFirst {
 		return nil // a length of hose or pipe
+	}
+	if l.is(hose) && allNominalBores(ends) {
+		for _, e := range ends {
+			e.fig.role = asBoreBeside
+		}
+		return nil // hose 2SC DN10: its bore
+	}
+	if first.hose && first.endFirst && first.fam != nil && l.both && l.shape == nil {
+		l.shape, first.end, first.hose = l.lex.shapes["hose"], "", false // hose 1/2 BSP swivel ends
+		return ends
 	}
 	if !first.hose || !first.endFirst || first.described() || len(ends) == 2 && l.shape == nil {
 		return ends

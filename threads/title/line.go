@@ -139,6 +139,10 @@ func (l *line) hardware() bool {
 // are words of several languages; the names are written in capitals.
 func (l *line) smallWord(k int) {
 	it := &l.tokens[k]
+	if it.to-it.from == 1 && it.is(classFamily) != nil && at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && at(l.tokens, k+2).glued && at(l.tokens, k+2).figure == nil && len(l.norm) > it.to+2 && letter(l.norm[it.to+1]) && letter(l.norm[it.to+2]) && at(l.tokens, k+2).is(classFamily) == nil && at(l.tokens, k+2).is(classSex) == nil {
+		it.word, it.unread = nil, true // G-Line: a name
+		return
+	}
 	if it.is(classFamily) == nil || l.capital(it.from) || l.one {
 		return
 	}

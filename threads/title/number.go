@@ -44,6 +44,7 @@ type figure struct {
 	classA   bool
 	pin      float64 // M22-14: the pin of a pressure washer's joint
 	tube     float64 // 1/2-16: a thread and a tube of 16 mm
+	dated    bool    // a spreadsheet has turned the size into a date
 	steam    bool    // a pressure that holds for steam
 	special  string  // what the thread of a special size is, where it is not judged
 	dn       float64 // the nominal bore that v was found by; 0 if none
@@ -135,11 +136,15 @@ func (sc *scanner) frenchValue(i, end int) float64 {
 func (sc *scanner) value(i int, f *figure) int {
 	n, end := sc.digits(i)
 	f.v, f.whole = float64(n), true
+	if v, stop := sc.date(n, end); stop > 0 {
+		f.v, f.frac, f.whole, f.dated = v, true, false, true
+		return stop
+	}
 	if v, stop := sc.fraction(i); stop > 0 {
 		f.v, f.frac, f.whole = v, true, false
 		return stop
 	}
-	if at := sc.mixedAt(end); at > 0 && n <= largestInch {
+	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) {
 		if v, stop := sc.fraction(at); stop > 0 && v < 1 {
 			f.v, f.frac, f.whole = float64(n)+v, true, false
 			return stop
@@ -197,6 +202,9 @@ func (sc *scanner) fraction(i int) (float64, int) {
 		return 0, 0
 	}
 	b, stop := sc.digits(end + 1)
+	if (b == 2 || b == 4) && stop == end+2 && end == i+2 && a > 10 && a < 30 && a%10 < b && a%2 == 1 && byteAt(sc.norm, i-1) != '/' {
+		return float64(a/10) + float64(a%10)/float64(b), stop // 11/4: 1 1/4 run together
+	}
 	if stop == end+1 || b < 2 || b > 64 || b&(b-1) != 0 && a > 4 && b > 4 || a == 0 || a > 99 || byteAt(sc.norm, stop) == '/' && digit(byteAt(sc.norm, stop+1)) {
 		return 0, 0
 	}

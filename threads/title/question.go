@@ -11,6 +11,8 @@ import (
 // nothing is open.
 func (l *line) question(c *phrase, r *threads.EndReading) string {
 	switch {
+	case c.fig != nil && c.fig.dated && len(r.Candidates) > 0:
+		return "Is " + quote(r.Words) + " the size " + inchText(c.fig.v) + ", which a spreadsheet has turned into a date: " + sizesOf(r.Candidates) + "? Ask the shop."
 	case l.unsure && len(r.Candidates) > 0:
 		return "What is the part, and is the " + quote(r.Words) + " a thread: " + sizesOf(r.Candidates) + "? Not understood: " + l.strangeWords() + ". Ask the shop."
 	case len(r.Candidates) == 0:

@@ -186,3 +186,17 @@ func (l *line) standardEnd(k int) int {
 	}
 	return end
 }
+
+// onlyStandard reports a phrase that names a thread by its standard and nothing else.
+func (l *line) onlyStandard(c *phrase) bool {
+	if c.fig != nil || c.fam == nil || len(c.sexes) > 0 || c.end != "" {
+		return false
+	}
+	text := string(l.norm[c.from:c.to])
+	for _, body := range [...]string{"iso", "din", "en ", "en1", "uni", "gost", "ansi", "asme", "bs ", "гост", "sae j"} {
+		if len(text) >= len(body) && text[:len(body)] == body {
+			return true
+		}
+	}
+	return false
+}

@@ -25,7 +25,7 @@ func (l *line) relocate(ends, rest []*phrase) {
 			if e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare() {
 				o.end, e.end, e.thread = e.end, "", true
 			}
-			if threadLike(e) && o.end == "TUBE" && (e.fam != nil && (e.end == "COMPRESSION" || e.end == "PUSH") || e.end == "BARB" && e.endFirst && e.described()) {
+			if threadLike(e) && (o.end == "TUBE" || o.hose && o.end == "BARB" && !o.described()) && (e.fam != nil && (e.end == "COMPRESSION" || e.end == "PUSH") || e.end == "BARB" && e.endFirst && e.described()) {
 				o.end, e.end = e.end, ""
 			}
 			if e.fig != nil && !e.millimetres() && e.end == "TUBE" && len(e.sexes) > 0 && o.millimetres() && (o.end == "" || takesTube(o.end)) {

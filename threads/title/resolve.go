@@ -255,7 +255,7 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 	if c.fig.kind == frenchSize && c.fam == nil {
 		name = "BSP"
 	}
-	flat := c.attr&(isWasher|isNut|isFlat|isStudSeal|isCone60|isCone30|isParallel) != 0 || c.attr&isSwivel != 0 && c.sex() == threads.Female
+	flat := c.attr&(isWasher|isNut|isFlat|isStudSeal|isCone60|isCone30|isParallel) != 0 || c.attr&isSwivel != 0 && c.sex() == threads.Female && !c.assumed
 	if l.is(ring) || l.hoseNut(c) {
 		flat = true
 	}
@@ -336,6 +336,8 @@ func (l *line) unsaid(c *phrase, flat bool) []threads.Family {
 	}
 	bsp := bspFamilies(c, flat, l.japan)
 	switch {
+	case flat && !l.europe && c.attr&(isStudSeal|isParallel) == 0 && l.shape != nil && !l.is(ring):
+		return append(bsp[:len(bsp):len(bsp)], threads.NPSM) // a washer closes both
 	case flat, l.europe && c.attr&isTaper != 0:
 		return bsp
 	case l.america:

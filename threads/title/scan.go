@@ -97,6 +97,11 @@ func (sc *scanner) markAt(i int, glued bool) int {
 // wordAt reads the longest phrase known at a place, a metric thread, a word that
 // glues two known ones by an x, or a word that is not known.
 func (sc *scanner) wordAt(i int, glued bool) int {
+	if glued && sc.inCode() {
+		end := sc.run(i, true)
+		sc.tokens = append(sc.tokens, token{from: i, to: end, glued: glued, unread: true})
+		return end
+	}
 	if sc.norm[i] == 'm' && !glued || sc.norm[i] == 'm' && !alnum(byteAt(sc.norm, i-1)) {
 		if end := sc.metric(i, glued); end > 0 {
 			return end
@@ -126,7 +131,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		return i + 1
 	}
 	if x := end - 1; x > i && sc.norm[x] == 'x' && digit(byteAt(sc.norm, end)) {
-		if _, m := sc.exact(i, x); joinable(m) {
+		if _, m := sc.exact(i, x); joinable(m) && !(x == i+1 && !glued && sc.norm[i] == 'k') {
 			sc.tokens = append(sc.tokens, token{from: i, to: x, word: m, glued: glued})
 			return x
 		}
@@ -148,6 +153,28 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 	m := sc.byStem(sc.norm[i:end])
 	sc.tokens = append(sc.tokens, token{from: i, to: end, word: m, glued: glued, unread: m == nil})
 	return end
+}
+
+// inCode reports whether the tokens since the last blank are a code: letters that
+// mean nothing, and figures behind them.
+func (sc *scanner) inCode() bool {
+	figures := false
+	for k := len(sc.tokens) - 1; k >= 0; k-- {
+		it := &sc.tokens[k]
+		if it.figure != nil {
+			if it.figure.frac || it.figure.marked || it.figure.kind != bare && it.figure.kind != junkFigure {
+				return false
+			}
+			figures = true
+		}
+		if it.unread && it.to-it.from < 5 && it.to-it.from > 1 && !wide(sc.norm, it.from) && sc.norm[it.from] < 0x80 {
+			return figures
+		}
+		if !it.glued || it.mark != 0 && it.mark != '-' {
+			return false
+		}
+	}
+	return false
 }
 
 // code reports whether a short word is only the beginning of a code that runs
@@ -323,4 +350,11 @@ func wide(norm []byte, i int) bool {
 	}
 	r, _ := utf8.DecodeRune(norm[i:])
 	return r > 0x2E80 || unicode.Is(unicode.Thai, r)
+}
+
+// behindCode reports whether a figure is glued to letters that mean nothing, so that it
+// is theirs and no part of a mixed number: KX4 1/4.
+func (sc *scanner) behindCode(i int) bool {
+	n := len(sc.tokens)
+	return n > 0 && sc.tokens[n-1].unread && sc.tokens[n-1].to == i
 }

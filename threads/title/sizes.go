@@ -100,6 +100,18 @@ func (l *line) threadInMillimetres(k int, f *figure) {
 		f.v, f.kind = v, dnSize
 		return
 	}
+	female := l.beside(k, -1).is(classSex)
+	if female == nil {
+		female = l.beside(k, 1).is(classSex)
+	}
+	if female != nil && len(female.sexes) == 1 && female.sexes[0] == threads.Female && f.v != math.Trunc(f.v) {
+		for _, g := range threads.Forms(threads.G) {
+			if math.Abs(float64(g.Minor)-f.v) < 0.35 {
+				f.v, f.kind = threads.SizeInches(g.Size), dnSize // a bore as it is measured
+				return
+			}
+		}
+	}
 	for _, g := range threads.Forms(threads.G) {
 		if math.Abs(float64(g.Major)-f.v) < 0.6 {
 			f.v, f.kind = threads.SizeInches(g.Size), dnSize
