@@ -28,6 +28,7 @@ type earlier struct {
 	marks  Marks
 	lines  map[markKey]lineWas
 	titles []string // of the columns that the buyer added, in their order
+	title  string   // the build that the book was made for
 }
 
 // lineWas is what a line said that may have changed since.

@@ -3,9 +3,8 @@ package workbook
 import (
 	"strings"
 
-	"github.com/xuri/excelize/v2"
-
 	"handtight/bom/facts"
+	xlsx "handtight/bom/sheet"
 )
 
 const partsName = "Parts"
@@ -81,18 +80,6 @@ func partLook(col int, text string) look {
 }
 
 // partsSheet reports whether a sheet is our sheet of parts, by its name and its title.
-func partsSheet(f *excelize.File, name string) bool {
-	if name != partsName {
-		return false
-	}
-	rows, err := f.Rows(name)
-	if err != nil {
-		return false
-	}
-	defer rows.Close()
-	if !rows.Next() {
-		return false
-	}
-	cells, err := rows.Columns()
-	return err == nil && len(cells) > 0 && cells[0] == partsTitle
+func partsSheet(s *xlsx.Sheet) bool {
+	return s.Name == partsName && len(s.Rows) > 0 && s.Rows[0].Text(0) == partsTitle
 }

@@ -1,25 +1,24 @@
 package workbook
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"slices"
 	"strconv"
 	"strings"
 
-	"github.com/xuri/excelize/v2"
+	xlsx "handtight/bom/sheet"
 )
 
 // The bounds within which a book is read. A book of ours is far inside them.
 const (
 	maxFile    = 64 << 20
-	maxRows    = 200_000
-	maxGap     = 1_000 // empty rows, after which the sheet is over
-	maxCells   = 200   // of a row
+	maxCells   = 200 // of a row
 	maxSheets  = 50
 	headWithin = 40 // rows in which the head must stand
 )
+
+var bookLimits = xlsx.Limits{Rows: 200_000, Columns: 16_384, CellBytes: 4 * cellLimit}
 
 // notOurs says why a book cannot be read for marks.
 type notOurs struct{ why string }
@@ -46,47 +45,30 @@ func readBook(r io.Reader) (earlier, error) {
 	if len(data) > maxFile {
 		return earlier{}, &notOurs{fmt.Sprintf("it is larger than %d MB", maxFile>>20)}
 	}
-	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{
-		UnzipSizeLimit: unzippedLimit, UnzipXMLSizeLimit: unzippedLimit, ShortDatePattern: "yyyy-mm-dd",
-	})
+	b, err := xlsx.Read(data, bookLimits)
 	if err != nil {
 		return earlier{}, &notOurs{"it cannot be opened as a workbook (" + err.Error() + ")"}
 	}
-	defer f.Close()
-	if err := checkProperty(f); err != nil {
-		return earlier{}, err
+	// A book without the property may still be ours: not every program keeps it.
+	if v, has := b.Properties[formatName]; has && v != strconv.Itoa(format) {
+		return earlier{}, &notOurs{fmt.Sprintf("it is of format %s, and this handtight knows format %d", v, format)}
 	}
-	return readSheets(f)
-}
-
-// checkProperty refuses a book that says it is of a newer format. A book without
-// the property may still be ours: not every program keeps it.
-func checkProperty(f *excelize.File) error {
-	props, err := f.GetCustomProps()
-	if err != nil {
-		return &notOurs{"its properties cannot be read (" + err.Error() + ")"}
-	}
-	for _, p := range props {
-		if p.Name == formatName && fmt.Sprint(p.Value) != strconv.Itoa(format) {
-			return &notOurs{fmt.Sprintf("it is of format %v, and this handtight knows format %d", p.Value, format)}
-		}
-	}
-	return nil
+	return readSheets(b)
 }
 
 // readSheets reads every sheet: the set-aside one last, so that a mark in its
 // row comes before an older one without.
-func readSheets(f *excelize.File) (earlier, error) {
-	names := f.GetSheetList()
-	if len(names) > maxSheets {
+func readSheets(b *xlsx.Book) (earlier, error) {
+	if len(b.Sheets) > maxSheets {
 		return earlier{}, &notOurs{"it has too many sheets to be ours"}
 	}
-	was := earlier{lines: map[markKey]lineWas{}}
+	was := earlier{lines: map[markKey]lineWas{}, title: b.Title}
 	var marks, aside Marks
 	var added []string
 	found := false
-	for _, name := range names {
-		t, err := readSheet(f, name)
+	for i := range b.Sheets {
+		s := &b.Sheets[i]
+		t, err := readRows(s)
 		if err != nil {
 			return earlier{}, err
 		}
@@ -99,13 +81,13 @@ func readSheets(f *excelize.File) (earlier, error) {
 			}
 		}
 		switch {
-		case marked && name == asideName:
+		case marked && s.Name == asideName:
 			aside = append(aside, got...)
 		case marked:
 			found, marks = true, append(marks, got...)
-		case partsSheet(f, name):
-		case !slices.Contains([]string{"Spares", "Segments", "States", "Findings", "Assumptions"}, name):
-			added = append(added, strconv.Quote(name))
+		case partsSheet(s):
+		case !slices.Contains([]string{"Spares", "Segments", "States", "Findings", "Assumptions"}, s.Name):
+			added = append(added, strconv.Quote(s.Name))
 		}
 	}
 	switch {
@@ -118,70 +100,37 @@ func readSheets(f *excelize.File) (earlier, error) {
 	return was, nil
 }
 
-// readSheet reads the marks of one sheet. Numbers are read raw, and a second time
-// as they are shown if one stands where words are due: it may be a date.
-func readSheet(f *excelize.File, name string) (*table, error) {
-	raw, err := readRows(f, name, true)
-	if err != nil || raw == nil {
-		return nil, err
-	}
-	if !raw.numbers {
-		return raw, nil
-	}
-	shown, err := readRows(f, name, false)
-	if err != nil || shown == nil || len(shown.rows) != len(raw.rows) {
-		return raw, err
-	}
-	for i := range raw.rows {
-		a, b := &raw.rows[i], &shown.rows[i]
-		a.Ordered, a.Received, a.Remark, a.Done, a.By = b.Ordered, b.Received, b.Remark, b.Done, b.By
-		a.Added = b.Added
-	}
-	raw.added = shown.added
-	return raw, nil
-}
-
 // table is what was read of a sheet with the mark.
 type table struct {
-	kind    int            // column of the first hidden cell
-	titles  map[string]int // column by its head
-	rows    []Mark
-	numbers bool // some words are a number
-	added   []addedColumn
-	lines   map[markKey]lineWas
+	kind   int            // column of the first hidden cell
+	titles map[string]int // column by its head
+	rows   []Mark
+	added  []addedColumn
+	lines  map[markKey]lineWas
 }
 
 // readRows reads a sheet's rows under its marked head; nil if it has none.
-func readRows(f *excelize.File, name string, raw bool) (*table, error) {
-	rows, err := f.Rows(name)
-	if err != nil {
-		return nil, nil // a sheet of charts alone
-	}
-	defer rows.Close()
+func readRows(s *xlsx.Sheet) (*table, error) {
 	var t *table
-	for row, gap := 1, 0; rows.Next() && gap < maxGap; row++ {
-		cells, err := rows.Columns(excelize.Options{RawCellValue: raw})
+	for i := range s.Rows {
+		r := &s.Rows[i]
+		cells := make([]string, len(r.Cells))
+		for n, c := range r.Cells {
+			cells[n] = c.Text
+		}
 		switch {
-		case err != nil:
-			return nil, &notOurs{fmt.Sprintf("sheet %q cannot be read (%v)", name, err)}
-		case len(cells) > maxCells || row > maxRows:
-			return nil, &notOurs{fmt.Sprintf("sheet %q is too large to be ours", name)}
-		case len(cells) == 0:
-			gap++
-			continue
-		case t == nil && row > headWithin:
+		case len(cells) > maxCells:
+			return nil, &notOurs{fmt.Sprintf("sheet %q is too large to be ours", s.Name)}
+		case t == nil && r.Number > headWithin:
 			return nil, nil
 		case t == nil:
+			var err error
 			if t, err = findHead(cells); err != nil {
 				return nil, err
 			}
 		default:
 			t.read(cells)
 		}
-		gap = 0
-	}
-	if err := rows.Error(); err != nil {
-		return nil, &notOurs{fmt.Sprintf("sheet %q cannot be read (%v)", name, err)}
 	}
 	return t, nil
 }
@@ -216,18 +165,6 @@ func (t *table) read(cells []string) {
 		m.Kind, m.Typed = kindLoose, ""
 		if m.empty() {
 			m.Kind = ""
-		}
-	}
-	texts := []string{m.Ordered, m.Received, m.Remark, m.Done, m.By}
-	for _, a := range m.Added {
-		texts = append(texts, a.Text)
-	}
-	for _, c := range t.added {
-		texts = append(texts, c.title)
-	}
-	for _, text := range texts {
-		if _, err := strconv.ParseFloat(text, 64); err == nil {
-			t.numbers = true
 		}
 	}
 	t.rows = append(t.rows, m)

@@ -8,8 +8,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/xuri/excelize/v2"
-
 	"handtight/bom/file"
 )
 
@@ -93,8 +91,8 @@ func earlierIssue(out *file.Output, path string, c Content, force bool, rep *Rep
 	switch {
 	case err == nil:
 		rep.Reissued = true
-		if title := readTitle(data); title != clean(c.Title) {
-			rep.Other = title
+		if was.title != clean(c.Title) {
+			rep.Other = was.title
 		}
 	case !errors.As(err, &foreign):
 		return earlier{}, err
@@ -119,18 +117,4 @@ func target(path string, force bool, inputs []string) (*file.Output, error) {
 	}
 	out.Force = force
 	return out, nil
-}
-
-// readTitle gives the build that a book of ours was made for; "" if it cannot be told.
-func readTitle(data []byte) string {
-	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: unzippedLimit, UnzipXMLSizeLimit: unzippedLimit})
-	if err != nil {
-		return ""
-	}
-	defer f.Close()
-	props, err := f.GetDocProps()
-	if err != nil {
-		return ""
-	}
-	return props.Title
 }
