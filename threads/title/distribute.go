@@ -8,24 +8,18 @@ import (
 
 // distribute turns phrases into ends: what is said once holds for all the ends that
 // need it, sizes and words in parallel lists are paired, and a part has the ends
-// of its kind.
+// of its kind. The steps are in steps.go, each with the line that shows it.
 func (l *line) distribute(all []*phrase) []*phrase {
 	all = l.mergeOrphans(all)
 	ends, rest := l.gather(all)
-	ends = l.dropHoseBore(ends)
-	if len(ends) == 0 {
-		return nil
+	for _, s := range endSteps {
+		if len(ends) == 0 {
+			return nil
+		}
+		if s.name != l.skip {
+			ends = s.apply(l, ends, rest)
+		}
 	}
-	ends = repeated(ends)
-	l.overlay(ends, rest)
-	ends = l.looseNut(ends, rest)
-	l.relocate(ends, rest)
-	ends = l.oneNut(l.dropLengths(l.dropMentions(ends)))
-	l.inherit(ends)
-	ends = l.withTail(ends)
-	l.nameTubes(ends, rest)
-	ends = l.multiply(ends)
-	l.assignSexes(ends)
 	return ends
 }
 

@@ -8,9 +8,12 @@
 //
 // It does not judge whether ends fit: see package threads. How a line goes
 // through: spelled to one alphabet (normal.go), cut into tokens (scan.go,
-// number.go, pitch.go, units.go), its figures classified (classify.go,
-// sizes.go, counts.go), parted into phrases (phrase.go), what is said once
-// distributed over the ends (distribute.go, ends.go, relocate.go, sexes.go,
-// trailing.go), each phrase resolved to candidates (resolve.go, unified.go) with
-// its question (question.go).
+// number.go, pitch.go, units.go, date.go), its figures given roles (classify.go,
+// sizes.go, counts.go, rating.go, role.go), parted into phrases (phrase.go), and
+// what is said once distributed over the ends by named steps, each with the line
+// that shows it (steps.go: distribute.go, relocate.go, ends.go, sexes.go,
+// mention.go). Each phrase is resolved to candidates (resolve.go, unified.go) with
+// its question (question.go) or what contradicts in it (conflict.go). What was
+// understood and changes nothing is named (notused.go, unspent.go). Sorts of parts
+// carry their traits in lexicon/shape.csv (trait.go).
 package title

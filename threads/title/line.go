@@ -7,7 +7,8 @@ type line struct {
 	*spelling
 	lex      *lexicon
 	tokens   []token
-	one      bool // a single end, not a part: kinds add nothing
+	skip     string // the name of a step that a test leaves out
+	one      bool   // a single end, not a part: kinds add nothing
 	shape    *shape
 	material string
 	rated    float64

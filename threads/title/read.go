@@ -24,8 +24,17 @@ const longestText = 2000
 // for, and has no sex. Text beyond 2000 bytes is not read, and Unread says so.
 func Read(text string) threads.Reading {
 	cut, over := clip(text)
-	l := newLine(cut, false)
-	out := threads.Reading{Text: text}
+	out := newLine(cut, false).read()
+	out.Text = text
+	if over {
+		out.Unread = append(out.Unread, fmt.Sprintf("the text beyond %d bytes", longestText))
+	}
+	return out
+}
+
+// read runs a line through its stages.
+func (l *line) read() threads.Reading {
+	var out threads.Reading
 	ends := l.ends()
 	for _, c := range ends {
 		if e, ok := l.resolve(c); ok {
@@ -40,9 +49,6 @@ func Read(text string) threads.Reading {
 	out.Celsius, out.HasCelsius, out.Pressures = l.celsius, l.hasCelsius, l.pressures
 	out.Unread = append(l.unknown(), l.unjudged...)
 	out.NotUsed = l.notUsed()
-	if over {
-		out.Unread = append(out.Unread, fmt.Sprintf("the text beyond %d bytes", longestText))
-	}
 	return out
 }
 

@@ -2,58 +2,38 @@ package title
 
 import "handtight/threads"
 
-// relocate moves words that landed on the wrong end: a sex belongs to the
-// thread and not to the tube (mit IG 16mm x 1/2"), a word of a tail or a press
-// end to the end without a thread (Schlauchtülle R 1/2" AG x 19 mm).
-func (l *line) relocate(ends, rest []*phrase) {
-	for _, e := range ends {
-		for _, o := range ends {
-			if o == e {
-				continue
-			}
-			if e.millimetres() && threadLike(o) && len(e.sexes) > 0 && len(o.sexes) == 0 && (o.end == "" || o.fam != nil) {
-				o.sexes, e.sexes = e.sexes, nil
-			}
-			if e.millimetres() && len(e.sexes) > 0 && e.end == "" && o.fig != nil && !o.millimetres() && takesTube(o.end) && !o.described() {
-				o.sexes, e.sexes, o.end, e.end = e.sexes, nil, "", o.end
-			}
-			if e.millimetres() && e.fam != nil && threadLike(o) && o.fam == nil {
-				o.fam, e.fam = e.fam, nil
-				o.sexes, e.sexes = e.sexes, o.sexes
-				o.end, e.end = "", o.end
-			}
-			if e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare() {
-				o.end, e.end, e.thread = e.end, "", true
-			}
-			if threadLike(e) && (o.end == "TUBE" || o.hose && o.end == "BARB" && !o.described()) && (e.fam != nil && (e.end == "COMPRESSION" || e.end == "PUSH") || e.end == "BARB" && e.endFirst && e.described()) {
-				o.end, e.end = e.end, ""
-			}
-			if e.fig != nil && !e.millimetres() && e.end == "TUBE" && len(e.sexes) > 0 && o.millimetres() && (o.end == "" || takesTube(o.end)) {
-				e.end = "" // 32 mm x 1" AG PE pipe: the pipe is the 32 mm
-			}
-			if e.fig != nil && !e.millimetres() && takesTube(e.end) && e.described() && o.millimetres() && o.end == "TUBE" {
-				o.end, e.end = e.end, ""
-			}
-			if e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize && (o.millimetres() || e.end == "BARB" && e.endFirst) {
-				o.end, e.end = e.end, ""
+// relocate moves words that landed on the wrong end, by the rewrites of pairs in
+// steps.go: a sex belongs to the thread and not to the tube, a word of a tail or a
+// press end to the end without a thread.
+func (l *line) relocate(ends []*phrase) {
+	for _, pass := range pairPasses {
+		for _, e := range ends {
+			for _, o := range ends {
+				if o == e {
+					continue
+				}
+				for _, r := range pass {
+					if r.name != l.skip && r.when(e, o) {
+						r.then(e, o)
+					}
+				}
 			}
 		}
 	}
-	for _, e := range ends {
-		for _, o := range ends {
-			if o != e && e.hose && !e.endFirst && e.fam == nil && len(e.sexes) == 1 && o.fam != nil && o.sex() == e.sex() {
-				e.sexes, e.end = nil, "BARB" // 1/4 FNPT x 1/4 hose ID female adapter: the sex is the adapter's
-			}
-			if o != e && e.fam != nil && e.end == "BARB" && o.pex && o.end == "TUBE" && !o.described() {
-				o.end, e.end = "BARB", ""
-			}
-		}
-	}
-	if e := ends[0]; len(ends) == 1 && !l.one && l.is(adaptor) && (e.end == "SOCKET" || e.end == "SOLDER") && len(e.sexes) > 0 && e.fig != nil && !e.millimetres() {
+}
+
+// loneSocket is a male or female adaptor of glued pipe, of which one end is named:
+// the thread is said and the socket is not.
+func (l *line) loneSocket(ends []*phrase) {
+	e := ends[0]
+	if len(ends) == 1 && !l.one && l.is(adaptor) && (e.end == "SOCKET" || e.end == "SOLDER") && len(e.sexes) > 0 && e.fig != nil && !e.millimetres() {
 		l.unjudged = append(l.unjudged, "the other end ("+notJudged[e.end]+")")
-		e.end, e.thread = "", true // Adaptador macho 1/2" CPVC
+		e.end, e.thread = "", true
 	}
-	l.unionSeal(ends)
+}
+
+// ownWords corrects ends by their own words.
+func ownWords(ends []*phrase) {
 	for _, e := range ends {
 		if e.end == "QC" && e.millimetres() {
 			e.end = "PUSH" // a quick connection of so many millimetres takes a tube

@@ -1,0 +1,109 @@
+package title
+
+// endStep is one step from what the phrases say to the ends of the part. The steps
+// run in their order. The example is a line that reads otherwise without the step.
+type endStep struct {
+	name, example string
+	apply         func(l *line, ends, rest []*phrase) []*phrase
+}
+
+// in makes a step of a function that only changes the ends it is given.
+func in(change func(l *line, ends, rest []*phrase)) func(*line, []*phrase, []*phrase) []*phrase {
+	return func(l *line, ends, rest []*phrase) []*phrase {
+		change(l, ends, rest)
+		return ends
+	}
+}
+
+var endSteps = []endStep{
+	{"a hose's own bore is no end", "Rura 16x2", func(l *line, ends, _ []*phrase) []*phrase { return l.dropHoseBore(ends) }},
+	{"a size that comes several times is several ends", `Y-Verteiler 3/4" IG x 2 x 3/4" AG mit Absperrhähnen`, func(_ *line, ends, _ []*phrase) []*phrase { return repeated(ends) }},
+	{"words without a size hold for the ends that lack them", "Cap 3/8 BSPP c/w washer", in(func(l *line, ends, rest []*phrase) { l.overlay(ends, rest) })},
+	{"a union nut beside a male is an end", "Pumpenanschluss 5/4 Zoll AG flachdichtend, Ü-Mutter", func(l *line, ends, rest []*phrase) []*phrase { return l.looseNut(ends, rest) }},
+	{"words that landed on the wrong end move", "Espigão 3/4 x 20 mm", in(func(l *line, ends, _ []*phrase) { l.relocate(ends) })},
+	{"an adaptor of glued pipe has a thread and a socket", `Adaptador Macho 1/2" CPVC`, in(func(l *line, ends, _ []*phrase) { l.loneSocket(ends) })},
+	{"the flat seal of a union is on its female side", `Raccord 2 pièces droit femelle 3/4" mâle 3/4" joint plat`, in(func(l *line, ends, _ []*phrase) { l.unionSeal(ends) })},
+	{"an end is what its own words make it", "片ニップル R1/2 溶接", in(func(_ *line, ends, _ []*phrase) { ownWords(ends) })},
+	{"a size that is mentioned again is no further end", `4pcs 3/8" Male x 3/8" Male hex nipple, 3/8 inch NPT male (3/8", 4pcs)`, func(l *line, ends, _ []*phrase) []*phrase { return l.dropMentions(ends) }},
+	{"a length is no end", `Niple galvanizado 1/2 x 3"`, func(l *line, ends, _ []*phrase) []*phrase { return l.dropLengths(ends) }},
+	{"a nut has one thread", "9/16-18 JIC tube nut with sleeve, 3/8 tube", func(l *line, ends, _ []*phrase) []*phrase { return l.oneNut(ends) }},
+	{"a bare size takes what its neighbour says", "Hex nipple 3/4 x 1/2 NPT", in(func(l *line, ends, _ []*phrase) { l.inherit(ends) })},
+	{"a part with a thread and a tail has both", "Terminal JIC hembra 1/2 pulgada", func(l *line, ends, _ []*phrase) []*phrase { return l.withTail(ends) }},
+	{"a size in millimetres is what the line calls tubes", "sok 22", in(func(l *line, ends, rest []*phrase) { l.nameTubes(ends, rest) })},
+	{"a part has as many ends as its kind", "Tee 1/4 NPT female", func(l *line, ends, _ []*phrase) []*phrase { return l.multiply(ends) }},
+	{"a sex that is not said is that of the nut or the kind", "Entrerosca 1", in(func(l *line, ends, _ []*phrase) { l.assignSexes(ends) })},
+}
+
+// pairRewrite moves words between two ends of a part. It runs for every two ends in
+// both orders; the example is a line that reads otherwise without it.
+type pairRewrite struct {
+	name, example string
+	when          func(e, o *phrase) bool
+	then          func(e, o *phrase)
+}
+
+// pairPasses are the rewrites of pairs: each pass goes over all pairs once.
+var pairPasses = [][]pairRewrite{
+	{
+		{
+			"a sex is the thread's and not the tube's", "Dış dişli dirsek 20x1/2",
+			func(e, o *phrase) bool {
+				return e.millimetres() && threadLike(o) && len(e.sexes) > 0 && len(o.sexes) == 0 && (o.end == "" || o.fam != nil)
+			},
+			func(e, o *phrase) { o.sexes, e.sexes = e.sexes, nil },
+		},
+		{
+			"a sex and a socket that changed places change back", `Enlace recto macho latón 15 mm x 1/2" compresión`,
+			func(e, o *phrase) bool {
+				return e.millimetres() && len(e.sexes) > 0 && e.end == "" && o.fig != nil && !o.millimetres() && takesTube(o.end) && !o.described()
+			},
+			func(e, o *phrase) { o.sexes, e.sexes, o.end, e.end = e.sexes, nil, "", o.end },
+		},
+		{
+			"of a tail said first the millimetres are the tail", "Espigão 3/4 x 20 mm",
+			func(e, o *phrase) bool {
+				return e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare()
+			},
+			func(e, o *phrase) { o.end, e.end, e.thread = e.end, "", true },
+		},
+		{
+			"a word of the grip is the tube's and not the thread's", `Portagomma inox 3/8" M diam. 10 mm`,
+			func(e, o *phrase) bool {
+				return threadLike(e) && (o.end == "TUBE" || o.hose && o.end == "BARB" && !o.described()) &&
+					(e.fam != nil && (e.end == "COMPRESSION" || e.end == "PUSH") || e.end == "BARB" && e.endFirst && e.described())
+			},
+			func(e, o *phrase) { o.end, e.end = e.end, "" },
+		},
+		{
+			"the pipe is the millimetres beside a thread", `Klemmfitting 32 mm x 1" AG PE-Rohr`,
+			func(e, o *phrase) bool {
+				return e.fig != nil && !e.millimetres() && e.end == "TUBE" && len(e.sexes) > 0 && o.millimetres() && (o.end == "" || takesTube(o.end))
+			},
+			func(e, _ *phrase) { e.end = "" },
+		},
+		{
+			"an end without a thread goes to the bare size", "Hosetail 316 3/4BSPTx20mm",
+			func(e, o *phrase) bool {
+				return e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize &&
+					(o.millimetres() || e.end == "BARB" && e.endFirst)
+			},
+			func(e, o *phrase) { o.end, e.end = e.end, "" },
+		},
+	},
+	{
+		{
+			"the sex of a female adaptor is not the hose's", `1/4" FNPT x 1/4" Hose ID Polypropylene Female Adapter`,
+			func(e, o *phrase) bool {
+				return e.hose && !e.endFirst && e.fam == nil && len(e.sexes) == 1 && o.fam != nil && o.sex() == e.sex()
+			},
+			func(e, _ *phrase) { e.sexes, e.end = nil, "BARB" },
+		},
+		{
+			"a barb is the PEX pipe's and not the thread's", `1/2" PEX x 1/2" MIP adapter F1807 lead free brass`,
+			func(e, o *phrase) bool {
+				return e.fam != nil && e.end == "BARB" && o.pex && o.end == "TUBE" && !o.described()
+			},
+			func(e, o *phrase) { o.end, e.end = "BARB", "" },
+		},
+	},
+}
