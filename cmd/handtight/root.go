@@ -25,6 +25,7 @@ type app struct {
 }
 
 func (a *app) root() *cobra.Command {
+	var licences bool
 	root := &cobra.Command{
 		Use:   "handtight",
 		Short: "Check a desalinator's parts list before ordering, and write the shopping list",
@@ -42,11 +43,18 @@ practice come first.`,
 		Version:       versionText(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if licences {
+				_, err := io.WriteString(a.ui.out, licencesText)
+				return err
+			}
+			return cmd.Help()
+		},
 	}
 	root.SetVersionTemplate("handtight {{.Version}}\n")
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print the facts as JSON")
 	root.PersistentFlags().BoolVar(&a.outside, "outside", false, "take includes that lie outside the build's folder")
+	root.Flags().BoolVar(&licences, "licences", false, "print the licences of the program and of all that is linked into it")
 	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.identifyCommand(), a.newCommand(), a.whyCommand(), a.catalogCommand(), a.cartCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand(), a.dutyCommand(), a.pictureCommand(), a.pageCommand())
 	root.CompletionOptions.HiddenDefaultCmd = false
 	root.SetFlagErrorFunc(flagHint)
