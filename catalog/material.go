@@ -44,6 +44,7 @@ const (
 	PressedSea                   // sea water or brine at high pressure
 	StandingSea                  // sea water that stands still and is not rinsed away
 	Product                      // what comes through the membrane, for drinking
+	Hull                         // the sea outside: a skin fitting or seacock below the waterline
 	waterEnd
 )
 
@@ -53,16 +54,19 @@ type Material struct {
 	Name   string // "316", "dzr", "pp": what a build writes, and what a shop's line is read as
 	Title  string // "stainless 316"
 	Group  string // metal, plastic, composite, rubber
-	Why    string
-	Status string // seen, common practice, memory
-	Source string
+	Why    string // of sea water; see [Material.WhyIn]
+	Status string // of the answers: seen, common practice, memory
+	Source string // of the answers
 	Note   string
 
 	// Potential is in volts against a saturated calomel electrode, in flowing sea
-	// water. PREN is the pitting resistance number Cr + 3.3 Mo + 16 N.
+	// water. PREN is the pitting resistance number Cr + 3.3 Mo + 16 N. FiguresSource is
+	// where both were read.
 	Potential, PREN Bounds
+	FiguresSource   string
 
-	in [waterEnd]Suitability
+	in  [waterEnd]Suitability
+	why [waterEnd]string // where it is another than Why
 }
 
 // Bounds is a figure from the least to the most that its source gives; infinite
@@ -89,6 +93,14 @@ func (m *Material) In(w Water) Suitability {
 		return NotKnown
 	}
 	return m.in[w]
+}
+
+// WhyIn says why the material stands in a water as [Material.In] tells.
+func (m *Material) WhyIn(w Water) string {
+	if w < waterEnd && m.why[w] != "" {
+		return m.why[w]
+	}
+	return m.Why
 }
 
 // GalvanicLimit is how far apart two metals in contact under sea water may stand,
@@ -145,10 +157,12 @@ var materials = sync.OnceValue(func() *materialBook {
 		m := &Material{
 			Name: r["name"], Title: r["title"], Group: r["group"], Why: r["why"], Status: r["status"], Source: r["source"], Note: r["note"],
 			Potential: boundsOf(r["potential_from_v"], r["potential_to_v"]), PREN: boundsOf(r["pren_from"], r["pren_to"]),
+			FiguresSource: r["figures_source"],
 		}
-		for w, column := range map[Water]string{RawSea: "raw", PressedSea: "high", StandingSea: "stagnant", Product: "product"} {
+		for w, column := range map[Water]string{RawSea: "raw", PressedSea: "high", StandingSea: "stagnant", Product: "product", Hull: "hull"} {
 			m.in[w] = suitabilityNamed(r[column])
 		}
+		m.why[Product], m.why[Hull] = r["product_why"], r["hull_why"]
 		book.list = append(book.list, m)
 		for _, word := range append(strings.Split(r["words"], "|"), m.Name) {
 			book.add(word, m)
@@ -251,7 +265,12 @@ func (b *materialBook) longest(words []string) (int, *Material) {
 // general are names that a closer one of the same sort takes the place of.
 var general = map[string]func(*Material) bool{
 	"stainless steel": (*Material).Stainless,
-	"brass":           func(m *Material) bool { return m.Name == "dzr" },
+	"brass": func(m *Material) bool {
+		return m.Name == "dzr" || m.Name == "lead-free dzr" || m.Name == "lead-free brass"
+	},
+	"dzr":             func(m *Material) bool { return m.Name == "lead-free dzr" },
+	"lead-free brass": func(m *Material) bool { return m.Name == "lead-free dzr" },
+	"pvc":             func(m *Material) bool { return m.Name == "clear pvc" },
 	"carbon steel":    func(m *Material) bool { return m.Name == "galvanised" || m.Stainless() },
 	"plastic":         func(m *Material) bool { return m.Group == "plastic" },
 	"rubber":          func(m *Material) bool { return m.Group == "rubber" },

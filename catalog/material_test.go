@@ -27,6 +27,10 @@ func TestMaterialNamed(t *testing.T) {
 		{"DZR is a closer word than brass", "DZR brass CW602N", []string{"dzr"}},
 		{"a bronze that is a brass", "manganese bronze", []string{"manganese bronze"}},
 		{"the longest name, not the aluminium in it", "nickel-aluminium bronze", []string{"nickel-aluminium bronze"}},
+		{"a lead-free grade of it is closer still", "lead-free DZR brass", []string{"lead-free dzr"}},
+		{"by its number", "DZR brass CW511L", []string{"lead-free dzr"}},
+		{"brass without lead", "lead free brass", []string{"lead-free brass"}},
+		{"a soft hose is no hard pipe", "clear PVC", []string{"clear pvc"}},
 		{"zinc on iron", "malleable iron, galvanised", []string{"galvanised"}},
 		{"super duplex is more than duplex", "Super Duplex 2507", []string{"super duplex"}},
 		{"duplex alone is the lesser", "duplex", []string{"duplex"}},
@@ -73,8 +77,13 @@ func TestSuitability(t *testing.T) {
 	}{
 		{"316: a caution, never safe (27 plants, acom 3-95)", "316", Caution, Caution, No, Suitable},
 		{"304 pits", "304", No, No, No, Suitable},
-		{"brass loses its zinc", "brass", No, No, No, Suitable},
-		{"DZR brass loses it slower", "dzr", Caution, No, Caution, Suitable},
+		{"brass loses its zinc, and its lead to what is drunk", "brass", No, No, No, Caution},
+		{"lead-free brass loses its zinc all the same", "lead-free brass", No, No, No, Caution},
+		{"DZR brass loses it slower", "dzr", Caution, No, Caution, Caution},
+		{"and its lead-free grade", "CW511L", Caution, No, Caution, Caution},
+		{"copper goes into soft water", "copper", Caution, No, Caution, Caution},
+		{"clear PVC goes flat, soft and green", "clear PVC", Caution, No, Caution, Caution},
+		{"hard PVC does not", "uPVC", Suitable, No, Suitable, Suitable},
 		{"bronze is the skin fitting's own", "bronze", Suitable, Caution, Suitable, Caution},
 		{"super duplex is made for it", "super duplex", Suitable, Suitable, Suitable, Suitable},
 		{"titanium too", "titanium", Suitable, Suitable, Suitable, Suitable},
@@ -90,6 +99,64 @@ func TestSuitability(t *testing.T) {
 	}
 	m, _ := MaterialNamed("316")
 	require.Equal(t, NotKnown, m.In(99))
+}
+
+// What keeps the sea out is of bronze, or of a plastic made for it: page "Plastic
+// Through-hull Warning" on nylon and acetal; page "What's Below Your Waterline" on ABYC H-27
+// and ANSI/UL 1121; PVC by common practice.
+func TestHullFittings(t *testing.T) {
+	for material, want := range map[string]Suitability{"bronze": Suitable, "pvc": No, "clear pvc": No, "nylon": No, "acetal": No, "pp": No, "plastic": Caution, "dzr": Caution, "316": NotKnown} {
+		m, ok := MaterialNamed(material)
+		require.True(t, ok, material)
+		require.Equal(t, want, m.In(Hull), material)
+		require.Equal(t, m.Why, m.WhyIn(RawSea), material)
+		if want == No {
+			require.NotEqual(t, m.Why, m.WhyIn(Hull), material)
+		}
+	}
+}
+
+// A material that low-salt water takes something from says what, and not what the sea does:
+// pages "Reverse Osmosis and Copper Pipes" and "Reverse Osmosis Corrosion".
+func TestCopperAlloysOnProductWater(t *testing.T) {
+	for _, c := range []struct {
+		material string
+		takes    []string
+		not      string
+	}{
+		{"copper", []string{"copper"}, "lead"}, {"bronze", []string{"copper", "lead"}, ""}, {"brass", []string{"copper", "zinc", "lead"}, ""},
+		{"dzr", []string{"copper", "lead"}, "no lead"}, {"lead-free dzr", []string{"copper", "no lead"}, ""}, {"lead-free brass", []string{"copper", "zinc", "no lead"}, ""},
+		{"galvanised", []string{"zinc"}, ""}, {"copper-nickel", []string{"copper", "nickel"}, ""},
+	} {
+		m, ok := MaterialNamed(c.material)
+		require.True(t, ok, c.material)
+		require.Equal(t, Caution, m.In(Product), c.material)
+		for _, w := range c.takes {
+			require.Contains(t, m.WhyIn(Product), w, c.material)
+		}
+		if c.not != "" {
+			require.NotContains(t, m.WhyIn(Product), c.not, c.material)
+		}
+		require.NotContains(t, m.WhyIn(Product), "sponge", c.material)
+		require.Contains(t, m.Source, "Reverse Osmosis", c.material)
+	}
+	for _, m := range Materials() { // no copper alloy is left out
+		if m.Metal() && strings.Contains(strings.ToLower(m.Title), "brass") || strings.Contains(m.Name, "bronze") || strings.Contains(m.Name, "copper") {
+			require.Equal(t, Caution, m.In(Product), m.Name)
+		}
+	}
+}
+
+// No answer that is said to be seen rests on potentials alone: they tell of two metals that
+// touch, and not how one of them lasts. The potentials name their own source.
+func TestAnswersDoNotRestOnPotentials(t *testing.T) {
+	for _, m := range Materials() {
+		require.NotContains(t, m.Source, "potentials", m.Name)
+		require.Equal(t, m.Potential.Known || m.PREN.Known, m.FiguresSource != "", m.Name)
+		if m.Status == "seen" {
+			require.NotEqual(t, "common practice", m.Source, m.Name)
+		}
+	}
 }
 
 // A stainless without a grade may be 304: the table's own words say so, and no row with a

@@ -33,8 +33,11 @@ func standsIn(s *bom.System, waters *bom.Waters, standings []bom.Standing, u *bo
 			x.standing = bom.Stands
 		}
 		water := catalog.RawSea
-		if s.SegmentOf(p).High() {
+		switch k := u.Item.Kind; {
+		case s.SegmentOf(p).High():
 			water = catalog.PressedSea
+		case k.Fixed && len(k.Boundary) > 0 && s.SegmentOf(p).Below && m.In(catalog.Hull) != catalog.NotKnown:
+			water = catalog.Hull // it stands between the sea and the boat
 		}
 		if a := m.In(water); a != catalog.NotKnown && (a < x.answer || a == x.answer && water > x.water) {
 			x.answer, x.water = a, water
@@ -95,6 +98,8 @@ func (x inSea) where() string {
 		return "in a dead end, where sea water stands"
 	case high:
 		return "in sea water, at high pressure"
+	case x.water == catalog.Hull:
+		return "between the sea and the boat, below the waterline"
 	}
 	return "in sea water"
 }

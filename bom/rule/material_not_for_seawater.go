@@ -119,7 +119,7 @@ func (g *attacked) finding() finding.Finding {
 		}
 		said = append(said, list.list()+of+place)
 	}
-	f.Reason = fmt.Sprintf("%s: %s.", strings.Join(said, "; "), strings.TrimSuffix(m.Why, "."))
+	f.Reason = fmt.Sprintf("%s: %s.", strings.Join(said, "; "), strings.TrimSuffix(m.WhyIn(g.worst()), "."))
 	f.Remedy = g.remedy(m, f.Severity)
 	return f
 }
@@ -129,6 +129,8 @@ func (g *attacked) remedy(m *catalog.Material, severity finding.Severity) string
 	switch {
 	case m.NoGrade():
 		return "Ask the shop for the grade, and write it as `material`. If it is 304, buy another; 316 lasts where a fresh-water flush runs through it after each use."
+	case g.worst() == catalog.Hull:
+		return "Buy it of bronze, or of a plastic that is declared for the skin of a hull (ISO 9093-2, ANSI/UL 1121)."
 	case severity == finding.Stop:
 		return "Buy " + g.better(with316) + "."
 	case m.Stainless() && severity == finding.Caution:
@@ -158,6 +160,15 @@ func (g *attacked) some(standing bom.Standing) bool {
 // high reports whether some part is at high pressure, low whether some is not.
 func (g *attacked) high() bool { return g.wet(catalog.PressedSea) }
 func (g *attacked) low() bool  { return g.wet(catalog.RawSea) }
+
+// worst is the water whose words the finding gives: the sea outside, where a part keeps
+// it out.
+func (g *attacked) worst() catalog.Water {
+	if g.wet(catalog.Hull) {
+		return catalog.Hull
+	}
+	return catalog.RawSea
+}
 
 func (g *attacked) wet(w catalog.Water) bool {
 	for _, x := range g.of {

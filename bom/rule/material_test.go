@@ -55,6 +55,9 @@ func TestMaterialLadder(t *testing.T) {
 		{"super duplex: its potential is not known", "bronze", "super duplex", nil, nil, nil},
 		{"a plastic tail touches no metal", "bronze", "pp", nil, nil, nil},
 		{"nylon swells", "bronze", "nylon", []string{"caution"}, nil, nil},
+		{"a skin fitting of PVC breaks", "pvc", "pp", []string{"stop"}, nil, nil},
+		{"of nylon too, and a nylon tail behind it swells", "nylon", "nylon", []string{"stop", "caution"}, nil, nil},
+		{"of a plastic not said which: ask", "plastic", "pp", []string{"caution"}, nil, nil},
 		{"galvanised iron on bronze", "bronze", "galvanised", []string{"stop"}, nil, nil},
 		{"two parts of brass are one fault", "brass", "brass", []string{"stop"}, nil, nil},
 		{"a word that nobody knows", "bronze", "unobtainium", nil, nil, []string{"note"}},
@@ -67,6 +70,34 @@ func TestMaterialLadder(t *testing.T) {
 			require.Equal(t, c.unknown, severities(got["material-unknown"]), "material-unknown")
 		})
 	}
+}
+
+// A seacock of PVC below the waterline is a stop that names what to buy, and that mends it;
+// above the waterline it is none.
+func TestPlasticSeacock(t *testing.T) {
+	const line = `
+[[item]]
+id = "cock"
+kind = "seacock"
+material = "%s"
+ports = { inboard = 'G 3/4 female' }
+[[item]]
+id = "tail"
+kind = "hose tail"
+material = "pp"
+ports = { a = 'G 3/4 male', b = '19 mm barb long' }
+[[run]]
+name = "raw water"
+%spath = ["cock", "tail"]
+`
+	const below = "below_waterline = true\n"
+	list := found(t, fmt.Sprintf(line, "PVC", below))["material-not-for-seawater"]
+	require.Len(t, list, 1)
+	require.Equal(t, finding.Stop, list[0].Severity)
+	require.Contains(t, list[0].Reason, "between the sea and the boat")
+	require.Contains(t, list[0].Remedy, "bronze")
+	require.Empty(t, found(t, fmt.Sprintf(line, "bronze", below))["material-not-for-seawater"], "the remedy, followed")
+	require.Empty(t, found(t, fmt.Sprintf(line, "PVC", ""))["material-not-for-seawater"], "above the waterline it floods nothing")
 }
 
 // cleanWith gives the findings of the clean build after some changes of its text.
@@ -117,7 +148,8 @@ func TestPressureSideSeeds(t *testing.T) {
 			{`path = ["hp-tee.branch", "relief", "tail-n38/+", "relief-hose", "relief-outlet"]`, `path = ["hp-tee.branch", "relief"]`},
 			{`left_open = []`, `left_open = ["relief.out"]`},
 		}, []string{"caution"}},
-		{"brass in the drinking water is suitable, and not declared", "product-not-for-drinking", []amend{{`, drinking water quality"` + "\nports    = { common", `"` + "\nports    = { common"}}, []string{"note"}},
+		{"a part in the drinking water of which nothing is declared", "product-not-for-drinking", []amend{{`, drinking water quality"` + "\nports    = { common", `"` + "\nports    = { common"}}, []string{"note"}},
+		{"brass in the drinking water is a caution, declared or not", "product-not-for-drinking", []amend{{"between  = \"open\"\nmaterial = \"pom\"", "between  = \"open\"\nmaterial = \"brass\""}}, []string{"caution"}},
 		{"a paste with anti-seize in the list", "stainless-galls", []amend{{`id    = "oil"`, "id    = \"paste\"\nkind  = \"tape\"\nabout = \"anti-seize paste\"\n[[item]]\nid    = \"oil\""}}, nil},
 	} {
 		t.Run(c.why, func(t *testing.T) {

@@ -70,12 +70,12 @@ func findNotForDrinking(s *bom.System) []finding.Finding {
 	for _, name := range bad.keys {
 		m, _ := catalog.MaterialNamed(name)
 		f := finding.Finding{Severity: finding.Note}
-		if m.In(catalog.Product) == catalog.No {
+		if m.In(catalog.Product) == catalog.No || m.Metal() {
 			f.Severity = finding.Caution
 		}
 		g := bad.of[name]
 		g.at(&f)
-		f.Reason = fmt.Sprintf("the drinking water runs through %s, of %s: %s.", g.list(), m.Title, strings.TrimSuffix(m.Why, "."))
+		f.Reason = fmt.Sprintf("the drinking water runs through %s, of %s: %s.", g.list(), m.Title, strings.TrimSuffix(m.WhyIn(catalog.Product), "."))
 		f.Remedy = "Buy it of stainless or of a plastic that is declared for drinking water."
 		out = append(out, f)
 	}

@@ -34,6 +34,9 @@ type materialFacts struct {
 	Product  string `json:"product"`
 	Why      string `json:"why"`
 	Source   string `json:"source"`
+	Hull     string `json:"hull"` // as a skin fitting or seacock below the waterline
+	WhyThere string `json:"hull_why"`
+	WhyDrunk string `json:"product_why"`
 }
 
 func (a *app) catalogCommand() *cobra.Command {
@@ -98,6 +101,7 @@ func materialsOf(word string) []materialFacts {
 		out = append(out, materialFacts{
 			m.Name, m.Title, m.In(catalog.RawSea).String(), m.In(catalog.PressedSea).String(),
 			m.In(catalog.StandingSea).String(), m.In(catalog.Product).String(), m.Why, m.Source,
+			m.In(catalog.Hull).String(), m.WhyIn(catalog.Hull), m.WhyIn(catalog.Product),
 		})
 	}
 	return out
@@ -164,6 +168,12 @@ func (a *app) printMaterials(list []materialFacts, why bool) {
 	if why {
 		for _, m := range list {
 			u.fold("  -", fmt.Sprintf("%s: %s (%s)", m.Name, m.Why, m.Source))
+			if m.WhyDrunk != m.Why {
+				u.fold("", "product water: "+m.WhyDrunk)
+			}
+			if m.WhyThere != m.Why {
+				u.fold("", "below the waterline: "+m.WhyThere)
+			}
 		}
 	}
 	u.line("")
