@@ -1,0 +1,99 @@
+package repair_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"handtight/bom/repair"
+	"handtight/pressure/quantity"
+	"handtight/threads"
+	"handtight/threads/title"
+)
+
+func end(t require.TestingT, text string) threads.EndReading {
+	r, err := title.ReadEnd(text)
+	require.NoError(t, err, text)
+	return r
+}
+
+const bar = quantity.Bar
+
+// The cases that were worked out before there was any code. has and not are parts of the
+// first chain's titles, joined by " + ".
+var worked = []struct {
+	name, a, b string
+	o          repair.Options
+	pieces     int
+	has        []string
+	not        []string // in no chain shown
+	none       string
+	direct     bool
+}{
+	{name: "A1", a: "1/2 NPT female", b: "G 1/2 female", o: repair.Options{Pressure: 60 * bar, Water: "sea"}, pieces: 1, has: []string{"1/2 NPT male", "G 1/2 male", "316"}, not: []string{"brass", "bronze"}},
+	{name: "A2", a: "1/2 NPT male", b: "Rc 1/2", pieces: 1, has: []string{"1/2 NPT female", "R 1/2 male"}},
+	{name: "A3", a: "G 3/4 male", b: "3/4 NPT male", o: repair.Options{Pressure: 6 * bar, Water: "sea", Below: true}, pieces: 1, has: []string{"G 3/4 female", "3/4 NPT female"}},
+	{name: "A4", a: "1/4 NPT female", b: "G 1/4 male", o: repair.Options{Pressure: 90 * bar, Water: "sea"}, pieces: 1, has: []string{"1/4 NPT male", "G 1/4 female", "316"}},
+	{name: "A5", a: "3/8 NPT male", b: "3/8 NPT male", o: repair.Options{Pressure: 90 * bar, Water: "sea"}, pieces: 1, has: []string{"oupling", "class 3000"}, not: []string{"class 150"}},
+	{name: "A7", a: "JIC -6 male", b: "ORB -6 female", o: repair.Options{Pressure: 99 * bar}, pieces: 1, has: []string{"JIC -6 female swivel", "ORB -6 male"}},
+	{name: "A8", a: "G 3/4 female plastic", b: "3/4 NPT female", o: repair.Options{Pressure: 6 * bar}, pieces: 1, has: []string{"G 3/4 male", "3/4 NPT male"}, not: []string{"R 3/4 male"}},
+	{name: "A9", a: "12L male", b: "G 1/2 female", o: repair.Options{Pressure: 55 * bar}, pieces: 1, has: []string{"12L female swivel", "G 1/2 male"}},
+	{name: "A10", a: "10 mm push-in", b: "G 1/2 male", o: repair.Options{Water: "product"}, pieces: 2, has: []string{"iece of tube", "G 1/2 female", "10 mm push-in", "acetal"}},
+	{name: "A11", a: "3/4 NPS male", b: "3/4 NPT female", o: repair.Options{Below: true}, none: "nothing may stand between a skin fitting and its seacock"},
+	{name: "A12", a: "M25x2 male", b: "G 3/4 female", o: repair.Options{Water: "sea"}, none: "replace the part"},
+	{name: "A13", a: "1/2 NPT male", b: "1/2 NPT female", direct: true},
+	{name: "A15", a: "G 2 male", b: "1/8 NPT female", o: repair.Options{Pressure: 55 * bar}, none: "change one of the two parts"},
+}
+
+func TestWorkedCases(t *testing.T) {
+	for _, c := range worked {
+		t.Run(c.name, func(t *testing.T) {
+			got := repair.Adapt(end(t, c.a), end(t, c.b), c.o)
+			require.Equal(t, c.direct, got.Direct != nil)
+			if c.direct {
+				return
+			}
+			if c.none != "" {
+				require.Empty(t, got.Chains)
+				require.Contains(t, got.None, c.none)
+				return
+			}
+			require.NotEmpty(t, got.Chains, got.None)
+			first := titles(&got.Chains[0])
+			require.Len(t, got.Chains[0].Pieces, c.pieces, first)
+			for _, w := range c.has {
+				require.Contains(t, first, w)
+			}
+			for i := range got.Chains {
+				for _, w := range c.not {
+					require.NotContains(t, titles(&got.Chains[i]), w)
+				}
+			}
+		})
+	}
+}
+
+func titles(c *repair.Chain) string {
+	var out []string
+	for _, p := range c.Pieces {
+		out = append(out, p.Title)
+	}
+	return strings.Join(out, " + ")
+}
+
+// An open end: every reading is served, and what tells them apart is asked.
+func TestOpenEnd(t *testing.T) {
+	got := repair.Adapt(end(t, "3/4 BSP female"), end(t, "3/4 NPT male"), repair.Options{})
+	require.NotEmpty(t, got.Ask)
+	for _, c := range got.Chains {
+		for _, r := range end(t, "3/4 BSP female").Candidates {
+			e := c.Pieces[0].Ends[0]
+			if c.Turned[0] {
+				e = c.Pieces[0].Ends[1]
+			}
+			m := threads.Mate(r, e)
+			require.True(t, m.Verdict.Holds() || m.Verdict == threads.LowPressureOnly)
+		}
+	}
+}

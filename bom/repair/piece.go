@@ -1,0 +1,199 @@
+package repair
+
+import (
+	"strings"
+	"sync"
+
+	"github.com/bojanz/currency"
+
+	"handtight/bom/build"
+	"handtight/catalog"
+	"handtight/catalog/stock"
+	"handtight/pressure"
+	"handtight/pressure/quantity"
+	"handtight/threads"
+	"handtight/threads/adapt"
+)
+
+// Piece is one thing that may stand in a chain: of the stock, or an item of a build.
+type Piece struct {
+	Title    string
+	ID       string
+	Kind     string
+	Words    string
+	Ends     [2]threads.End
+	Texts    [2]string
+	Material string
+	Class    string
+	Rated    string // as claimed, with its unit
+	Standard string
+	Steps    int
+	Usual    int // how usual the make is: 0 before 1
+	Stock    bool
+	Price    *currency.Amount // in the build's currency; nil: no offer
+	Shop     string
+
+	holds    [2]pressure.Rating // by end
+	known    [2]bool
+	material []*catalog.Material
+}
+
+// Holds is what the weaker end of the piece holds; ok is false where either end is not known
+// to hold anything. guess says that a table of another metal, or a claim, is all there is.
+func (p *Piece) Holds() (r pressure.Rating, ok bool) {
+	if !p.known[0] || !p.known[1] {
+		return pressure.Rating{}, false
+	}
+	return pressure.Lower(p.holds[0], p.holds[1])
+}
+
+var ready = sync.OnceValue(func() *shelf { return newShelf(nil) })
+
+// shelf is the pieces of a search.
+type shelf struct {
+	pieces []*Piece
+	stock  *adapt.Stock
+}
+
+// shelfOf gives the stock, with a build's own items of two ends beside it.
+func shelfOf(b *build.Build) *shelf {
+	if b == nil {
+		return ready()
+	}
+	return newShelf(b)
+}
+
+func newShelf(b *build.Build) *shelf {
+	s := &shelf{}
+	rated := map[string]rating{}
+	for _, it := range stock.Items() {
+		if len(it.Ends) == 2 {
+			s.pieces = append(s.pieces, fromStock(it, rated))
+		}
+	}
+	if b != nil {
+		for _, it := range b.Items {
+			if p, ok := fromItem(it); ok {
+				s.pieces = append(s.pieces, p)
+			}
+		}
+	}
+	ends := make([][2]threads.End, len(s.pieces))
+	for i, p := range s.pieces {
+		ends[i] = p.Ends
+	}
+	s.stock = adapt.New(ends)
+	return s
+}
+
+type rating struct {
+	r  pressure.Rating
+	ok bool
+}
+
+// rate asks for the rating of an end; an end of a hose, a tail or a tube is its joint's
+// matter, and holds what its hose does.
+func rate(class, material string, e threads.End, cache map[string]rating) rating {
+	key := class + "|" + material + "|" + e.String()
+	if got, ok := cache[key]; ok {
+		return got
+	}
+	r, ok := pressure.FittingRating(class, material, e.Family.String(), e.Sex == threads.Male, e.Size)
+	if !ok && e.Family == threads.G && class == "" {
+		r, ok = stud(material, e)
+	}
+	cache[key] = rating{r, ok}
+	return cache[key]
+}
+
+// pipeThread reports whether a family is one of pipe ends, which are rated as machined.
+func pipeThread(f threads.Family) bool {
+	return f == threads.NPT || f == threads.R || f == threads.Rc || f == threads.Rp
+}
+
+// stud carries the steel figure of ISO 1179 to other metals, as an estimate that clears no
+// line of high pressure by itself: the same for stainless, half for copper alloys, as the
+// other family standards are carried.
+func stud(material string, e threads.End) (pressure.Rating, bool) {
+	r, ok := pressure.FittingRating("ISO 1179", "steel", "G", e.Sex == threads.Male, e.Size)
+	switch {
+	case !ok || material == "steel":
+		return r, ok
+	case strings.Contains(material, "brass") || material == "bronze":
+		r.Pressure /= 2
+	case material != "316" && material != "super duplex":
+		return pressure.Rating{}, false
+	}
+	r.Basis, r.Status = pressure.Estimate, pressure.Judgement
+	r.Text = "ISO 1179 in steel, carried to " + material
+	return r, true
+}
+
+func fromStock(it *stock.Item, cache map[string]rating) *Piece {
+	p := &Piece{
+		Title: it.Title(), ID: it.ID, Kind: it.Kind, Words: it.Words, Ends: [2]threads.End{it.Ends[0], it.Ends[1]}, Texts: [2]string{it.Texts[0], it.Texts[1]},
+		Material: it.Material, Class: it.Class, Rated: it.Rated, Standard: it.Standard, Steps: it.Steps, Usual: it.Usual, Stock: true,
+		material: catalog.MaterialsIn(it.Material),
+	}
+	claim, err := quantity.ParsePressure(it.Rated)
+	for i, e := range it.Ends {
+		class := it.RatesAs
+		if it.Class == "" && !pipeThread(e.Family) {
+			class = "" // what the family's own standard says, by size
+		}
+		got := rate(class, it.Material, e, cache)
+		p.holds[i], p.known[i] = got.r, got.ok
+		if it.Rated != "" && err == nil {
+			p.holds[i], p.known[i] = pressure.Rating{Pressure: claim, Basis: pressure.Claim, Source: it.Source}, true
+		}
+	}
+	if it.Kind == "hose" { // a piece of tube between two sockets holds what they do
+		p.known = [2]bool{true, true}
+	}
+	return p
+}
+
+// fromItem makes a piece of a build's own item, if it has two ends that are each known.
+func fromItem(it *build.Item) (*Piece, bool) {
+	if len(it.Ports) != 2 || it.Kind == nil || it.Kind.Directed || it.Kind.Loose || it.IsHose() {
+		return nil, false
+	}
+	p := &Piece{Title: it.ID, ID: it.ID, Kind: it.Kind.Name, Words: it.Kind.Name, Material: it.Material, Class: it.Class, material: it.Materials()}
+	if it.Title != "" {
+		p.Title = it.ID + ": " + it.Title
+	}
+	for i := range it.Ports {
+		c := it.Ports[i].End.Candidates
+		if len(c) != 1 {
+			return nil, false
+		}
+		p.Ends[i], p.Texts[i] = c[0], c[0].String()
+		if r, ok := pressure.FittingRating(it.Class, it.Material, c[0].Family.String(), c[0].Sex == threads.Male, c[0].Size); ok {
+			p.holds[i], p.known[i] = r, true
+		}
+		if it.Rated != nil {
+			sheet := pressure.OfDataSheet(*it.Rated, it.ID)
+			if p.known[i] {
+				sheet, _ = pressure.Lower(sheet, p.holds[i])
+			}
+			p.holds[i], p.known[i] = sheet, true
+		}
+	}
+	return p, true
+}
+
+// needs reports whether the words of a material name it.
+func (p *Piece) isOf(text string) bool {
+	return strings.EqualFold(p.Material, text) || len(p.material) > 0 && sameMaterial(p.material, catalog.MaterialsIn(text))
+}
+
+func sameMaterial(a, b []*catalog.Material) bool {
+	for _, x := range a {
+		for _, y := range b {
+			if x == y {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,256 @@
+package stock
+
+import (
+	"embed"
+	"encoding/csv"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+
+	"handtight/threads"
+	"handtight/threads/title"
+)
+
+//go:embed table/*.csv
+var tables embed.FS
+
+// Item is one generic fitting.
+type Item struct {
+	ID       string // made by rule: "bush-1/2-npt-male-1/4-npt-female-316-class-3000"
+	Rule     string // "S1"
+	Kind     string // of the catalogue
+	Words    string // "hexagon bush"
+	Ends     []threads.End
+	Texts    []string // of the ends, as a shop prints them
+	Material string
+	Class    string // "class 3000"; "" without one
+	Rated    string // what is claimed of it, with its unit: "10 bar"; "" without
+	RatesAs  string // the word that its rating is asked by: its class, "machined", "ISO 4144"
+	Standard string
+	Usual    int // place of its make in the rule's list: the usual one first
+	Steps    int // sizes between its largest and its smallest end
+	Source   string
+}
+
+// Title is the line that a shop would print: "Hexagon bush 1/2 NPT male x 1/4 NPT female,
+// 316, class 3000".
+func (i *Item) Title() string {
+	words := strings.ToUpper(i.Words[:1]) + i.Words[1:] + " " + strings.Join(i.Texts, " x ") + ", " + i.Material
+	for _, more := range []string{i.Class, i.Rated} {
+		if more != "" {
+			words += ", " + more
+		}
+	}
+	return words
+}
+
+// Items lists the stock. The list is shared and must not be changed.
+func Items() []*Item { return items() }
+
+var items = sync.OnceValue(func() []*Item {
+	s := &maker{sizes: map[string][]string{}, ends: map[string]threads.End{}, seen: map[string]bool{}}
+	for _, r := range rows("size.csv") {
+		s.sizes[r["rule"]+" "+r["of"]] = strings.Split(r["values"], "|")
+	}
+	makes := rows("make.csv")
+	for _, p := range rows("pattern.csv") {
+		usual := -1
+		for _, m := range makes {
+			if m["rule"] == p["rule"] {
+				usual++
+			}
+			if m["rule"] != p["rule"] || m["kinds"] != "" && !slices.Contains(strings.Split(m["kinds"], "|"), p["kind"]) {
+				continue
+			}
+			s.usual = usual
+			s.expand(p, m)
+		}
+	}
+	return s.out
+})
+
+// rows reads a table of the program's own; a fault in it is found by a test.
+func rows(name string) []map[string]string {
+	data, err := tables.ReadFile("table/" + name)
+	if err != nil {
+		return nil
+	}
+	all, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
+	if err != nil || len(all) == 0 {
+		return nil
+	}
+	var out []map[string]string
+	for _, r := range all[1:] {
+		row := map[string]string{}
+		for i, key := range all[0] {
+			row[key] = r[i]
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+type maker struct {
+	sizes map[string][]string
+	ends  map[string]threads.End // by text; what is not read is no end
+	seen  map[string]bool
+	usual int
+	out   []*Item
+}
+
+// expand makes every size of a pattern in one material.
+func (s *maker) expand(p, m map[string]string) {
+	steps, err := strconv.Atoi(p["steps"])
+	if err != nil {
+		return
+	}
+	rule, ends := p["rule"], p["ends"]
+	switch {
+	case strings.Contains(ends, "{a}") && strings.Contains(ends, "{b}"):
+		list := s.sizes[rule+" pipe"]
+		for i, a := range list {
+			for k, b := range list {
+				apart := i - k
+				if p["way"] == "either" && (apart > steps || -apart > steps) || p["way"] == "down" && (apart < 0 || apart > steps || apart == 0 && rule != "S4" && p["kind"] != "nipple" && p["kind"] != "adaptor") {
+					continue
+				}
+				if apart == 0 && p["way"] == "down" && (p["kind"] == "nipple" && rule != "S10") {
+					continue // the plain nipple has a row of its own
+				}
+				s.make(p, m, abs(apart), "{a}", a, "{b}", b)
+			}
+		}
+	case strings.Contains(ends, "{a}") && strings.Contains(ends, "{h}"):
+		for _, a := range s.sizes[rule+" pipe"] {
+			for _, h := range s.sizes["S8 bore of "+a] {
+				s.make(p, m, 0, "{a}", a, "{h}", h)
+			}
+		}
+	case strings.Contains(ends, "{a}"):
+		for _, a := range s.sizes[rule+" pipe"] {
+			s.make(p, m, 0, "{a}", a)
+		}
+	case strings.Contains(ends, "{h}"):
+		for _, h := range s.sizes[rule+" bore"] {
+			s.make(p, m, 0, "{h}", h)
+		}
+	case strings.Contains(ends, "{e}"):
+		list := s.sizes[rule+" dash"]
+		for i, d := range list {
+			for k, e := range list {
+				if i-k >= 1 && i-k <= steps {
+					s.make(p, m, i-k, "{d}", d, "{e}", e)
+				}
+			}
+		}
+	default:
+		s.paired(p, m)
+	}
+}
+
+// paired makes the sizes of patterns whose pipe thread goes with a dash, tube or gauge size.
+func (s *maker) paired(p, m map[string]string) {
+	for _, of := range []struct{ mark, list string }{{"{d}", "dash"}, {"{t}", "tube"}, {"{m}", "gauge"}} {
+		if !strings.Contains(p["ends"], of.mark) {
+			continue
+		}
+		for _, d := range s.sizes[p["rule"]+" "+of.list] {
+			if !strings.Contains(p["ends"], "{p}") {
+				s.make(p, m, 0, of.mark, d)
+				continue
+			}
+			for _, pipe := range s.sizes[p["rule"]+" pipe of "+d] {
+				s.make(p, m, 0, of.mark, d, "{p}", pipe)
+			}
+		}
+	}
+}
+
+func abs(a int) int {
+	if a < 0 {
+		return -a
+	}
+	return a
+}
+
+// make adds one item; its ends are read as a shop's words are.
+func (s *maker) make(p, m map[string]string, steps int, pairs ...string) {
+	text := strings.NewReplacer(pairs...).Replace(p["ends"])
+	it := &Item{Rule: p["rule"], Kind: p["kind"], Words: p["words"], Material: m["material"], Class: m["class"], Rated: m["rated"],
+		RatesAs: m["rates as"], Standard: m["standard"], Usual: s.usual, Steps: steps, Source: p["source"] + "; " + m["source"]}
+	for _, end := range strings.Split(text, ";") {
+		e, ok := s.end(end)
+		if !ok {
+			return
+		}
+		it.Ends = append(it.Ends, e)
+		it.Texts = append(it.Texts, end)
+	}
+	id := p["words"] + " " + strings.Join(it.Texts, " x ") + " " + m["material"] + " " + m["class"]
+	it.ID = strings.Join(strings.Fields(strings.ToLower(strings.ReplaceAll(id, " x ", " "))), "-")
+	if s.seen[it.ID] {
+		return
+	}
+	s.seen[it.ID] = true
+	s.out = append(s.out, it)
+}
+
+func (s *maker) end(text string) (threads.End, bool) {
+	if e, ok := s.ends[text]; ok {
+		return e, e.Family != 0
+	}
+	r, err := title.ReadEnd(text)
+	var e threads.End
+	if err == nil && len(r.Candidates) == 1 {
+		e = r.Candidates[0]
+	}
+	s.ends[text] = e
+	return e, e.Family != 0
+}
+
+// Unread lists the end templates of the tables that are not read as one end: a fault of the
+// tables. A test asks that there is none but those of sizes that a standard has not.
+func Unread() []string {
+	s := &maker{sizes: map[string][]string{}, ends: map[string]threads.End{}, seen: map[string]bool{}}
+	for _, r := range rows("size.csv") {
+		s.sizes[r["rule"]+" "+r["of"]] = strings.Split(r["values"], "|")
+	}
+	for _, p := range rows("pattern.csv") {
+		s.expand(p, map[string]string{"material": "x"})
+	}
+	var out []string
+	for text, e := range s.ends {
+		if e.Family == 0 {
+			out = append(out, text)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Counts is how many items each rule makes.
+func Counts() map[string]int {
+	out := map[string]int{}
+	for _, it := range Items() {
+		out[it.Rule]++
+	}
+	return out
+}
+
+// Find lists the items whose words, ends, material and class hold every word asked for.
+func Find(text string) []*Item {
+	var out []*Item
+	words := strings.Fields(strings.ToLower(text))
+	for _, it := range Items() {
+		line := strings.ToLower(it.Title())
+		if !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(line, w) }) {
+			out = append(out, it)
+		}
+	}
+	return out
+}
+
+// String is the item's id.
+func (i *Item) String() string { return fmt.Sprintf("%s: %s", i.ID, i.Title()) }

@@ -1,0 +1,267 @@
+// Package adapt finds chains of pieces between two ends: every joint of a chain seals by
+// [threads.Mate].
+//
+// It knows ends and nothing else. [New] takes the two ends of each piece of a stock and
+// works out once which ends of pieces mate; [Stock.Chains] lists the chains between two given
+// ends, the shortest first. What a piece is made of, what it holds and what it costs is the
+// caller's: a piece that will not do is refused by the caller's own function.
+package adapt
+
+import (
+	"slices"
+
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// Piece is one way through a fitting of two ends: In looks at what comes before.
+type Piece struct {
+	Index   int // in the stock
+	In, Out threads.End
+	Turned  bool // its second end looks at what comes before
+}
+
+// Chain is pieces in a line, with the joints at their ends: one more than pieces.
+type Chain struct {
+	Pieces []Piece
+	Joints []threads.Mating
+}
+
+// Low counts the joints that close at low pressure only.
+func (c *Chain) Low() int {
+	n := 0
+	for i := range c.Joints {
+		if c.Joints[i].Verdict == threads.LowPressureOnly {
+			n++
+		}
+	}
+	return n
+}
+
+// Families lists the families of thread in the middle of a chain: those of neither given end.
+func (c *Chain) Families(a, b threads.End) []threads.Family {
+	var out []threads.Family
+	for _, p := range c.Pieces {
+		for _, e := range []threads.End{p.In, p.Out} {
+			if e.Family != a.Family && e.Family != b.Family && !slices.Contains(out, e.Family) {
+				out = append(out, e.Family)
+			}
+		}
+	}
+	return out
+}
+
+// Wish is what a chain must do.
+type Wish struct {
+	Pressure quantity.Pressure // that every joint must close at
+	Most     int               // pieces
+	Strict   bool              // no joint that closes at low pressure only
+	Accept   func(index int) bool
+	Pair     func(before, after int) bool // whether two pieces may touch; nil: any
+	Limit    int                          // chains listed; 0: all
+}
+
+// Stock is pieces made ready to search.
+type Stock struct {
+	classes []threads.End
+	classOf map[threads.End]int
+	edges   [][]edge // by class: pieces that have it as one end
+	mates   [][]int  // by class: classes that it closes with, at low pressure too
+	pieces  [][2]threads.End
+}
+
+type edge struct {
+	to     int // class of the other end
+	pieces []Piece
+}
+
+// New makes a stock of pieces with two ends each ready to search. It mates every class of end
+// with every other once: a few hundred classes take some tens of milliseconds.
+func New(pieces [][2]threads.End) *Stock {
+	s := &Stock{classOf: map[threads.End]int{}, pieces: pieces}
+	for i, p := range pieces {
+		a, b := s.class(p[0]), s.class(p[1])
+		s.add(a, b, Piece{Index: i, In: p[0], Out: p[1]})
+		if a != b {
+			s.add(b, a, Piece{Index: i, In: p[1], Out: p[0], Turned: true})
+		}
+	}
+	s.mates = make([][]int, len(s.classes))
+	for i := range s.classes {
+		for k := range s.classes {
+			if closes(s.classes[i], s.classes[k]) {
+				s.mates[i] = append(s.mates[i], k)
+			}
+		}
+	}
+	return s
+}
+
+func (s *Stock) class(e threads.End) int {
+	if c, ok := s.classOf[e]; ok {
+		return c
+	}
+	c := len(s.classes)
+	s.classOf[e] = c
+	s.classes = append(s.classes, e)
+	s.edges = append(s.edges, nil)
+	return c
+}
+
+func (s *Stock) add(from, to int, p Piece) {
+	for i := range s.edges[from] {
+		if s.edges[from][i].to == to {
+			s.edges[from][i].pieces = append(s.edges[from][i].pieces, p)
+			return
+		}
+	}
+	s.edges[from] = append(s.edges[from], edge{to: to, pieces: []Piece{p}})
+}
+
+// Classes is how many different ends the stock has.
+func (s *Stock) Classes() int { return len(s.classes) }
+
+func closes(a, b threads.End) bool {
+	m := threads.Mate(a, b)
+	return m.Verdict.Holds() || m.Verdict == threads.LowPressureOnly
+}
+
+// good reports whether a joint closes at a pressure.
+func good(m *threads.Mating, w *Wish) bool {
+	if m.Verdict.Holds() {
+		return true
+	}
+	return m.Verdict == threads.LowPressureOnly && !w.Strict && m.HasLimit && w.Pressure.Bar() <= m.Limit
+}
+
+// Direct reports how two ends join without a piece between, and whether that will do.
+func Direct(a, b threads.End, w Wish) (threads.Mating, bool) {
+	m := threads.Mate(a, b)
+	return m, good(&m, &w)
+}
+
+// Chains lists the chains between two ends: all of one piece, else all of two, up to
+// w.Most. Chains of more pieces than need be are not listed.
+func (s *Stock) Chains(a, b threads.End, w Wish) []Chain {
+	if w.Accept == nil {
+		w.Accept = func(int) bool { return true }
+	}
+	starts := s.matesOf(a, &w)
+	goals := map[int]bool{}
+	for _, c := range s.matesOf(b, &w) {
+		goals[c] = true
+	}
+	for n := 1; n <= w.Most; n++ {
+		q := &search{s: s, a: a, b: b, w: &w, goals: goals, reach: s.reach(goals, n)}
+		for _, c := range starts {
+			q.from(c, n, nil)
+		}
+		if len(q.out) > 0 {
+			return q.out
+		}
+	}
+	return nil
+}
+
+// Knows reports whether any piece of the stock closes with an end.
+func (s *Stock) Knows(e threads.End) bool { return len(s.matesOf(e, &Wish{})) > 0 }
+
+// matesOf lists the classes that an end closes with.
+func (s *Stock) matesOf(e threads.End, w *Wish) []int {
+	if c, ok := s.classOf[e]; ok {
+		return s.mates[c]
+	}
+	var out []int
+	for i := range s.classes {
+		m := threads.Mate(e, s.classes[i])
+		if good(&m, w) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// reach says, by number of pieces left, from which classes a goal can be reached at all: so
+// that the search never goes down a way that ends nowhere.
+func (s *Stock) reach(goals map[int]bool, most int) [][]bool {
+	out := make([][]bool, most+1)
+	for n := 1; n <= most; n++ {
+		out[n] = make([]bool, len(s.classes))
+		for c := range s.classes {
+			for i := range s.edges[c] {
+				to := s.edges[c][i].to
+				if n == 1 && goals[to] || n > 1 && slices.ContainsFunc(s.mates[to], func(m int) bool { return out[n-1][m] }) {
+					out[n][c] = true
+					break
+				}
+			}
+		}
+	}
+	return out
+}
+
+type search struct {
+	s     *Stock
+	a, b  threads.End
+	w     *Wish
+	goals map[int]bool
+	reach [][]bool
+	out   []Chain
+}
+
+func (q *search) from(class, left int, before []Piece) {
+	if !q.reach[left][class] || q.w.Limit > 0 && len(q.out) >= q.w.Limit {
+		return
+	}
+	for i := range q.s.edges[class] {
+		e := &q.s.edges[class][i]
+		if left == 1 && !q.goals[e.to] {
+			continue
+		}
+		var next []int
+		if left > 1 {
+			for _, m := range q.s.mates[e.to] {
+				if q.reach[left-1][m] {
+					next = append(next, m)
+				}
+			}
+			if len(next) == 0 {
+				continue
+			}
+		}
+		for _, p := range e.pieces {
+			if !q.w.Accept(p.Index) || len(before) > 0 && q.w.Pair != nil && !q.w.Pair(before[len(before)-1].Index, p.Index) {
+				continue
+			}
+			chain := append(before[:len(before):len(before)], p)
+			if left == 1 {
+				q.close(chain)
+				continue
+			}
+			for _, m := range next {
+				q.from(m, left-1, chain)
+			}
+		}
+	}
+}
+
+// close judges every joint of a chain anew, by the ends that really meet.
+func (q *search) close(pieces []Piece) {
+	c := Chain{Pieces: pieces}
+	last := q.a
+	for i := 0; i <= len(pieces); i++ {
+		next := q.b
+		if i < len(pieces) {
+			next = pieces[i].In
+		}
+		m := threads.Mate(last, next)
+		if !good(&m, q.w) {
+			return
+		}
+		c.Joints = append(c.Joints, m)
+		if i < len(pieces) {
+			last = pieces[i].Out
+		}
+	}
+	q.out = append(q.out, c)
+}
