@@ -5,8 +5,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"handtight/bom/repair"
+	"handtight/catalog/stock"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
@@ -95,5 +97,56 @@ func TestOpenEnd(t *testing.T) {
 			m := threads.Mate(r, e)
 			require.True(t, m.Verdict.Holds() || m.Verdict == threads.LowPressureOnly)
 		}
+	}
+}
+
+// Over pairs of ends of the whole stock: every joint of every chain that is shown passes the
+// judge again, every piece is rated or says that it is not, and no piece of a metal that fails
+// in sea water is bought for it.
+func TestChainsHold(t *testing.T) {
+	items := stock.Items()
+	rapid.Check(t, func(t *rapid.T) {
+		pick := func(name string) threads.EndReading {
+			it := items[rapid.IntRange(0, len(items)-1).Draw(t, name)]
+			return threads.EndReading{Candidates: []threads.End{it.Ends[rapid.IntRange(0, len(it.Ends)-1).Draw(t, name+" end")]}}
+		}
+		a, b := pick("a"), pick("b")
+		o := repair.Options{Pressure: quantity.Pressure(rapid.IntRange(1, 120).Draw(t, "bar")) * bar, Water: rapid.SampledFrom([]string{"", "sea", "product"}).Draw(t, "water"), Most: 2}
+		got := repair.Adapt(a, b, o)
+		if len(got.Chains) == 0 {
+			require.True(t, got.Direct != nil || got.None != "", "neither a chain nor a reason")
+			return
+		}
+		for i := range got.Chains {
+			c := &got.Chains[i]
+			require.Len(t, c.Joints, len(c.Pieces)+1)
+			for k := range c.Joints {
+				m := threads.Mate(c.Joints[k].A, c.Joints[k].B)
+				ok := m.Verdict.Holds() || m.Verdict == threads.LowPressureOnly && o.Pressure.Bar() <= m.Limit
+				require.True(t, ok, "%s with %s", m.A, m.B)
+			}
+			require.Equal(t, a.Candidates[0], c.Joints[0].A)
+			require.Equal(t, b.Candidates[0], c.Joints[len(c.Joints)-1].B)
+			for _, p := range c.Pieces {
+				if r, ok := p.Holds(); ok && p.Kind != "hose" {
+					require.GreaterOrEqual(t, r.Pressure.Bar(), o.Pressure.Bar(), p.Title)
+				} else {
+					require.LessOrEqual(t, o.Pressure.Bar(), 10.0, p.Title)
+				}
+				if o.Water == "sea" {
+					require.NotEqual(t, "brass", p.Material)
+					require.NotEqual(t, "galvanised iron", p.Material)
+				}
+			}
+		}
+	})
+}
+
+func BenchmarkAdapt(b *testing.B) {
+	x, y := end(b, "1/2 NPT female"), end(b, "G 1/2 female")
+	o := repair.Options{Pressure: 60 * bar, Water: "sea"}
+	repair.Adapt(x, y, o)
+	for b.Loop() {
+		repair.Adapt(x, y, o)
 	}
 }

@@ -55,7 +55,12 @@ practice come first.`,
 	root.PersistentFlags().BoolVar(&a.json, "json", false, "print the facts as JSON")
 	root.PersistentFlags().BoolVar(&a.outside, "outside", false, "take includes that lie outside the build's folder")
 	root.Flags().BoolVar(&licences, "licences", false, "print the licences of the program and of all that is linked into it")
-	root.AddCommand(a.checkCommand(), a.orderCommand(), a.threadCommand(), a.mateCommand(), a.identifyCommand(), a.newCommand(), a.whyCommand(), a.catalogCommand(), a.cartCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand(), a.dutyCommand(), a.pictureCommand(), a.pageCommand())
+	root.AddCommand(
+		a.checkCommand(), a.orderCommand(), a.dutyCommand(), a.pageCommand(), a.pictureCommand(),
+		a.threadCommand(), a.mateCommand(), a.adaptCommand(), a.identifyCommand(),
+		a.cartCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand(),
+		a.newCommand(), a.whyCommand(), a.catalogCommand(),
+	)
 	root.CompletionOptions.HiddenDefaultCmd = false
 	root.SetFlagErrorFunc(flagHint)
 	return root

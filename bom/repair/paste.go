@@ -1,0 +1,37 @@
+package repair
+
+import (
+	"fmt"
+	"strings"
+)
+
+// ID is a short name for an item of the piece in a build: "adaptor-12npt-g12-316".
+func (p *Piece) ShortID() string {
+	short := func(text string) string {
+		text = strings.NewReplacer("/", "", " female swivel o-ring", "fs", " female swivel 60 cone", "fs", " female swivel", "fs", " female", "f", " male chamfer", "m", " male o-ring", "m",
+			" male", "m", " plastic", "", " push-in", "push", " ", "").Replace(text)
+		return strings.ToLower(text)
+	}
+	if !p.Stock {
+		return p.ID
+	}
+	return strings.ReplaceAll(p.Kind, " ", "-") + "-" + short(p.Texts[0]) + "-" + short(p.Texts[1]) + "-" + strings.ReplaceAll(strings.ToLower(p.Material), " ", "-")
+}
+
+// Paste is the piece as an item of a build file, to paste.
+func (p *Piece) Paste() string {
+	if !p.Stock {
+		return ""
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "[[item]]\nid       = %q\nkind     = %q\nabout    = %q\nports    = { a = '%s', b = '%s' }\nmaterial = %q\n", p.ShortID(), p.Kind, p.Words, p.Texts[0], p.Texts[1], p.Material)
+	switch {
+	case p.Class != "":
+		fmt.Fprintf(&b, "class    = %q\n", p.Class)
+	case p.Rated != "":
+		fmt.Fprintf(&b, "rated    = %q                 # the usual claim: ask for its data sheet\n", p.Rated)
+	default:
+		b.WriteString("# rated = \"…\"                    from its data sheet\n")
+	}
+	return b.String()
+}

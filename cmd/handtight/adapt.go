@@ -1,0 +1,195 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"handtight/bom/repair"
+	"handtight/pressure/quantity"
+	"handtight/threads/makeup"
+)
+
+type adaptFacts struct {
+	A       string       `json:"a"`
+	B       string       `json:"b"`
+	Direct  bool         `json:"mate_already"`
+	Chains  []chainFacts `json:"chains"`
+	None    string       `json:"none"` // why nothing will do; "" where a chain is found
+	Ask     string       `json:"ask,omitempty"`
+	Assumed string       `json:"assumed,omitempty"`
+}
+
+type chainFacts struct {
+	Pieces   []adaptPiece      `json:"pieces"`
+	Joints   []chainJointFacts `json:"joints"`
+	Holds    number            `json:"holds_bar"` // null where nothing says it
+	Weakest  string            `json:"weakest"`
+	Cautions []string          `json:"cautions"`
+}
+
+type adaptPiece struct {
+	Title    string `json:"title"`
+	Kind     string `json:"kind"`
+	A        string `json:"a"`
+	B        string `json:"b"`
+	Material string `json:"material"`
+	Class    string `json:"class,omitempty"`
+	Stock    bool   `json:"stock"`
+	Paste    string `json:"paste"`
+}
+
+type chainJointFacts struct {
+	A       string `json:"a"`
+	B       string `json:"b"`
+	Verdict string `json:"verdict"`
+	Makeup  string `json:"makeup"`
+}
+
+func (a *app) adaptCommand() *cobra.Command {
+	var o repair.Options
+	var bar, water, material, with string
+	cmd := &cobra.Command{
+		Use:   "adapt END END",
+		Short: "What to buy between two ends that stay",
+		Long: `Finds the generic fittings that join two ends, each joint sealed, rated for the pressure
+and fit for the water: the fewest pieces first, and nothing that a fitter would not do.
+It says why where there is none. --with adds a build's own items of two ends.
+
+Exit status 0 when there is a chain, or the ends join already; 1 when there is none; 2
+when an end or a flag is not understood.`,
+		Example: `  handtight adapt '1/2 NPT female' 'G 1/2 female' --bar 60 --water sea
+  handtight adapt 'G 3/4 male' '3/4 NPT male' --below
+  handtight adapt '10 mm push-in' 'G 1/2 male' --water product --json`,
+		Args: exactly(2, "two ends"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			x, err := oneEnd(strings.TrimSpace(args[0]))
+			if err != nil {
+				return err
+			}
+			y, err := oneEnd(strings.TrimSpace(args[1]))
+			if err != nil {
+				return err
+			}
+			if bar != "" {
+				if o.Pressure, err = pressureFlag(bar); err != nil {
+					return err
+				}
+			}
+			if water != "" && water != "sea" && water != "product" && water != "fresh" {
+				return fmt.Errorf("--water is sea, product or fresh, and not %q", water)
+			}
+			if o.Most < 0 || o.Most > 3 {
+				return fmt.Errorf("--max is 1, 2 or 3 pieces: more is not what a fitter would stack")
+			}
+			o.Water, o.Material = water, material
+			if with != "" {
+				build, faults := a.read(with)
+				if len(faults) > 0 {
+					return faults
+				}
+				o.Build = build
+			}
+			f := adaptFactsOf(repair.Adapt(x, y, o), args[0], args[1])
+			if !f.Direct && len(f.Chains) == 0 {
+				a.status = exitStops
+			}
+			if a.json {
+				return a.ui.printJSON(f)
+			}
+			a.printAdapt(f)
+			return nil
+		},
+	}
+	cmd.Flags().StringVar(&bar, "bar", "", `the pressure that it must hold: 60, or "870 psi"`)
+	cmd.Flags().StringVar(&water, "water", "", "what it stands in: sea, product or fresh")
+	cmd.Flags().StringVar(&material, "material", "", "of the pieces, such as 316")
+	cmd.Flags().StringVar(&with, "with", "", "a build whose own items may be used as well")
+	cmd.Flags().IntVar(&o.Most, "max", 0, "pieces at the most: 2 if not said, 3 at the most")
+	cmd.Flags().BoolVar(&o.Below, "below", false, "below the waterline: one piece at the most")
+	cmd.Flags().BoolVar(&o.Turns, "turns", false, "something in it must turn last")
+	cmd.Flags().BoolVar(&o.ByPrice, "by-price", false, "the cheaper before the shorter, where all have offers")
+	cmd.Flags().IntVarP(&o.Count, "count", "n", 0, "chains shown: 3 if not said")
+	return cmd
+}
+
+// pressureFlag reads a pressure; a bare number is in bar, as the flag's name says.
+func pressureFlag(text string) (quantity.Pressure, error) {
+	p, err := quantity.ParsePressure(text)
+	if err == nil {
+		return p, nil
+	}
+	if p, bare := quantity.ParsePressure(text + " bar"); bare == nil {
+		return p, nil
+	}
+	return 0, fmt.Errorf("--bar %q: %w", text, err)
+}
+
+func adaptFactsOf(got repair.Answer, x, y string) adaptFacts {
+	f := adaptFacts{A: strings.TrimSpace(x), B: strings.TrimSpace(y), Direct: got.Direct != nil, Chains: []chainFacts{}, None: got.None, Ask: got.Ask, Assumed: got.Assumed}
+	for i := range got.Chains {
+		c := &got.Chains[i]
+		row := chainFacts{Cautions: append([]string{}, c.Cautions...)}
+		for _, p := range c.Pieces {
+			row.Pieces = append(row.Pieces, adaptPiece{p.Title, p.Kind, p.Texts[0], p.Texts[1], p.Material, p.Class, p.Stock, p.Paste()})
+		}
+		for k := range c.Joints {
+			m := &c.Joints[k]
+			mk := makeup.Of(m)
+			mk.Torque.Known = false // of steel studs; what the given ends are made of is not said
+			row.Joints = append(row.Joints, chainJointFacts{m.A.String(), m.B.String(), m.Verdict.String(), mk.String()})
+		}
+		if c.Holds != nil {
+			row.Holds, row.Weakest = known(c.Holds.Pressure.Bar()), c.Weakest.Title
+		}
+		f.Chains = append(f.Chains, row)
+	}
+	return f
+}
+
+func (a *app) printAdapt(f adaptFacts) {
+	u := a.ui
+	switch {
+	case f.Direct:
+		u.line("Nothing to buy: they join already. How: handtight mate %q %q", f.A, f.B)
+		return
+	case len(f.Chains) == 0:
+		u.line("%s", u.paint(red, "NONE"))
+		u.fold("  why", f.None)
+		if f.Ask != "" {
+			u.fold("  ask", f.Ask)
+		}
+		return
+	}
+	for i, c := range f.Chains {
+		u.line("%s", u.paint(bold, fmt.Sprintf("%d.", i+1)))
+		for _, p := range c.Pieces {
+			u.fold("  buy", p.Title)
+		}
+		for _, j := range c.Joints {
+			u.fold("  joint", fmt.Sprintf("%s with %s: %s; %s", j.A, j.B, strings.ReplaceAll(j.Verdict, "-", " "), j.Makeup))
+		}
+		if c.Weakest != "" {
+			u.fold("  holds", fmt.Sprintf("%s bar, of %s", figure(c.Holds), c.Weakest))
+		}
+		for _, s := range c.Cautions {
+			u.fold("  mind", s)
+		}
+		u.line("")
+	}
+	if f.Assumed != "" {
+		u.say("", "%s.", strings.ToUpper(f.Assumed[:1])+f.Assumed[1:])
+	}
+	if f.Ask != "" {
+		u.say("", "Every chain above serves all that the words leave open. To know: %s", f.Ask)
+	}
+	if first := f.Chains[0].Pieces[0].Paste; first != "" {
+		u.say("", "To paste into the build:")
+		for _, p := range f.Chains[0].Pieces {
+			for _, line := range strings.Split(strings.TrimSuffix(p.Paste, "\n"), "\n") {
+				u.line("    %s", line)
+			}
+		}
+	}
+}
