@@ -72,6 +72,7 @@ type SpareWish struct {
 // Vendor is a shop.
 type Vendor struct {
 	ID, Name, Currency string
+	Language           string // that orders are written in, ISO 639-1: "de"; "" for English
 	Terms              money.Terms
 	Place              Mark
 }

@@ -66,11 +66,19 @@ var specWords = regexp.MustCompile(`(?i)\b(?:(?:din|sae|en|iso)[\s-]*)*(?:en[\s-
 // withoutSpec takes the standard of a hose out of a text, where R8 would be read as a
 // thread.
 func withoutSpec(text string) (string, string) {
-	spec, ok := pressure.HoseSpec(text)
+	spec, ok := pressure.HoseSpec(strings.Map(latin, text))
 	if !ok {
 		return text, ""
 	}
 	return strings.TrimSpace(specWords.ReplaceAllString(text, " ")), string(spec)
+}
+
+// latin puts a plain letter in place of one with a mark: behind "für" R 13 is no hose.
+func latin(r rune) rune {
+	if r >= utf8.RuneSelf && unicode.IsLetter(r) {
+		return 'x'
+	}
+	return r
 }
 
 // factsOf gathers what a line's words say.

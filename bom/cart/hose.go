@@ -2,6 +2,7 @@ package cart
 
 import (
 	"regexp"
+	"slices"
 
 	"handtight/pressure/quantity"
 )
@@ -20,6 +21,7 @@ func (f *facts) madeUp(text string) {
 		}
 	}
 	f.bore = boreIn(text, f.spec)
+	threaded = twoEnds(threaded, f.bore)
 	switch {
 	case len(threaded) == 0:
 		f.kind, f.ends = "hose stock", nil
@@ -34,6 +36,20 @@ func (f *facts) madeUp(text string) {
 	} else {
 		f.length = longIn(text)
 	}
+}
+
+// twoEnds takes the bore out of the ends of a hose, where it was read as one more thread: it
+// stands first, and is open, or the same as the next.
+func twoEnds(ends []ending, bore quantity.Length) []ending {
+	if len(ends) < 3 || bore == 0 {
+		return ends
+	}
+	for i := range ends {
+		if ends[i].open {
+			return slices.Delete(slices.Clone(ends), i, i+1)
+		}
+	}
+	return ends[len(ends)-2:]
 }
 
 var bothEnds = regexp.MustCompile(`(?i)both|beid|deux (?:côtés|extrémités|bouts)|entrambi|ambo|ambos|ambas|beide|båda|begge|molemmat|obu|oběma|обе|оба|両端`)

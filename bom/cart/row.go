@@ -2,6 +2,7 @@ package cart
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"handtight/bom/finding"
@@ -129,7 +130,7 @@ func (b *builder) get(r *row, role Role) cell {
 // line reads one row; false for one that holds nothing but marks between sections.
 func (b *builder) line(r *row) (Line, bool) {
 	l := Line{Cart: b.cart.Name, Sheet: b.lay.sheet.name, Row: r.number, Adds: true, marks: b.numbers}
-	l.Text, l.Code, l.Item = b.words(r), b.get(r, RoleCode).text, b.get(r, RoleItem).text
+	l.Text, l.Code, l.Item = unguarded(b.words(r)), unguarded(b.get(r, RoleCode).text), b.get(r, RoleItem).text
 	for _, c := range r.cells {
 		if c.unsolved {
 			b.unsolved++
@@ -145,6 +146,14 @@ func (b *builder) line(r *row) (Line, bool) {
 	b.understand(&l, r)
 	b.out(&l, r)
 	return l, true
+}
+
+// unguarded takes off the mark that keeps a cell from being reckoned as a formula.
+func unguarded(text string) string {
+	if len(text) > 1 && text[0] == '\'' && strings.IndexByte("=+-@", text[1]) >= 0 {
+		return text[1:]
+	}
+	return text
 }
 
 // words joins the columns that describe the part, each once.
@@ -209,6 +218,8 @@ func (b *builder) struck(r *row) bool {
 	return false
 }
 
+var membraneWords = regexp.MustCompile(`(?i)[\pL-]*membra[\pL-]*`)
+
 // understand reads what the words say of the part.
 func (b *builder) understand(l *Line, r *row) {
 	text := l.Text
@@ -234,6 +245,9 @@ func (b *builder) understand(l *Line, r *row) {
 			ends = otherPressure.ReplaceAllString(ends, " ")
 		}
 		reading = title.Read(strings.ReplaceAll(ends, " / ", " x "))
+		if len(reading.Ends) == 0 && kindIn(wordList(ends)) == "pressure vessel" {
+			reading = title.Read("pressure vessel, " + membraneWords.ReplaceAllString(ends, " ")) // a vessel is called after what is in it
+		}
 		b.readings[plain] = reading
 	}
 	l.Reading = reading

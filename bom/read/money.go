@@ -26,6 +26,9 @@ func (r *reader) vendorTables(root *source.Table) {
 		if code, ok := t.RequiredText("currency", "EUR"); ok {
 			v.Currency = r.currency(t, "currency", code)
 		}
+		if v.Language = wish(t, "language", "en", "de", "fr", "es", "it", "nl"); v.Language == "en" {
+			v.Language = ""
+		}
 		r.terms(t, v)
 		t.Done()
 		if v.ID == "" {

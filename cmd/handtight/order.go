@@ -20,6 +20,7 @@ import (
 func (a *app) orderCommand() *cobra.Command {
 	var out string
 	var force, best bool
+	var ask requestFlags
 	cmd := &cobra.Command{
 		Use:   "order BUILD",
 		Short: "The priced shopping list with spares, as a workbook",
@@ -28,9 +29,15 @@ and writes a workbook that works without the tool. Writing over a workbook of ou
 re-issues it and keeps what the buyer typed under ordered, received and remark. A file
 that is not ours is refused without --force. Without -o the list is printed only.
 
+--text SHOP prints what that shop is asked for, to paste into a mail: in the shop's
+language (vendor key language), or in --language en, de, fr, es, it or nl; prices only with
+--prices. --csv DIR writes such a table for each shop, SHOP.csv, which cart reads back.
+
 The list is written also when stops are found: its first sheet says so, and the exit
 status is 1.`,
 		Example: `  handtight order testdata/clean/build.toml -o list.xlsx
+  handtight order testdata/clean/build.toml --text elbe --language de
+  handtight order build.toml --csv quotes
   handtight order build.toml --json`,
 		Args: exactly(1, "one build file"),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -43,6 +50,9 @@ status is 1.`,
 				return err
 			}
 			a.judge(findings)
+			if ask.wanted() {
+				return a.request(sys, order, ask)
+			}
 			f, list := facts.Of(sys, findings), facts.OrderOf(sys, order)
 			var report *workbook.Report
 			if out != "" {
@@ -64,6 +74,7 @@ status is 1.`,
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", "", "write the workbook to this file (.xlsx)")
 	cmd.Flags().BoolVar(&best, "choose", false, "choose shops and options so that the whole costs least (see choose)")
+	ask.add(cmd)
 	cmd.Flags().BoolVar(&force, "force", false, "write over a file that is not a workbook of ours")
 	return cmd
 }
