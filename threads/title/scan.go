@@ -37,13 +37,17 @@ func (it *token) is(class wordClass) *sense {
 // scanner cuts a spelling into tokens.
 type scanner struct {
 	*spelling
-	lex    *lexicon
-	tokens []token
-	key    []byte
+	lex     *lexicon
+	tokens  []token
+	key     []byte
+	blended bool // letters and digits run together somewhere
 }
 
 func scan(s *spelling) []token {
-	sc := &scanner{spelling: s, lex: readLexicon(), tokens: make([]token, 0, 24)}
+	sc := &scanner{spelling: s, lex: readLexicon(), tokens: make([]token, 0, len(s.norm)/4+6)}
+	for i := 1; i < len(s.norm) && !sc.blended; i++ {
+		sc.blended = digit(s.norm[i]) != digit(s.norm[i-1]) && alnum(s.norm[i]) && alnum(s.norm[i-1])
+	}
 	for i := 0; i < len(s.norm); {
 		i = sc.step(i)
 	}
@@ -234,7 +238,8 @@ func (sc *scanner) exact(from, to int) (int, []*sense) {
 // phrase finds the longest lexicon phrase that begins at i and ends where a word
 // ends. Letters and digits run together first (cw617n), then apart (npt3/8).
 func (sc *scanner) lookUp(i int) (int, []*sense) {
-	if end, m := sc.lookUpRun(i, true); m != nil {
+	end, m := sc.lookUpRun(i, true)
+	if m != nil || !sc.blended {
 		return end, m
 	}
 	return sc.lookUpRun(i, false)
