@@ -276,7 +276,7 @@ func (l *line) namesBrine() bool {
 // evenBody reports whether a part of which one cone or tube is said has the same
 // at its other end: an equal or straight body, not a stud, a nut or a plug.
 func (l *line) evenBody(c *phrase) bool {
-	if !l.is(body) || len(c.sexes) > 0 || c.described() && c.fig.kind != coneSize {
+	if l.shape != nil && !l.is(body) || len(c.sexes) > 0 || c.described() && c.fig.kind != coneSize {
 		return false
 	}
 	even := false
