@@ -15,6 +15,7 @@ func Builds(before, after *bom.System) *Report {
 	c.joints()
 	c.segments()
 	c.findings(rule.Check(before), rule.Check(after))
+	c.report.NoSums = c.sums()
 	return c.report
 }
 

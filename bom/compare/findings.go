@@ -40,6 +40,7 @@ func (c *comparer) findings(before, after []finding.Finding) {
 	there := make([]bool, len(after))
 	c.pair(was, after, stays, there, 1)
 	c.pair(was, after, stays, there, math.MaxInt)
+	alikeWords(before, after, stays, there)
 	c.report.Cleared = true
 	for i, f := range after {
 		if !there[i] {
@@ -50,6 +51,29 @@ func (c *comparer) findings(before, after []finding.Finding) {
 	for i, f := range before {
 		if !stays[i] {
 			c.report.Gone = append(c.report.Gone, f)
+		}
+	}
+}
+
+// alikeWords ties what is left of both and says the same words: it is one finding, whatever
+// it is said to be about.
+func alikeWords(before, after []finding.Finding, stays, there []bool) {
+	type words struct {
+		severity     finding.Severity
+		slug, reason string
+	}
+	left := map[words][]int{}
+	for i, f := range before {
+		if !stays[i] {
+			k := words{f.Severity, f.Slug, f.Reason}
+			left[k] = append(left[k], i)
+		}
+	}
+	for i, f := range after {
+		k := words{f.Severity, f.Slug, f.Reason}
+		if list := left[k]; !there[i] && len(list) > 0 {
+			stays[list[0]], there[i] = true, true
+			left[k] = list[1:]
 		}
 	}
 }

@@ -16,6 +16,8 @@ type Report struct {
 	New      []finding.Finding // that only the new build has
 	Gone     []finding.Finding // that only the old build had
 	Cleared  bool              // of the new findings none is a stop
+	Sums     []Sum             // what changed of money and counts: rates, shops, prices, counts, totals
+	NoSums   error             // why the totals could not be compared; nil where they were
 }
 
 // Thing is a unit, or an item that is not placed, on one side.
@@ -63,5 +65,5 @@ func (r *Report) Worse() (joints, segments int) {
 
 // Same reports whether nothing changed.
 func (r *Report) Same() bool {
-	return len(r.Added)+len(r.Removed)+len(r.Replaced)+len(r.Changed)+len(r.Joints)+len(r.Segments)+len(r.New)+len(r.Gone) == 0
+	return len(r.Added)+len(r.Removed)+len(r.Replaced)+len(r.Changed)+len(r.Joints)+len(r.Segments)+len(r.New)+len(r.Gone)+len(r.Sums) == 0
 }

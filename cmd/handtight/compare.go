@@ -22,15 +22,16 @@ func (a *app) compareCommand() *cobra.Command {
 		Short: "What changed between two builds, and what changed for the worse",
 		Long: `Reads two build files and reports what was added, removed and replaced (the same place,
 another item), what items say that they did not say before, which joints and which
-segments' pressures, ratings and margins changed and whether for the worse, and which
-findings are new and which are gone.
+segments' pressures, ratings and margins changed and whether for the worse, which
+findings are new and which are gone, and what became of the money: rates, shops' terms,
+prices, how many to order and how many of them spare, each shop's total and the whole.
 
 Where NEW is a cart (CSV or XLSX), it is set against the build as by the command cart.
 
 With --json: {"old", "new", "added": [{"name", "item", "about", "run"}], "removed",
 "replaced": [{"run", "old", "new"}], "changed": [{"item", "what", "old", "new"}],
 "joints": [{"number", "old", "new", "old_verdict", "new_verdict", "worse"}], "segments":
-[{"old", "new", "worse", "better"}], "new_findings", "gone_findings", "counts"}.
+[{"old", "new", "worse", "better"}], "sums": [{"what", "of", "shop", "old", "new"}], "new_findings", "gone_findings", "counts"}.
 
 Exit status 0, 1 when the new build has stops that the old one had not, 2 when a file
 cannot be taken.`,
@@ -78,7 +79,31 @@ func (a *app) printCompare(before, after *bom.System, r *compare.Report) {
 	a.printSegmentChanges(r)
 	a.printFindingChanges("Findings that are gone", r.Gone)
 	a.printFindingChanges("New findings", r.New)
+	a.printSums(r)
 	a.printCompareCounts(r)
+}
+
+// printSums prints what changed of the money and the counts, the total last.
+func (a *app) printSums(r *compare.Report) {
+	u := a.ui
+	if r.NoSums != nil {
+		u.fold("  mind", "the totals cannot be compared: "+r.NoSums.Error())
+	}
+	if len(r.Sums) == 0 {
+		return
+	}
+	u.say(bold, "Money, counts and spares")
+	for _, s := range r.Sums {
+		what := s.What
+		if s.Of != "" {
+			what += " of " + s.Of
+		}
+		if s.Shop != "" && s.Shop != s.Of {
+			what += " at " + s.Shop
+		}
+		u.fold("  -", fmt.Sprintf("%s: %s -> %s", what, s.Old, s.New))
+	}
+	u.line("")
 }
 
 func (a *app) printThings(title string, list []compare.Thing) {

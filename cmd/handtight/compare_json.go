@@ -18,7 +18,16 @@ type compareFacts struct {
 	Segments []segmentChangeFact `json:"segments"`
 	NewFound []facts.Finding     `json:"new_findings"`
 	Gone     []facts.Finding     `json:"gone_findings"`
+	Sums     []sumFacts          `json:"sums"`
 	Counts   compareCounts       `json:"counts"`
+}
+
+type sumFacts struct {
+	What string `json:"what"`
+	Of   string `json:"of"`
+	Shop string `json:"shop"`
+	Old  string `json:"old"`
+	New  string `json:"new"`
 }
 
 type thingFacts struct {
@@ -69,6 +78,10 @@ func compareFactsOf(before, after *bom.System, r *compare.Report) compareFacts {
 		Old: before.Build.Name, New: after.Build.Name, Added: thingsOf(r.Added), Removed: thingsOf(r.Removed),
 		Replaced: []replacedFacts{}, Changed: []changeFacts{}, Joints: []jointChangeFacts{}, Segments: []segmentChangeFact{},
 		NewFound: facts.Findings(r.New), Gone: facts.Findings(r.Gone),
+	}
+	f.Sums = []sumFacts{}
+	for _, s := range r.Sums {
+		f.Sums = append(f.Sums, sumFacts(s))
 	}
 	f.Counts.WorseJoints, f.Counts.WorseSegments = r.Worse()
 	f.Counts.NewStops = finding.Count(r.New, finding.Stop)
