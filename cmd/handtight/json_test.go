@@ -195,6 +195,18 @@ func TestThreadLinesFacts(t *testing.T) {
 	}
 }
 
+// A line that is longer than is read is named by its number and skipped; the lines
+// around it are read, and the status says that not all was.
+func TestThreadLongLines(t *testing.T) {
+	var out, errOut bytes.Buffer
+	in := "1/2 NPT male\n" + strings.Repeat("x", 3*longestLine) + "\nG 3/4 female\n" + strings.Repeat("y", longestLine+1)
+	require.Equal(t, exitFault, run([]string{"thread", "-", "--json"}, strings.NewReader(in), &out, &errOut))
+	require.Len(t, strings.Split(strings.TrimSpace(out.String()), "\n"), 2)
+	require.Contains(t, errOut.String(), "line 2: longer than 64 KiB, skipped")
+	require.Contains(t, errOut.String(), "line 4: longer than 64 KiB, skipped")
+	require.Contains(t, errOut.String(), "2 lines skipped")
+}
+
 func TestMateFacts(t *testing.T) {
 	fields := "a:string b:string verdict:string reason:string remedy:string hand_turns:object? binding_turns:object? first_contact:string " +
 		"depth_share:number? virtual_diameter_mm:number? limit_bar:number?"

@@ -31,6 +31,8 @@ type mateFacts struct {
 	Open     bool         `json:"open"`
 	Question string       `json:"question,omitempty"`
 	Source   string       `json:"source,omitempty"`
+
+	NotUsed []notUsedFacts `json:"not_used,omitempty"`
 }
 
 func (a *app) mateCommand() *cobra.Command {
@@ -103,6 +105,11 @@ func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFact
 		Hand: facts.TurnsOf(m.Hand), Binding: facts.TurnsOf(m.Binding), First: m.First.String(),
 		Closes: m.Closes(), MayStay: m.MayStay(), Open: open, Source: m.Source(),
 	}
+	for _, end := range []threads.EndReading{x, y} {
+		for _, n := range end.NotUsed {
+			f.NotUsed = append(f.NotUsed, notUsedFacts(n))
+		}
+	}
 	if m.A.Family.Threaded() && m.B.Family.Threaded() && m.Verdict != threads.SameSex {
 		f.Depth, f.Virtual = known(m.Depth), known(m.Virtual.Millimetres())
 	}
@@ -155,6 +162,13 @@ func (a *app) printMate(m *threads.Mating, f mateFacts) {
 	u.fold("  leave", f.MayStay)
 	if f.Question != "" {
 		u.fold("  ask", f.Question)
+	}
+	if len(f.NotUsed) > 0 {
+		var said []string
+		for _, n := range f.NotUsed {
+			said = append(said, fmt.Sprintf("%s (%s)", n.Words, n.Why))
+		}
+		u.fold("  unused", strings.Join(said, ", "))
 	}
 }
 

@@ -46,6 +46,7 @@ func (l *line) survey() {
 		l.slipLetter(k)
 		l.smallWord(k)
 		l.takeNamed(k)
+		l.takeBack(k)
 		for _, m := range it.word {
 			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
 			switch m.class {

@@ -41,6 +41,7 @@ func (l *line) read() threads.Reading {
 			out.Ends = append(out.Ends, e)
 		}
 	}
+	l.namedSeals(out.Ends)
 	if l.shape != nil {
 		out.Kind = l.shape.kind
 	}

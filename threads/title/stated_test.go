@@ -69,6 +69,19 @@ func TestTemperatureAndStandards(t *testing.T) {
 	require.Equal(t, []string{"ASME B16.11", "MSS SP-114"}, Read("elbow 1/2 NPT ASME B16.11 MSS SP-114").Standards)
 }
 
+func TestWordsOfASealThatNoEndTakesAreNamed(t *testing.T) {
+	for text, want := range map[string][]threads.NotUsed{
+		"Ball valve 1/2 NPT F without washer":   {{Words: "without washer", Why: "the text says that there is none"}},
+		"Elbow 10 mm push-in with o-ring":       {{Words: "with o-ring", Why: "no end takes it"}},
+		"Compression elbow 15 mm 60 cone":       {{Words: "60 cone", Why: "no end takes it"}},
+		"Hose tail 3/4 BSPP male LH x 19 mm":    nil,
+		"G 3/4 female swivel with washer elbow": nil,
+	} {
+		require.Equal(t, want, Read(text).NotUsed, text)
+	}
+	require.Equal(t, threads.NoSeal, Read("Ball valve 1/2 NPT F without washer").Ends[0].Candidates[0].Seal)
+}
+
 func TestWhatIsNotUsedIsNamed(t *testing.T) {
 	r := Read("AB-1234 solenoid valve 1/2 NPT F 24 V 50 Hz, hole 12 mm, 2 pcs")
 	require.Equal(t, []threads.NotUsed{

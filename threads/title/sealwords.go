@@ -1,0 +1,64 @@
+package title
+
+import (
+	"slices"
+
+	"handtight/threads"
+)
+
+// without are the words that take back what follows them.
+var without = []string{
+	"no", "not", "without", "w/o", "less", "excl", "excluding", "ohne", "sans", "senza", "sin", "sem", "zonder", "utan", "uten", "uden", "ilman", "bez", "без", "χωρις", "不带", "无", "なし", "بدون",
+}
+
+// takeBack drops a word of a seal, a nut or a part behind "without" and its like.
+func (l *line) takeBack(k int) {
+	it := &l.tokens[k]
+	if it.is(classAttr) == nil && it.is(classKind) == nil || k == 0 {
+		return
+	}
+	prev := &l.tokens[k-1]
+	if prev.figure != nil || prev.mark != 0 || !slices.Contains(without, string(l.norm[prev.from:prev.to])) {
+		return
+	}
+	l.ignore(l.words(prev.from, it.to), "the text says that there is none")
+	it.word = nil
+}
+
+// carries reports whether an end shows a word of how it closes or turns.
+var carries = map[string]func(threads.End) bool{
+	"washer":    func(e threads.End) bool { return e.Seal == threads.Washer || e.Family == threads.NH },
+	"flat-face": func(e threads.End) bool { return e.Seal == threads.FlatFace || e.Seal == threads.Washer },
+	"o-ring": func(e threads.End) bool {
+		return e.Seal == threads.ORing || e.Seal == threads.ConeRing || e.Family == threads.ORB
+	},
+	"chamfer": func(e threads.End) bool { return e.Seal == threads.Chamfer },
+	"cone-60": func(e threads.End) bool {
+		return e.Seal == threads.Cone60 || e.Seal == threads.ConeRing || e.Seal == threads.Chamfer
+	},
+	"cone-30":     func(e threads.End) bool { return e.Seal == threads.Cone30 },
+	"cone-24":     func(e threads.End) bool { return e.Seal == threads.Cone24 },
+	"cone-o-ring": func(e threads.End) bool { return e.Seal == threads.ConeRing },
+	"ed":          func(e threads.End) bool { return e.Seal == threads.StudRing },
+	"metal-edge":  func(e threads.End) bool { return e.Seal == threads.MetalEdge },
+	"left":        func(e threads.End) bool { return e.Left },
+	"swivel":      func(e threads.End) bool { return e.Swivel },
+	"long":        func(e threads.End) bool { return e.Long },
+}
+
+// namedSeals notes the words of a seal, a swivel or a hand that no end shows.
+func (l *line) namedSeals(ends []threads.EndReading) {
+	for k := range l.tokens {
+		m := l.tokens[k].is(classAttr)
+		if m == nil || carries[m.value] == nil || l.tokens[k].is(classKind) != nil {
+			continue
+		}
+		shown := len(ends) == 0
+		for _, e := range ends {
+			shown = shown || slices.ContainsFunc(e.Candidates, carries[m.value])
+		}
+		if !shown {
+			l.ignore(l.words(l.tokens[k].from, l.tokens[k].to), "no end takes it")
+		}
+	}
+}
