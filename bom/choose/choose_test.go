@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/bojanz/currency"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
@@ -361,4 +362,89 @@ func large(lines, shops int) string {
 		}
 	}
 	return b.String()
+}
+
+// Two shops sell both things: each thing is cheapest in another shop, and the two freights
+// cost more than that saves.
+const twoFreights = `
+[build]
+name = "Two"
+currency = "EUR"
+[[vendor]]
+id = "a"
+name = "A"
+currency = "EUR"
+freight = "20.00"
+[[vendor]]
+id = "b"
+name = "B"
+currency = "EUR"
+freight = "20.00"
+[[item]]
+id = "x"
+kind = "elbow"
+extra = 1
+ports = { a = '1/2 NPT male', b = '1/2 NPT female' }
+[[item]]
+id = "y"
+kind = "tee"
+extra = 1
+ports = { a = '1/2 NPT male', b = '1/2 NPT female', branch = '1/2 NPT female' }
+[[run]]
+name = "r"
+path = ["x", "y"]
+[[offer]]
+item = "x"
+vendor = "a"
+price = "10.00"
+[[offer]]
+item = "x"
+vendor = "b"
+price = "11.00"
+[[offer]]
+item = "y"
+vendor = "a"
+price = "11.00"
+[[offer]]
+item = "y"
+vendor = "b"
+price = "10.00"
+`
+
+// The order of the cheapest goods is told by how much it is dearer landed.
+func TestAgainst(t *testing.T) {
+	sys := walked(t, twoFreights)
+	order, err := sys.Order()
+	require.NoError(t, err)
+	c, less, err := Against(context.Background(), sys, order)
+	require.NoError(t, err)
+	require.True(t, less)
+	require.True(t, c.Proved)
+	best, err := Shops(context.Background(), sys)
+	require.NoError(t, err)
+	require.Equal(t, best.Order.Total.Number(), c.Total.Number())
+	sum, err := c.Total.Add(c.Saves)
+	require.NoError(t, err)
+	require.Equal(t, order.Total.Number(), sum.Number())
+
+	_, less, err = Against(context.Background(), sys, best.Order)
+	require.NoError(t, err)
+	require.False(t, less, "nothing is cheaper than the best")
+
+	one := walked(t, strings.Replace(twoFreights, "[[offer]]\nitem = \"x\"\nvendor = \"b\"\nprice = \"11.00\"\n[[offer]]\nitem = \"y\"\nvendor = \"a\"\nprice = \"11.00\"\n", "", 1))
+	order, err = one.Order()
+	require.NoError(t, err)
+	_, less, err = Against(context.Background(), one, order)
+	require.NoError(t, err)
+	require.False(t, less, "where each thing has one offer there is nothing to choose")
+}
+
+func TestShareInPercent(t *testing.T) {
+	for _, row := range [][3]string{{"108.93", "719.53", "15.1"}, {"1.00", "3.00", "33.3"}, {"0.00", "5.00", "0.0"}, {"1.00", "0.00", ""}} {
+		a, err := currency.NewAmount(row[0], "EUR")
+		require.NoError(t, err)
+		b, err := currency.NewAmount(row[1], "EUR")
+		require.NoError(t, err)
+		require.Equal(t, row[2], share(a, b))
+	}
 }

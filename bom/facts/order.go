@@ -51,11 +51,22 @@ type Order struct {
 	Total    Money  `json:"total"` // in the build's currency; lines without a price are not in it
 	Currency string `json:"currency"`
 	Unpriced int    `json:"unpriced_lines"`
+	Cheaper  *Plan  `json:"cheaper,omitempty"` // a plan of the command choose that costs less, landed
 
 	Unoffered []Line  `json:"-"` // lines that no shop is named for
 	Spares    []Spare `json:"-"`
 	Rates     []Rate  `json:"-"`
 	RatesDate string  `json:"-"` // ISO date; "" where no rate is used
+}
+
+// Plan is another way to buy the order, that costs less.
+type Plan struct {
+	Total    Money  `json:"total"`
+	Saves    Money  `json:"saves"`
+	Percent  string `json:"percent"` // of the order's total: "14.2"
+	Swaps    int    `json:"swaps"`   // alternatives that it takes
+	Proved   bool   `json:"proved"`  // no plan costs less
+	Currency string `json:"currency"`
 }
 
 // Line is one thing to order.

@@ -36,7 +36,7 @@ func All() []Rule {
 		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,
 		materialNotForSeawater, materialUnknown, galvanicPair, stainlessGalls,
 		productNotForDrinking, chlorineOnMembrane,
-		titleNotUsed,
+		titleNotUsed, rateInverted,
 	}
 }
 

@@ -62,12 +62,12 @@ func (a *app) printChoice(c *choose.Choice) {
 	u := a.ui
 	f, order := facts.Of(c.System, c.Findings), facts.OrderOf(c.System, c.Order)
 	a.printTitle(f)
+	a.printAgainst(c)
+	a.printSwaps(c)
 	a.printBrief(f)
 	a.printShops(order)
-	a.printSwaps(c)
 	a.printCuts(c.Order, func(*bom.Line) bool { return true })
 	a.printArrivals(c.Order)
-	a.printAgainst(c)
 	if c.Order.Unpriced > 0 {
 		u.say("", "No price is known of %s: no sum has them.", counted(c.Order.Unpriced, "line"))
 	}

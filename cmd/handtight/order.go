@@ -25,7 +25,10 @@ func (a *app) orderCommand() *cobra.Command {
 		Use:   "order BUILD",
 		Short: "The priced shopping list with spares, as a workbook",
 		Long: `Checks the build, counts what to buy with spares and planned changes, prices it by shop,
-and writes a workbook that works without the tool. Writing over a workbook of ours
+and writes a workbook that works without the tool. Each line is
+bought where its goods are cheapest; where choose finds a plan that costs less landed, with
+freight, customs, tax and minimum orders, that is said with the difference, and --choose
+takes it. Writing over a workbook of ours
 re-issues it and keeps what the buyer typed under ordered, received and remark. A file
 that is not ours is refused without --force. Without -o the list is printed only.
 
@@ -54,6 +57,9 @@ status is 1.`,
 				return a.request(sys, order, ask)
 			}
 			f, list := facts.Of(sys, findings), facts.OrderOf(sys, order)
+			if list.Cheaper, err = cheaper(sys, order, best); err != nil {
+				return err
+			}
 			var report *workbook.Report
 			if out != "" {
 				r, err := workbook.Save(out, workbook.From(f, facts.States(sys.Views()), list), force, sys.Build.Files...)
@@ -92,6 +98,21 @@ func (a *app) ordered(sys *bom.System, best bool) (*bom.System, *bom.Order, []fi
 	return sys, order, rule.Check(sys), err
 }
 
+// cheaper is the plan that costs less landed than the order; nil where none does, or where
+// the order is that plan.
+func cheaper(sys *bom.System, order *bom.Order, best bool) (*facts.Plan, error) {
+	if best {
+		return nil, nil
+	}
+	c, less, err := choose.Against(context.Background(), sys, order)
+	if err != nil || !less {
+		return nil, err
+	}
+	return &facts.Plan{
+		Total: facts.Sum(c.Total), Saves: facts.Sum(c.Saves), Percent: c.Share, Swaps: len(c.Swaps), Proved: c.Proved, Currency: sys.Build.Currency,
+	}, nil
+}
+
 func (a *app) printOrder(f *facts.Facts, list *facts.Order, order *bom.Order) {
 	u := a.ui
 	a.printTitle(f)
@@ -102,6 +123,14 @@ func (a *app) printOrder(f *facts.Facts, list *facts.Order, order *bom.Order) {
 		u.say("", "No price is known of %s: the total is without them.", counted(order.Unpriced, "line"))
 	}
 	u.say(bold, "Total %s", amount(order.Total))
+	if c := list.Cheaper; c != nil {
+		swaps := ""
+		if c.Swaps > 0 {
+			swaps = fmt.Sprintf(", with %s taken", counted(c.Swaps, "alternative"))
+		}
+		u.say(yellow, "Landed, it can be had for %s: %s (%s %%) less%s.", amount(c.Total.Amount), amount(c.Saves.Amount), c.Percent, swaps)
+		u.say("", "See how: handtight choose %s; buy so: handtight order %s --choose", f.File, f.File)
+	}
 	a.printCounts(&f.Counts)
 }
 
