@@ -44,6 +44,15 @@ type Chain struct {
 	Holds    *pressure.Rating // of the weakest piece; nil where one is not known
 	Weakest  *Piece
 	Cautions []string
+	Notes    []string // of its materials: they do not make a chain worse than another
+}
+
+// article is what a rating that is no standard's own rests on, in words.
+func article(b pressure.Basis) string {
+	if b == pressure.Claim {
+		return "what makers commonly claim"
+	}
+	return "an estimate"
 }
 
 // assumed is the pressure of a joint of which nothing is said: a house system's (judgement).
@@ -322,12 +331,12 @@ func (q *query) weigh(c *Chain) {
 		if c.Holds == nil || r.Pressure < c.Holds.Pressure {
 			c.Holds, c.Weakest = &r, p
 		}
-		if r.Basis.Guess() || r.Basis == pressure.Claim {
-			add("only %s says that %s holds %s: ask for a data sheet of %s or more", strings.ToLower(r.Basis.String()), p.Words, r.Pressure, q.o.Pressure)
+		if q.o.Pressure > highPressure && (r.Basis.Guess() || r.Basis == pressure.Claim) {
+			add("only %s says that %s holds %s: ask for a data sheet of %s or more", article(r.Basis), p.Words, r.Pressure, q.o.Pressure)
 		}
 		for _, m := range p.material {
 			if q.suits(m) == catalog.Caution {
-				add("%s in this water: with care", m.Title)
+				c.Notes = append(c.Notes, fmt.Sprintf("%s in this water: with care", m.Title))
 			}
 		}
 	}

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// ID is a short name for an item of the piece in a build: "adaptor-12npt-g12-316".
+// ShortID is a short name for an item of the piece in a build: "adaptor-12npt-g12-316".
 func (p *Piece) ShortID() string {
 	short := func(text string) string {
 		text = strings.NewReplacer("/", "", " female swivel o-ring", "fs", " female swivel 60 cone", "fs", " female swivel", "fs", " female", "f", " male chamfer", "m", " male o-ring", "m",
@@ -15,7 +15,8 @@ func (p *Piece) ShortID() string {
 	if !p.Stock {
 		return p.ID
 	}
-	return strings.ReplaceAll(p.Kind, " ", "-") + "-" + short(p.Texts[0]) + "-" + short(p.Texts[1]) + "-" + strings.ReplaceAll(strings.ToLower(p.Material), " ", "-")
+	id := p.Kind + "-" + short(p.Texts[0]) + "-" + short(p.Texts[1]) + "-" + strings.ToLower(p.Material)
+	return strings.Join(strings.FieldsFunc(id, func(r rune) bool { return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9') }), "-")
 }
 
 // Paste is the piece as an item of a build file, to paste.

@@ -130,7 +130,7 @@ func adaptFactsOf(got repair.Answer, x, y string) adaptFacts {
 	f := adaptFacts{A: strings.TrimSpace(x), B: strings.TrimSpace(y), Direct: got.Direct != nil, Chains: []chainFacts{}, None: got.None, Ask: got.Ask, Assumed: got.Assumed}
 	for i := range got.Chains {
 		c := &got.Chains[i]
-		row := chainFacts{Cautions: append([]string{}, c.Cautions...)}
+		row := chainFacts{Cautions: append(append([]string{}, c.Cautions...), c.Notes...)}
 		for _, p := range c.Pieces {
 			row.Pieces = append(row.Pieces, adaptPiece{p.Title, p.Kind, p.Texts[0], p.Texts[1], p.Material, p.Class, p.Stock, p.Paste()})
 		}

@@ -1,0 +1,189 @@
+package repair
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+	"handtight/catalog"
+	"handtight/catalog/stock"
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// Remedy is one way to mend a joint, with what to buy for it.
+type Remedy struct {
+	Do     string // "adapt": a chain between the two; "change": another part in one's place
+	At     string // the joint, or the unit that is changed
+	Unit   *bom.Unit
+	Joint  *bom.Joint
+	Chain  *Chain // of adapt
+	Pieces []*Piece
+	New    *stock.Item // of change
+	Port   int         // of change: the port of the unit that was wrong
+	Joints int         // joints of the place after it
+	Why    string
+}
+
+// Buy lists what to buy in shop words.
+func (r *Remedy) Buy() []string {
+	if r.New != nil {
+		return []string{r.New.Title()}
+	}
+	var out []string
+	for _, p := range r.Pieces {
+		out = append(out, p.Title)
+	}
+	return out
+}
+
+// Slugs are the findings about a joint that a part can mend.
+var Slugs = []string{
+	"flank-angles-differ", "pitches-differ", "ends-of-different-sorts", "parallel-in-taper", "thread-does-not-start", "thread-too-slack", "taper-in-parallel",
+	"same-sex", "seats-differ", "nothing-seals", "barb-and-bore-differ", "hands-differ", "flanges-differ",
+}
+
+// Most remedies that are offered for one finding.
+const mostRemedies = 3
+
+// commodity are the kinds that are changed rather than adapted: they cost little, and one
+// with other ends is on the same shelf.
+var commodity = map[string]bool{"hose tail": true, "nipple": true, "bush": true, "elbow": true, "tee": true, "coupling": true, "union": true, "adaptor": true, "plug": true, "cap": true}
+
+// Remedies lists what mends a finding about a joint, the best first: a commodity in the
+// place of one of the two parts, and a chain between them. Equipment, and what is aboard
+// already, stays.
+func Remedies(sys *bom.System, f *finding.Finding) []Remedy {
+	if f.Subject.Joint <= 0 || f.Subject.Joint > len(sys.Joints) || !slices.Contains(Slugs, f.Slug) {
+		return nil
+	}
+	j := sys.Joints[f.Subject.Joint-1]
+	o := conditions(sys, j)
+	var out []Remedy
+	for _, port := range []int{j.A, j.B} {
+		out = append(out, changes(sys, j, port, o)...)
+	}
+	slices.SortStableFunc(out, func(a, b Remedy) int { return cmp.Compare(a.New.Usual, b.New.Usual) })
+	out = out[:min(len(out), mostRemedies-1)]
+	a, b := sys.Ports[j.A].Port.End, sys.Ports[j.B].Port.End
+	got := Adapt(a, b, o)
+	for i := range got.Chains {
+		c := &got.Chains[i]
+		out = append(out, Remedy{Do: "adapt", At: sys.JointName(j), Joint: j, Chain: c, Pieces: c.Pieces, Joints: len(c.Joints), Why: got.Ask})
+	}
+	return out[:min(len(out), mostRemedies)]
+}
+
+// conditions is what a part at a joint must stand: the worst pressure that has a bound, the
+// water, and whether it lies below the waterline.
+func conditions(sys *bom.System, j *bom.Joint) Options {
+	load := sys.PortLoad(j.A)
+	worst, _ := load.Worst()
+	if math.IsInf(worst, 1) {
+		worst = max(load.Normal, load.Act)
+	}
+	o := Options{Pressure: quantity.Pressure(max(worst, 1)) * quantity.Bar, Below: j.Run.Below, Count: mostRemedies, Build: sys.Build}
+	switch w := sys.Waters(); {
+	case w.Product(j.A):
+		o.Water = "product"
+	case w.Sea(j.A):
+		o.Water = "sea"
+	default:
+		o.Water = "fresh"
+	}
+	return o
+}
+
+// changes lists stock items that could stand in the place of a joint's part: of its kind, its
+// material and its other ends, with an end that closes with what stays.
+func changes(sys *bom.System, j *bom.Joint, port int, o Options) []Remedy {
+	n := &sys.Ports[port]
+	it := n.Unit.Item
+	if !commodity[it.Kind.Name] || it.Have > 0 {
+		return nil
+	}
+	stays := sys.Ports[j.A+j.B-port].Port.End
+	var out []Remedy
+	for _, s := range stock.Items() {
+		if s.Kind != it.Kind.Name || len(s.Ends) != len(it.Ports) {
+			continue
+		}
+		made := catalog.MaterialsIn(s.Material)
+		if len(it.Materials()) > 0 && !sameMaterial(made, it.Materials()) || len(it.Materials()) == 0 && !suitable(made, o) {
+			continue
+		}
+		at, ok := place(sys, n.Unit, n.Index, s, stays, o)
+		if !ok && len(s.Ends) == 2 && !it.Kind.Directed {
+			s = turned(s)
+			at, ok = place(sys, n.Unit, n.Index, s, stays, o)
+		}
+		if !ok {
+			continue
+		}
+		out = append(out, Remedy{Do: "change", At: n.Unit.Name, Unit: n.Unit, Joint: j, New: s, Port: at, Joints: 1,
+			Why: fmt.Sprintf("%s is changed for one whose end fits", n.Unit.Name)})
+	}
+	slices.SortStableFunc(out, func(a, b Remedy) int {
+		return cmp.Or(cmp.Compare(a.New.Usual, b.New.Usual), cmp.Compare(a.New.Steps, b.New.Steps))
+	})
+	return out
+}
+
+// turned is a stock item with its two ends in the other order.
+func turned(s *stock.Item) *stock.Item {
+	t := *s
+	t.Ends, t.Texts = []threads.End{s.Ends[1], s.Ends[0]}, []string{s.Texts[1], s.Texts[0]}
+	return &t
+}
+
+// place finds how a stock item stands in a unit's place: its ends in the order of the unit's
+// ports, the wrong one closing with what stays, every other one closing with what it is joined
+// to now. It is rated for the pressure, by the same rules as a chain.
+func place(sys *bom.System, u *bom.Unit, wrong int, s *stock.Item, stays threads.EndReading, o Options) (port int, ok bool) {
+	for i, e := range s.Ends {
+		far := stays
+		if i != wrong {
+			node := sys.Node(u, i)
+			if node.Joint == nil {
+				continue
+			}
+			far = sys.Ports[node.Joint.A+node.Joint.B-(u.First+i)].Port.End
+		}
+		for _, c := range far.Candidates {
+			m := threads.Mate(e, c)
+			if !m.Verdict.Holds() {
+				return 0, false
+			}
+		}
+		if len(far.Candidates) == 0 {
+			return 0, false
+		}
+	}
+	cache := map[string]rating{}
+	for _, e := range s.Ends {
+		class := s.RatesAs
+		if s.Class == "" && !pipeThread(e.Family) {
+			class = ""
+		}
+		r := rate(class, s.Material, e, cache)
+		switch {
+		case e.Family == threads.Barb || e.Family == threads.Push || s.Rated != "":
+			if o.Pressure > highPressure {
+				return 0, false
+			}
+		case !r.ok && o.Pressure > highPressure || r.ok && r.r.Pressure < o.Pressure:
+			return 0, false
+		}
+	}
+	return wrong, true
+}
+
+// suitable reports whether a material may stand where nothing says what the part in place is
+// made of.
+func suitable(made []*catalog.Material, o Options) bool {
+	q := query{o: o}
+	return q.standsIn(&Piece{material: made})
+}
