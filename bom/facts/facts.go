@@ -51,6 +51,9 @@ func Of(sys *bom.System, findings []finding.Finding) *Facts {
 		},
 		Cautions: Cautions(sys), Assumptions: assumptions(sys),
 	}
+	for i := range findings {
+		f.Findings[i].Remedies = remediesOf(sys, &findings[i])
+	}
 	for _, j := range sys.Joints {
 		f.Joints = append(f.Joints, jointOf(sys, j))
 		f.Clamped = f.Clamped || sys.JointHold(j).Known

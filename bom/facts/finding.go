@@ -20,6 +20,17 @@ type Finding struct {
 	Unbounded   bool      `json:"stake_unbounded"`
 	NotKnown    bool      `json:"not_known"` // something is not known; else it is known to be wrong
 	Cause       string    `json:"cause"`     // the one thing that several findings of a rule come of; "" where it stands alone
+	Remedies    []Remedy  `json:"remedies"`  // parts that mend a joint, the best first
+}
+
+// Remedy is one way to mend a joint with parts to buy.
+type Remedy struct {
+	Do     string   `json:"do"` // "adapt": between the two; "change": in the place of one
+	At     string   `json:"at"`
+	Buy    []string `json:"buy"`
+	Paste  string   `json:"paste"`
+	Joints int      `json:"joints_after"`
+	Why    string   `json:"why"`
 }
 
 // Place says where in a file something stands.
@@ -53,7 +64,7 @@ func Findings(list []finding.Finding) []Finding {
 		f := &list[i]
 		row := Finding{
 			Severity: f.Severity.String(), Slug: f.Slug, At: f.At(), File: f.Place.File, Line: f.Place.Line, Column: f.Place.Column,
-			Reason: f.Reason, Remedy: f.Remedy, Subject: subjectOf(f.Subject), Also: []Subject{}, Related: []Place{},
+			Reason: f.Reason, Remedy: f.Remedy, Subject: subjectOf(f.Subject), Also: []Subject{}, Related: []Place{}, Remedies: []Remedy{},
 			Consequence: f.Consequence.String(), Unbounded: f.Stake.Unbounded(), NotKnown: f.NotKnown, Cause: f.Cause,
 		}
 		if f.Stake.Known {

@@ -36,3 +36,33 @@ func (p *Piece) Paste() string {
 	}
 	return b.String()
 }
+
+// ItemID names the item that takes a unit's place.
+func (r *Remedy) ItemID() string {
+	parts := strings.FieldsFunc(strings.ToLower(r.New.Kind+" "+strings.Join(r.New.Texts, " ")+" "+r.New.Material), func(c rune) bool {
+		return !(c >= 'a' && c <= 'z' || c >= '0' && c <= '9')
+	})
+	return strings.Join(parts, "-")
+}
+
+// Item writes the stock item with the port names of the unit that it replaces.
+func (r *Remedy) Item(id string) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "[[item]]\nid       = %q\nkind     = %q\nabout    = %q\nports    = { ", id, r.New.Kind, r.New.Words)
+	for i, p := range r.Unit.Item.Ports {
+		if i > 0 {
+			b.WriteString(", ")
+		}
+		fmt.Fprintf(&b, "%s = '%s'", p.Name, r.New.Texts[i])
+	}
+	fmt.Fprintf(&b, " }\nmaterial = %q\n", r.New.Material)
+	switch {
+	case r.New.Class != "":
+		fmt.Fprintf(&b, "class    = %q\n", r.New.Class)
+	case r.New.Rated != "":
+		fmt.Fprintf(&b, "# rated = %q           the usual claim: write what its data sheet says\n", r.New.Rated)
+	default:
+		b.WriteString("# rated = \"…\"              from its data sheet\n")
+	}
+	return b.String()
+}

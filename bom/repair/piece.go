@@ -47,23 +47,14 @@ func (p *Piece) Holds() (r pressure.Rating, ok bool) {
 	return pressure.Lower(p.holds[0], p.holds[1])
 }
 
-var ready = sync.OnceValue(func() *shelf { return newShelf(nil) })
-
 // shelf is the pieces of a search.
 type shelf struct {
 	pieces []*Piece
 	stock  *adapt.Stock
 }
 
-// shelfOf gives the stock, with a build's own items of two ends beside it.
-func shelfOf(b *build.Build) *shelf {
-	if b == nil {
-		return ready()
-	}
-	return newShelf(b)
-}
-
-func newShelf(b *build.Build) *shelf {
+// ready is the generic stock, made once.
+var ready = sync.OnceValue(func() *shelf {
 	s := &shelf{}
 	rated := map[string]rating{}
 	for _, it := range stock.Items() {
@@ -71,19 +62,31 @@ func newShelf(b *build.Build) *shelf {
 			s.pieces = append(s.pieces, fromStock(it, rated))
 		}
 	}
-	if b != nil {
-		for _, it := range b.Items {
-			if p, ok := fromItem(it); ok {
-				s.pieces = append(s.pieces, p)
-			}
+	s.stock = adapt.New(endsOf(s.pieces))
+	return s
+})
+
+// shelfOf gives the stock, with a build's own items of two ends beside it.
+func shelfOf(b *build.Build) *shelf {
+	base := ready()
+	if b == nil {
+		return base
+	}
+	var own []*Piece
+	for _, it := range b.Items {
+		if p, ok := fromItem(it); ok {
+			own = append(own, p)
 		}
 	}
-	ends := make([][2]threads.End, len(s.pieces))
-	for i, p := range s.pieces {
-		ends[i] = p.Ends
+	return &shelf{pieces: append(base.pieces[:len(base.pieces):len(base.pieces)], own...), stock: base.stock.With(endsOf(own))}
+}
+
+func endsOf(pieces []*Piece) [][2]threads.End {
+	out := make([][2]threads.End, len(pieces))
+	for i, p := range pieces {
+		out[i] = p.Ends
 	}
-	s.stock = adapt.New(ends)
-	return s
+	return out
 }
 
 type rating struct {

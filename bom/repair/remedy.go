@@ -40,6 +40,21 @@ func (r *Remedy) Buy() []string {
 	return out
 }
 
+// Paste is what it adds to a build file.
+func (r *Remedy) Paste() string {
+	if r.New != nil {
+		return r.Item(r.ItemID())
+	}
+	out := ""
+	for i, p := range r.Pieces {
+		if i > 0 {
+			out += "\n"
+		}
+		out += p.Paste()
+	}
+	return out
+}
+
 // Slugs are the findings about a joint that a part can mend.
 var Slugs = []string{
 	"flank-angles-differ", "pitches-differ", "ends-of-different-sorts", "parallel-in-taper", "thread-does-not-start", "thread-too-slack", "taper-in-parallel",

@@ -17,6 +17,7 @@ import (
 func (a *app) checkCommand() *cobra.Command {
 	var state string
 	var states, parts bool
+	var mend fixFlags
 	cmd := &cobra.Command{
 		Use:   "check BUILD",
 		Short: "What does not mate, seal or hold, and what to ask before buying",
@@ -29,13 +30,21 @@ A state is one way the build can stand: normal, flush, one valve left shut, one 
 fails. --state shows the pressures of one, --states of all, instead of the findings.
 
 --parts shows each hose, fitting and other part instead: the highest and the lowest
-pressure that it sees, what brings them about, what it holds, and the margin.`,
+pressure that it sees, what brings them about, what it holds, and the margin.
+
+--fix OUT writes a copy of the build with the parts put in that mend its joints, and shows
+what it changes first: comments and order stay, and the copy is checked again after each
+change. Questions are not answered by it, and no rating is typed in.`,
 		Example: `  handtight check testdata/clean/build.toml
   handtight check build.toml --state "throttle shut"
   handtight check build.toml --parts
+  handtight check build.toml --fix mended.toml
   handtight check build.toml --json > facts.json`,
 		Args: exactly(1, "one build file"),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if mend.out != "" || mend.dry {
+				return a.fixBuild(args[0], &mend)
+			}
 			sys, err := a.load(args[0])
 			if err != nil {
 				return err
@@ -69,7 +78,8 @@ pressure that it sees, what brings them about, what it holds, and the margin.`,
 	cmd.Flags().StringVar(&state, "state", "", "show the pressures of one state, by its name")
 	cmd.Flags().BoolVar(&states, "states", false, "show the pressures of every state")
 	cmd.Flags().BoolVar(&parts, "parts", false, "show what each hose, fitting and other part sees and holds")
-	cmd.MarkFlagsMutuallyExclusive("state", "states", "parts")
+	mend.add(cmd)
+	cmd.MarkFlagsMutuallyExclusive("state", "states", "parts", "fix")
 	return cmd
 }
 
@@ -116,6 +126,14 @@ func (a *app) printFinding(f *facts.Finding) {
 	u.fold("", f.At)
 	u.fold("  why", f.Reason)
 	u.fold("  do", f.Remedy)
+	if len(f.Remedies) > 0 {
+		r := &f.Remedies[0]
+		where := "between the two"
+		if r.Do == "change" {
+			where = "in the place of " + r.At
+		}
+		u.fold("  buy", strings.Join(r.Buy, "; and ")+": "+where)
+	}
 	u.line("")
 }
 

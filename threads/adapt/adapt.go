@@ -8,6 +8,7 @@
 package adapt
 
 import (
+	"maps"
 	"slices"
 
 	"handtight/pressure/quantity"
@@ -67,7 +68,7 @@ type Stock struct {
 	classOf map[threads.End]int
 	edges   [][]edge // by class: pieces that have it as one end
 	mates   [][]int  // by class: classes that it closes with, at low pressure too
-	pieces  [][2]threads.End
+	count   int      // pieces
 }
 
 type edge struct {
@@ -78,23 +79,41 @@ type edge struct {
 // New makes a stock of pieces with two ends each ready to search. It mates every class of end
 // with every other once: a few hundred classes take some tens of milliseconds.
 func New(pieces [][2]threads.End) *Stock {
-	s := &Stock{classOf: map[threads.End]int{}, pieces: pieces}
-	for i, p := range pieces {
-		a, b := s.class(p[0]), s.class(p[1])
-		s.add(a, b, Piece{Index: i, In: p[0], Out: p[1]})
-		if a != b {
-			s.add(b, a, Piece{Index: i, In: p[1], Out: p[0], Turned: true})
+	return (&Stock{classOf: map[threads.End]int{}}).With(pieces)
+}
+
+// With is a stock with more pieces, numbered on from those that it has; the stock itself
+// stays as it is.
+func (s *Stock) With(pieces [][2]threads.End) *Stock {
+	t := &Stock{classes: slices.Clone(s.classes), classOf: maps.Clone(s.classOf), mates: make([][]int, len(s.mates)), edges: make([][]edge, len(s.edges)), count: s.count}
+	for i := range s.edges {
+		t.edges[i] = slices.Clone(s.edges[i])
+		for k := range t.edges[i] {
+			t.edges[i][k].pieces = slices.Clip(t.edges[i][k].pieces)
 		}
+		t.mates[i] = slices.Clip(s.mates[i])
 	}
-	s.mates = make([][]int, len(s.classes))
-	for i := range s.classes {
-		for k := range s.classes {
-			if closes(s.classes[i], s.classes[k]) {
-				s.mates[i] = append(s.mates[i], k)
+	for _, p := range pieces {
+		a, b := t.class(p[0]), t.class(p[1])
+		t.add(a, b, Piece{Index: t.count, In: p[0], Out: p[1]})
+		if a != b {
+			t.add(b, a, Piece{Index: t.count, In: p[1], Out: p[0], Turned: true})
+		}
+		t.count++
+	}
+	for i := len(s.classes); i < len(t.classes); i++ {
+		t.mates = append(t.mates, nil)
+		for k := range i + 1 {
+			if !closes(t.classes[i], t.classes[k]) {
+				continue
+			}
+			t.mates[i] = append(t.mates[i], k)
+			if k != i {
+				t.mates[k] = append(t.mates[k], i)
 			}
 		}
 	}
-	return s
+	return t
 }
 
 func (s *Stock) class(e threads.End) int {

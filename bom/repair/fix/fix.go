@@ -211,7 +211,7 @@ func (m *mender) insert(r *repair.Remedy) (string, string, bool) {
 
 // replace puts another item in a unit's place, in every step that names it.
 func (m *mender) replace(r *repair.Remedy) (string, string, bool) {
-	id := itemID(r)
+	id := r.ItemID()
 	type span struct {
 		from, to int
 		text     string
@@ -244,7 +244,7 @@ func (m *mender) replace(r *repair.Remedy) (string, string, bool) {
 	}
 	var items []string
 	if m.sys.Build.ByID[id] == nil {
-		items = append(items, fmt.Sprintf("# put in by check --fix in the place of %s: %s\n%s", r.Unit.Name, m.sys.JointName(r.Joint), item(r, id)))
+		items = append(items, fmt.Sprintf("# put in by check --fix in the place of %s: %s\n%s", r.Unit.Name, m.sys.JointName(r.Joint), r.Item(id)))
 	}
 	return addItems(text, items), spans[0].text, true
 }

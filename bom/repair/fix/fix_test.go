@@ -1,28 +1,158 @@
 package fix_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
+	"handtight/bom"
+	"handtight/bom/finding"
 	"handtight/bom/repair/fix"
+	"handtight/bom/rule"
 )
 
-func TestDemos(t *testing.T) {
-	for _, demo := range []string{"careless", "refit", "clean"} {
-		path := filepath.Join("..", "..", "..", "testdata", demo, "build.toml")
-		text, err := os.ReadFile(path)
-		require.NoError(t, err)
-		r, err := fix.Build(path, text, fix.Options{})
-		require.NoError(t, err)
-		for _, e := range r.Edits {
-			t.Log(demo, e.Slug, e.At, e.Do, e.Buy, e.Text)
-		}
-		for _, l := range r.Left {
-			t.Log(demo, "LEFT", l.Slug, l.At, l.Why)
-		}
-		t.Log(demo, r.Stops)
+func demo(t testing.TB, name string) (string, []byte) {
+	path := filepath.Join("..", "..", "..", "testdata", name, "build.toml")
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	return path, text
+}
+
+// The joints of the careless build that can be mended are, and the rest say why not. The
+// skin fitting is left to a person, and no stock has a 45 degree flare.
+func TestTheCarelessBuild(t *testing.T) {
+	path, text := demo(t, "careless")
+	r, err := fix.Build(path, text, fix.Options{})
+	require.NoError(t, err)
+	var mended, left []string
+	for _, e := range r.Edits {
+		mended = append(mended, e.Slug)
 	}
+	for _, l := range r.Left {
+		left = append(left, l.Slug)
+	}
+	require.Equal(t, []string{"barb-and-bore-differ", "seats-differ", "flank-angles-differ", "pitches-differ", "nothing-seals", "same-sex", "thread-too-slack",
+		"ends-of-different-sorts", "taper-in-parallel", "pitches-differ", "thread-does-not-start"}, mended)
+	require.Equal(t, []string{"parallel-in-taper", "seats-differ"}, left)
+	for _, line := range strings.Split(string(text), "\n") {
+		if strings.HasPrefix(strings.TrimSpace(line), "#") {
+			require.Contains(t, string(r.Text), line, "a comment is lost")
+		}
+	}
+	again, err := fix.Build(path, r.Text, fix.Options{})
+	require.NoError(t, err)
+	require.Equal(t, string(r.Text), string(again.Text), "a mended build is mended to itself")
+}
+
+func TestNothingToMend(t *testing.T) {
+	path, text := demo(t, "clean")
+	r, err := fix.Build(path, text, fix.Options{})
+	require.NoError(t, err)
+	require.Equal(t, string(text), string(r.Text))
+	require.Empty(t, r.Edits)
+}
+
+// careless draws a line of parts bought without a look at their threads.
+func careless(t *rapid.T) string {
+	thread := rapid.SampledFrom([]string{"1/2 NPT", "G 1/2", "R 1/2", "Rp 1/2", "3/4 NPT", "G 3/4", "3/8 NPT", "JIC -8", "M22x1.5"})
+	end := func(name string) string {
+		text := thread.Draw(t, name)
+		sex := rapid.SampledFrom([]string{"male", "female"}).Draw(t, name+" sex")
+		if strings.HasPrefix(text, "R ") {
+			sex = "male"
+		}
+		if strings.HasPrefix(text, "Rp") {
+			sex = "female"
+		}
+		return text + " " + sex
+	}
+	material := rapid.SampledFrom([]string{"316", "bronze", "brass"}).Draw(t, "material")
+	return fmt.Sprintf(`# a line bought in a hurry
+[build]
+name = "random"
+currency = "EUR"
+
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+ports = { out = '%s' } # as it is
+[[item]]
+id = "tail"
+kind = "hose tail"
+ports = { a = '%s', b = '13 mm barb' }
+material = "%s"
+[[item]]
+id = "valve"
+kind = "shut-off valve"
+ports = { in = '%s', out = '%s' }
+material = "%s"
+rated = "16 bar"
+[[item]]
+id = "tank"
+kind = "tank"
+ports = { in = '%s' }
+[[item]]
+id = "stock"
+kind = "hose stock"
+bore = "%s"
+rated = "6 bar"
+[[hose]]
+id = "hose"
+of = "stock"
+length = "1 m"
+[[run]]
+name = "line"
+path = ["house", "tail/+", "hose", "tail/+", "valve", "tank"] # in the order of the flow
+`, end("house"), end("tail"), material, end("in"), end("out"), material, end("tank"), rapid.SampledFrom([]string{"13 mm", "16 mm"}).Draw(t, "bore"))
+}
+
+// Whatever was bought: the mended text is a build, it has no stop of a rule that stopped
+// nothing before and fewer of those that did, its comments stand, and mended again it is the same.
+func TestCarelessBuilds(t *testing.T) {
+	count := 150
+	if testing.Short() {
+		count = 20
+	}
+	for seed := range count {
+		text := rapid.Custom(careless).Example(seed)
+		before := stops(t, text)
+		r, err := fix.Build("random.toml", []byte(text), fix.Options{})
+		require.NoError(t, err)
+		after := stops(t, string(r.Text))
+		for slug, n := range after {
+			require.LessOrEqual(t, n, before[slug], slug)
+		}
+		total := func(m map[string]int) int {
+			n := 0
+			for _, k := range m {
+				n += k
+			}
+			return n
+		}
+		require.LessOrEqual(t, total(after)+len(r.Edits), total(before))
+		require.Contains(t, string(r.Text), "# in the order of the flow")
+		again, err := fix.Build("random.toml", r.Text, fix.Options{})
+		require.NoError(t, err)
+		require.Equal(t, string(r.Text), string(again.Text))
+	}
+}
+
+func stops(t require.TestingT, text string) map[string]int {
+	b, faults := bom.Parse("random.toml", []byte(text))
+	require.Empty(t, faults)
+	sys, faults := bom.Walk(b)
+	require.Empty(t, faults)
+	out := map[string]int{}
+	for _, f := range rule.Check(sys) {
+		if f.Severity == finding.Stop {
+			out[f.Slug]++
+		}
+	}
+	return out
 }
