@@ -55,7 +55,7 @@ func jointOf(t testing.TB, family threads.Family, size string) pressure.Threaded
 	m := threads.Mate(threads.Threaded(f, threads.Male), threads.Threaded(f, threads.Female))
 	external, internal, ok := m.ShearArea()
 	require.True(t, ok)
-	return pressure.ThreadedJoint{External: external, Internal: internal, Seal: quantity.Length(f.Major), Male: "316", Female: "316"}
+	return pressure.ThreadedJoint{External: float64(external), Internal: float64(internal), Seal: quantity.Length(f.Major), Male: "316", Female: "316"}
 }
 
 // Threads that are cut and engaged properly are not what bursts: the class 3000

@@ -66,7 +66,7 @@ type FamilyFacts struct {
 	Threaded bool
 	Tapered  bool    // 1:16 on diameter
 	Only     Sex     // the only sex it comes in, NoSex if both or none
-	Flank    float64 // included thread angle, degrees; 0 without thread
+	Flank    Degrees // included thread angle; 0 without thread
 	Closes   string  // where the seal is: taper, face, cone, clamp, grip, ring
 	Standard string
 	Source   string
@@ -76,9 +76,9 @@ type FamilyFacts struct {
 var families = sync.OnceValue(func() [familyEnd]FamilyFacts {
 	var out [familyEnd]FamilyFacts
 	for i, row := range readTable("family.csv") {
-		flank := 0.0
+		flank := Degrees(0)
 		if row["flank_deg"] != "" {
-			flank = row.number("flank_deg")
+			flank = Degrees(row.number("flank_deg"))
 		}
 		out[i+1] = FamilyFacts{
 			Name: row["name"], Title: row["title"], Threaded: row["thread"] == "yes",

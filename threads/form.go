@@ -18,7 +18,7 @@ type Form struct {
 	Major       Length  // basic; for NPT the pipe's outside diameter
 	PitchDia    Length  // basic, at the gauge plane of a taper
 	Minor       Length  // basic, at the gauge plane of a taper
-	Flank       float64 // included thread angle, degrees
+	Flank       Degrees // included thread angle
 	Taper       float64 // change of diameter a unit of length: 1/16, or 0
 	HandTight   Length  // the standard's hand-tight engagement; 0 for a parallel thread
 	Tube        Length  // outside diameter of the tube of a flare or cone size; 0 elsewhere
@@ -34,7 +34,7 @@ type Form struct {
 }
 
 // HandTightTurns is the standard's hand-tight engagement in turns; 0 if parallel.
-func (f *Form) HandTightTurns() float64 { return float64(f.HandTight / f.Pitch) }
+func (f *Form) HandTightTurns() Turns { return Turns(f.HandTight / f.Pitch) }
 
 // Height is the basic radial height of the thread: 0.8 p for NPT, 0.640327 p for
 // Whitworth, 0.541266 p for ISO and unified parallel threads.
@@ -42,7 +42,7 @@ func (f *Form) Height() Length { return f.height }
 
 // FullTurns is the engagement taken as full: the standard's useful length of a
 // taper, seven turns of a parallel thread.
-func (f *Form) FullTurns() float64 { return float64(f.full / f.Pitch) }
+func (f *Form) FullTurns() Turns { return Turns(f.full / f.Pitch) }
 
 // Band is a diameter at both ends of its tolerance.
 type Band struct{ Least, Most Length }

@@ -29,7 +29,7 @@ func (f *Form) internal(l limits) profile {
 
 func (f *Form) profile(l limits) profile {
 	return profile{
-		pitch: float64(f.Pitch), taper: f.Taper, tan: halfTan(f.Flank),
+		pitch: float64(f.Pitch), taper: f.Taper, tan: halfTan(float64(f.Flank)),
 		dia: float64(l.pitch), crest: float64(l.crestAdd), root: float64(l.rootAdd),
 	}
 }

@@ -64,6 +64,16 @@ func TestJudgementsAtTheirEdges(t *testing.T) {
 	}
 }
 
+// A third of a turn at the loosest parts is no start by hand, six tenths are.
+func TestStartAtItsEdge(t *testing.T) {
+	m := Mate(endOf(t, "NPS 1/4 male"), endOf(t, "M M14x2 female"))
+	require.InDelta(t, 0.32, float64(m.Hand.Loosest), 0.02)
+	require.Equal(t, WillNotStart, m.Verdict)
+	m = Mate(endOf(t, "M M10x1.5 male"), endOf(t, "M M10x1.25 female"))
+	require.Greater(t, m.Hand.Loosest, Turns(0.5))
+	require.Equal(t, Binds, m.Verdict)
+}
+
 // Alike are threads of one pitch and angle whose pitch diameters differ by less than an
 // eighth of the pitch: NPT and NPSM are; 1/2 NPT and G 1/2 are not, for their angle;
 // M20x1.5 and M20.5 would not be, for their diameter.

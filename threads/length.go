@@ -2,6 +2,15 @@ package threads
 
 import "strconv"
 
+// Turns counts turns of one part in another, by hand or by wrench.
+type Turns float64
+
+// Degrees is an angle. A full turn is 360.
+type Degrees float64
+
+// SquareMillimetres is an area.
+type SquareMillimetres float64
+
 // Length is a length or a diameter in millimetres. An inch is exactly 25.4 mm.
 type Length float64
 

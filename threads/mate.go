@@ -1,12 +1,16 @@
 package threads
 
-import "math"
+import (
+	"math"
+
+	"handtight/pressure/quantity"
+)
 
 // Span is a figure at both ends of the tolerances: the loosest parts and the
 // tightest. Known is false where the figure does not exist, such as the
 // hand-tight turns of two parallel threads, which run free.
 type Span struct {
-	Loosest, Tightest float64
+	Loosest, Tightest Turns
 	Known             bool
 }
 
@@ -15,12 +19,12 @@ type Span struct {
 type Mating struct {
 	A, B     End
 	Verdict  Verdict
-	Hand     Span    // turns by hand before a surface meets
-	Binding  Span    // turns before a pitch difference jams; unknown for one pitch
-	First    Surface // what meets first
-	Depth    float64 // radial thread engaged, as a share of the full thread; 0 without threads
-	Virtual  Length  // virtual effective diameter of the external thread; 0 without threads
-	Limit    float64 // bar that a low-pressure-only joint is held to; see HasLimit
+	Hand     Span              // turns by hand before a surface meets
+	Binding  Span              // turns before a pitch difference jams; unknown for one pitch
+	First    Surface           // what meets first
+	Depth    float64           // radial thread engaged, as a share of the full thread; 0 without threads
+	Virtual  Length            // virtual effective diameter of the external thread; 0 without threads
+	Limit    quantity.Pressure // that a low-pressure-only joint is held to; see HasLimit
 	HasLimit bool
 
 	typical float64 // turns to first contact of middling parts
@@ -163,8 +167,8 @@ func (m *Mating) pushed() bool {
 
 // TypicalTurns is how far middling parts screw together before a surface meets; ok
 // is false for parallel threads of one pitch, which run free, and without threads.
-func (m *Mating) TypicalTurns() (turns float64, ok bool) {
-	return m.typical, m.A.Form != nil && m.B.Form != nil && !math.IsInf(m.typical, 1) && m.Verdict != SameSex
+func (m *Mating) TypicalTurns() (turns Turns, ok bool) {
+	return Turns(m.typical), m.A.Form != nil && m.B.Form != nil && !math.IsInf(m.typical, 1) && m.Verdict != SameSex
 }
 
 // Alike reports whether two forms are one thread but for taper and tolerance: one
@@ -185,10 +189,10 @@ func (m *Mating) mateThreads() {
 	mid := meet(eMid, iMid)
 	depth, surface := mid.first()
 	m.First = surface
-	full := min(e.FullTurns(), i.FullTurns())
+	full := float64(min(e.FullTurns(), i.FullTurns()))
 	m.Depth = depthShare(eMid, iMid, min(depth, full*mid.pitch), float64(min(e.height, i.height)))
 	m.typical = mid.turns()
-	m.Virtual = Length(virtualDiameter(eMid, iMid, e.Flank, i.Flank, min(full, mid.turns())))
+	m.Virtual = Length(virtualDiameter(eMid, iMid, float64(e.Flank), float64(i.Flank), min(full, mid.turns())))
 	m.setTurns(tight, loose, e.Pitch != i.Pitch)
 	if alike(e, i) {
 		m.judgeSeal()
@@ -200,10 +204,10 @@ func (m *Mating) mateThreads() {
 func (m *Mating) setTurns(tight, loose contact, pitchDiffers bool) {
 	t, l := tight.turns(), loose.turns()
 	if !math.IsInf(t, 1) && !math.IsInf(l, 1) {
-		m.Hand = Span{Loosest: l, Tightest: t, Known: true}
+		m.Hand = Span{Loosest: Turns(l), Tightest: Turns(t), Known: true}
 	}
 	if pitchDiffers {
-		m.Binding = Span{Loosest: loose.flank / loose.pitch, Tightest: tight.flank / tight.pitch, Known: true}
+		m.Binding = Span{Loosest: Turns(loose.flank / loose.pitch), Tightest: Turns(tight.flank / tight.pitch), Known: true}
 	}
 }
 

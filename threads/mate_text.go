@@ -89,7 +89,7 @@ func (m *Mating) HandWords() string { return m.turnsWords(m.Hand) }
 
 // turnsWords gives turns as people say them: "about 3 turns (1 to 6 as parts vary)".
 func (m *Mating) turnsWords(s Span) string {
-	lo, hi := math.Min(s.Loosest, s.Tightest), math.Max(s.Loosest, s.Tightest)
+	lo, hi := float64(min(s.Loosest, s.Tightest)), float64(max(s.Loosest, s.Tightest))
 	switch {
 	case !s.Known || math.IsInf(m.typical, 1):
 		return "a few turns"

@@ -24,11 +24,11 @@ func TestProofTapers(t *testing.T) {
 			n++
 			m := Mate(Threaded(e, Male), Threaded(i, Female))
 			name := e.Designation + " in " + i.Designation
-			require.InDelta(t, e.HandTightTurns(), m.typical, 0.02, "%s, middle parts", name)
+			require.InDelta(t, float64(e.HandTightTurns()), m.typical, 0.02, "%s, middle parts", name)
 			require.True(t, m.Hand.Known, name)
 			turns := toleranceTurns(pair[1], e.Size)
-			require.InDelta(t, turns, m.Hand.Loosest-m.typical, 0.02, "%s, loosest", name)
-			require.InDelta(t, turns, m.typical-m.Hand.Tightest, 0.02, "%s, tightest", name)
+			require.InDelta(t, turns, float64(m.Hand.Loosest)-m.typical, 0.02, "%s, loosest", name)
+			require.InDelta(t, turns, m.typical-float64(m.Hand.Tightest), 0.02, "%s, tightest", name)
 			require.Equal(t, Flank, m.First, name)
 			require.True(t, m.Verdict.Holds(), name)
 		}

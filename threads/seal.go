@@ -3,6 +3,8 @@ package threads
 import (
 	"strings"
 	"sync"
+
+	"handtight/pressure/quantity"
 )
 
 // sealRule is one row of table/seal.csv: what closes, or does not, when two
@@ -12,8 +14,8 @@ type sealRule struct {
 	sameSize               wish // of the two ends: sizes of one family may share a thread
 	swivel, plastic        wish
 	verdict                Verdict
-	limit                  float64 // bar; 0 where the row sets none
-	makes                  string  // the kind of make-up, as table/makeup.csv names it
+	limit                  quantity.Pressure // 0 where the row sets none
+	makes                  string            // the kind of make-up, as table/makeup.csv names it
 	closes, reason, remedy string
 	ask                    string // what must be asked before the joint is cleared; "" if nothing
 	source                 string
@@ -42,7 +44,7 @@ var seals = sync.OnceValue(func() *sealBook {
 			makes: r["make"], closes: r["closes"], reason: r["reason"], remedy: r["remedy"], ask: r["ask"], source: r["source"],
 		}
 		if r.has("limit_bar") {
-			rule.limit = r.number("limit_bar")
+			rule.limit = quantity.Pressure(r.number("limit_bar")) * quantity.Bar
 		}
 		for _, m := range strings.Split(r["male"], "|") {
 			for _, f := range strings.Split(r["female"], "|") {

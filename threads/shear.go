@@ -22,15 +22,15 @@ import "math"
 // and where the crests do not reach past each other.
 //
 // Source: FED-STD-H28/2; the internal form by ASME B1.1 appendix B (memory).
-func (m *Mating) ShearArea() (external, internal float64, ok bool) {
+func (m *Mating) ShearArea() (external, internal SquareMillimetres, ok bool) {
 	e, i, engaged, ok := m.engaged()
 	if !ok {
 		return 0, 0, false
 	}
 	minor, major := i.dia-2*i.crest, e.dia+2*e.crest
 	turns := engaged / e.pitch
-	external = math.Pi * turns * minor * (e.pitch/2 + e.tan*(e.dia-minor))
-	internal = math.Pi * turns * major * (i.pitch/2 + i.tan*(major-i.dia))
+	external = SquareMillimetres(math.Pi * turns * minor * (e.pitch/2 + e.tan*(e.dia-minor)))
+	internal = SquareMillimetres(math.Pi * turns * major * (i.pitch/2 + i.tan*(major-i.dia)))
 	if !(major > minor && external > 0 && internal > 0) {
 		return 0, 0, false
 	}
@@ -39,12 +39,12 @@ func (m *Mating) ShearArea() (external, internal float64, ok bool) {
 
 // EngagedTurns is how many turns of thread hold each other at the loosest parts,
 // screwed together by hand. ok is false as for [Mating.ShearArea].
-func (m *Mating) EngagedTurns() (turns float64, ok bool) {
+func (m *Mating) EngagedTurns() (turns Turns, ok bool) {
 	e, _, engaged, ok := m.engaged()
 	if !ok {
 		return 0, false
 	}
-	return engaged / e.pitch, true
+	return Turns(engaged / e.pitch), true
 }
 
 // engaged gives both profiles of the loosest parts at the middle of the length
@@ -56,7 +56,7 @@ func (m *Mating) engaged() (e, i profile, length float64, ok bool) {
 		return e, i, 0, false
 	}
 	e, i = male.Form.external(male.Form.outside.loose), female.Form.internal(female.Form.inside.loose)
-	full := min(male.Form.FullTurns(), female.Form.FullTurns()) * e.pitch
+	full := float64(min(male.Form.FullTurns(), female.Form.FullTurns())) * e.pitch
 	depth, _ := meet(e, i).first()
 	length = min(depth, full)
 	gap := i.dia - e.dia

@@ -37,9 +37,9 @@ func TestShearFormula(t *testing.T) {
 			m := Mating{A: Threaded(e, Male), B: Threaded(i, Female), Verdict: Seals}
 			external, internal, ok := m.ShearArea()
 			require.True(t, ok)
-			require.InDelta(t, c.external, external, c.within, c.source)
+			require.InDelta(t, c.external, float64(external), c.within, c.source)
 			if !math.IsNaN(c.internal) {
-				require.InDelta(t, c.internal, internal, c.within, c.source)
+				require.InDelta(t, c.internal, float64(internal), c.within, c.source)
 			}
 		})
 	}
@@ -74,11 +74,11 @@ func TestShearArea(t *testing.T) {
 			turns, ok := m.EngagedTurns()
 			require.Equal(t, c.ok, ok)
 			if c.ok {
-				require.Greater(t, turns, 1.0)
+				require.Greater(t, turns, Turns(1))
 				require.Greater(t, internal, external, "the internal thread shears on the larger diameter")
 				back := Mate(c.b, c.a)
 				e2, i2, _ := back.ShearArea()
-				require.Equal(t, []float64{external, internal}, []float64{e2, i2}, "the order of the ends does not matter")
+				require.Equal(t, []SquareMillimetres{external, internal}, []SquareMillimetres{e2, i2}, "the order of the ends does not matter")
 			}
 		})
 	}

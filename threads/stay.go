@@ -11,7 +11,7 @@ func (m *Mating) MayStay() string {
 	case LowPressureOnly:
 		limit := "at tank pressure"
 		if m.HasLimit {
-			limit = fmt.Sprintf("up to %.0f bar", m.Limit)
+			limit = fmt.Sprintf("up to %.0f bar", m.Limit.Bar())
 		}
 		return "Only " + limit + ", where a drip does no harm and it can be seen; never below the waterline."
 	case Leaks:

@@ -1,6 +1,10 @@
 package threads
 
-import "math"
+import (
+	"math"
+
+	"handtight/pressure/quantity"
+)
 
 // How far a tail may differ from the bore of its hose, in millimetres
 // (judgements, shown as such).
@@ -8,8 +12,10 @@ const (
 	barbSnug = 0.6 // fits
 	barbPoor = 1.5 // goes on, at tank pressure; beyond it does not hold
 	tubeSnug = 0.1 // a tube in a ring or a grip
-	poorBar  = 10  // limit of a poor fit, bar
 )
+
+// poorLimit is what a poor fit is held to.
+const poorLimit = 10 * quantity.Bar
 
 // mateTubes judges ends of which one at least has no thread.
 func (m *Mating) mateTubes() {
@@ -91,7 +97,7 @@ func (m *Mating) byFit(snug, poor float64) {
 			m.Verdict = Seals
 		}
 	case math.Abs(off) <= poor+1e-9:
-		m.Verdict, m.why, m.Limit, m.HasLimit = LowPressureOnly, byTube, poorBar, true
+		m.Verdict, m.why, m.Limit, m.HasLimit = LowPressureOnly, byTube, poorLimit, true
 	case off > 0:
 		m.Verdict, m.why = WillNotStart, byTubeTight
 	default:

@@ -39,7 +39,7 @@ type Turns struct {
 // TurnsOf is nil where the turns do not exist.
 func TurnsOf(s threads.Span) *Turns {
 	finite := func(v float64) Number { return Number{v, !math.IsInf(v, 0) && !math.IsNaN(v)} }
-	t := Turns{finite(s.Loosest), finite(s.Tightest)}
+	t := Turns{finite(float64(s.Loosest)), finite(float64(s.Tightest))}
 	if !s.Known || !t.Loosest.Known && !t.Tightest.Known {
 		return nil
 	}

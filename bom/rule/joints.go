@@ -44,13 +44,13 @@ func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
 	case m.Verdict == threads.LowPressureOnly:
 		worst, _ := load.Worst()
 		if m.Question() != "" {
-			if worst <= m.Limit {
+			if worst <= m.Limit.Bar() {
 				return finding.Finding{}, false // it is asked, and holds either way at this pressure
 			}
 			f.NotKnown = true
 		}
-		f.Severity = cautionUnless(m.HasLimit && worst > m.Limit)
-		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s.", m.Limit, bars(worst))
+		f.Severity = cautionUnless(m.HasLimit && worst > m.Limit.Bar())
+		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s.", m.Limit.Bar(), bars(worst))
 	}
 	return f, true
 }

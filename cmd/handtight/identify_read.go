@@ -85,7 +85,7 @@ func readTurns(into *identify.Turned, text string) error {
 	if zero := strings.TrimSpace(bare) == "0"; err != nil && !zero {
 		return fmt.Errorf("%q is no count of turns: write 5, 2.5 or 'about 3'", text)
 	}
-	into.Turns, into.Known = v, true
+	into.Turns, into.Known = threads.Turns(v), true
 	return nil
 }
 

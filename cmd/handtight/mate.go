@@ -114,7 +114,7 @@ func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFact
 		f.Depth, f.Virtual = known(m.Depth), known(m.Virtual.Millimetres())
 	}
 	if m.HasLimit {
-		f.Limit = known(m.Limit)
+		f.Limit = known(m.Limit.Bar())
 	}
 	if m.Verdict <= threads.LowPressureOnly {
 		mk := makeup.Of(m)
@@ -151,7 +151,7 @@ func (a *app) printMate(m *threads.Mating, f mateFacts) {
 		u.fold("  hand", fmt.Sprintf("%.1f to %.1f turns, by the tolerance of the parts; first to meet: %s", m.Hand.Tightest, m.Hand.Loosest, m.First))
 	}
 	if m.HasLimit {
-		u.fold("  limit", fmt.Sprintf("%.0f bar", m.Limit))
+		u.fold("  limit", fmt.Sprintf("%.0f bar", m.Limit.Bar()))
 	}
 	if f.Makeup != "" {
 		u.fold("  make", f.Makeup)

@@ -49,7 +49,7 @@ func (a *app) mateByTurns(x, y threads.EndReading, text string, inMind bool) err
 	if !ok || felt.NothingFits() || !worst.Verdict.Holds() {
 		a.status = exitStops
 	}
-	f := turnsFacts{Turns: known(turned.Turns), None: known(felt.None), NothingFits: felt.NothingFits(), Decides: felt.Decides, Pairs: []feltFacts{}}
+	f := turnsFacts{Turns: known(float64(turned.Turns)), None: known(felt.None), NothingFits: felt.NothingFits(), Decides: felt.Decides, Pairs: []feltFacts{}}
 	for i := range felt.Pairs {
 		m := &felt.Pairs[i].Mating
 		f.Pairs = append(f.Pairs, feltFacts{m.A.String(), m.B.String(), m.Verdict.String(), facts.TurnsOf(m.Hand), known(felt.Pairs[i].Probability)})

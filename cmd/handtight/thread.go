@@ -214,10 +214,10 @@ func candidateOf(e threads.End) candidateFacts {
 	}
 	c.Pitch, c.TPI = known(f.Pitch.Millimetres()), known(f.TPI)
 	c.Major, c.PitchDia, c.Minor = known(f.Major.Millimetres()), known(f.PitchDia.Millimetres()), known(f.Minor.Millimetres())
-	c.Flank = known(f.Flank)
+	c.Flank = known(float64(f.Flank))
 	if f.Taper > 0 {
 		taper := "1:16"
-		c.Taper, c.HandTight, c.HandTurns = &taper, known(f.HandTight.Millimetres()), known(f.HandTightTurns())
+		c.Taper, c.HandTight, c.HandTurns = &taper, known(f.HandTight.Millimetres()), known(float64(f.HandTightTurns()))
 	}
 	return c
 }

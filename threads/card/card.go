@@ -113,7 +113,7 @@ func tells(e threads.End, f *threads.Form) []string {
 		}
 	}
 	if f.Flank != e.Form.Flank {
-		out = append(out, number(f.Flank)+" degree flanks, not "+number(e.Form.Flank))
+		out = append(out, number(float64(f.Flank))+" degree flanks, not "+number(float64(e.Form.Flank)))
 	}
 	off := float64(identify.Reach(f, e.Sex).Middle() - identify.Reach(e.Form, e.Sex).Middle())
 	if f.Taper == e.Form.Taper && math.Abs(off) >= clearlyOff {

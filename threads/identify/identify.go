@@ -60,7 +60,7 @@ const (
 // Turned is a count of turns by hand into a part that is known. Known is false where
 // nobody counted.
 type Turned struct {
-	Turns float64
+	Turns threads.Turns
 	In    threads.End
 	Known bool
 }
@@ -165,7 +165,7 @@ func (m *Measured) check() error {
 		}
 	}
 	if m.Turns.Known && !(m.Turns.Turns >= 0 && m.Turns.Turns <= mostTurns) {
-		return fmt.Errorf("%s turns by hand are not those of a joint: a count between 0 and %d is due", trim(m.Turns.Turns), mostTurns)
+		return fmt.Errorf("%s turns by hand are not those of a joint: a count between 0 and %d is due", trim(float64(m.Turns.Turns)), mostTurns)
 	}
 	for _, in := range []struct {
 		end *threads.End

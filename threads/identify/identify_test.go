@@ -152,7 +152,7 @@ func TestIdentifyErrors(t *testing.T) {
 // middle tolerance: the crest half way up a taper, or at the mouth of a female.
 func asMeasured(f *threads.Form, sex threads.Sex) Measured {
 	s := crestAt(f, sex, 0.5)
-	m := Measured{Sex: sex, Diameter: Gauge((s.least + s.most) / 2), Pitch: Gauge(float64(f.Pitch)), Flank: Gauge(f.Flank), Taper: NoTaper}
+	m := Measured{Sex: sex, Diameter: Gauge((s.least + s.most) / 2), Pitch: Gauge(float64(f.Pitch)), Flank: Gauge(float64(f.Flank)), Taper: NoTaper}
 	if f.Taper > 0 {
 		m.Taper = Tapered
 	}

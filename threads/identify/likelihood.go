@@ -54,7 +54,7 @@ func (m *Measured) likelihood(f *threads.Form, sex threads.Sex) float64 {
 		l *= taperChance(f, m.Taper)
 	}
 	if m.Flank.Known {
-		l *= flankDensity(f.Flank, m.Flank.Value)
+		l *= flankDensity(float64(f.Flank), m.Flank.Value)
 	}
 	if m.Nose != 0 {
 		l *= noseChance(f.Family, m.Nose)

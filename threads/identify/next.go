@@ -168,7 +168,7 @@ func (g *guess) outcomes(a Ask, visit func(outcome int, p float64)) {
 			visit(int(n), g.p*noseChance(f.Family, n))
 		}
 	case AskFlank:
-		at55, at60 := flankDensity(f.Flank, 55), flankDensity(f.Flank, 60)
+		at55, at60 := flankDensity(float64(f.Flank), 55), flankDensity(float64(f.Flank), 60)
 		visit(0, g.p*at55/(at55+at60))
 		visit(1, g.p*at60/(at55+at60))
 	case AskPitch:

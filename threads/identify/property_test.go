@@ -81,7 +81,7 @@ func TestExactAgreementNeverLowers(t *testing.T) {
 		for _, step := range []func(){
 			func() { m.Pitch = Gauge(float64(f.Pitch)) },
 			func() { m.Taper = asMeasured(f, threads.NoSex).Taper },
-			func() { m.Flank = Gauge(f.Flank) },
+			func() { m.Flank = Gauge(float64(f.Flank)) },
 		} {
 			step()
 			after := worth(t, m, f)
@@ -103,7 +103,7 @@ func TestNearerIsNeverLessLikely(t *testing.T) {
 		}
 		p := float64(f.Pitch)
 		require.GreaterOrEqual(t, pitchDensity(p, Gauge(p*math.Exp(near))), pitchDensity(p, Gauge(p*math.Exp(far))))
-		require.GreaterOrEqual(t, flankDensity(f.Flank, f.Flank+20*near), flankDensity(f.Flank, f.Flank+20*far))
+		require.GreaterOrEqual(t, flankDensity(float64(f.Flank), float64(f.Flank)+20*near), flankDensity(float64(f.Flank), float64(f.Flank)+20*far))
 		if f.Family == threads.NPT || f.Family == threads.NPTF || m.Sex == threads.NoSex {
 			return
 		}

@@ -22,7 +22,7 @@ const (
 // half a turn of counting, added in quadrature. Parallel threads of one kind run to
 // their face, so that any count is as likely: their density is even from 0 to 15. A joint
 // that does not start, or is of one sex, has a hundredth of that.
-func TurnsDensity(m *threads.Mating, turns float64) float64 {
+func TurnsDensity(m *threads.Mating, turns threads.Turns) float64 {
 	switch {
 	case m.Verdict == 0:
 		return 0
@@ -31,12 +31,12 @@ func TurnsDensity(m *threads.Mating, turns float64) float64 {
 	case !m.Hand.Known:
 		return 1.0 / mostTurns
 	}
-	least, most := min(m.Hand.Loosest, m.Hand.Tightest), max(m.Hand.Loosest, m.Hand.Tightest)
+	least, most := float64(min(m.Hand.Loosest, m.Hand.Tightest)), float64(max(m.Hand.Loosest, m.Hand.Tightest))
 	if least > mostTurns {
 		return 1.0 / mostTurns // it slides in: nothing stops it
 	}
 	middle, width := (least+most)/2, most-least
-	return bell(turns, middle, math.Hypot(width/4, countError))
+	return bell(float64(turns), middle, math.Hypot(width/4, countError))
 }
 
 // Pair is one reading of two ends that stand screwed together.
@@ -55,7 +55,7 @@ type Felt struct {
 // ByTurns weighs the readings of two ends by how far they screwed together by hand.
 // Every pair of readings starts with the product of how common its two threads are,
 // and is multiplied by [TurnsDensity].
-func ByTurns(a, b []threads.End, turns float64) Felt {
+func ByTurns(a, b []threads.End, turns threads.Turns) Felt {
 	var out Felt
 	before, sum := 0.0, 0.0
 	for _, x := range a {

@@ -25,7 +25,7 @@ func TestByTurns(t *testing.T) {
 	for _, c := range []struct {
 		why    string
 		a, b   []threads.End
-		turns  float64
+		turns  threads.Turns
 		first  string
 		p      [2]float64
 		others float64 // the most that any other may keep
@@ -78,7 +78,7 @@ func TestFeltIsAProbability(t *testing.T) {
 			}
 			return out
 		}
-		felt := ByTurns(draw("a", threads.Male), draw("b", threads.Female), rapid.Float64Range(0, 15).Draw(t, "turns"))
+		felt := ByTurns(draw("a", threads.Male), draw("b", threads.Female), threads.Turns(rapid.Float64Range(0, 15).Draw(t, "turns")))
 		sum := 0.0
 		for _, p := range felt.Pairs {
 			if p.Probability < 0 || p.Probability > 1 {

@@ -15,3 +15,12 @@ func ExampleOf() {
 	fmt.Println(makeup.Of(&joint))
 	// Output: 4 wraps of 12 mm tape (about 290 mm), 1.5 to 3 turns past hand tight
 }
+
+// A flare of dash 6 is printed as 20 to 30 N m in steel; half of it where a part is not
+// steel (engine workshop manual).
+func ExampleMakeup_ForMetals() {
+	jic, _ := threads.Find(threads.JIC, "-6")
+	joint := threads.Mate(threads.Threaded(jic, threads.Male), threads.Threaded(jic, threads.Female))
+	fmt.Println(makeup.Of(&joint).ForMetals("brass", "brass"))
+	// Output: no tape, 10 to 15 N m in brass or bronze
+}

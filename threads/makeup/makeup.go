@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/internal/table"
 )
@@ -13,27 +14,27 @@ import (
 //go:embed table/*.csv
 var tables embed.FS
 
-// Range is a figure from the least to the most that the sources give. Known is
-// false where none gives it; Least is 0 where only a most is given.
-type Range struct {
-	Least, Most float64
+// Range is a figure from the least to the most that the sources give, in the unit of
+// its type. Known is false where none gives it; Least is 0 where only a most is given.
+type Range[Q ~float64] struct {
+	Least, Most Q
 	Known       bool
 }
 
 // Makeup is how a joint is closed: what goes between the ends and how far they
 // are turned. A zero string, count or length means that the joint takes none.
 type Makeup struct {
-	Wraps          int            // of 12 mm tape on the male thread
-	Tape           threads.Length // of it
-	Sealant        string         // what goes on the thread, or that nothing does
-	Washer         string         // "bonded washer G 1/2", "flat gasket 3/4 NH"
-	ORing          string         // "O-ring for -6 O-ring port"
-	Ring           string         // "cutting ring 12L", "olive 15 mm"
-	Insert         string         // "insert 10 mm": what keeps a plastic tube round under its olive
-	Clamps         int            // hose clamps; below the waterline the caller doubles them
-	TurnsPast      Range          // turns past finger tight
-	TurnsMaterial  string         // what the turns were printed for: "metal", "any" or a material
-	Torque         Range          // newton metres, for TorqueMaterial
+	Wraps          int                    // of 12 mm tape on the male thread
+	Tape           threads.Length         // of it
+	Sealant        string                 // what goes on the thread, or that nothing does
+	Washer         string                 // "bonded washer G 1/2", "flat gasket 3/4 NH"
+	ORing          string                 // "O-ring for -6 O-ring port"
+	Ring           string                 // "cutting ring 12L", "olive 15 mm"
+	Insert         string                 // "insert 10 mm": what keeps a plastic tube round under its olive
+	Clamps         int                    // hose clamps; below the waterline the caller doubles them
+	TurnsPast      Range[threads.Turns]   // turns past finger tight
+	TurnsMaterial  string                 // what the turns were printed for: "metal", "any" or a material
+	Torque         Range[quantity.Torque] // for TorqueMaterial
 	TorqueMaterial string
 	Left           bool   // a left-hand thread: it tightens anticlockwise
 	Hold           string // which part is held, and which is turned
@@ -52,8 +53,8 @@ const (
 
 // makeRule is one row of table/makeup.csv.
 type makeRule struct {
-	sizes       string // "|1/2|3/4|", or "|*|"
-	figure      Range
+	sizes       string         // "|1/2|3/4|", or "|*|"
+	figure      Range[float64] // in newton metres or turns
 	use         int
 	material    string
 	source      string
@@ -69,7 +70,7 @@ var makeRules = sync.OnceValue(func() []makeRule {
 		}
 		rule := makeRule{
 			sizes: "|" + r["sizes"] + "|", makes: r["make"], what: r["what"], material: r["material"], source: r["source"],
-			figure: Range{Least: r.Number("least") / per, Most: r.Number("most") / per, Known: true},
+			figure: Range[float64]{Least: r.Number("least") / per, Most: r.Number("most") / per, Known: true},
 		}
 		if r.Has("use") {
 			rule.use = int(r.Number("use"))
@@ -160,16 +161,21 @@ func (j *joint) figures(mk *Makeup, kind string) {
 		sources = append(sources, r.source)
 	}
 	if r := makeRuleFor(kind, size, "turns"); r != nil {
-		mk.TurnsPast, mk.TurnsMaterial = r.figure, r.material
+		mk.TurnsPast, mk.TurnsMaterial = as[threads.Turns](r.figure), r.material
 		sources = append(sources, r.source)
 	}
 	if r := makeRuleFor(kind, size, "torque"); r != nil && !j.A.Plastic && !j.B.Plastic {
-		mk.Torque, mk.TorqueMaterial = r.figure, r.material
+		mk.Torque, mk.TorqueMaterial = as[quantity.Torque](r.figure), r.material
 		sources = append(sources, r.source)
 	}
 	if len(sources) > 0 {
 		mk.Source = strings.Join(distinct(sources), "; ")
 	}
+}
+
+// as gives a printed range the type of its quantity.
+func as[Q ~float64](r Range[float64]) Range[Q] {
+	return Range[Q]{Q(r.Least), Q(r.Most), r.Known}
 }
 
 // distinct splits lists of sources and keeps each source once, in order.

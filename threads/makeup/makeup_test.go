@@ -42,7 +42,7 @@ func TestPublishedMakeup(t *testing.T) {
 		case "hand":
 			typical, ok := m.TypicalTurns()
 			require.True(t, ok, name)
-			require.InDelta(t, most, typical, 0.4, name)
+			require.InDelta(t, most, float64(typical), 0.4, name)
 		default:
 			require.Fail(t, "figure of no sort", name)
 		}
@@ -59,9 +59,9 @@ func printed(r table.Row) (least, most float64) {
 	return least, most
 }
 
-func within(r Range, least, most float64) bool {
+func within[Q ~float64](r Range[Q], least, most float64) bool {
 	const rounding = 0.001
-	return r.Known && least >= r.Least-rounding && most <= r.Most+rounding
+	return r.Known && least >= float64(r.Least)-rounding && most <= float64(r.Most)+rounding
 }
 
 // Tape for four wraps without the tail: pi x the major diameter of ISO 7-1 (or of

@@ -1,6 +1,11 @@
 package makeup
 
-import "strings"
+import (
+	"strings"
+
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
 
 // metal is what a torque or a count of turns was printed for. The zero value is a
 // material that is not known.
@@ -64,12 +69,12 @@ func (mk Makeup) ForMetals(a, b string) Makeup {
 			mk.TorqueMaterial = "brass or bronze"
 			mk.Source = strings.Join(distinct([]string{mk.Source, nonferrousSource}), "; ")
 		default:
-			mk.Torque, mk.TorqueMaterial = Range{}, ""
+			mk.Torque, mk.TorqueMaterial = Range[quantity.Torque]{}, ""
 		}
 	}
 	printed := metalOf(mk.TurnsMaterial)
 	if mk.TurnsPast.Known && (printed == steel && (soft || m == plastic || n == plastic) || printed == stainless && soft) {
-		mk.TurnsPast, mk.TurnsMaterial = Range{}, ""
+		mk.TurnsPast, mk.TurnsMaterial = Range[threads.Turns]{}, ""
 	}
 	return mk
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -131,7 +132,7 @@ var faced = map[string]bool{"seat": true, "cone": true, "gasket": true, "gasket-
 
 // feel says what the hand meets in the right thread, and in a wrong one.
 func (j *joint) feel(kind string) string {
-	fewest := math.Floor(j.Hand.Tightest)
+	fewest := math.Floor(float64(j.Hand.Tightest))
 	onThread := j.Hand.Known && !faced[kind]
 	switch {
 	case !j.A.Family.Threaded():
@@ -185,7 +186,7 @@ func (mk Makeup) String() string {
 func (mk Makeup) tightening() string {
 	torque := ""
 	if mk.Torque.Known {
-		torque = mk.Torque.rough().words() + " N m in " + mk.TorqueMaterial
+		torque = rough(mk.Torque).words() + " N m in " + mk.TorqueMaterial
 	}
 	if !mk.TurnsPast.Known {
 		return torque
@@ -198,7 +199,7 @@ func (mk Makeup) tightening() string {
 }
 
 // turnsPast gives turns past hand tight; half a turn or less in flats of a nut.
-func turnsPast(r Range) string {
+func turnsPast(r Range[threads.Turns]) string {
 	unit := " turns"
 	if r.Most <= 0.5 && r.Least > 0 {
 		r.Least, r.Most, unit = r.Least*flatsOfTurn, r.Most*flatsOfTurn, " flats of the nut"
@@ -211,16 +212,16 @@ func turnsPast(r Range) string {
 
 // rough rounds a torque to what a wrench can be set to: whole newton metres from
 // 20 up.
-func (r Range) rough() Range {
+func rough(r Range[quantity.Torque]) Range[quantity.Torque] {
 	if r.Most >= 20 {
-		r.Least, r.Most = math.Round(r.Least), math.Round(r.Most)
+		r.Least, r.Most = quantity.Torque(math.Round(float64(r.Least))), quantity.Torque(math.Round(float64(r.Most)))
 	}
 	return r
 }
 
 // words gives a range to two places: "1.5 to 3", "up to 73", "20".
-func (r Range) words() string {
-	least, most := trim(math.Round(r.Least*100)/100), trim(math.Round(r.Most*100)/100)
+func (r Range[Q]) words() string {
+	least, most := trim(math.Round(float64(r.Least)*100)/100), trim(math.Round(float64(r.Most)*100)/100)
 	switch {
 	case least == most:
 		return most
