@@ -122,7 +122,7 @@ func TestChainsHold(t *testing.T) {
 			require.Len(t, c.Joints, len(c.Pieces)+1)
 			for k := range c.Joints {
 				m := threads.Mate(c.Joints[k].A, c.Joints[k].B)
-				ok := m.Verdict.Holds() || m.Verdict == threads.LowPressureOnly && o.Pressure.Bar() <= m.Limit
+				ok := m.Verdict.Holds() || m.Verdict == threads.LowPressureOnly && o.Pressure <= m.Limit
 				require.True(t, ok, "%s with %s", m.A, m.B)
 			}
 			require.Equal(t, a.Candidates[0], c.Joints[0].A)

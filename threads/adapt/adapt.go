@@ -150,7 +150,7 @@ func good(m *threads.Mating, w *Wish) bool {
 	if m.Verdict.Holds() {
 		return true
 	}
-	return m.Verdict == threads.LowPressureOnly && !w.Strict && m.HasLimit && w.Pressure.Bar() <= m.Limit
+	return m.Verdict == threads.LowPressureOnly && !w.Strict && m.HasLimit && w.Pressure <= m.Limit
 }
 
 // Direct reports how two ends join without a piece between, and whether that will do.
