@@ -45,15 +45,18 @@ func (m *Making) limits() {
 	}
 	if l.class.Size != "" || said != nil {
 		strict, generous, from := pick(said, l.class.MinBrine.Hi.LitresPerMinute(), l.class.MinBrine.Lo.LitresPerMinute())
-		add(Limit{Name: "brine_flow", Words: "brine of the last element, at least", Value: flows(m.All.Brine, ways), Middle: m.Middle.Brine.LitresPerMinute() / ways, Limit: generous, Strict: strict, Unit: "L/min", Least: true, From: from})
+		add(Limit{Name: "brine_flow", Words: "brine of the last element, at least", Value: flows(m.All.Brine, ways), Middle: m.Middle.Brine.LitresPerMinute() / ways, Limit: generous, Strict: strict, Unit: "L/min", Least: true, From: from, Memory: said == nil && l.class.Marks["brine"] == "memory"})
 	}
 	if said = nil; pr.MaxRecovery != nil {
 		said = num(pr.MaxRecovery.Percent())
 	}
 	most := usual("max_recovery").High
 	strict, generous, from := pick(said, most, most)
+	if said == nil {
+		from = "usual for seawater elements"
+	}
 	add(Limit{Name: "recovery", Words: "recovery of any one element, at most", Value: span.Between(m.All.MostRecovery.Lo.Percent(), m.All.MostRecovery.Hi.Percent()),
-		Middle: m.Middle.MostRecovery.Percent(), Limit: generous, Strict: strict, Unit: "%", From: from})
+		Middle: m.Middle.MostRecovery.Percent(), Limit: generous, Strict: strict, Unit: "%", From: from, Memory: said == nil && usual("max_recovery").Mark == "memory"})
 	if said = nil; pr.MaxDrop != nil {
 		said = num(pr.MaxDrop.Bar())
 	}

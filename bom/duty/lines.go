@@ -53,6 +53,7 @@ const (
 type Inlet struct {
 	Pump       *graph.Unit
 	Pressure   span.Span[quantity.Pressure] // filters clean: the lower curve at the greatest flow, to the upper at the least
+	Middle     quantity.Pressure            // filters clean at their least, the lower curve, the middle flow
 	Dirty      quantity.Pressure            // with every filter at the end of its life, at the middle flow
 	HasFeed    bool
 	FeedKnown  bool
@@ -339,7 +340,7 @@ func (n *net) filter(it *build.Item) flow.Law {
 	}
 	if it.Kind.Name == "strainer" {
 		usual := cleanStrainer.Hi
-		if n.upper {
+		if n.upper || n.pumpQ == 0.5 {
 			usual = cleanStrainer.Lo
 		}
 		if n.dirty {
@@ -352,7 +353,7 @@ func (n *net) filter(it *build.Item) flow.Law {
 		return at(it.Process.LossDirty, 0)
 	case n.dirty:
 		return flow.Linear{At: max(n.m.Feed.Middle(), 1e-9), Loses: dirtyFilter.Lo}
-	case n.upper:
+	case n.upper, n.pumpQ == 0.5:
 		return at(it.Process.Loss, cleanFilter.Lo)
 	}
 	return at(it.Process.Loss, cleanFilter.Hi)
@@ -488,7 +489,7 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 		at := func(c int) quantity.Pressure {
 			return answers[c].Pressure[nets[c].node[u.First+in]] - quantity.Pressure(rho*nets[c].lift.Metres())
 		}
-		i := Inlet{Pump: u, Pressure: span.Between(at(0), at(1)), Dirty: at(2), Needs: usualNPSH}
+		i := Inlet{Pump: u, Pressure: span.Between(at(0), at(1)), Middle: at(3), Dirty: at(2), Needs: usualNPSH}
 		before := upstream(nets[3], answers[3], nets[3].node[u.First+in])
 		for _, k := range before {
 			v, a := nets[3].unitOf[k], answers[3]
@@ -499,6 +500,9 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 				q := quantity.Flow(math.Abs(float64(a.Flow[k])))
 				if lower, _, ok := Curves(v.Item); ok {
 					i.May = lower.Pressure(q) - quantity.Pressure(rho*nets[3].lift.Metres()) - leastLeft
+					if m.Recovered != nil {
+						i.May -= m.Recovered.Middle.Inlet - leastLeft
+					}
 				}
 				continue
 			case "filter housing", "carbon filter":
@@ -574,3 +578,6 @@ func upstream(n *net, a *flow.Answer, node int) []int {
 	}
 	return out
 }
+
+// Good is the head that a pump should find, from the greater end of what it needs.
+func (i *Inlet) Good() float64 { return line.Needed(i.Needs.Hi) }

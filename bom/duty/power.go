@@ -210,7 +210,7 @@ func feederPower(s *bom.System, m *Making) *Power {
 		return nil
 	}
 	rec := m.Recovered
-	p := &Power{Water: span.Between(min(rec.Middle.Water, rec.Easiest.Water), max(rec.Middle.Water, rec.Hardest.Water))}
+	p := &Power{Water: span.Between(min(rec.Middle.Water, rec.Easiest.Water, rec.Hardest.Water), max(rec.Middle.Water, rec.Easiest.Water, rec.Hardest.Water))}
 	volts, battery := m.FeedPumps[0].Item.Battery(s.Build.Duty.Supply)
 	if !battery {
 		return p

@@ -80,6 +80,7 @@ type Limit struct {
 	Strict float64            // the end that cautions; the same where a sheet says it
 	Unit   string
 	Least  bool // the value must stay above the limit
+	Memory bool // the limit is from memory: it raises a note, and a caution where even its generous end fails
 	From   string
 }
 

@@ -68,7 +68,11 @@ func (m *Making) Says() []string {
 	if l := m.Lines; l != nil && l.Solved {
 		for _, i := range l.Inlets {
 			if i.HasFeed && i.FeedKnown && len(i.Filters) > 0 && i.May > 0 {
-				say("Change the cartridges before %s when all losses before it come to %.2f bar: 0.2 bar are then left at it.", i.Pump.Name, i.May.Bar())
+				left := "0.2 bar are then left at it"
+				if m.Recovered != nil {
+					left = "more and it gets less than it asks for"
+				}
+				say("Change the cartridges before %s when all losses before it come to %.2f bar: %s.", i.Pump.Name, i.May.Bar(), left)
 			}
 		}
 	}

@@ -11,6 +11,12 @@ var plantText string
 //go:embed example/flushed.toml
 var flushedText string
 
+//go:embed example/watered.toml
+var wateredText string
+
+//go:embed example/recovered.toml
+var recoveredText string
+
 // Example makes a whole build of a rule's wrong or right fragment: on its own, or in
 // the place of one block of a small plant that checks clear without it.
 func (r Rule) Example(fragment string) string {
@@ -19,7 +25,12 @@ func (r Rule) Example(fragment string) string {
 		return heading + fragment
 	}
 	plant := plantText
-	if r.flushed {
+	switch {
+	case r.recovered:
+		plant = recoveredText
+	case r.watered:
+		plant = wateredText
+	case r.flushed:
 		plant = flushedText
 	}
 	var b strings.Builder

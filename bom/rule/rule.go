@@ -15,11 +15,13 @@ type Rule struct {
 	Wrong string // a build fragment in which it is found
 	Right string // the same fragment made good
 
-	block   string                                            // the block of the example plant that the fragments stand in; "" for none
-	flushed bool                                              // the plant with a flush, and not its high-pressure side alone
-	harm    finding.Consequence                               // what comes of it; 0: what a bad joint does where it stands
-	check   func(*bom.System) []finding.Finding               // nil: found by the pass over the joints
-	flows   func(*bom.System, *duty.Result) []finding.Finding // rests on a flow
+	block     string                                            // the block of the example plant that the fragments stand in; "" for none
+	flushed   bool                                              // the plant with a flush, and not its high-pressure side alone
+	watered   bool                                              // the plant that makes water, from the sea to the tank
+	recovered bool                                              // the same with an energy-recovery pump
+	harm      finding.Consequence                               // what comes of it; 0: what a bad joint does where it stands
+	check     func(*bom.System) []finding.Finding               // nil: found by the pass over the joints
+	flows     func(*bom.System, *duty.Result) []finding.Finding // rests on a flow
 }
 
 // All lists the rules: joints first, then structure, pressure, and materials.
@@ -37,6 +39,8 @@ func All() []Rule {
 		materialNotForSeawater, materialUnknown, galvanicPair, stainlessGalls,
 		productNotForDrinking, chlorineOnMembrane,
 		titleNotUsed, rateInverted,
+		waterFreezes,
+		pressureBelowOsmotic, pressureFarFromGood, productBelowWanted, productMoreThanPump, waterTooSalty, recoveryTooHigh, feedTooSmall, feedFlowOverElement, brineFlowLow, polarisationHigh, elementDropHigh, waterTooWarm, motorTooWeak, powerImpossible, currentOverSupply, cableTooThin, batteryTooSmall, pumpTooFast, engineRangeWide, feedPumpTooSmall, suctionNpsh, suctionLiftHigh, lineTooFast, lineLossHigh, hoseCorrugated, filterOverloaded, meterRange, energyRecoveryMismatch, energyRecoveryStall, elementSizeUnknown, feedPumpNotSaid,
 	}
 }
 
@@ -61,13 +65,8 @@ func Slugs() []string {
 
 // Check runs every rule and returns the findings, worst first.
 func Check(s *bom.System) []finding.Finding {
-	rules := All()
-	harms := map[string]finding.Consequence{}
-	for _, r := range rules {
-		harms[r.Slug] = r.harm
-	}
 	out := joints(s)
-	for _, r := range rules {
+	for _, r := range All() {
 		if r.check == nil {
 			continue
 		}
@@ -75,6 +74,15 @@ func Check(s *bom.System) []finding.Finding {
 			f.Slug = r.Slug
 			out = append(out, f)
 		}
+	}
+	return finish(s, withoutRepeats(append(out, flowing(s, duty.Of(s))...)))
+}
+
+// finish says what comes of each finding and what pressure is at stake, and sorts them.
+func finish(s *bom.System, out []finding.Finding) []finding.Finding {
+	harms := map[string]finding.Consequence{}
+	for _, r := range All() {
+		harms[r.Slug] = r.harm
 	}
 	for i := range out {
 		f := &out[i]

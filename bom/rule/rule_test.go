@@ -49,8 +49,9 @@ func check(t *testing.T, text string) map[string][]finding.Finding {
 
 // The example plants themselves check clear but for notes.
 func TestPlants(t *testing.T) {
-	for _, flushed := range []bool{false, true} {
-		for slug, list := range check(t, Rule{block: "none, the plant as it is", flushed: flushed}.Example("")) {
+	for _, plant := range []Rule{{}, {flushed: true}, {watered: true}, {recovered: true}} {
+		plant.block = "none, the plant as it is"
+		for slug, list := range check(t, plant.Example("")) {
 			for _, f := range list {
 				require.Equal(t, finding.Note, f.Severity, "%s: %s", slug, f.Reason)
 			}

@@ -318,10 +318,11 @@ func join(list []string) string {
 func (a *app) printLog(l *facts.DutyLog) {
 	u := a.ui
 	u.say(bold, "What the log says")
-	u.fold("  -", fmt.Sprintf("%s of the first conditions: the way of ASTM D4516.", counted(l.Readings, "reading")))
+	u.fold("  -", fmt.Sprintf("%s, each brought to the conditions of the first: the way of ASTM D4516.", counted(l.Readings, "reading")))
+	places := map[string]int{"bar": 2, "C": 1}
 	by := func(words string, n facts.Number, unit string) {
 		if n.Known {
-			u.fold("  -", fmt.Sprintf("%s: %+.2g %s", words, n.Value, unit))
+			u.fold("  -", fmt.Sprintf("%s: %+.*f %s", words, places[unit], n.Value, unit))
 		}
 	}
 	by("product as it was read", l.Product, "%")
@@ -335,7 +336,7 @@ func (a *app) printLog(l *facts.DutyLog) {
 		u.fold("  since", l.Since)
 	}
 	u.fold("  do", l.LookFirst)
-	u.fold("  do not", l.DoNot)
+	u.fold("", l.DoNot)
 	for _, m := range l.Missing {
 		u.fold("  ask", m+" was not read: with it more could be told apart")
 	}

@@ -75,31 +75,39 @@ func (r Recovery) At(feed quantity.Flow, vessel Vessel) (Run, error) {
 var ErrStalls = errors.New("the feed pump stalls: the membrane asks for more than its pressure times the piston gives")
 
 // On finds where the pump runs on a feed pump's curve: more feed asks for more pressure, and
-// the curve gives less.
+// the curve gives less. The greatest feed that the curve still pushes is taken.
 //
 // Errors: [ErrStalls], and those of [Recovery.At].
 func (r Recovery) On(curve Curve, vessel Vessel) (Run, error) {
-	low, high := curve.Open()/1000, curve.Open()
 	short := func(q quantity.Flow) (bool, Run, error) {
 		run, err := r.At(q, vessel)
 		return err != nil || run.Inlet > curve.Pressure(q), run, err
 	}
-	if bad, _, err := short(low); bad {
-		return Run{}, errors.Join(ErrStalls, err)
-	}
+	// A feed is looked for at which it runs at all: at a trickle no membrane passes its share.
 	var best Run
-	for range 50 {
+	var failed error
+	low, high := quantity.Flow(0), curve.Open()
+	for _, share := range []float64{0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1} {
+		q := curve.Open() * quantity.Flow(share)
+		bad, run, err := short(q)
+		failed = errors.Join(failed, err)
+		if !bad {
+			low, best = q, run
+		} else if low > 0 {
+			high = q
+			break
+		}
+	}
+	if low == 0 {
+		return Run{}, errors.Join(ErrStalls, failed)
+	}
+	for range 40 {
 		middle := (low + high) / 2
-		bad, run, _ := short(middle)
-		if bad {
+		if bad, run, _ := short(middle); bad {
 			high = middle
 		} else {
 			low, best = middle, run
 		}
-	}
-	if best.Feed == 0 {
-		_, run, err := short(low)
-		return run, err
 	}
 	return best, nil
 }

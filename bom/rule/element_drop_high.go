@@ -1,0 +1,50 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/duty"
+	"handtight/bom/finding"
+)
+
+var elementDropHigh = Rule{
+	Slug:  "element-drop-high",
+	Title: "The water loses too much pressure along an element.",
+	Why: `Over 1 bar of loss along one element (a product sheet of a 4 x 40 element) its wrap is pushed
+out of shape. Less flow, or vessels side by side.`,
+	Wrong: `
+[[item]]
+id = "element"
+kind = "membrane element"
+inside = "vessel"
+size = "2540"
+max_drop = "0.1 bar"
+`,
+	Right: `
+[[item]]
+id = "element"
+kind = "membrane element"
+inside = "vessel"
+size = "2540"
+`,
+	block:   "element",
+	watered: true,
+	harm:    finding.Spoils,
+	flows:   findElementDropHigh,
+}
+
+func findElementDropHigh(_ *bom.System, r *duty.Result) []finding.Finding {
+	var out []finding.Finding
+	for _, m := range r.Plants {
+		l, ok := m.Limit("element_drop")
+		if !ok || !l.Doubtful() {
+			continue
+		}
+		f := onPlant(m, finding.Caution)
+		f.Reason = fmt.Sprintf("one element loses %.2f bar; it bears %.2f bar, %s.", l.Middle, l.Strict, l.From)
+		f.Remedy = "Give it less flow, or put vessels side by side."
+		out = append(out, f)
+	}
+	return out
+}

@@ -1,0 +1,66 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"handtight/bom"
+	"handtight/bom/duty"
+	"handtight/bom/finding"
+)
+
+var meterRange = Rule{
+	Slug:  "meter-range",
+	Title: "A flow meter does not read what runs through it.",
+	Why: `A meter is read well between a tenth over the bottom of its scale and 95 % of its top. What runs
+through it is the product at its least and its greatest: cold water and old elements, and warm
+water and new ones.`,
+	Wrong: `
+[[item]]
+id = "meter"
+kind = "flow meter"
+material = "pom"
+scale = "100 to 600 L/h"
+rated = "8 bar"
+ports = { in = '8 mm barb', out = '8 mm barb' }
+`,
+	Right: `
+[[item]]
+id = "meter"
+kind = "flow meter"
+material = "pom"
+scale = "10 to 110 L/h"
+rated = "8 bar"
+ports = { in = '8 mm barb', out = '8 mm barb' }
+`,
+	block:   "meter",
+	watered: true,
+	harm:    finding.Money,
+	flows:   findMeterRange,
+}
+
+func findMeterRange(s *bom.System, r *duty.Result) []finding.Finding {
+	var out []finding.Finding
+	for _, m := range r.Plants {
+		if m.Lines == nil || !m.Lines.Solved || !m.Made {
+			continue
+		}
+		for _, u := range s.Units {
+			scale := u.Item.Process.MeterFrom
+			q, runs := m.Lines.Flow[u]
+			if scale == nil || !runs {
+				continue
+			}
+			middle := q.Middle()
+			if middle >= scale.Lo*1.1 && middle <= scale.Hi*0.95 {
+				continue
+			}
+			f := onPump(m, finding.Caution)
+			f.Subject, f.Place = ofUnit(u), at(u.Mark)
+			f.Reason = fmt.Sprintf("%s run through it, and it reads %s.", litresAnHour(q), scale)
+			f.Remedy = fmt.Sprintf("Take one that reads from %.0f to %s L/h or more.", math.Floor(q.Lo.LitresPerHour()*0.9), upTo(q.Hi.LitresPerHour()*1.06, 10))
+			out = append(out, f)
+		}
+	}
+	return out
+}

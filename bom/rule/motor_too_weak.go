@@ -1,0 +1,65 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/duty"
+	"handtight/bom/finding"
+)
+
+var motorTooWeak = Rule{
+	Slug:  "motor-too-weak",
+	Title: "The motor is too weak for its pump.",
+	Why: `The shaft must give the water's power and what pump and belt lose: bar times litres a minute over 600
+are kilowatts in the water, and a sixth to a quarter more at the shaft. A stop where even the
+best efficiencies ask for more than the motor's plate, a caution where the middle does.`,
+	Wrong: `
+[[item]]
+id = "pump"
+kind = "plunger pump"
+material = "super duplex"
+flow = "9 L/min"
+motor = "24 V DC, belt"
+motor_power = "0.8 kW"
+rated = "100 bar"
+ports = { in = '19 mm barb', out = '3/8 NPT female' }
+`,
+	Right: `
+[[item]]
+id = "pump"
+kind = "plunger pump"
+material = "super duplex"
+flow = "9 L/min"
+motor = "24 V DC, belt"
+motor_power = "1.5 kW"
+rated = "100 bar"
+ports = { in = '19 mm barb', out = '3/8 NPT female' }
+`,
+	block:   "pump",
+	watered: true,
+	harm:    finding.Fire,
+	flows:   findMotorTooWeak,
+}
+
+func findMotorTooWeak(_ *bom.System, r *duty.Result) []finding.Finding {
+	var out []finding.Finding
+	for _, m := range r.Plants {
+		p := m.Power
+		if p == nil || len(m.Pumps) != 1 || m.Pumps[0].Item.Process.MotorPower == nil || p.Motor.Hi == 0 {
+			continue
+		}
+		has := *m.Pumps[0].Item.Process.MotorPower
+		if p.MidMotor <= has {
+			continue
+		}
+		f := onPump(m, finding.Caution)
+		if p.Motor.Lo > has {
+			f.Severity = finding.Stop
+		}
+		f.Reason = fmt.Sprintf("its motor of %s is asked for %.0f to %.0f W: %.0f to %.0f W are in the water alone.", has, float64(p.Motor.Lo), float64(p.Motor.Hi), float64(p.Water.Lo), float64(p.Water.Hi))
+		f.Remedy = fmt.Sprintf("Take a motor of %s W or more, or hold less pressure.", upTo(float64(p.Motor.Hi), 50))
+		out = append(out, f)
+	}
+	return out
+}
