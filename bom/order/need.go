@@ -12,6 +12,7 @@ import (
 	"handtight/bom/joint"
 	"handtight/bom/money"
 	"handtight/bom/rating"
+	"handtight/bom/source"
 	"handtight/bom/spares"
 	"handtight/bom/state"
 	"handtight/catalog"
@@ -255,19 +256,28 @@ func (c *counter) spare(n *Need) error {
 	if n.Item.Life != nil {
 		a, err := spares.Changes(fitted, over(w, n.Item.LifeByDate), n.Item.Life.Hours())
 		if err != nil {
-			return err
+			return tooMany(n.Item, "life", err)
 		}
 		n.advise("planned change", a, &n.Planned)
 	}
 	if n.Item.Fails != nil {
 		a, err := spares.Failures(fitted, over(w, n.Item.FailsByDate), n.Item.Fails.Hours(), w.Confidence)
 		if err != nil {
-			return err
+			return tooMany(n.Item, "fails", err)
 		}
 		n.advise("random wear", a, &n.Spare)
 		n.Risk.Mean = float64(fitted) * over(w, n.Item.FailsByDate) / n.Item.Fails.Hours()
 	}
 	return nil
+}
+
+// tooMany makes a file error of a life that asks for more spares than are counted.
+func tooMany(it *build.Item, key string, err error) error {
+	reason, remedy := err.Error(), "write a longer life, or fewer hours in [spares]"
+	if at := strings.LastIndex(reason, ": "); at >= 0 {
+		reason = reason[:at]
+	}
+	return source.Faults{{Place: it.Place.Key(key), Reason: reason, Remedy: remedy}}
 }
 
 // over is the time that a life is set against: the time away for one of the calendar,

@@ -80,10 +80,10 @@ func (r *reader) spares(root *source.Table) {
 		return
 	}
 	if v := take(t, "away", "9 months", quantity.ParseDuration); v != nil {
-		s.Away = *v
+		s.Away = r.within(t, "away", *v)
 	}
 	if v := take(t, "hours", "250 h", quantity.ParseDuration); v != nil {
-		s.Hours = *v
+		s.Hours = r.within(t, "hours", *v)
 	}
 	s.Confidence = share(t, "confidence", "95 %", s.Confidence, 1)
 	s.Spoil = share(t, "spoil", "3 %", s.Spoil, 0.5)
@@ -93,6 +93,17 @@ func (r *reader) spares(root *source.Table) {
 		}
 	}
 	t.Done()
+}
+
+// longestAway bounds the time that spares are counted for: beyond it counts mean nothing.
+const longestAway = quantity.Duration(100 * 365.25 * 24 * 3600)
+
+func (r *reader) within(t *source.Table, key string, d quantity.Duration) quantity.Duration {
+	if d > longestAway {
+		t.Fault(key, "this is more than 100 years, and the most that spares are counted for", "write the time between two places to buy, like \"6 months\"")
+		return longestAway
+	}
+	return d
 }
 
 // share reads a chance below a limit.

@@ -11,6 +11,9 @@ import (
 	"handtight/threads/title"
 )
 
+// longestHose bounds a piece of hose, so that sums of metres cannot overflow.
+const longestHose = 1000 * quantity.Metre
+
 // hose reads one [[hose]]: cut from stock, or made up with ends.
 func (r *reader) hose(t *source.Table) {
 	it := &build.Item{Place: build.MarkOf(t, ""), Each: 1}
@@ -34,6 +37,9 @@ func (r *reader) hose(t *source.Table) {
 	}
 	it.Outside = r.size(t, "outside", "10 mm")
 	it.Length = r.size(t, "length", "1.4 m")
+	if it.Length != nil && *it.Length > longestHose {
+		t.Fault("length", "this is more than 1 km, the longest hose that is taken", "write it like \"1.4 m\"")
+	}
 	it.Life = take(t, "life", "5 years", quantity.ParseDuration)
 	it.Fails = take(t, "fails", "5000 h", quantity.ParseDuration)
 	r.lives(t, it)

@@ -45,16 +45,26 @@ func (f Fault) Error() string {
 	var b strings.Builder
 	b.WriteString(f.Place.String())
 	b.WriteString(": ")
-	b.WriteString(file.Name(f.Reason))
+	b.WriteString(quoted(f.Reason))
 	if line := shown(f.Text, f.Column); f.Line > 0 && line != "" {
 		b.WriteString("\n    ")
 		b.WriteString(line)
 	}
 	if f.Remedy != "" {
 		b.WriteString("\n  ")
-		b.WriteString(file.Name(f.Remedy))
+		b.WriteString(quoted(f.Remedy))
 	}
 	return b.String()
+}
+
+// quoted makes a sentence about a file fit to print: what it quotes from the file has no
+// lines of its own, and is cut where it goes on and on.
+func quoted(text string) string {
+	const most = 2000
+	if len(text) > most {
+		text = text[:most] + " …"
+	}
+	return strings.ToValidUTF8(file.Name(text), "\ufffd")
 }
 
 // String is the text of [Fault.Error].

@@ -19,6 +19,10 @@ func (a *app) load(path string) (*bom.System, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
+	// What cannot be counted is refused by every command alike, and not by the order alone.
+	if _, err := sys.Order(); err != nil {
+		return nil, err
+	}
 	return sys, nil
 }
 

@@ -24,6 +24,7 @@ const (
 // run is the whole program: arguments and streams in, exit status out.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	app := &app{in: in, ui: newUI(out, errOut)}
+	app.ui.args = args
 	root := app.root()
 	root.SetArgs(dashSizes(args))
 	root.SetIn(in)

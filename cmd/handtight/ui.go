@@ -9,6 +9,7 @@ import (
 
 	"golang.org/x/term"
 
+	"handtight/bom/file"
 	"handtight/bom/finding"
 	"handtight/bom/source"
 )
@@ -19,6 +20,7 @@ import (
 // 100 columns where there is none.
 type ui struct {
 	out, errOut io.Writer
+	args        []string // of the command line, which errors may quote
 	colour      bool
 	width       int
 }
@@ -131,13 +133,36 @@ func severityColour(s finding.Severity) string {
 func (u *ui) fault(err error) {
 	var faults source.Faults
 	if errors.As(err, &faults) {
-		for _, f := range faults {
+		for _, f := range faults[:min(len(faults), mostFaults)] {
 			fmt.Fprintf(u.errOut, "%s\n\n", f.Error())
+		}
+		if more := len(faults) - mostFaults; more > 0 {
+			fmt.Fprintf(u.errOut, "and %d more.\n\n", more)
 		}
 		fmt.Fprintf(u.errOut, "%s; nothing was judged or written.\n", counted(len(faults), "file error"))
 		return
 	}
-	fmt.Fprintln(u.errOut, "handtight: "+err.Error())
+	fmt.Fprintln(u.errOut, "handtight: "+u.quoting(err.Error()))
+}
+
+// mostFaults is how many file errors are listed.
+const mostFaults = 50
+
+// quoting makes a sentence that quotes the command line fit to print: an argument has no
+// lines of its own, and a long one is cut.
+func (u *ui) quoting(text string) string {
+	const most = 300
+	for _, arg := range u.args {
+		fit := file.Name(arg)
+		if len(fit) > most {
+			fit = strings.ToValidUTF8(fit[:most], "") + " …"
+		}
+		if fit != arg {
+			text = strings.ReplaceAll(text, arg, fit)
+			text = strings.ReplaceAll(text, strings.TrimSpace(arg), fit)
+		}
+	}
+	return text
 }
 
 func counted(n int, what string) string {
