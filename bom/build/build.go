@@ -25,6 +25,7 @@ type Build struct {
 	Power    *PowerSupply // nil: no [power] section
 	Spares   SpareWish
 	Rates    money.Rates
+	RateAt   map[string]Mark // where each rate stands, by code
 	Vendors  []*Vendor
 	Items    []*Item // items and hoses, in the order of the files
 	Runs     []*Run

@@ -121,6 +121,7 @@ func share(t *source.Table, key, hint string, otherwise, limit float64) float64 
 
 func (r *reader) rates(root *source.Table) {
 	r.build.Rates = money.Rates{Base: r.build.Currency, Of: map[string]money.Rate{}}
+	r.build.RateAt = map[string]build.Mark{}
 	t, ok := root.Table("rates")
 	if !ok {
 		return
@@ -151,6 +152,7 @@ func (r *reader) rates(root *source.Table) {
 			t.Fault(code, code+" is the build's own currency", "take the line out: one "+code+" is one "+code)
 		default:
 			r.build.Rates.Of[code] = rate
+			r.build.RateAt[code] = build.MarkOf(t, code)
 		}
 	}
 	t.Done()

@@ -38,7 +38,7 @@ func findInverted(s *bom.System) []finding.Finding {
 			continue
 		}
 		out = append(out, finding.Finding{
-			Severity: finding.Note, Subject: finding.Subject{Kind: finding.Build, Build: "rates"}, Place: finding.Place{File: s.Build.File}, NotKnown: true,
+			Severity: finding.Note, Subject: finding.Subject{Kind: finding.Build, Build: "rates"}, Place: at(s.Build.RateAt[code]), NotKnown: true,
 			Reason: fmt.Sprintf("one %s is to cost %s %s: does one %s not cost %s %s?", code, rate, rates.Base, rates.Base, rate, code),
 			Remedy: fmt.Sprintf("Look the rate up again; write under [rates] what one %s costs in %s.", code, rates.Base),
 		})
