@@ -14,6 +14,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/money"
+	"handtight/catalog"
 )
 
 // Class says what a part is carried for. The zero value is none.
@@ -42,12 +43,15 @@ type Part struct {
 	Spare   int            // whole pieces beyond planned changes
 	Without float64        // chance that the spares are not enough; see Risk
 	Risk    bool           // something is known to befall it
+	Fails   float64        // of it, the chance by what fails while it runs
 }
 
 // Kit is what stays aboard.
 type Kit struct {
-	Parts   []*Part // by class, then in the order of the build
-	Without float64 // chance to be without some part
+	Parts   []*Part     // by class, then in the order of the build
+	Without float64     // chance to be without some part while it runs: that of having to turn back
+	Fitting float64     // chance to be without some part while it is fitted, at the dock
+	Unknown []*bom.Item // placed things that wear and have no life stated: no chance has them
 	build   *bom.Build
 }
 
@@ -56,8 +60,8 @@ type Kit struct {
 //
 // Errors: those of [bom.Risk.Without].
 func Of(sys *bom.System, order *bom.Order) (*Kit, error) {
-	k := &Kit{build: sys.Build}
-	all := 1.0
+	k := &Kit{build: sys.Build, Unknown: lifeless(sys)}
+	running, fitting := 1.0, 1.0
 	for _, l := range order.Lines {
 		if l.Filler {
 			continue
@@ -68,10 +72,13 @@ func Of(sys *bom.System, order *bom.Order) (*Kit, error) {
 		}
 		if p.Class != 0 {
 			k.Parts = append(k.Parts, p)
-			all *= 1 - p.Without
+			running *= 1 - p.Fails
+			if p.Fails == 0 {
+				fitting *= 1 - p.Without
+			}
 		}
 	}
-	k.Without = 1 - all
+	k.Without, k.Fitting = 1-running, 1-fitting
 	slices.SortStableFunc(k.Parts, func(a, b *Part) int { return cmp.Compare(a.Class, b.Class) })
 	return k, nil
 }
@@ -88,6 +95,9 @@ func part(l *bom.Line) (*Part, error) {
 	if p.Risk {
 		p.Without, err = n.Risk.Without(p.Spare)
 	}
+	if n.Risk.Mean > 0 && err == nil {
+		p.Fails, err = bom.Risk{Mean: n.Risk.Mean}.Without(p.Spare)
+	}
 	switch {
 	case n.Risk.Mean > 0:
 		p.Class = Wear
@@ -101,6 +111,19 @@ func part(l *bom.Line) (*Part, error) {
 		p.Class = Rest
 	}
 	return p, err
+}
+
+// lifeless lists the placed things that wear, by their kind, and of which nobody says how
+// long they last.
+func lifeless(sys *bom.System) []*bom.Item {
+	var out []*bom.Item
+	for _, u := range sys.Units {
+		it := u.Item
+		if it.Kind.Spare == catalog.WearSpare && it.Life == nil && it.Fails == nil && !it.Kind.Boats && !slices.Contains(out, it) {
+			out = append(out, it)
+		}
+	}
+	return out
 }
 
 // Aboard lists the parts of which something stays aboard.

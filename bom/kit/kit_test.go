@@ -132,7 +132,8 @@ func TestOf(t *testing.T) {
 	pump := 1 - math.Exp(-0.5)*1.5
 	require.InDelta(t, 0.0902, pump, 0.00005, "1 - e^-0.5 (1 + 0.5)")
 	seals := 1 - math.Exp(-1)*2.5
-	require.InDelta(t, 1-(1-pump)*(1-seals)*(1-0.0001)*0.9, k.Without, 1e-9, "without any")
+	require.InDelta(t, 1-(1-pump)*(1-seals), k.Without, 1e-9, "what runs makes turn back")
+	require.InDelta(t, 1-(1-0.0001)*0.9, k.Fitting, 1e-9, "what is spoiled while fitting does not")
 	require.Len(t, k.Aboard(), 5)
 }
 

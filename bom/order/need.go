@@ -169,8 +169,20 @@ func (c *counter) contents() {
 		holder, known := c.sys.Build.Item(it.Inside)
 		if n, bought := c.byKey[it.ID]; known && bought {
 			n.Placed += money.Quantity(it.Each*c.placed[holder]) * money.Piece
+			c.comesWith(n, it, holder)
 		}
 	}
+}
+
+// comesWith counts the seals that a new pump has in it: they are not bought beside it. Who
+// says in the build how many are had has counted them.
+func (c *counter) comesWith(n *Need, it, holder *build.Item) {
+	fresh := money.Quantity(c.placed[holder])*money.Piece - holder.Have
+	if it.Kind.Name != "seal kit" || it.Have > 0 || fresh <= 0 {
+		return
+	}
+	n.Have += money.Quantity(it.Each) * fresh
+	n.Advice = append(n.Advice, Why{Rule: "comes with", Text: fmt.Sprintf("%s comes in %s, which is new", money.Quantity(it.Each)*fresh, holder.ID)})
 }
 
 // joints counts what each joint needs beside its two ends.

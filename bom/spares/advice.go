@@ -35,12 +35,12 @@ func Changes(fitted int, hours, life float64) (Advice, error) {
 	if err != nil {
 		return Advice{}, err
 	}
-	why := fmt.Sprintf("%d fitted, changed every %s h: ", fitted, number(life))
+	why := fmt.Sprintf("%d fitted, changed every %s: ", fitted, span(life))
 	if fitted == 0 || count == 0 {
-		return Advice{0, why + "no change in " + number(hours) + " h"}, nil
+		return Advice{0, why + "no change in " + span(hours)}, nil
 	}
 	each := count / fitted
-	why += fmt.Sprintf("%s each in %s h", counted(each, "change", "changes"), number(hours))
+	why += fmt.Sprintf("%s each in %s", counted(each, "change", "changes"), span(hours))
 	if fitted > 1 {
 		why += fmt.Sprintf(", %d in all", count)
 	}
@@ -61,8 +61,8 @@ func Failures(fitted int, hours, life, confidence float64) (Advice, error) {
 	if err != nil {
 		return Advice{}, err
 	}
-	return Advice{k, fmt.Sprintf("%d fitted, one failure in %s h each: %s expected in %s h; %s %s to have enough (asked %s)",
-		fitted, number(life), expected(mean), number(hours), give(k), chance(1-short), percent(confidence))}, nil
+	return Advice{k, fmt.Sprintf("%d fitted, one failure in %s each: %s expected in %s; %s %s to have enough (asked %s)",
+		fitted, span(life), expected(mean), span(hours), give(k), chance(1-short), percent(confidence))}, nil
 }
 
 // give says what so many spares do: "1 spare gives", "no spare gives".
@@ -117,6 +117,17 @@ func number(hours float64) string {
 		return "under 0.1"
 	}
 	return decimals(hours, 1)
+}
+
+// month is a mean month in hours: a twelfth of 365.25 days.
+const month = 730.5
+
+// span writes hours as people say them: in months where those are whole.
+func span(hours float64) string {
+	if months := math.Round(hours / month); months >= 1 && math.Abs(hours-months*month) < 1e-6*hours {
+		return counted(int(months), "month", "months")
+	}
+	return number(hours) + " h"
 }
 
 // decimals rounds to so many places and drops trailing zeros.

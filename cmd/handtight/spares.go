@@ -27,7 +27,8 @@ tax, without freight.
 in the build file, and take parts as independent.
 
 With --json: {"spares": [{"item", "about", "class", "placed", "planned", "spares", "aboard",
-"unit", "chance_without", "why"}], "chance_without_any", "next": [{"item", "pieces", "cost",
+"unit", "chance_without", "why"}], "chance_without_any" (by what fails while it runs), "chance_while_fitting", "no_life"
+(items that wear and state no life: no chance has them), "next": [{"item", "pieces", "cost",
 "chance_before", "chance_after", "fall_per_unit"}], "currency", "unpriced"}; a chance is
 null for what is not known to fail.`,
 		Example: `  handtight spares testdata/clean/build.toml
@@ -98,7 +99,15 @@ func (a *app) printSpares(sys *bom.System, k *kit.Kit, next []kit.Buy, unpriced 
 		u.line("")
 	}
 	a.printNext(sys, next, unpriced)
-	u.say(bold, "Chance to be without some part: %s", chance(k.Without))
+	if len(k.Unknown) > 0 {
+		var names []string
+		for _, it := range k.Unknown {
+			names = append(names, it.ID)
+		}
+		u.fold("  mind", fmt.Sprintf("no life is stated of %s: no chance has them (write fails = \"… h\" or life = \"… h\").", strings.Join(names, ", ")))
+	}
+	u.say("", "Chance that a fitting is spoiled and lacks while fitting, before leaving: %s", chance(k.Fitting))
+	u.say(bold, "Chance to have to turn back for some part that fails: %s", chance(k.Without))
 }
 
 func spareRow(p *kit.Part) []string {

@@ -9,6 +9,8 @@ import (
 type sparesFacts struct {
 	Spares   []spareFacts `json:"spares"`
 	Without  number       `json:"chance_without_any"`
+	Fitting  number       `json:"chance_while_fitting"`
+	NoLife   []string     `json:"no_life"`
 	Next     []nextFacts  `json:"next"`
 	Currency string       `json:"currency"`
 	Unpriced int          `json:"unpriced"`
@@ -37,7 +39,10 @@ type nextFacts struct {
 }
 
 func sparesFactsOf(sys *bom.System, k *kit.Kit, next []kit.Buy, unpriced int) sparesFacts {
-	f := sparesFacts{Spares: []spareFacts{}, Without: known(k.Without), Next: []nextFacts{}, Currency: sys.Build.Currency, Unpriced: unpriced}
+	f := sparesFacts{Spares: []spareFacts{}, Without: known(k.Without), Fitting: known(k.Fitting), NoLife: []string{}, Next: []nextFacts{}, Currency: sys.Build.Currency, Unpriced: unpriced}
+	for _, it := range k.Unknown {
+		f.NoLife = append(f.NoLife, it.ID)
+	}
 	for _, p := range k.Parts {
 		n := p.Line.Need
 		row := spareFacts{
