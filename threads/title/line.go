@@ -67,7 +67,7 @@ func (l *line) survey() {
 		}
 		if f := it.figure; f != nil {
 			l.washer22 = l.washer22 || f.kind == metricSize && f.v == 22
-			if f.kind == metricSize && (f.pitch > 0 && f.pitch <= 3 || f.v == 22) || f.kind == unSize || f.kind == coneSize || f.kind == specialSize || f.kind == frenchSize || f.kind == fenSize {
+			if f.kind == metricSize && (f.pitch > 0 && f.pitch <= 3 || f.v == 22) || f.kind == unSize || f.kind == coneSize && l.one || f.kind == specialSize || f.kind == frenchSize || f.kind == fenSize {
 				l.evidence = true
 			}
 		}
@@ -75,6 +75,7 @@ func (l *line) survey() {
 	if l.shape != nil && l.shape.ends >= 0 {
 		l.evidence = true
 	}
+	l.litres()
 }
 
 // european are the languages of countries whose pipe threads are BSP.

@@ -32,6 +32,24 @@ func (l *line) loneSocket(ends []*phrase) {
 	}
 }
 
+// gripAndThread parts a push-in or compression fitting of which one inch size is
+// given, and a sex and a thread apart from it: the size is the thread's, and the
+// tube's is not said.
+func (l *line) gripAndThread(ends, rest []*phrase) []*phrase {
+	e := ends[0]
+	if l.one || len(ends) != 1 || e.end != "PUSH" && e.end != "COMPRESSION" || e.fig == nil || e.millimetres() || e.described() {
+		return ends
+	}
+	for _, r := range rest {
+		if len(r.sexes) == 1 && (r.thread || r.threaded) {
+			grip := &phrase{from: e.from, to: e.to, end: e.end}
+			e.end, e.thread, e.sexes = "", true, r.sexes
+			return []*phrase{e, grip}
+		}
+	}
+	return ends
+}
+
 // ownWords corrects ends by their own words.
 func ownWords(ends []*phrase) {
 	for _, e := range ends {

@@ -21,6 +21,7 @@ var endSteps = []endStep{
 	{"words without a size hold for the ends that lack them", "Cap 3/8 BSPP c/w washer", in(func(l *line, ends, rest []*phrase) { l.overlay(ends, rest) })},
 	{"a union nut beside a male is an end", "Pumpenanschluss 5/4 Zoll AG flachdichtend, Ü-Mutter", func(l *line, ends, rest []*phrase) []*phrase { return l.looseNut(ends, rest) }},
 	{"words that landed on the wrong end move", "Espigão 3/4 x 20 mm", in(func(l *line, ends, _ []*phrase) { l.relocate(ends) })},
+	{"a grip with a thread said behind it has both", "Цанга 1/2 (прямая, внешняя резьба)", func(l *line, ends, rest []*phrase) []*phrase { return l.gripAndThread(ends, rest) }},
 	{"an adaptor of glued pipe has a thread and a socket", `Adaptador Macho 1/2" CPVC`, in(func(l *line, ends, _ []*phrase) { l.loneSocket(ends) })},
 	{"the flat seal of a union is on its female side", `Raccord 2 pièces droit femelle 3/4" mâle 3/4" joint plat`, in(func(l *line, ends, _ []*phrase) { l.unionSeal(ends) })},
 	{"an end is what its own words make it", "片ニップル R1/2 溶接", in(func(_ *line, ends, _ []*phrase) { ownWords(ends) })},
@@ -51,6 +52,15 @@ var pairPasses = [][]pairRewrite{
 				return e.millimetres() && threadLike(o) && len(e.sexes) > 0 && len(o.sexes) == 0 && (o.end == "" || o.fam != nil)
 			},
 			func(e, o *phrase) { o.sexes, e.sexes = e.sexes, nil },
+		},
+		{
+			"a sex beside the millimetres is the inches' thread, and PEX the millimetres' pipe", `Łącznik prosty GZ 16x1/2" PEX`,
+			func(e, o *phrase) bool {
+				return e.millimetres() && len(e.sexes) > 0 && e.fam == nil && o.pex && o.end == "TUBE" && o.fig != nil && !o.millimetres() && !o.described()
+			},
+			func(e, o *phrase) {
+				o.sexes, e.sexes, o.end, e.end, o.thread, e.pex = e.sexes, nil, "", "TUBE", true, true
+			},
 		},
 		{
 			"a sex and a socket that changed places change back", `Enlace recto macho latón 15 mm x 1/2" compresión`,

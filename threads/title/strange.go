@@ -32,3 +32,24 @@ func (l *line) strangeWords() string {
 	}
 	return strings.Join(out, ", ")
 }
+
+// litres takes 15L for a volume where nothing but a name that is not understood
+// stands beside it; else it is the tube of a cone.
+func (l *line) litres() {
+	if l.evidence {
+		return
+	}
+	unread := false
+	for k := range l.tokens {
+		unread = unread || l.tokens[k].unread
+	}
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind == coneSize {
+			if unread && f.series == 'l' {
+				f.drop(asVolume)
+				continue
+			}
+			l.evidence = true
+		}
+	}
+}
