@@ -260,7 +260,7 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if other == nil || other.kind == junkFigure || other.kind == pressureFigure {
 		return bare
 	}
-	if k == 0 && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, 2).glued || other.marked) {
+	if l.leads(k) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
 		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
 	if f.whole && l.shape != nil && int(f.v) == l.shape.ends && f.v > 1 && next.value(classSep) == "x" && !f.marked && other.frac {

@@ -29,7 +29,7 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 		return false
 	}
 	after := at(l.tokens, k+2)
-	if k == 0 && next.value(classSep) == "x" && after.figure == nil && after.is(classSex) == nil && after.is(classFamily) == nil {
+	if l.leads(k) && next.value(classSep) == "x" && after.figure == nil && after.is(classSex) == nil && after.is(classFamily) == nil {
 		return true
 	}
 	last := k == len(l.tokens)-1 && at(l.tokens, k-1).value(classSep) == "x"
@@ -81,4 +81,15 @@ func (l *line) priced(k int) bool {
 		}
 	}
 	return false
+}
+
+// leads reports whether a figure stands at the beginning of a line, or behind a name
+// that is not understood and nothing else.
+func (l *line) leads(k int) bool {
+	for j := range l.tokens[:k] {
+		if !l.tokens[j].unread && l.tokens[j].mark == 0 || l.tokens[j].figure != nil {
+			return false
+		}
+	}
+	return true
 }
