@@ -225,3 +225,20 @@ func (n Number) Figures() string {
 	}
 	return trim(n.Value)
 }
+
+// FourLines is what a plant makes in four lines at most, for those who ask for something else:
+// "fresh water 27.1 to 43.2 L/h".
+func (p *DutyPlant) FourLines() []string {
+	var out []string
+	for _, name := range []string{"product", "product_salinity", "recovery", "current"} {
+		for i := range p.Facts {
+			if p.Facts[i].Name == name {
+				out = append(out, p.Facts[i].Words+" "+p.Facts[i].Range())
+			}
+		}
+	}
+	if len(out) == 0 && p.WhyNot != "" && p.WhyNot != "no pressure vessel" {
+		out = append(out, "its fresh water is not reckoned: "+p.WhyNot)
+	}
+	return out
+}

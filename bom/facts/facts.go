@@ -2,19 +2,21 @@ package facts
 
 import (
 	"handtight/bom"
+	"handtight/bom/duty"
 	"handtight/bom/finding"
 )
 
 // Facts is what is shown of a checked build.
 type Facts struct {
-	Build     string     `json:"build"`
-	Findings  []Finding  `json:"findings"`
-	Joints    []Joint    `json:"joints"`
-	Segments  []Segment  `json:"segments"`
-	Parts     []Part     `json:"parts"` // in the order in which they are placed
-	Questions []Question `json:"questions"`
-	States    []State    `json:"states,omitempty"` // only when asked for
-	Counts    Counts     `json:"counts"`
+	Build     string      `json:"build"`
+	Findings  []Finding   `json:"findings"`
+	Joints    []Joint     `json:"joints"`
+	Segments  []Segment   `json:"segments"`
+	Parts     []Part      `json:"parts"` // in the order in which they are placed
+	Questions []Question  `json:"questions"`
+	States    []State     `json:"states,omitempty"` // only when asked for
+	Counts    Counts      `json:"counts"`
+	Duty      []DutyPlant `json:"duty"` // what each plant makes and takes
 
 	File        string       `json:"-"`
 	WorstFirst  []Part       `json:"-"` // the parts in the order in which they need looking at
@@ -44,7 +46,7 @@ func Of(sys *bom.System, findings []finding.Finding) *Facts {
 	parts := sys.Parts()
 	f := &Facts{
 		Build: sys.Build.Name, File: sys.Build.File, Findings: Findings(findings), Joints: []Joint{}, Segments: []Segment{},
-		Parts: Parts(sys, parts), WorstFirst: Parts(sys, bom.WorstFirst(parts)), Questions: []Question{},
+		Parts: Parts(sys, parts), WorstFirst: Parts(sys, bom.WorstFirst(parts)), Questions: []Question{}, Duty: []DutyPlant{},
 		Counts: Counts{
 			finding.Count(findings, finding.Stop), finding.Count(findings, finding.Caution), finding.Count(findings, finding.Note),
 			len(sys.Joints), len(sys.Segments),
@@ -60,6 +62,9 @@ func Of(sys *bom.System, findings []finding.Finding) *Facts {
 	}
 	for _, g := range sys.Segments {
 		f.Segments = append(f.Segments, SegmentOf(sys, g))
+	}
+	for _, m := range duty.Of(sys).Plants {
+		f.Duty = append(f.Duty, dutyPlant(m, false))
 	}
 	for _, q := range sys.Questions() {
 		f.Questions = append(f.Questions, Question(q))

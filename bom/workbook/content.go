@@ -29,6 +29,7 @@ type Content struct {
 	Segments    []Segment
 	States      []State
 	Parts       []Part
+	Duty        []DutyRow
 	Findings    []facts.Finding // sorted
 	Assumptions []Assumption
 	Cautions    []string        // the usual cautions, one sentence each

@@ -15,7 +15,7 @@ import (
 func From(f *facts.Facts, states []facts.State, order *facts.Order) Content {
 	c := Content{
 		Title: f.Build, Currency: order.Currency, RatesDate: order.RatesDate, Findings: f.Findings, Cautions: f.Cautions,
-		Total: order.Total.Amount, Joints: jointsOf(f.Joints), Segments: segmentsOf(f.Segments), States: statesOf(states), Parts: partsOf(f.WorstFirst),
+		Total: order.Total.Amount, Joints: jointsOf(f.Joints), Segments: segmentsOf(f.Segments), States: statesOf(states), Parts: partsOf(f.WorstFirst), Duty: dutyOf(f.Duty),
 	}
 	for _, a := range f.Assumptions {
 		c.Assumptions = append(c.Assumptions, Assumption(a))

@@ -80,3 +80,16 @@ func TestASheetCalledPartsOfTheBuyersOwn(t *testing.T) {
 		require.ErrorContains(t, err, `added by hand and would be lost: sheet "Parts"`, why)
 	}
 }
+
+// What a plant makes stands on a sheet of its own, a limit that is not held in colour.
+func TestDutySheet(t *testing.T) {
+	f := opened(t, Content{Currency: "EUR", Duty: []DutyRow{
+		{Plant: "vessel", What: "fresh water", Least: "27.1", Middle: "35.8", Greatest: "43.2", Unit: "L/h"},
+		{Plant: "vessel", What: "recovery of any one element, at most", Least: "12.0", Middle: "16.0", Greatest: "19.0", Unit: "%", Limit: "15.0", Margin: "-1.0", Over: true},
+	}}, nil)
+	require.Equal(t, dutyTitle, value(t, f, dutyName, "A1"))
+	require.Equal(t, "fresh water", value(t, f, dutyName, "B4"))
+	require.Equal(t, "35.8", value(t, f, dutyName, "D4"))
+	require.Equal(t, "OVER: -1.0", value(t, f, dutyName, "H5"))
+	require.Equal(t, "The build has no pump and no pressure vessel.", value(t, opened(t, Content{Currency: "EUR"}, nil), dutyName, "A4"))
+}

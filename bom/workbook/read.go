@@ -85,7 +85,7 @@ func readSheets(b *xlsx.Book) (earlier, error) {
 			aside = append(aside, got...)
 		case marked:
 			found, marks = true, append(marks, got...)
-		case partsSheet(s):
+		case partsSheet(s), dutySheet(s):
 		case !slices.Contains([]string{"Spares", "Segments", "States", "Findings", "Assumptions"}, s.Name):
 			added = append(added, strconv.Quote(s.Name))
 		}

@@ -73,7 +73,7 @@ func (b *book) sheets() error {
 		write func() error
 	}{
 		{orderName, b.order}, {"Spares", b.spares}, {"Joints", b.joints}, {"Segments", b.segments}, {"States", b.states},
-		{partsName, b.parts}, {"Findings", b.findings}, {ratesName, b.rateSheet}, {"Assumptions", b.assumptions},
+		{partsName, b.parts}, {dutyName, b.duty}, {"Findings", b.findings}, {ratesName, b.rateSheet}, {"Assumptions", b.assumptions},
 	}
 	if len(b.placed.aside) > 0 {
 		list = append(list, struct {

@@ -161,7 +161,7 @@ func TestLockedAndUnlocked(t *testing.T) {
 
 func TestSheetsAndPaper(t *testing.T) {
 	f := opened(t, sample(t), Marks{{Kind: kindLine, Shop: "gone", Key: "x", Label: "x", Remark: "paid"}})
-	require.Equal(t, []string{"Order", "Spares", "Joints", "Segments", "States", "Parts", "Findings", "Rates", "Assumptions", "Set aside"}, f.GetSheetList())
+	require.Equal(t, []string{"Order", "Spares", "Joints", "Segments", "States", "Parts", "Duty", "Findings", "Rates", "Assumptions", "Set aside"}, f.GetSheetList())
 	for _, name := range f.GetSheetList() {
 		layout, err := f.GetPageLayout(name)
 		require.NoError(t, err)

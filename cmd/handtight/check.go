@@ -95,6 +95,7 @@ func (a *app) printCheck(f *facts.Facts) {
 		a.printFinding(&f.Findings[i])
 	}
 	a.printSegments(f.Segments)
+	a.printMakes(f.Duty)
 	a.printCautions(f.Cautions)
 	a.printQuestions(f.Questions)
 	if len(f.Findings) > 0 {

@@ -342,3 +342,19 @@ func (a *app) printLog(l *facts.DutyLog) {
 	}
 	u.line("")
 }
+
+// printMakes says in four lines what each plant makes, among what a check says.
+func (a *app) printMakes(plants []facts.DutyPlant) {
+	u := a.ui
+	for i := range plants {
+		lines := plants[i].FourLines()
+		if len(lines) == 0 {
+			continue
+		}
+		u.say(bold, "What %s makes and takes, over all that is said (more: handtight duty)", plants[i].Name)
+		for _, l := range lines {
+			u.fold("  -", l)
+		}
+		u.line("")
+	}
+}
