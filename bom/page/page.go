@@ -37,7 +37,7 @@ func dict(pairs ...any) map[string]any {
 }
 
 // Sections that can be asked for alone.
-var Sections = []string{"stops", "picture", "buy", "cards", "stages", "start", "hoses", "spares", "basis"}
+var Sections = []string{"stops", "picture", "duty", "buy", "cards", "stages", "start", "hoses", "spares", "basis"}
 
 // Page is everything that the file shows.
 type Page struct {
@@ -59,6 +59,8 @@ type Page struct {
 	Cards                  []Card
 	Sheets                 []stages.Sheet
 	Courses                [][]stages.Course
+	Duty                   *facts.Duty
+	Charts                 []Chart
 	Hoses                  []workshop.Hose
 	Tools                  []workshop.Tool
 	Spares                 []facts.Spare
@@ -77,6 +79,13 @@ type StateDrawing struct {
 	Drawing
 	Cause string
 	Over  []facts.Overload
+}
+
+// Chart is a curve with its figures beside it.
+type Chart struct {
+	View   *drawing.ChartView
+	Points []facts.DutyPoint
+	XWord  string
 }
 
 // Options say what is asked for.
@@ -117,6 +126,7 @@ func Of(sys *bom.System, list []finding.Finding, order *bom.Order, o Options) *P
 		p.Spares = p.Order.Spares
 	}
 	p.Sheets, p.Courses = stages.Of(sys), stages.Courses(sys)
+	p.water(sys, list)
 	p.Cards = cards(sys, f, p.Sheets)
 	p.Hoses, p.Tools = workshop.Hoses(sys), workshop.Tools(sys)
 	return p

@@ -17,6 +17,20 @@ import (
 // Bar prints a figure in bar.
 func (p *Page) Bar(n facts.Number) string { return bar(n, false) }
 
+// Figure prints a figure without its unit; a dash where it is not known.
+func (p *Page) Figure(n facts.Number) string {
+	if !n.Known {
+		return "–"
+	}
+	if n.Value >= 100 || n.Value <= -100 {
+		return strconv.FormatFloat(float64(int(n.Value+0.5)), 'f', -1, 64)
+	}
+	return one(n.Value)
+}
+
+// One prints a plain number.
+func (p *Page) One(v float64) string { return one(v) }
+
 // Money prints a sum with its currency; "not known" without one.
 func (p *Page) Money(m facts.Money) string {
 	if !m.Known {

@@ -2,6 +2,8 @@ package read
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"handtight/bom/build"
 	"handtight/bom/source"
@@ -40,6 +42,8 @@ func (r *reader) hose(t *source.Table) {
 	if it.Length != nil && *it.Length > longestHose {
 		t.Fault("length", "this is more than 1 km, the longest hose that is taken", "write it like \"1.4 m\"")
 	}
+	it.BendRadius = r.size(t, "bend_radius", "120 mm")
+	it.Bend = bend(t)
 	it.Life = take(t, "life", "5 years", quantity.ParseDuration)
 	it.Fails = take(t, "fails", "5000 h", quantity.ParseDuration)
 	r.lives(t, it)
@@ -51,6 +55,27 @@ func (r *reader) hose(t *source.Table) {
 	piece, _ := catalog.KindNamed("plug") // a hose is counted in pieces
 	it.Have, it.Extra = count(t, "have", piece), count(t, "extra", piece)
 	t.DoneWith(keyRemedy(it.Kind))
+}
+
+// bend reads how far a hose turns in all on its way, in degrees: "90 deg".
+func bend(t *source.Table) float64 {
+	text, ok := t.Text("bend", "90 deg")
+	if !ok {
+		return 0
+	}
+	number, unit := strings.TrimSpace(text), ""
+	for _, u := range []string{"degrees", "deg", "°"} {
+		if strings.HasSuffix(number, u) {
+			number, unit = strings.TrimSpace(strings.TrimSuffix(number, u)), u
+			break
+		}
+	}
+	v, err := strconv.ParseFloat(number, 64)
+	if err != nil || unit == "" || !(v >= 0 && v <= 720) {
+		t.Fault("bend", fmt.Sprintf("`%s` is no angle that a hose turns by", text), "write the degrees that it turns in all, such as bend = \"90 deg\"")
+		return 0
+	}
+	return v
 }
 
 // hoseEnds reads the ends of a made-up hose, or leaves them to its stock.

@@ -33,7 +33,7 @@ func All() []Rule {
 		nothingTurns, portOpen, itemNotPlaced, oneClampBelowWaterline, filtersOutOfOrder,
 		underRated, ratingUnknown, ratedAboveStandard, threadsTooWeak, noWayOut,
 		reliefMissing, reliefCutOff, reliefSetHigh, reliefSetLow, reliefTooSmall,
-		hoseMayCollapse, pressureNotSaid, flushRunsToSea, flushMissesMembrane, seaReachesHouse,
+		hoseMayCollapse, hoseTooShort, pressureNotSaid, flushRunsToSea, flushMissesMembrane, seaReachesHouse,
 		houseWaterRuns, pumpGetsNoWater, reliefStandsOpen, membraneWithoutPressure, gaugeRange, gaugeMissing, supplyTooWeak, valveShutsFast,
 		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,
 		materialNotForSeawater, materialUnknown, galvanicPair, stainlessGalls,

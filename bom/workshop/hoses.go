@@ -21,7 +21,7 @@ type Hose struct {
 	HowCut     string           // why that long, or why it is not cut
 	Radius     *quantity.Length // least bend radius; nil where no table has it
 	RadiusWhy  string           // its source, or whom to ask
-	Least      *quantity.Length // what a right-angled bend with both straight ends takes; nil if not known
+	Least      *quantity.Length // what its bend with both straight ends takes; nil where its angle or radius is not known
 	Needs      []string         // bore, rating, vacuum, drinking water
 	Short      bool             // shorter than Least
 }
@@ -96,11 +96,13 @@ func roundUp(l quantity.Length) quantity.Length {
 	return roundTo * quantity.Length(math.Ceil(float64(l/roundTo)-1e-9))
 }
 
-// bend says how tight a hose may be bent, by its standard, and what length a right angle
-// takes then: the bend's own arc, and at each end one outside diameter that stays straight.
+// bend says how tight a hose may be bent, by its data sheet or its standard, and what length
+// its way takes then: the bend's own arc, and at each end one outside diameter that stays straight.
 func (h *Hose) bend() {
 	it := h.Unit.Item
-	if it.Spec != "" && it.Bore != nil {
+	if it.BendRadius != nil {
+		h.Radius, h.RadiusWhy = it.BendRadius, "as the build says"
+	} else if it.Spec != "" && it.Bore != nil {
 		if spec, ok := pressure.HoseSpec(it.Spec); ok {
 			if r, known := pressure.MinBend(spec, *it.Bore); known {
 				h.Radius, h.RadiusWhy = &r, "the largest that the tables of "+it.Spec+" print for this bore"
@@ -112,15 +114,16 @@ func (h *Hose) bend() {
 		return
 	}
 	outside := h.outside()
-	if outside == nil || h.Planned == nil {
+	if outside == nil || h.Planned == nil || it.Bend == 0 {
 		return
 	}
-	least := 2*straighten**outside + quantity.Length(math.Pi/2)*(*h.Radius+*outside/2)
+	least := 2*straighten**outside + quantity.Length(it.Bend*math.Pi/180)*(*h.Radius+*outside/2)
 	h.Least = &least
 	h.Short = *h.Planned < least
 }
 
-// outside is the outside diameter of a hose, where the build says it.
+// outside is the outside diameter of a hose, where the build says it; else its bore, which
+// is less: what is too short by that is too short.
 func (h *Hose) outside() *quantity.Length {
 	it := h.Unit.Item
 	switch {
@@ -129,6 +132,8 @@ func (h *Hose) outside() *quantity.Length {
 	case it.Bore != nil && it.Wall != nil:
 		d := *it.Bore + 2**it.Wall
 		return &d
+	case it.Bore != nil:
+		return it.Bore
 	}
 	return nil
 }
