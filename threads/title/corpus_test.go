@@ -1,8 +1,6 @@
 package title
 
 import (
-	"handtight/threads"
-
 	"encoding/csv"
 	"flag"
 	"fmt"
@@ -11,6 +9,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
 )
 
 // labelled is one line of a corpus with the ends that a person saw in it.

@@ -1,14 +1,14 @@
 package title
 
 import (
-	"handtight/threads"
-
 	"errors"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/threads"
 )
 
 func TestReadEnd(t *testing.T) {

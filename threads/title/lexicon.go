@@ -1,13 +1,13 @@
 package title
 
 import (
-	"handtight/threads"
-
 	"embed"
 	"encoding/csv"
 	"strings"
 	"sync"
 	"unicode/utf8"
+
+	"handtight/threads"
 )
 
 //go:embed lexicon/*.csv

@@ -1,10 +1,10 @@
 package title
 
 import (
-	"handtight/threads"
-
 	"math"
 	"sync"
+
+	"handtight/threads"
 )
 
 type threadKey struct{ size, tpi int }

@@ -1,10 +1,10 @@
 package title
 
 import (
-	"handtight/threads"
-
 	"math"
 	"strings"
+
+	"handtight/threads"
 )
 
 // question is the one question that decides an end, in plain words; "" if

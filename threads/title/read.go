@@ -1,12 +1,12 @@
 package title
 
 import (
-	"handtight/threads"
-
 	"fmt"
 	"strings"
 	"sync"
 	"unicode/utf8"
+
+	"handtight/threads"
 )
 
 // longestText is the most of a text that is read, in bytes: a shop's line has

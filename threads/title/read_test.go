@@ -1,13 +1,13 @@
 package title
 
 import (
-	"handtight/threads"
-
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
 )
 
 func TestReadKindMaterialRating(t *testing.T) {

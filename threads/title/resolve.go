@@ -1,8 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"math"
 
-import "math"
+	"handtight/threads"
+)
 
 // notJudged names ends that this package has no geometry for. They are shown
 // among the words not read, and no thread is reported for them.

@@ -1,10 +1,9 @@
 package title
 
 import (
-	"handtight/threads"
-
-	"unicode"
 	"unicode/utf8"
+
+	"handtight/threads"
 )
 
 // token is one piece of a line: a word with its meanings, a figure, or a mark.
@@ -233,128 +232,6 @@ func joinable(ms []*sense) bool {
 
 func (sc *scanner) exact(from, to int) (int, []*sense) {
 	return to, sc.lex.words[string(sc.norm[from:to])]
-}
-
-// phrase finds the longest lexicon phrase that begins at i and ends where a word
-// ends. Letters and digits run together first (cw617n), then apart (npt3/8).
-func (sc *scanner) lookUp(i int) (int, []*sense) {
-	end, m := sc.lookUpRun(i, true)
-	if m != nil || !sc.blended {
-		return end, m
-	}
-	return sc.lookUpRun(i, false)
-}
-
-func (sc *scanner) lookUpRun(i int, mixed bool) (int, []*sense) {
-	key, end := sc.key[:0], i
-	var best []*sense
-	bestEnd := 0
-	for pieces := 0; pieces < 5 && end < len(sc.norm); pieces++ {
-		stop := sc.run(end, mixed)
-		if wide(sc.norm, end) {
-			if e, m := sc.wideMatch(key, end); m != nil {
-				return e, m
-			}
-			break
-		}
-		if stop == end {
-			break
-		}
-		key = append(key, sc.norm[end:stop]...)
-		if m := sc.lex.words[string(key)]; m != nil && !(digit(sc.norm[stop-1]) && stop > i+1 && byteAt(sc.norm, stop) == '/') {
-			best, bestEnd = m, stop // NPTF 1/8 is no NPTF-1
-		}
-		if wide(sc.norm, stop) && pieces == 0 {
-			if e, m := sc.wideMatch(key, stop); m != nil {
-				best, bestEnd = m, e
-			}
-		}
-		next := stop
-		mark := byte(' ')
-		for next < len(sc.norm) && (joint(sc.norm[next]) || mark == ' ' && (sc.norm[next] == '/' || sc.norm[next] == '&')) {
-			if !joint(sc.norm[next]) {
-				mark = sc.norm[next]
-			}
-			next++
-		}
-		if next == stop || next == len(sc.norm) || len(key) > sc.lex.longest {
-			break
-		}
-		key = append(key, mark)
-		end = next
-	}
-	sc.key = key
-	return bestEnd, best
-}
-
-// run is the end of the run of letters, of digits, or of both that begins at i.
-func (sc *scanner) run(i int, mixed bool) int {
-	if i < len(sc.norm) && (sc.norm[i] == '%' || sc.norm[i] == '=') {
-		return i + 1
-	}
-	first := digit(byteAt(sc.norm, i))
-	for i < len(sc.norm) {
-		b := sc.norm[i]
-		if wide(sc.norm, i) || !alnum(b) || !mixed && digit(b) != first {
-			break
-		}
-		i++
-	}
-	return i
-}
-
-// wideMatch finds the longest phrase of a script written without blanks.
-func (sc *scanner) wideMatch(key []byte, i int) (int, []*sense) {
-	stop := i
-	for n := 0; n < 12 && wide(sc.norm, stop); n++ {
-		_, size := utf8.DecodeRune(sc.norm[stop:])
-		stop += size
-	}
-	base := len(key)
-	for stop > i {
-		full := append(key[:base:base], sc.norm[i:stop]...)
-		if m := sc.lex.words[string(full)]; m != nil {
-			return stop, m
-		}
-		_, size := utf8.DecodeLastRune(sc.norm[i:stop])
-		stop -= size
-	}
-	return 0, nil
-}
-
-// wideUnread takes one letter that no phrase begins with; a run of them is one word.
-func (sc *scanner) wideUnread(i int, glued bool) int {
-	_, size := utf8.DecodeRune(sc.norm[i:])
-	if n := len(sc.tokens); n > 0 && sc.tokens[n-1].unread && sc.tokens[n-1].to == i {
-		sc.tokens[n-1].to = i + size
-		return i + size
-	}
-	sc.tokens = append(sc.tokens, token{from: i, to: i + size, glued: glued, unread: true})
-	return i + size
-}
-
-// byStem tries the word's beginnings and ends, longest first.
-func (sc *scanner) byStem(word []byte) []*sense {
-	for n := len(word); n >= 4; n-- {
-		if m := sc.lex.starts[string(word[:n])]; m != nil {
-			return m
-		}
-	}
-	for k := 1; len(word)-k >= 4; k++ {
-		if m := sc.lex.finals[string(word[k:])]; m != nil {
-			return m
-		}
-	}
-	return nil
-}
-
-// wide reports whether the letter at i belongs to a script written without blanks.
-func wide(norm []byte, i int) bool {
-	if i >= len(norm) || norm[i] < 0xE0 {
-		return false
-	}
-	r, _ := utf8.DecodeRune(norm[i:])
-	return r > 0x2E80 || unicode.Is(unicode.Thai, r)
 }
 
 // behindCode reports whether a figure is glued to letters that mean nothing, so that it

@@ -1,8 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"math"
 
-import "math"
+	"handtight/threads"
+)
 
 // largestInch is the largest pipe size that is read: more is a length, a filter
 // housing or a coil.

@@ -1,8 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"math"
 
-import "math"
+	"handtight/threads"
+)
 
 var dashFamilies = [...]threads.Family{threads.JIC, threads.ORB, threads.SAE45, threads.ORFS}
 

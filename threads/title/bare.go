@@ -1,0 +1,144 @@
+package title
+
+import "math"
+
+// inchLike reports whether a plain number can be an inch size: 1, 2, 0.75, 1.25.
+func inchLike(v float64) bool {
+	return v >= 0.125 && v <= 4 && v*8 == math.Trunc(v*8)
+}
+
+var dashNumbers = map[float64]bool{
+	2: true, 3: true, 4: true, 5: true, 6: true, 7: true, 8: true, 10: true, 12: true, 14: true, 16: true, 20: true, 24: true, 32: true,
+}
+
+func (l *line) dash(k int, f *figure, prev, next *token) bool {
+	if !l.dashes || !f.whole || !dashNumbers[f.v] {
+		return false
+	}
+	if f.dashed {
+		return true
+	}
+	if m := next.is(classFamily); m != nil && m.has("dash") {
+		return true
+	}
+	if m := prev.is(classFamily); m != nil && m.has("dash") && !next.parted() {
+		return true
+	}
+	m := prev.is(classFamily)
+	return m != nil && m.has("dash") && f.v >= 4
+}
+
+// classifyPaired reads a number parted by an x or a dash from another figure.
+func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
+	var other *figure
+	switch {
+	case next.parted() && k+2 < len(l.tokens):
+		other = l.after(k)
+	case prev.parted() && k >= 2:
+		other = l.before(k)
+	}
+	if other == nil || other.kind == junkFigure || other.kind == pressureFigure {
+		return bare
+	}
+	if l.leads(k) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
+		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
+	}
+	if f.whole && l.shape != nil && int(f.v) == l.shape.ends && f.v > 1 && next.value(classSep) == "x" && !f.marked && other.frac {
+		return f.drop(asPort) // tee 3 x 1/2: three of them
+	}
+	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && k >= 2 && prev.value(classSep) == "x" && next.value(classSep) == "x" && other.marked && l.before(k) != nil && l.before(k).marked {
+		other.times = int(f.v) // 1" x 2 x 3/4": two of 3/4"
+		return f.drop(asPort)
+	}
+	if !f.whole && other.kind == bare && other.v > 8 {
+		other.drop(asElement) // 2.5 x 40: a membrane
+		return f.drop(asElement)
+	}
+	switch {
+	case f.v >= 5 && f.v <= 63 && (other.kind != bare || l.evidence):
+		return mmSize
+	case inchLike(f.v):
+		return inchSize
+	}
+	return bare
+}
+
+func (l *line) after(k int) *figure {
+	for j := k + 2; j < min(k+5, len(l.tokens)); j++ {
+		if l.tokens[j].figure != nil {
+			return l.tokens[j].figure
+		}
+	}
+	return nil
+}
+
+func (l *line) before(k int) *figure {
+	for j := k - 2; j >= max(k-5, 0); j-- {
+		if l.tokens[j].figure != nil {
+			return l.tokens[j].figure
+		}
+	}
+	return nil
+}
+
+// classifyLonely reads a number that stands by a word of an end, a sex or a part.
+func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
+	made := prev.is(classMaterial) != nil && at(l.tokens, k-2).is(classEnd) != nil // tube PE 20
+	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made {
+		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.is(angled)) {
+			return mmSize
+		}
+		if inchLike(f.v) {
+			return inchSize
+		}
+	}
+	if f.whole && tubeOutsides[f.v] && l.shape != nil && l.is(nominal) && (prev.is(classKind) != nil || next.is(classKind) != nil) && !l.otherSize(k) {
+		return mmSize // knie 15, sok 22
+	}
+	if f.whole && f.v >= 10 && f.v <= 63 && l.takesTubes() && !l.otherSize(k) && (next.is(classMaterial) != nil || prev.is(classMaterial) != nil) {
+		return mmSize // Trójnik zaciskowy 32 PE
+	}
+	if !inchLike(f.v) {
+		return bare
+	}
+	by := func(it *token) bool { return it.is(classSex) != nil || it.is(classKind) != nil }
+	if by(prev) || by(next) {
+		return inchSize
+	}
+	if l.shape != nil && l.shape.ends > 0 && !l.otherSize(k) && (k == len(l.tokens)-1 || prev.is(classMaterial) != nil) {
+		return inchSize
+	}
+	return bare
+}
+
+// tubeOutsides are the outside diameters of copper tube in mm that no inch size
+// is written like: EN 1057.
+var tubeOutsides = map[float64]bool{10: true, 12: true, 14: true, 15: true, 16: true, 18: true, 22: true, 28: true, 35: true, 42: true, 54: true}
+
+// takesTubes reports whether some word names an end that takes a tube.
+func (l *line) takesTubes() bool {
+	for k := range l.tokens {
+		if m := l.tokens[k].is(classEnd); m != nil && takesTube(m.value) {
+			return true
+		}
+	}
+	return false
+}
+
+func (l *line) otherSize(k int) bool {
+	for j := range l.tokens {
+		if f := l.tokens[j].figure; j != k && f != nil && f.kind != bare && f.kind < pressureFigure {
+			return true
+		}
+	}
+	return false
+}
+
+func hasWord(text, word string) bool {
+	for i := 0; i+len(word) <= len(text); i++ {
+		if text[i:i+len(word)] == word && !alnum(byteAt([]byte(text), i-1)) && !alnum(byteAt([]byte(text), i+len(word))) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,95 @@
+package title
+
+import (
+	"strings"
+
+	"handtight/threads"
+)
+
+// looseNut adds the end of a union nut that is named beside a male of its size.
+func (l *line) looseNut(ends, rest []*phrase) []*phrase {
+	if len(ends) == 1 && ends[0].attr&isNut != 0 && ends[0].sex() == threads.Male && !l.one {
+		rest = append(rest[:len(rest):len(rest)], ends[0])
+	}
+	for _, r := range rest {
+		if r.attr&isNut == 0 || len(ends) != 1 || ends[0].sex() != threads.Male || l.one {
+			continue
+		}
+		nut := copyOf(ends[0])
+		nut.sexes, nut.from, nut.to = []threads.Sex{threads.Female}, r.from, r.to
+		ends[0].attr &^= isNut | isSwivel
+		return append(ends, nut)
+	}
+	return ends
+}
+
+// dropHoseBore leaves out the bore of a hose that is itself the part, with or
+// without made-up ends: it is no end.
+func (l *line) dropHoseBore(ends []*phrase) []*phrase {
+	if l.one || len(ends) == 0 || l.shape != nil && !l.is(hose) {
+		return ends
+	}
+	first := ends[0]
+	if (l.shape == nil || l.is(hose)) && l.connector(ends) {
+		return ends
+	}
+	if l.shape == nil && allStock(ends) && first.endFirst {
+		return nil // a length of hose or pipe
+	}
+	if l.is(hose) && allNominalBores(ends) {
+		for _, e := range ends {
+			e.fig.role = asBoreBeside
+		}
+		return nil // hose 2SC DN10: its bore
+	}
+	if first.hose && first.endFirst && first.fam != nil && l.both && l.shape == nil {
+		l.shape, first.end, first.hose = l.lex.shapes["hose"], "", false // hose 1/2 BSP swivel ends
+		return ends
+	}
+	if !first.hose || !first.endFirst || first.described() || len(ends) == 2 && l.shape == nil {
+		return ends
+	}
+	if l.shape == nil {
+		l.shape = l.lex.shapes["hose"]
+	}
+	return ends[1:]
+}
+
+// allStock reports whether every size is a hose's or a pipe's own: its bore, its
+// outside, its wall.
+func allStock(ends []*phrase) bool {
+	for k, e := range ends {
+		if e.described() || !e.hose && e.end != "TUBE" && (k == 0 || e.end != "") {
+			return false
+		}
+	}
+	return true
+}
+
+// connector reports a short hose with its ends on, of which only the sizes are
+// said (hose 1/2 x 3/8 40 cm), and makes its ends threads.
+func (l *line) connector(ends []*phrase) bool {
+	if len(ends) != 2 || !allStock(ends) {
+		return false
+	}
+	short := false
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.role == asLength {
+			text := strings.ToLower(l.words(l.tokens[k].from, l.tokens[k].to))
+			short = short || strings.HasSuffix(text, "cm") || strings.HasSuffix(text, "см") || strings.HasSuffix(text, "سم")
+		}
+	}
+	for _, e := range ends {
+		if e.fig == nil || e.fig.kind != inchSize || e.round || e.pex {
+			return false
+		}
+	}
+	if !short {
+		return false
+	}
+	l.shape = l.lex.shapes["hose"]
+	for _, e := range ends {
+		e.end, e.hose, e.thread = "", false, true
+	}
+	return true
+}

@@ -1,0 +1,123 @@
+package title
+
+import "handtight/threads"
+
+// restated lists the places of sizes, with a thread given again by its own name
+// left out: 12L (M18x1.5), -10 ORB 7/8-14.
+func (l *line) restated(tokens []token) []int {
+	var out []int
+	for k := range tokens {
+		f := tokens[k].figure
+		if f == nil || !f.sized() {
+			continue
+		}
+		if n := len(out); n > 0 {
+			before := tokens[out[n-1]].figure
+			if before.kind == dashSize && f.kind == inchSize && f.v*16 == before.v && k-out[n-1] <= 2 {
+				f.drop(asRepeat)
+				continue
+			}
+			if again(before, f) {
+				f.drop(asRepeat)
+				continue
+			}
+			if again(f, before) {
+				before.drop(asRepeat)
+				out[n-1] = k
+				continue
+			}
+		}
+		out = append(out, k)
+	}
+	return out
+}
+
+// again reports whether thread names the thread of the dash or cone size.
+func again(size, thread *figure) bool {
+	switch {
+	case size.kind == coneSize && thread.kind == metricSize:
+		f, ok := threads.Find(coneFamily(size.series), coneSize24(size.v, size.series))
+		return ok && float64(f.Major) == thread.v
+	case size.kind == dashSize && thread.kind == unSize:
+		for _, family := range dashFamilies {
+			if f, ok := threads.Find(family, dashText(size.v)); ok && sameThread(f, thread) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// trim narrows the phrase's words to those about the end.
+func (c *phrase) trim(l *line, tokens []token) {
+	telling := func(it *token) bool {
+		return it.figure != nil && it.figure.sized() || it.is(classSex) != nil || it.is(classFamily) != nil ||
+			it.is(classEnd) != nil || it.is(classAttr) != nil || it.role(classBefore) == asBore
+	}
+	first, last := -1, -1
+	for k := range tokens {
+		if telling(&tokens[k]) {
+			if first < 0 {
+				first = k
+			}
+			last = k
+		}
+	}
+	if first >= 0 {
+		c.from, c.to = tokens[first].from, tokens[last].to
+		if f := tokens[first].figure; f != nil && f.dashed && c.from > 0 {
+			c.from--
+		}
+	}
+}
+
+// addSexes adds a sex, or one of each end. The same sex said twice apart (M
+// เกลียวนอก) is one; joined by a stroke (F/F) it is one of each end.
+func (c *phrase) addSexes(s []threads.Sex, joined bool) {
+	if len(s) == 1 && len(c.sexes) == 1 && c.sexes[0] == s[0] && !joined {
+		return
+	}
+	if len(c.sexes) > 1 && (!joined || c.dealt) {
+		return
+	}
+	if len(s) > 2 && len(c.sexes) == 1 && !joined {
+		c.sexes = nil // male tee MMM
+	}
+	c.dealt = len(s) > 1
+	c.sexes = append(c.sexes[:len(c.sexes):len(c.sexes)], s...)
+}
+
+// detail ranks families that are said together: the closer name rules.
+var detail = map[string]int{
+	"THREAD": 0, "UN": 1, "SAE45": 1, "FLARE": 0, "BSP": 1, "SAE": 1, "NPT": 1, "IPS": 1, "24": 1, "BSPP": 2, "BSPT": 2, "NPTF": 2, "NPS?": 1, "R": 3, "RC": 3, "RP": 3,
+}
+
+func (c *phrase) addFamily(m *sense) {
+	for _, word := range m.extra {
+		c.attr |= attrNamed[word]
+	}
+	if m.value == "THREAD" {
+		c.thread = true
+		if len(m.sexes) > 0 {
+			c.addSexes(m.sexes, false)
+		}
+		return
+	}
+	if len(m.sexes) > 0 {
+		c.addSexes(m.sexes, c.fam != nil)
+	}
+	rankOf := func(m *sense) int {
+		if n, ok := detail[m.value]; ok {
+			return n
+		}
+		return 2
+	}
+	switch {
+	case c.fam == nil:
+		c.fam = m
+	case rankOf(m) > rankOf(c.fam):
+		c.fam, c.fam2 = m, c.fam
+	case m.value != c.fam.value:
+		c.fam2 = m
+	}
+}

@@ -1,0 +1,108 @@
+package title
+
+// withTail adds the tail of a part that has a thread and a tail, where one size
+// stands for both or the tail's is not said.
+func (l *line) withTail(ends []*phrase) []*phrase {
+	if l.one {
+		return ends
+	}
+	var out []*phrase
+	for _, e := range ends {
+		if bore := hoseBore(e, ends); bore != nil {
+			out = append(out, e, bore)
+			continue
+		}
+		if e.end == "BARB" && threadLike(e) {
+			tail := &phrase{from: e.from, to: e.to, end: "BARB"}
+			if !e.endFirst {
+				tail.fig = e.fig
+			}
+			e.end = ""
+			if e.fig.kind == dashSize || e.fig.kind == inchSize && dashWord(e.fam) {
+				tail.fig = e.fig
+			}
+			if hasEnd(ends, "BARB") || l.shape != nil && l.valve() {
+				out = append(out, e)
+				continue
+			}
+			out = append(out, e, tail)
+			continue
+		}
+		out = append(out, e)
+	}
+	return l.pillar(out)
+}
+
+// hoseBore parts the bore of a garden hose (5/8" garden hose, female) from the
+// thread at its end, which comes in one size.
+func hoseBore(e *phrase, ends []*phrase) *phrase {
+	if e.fam == nil || e.fam.value != "NH" || e.fig == nil || e.fig.kind != inchSize || e.fig.v == 0.75 || e.fig.v > 1 {
+		return nil
+	}
+	bore := &phrase{from: e.from, to: e.to, end: "BARB", fig: e.fig}
+	e.fig, e.end = hoseThread(), ""
+	for _, o := range ends {
+		if o != e && o.end == "BARB" {
+			return nil
+		}
+	}
+	return bore
+}
+
+func dashWord(m *sense) bool { return m != nil && m.has("dash") }
+
+// pillar adds the tail that a hose tail or a tap has without a size of it.
+func (l *line) pillar(ends []*phrase) []*phrase {
+	if l.shape == nil || hasEnd(ends, "BARB") || len(ends) != 1 || !threadLike(ends[0]) {
+		return ends
+	}
+	if !l.is(tail) && !(l.is(pillar) && l.pillared()) {
+		return ends
+	}
+	tail := &phrase{from: ends[0].from, to: ends[0].to, end: "BARB"}
+	if dashWord(ends[0].fam) && ends[0].fig.kind == inchSize {
+		tail.fig = ends[0].fig
+	}
+	return append(ends, tail)
+}
+
+func (l *line) pillared() bool {
+	for k := range l.tokens {
+		if m := l.tokens[k].is(classEnd); m != nil && m.value == "BARB" {
+			return true
+		}
+	}
+	return false
+}
+
+// nameTubes says what an end in millimetres without a word of its own is, from
+// the words of the line.
+func (l *line) nameTubes(ends, rest []*phrase) {
+	word := ""
+	for _, c := range append(append([]*phrase{}, rest...), ends...) {
+		if c.end != "" && (word == "" || word == "TUBE") && c.end != "QC" {
+			word = c.end
+		}
+	}
+	for _, e := range ends {
+		if e.bare() && e.end == "" && e.fig.kind == dnSize && l.material == "pvc" && !l.one && !anyThread(ends) && word == "" {
+			e.end = "SOCKET" // waste and drain pipe by its nominal bore
+		}
+		if e.pex && e.end == "TUBE" && word != "" && word != "TUBE" {
+			e.end = word
+		}
+		if !e.millimetres() || e.end != "" && e.end != "TUBE" {
+			continue
+		}
+		switch {
+		case word != "" && (e.end == "" || e.round || word != "BARB"):
+			e.end = word
+		case l.is(tail) && l.material != "pvc":
+			e.end = "BARB"
+		case l.is(bush) || l.shape != nil && l.material == "pvc" && e.end == "":
+			e.end = "SOCKET"
+		default:
+			e.end = "TUBE"
+		}
+	}
+}
