@@ -73,7 +73,7 @@ const (
 	DeadEnd        = running.DeadEnd
 	Flushed        = running.Flushed
 	FullFlowFactor = circuit.FullFlowFactor
-	HighPressure   = segment.HighPressure
+	HighPressure   = state.HighPressure
 	PumpPulls      = rating.PumpPulls
 	Stands         = running.Stands
 )

@@ -21,11 +21,14 @@ const (
 	Relief                       // forward at its set pressure
 	FeedPump                     // adds up to its shut-off pressure
 	PositivePump                 // pushes until something opens
+	Regulator                    // forward; holds what is set before it, and opens on its own
+	Recovery                     // an energy-recovery pump lifts what drives it by the ratio of its rod
+	Return                       // the brine side of an energy-recovery pump: water moves on with the stroke, no pressure does
 )
 
 var flowNames = map[string]Flow{
 	"open": Open, "one-way": OneWay, "shut": Shut, "throttle": Throttle, "membrane": Membrane,
-	"relief": Relief, "feed-pump": FeedPump, "positive-pump": PositivePump,
+	"relief": Relief, "feed-pump": FeedPump, "positive-pump": PositivePump, "regulator": Regulator, "energy-recovery": Recovery, "return": Return,
 }
 
 // Passage joins two ports of a kind, by index into its ports.
@@ -71,6 +74,11 @@ type Kind struct {
 	Selector bool     // one of its ways is open, never both
 	Free     bool     // ports and passages are named by the item
 	Spare    Spare
+}
+
+// Has reports whether a part of the kind has a passage of a sort.
+func (k *Kind) Has(is Flow) bool {
+	return slices.ContainsFunc(k.Passages, func(p Passage) bool { return p.Is == is })
 }
 
 // PortIndex finds a port by name; -1 if the kind has none of that name.

@@ -11,14 +11,15 @@ import (
 // Condition is what is done, or has failed, in a state, beside the one passage that it
 // shuts.
 type Condition struct {
-	Shut    map[int]bool // passages that are shut as well
-	Stopped bool         // the positive pumps stand still
-	Still   bool         // the feed pumps stand still
-	Flush   bool         // flush valves are open
-	Opened  *graph.Unit  // the valve that stands open though it should be shut
-	Between *graph.Unit  // the selector that stands between its ways
-	Swapped *graph.Unit  // the selector that stands at its second way
-	Dry     *graph.Unit  // the intake that lets no water in
+	Shut      map[int]bool // passages that are shut as well
+	NoReliefs bool         // every relief has failed shut
+	Stopped   bool         // the positive pumps stand still
+	Still     bool         // the feed pumps stand still
+	Flush     bool         // flush valves are open
+	Opened    *graph.Unit  // the valve that stands open though it should be shut
+	Between   *graph.Unit  // the selector that stands between its ways
+	Swapped   *graph.Unit  // the selector that stands at its second way
+	Dry       *graph.Unit  // the intake that lets no water in
 }
 
 // flow is what an edge does in the condition.
@@ -27,6 +28,8 @@ func (c *Condition) flow(i int, e *Link) catalog.Flow {
 		return catalog.Shut
 	}
 	switch {
+	case c.NoReliefs && e.Is == catalog.Relief:
+		return catalog.Shut
 	case e.Unit.Item.Kind.Selector:
 		return c.selector(e)
 	case c.Opened == e.Unit:
@@ -76,6 +79,20 @@ func (c *Circuit) makeEdges() {
 			c.edges[part][k] = network.Edge{
 				ID: i, From: c.Local[e.From], To: c.Local[e.To],
 				Shutoff: network.Known(it.Shutoff), Stall: network.Known(it.Stall), Set: network.Known(it.Set), FullFlow: fullFlow(it),
+				Flow: network.Known(it.Flow),
+			}
+			switch c.edges[part][k].Waste = c.edges[part][k].From; e.Is {
+			case catalog.Relief:
+				c.edges[part][k].Capacity = network.Known(it.Flow)
+			case catalog.Regulator:
+				c.edges[part][k].Holds = network.Known(it.Set)
+			case catalog.Recovery:
+				if it.Ratio != nil {
+					c.edges[part][k].Ratio = network.Figure[float64]{Value: it.Ratio.Fraction(), Known: true}
+				}
+				if waste := it.PortIndex("waste"); waste >= 0 {
+					c.edges[part][k].Waste = c.Local[c.JunctionOf[e.Unit.First+waste]]
+				}
 			}
 		}
 	}
@@ -96,6 +113,7 @@ func fullFlow(i *build.Item) network.Figure[quantity.Pressure] {
 var kinds = [...]network.Kind{
 	catalog.Open: network.Open, catalog.OneWay: network.OneWay, catalog.Shut: network.Shut, catalog.Throttle: network.Throttle,
 	catalog.Membrane: network.Membrane, catalog.Relief: network.Relief, catalog.FeedPump: network.FeedPump, catalog.PositivePump: network.PositivePump,
+	catalog.Regulator: network.Regulator, catalog.Recovery: network.Recovery, catalog.Return: network.Shut,
 }
 
 // Network is one part of the build in one condition, for the solver. Nodes are numbered as

@@ -38,6 +38,14 @@ path = ["hp-tee.branch", "relief", "relief-out"]
 func findUnpressed(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, x := range s.Unpressed() {
+		if !x.Driven {
+			out = append(out, finding.Finding{
+				Severity: finding.Stop, Subject: ofUnit(x.Vessel), Place: at(x.Vessel.Mark),
+				Reason: fmt.Sprintf("the duty is %s, and no pump that gives it stands in the plant of %s: it stands at %s.", s.Build.Duty.Pressure, x.Vessel.Name, bars(x.Stands)),
+				Remedy: "Place the high-pressure pump before the vessel; a feed pump or a plain passage in its place gives no pressure.",
+			})
+			continue
+		}
 		out = append(out, finding.Finding{
 			Severity: finding.Stop, Subject: ofUnit(x.Vessel), Place: at(x.Vessel.Mark),
 			Reason: fmt.Sprintf("in normal running %s stands at %s, and the duty is %s: nothing holds the pressure behind it.", x.Vessel.Name, bars(x.Stands), s.Build.Duty.Pressure),

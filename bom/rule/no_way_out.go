@@ -93,7 +93,7 @@ func unbounded(s *bom.System, st *bom.State) (finding.Finding, bool) {
 	f := finding.Finding{
 		Severity: finding.Stop, Subject: ofState(st), Place: at(first.Unit.Mark),
 		Reason: fmt.Sprintf("%s: nothing opens, and the pressure rises until something bursts, in %s.", st.Cause, strings.Join(reaches, "; ")),
-		Remedy: "Give the pump a relief valve whose outlet is free (its own, or back to the pump's inlet), and let nothing shut the line behind the throttle.",
+		Remedy: "Give the pump a relief valve that passes its whole flow, with a free outlet (its own, or back to the pump's inlet), and let nothing shut the line behind the throttle.",
 	}
 	if st.Unit != nil {
 		f.Place = at(st.Unit.Mark)

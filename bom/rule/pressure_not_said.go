@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/catalog"
 )
 
 var pressureNotSaid = Rule{
@@ -51,12 +52,16 @@ func findUnsaidPressure(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	said := map[*bom.Item]bool{}
 	for _, u := range s.Units {
-		key, hint := "", ""
+		key, hint, reckoned := "", "", "without pressure"
 		switch it := u.Item; {
-		case it.Kind.Name == "feed pump" && it.Shutoff == nil:
+		case it.Kind.Has(catalog.FeedPump) && it.Shutoff == nil:
 			key, hint = "shutoff", "its pressure against a shut line, from its data sheet"
 		case it.Kind.Supply && it.Pressure == nil:
 			key, hint = "pressure", "what its pressure switch cuts out at"
+		case it.Kind.Has(catalog.Recovery) && it.Ratio == nil:
+			key, hint, reckoned = "ratio", "the area of its rod over that of its piston, from its data sheet", "without bound"
+		case it.Kind.Has(catalog.Regulator) && it.Set == nil:
+			key, hint, reckoned = "set", "what it holds before it", "as behind a throttle, at the duty"
 		}
 		if key == "" || said[u.Item] {
 			continue
@@ -64,7 +69,7 @@ func findUnsaidPressure(s *bom.System) []finding.Finding {
 		said[u.Item] = true
 		out = append(out, finding.Finding{
 			Severity: finding.Caution, NotKnown: true, Subject: ofUnit(u), Place: at(u.Mark),
-			Reason: fmt.Sprintf("nothing says how hard %s (%s) pushes, so what lies behind it is reckoned without pressure.", u.Name, u.Item.Kind.Name),
+			Reason: fmt.Sprintf("nothing says how hard %s (%s) pushes, so what lies behind it is reckoned %s.", u.Name, u.Item.Kind.Name, reckoned),
 			Remedy: fmt.Sprintf("Write `%s` on `%s`: %s.", key, u.Item.ID, hint),
 		})
 	}

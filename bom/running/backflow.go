@@ -31,7 +31,7 @@ func letsBack(e *circuit.Link, back bool) bool {
 	switch e.Is {
 	case catalog.Open, catalog.Throttle:
 		return true
-	case catalog.OneWay, catalog.PositivePump:
+	case catalog.OneWay, catalog.PositivePump, catalog.Regulator, catalog.Recovery, catalog.Return:
 		return back
 	case catalog.FeedPump:
 		return back || e.Unit.Item.Type == "centrifugal"

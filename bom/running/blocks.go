@@ -66,7 +66,7 @@ func runsOn(e *circuit.Link, back bool) bool {
 	switch e.Is {
 	case catalog.Open:
 		return true
-	case catalog.OneWay, catalog.FeedPump, catalog.PositivePump:
+	case catalog.OneWay, catalog.FeedPump, catalog.PositivePump, catalog.Recovery, catalog.Return:
 		return !back
 	}
 	return false
@@ -75,7 +75,7 @@ func runsOn(e *circuit.Link, back bool) bool {
 // anyWay reports whether water could run through an edge if all stood open and turned right.
 func anyWay(e *circuit.Link, _ bool) bool {
 	switch e.Is {
-	case catalog.Open, catalog.OneWay, catalog.FeedPump, catalog.PositivePump:
+	case catalog.Open, catalog.OneWay, catalog.FeedPump, catalog.PositivePump, catalog.Recovery, catalog.Return:
 		return true
 	}
 	return false
@@ -88,7 +88,7 @@ func blocks(e *circuit.Link, back bool) string {
 		return fmt.Sprintf("stands at its way `%s`", e.Unit.Item.Ports[1].Name)
 	case e.Is == catalog.OneWay && back:
 		return "points back"
-	case (e.Is == catalog.FeedPump || e.Is == catalog.PositivePump) && back:
+	case (e.Is == catalog.FeedPump || e.Is == catalog.PositivePump || e.Is == catalog.Recovery) && back:
 		return "is turned about"
 	case e.Is == catalog.Open && e.ShutNormally():
 		return "is shut in normal running"

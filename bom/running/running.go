@@ -54,11 +54,13 @@ func (s *Running) pumped(port int) bool {
 type Unpressed struct {
 	Vessel *graph.Unit
 	Stands float64 // bar, at its feed
+	Driven bool    // some pump brings pressure to it
 }
 
-// Unpressed lists the vessels that a running pump does not bring to the duty: water leaves
-// them by a way without a throttle, or the throttle stands before them. Where a relief is
-// set below the duty, or stands open, that is why, and none is listed.
+// Unpressed lists the vessels that nothing brings to the duty: water leaves them by a way
+// without a throttle, the throttle stands before them, or no pump that could press stands
+// before them at all. Where a relief is set below the duty, or stands open, that is why, and
+// none is listed; nor is a vessel whose feed or brine is joined to nothing.
 func (s *Running) Unpressed() []Unpressed {
 	if s.Build.Duty.Pressure == nil {
 		return nil
@@ -67,7 +69,7 @@ func (s *Running) Unpressed() []Unpressed {
 	var out []Unpressed
 	for part := range s.Nets {
 		st := s.Normal(part)
-		if st == nil || s.relieved(part) {
+		if st != nil && s.relieved(part) {
 			continue
 		}
 		for _, u := range s.UnitsOf(part) {
@@ -75,21 +77,33 @@ func (s *Running) Unpressed() []Unpressed {
 			if u.Item.Kind.Name != "pressure vessel" || feed < 0 || brine < 0 || s.Node(u, feed).Joint == nil || s.Node(u, brine).Joint == nil {
 				continue
 			}
-			if high, _, ok := s.Pressure(st, u.First+feed); ok && pressure.Above(duty, high) {
-				out = append(out, Unpressed{u, high})
+			x := Unpressed{Vessel: u}
+			if st != nil {
+				x.Stands, _, _ = s.Pressure(st, u.First+feed)
+				x.Driven = s.driven(u.First + feed)
+			}
+			if pressure.Above(duty, x.Stands) {
+				out = append(out, x)
 			}
 		}
 	}
 	return out
 }
 
-// relieved reports whether a part of the build has no pump that could press, or a relief
-// that keeps it from the duty.
+// driven reports whether a pump that could press stands before a port.
+func (s *Running) driven(port int) bool {
+	for _, i := range s.LinksOf[s.NetOf[s.JunctionOf[port]]] {
+		if is := s.Links[i].Is; is == catalog.PositivePump || is == catalog.Recovery {
+			return true
+		}
+	}
+	return false
+}
+
+// relieved reports whether a relief keeps a connected part of the build from the duty.
 func (s *Running) relieved(part int) bool {
-	pumps := false
 	for _, i := range s.LinksOf[part] {
 		e := &s.Links[i]
-		pumps = pumps || e.Is == catalog.PositivePump
 		if set := e.Unit.Item.Set; e.Is == catalog.Relief && set != nil {
 			in := e.Unit.First + e.Unit.Item.PortIndex("in")
 			high, _, _ := s.Pressure(s.Normal(part), in)
@@ -98,5 +112,5 @@ func (s *Running) relieved(part int) bool {
 			}
 		}
 	}
-	return !pumps
+	return false
 }

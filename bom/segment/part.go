@@ -24,6 +24,7 @@ type Part struct {
 	Low     float64          // bar, at most 0: the lowest at any port of the unit, below 0 a vacuum
 	LowBy   *state.State     // what gives the lowest; nil where there is no vacuum
 	Hold    rating.Allowable // what the port holds
+	driven  bool
 }
 
 // Parts lists what each placed unit sees and holds, in the order in which the runs place
@@ -53,7 +54,7 @@ func (s *Segments) part(u *graph.Unit) (worst Part, ok bool) {
 		if u.Item.Exempt(i) {
 			continue
 		}
-		p := Part{Unit: u, Port: u.First + i, Normal: load.Normal, Hold: s.PortHold(u.First + i)}
+		p := Part{Unit: u, Port: u.First + i, Normal: load.Normal, Hold: s.PortHold(u.First + i), driven: s.Driven(u.First + i)}
 		p.Worst, p.Cause = load.Worst()
 		if g := s.SegmentOf(p.Port); len(g.Joints) > 0 {
 			p.Segment = g
@@ -92,7 +93,7 @@ func (p *Part) High() bool {
 	if p.Segment != nil {
 		return p.Segment.High()
 	}
-	return p.Normal > HighPressure
+	return p.driven
 }
 
 // Over reports whether the part is known to see more than it holds; what has no bound

@@ -24,15 +24,12 @@ type Segment struct {
 	Hold    rating.Allowable // its weakest member
 	Unrated []*graph.Unit    // members whose rating is not known
 	Below   bool
+	driven  bool
 }
 
-// HighPressure is the boundary between low and high pressure in bar: our own
-// (a judgement), above what a house system or a feed pump gives and below what any
-// membrane needs.
-const HighPressure = 10.0
-
-// High reports whether the segment's normal pressure makes it a high-pressure one.
-func (g *Segment) High() bool { return g.Load.Normal > HighPressure }
+// High reports whether the segment is a high-pressure one by what drives it: see
+// [state.States.Driven].
+func (g *Segment) High() bool { return g.driven }
 
 // Segments are the segments of a build, in the order of their first ports, with what each
 // sees and bears.
@@ -72,6 +69,7 @@ func (s *Segments) segment() {
 		g := s.All[of[s.JunctionOf[p]]]
 		s.of[p] = g
 		g.Ports = append(g.Ports, p)
+		g.driven = g.driven || s.Driven(p)
 		u := s.Ports[p].Unit
 		if len(g.Units) == 0 || g.Units[len(g.Units)-1] != u && !slices.Contains(g.Units, u) {
 			g.Units = append(g.Units, u)

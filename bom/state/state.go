@@ -34,6 +34,7 @@ type States struct {
 	waters *wetting.Waters
 	normal []*State // by connected part of the build; nil where nothing runs
 	loaded []Load   // by junction
+	driven []bool   // by junction
 }
 
 // Solve solves every state of a circuit.
@@ -41,6 +42,7 @@ func Solve(c *circuit.Circuit, w *wetting.Waters) *States {
 	s := &States{Circuit: c, waters: w}
 	s.solve()
 	s.loaded = s.loads()
+	s.drive()
 	return s
 }
 
@@ -184,7 +186,7 @@ func (p *maker) acts(i int) {
 		p.valve(i, e, title+" left", false)
 	case e.Clogs:
 		p.add(name+" clogged", title+" clogged", e.Unit, true, p.running, i)
-	case e.Is == catalog.Relief:
+	case e.Is == catalog.Relief, e.Is == catalog.Regulator:
 		p.add(name+" stuck", title+" stuck shut", e.Unit, true, p.running, i)
 	}
 }

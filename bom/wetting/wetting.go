@@ -26,7 +26,7 @@ func Of(c *circuit.Circuit) *Waters {
 	s := w
 	w.sea = s.spread(s.seaSeeds(), func(e *circuit.Link, back bool) bool {
 		second := e.Unit.Item.Kind.Selector && e.Position > 0
-		return !e.ShutNormally() && !second && e.Is != catalog.Membrane && e.Is != catalog.Relief && !(back && e.Is == catalog.OneWay)
+		return !e.ShutNormally() && !second && e.Is != catalog.Membrane && e.Is != catalog.Relief && !(back && (e.Is == catalog.OneWay || e.Is == catalog.Regulator || e.Is == catalog.Recovery || e.Is == catalog.Return))
 	})
 	house := s.kindSeeds("house supply")
 	w.rinsed = s.spread(append(s.freshTanks(), house...), rinses)
@@ -116,7 +116,7 @@ func rinses(e *circuit.Link, back bool) bool {
 	switch e.Is {
 	case catalog.Membrane, catalog.Relief, catalog.Shut:
 		return false
-	case catalog.OneWay, catalog.PositivePump:
+	case catalog.OneWay, catalog.PositivePump, catalog.Regulator, catalog.Recovery, catalog.Return:
 		return !back
 	case catalog.FeedPump:
 		return !back || e.Unit.Item.Type == "centrifugal"
