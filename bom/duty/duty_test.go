@@ -1,11 +1,14 @@
 package duty
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom"
+	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
 )
 
@@ -123,6 +126,81 @@ func TestCurvesAndUpgrade(t *testing.T) {
 
 func BenchmarkDutyOfTheCleanBuild(b *testing.B) {
 	bd, faults := bom.Read(clean)
+	require.NoError(b, faults.Err())
+	s, faults := bom.Walk(bd)
+	require.NoError(b, faults.Err())
+	for b.Loop() {
+		Of(s)
+	}
+}
+
+// A gauge that says what the trade says: 2.1 US gal/min at 800 psi draws 50 to 60 A (common
+// practice, no source). At 24 V that lies in the range; at 12 V a plate of 60 A is impossible.
+func TestTradeFactOfTheCurrent(t *testing.T) {
+	read := func(volts, plate string) *Making {
+		b, faults := bom.Parse("x.toml", []byte(`
+[build]
+name = "x"
+currency = "EUR"
+[duty]
+pressure = "800 psi"
+supply = "`+volts+`"
+[[item]]
+id = "pump"
+kind = "plunger pump"
+flow = "2.1 gpm"
+motor = "belt"
+`+plate+`
+[[item]]
+id = "feed"
+kind = "feed pump"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "out"
+kind = "overboard"
+[[item]]
+id = "throttle"
+kind = "brine throttle"
+[[run]]
+name = "r"
+path = ["sea", "feed", "pump", "throttle", "out"]
+`))
+		require.NoError(t, faults.Err())
+		s, faults := bom.Walk(b)
+		require.NoError(t, faults.Err())
+		return Of(s).Plants[0]
+	}
+	p := read("24 V", "").Power
+	require.NotNil(t, p)
+	require.True(t, p.All.Overlaps(span.Between[quantity.Current](50, 60)), "%s", p.All)
+	require.Empty(t, read("24 V", `motor_current = "60 A"`).Power.Cannot)
+	require.NotEmpty(t, read("12 V", `motor_current = "50 A"`).Power.Cannot)
+}
+
+// The same plant in litres and in gallons gives the same facts.
+func TestUnitsDoNotMatter(t *testing.T) {
+	litres, gallons := of(t, clean, "flow=8 L/min").Plants[0], of(t, clean, "flow=2.11337642 gpm").Plants[0]
+	hours := of(t, clean, "flow=126.802585 gph").Plants[0]
+	for _, other := range []*Making{gallons, hours} {
+		require.InEpsilon(t, float64(litres.All.Product.Lo), float64(other.All.Product.Lo), 1e-6)
+		require.InEpsilon(t, float64(litres.All.Salt.Hi), float64(other.All.Salt.Hi), 1e-6)
+	}
+}
+
+// A line of a thousand hoses before the pump.
+func BenchmarkDutyOfAThousandHoses(b *testing.B) {
+	var text strings.Builder
+	text.WriteString("[build]\nname = \"x\"\ncurrency = \"EUR\"\n[duty]\npressure = \"55 bar\"\n[[item]]\nid = \"pump\"\nkind = \"plunger pump\"\nflow = \"8 L/min\"\n" +
+		"[[item]]\nid = \"stock\"\nkind = \"hose stock\"\nbore = \"19 mm\"\n[[item]]\nid = \"sea\"\nkind = \"sea\"\n[[item]]\nid = \"out\"\nkind = \"overboard\"\n[[item]]\nid = \"tee\"\nkind = \"coupling\"\n[[item]]\nid = \"throttle\"\nkind = \"brine throttle\"\n")
+	path := `"sea"`
+	for i := range 1000 {
+		fmt.Fprintf(&text, "[[hose]]\nid = \"h%d\"\nof = \"stock\"\nlength = \"0.1 m\"\n", i)
+		path += fmt.Sprintf(`, "h%d", "tee/+"`, i)
+	}
+	fmt.Fprintf(&text, "[[run]]\nname = \"r\"\npath = [%s, \"pump\", \"throttle\", \"out\"]\n", path)
+	bd, faults := bom.Parse("x.toml", []byte(text.String()))
 	require.NoError(b, faults.Err())
 	s, faults := bom.Walk(bd)
 	require.NoError(b, faults.Err())

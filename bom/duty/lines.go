@@ -93,7 +93,7 @@ type net struct {
 	s      *bom.System
 	m      *Making
 	water  line.Water
-	node   []int
+	node   map[int]int // of each port
 	nodes  int
 	pumpQ  float64 // share of the feed's span: 0 the least, 1 the greatest
 	upper  bool    // feed pump by its upper curve
@@ -158,10 +158,8 @@ func liftOf(s *bom.System, m *Making) span.Span[quantity.Length] {
 
 func (n *net) solve() (*flow.Answer, error) {
 	n.joinNodes()
-	for _, u := range n.s.Units {
-		if n.s.NetOf[n.s.JunctionOf[u.First]] == n.m.Net {
-			n.unit(u)
-		}
+	for _, u := range n.m.units {
+		n.unit(u)
 	}
 	n.anchor()
 	n.n.Nodes, n.n.Links = n.nodes, n.links
@@ -170,19 +168,19 @@ func (n *net) solve() (*flow.Answer, error) {
 
 // joinNodes makes a node of each port, and one of two ports that are joined.
 func (n *net) joinNodes() {
-	n.node = make([]int, len(n.s.Ports))
-	for i := range n.node {
-		n.node[i] = -1
-	}
-	for i := range n.s.Ports {
-		if n.node[i] >= 0 || n.s.NetOf[n.s.JunctionOf[i]] != n.m.Net {
-			continue
+	n.node = make(map[int]int, 2*len(n.m.units))
+	for _, u := range n.m.units {
+		for k := range u.Item.Ports {
+			i := u.First + k
+			if _, done := n.node[i]; done {
+				continue
+			}
+			n.node[i] = n.nodes
+			if j := n.s.Ports[i].Joint; j != nil {
+				n.node[j.A], n.node[j.B] = n.nodes, n.nodes
+			}
+			n.nodes++
 		}
-		n.node[i] = n.nodes
-		if j := n.s.Ports[i].Joint; j != nil {
-			n.node[j.A], n.node[j.B] = n.nodes, n.nodes
-		}
-		n.nodes++
 	}
 }
 
@@ -554,25 +552,27 @@ func (i *Inlet) npsh(n *net, a *flow.Answer, before []int, low, high quantity.Pr
 
 // upstream lists the links that bring water to a node, from it outward.
 func upstream(n *net, a *flow.Answer, node int) []int {
+	into := make([][]int, n.nodes)
+	from := func(k int) int {
+		if a.Flow[k] < 0 {
+			return n.links[k].To
+		}
+		return n.links[k].From
+	}
+	for k, l := range n.links {
+		if math.Abs(float64(a.Flow[k])) >= 1e-8 {
+			to := l.From + l.To - from(k)
+			into[to] = append(into[to], k)
+		}
+	}
 	var out []int
 	seen := map[int]bool{node: true}
-	queue := []int{node}
-	for len(queue) > 0 {
-		v := queue[0]
-		queue = queue[1:]
-		for k, l := range n.links {
-			q := a.Flow[k]
-			from := l.From
-			if q < 0 {
-				from = l.To
-			}
-			if to := l.From + l.To - from; to != v || math.Abs(float64(q)) < 1e-8 {
-				continue
-			}
+	for queue := []int{node}; len(queue) > 0; queue = queue[1:] {
+		for _, k := range into[queue[0]] {
 			out = append(out, k)
-			if !seen[from] {
-				seen[from] = true
-				queue = append(queue, from)
+			if v := from(k); !seen[v] {
+				seen[v] = true
+				queue = append(queue, v)
 			}
 		}
 	}

@@ -22,6 +22,7 @@ type Plant struct {
 	FeedPumps []*graph.Unit
 	Rows      [][]*Vessel // vessels in rows side by side; in a row each takes the brine of the one before
 	Net       int
+	units     []*graph.Unit
 }
 
 // plantsOf finds the vessels of the build, by part of it, in rows.
@@ -72,29 +73,24 @@ func plantsOf(s *bom.System) []*Plant {
 		}
 		of(u).Rows = append(of(u).Rows, row)
 	}
+	for _, u := range s.Units {
+		if p := at[s.NetOf[s.JunctionOf[u.First]]]; p != nil && len(u.Item.Ports) > 0 {
+			p.units = append(p.units, u)
+		}
+	}
 	return slices.DeleteFunc(out, func(p *Plant) bool { return len(p.Rows) == 0 && len(p.Pumps) == 0 && p.Recovery == nil })
 }
 
 // nextVessel is the vessel whose feed stands at a vessel's brine with nothing between that a
-// hand or dirt can change; nil where there is none.
+// hand or dirt can change; nil where there is none. It walks joints and the open passages of
+// fittings and hoses.
 func nextVessel(s *bom.System, u *graph.Unit, vessels map[*graph.Unit]*Vessel) *graph.Unit {
 	brine := u.Item.PortIndex("brine")
 	if brine < 0 {
 		return nil
 	}
-	for next := range vessels {
-		if feed := next.Item.PortIndex("feed"); next != u && feed >= 0 && reachesPlainly(s, u, u.First+brine, next.First+feed) {
-			return next
-		}
-	}
-	return nil
-}
-
-// reachesPlainly walks joints and the open passages of fittings and hoses, not through the
-// vessel it starts from.
-func reachesPlainly(s *bom.System, from *graph.Unit, start, goal int) bool {
-	seen := map[int]bool{start: true}
-	queue := []int{start}
+	seen := map[int]bool{u.First + brine: true}
+	queue := []int{u.First + brine}
 	visit := func(p int) {
 		if !seen[p] {
 			seen[p] = true
@@ -104,15 +100,18 @@ func reachesPlainly(s *bom.System, from *graph.Unit, start, goal int) bool {
 	for len(queue) > 0 {
 		p := queue[0]
 		queue = queue[1:]
-		if p == goal {
-			return true
-		}
 		n := &s.Ports[p]
+		if n.Unit != u && vessels[n.Unit] != nil {
+			if n.Index == n.Unit.Item.PortIndex("feed") {
+				return n.Unit
+			}
+			continue
+		}
 		if n.Joint != nil {
 			visit(n.Joint.A)
 			visit(n.Joint.B)
 		}
-		if n.Unit == from || n.Unit.Item.Kind.Name == "pressure vessel" {
+		if n.Unit == u {
 			continue
 		}
 		for _, w := range n.Unit.Passages() {
@@ -126,7 +125,7 @@ func reachesPlainly(s *bom.System, from *graph.Unit, start, goal int) bool {
 			}
 		}
 	}
-	return false
+	return nil
 }
 
 // vesselOf finds what stands inside a vessel.
