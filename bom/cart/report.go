@@ -86,6 +86,9 @@ type Tally struct {
 	About  string
 	Unit   string
 	Need   money.Quantity // to buy, with spares, without what is aboard
+	Takes  money.Quantity // placed, planned and extra: what an order calls its need
+	Spare  money.Quantity
+	Have   money.Quantity
 	Build  money.Quantity // of it what the build itself takes
 	InCart money.Quantity // of good lines only
 	Status Status

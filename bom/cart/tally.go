@@ -16,6 +16,7 @@ func (j *judge) tally() {
 		}
 		t := &Tally{
 			Item: n.Key, About: describe(n), Unit: n.Unit, Need: n.Buy(), InCart: j.in[i], Unsure: j.unsure[i],
+			Takes: n.Build(), Spare: n.Spare, Have: n.Have,
 			Build: max(0, min(n.Build()-n.Have, n.Buy())),
 		}
 		j.judgeTally(t, n)

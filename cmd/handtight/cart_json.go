@@ -50,6 +50,9 @@ type cartItemFacts struct {
 	Unit   string   `json:"unit"`
 	Need   number   `json:"need"`
 	Build  number   `json:"need_to_build"`
+	Spare  number   `json:"spare"`
+	Have   number   `json:"have"`
+	Buy    number   `json:"to_buy"`
 	InCart number   `json:"in_cart"`
 	Status string   `json:"status"`
 	Unsure []string `json:"unsure"`
@@ -101,7 +104,7 @@ func cartFactsOf(r *cart.Report) cartFacts {
 	}
 	for _, t := range r.Items {
 		f.Items = append(f.Items, cartItemFacts{
-			t.Item, t.About, t.Unit, inPieces(t.Need), inPieces(t.Build), inPieces(t.InCart), string(t.Status), list(t.Unsure), t.Reason, t.Remedy,
+			t.Item, t.About, t.Unit, inPieces(t.Takes), inPieces(t.Build), inPieces(t.Spare), inPieces(t.Have), inPieces(t.Need), inPieces(t.InCart), string(t.Status), list(t.Unsure), t.Reason, t.Remedy,
 		})
 	}
 	for _, q := range r.Questions {
