@@ -14,6 +14,7 @@ import (
 // Report says what Save did.
 type Report struct {
 	Path     string
+	Before   string // the last issue, kept beside; "" if the book is the first or says the same
 	Reissued bool   // a book of ours stood there, and its marks were read
 	Kept     int    // marks that stand in their rows again
 	SetAside int    // rows on the sheet "Set aside"
@@ -69,11 +70,26 @@ func Save(path string, c Content, force bool, inputs ...string) (Report, error) 
 	if err := write(&buf, k, placed); err != nil {
 		return rep, err
 	}
+	if rep.Reissued {
+		if rep.Before, err = keepBefore(out, buf.Bytes()); err != nil {
+			return rep, err
+		}
+	}
 	rep.Kept, rep.SetAside, rep.Changed = placed.kept, len(placed.aside), placed.changed
 	return rep, out.Write(func(w io.Writer) error {
 		_, err := buf.WriteTo(w)
 		return err
 	})
+}
+
+// keepBefore copies the book that stands there to a name of its own, unless the new one is
+// the same to the byte: formats, comments and pictures of the buyer's are not carried over.
+func keepBefore(out *file.Output, issue []byte) (string, error) {
+	old, err := out.Read(bookLimit)
+	if err != nil || bytes.Equal(old, issue) {
+		return "", err
+	}
+	return out.Aside(bookLimit)
 }
 
 // earlierIssue reads the book of ours that stands there; nothing if there is none, or a
@@ -116,5 +132,9 @@ func target(path string, force bool, inputs []string) (*file.Output, error) {
 			Remedy: "write " + strings.TrimSuffix(path, ext) + ".xlsx"}
 	}
 	out.Force = force
+	if who, open := out.OpenElsewhere(); open && !force {
+		return nil, &file.Error{Path: path, Reason: "this seems to be open in another program, " + who,
+			Remedy: "save and close it there, then run the command again; --force if it is not open"}
+	}
 	return out, nil
 }

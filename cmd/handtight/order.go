@@ -245,6 +245,9 @@ func (a *app) printWritten(path string, r *workbook.Report) {
 	u := a.ui
 	if r.Reissued {
 		u.say("", "Re-issued: %s (%s of the buyer's kept, %d set aside)", path, counted(r.Kept, "mark"), r.SetAside)
+		if r.Before != "" {
+			u.fold("  before", r.Before+" is the last issue, as the buyer left it: colours, comments and pictures of the buyer's are in it alone.")
+		}
 		if r.Other != "" {
 			u.fold("  mind", fmt.Sprintf("the workbook was that of another build, %q: its marks were kept where a line has the same name.", r.Other))
 		}

@@ -96,7 +96,7 @@ func (u *ui) say(code, format string, args ...any) {
 // fold prints text under a label, wrapped to the width and hung under itself.
 func (u *ui) fold(label, text string) {
 	const hang = 9
-	lead := label + strings.Repeat(" ", max(0, hang-widthOf(label)))
+	lead := label + strings.Repeat(" ", max(1, hang-widthOf(label)))
 	for _, l := range wrap(text, u.width-hang) {
 		u.line("%s%s", lead, l)
 		lead = strings.Repeat(" ", hang)
