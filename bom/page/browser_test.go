@@ -17,6 +17,9 @@ import (
 // browser starts a headless browser; without one the test is skipped, or fails where
 // HANDTIGHT_NEED_BROWSER asks for it.
 func browser(t *testing.T) context.Context {
+	if testing.Short() {
+		t.Skip("the page is looked at in the whole run")
+	}
 	found := false
 	for _, name := range []string{"chromium", "chromium-browser", "google-chrome", "headless-shell"} {
 		if _, err := exec.LookPath(name); err == nil {
