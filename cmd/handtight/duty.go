@@ -30,7 +30,7 @@ over its whole usual range and named, or asked for.
 --with changes the build for the reckoning and shows it beside what stands: elements,
 pressure, water, salinity, flow, speed, age. The file is not changed.
 
---log reads the readings of a running plant (CSV: date, feed pressure, brine pressure,
+--log reads the readings of a running plant (CSV or XLSX: date, feed pressure, brine pressure,
 product, salinity, water temperature, before filters, after filters, each with its unit),
 brings them to the same conditions in the way of ASTM D4516, and says what the change
 comes from.

@@ -1,11 +1,12 @@
 // Package readings reads the log of a running plant from a table: a line a reading, with
 // headings in the words of several languages and the unit of each column in its heading.
 //
-// [Read] takes a CSV text, [Rows] cells that are read already. Every fault is told at once, with
+// [Read] takes a CSV text or an XLSX workbook, [Rows] cells that are read already. Every fault is told at once, with
 // its line and column. A cell that is empty was not read; one that holds no number is a fault.
 package readings
 
 import (
+	"bytes"
 	_ "embed"
 	"encoding/csv"
 	"fmt"
@@ -22,6 +23,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 	"unicode"
 
+	"handtight/bom/sheet"
 	"handtight/bom/source"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/trend"
@@ -53,8 +55,12 @@ var headings = sync.OnceValue(func() []heading {
 // mostLines bounds a log: a reading a day for a hundred years.
 const mostLines = 40_000
 
-// Read reads a log from a text whose cells are parted by commas, semicolons or tabs.
+// Read reads a log: an XLSX workbook, of which the first sheet that is not hidden and names a
+// date and a reading is taken, or a text whose cells are parted by commas, semicolons or tabs.
 func Read(name string, text []byte) ([]trend.Reading, source.Faults) {
+	if bytes.HasPrefix(text, []byte("PK")) {
+		return readBook(name, text)
+	}
 	plain := string(text)
 	if !utf8.Valid(text) {
 		if b, err := charmap.Windows1252.NewDecoder().Bytes(text); err == nil {
@@ -69,6 +75,38 @@ func Read(name string, text []byte) ([]trend.Reading, source.Faults) {
 		return nil, source.Faults{{Place: source.Place{File: name}, Reason: "it is no table: " + err.Error(), Remedy: "save it as CSV, a line a reading, with headings in the first line"}}
 	}
 	return Rows(name, rows)
+}
+
+// readBook reads a workbook within bounds; what a formula shows is its saved value.
+func readBook(name string, data []byte) ([]trend.Reading, source.Faults) {
+	book, err := sheet.Read(data, sheet.Limits{Rows: mostLines, Columns: 64, CellBytes: 1 << 12})
+	if err != nil {
+		return nil, source.Faults{{Place: source.Place{File: name}, Reason: err.Error(), Remedy: "save it again as XLSX, or as CSV"}}
+	}
+	var first [][]string
+	for _, s := range book.Sheets {
+		if s.Hidden {
+			continue
+		}
+		var rows [][]string
+		for _, r := range s.Rows {
+			for len(rows) < min(r.Number, mostLines)-1 {
+				rows = append(rows, nil) // the lines keep their numbers
+			}
+			var cells []string
+			for i := range r.Cells {
+				cells = append(cells, r.Text(i))
+			}
+			rows = append(rows, cells)
+		}
+		if top, _ := head(rows); top >= 0 {
+			return Rows(name, rows)
+		}
+		if first == nil {
+			first = rows
+		}
+	}
+	return Rows(name, first)
 }
 
 // separator is what parts the first line into most cells.

@@ -1,9 +1,12 @@
 package readings
 
 import (
+	"bytes"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
+	"github.com/xuri/excelize/v2"
 )
 
 func TestHeadingsOfSeveralLanguages(t *testing.T) {
@@ -57,6 +60,31 @@ func TestEmptyIsNotZero(t *testing.T) {
 	require.False(t, log[0].Product.Read)
 	require.False(t, log[0].Feed.Read)
 	require.True(t, log[1].Product.Read)
+}
+
+// The same log as a workbook, with dates and numbers as the spreadsheet keeps them.
+func TestWorkbook(t *testing.T) {
+	f := excelize.NewFile()
+	defer f.Close()
+	require.NoError(t, f.SetSheetRow("Sheet1", "A1", &[]any{"Log of our plant"}))
+	require.NoError(t, f.SetSheetRow("Sheet1", "A3", &[]any{"Date", "Product (L/h)", "Feed pressure (bar)", "Water temperature (C)"}))
+	require.NoError(t, f.SetSheetRow("Sheet1", "A4", &[]any{time.Date(2031, 5, 1, 0, 0, 0, 0, time.UTC), 60.5, 55, 18}))
+	require.NoError(t, f.SetSheetRow("Sheet1", "A5", &[]any{time.Date(2031, 5, 3, 0, 0, 0, 0, time.UTC), "sixty", 55}))
+	var b bytes.Buffer
+	require.NoError(t, f.Write(&b))
+	_, faults := Read("log.xlsx", b.Bytes())
+	require.ErrorContains(t, faults.Err(), "log.xlsx line 5, column 2")
+	require.NoError(t, f.SetCellValue("Sheet1", "B5", 61))
+	b.Reset()
+	require.NoError(t, f.Write(&b))
+	log, faults := Read("log.xlsx", b.Bytes())
+	require.NoError(t, faults.Err())
+	require.Len(t, log, 2)
+	require.Equal(t, "2031-05-01", log[0].Date.Format("2006-01-02"))
+	require.InDelta(t, 60.5, log[0].Product.Value.LitresPerHour(), 1e-9)
+	require.False(t, log[1].Water.Read)
+	_, faults = Read("log.xlsx", []byte("PK broken"))
+	require.Error(t, faults.Err())
 }
 
 func FuzzRead(f *testing.F) {
