@@ -20,6 +20,9 @@ const poorLimit = 10 * quantity.Bar
 // mateTubes judges ends of which one at least has no thread.
 func (m *Mating) mateTubes() {
 	a, b := &m.A, &m.B
+	if grips(a.Family) && grips(b.Family) && (a.Sex == NoSex) != (b.Sex == NoSex) {
+		a.Sex, b.Sex = sexes(a.Sex, b.Sex) // a tube end is taken as the half that fits the other
+	}
 	switch {
 	case clamps(a, b):
 		m.byFit(barbSnug, barbPoor)
@@ -54,6 +57,7 @@ func (m *Mating) mateRing() {
 	if tube.Form != nil {
 		tube, body = body, tube
 	}
+	tube.Sex = Male
 	switch off := tube.Diameter - body.Form.Tube; {
 	case tube.Diameter == 0:
 		m.Verdict, m.why = Leaks, byUnknown

@@ -196,7 +196,7 @@ func (c *counter) joints() {
 			c.tape += m.Tape
 			c.taped = append(c.taped, j.Number)
 		}
-		for _, part := range []struct{ kind, name string }{{"washer", m.Washer}, {"O-ring", m.ORing}, {"cutting ring", m.Ring}} {
+		for _, part := range []struct{ kind, name string }{{"washer", m.Washer}, {"O-ring", m.ORing}, {"cutting ring", m.Ring}, {"insert", m.Insert}} {
 			if part.name != "" {
 				c.piece(part.kind, part.name, 1, j)
 			}

@@ -1,6 +1,9 @@
 package title
 
-import "handtight/pressure/quantity"
+import (
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
 
 // classify decides what each figure is from its neighbours, and keeps what is no
 // size of an end (pressures, lengths, spanners, codes, quantities) out of the way.
@@ -118,6 +121,26 @@ func (l *line) classifyRange(k int, f *figure) {
 	}
 }
 
+// seriesBefore is the series that a hose-end code of a 24 degree cone ends in, right
+// before a bare number: DKOL 12 is 12L, BES 16 is 16S; 0 if none stands there.
+func (l *line) seriesBefore(k int) byte {
+	prev := l.beside(k, -1)
+	m := prev.is(classFamily)
+	if m == nil || m.value != "24" && m.value != "STANDPIPE" || prev.to == 0 {
+		return 0
+	}
+	if last := byteAt(l.norm, prev.to-1); last == 'l' || last == 's' {
+		return last
+	}
+	return 0
+}
+
+// coneFits reports whether a tube and a series are a size of the 24 degree cones.
+func coneFits(v float64, series byte) bool {
+	_, ok := threads.Find(coneFamily(series), coneSize24(v, series))
+	return ok
+}
+
 // classifyBare says what a number without a unit is; bare if it is nothing.
 func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
@@ -126,6 +149,10 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	}
 	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) {
 		return f.drop(asCode)
+	}
+	if series := l.seriesBefore(k); series != 0 && f.whole && coneFits(f.v, series) {
+		f.series = series
+		return coneSize
 	}
 	switch called := l.called(k); {
 	case called == asRating:

@@ -49,6 +49,11 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 			plain = []threads.Family{threads.Barb, threads.Push, threads.Compression}
 		}
 		out.Candidates = plainEnds(c, plain)
+		if name == "TUBE" && l.one && (c.attr&isPlastic != 0 || plasticMaterials[l.material]) {
+			for k := range out.Candidates {
+				out.Candidates[k].Plastic = true // a plastic tube takes an insert under its olive
+			}
+		}
 		if name != "TUBE" && c.sex() != threads.Male {
 			for k := range out.Candidates {
 				if out.Candidates[k].Family == threads.Push || out.Candidates[k].Family == threads.Compression {

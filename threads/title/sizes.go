@@ -60,7 +60,8 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 			f.drop(asNose)
 			break
 		}
-		f.drop(asRepeat) // the thread before it carries it
+		f.drop(asRepeat)
+		f.used = true // the thread before it carries it
 	case next.role(classAfter) == asBore && !(l.one && next.is(classEnd) != nil) || prev.role(classBefore) == asBore:
 		f.kind = l.bore(f)
 	case f.v > 63 || f.v < 3:
