@@ -28,7 +28,7 @@ const (
 	noseError     = 0.06  // chance that the nose is taken for another
 	mouthTurns    = 2     // how far into a taper female the calliper's jaws may reach
 	slideError    = 0.15  // mm, by which parts slide or catch before their crests say so
-	wrongSlide    = 0.002  // chance that a part was tried askew
+	wrongSlide    = 0.002 // chance that a part was tried askew
 	strangerShare = 0.1   // chance that a thread is in no table, before anything is measured
 )
 
