@@ -56,7 +56,7 @@ func checkDemo(t *testing.T, name string) []finding.Finding {
 
 // seededBuilds are the demo builds whose comments name the faults seeded in them.
 var seededBuilds = []string{
-	"careless", "refit", "arrows",
+	"careless", "refit", "arrows", "leftovers",
 	// what the flows of a plant bring to light, in cold and hot, fresh and salty seas
 	"engine-careless", "recovery-careless", "recovery-cold", "baltic", "gulf", "redsea", "drip", "trickle", "longrow",
 }

@@ -5,15 +5,13 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
-	"handtight/pressure"
 )
 
 var reliefSetLow = Rule{
 	Slug:  "relief-set-low",
-	Title: "A relief valve is set too near the duty, or below it.",
-	Why: `Below the duty it lifts in normal running and no water is made; just above it, it
-weeps with every stroke. A tenth above the duty is the guide for pumps with three
-plungers and more (pump handbook, relief valves).`,
+	Title: "A relief valve lifts at the duty or below it, or nothing says at what.",
+	Why: `At or below the duty it lifts in normal running and no water is made. A tenth above the
+duty is the guide for pumps with three plungers and more (pump handbook, relief valves).`,
 	Wrong: `
 [[item]]
 id = "relief"
@@ -57,10 +55,6 @@ func findSetLow(s *bom.System) []finding.Finding {
 			f.Severity = finding.Stop
 			f.Reason = fmt.Sprintf("%s lifts at %s, and the duty is %s: it is open in normal running.", u.Name, set, duty)
 			f.Remedy = fmt.Sprintf("Set it at least a tenth above the duty: %s.", *duty*reliefMargin)
-		case set.Bar() < duty.Bar()*reliefMargin-pressure.Slack:
-			f.Severity = finding.Caution
-			f.Reason = fmt.Sprintf("%s lifts at %s, less than a tenth above the duty of %s.", u.Name, set, duty)
-			f.Remedy = fmt.Sprintf("Set it to %s or more, while the weakest part holds that.", *duty*reliefMargin)
 		default:
 			continue
 		}

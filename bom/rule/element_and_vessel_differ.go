@@ -1,0 +1,73 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var elementAndVesselDiffer = Rule{
+	Slug:  "element-and-vessel-differ",
+	Title: "The membrane element does not fit its pressure vessel.",
+	Why: `Elements and vessels are sold by the inch across and long: 2.5 x 21 and 2521 are the
+same. One that is wider does not go in; one that is narrower, or shorter, lets the water run
+past it. Two elements of 21 inches do not fill a vessel of 40. Both sizes are read from the
+words; where one is not said, it is not judged.`,
+	Wrong: `
+[[item]]
+id = "element"
+kind = "membrane element"
+about = "seawater element 2.5 x 40"   # the vessel is 21 inches long
+inside = "vessel"
+`,
+	Right: `
+[[item]]
+id = "element"
+kind = "membrane element"
+about = "seawater element 2.5 x 21"
+inside = "vessel"
+`,
+	block:   "element",
+	flushed: true,
+	harm:    finding.DoesNotGoTogether,
+	check:   findWrongElement,
+}
+
+func findWrongElement(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	said := map[*bom.Item]bool{}
+	for _, u := range vessels(s) {
+		across, long, ok := vesselSize(wordsOf(u.Item))
+		if !ok || said[u.Item] {
+			continue
+		}
+		said[u.Item] = true
+		filled, whole := 0.0, true
+		var last *bom.Item
+		reason := ""
+		for _, it := range contents(s, u.Item, "membrane element") {
+			width, length, known := vesselSize(wordsOf(it))
+			if !known {
+				whole = false
+				continue
+			}
+			last = it
+			filled += length * float64(it.Each)
+			if width != across {
+				reason = fmt.Sprintf("%s is %g inches across, and %s takes an element of %g.", it.ID, width, u.Item.ID, across)
+			}
+		}
+		if reason == "" && last != nil && (filled > long || whole && filled < long) {
+			reason = fmt.Sprintf("%s takes %g inches of elements, and %g are in it.", u.Item.ID, long, filled)
+		}
+		if reason == "" {
+			continue
+		}
+		out = append(out, finding.Finding{
+			Severity: finding.Stop, Subject: ofItem(last), Place: at(last.Place), Reason: reason,
+			Remedy: fmt.Sprintf("Buy an element of %g x %g inches, or another vessel; and see that the list has each of them once, with `each` for several in one vessel.", across, long),
+		})
+	}
+	return out
+}

@@ -1,0 +1,140 @@
+package rule
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"handtight/bom"
+	"handtight/catalog"
+)
+
+// vessels lists the pressure vessels, in their order.
+func vessels(s *bom.System) []*bom.Unit { return ofKind(s, "pressure vessel") }
+
+func ofKind(s *bom.System, kind string) []*bom.Unit {
+	var out []*bom.Unit
+	for _, u := range s.Units {
+		if u.Item.Kind.Name == kind {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// contents lists the items of a kind that are inside another.
+func contents(s *bom.System, holder *bom.Item, kind string) []*bom.Item {
+	var out []*bom.Item
+	for _, it := range s.Build.Items {
+		if it.Inside == holder.ID && it.Kind.Name == kind {
+			out = append(out, it)
+		}
+	}
+	return out
+}
+
+// port is the index of a unit's port of a name; ok is false where it has none.
+func port(u *bom.Unit, name string) (int, bool) {
+	i := u.Item.PortIndex(name)
+	return u.First + i, i >= 0
+}
+
+// wordsOf is what a shop or a builder wrote of an item, in small letters.
+func wordsOf(it *bom.Item) string {
+	return strings.ToLower(strings.Join([]string{strings.ReplaceAll(it.ID, "-", " "), it.About, it.Title}, " | "))
+}
+
+// onward is how water can go on from a port, if people turn every valve and selector as they
+// like, without passing a membrane, a relief or a pump.
+func onward(s *bom.System, from int) *bom.Reached {
+	return s.Reach(s.JunctionOf[from], func(e *bom.Link, back bool) bool {
+		return bom.Flows(e, back, true) || e.Is == catalog.Throttle && !back
+	})
+}
+
+// leftOpen reports whether water that is reached leaves by a port that stands open on purpose.
+func leftOpen(s *bom.System, from *bom.Reached) bool {
+	return slices.ContainsFunc(s.Build.LeftOpen, func(r bom.PortRef) bool {
+		u, ok := s.Unit(r.Unit)
+		return ok && u.Item.PortIndex(r.Port) >= 0 && from.Port(u.First+u.Item.PortIndex(r.Port))
+	})
+}
+
+// reachedOf lists the units of some kinds that are reached at a port.
+func reachedOf(s *bom.System, start int, from *bom.Reached, kinds ...string) []*bom.Unit {
+	var out []*bom.Unit
+	for _, u := range s.UnitsAround(start) {
+		if !slices.Contains(kinds, u.Item.Kind.Name) {
+			continue
+		}
+		for i := range u.Item.Ports {
+			if from.Port(u.First + i) {
+				out = append(out, u)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// without reports whether sea water comes from an intake to a port by a way that no unit of
+// some sort stands in.
+func without(s *bom.System, to int, stands func(*bom.Unit) bool) bool {
+	for _, u := range s.UnitsAround(to) {
+		if !s.Waters().Intake(u) {
+			continue
+		}
+		start := u.First + len(u.Item.Ports) - 1
+		reached := s.Reach(s.JunctionOf[start], func(e *bom.Link, back bool) bool {
+			return !stands(e.Unit) && (bom.Flows(e, back, true) && !e.ShutNormally() || e.Is == catalog.FeedPump && !back)
+		})
+		if reached.Port(to) {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	sizePair  = regexp.MustCompile(`(?:^|[^\d.,])(1\.8|2\.5|4|8)\s*(?:"|''|in\b|inch|inches)?\s*[x×]\s*(1[24]|21|2[46]|40|60|80|120)(?:$|[^\d.,]|[.,](?:\D|$))`)
+	sizeCode  = regexp.MustCompile(`(?:^|[^\d.,])(18|24|25|40|80)(12|14|21|26|40|60|80)(?:[^\d]|$)`)
+	inchWords = regexp.MustCompile(`(?:^|[^\d./,])(\d{1,2}(?:[.,]\d+)?)\s*-?\s*(?:"|''|in\b|inch\b|inches\b)`)
+)
+
+// vesselSize reads the size of an element or a vessel from its words, in inches across and
+// long: "2.5 x 21", "2521". ok is false where they do not say it.
+//
+// Source of the code: tenths of an inch across and whole inches long, common practice.
+func vesselSize(text string) (across, long float64, ok bool) {
+	text = strings.ReplaceAll(text, "2,5", "2.5")
+	m, tenths := sizePair.FindStringSubmatch(text), 1.0
+	if m == nil {
+		m, tenths = sizeCode.FindStringSubmatch(text), 10
+	}
+	if m == nil {
+		return 0, 0, false
+	}
+	across, err := strconv.ParseFloat(m[1], 64)
+	if err != nil {
+		return 0, 0, false
+	}
+	long, err = strconv.ParseFloat(m[2], 64)
+	return across / tenths, long, err == nil
+}
+
+// inchesLong reads the length of a cartridge or a housing from its words, in inches: those
+// that are sold are of 5, 9.75 or 10, 20, 30 and 40 inches (common practice).
+func inchesLong(text string) (long float64, ok bool) {
+	for _, m := range inchWords.FindAllStringSubmatch(text, -1) {
+		v, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
+		switch {
+		case err != nil:
+		case v == 9.75 || v == 9.78 || v == 9.8:
+			return 10, true
+		case v == 5 || v == 10 || v == 20 || v == 30 || v == 40:
+			return v, true
+		}
+	}
+	return 0, false
+}

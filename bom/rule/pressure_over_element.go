@@ -1,0 +1,94 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+	"handtight/pressure"
+)
+
+var pressureOverElement = Rule{
+	Slug:  "pressure-over-element",
+	Title: "The membrane element sees more pressure than it is made for.",
+	Why: `An element has a highest pressure of its own, whatever its vessel holds: the sheets of
+seawater elements say 69 bar (1,000 psi) or 83 bar (1,200 psi), those of brackish-water ones
+41 bar (600 psi). Above it the sheets are pressed flat and the glue lines let go. The duty must stay below
+it, and the relief valve too when it passes the whole flow. Write it as ` + "`rated`" + ` on the element.`,
+	Wrong: `
+[[item]]
+id = "element"
+kind = "membrane element"
+about = "brackish-water element 2.5 x 21"
+rated = "41 bar"     # the duty is 56
+inside = "vessel"
+`,
+	Right: `
+[[item]]
+id = "element"
+kind = "membrane element"
+about = "seawater element 2.5 x 21"
+rated = "83 bar"
+inside = "vessel"
+`,
+	block:   "element",
+	flushed: true,
+	harm:    finding.Spoils,
+	check:   findPressedElement,
+}
+
+// What data sheets of seawater elements say in bar: 1,000 psi for many older and narrow ones
+// (memory), 1,200 psi for the most (two product sheets).
+const (
+	elementLeast = 69.0
+	elementMost  = 83.0
+)
+
+func findPressedElement(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	said := map[*bom.Item]bool{}
+	for _, u := range vessels(s) {
+		feed, ok := port(u, "feed")
+		if !ok {
+			continue
+		}
+		for _, it := range contents(s, u.Item, "membrane element") {
+			if said[it] {
+				continue
+			}
+			if f, bad := pressedElement(s, it, s.PortLoad(feed)); bad {
+				said[it] = true
+				f.Subject, f.Place = ofItem(it), at(it.Place)
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
+
+func pressedElement(s *bom.System, it *bom.Item, load *bom.Load) (f finding.Finding, bad bool) {
+	duty := load.Normal
+	if p := s.Build.Duty.Pressure; p != nil {
+		duty = max(duty, p.Bar())
+	}
+	f.Stake = finding.Stake{Bar: duty, Known: true}
+	f.Severity, f.NotKnown = finding.Caution, it.Rated == nil
+	holds, text := elementMost, fmt.Sprintf("no seawater element holds more than %s by its data sheet", bars(elementMost))
+	if it.Rated != nil {
+		holds, text = it.Rated.Bar(), fmt.Sprintf("%s is made for %s", it.ID, it.Rated)
+	}
+	f.Remedy = fmt.Sprintf("Hold less on the throttle and set the relief below %s, or buy an element for %s or more.", bars(holds), barsUp(max(duty, load.Act)))
+	switch {
+	case pressure.Above(duty, holds):
+		f.Severity, f.NotKnown = finding.Stop, false
+		f.Reason = fmt.Sprintf("%s, and it sees %s in normal running.", text, bars(duty))
+	case pressure.Above(load.Act, holds) && load.ByAct != nil:
+		f.Reason, f.Stake.Bar = fmt.Sprintf("%s, and it sees %s: %s.", text, bars(load.Act), load.ByAct.Cause), load.Act
+	case it.Rated == nil && pressure.Above(duty, elementLeast):
+		f.Reason = fmt.Sprintf("it sees %s, and nothing says what %s is made for: many elements hold no more than %s.", bars(duty), it.ID, bars(elementLeast))
+		f.Remedy = fmt.Sprintf("Ask for the element's highest pressure and write it as `rated` on `%s`.", it.ID)
+	default:
+		return f, false
+	}
+	return f, true
+}

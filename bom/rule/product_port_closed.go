@@ -1,0 +1,89 @@
+package rule
+
+import (
+	"fmt"
+
+	"handtight/bom"
+	"handtight/bom/finding"
+)
+
+var productPortClosed = Rule{
+	Slug:  "product-port-closed",
+	Title: "The product cannot leave its vessel.",
+	Why: `Water that comes through the membrane and cannot go on brings the product side up to the
+pressure of the feed, and when the pump stops it presses the element's glue lines open from the
+wrong side. A plugged product port, a valve that is shut in normal running, or a one-way valve
+that points back does it. Nothing that can be shut belongs into the product line.`,
+	Wrong: `
+[[item]]
+id = "cap"
+kind = "cap"
+material = "316"
+rated = "200 bar"
+ports = { a = '1/4 NPT male' }
+[[run]]
+name = "product"
+path = ["vessel.product", "cap"]
+`,
+	Right: `
+[[item]]
+id = "jug"
+kind = "drain"
+[[run]]
+name = "product"
+path = ["vessel.product", "jug"]
+`,
+	block:   "product",
+	flushed: true,
+	harm:    finding.Bursts,
+	check:   findClosedProduct,
+}
+
+func findClosedProduct(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, v := range vessels(s) {
+		if !closedProduct(s, v) {
+			continue
+		}
+		p, _ := port(v, "product")
+		name := s.Ports[p].Name()
+		f := finding.Finding{
+			Severity: finding.Stop, Subject: ofPort(&s.Ports[p]), Place: at(v.Mark),
+			Reason: fmt.Sprintf("in normal running the water that leaves by %s ends nowhere: the product side comes up to the pressure of the feed.", name),
+			Remedy: fmt.Sprintf("Lead %s to a tank and a drain with nothing that shuts between; look at each valve in its line, and at the arrows.", name),
+		}
+		if s.Plugged(name) {
+			f.Reason = fmt.Sprintf("%s stands under `plugged`: the product cannot leave, and comes up to the pressure of the feed.", name)
+			f.Remedy = fmt.Sprintf("Take %s off `plugged`, and lead it to a tank and a drain.", name)
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// closedProduct reports whether the product of a vessel ends nowhere in normal running. A port
+// that is joined to nothing is found as open.
+func closedProduct(s *bom.System, v *bom.Unit) bool {
+	p, ok := port(v, "product")
+	if !ok {
+		return false
+	}
+	if s.Ports[p].Joint == nil {
+		return s.Plugged(s.Ports[p].Name())
+	}
+	return s.DischargeOf(p).Closed() && !leftOpen(s, onward(s, p)) && !openEnd(s, p)
+}
+
+// openEnd reports whether a line ends at a port that is joined to nothing: found as open.
+func openEnd(s *bom.System, from int) bool {
+	reached := onward(s, from)
+	for _, u := range s.UnitsAround(from) {
+		for i := range u.Item.Ports {
+			n := s.Node(u, i)
+			if n.Joint == nil && reached.Port(u.First+i) && !s.Plugged(n.Name()) {
+				return true
+			}
+		}
+	}
+	return false
+}
