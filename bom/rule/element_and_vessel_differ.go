@@ -38,7 +38,10 @@ func findWrongElement(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	said := map[*bom.Item]bool{}
 	for _, u := range vessels(s) {
-		across, long, ok := vesselSize(wordsOf(u.Item))
+		across, long, ok := sizeOf(u.Item)
+		if n := u.Item.Process.Elements; n != nil && u.Item.Process.Size != "" {
+			long *= float64(*n) // the size is then that of one element
+		}
 		if !ok || said[u.Item] {
 			continue
 		}
@@ -47,7 +50,7 @@ func findWrongElement(s *bom.System) []finding.Finding {
 		var last *bom.Item
 		reason := ""
 		for _, it := range contents(s, u.Item, "membrane element") {
-			width, length, known := vesselSize(wordsOf(it))
+			width, length, known := sizeOf(it)
 			if !known {
 				whole = false
 				continue

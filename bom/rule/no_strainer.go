@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/circuit"
 	"handtight/bom/finding"
 )
 
@@ -33,11 +34,11 @@ path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "t
 func findNoStrainer(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, u := range s.Units {
-		in, _ := bom.PumpEnds(u)
+		in, _ := circuit.PumpEnds(u)
 		if in < 0 {
 			continue
 		}
-		pumped := func(v *bom.Unit) bool { _, out := bom.PumpEnds(v); return out >= 0 }
+		pumped := func(v *bom.Unit) bool { _, out := circuit.PumpEnds(v); return out >= 0 }
 		to := u.First + in
 		if !without(s, to, pumped) || !without(s, to, func(v *bom.Unit) bool { return pumped(v) || v.Item.Kind.Name == "strainer" || screened(v) }) || screenedIntake(s, to) {
 			continue

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/circuit"
 	"handtight/catalog"
 )
 
@@ -49,7 +50,7 @@ func wordsOf(it *bom.Item) string {
 // like, without passing a membrane, a relief or a pump.
 func onward(s *bom.System, from int) *bom.Reached {
 	return s.Reach(s.JunctionOf[from], func(e *bom.Link, back bool) bool {
-		return bom.Flows(e, back, true) || e.Is == catalog.Throttle && !back
+		return circuit.Flows(e, back, true) || e.Is == catalog.Throttle && !back
 	})
 }
 
@@ -87,7 +88,7 @@ func without(s *bom.System, to int, stands func(*bom.Unit) bool) bool {
 		}
 		start := u.First + len(u.Item.Ports) - 1
 		reached := s.Reach(s.JunctionOf[start], func(e *bom.Link, back bool) bool {
-			return !stands(e.Unit) && (bom.Flows(e, back, true) && !e.ShutNormally() || e.Is == catalog.FeedPump && !back)
+			return !stands(e.Unit) && (circuit.Flows(e, back, true) && !e.ShutNormally() || e.Is == catalog.FeedPump && !back)
 		})
 		if reached.Port(to) {
 			return true
@@ -121,6 +122,14 @@ func vesselSize(text string) (across, long float64, ok bool) {
 	}
 	long, err = strconv.ParseFloat(m[2], 64)
 	return across / tenths, long, err == nil
+}
+
+// sizeOf is the size of an element or a vessel: as `size` says it, else by its words.
+func sizeOf(it *bom.Item) (across, long float64, ok bool) {
+	if it.Process.Size != "" {
+		return vesselSize(it.Process.Size)
+	}
+	return vesselSize(wordsOf(it))
 }
 
 // inchesLong reads the length of a cartridge or a housing from its words, in inches: those

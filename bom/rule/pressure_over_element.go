@@ -14,7 +14,7 @@ var pressureOverElement = Rule{
 	Why: `An element has a highest pressure of its own, whatever its vessel holds: the sheets of
 seawater elements say 69 bar (1,000 psi) or 83 bar (1,200 psi), those of brackish-water ones
 41 bar (600 psi). Above it the sheets are pressed flat and the glue lines let go. The duty must stay below
-it, and the relief valve too when it passes the whole flow. Write it as ` + "`rated`" + ` on the element.`,
+it, and the relief valve too when it passes the whole flow. Write it as ` + "`max_pressure`" + ` or ` + "`rated`" + ` on the element.`,
 	Wrong: `
 [[item]]
 id = "element"
@@ -56,7 +56,11 @@ func findPressedElement(s *bom.System) []finding.Finding {
 			if said[it] {
 				continue
 			}
-			if f, bad := pressedElement(s, it, s.PortLoad(feed)); bad {
+			load := *s.PortLoad(feed)
+			if len(reachedOf(s, feed, onward(s, feed), "energy recovery pump")) > 0 {
+				load = bom.Load{} // what it can come to at the most is weighed by a rule of its own
+			}
+			if f, bad := pressedElement(s, it, &load); bad {
 				said[it] = true
 				f.Subject, f.Place = ofItem(it), at(it.Place)
 				out = append(out, f)
@@ -72,10 +76,14 @@ func pressedElement(s *bom.System, it *bom.Item, load *bom.Load) (f finding.Find
 		duty = max(duty, p.Bar())
 	}
 	f.Stake = finding.Stake{Bar: duty, Known: true}
-	f.Severity, f.NotKnown = finding.Caution, it.Rated == nil
+	most := it.Rated
+	if p := it.Process.MaxPressure; p != nil && (most == nil || *p < *most) {
+		most = p
+	}
+	f.Severity, f.NotKnown = finding.Caution, most == nil
 	holds, text := elementMost, fmt.Sprintf("no seawater element holds more than %s by its data sheet", bars(elementMost))
-	if it.Rated != nil {
-		holds, text = it.Rated.Bar(), fmt.Sprintf("%s is made for %s", it.ID, it.Rated)
+	if most != nil {
+		holds, text = most.Bar(), fmt.Sprintf("%s is made for %s", it.ID, most)
 	}
 	f.Remedy = fmt.Sprintf("Hold less on the throttle and set the relief below %s, or buy an element for %s or more.", bars(holds), barsUp(max(duty, load.Act)))
 	switch {
@@ -84,9 +92,9 @@ func pressedElement(s *bom.System, it *bom.Item, load *bom.Load) (f finding.Find
 		f.Reason = fmt.Sprintf("%s, and it sees %s in normal running.", text, bars(duty))
 	case pressure.Above(load.Act, holds) && load.ByAct != nil:
 		f.Reason, f.Stake.Bar = fmt.Sprintf("%s, and it sees %s: %s.", text, bars(load.Act), load.ByAct.Cause), load.Act
-	case it.Rated == nil && pressure.Above(duty, elementLeast):
+	case most == nil && pressure.Above(duty, elementLeast):
 		f.Reason = fmt.Sprintf("it sees %s, and nothing says what %s is made for: many elements hold no more than %s.", bars(duty), it.ID, bars(elementLeast))
-		f.Remedy = fmt.Sprintf("Ask for the element's highest pressure and write it as `rated` on `%s`.", it.ID)
+		f.Remedy = fmt.Sprintf("Ask for the element's highest pressure and write it as `max_pressure` on `%s`.", it.ID)
 	default:
 		return f, false
 	}
