@@ -83,6 +83,7 @@ func Needs(states *state.States, ratings *rating.Ratings) ([]*Need, error) {
 	c.tapeRolls()
 	for _, n := range c.needs {
 		slices.Sort(n.Joints)
+		n.Joints = slices.Compact(n.Joints)
 		if err := c.spare(n); err != nil {
 			return nil, fmt.Errorf("%s: %w", n.Key, err)
 		}
@@ -153,7 +154,7 @@ func (c *counter) units() {
 			node := &c.sys.Ports[u.First+i]
 			n.Load.Merge(c.sys.PortLoad(u.First + i))
 			n.Hold.Lower(c.ratings.PortHold(u.First + i))
-			if node.Joint != nil && !slices.Contains(n.Joints, node.Joint.Number) {
+			if node.Joint != nil {
 				n.Joints = append(n.Joints, node.Joint.Number)
 			}
 		}

@@ -71,7 +71,7 @@ func (s *Segments) segment() {
 		g.Ports = append(g.Ports, p)
 		g.driven = g.driven || s.Driven(p)
 		u := s.Ports[p].Unit
-		if len(g.Units) == 0 || g.Units[len(g.Units)-1] != u && !slices.Contains(g.Units, u) {
+		if len(g.Units) == 0 || g.Units[len(g.Units)-1] != u { // the ports of a unit follow each other
 			g.Units = append(g.Units, u)
 		}
 	}
@@ -79,7 +79,7 @@ func (s *Segments) segment() {
 		g := s.of[j.A]
 		g.Joints = append(g.Joints, j)
 		g.Below = g.Below || j.Run.Below
-		if len(g.Runs) == 0 || g.Runs[len(g.Runs)-1] != j.Run && !slices.Contains(g.Runs, j.Run) {
+		if len(g.Runs) == 0 || g.Runs[len(g.Runs)-1] != j.Run { // and so do the joints of a run
 			g.Runs = append(g.Runs, j.Run)
 		}
 	}
@@ -133,7 +133,7 @@ func (s *Segments) rate() {
 				continue
 			}
 			h := s.PortHold(p)
-			if !h.Known && !slices.Contains(g.Unrated, n.Unit) {
+			if !h.Known && (len(g.Unrated) == 0 || g.Unrated[len(g.Unrated)-1] != n.Unit) {
 				g.Unrated = append(g.Unrated, n.Unit)
 			}
 			g.Hold.Lower(h)
