@@ -102,7 +102,7 @@ func TestPartFacts(t *testing.T) {
 		if p := x.(map[string]any); p["unit"] == "hp-tee" {
 			require.Equal(t, map[string]any{
 				"unit": "hp-tee", "item": "hp-tee", "kind": "tee", "port": "hp-tee.a", "segment": "high pressure: hp-pump to vessel",
-				"normal_bar": 58.0, "worst_bar": nil, "unbounded": true, "worst_cause": "overboard (seacock) left shut",
+				"normal_bar": 58.0, "worst_bar": nil, "unbounded": true, "worst_cause": "throttle (brine throttle) left shut",
 				"lowest_bar": 0.0, "lowest_cause": "", "rating_bar": p["rating_bar"], "rating_basis": "fitting class", "rating_status": "seen",
 				"derated": false, "estimate": false, "margin": nil, "high_pressure": true, "over": true, "rating_text": p["rating_text"],
 			}, p)
