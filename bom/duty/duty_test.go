@@ -208,3 +208,12 @@ func BenchmarkDutyOfAThousandHoses(b *testing.B) {
 		Of(s)
 	}
 }
+
+// In the flush the house water goes through the vessel, and not past it or back to the sea.
+func TestFlush(t *testing.T) {
+	m := of(t, clean).Plants[0]
+	require.NotNil(t, m.Flush)
+	q := m.Flush[m.Rows[0][0].Unit].LitresPerMinute()
+	require.Greater(t, q, 2.0)
+	require.Less(t, q, 7.0, "no more than the supply's open flow")
+}

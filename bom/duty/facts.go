@@ -55,6 +55,16 @@ func (m *Making) Facts() []Fact {
 			}
 		}
 	}
+	if m.Flush != nil && len(m.Rows) > 0 {
+		least, most := math.Inf(1), 0.0
+		for _, row := range m.Rows {
+			for _, v := range row {
+				q := m.Flush[v.Unit].LitresPerMinute()
+				least, most = min(least, q), max(most, q)
+			}
+		}
+		add("flush_flow", "fresh water through a vessel in the flush", "L/min", least, most)
+	}
 	if p := m.Power; p != nil {
 		add("water_power", "power into the water", "W", float64(p.Water.Lo), float64(p.Water.Hi))
 		if p.Motor.Hi > 0 {

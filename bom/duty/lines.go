@@ -10,6 +10,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure/process/flow"
 	"handtight/pressure/process/line"
+	"handtight/pressure/process/pump"
 	"handtight/pressure/process/sea"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
@@ -98,6 +99,7 @@ type net struct {
 	pumpQ  float64 // share of the feed's span: 0 the least, 1 the greatest
 	upper  bool    // feed pump by its upper curve
 	dirty  bool
+	flush  bool          // the pumps stand, the flush valves and the throttles are open
 	prod   quantity.Flow // product of all rows
 	links  []flow.Link
 	unitOf []*graph.Unit
@@ -193,6 +195,10 @@ func (n *net) link(u *graph.Unit, from, to int, law flow.Law) {
 func (n *net) unit(u *graph.Unit) {
 	for i := range u.Item.Ports {
 		if n.s.Boundary(u, i) {
+			if n.flush && u.Item.Kind.Supply {
+				n.supply(u, i)
+				continue
+			}
 			n.n.Fixed = append(n.n.Fixed, flow.Fixed{Node: n.node[u.First+i]})
 		}
 	}
@@ -202,7 +208,7 @@ func (n *net) unit(u *graph.Unit) {
 	}
 	for way, p := range u.Passages() {
 		e := circuit.Link{Unit: u, Is: p.Is, Closable: p.Closable, Position: way}
-		if e.ShutNormally() || u.Item.Kind.Selector && way > 0 || p.From < 0 || p.To < 0 {
+		if e.ShutNormally() && !(n.flush && e.ForFlush()) || u.Item.Kind.Selector && way > 0 || p.From < 0 || p.To < 0 {
 			continue
 		}
 		n.passage(u, p)
@@ -212,6 +218,10 @@ func (n *net) unit(u *graph.Unit) {
 func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 	taken := func(port int, q quantity.Flow) {
 		n.n.Taken = append(n.n.Taken, flow.Taken{Node: n.node[u.First+port], Flow: q})
+	}
+	if n.flush {
+		n.still(u, p)
+		return
 	}
 	switch p.Is {
 	case catalog.PositivePump:
@@ -244,6 +254,59 @@ func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 	case catalog.OneWay:
 		n.link(u, p.From, p.To, flow.OneWay{Law: n.part(u)})
 	}
+}
+
+// still is a passage in the flush: what pumps let water through their valves, and the
+// throttles stand open.
+func (n *net) still(u *graph.Unit, p catalog.Passage) {
+	switch p.Is {
+	case catalog.Open, catalog.Throttle:
+		n.link(u, p.From, p.To, n.part(u))
+	case catalog.OneWay, catalog.PositivePump, catalog.FeedPump:
+		n.link(u, p.From, p.To, flow.OneWay{Law: n.part(u)})
+	}
+}
+
+// supply is a house supply: it gives less pressure as more is taken, by its pressure and its
+// open flow.
+func (n *net) supply(u *graph.Unit, port int) {
+	it := u.Item
+	if it.Pressure == nil || it.Flow == nil {
+		return
+	}
+	curve, _, err := pump.Between(*it.Pressure, *it.Flow)
+	if err != nil {
+		return
+	}
+	n.n.Fixed = append(n.n.Fixed, flow.Fixed{Node: n.nodes})
+	n.links = append(n.links, flow.Link{From: n.nodes, To: n.node[u.First+port], Law: flow.Feed{Curve: curve}})
+	n.unitOf = append(n.unitOf, u)
+	n.nodes++
+}
+
+// flushed solves the flush of a plant: the flow of each unit, nil where no supply gives any, or
+// nothing says how much.
+func flushed(s *bom.System, m *Making) map[*graph.Unit]quantity.Flow {
+	known := false
+	for _, u := range m.units {
+		known = known || u.Item.Kind.Supply && u.Item.Pressure != nil && u.Item.Flow != nil
+	}
+	if !known {
+		return nil
+	}
+	n := &net{s: s, m: m, water: m.water, pumpQ: 0.5, flush: true}
+	if fresh, err := line.Of(20, 0); err == nil {
+		n.water = fresh
+	}
+	a, err := n.solve()
+	if err != nil {
+		return nil
+	}
+	out := map[*graph.Unit]quantity.Flow{}
+	for i, u := range n.unitOf {
+		out[u] = max(out[u], quantity.Flow(math.Abs(float64(a.Flow[i]))))
+	}
+	return out
 }
 
 func (n *net) vessels() int {

@@ -27,6 +27,7 @@ func Of(s *bom.System) *Result {
 		m.make()
 		m.limits()
 		m.Lines = linesOf(s, m)
+		m.Flush = flushed(s, m)
 		m.Power = powerOf(s, m)
 		r.Plants = append(r.Plants, m)
 	}

@@ -2,6 +2,7 @@ package duty
 
 import (
 	"handtight/bom/build"
+	"handtight/bom/graph"
 	"handtight/pressure/process/line"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/pump"
@@ -41,6 +42,7 @@ type Making struct {
 	Limits    []Limit
 	Power     *Power
 	Lines     *Lines
+	Flush     map[*graph.Unit]quantity.Flow // through each unit in the flush, fresh water at 20 C; nil where it is not known
 
 	row   membrane.Row
 	ends  [2]membrane.Row
