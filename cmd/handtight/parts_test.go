@@ -27,7 +27,7 @@ func TestPartsOnANarrowTerminal(t *testing.T) {
 		flat := strings.Join(strings.Fields(out.String()), " ")
 		require.Contains(t, flat, "no bound, over what it holds")
 		if width < plainWidth {
-			require.Contains(t, flat, "H hp-tee 58 bar, worst pressure without bound, with overboard (seacock) left shut "+
+			require.Contains(t, flat, "H hp-tee 58 bar, worst pressure without bound, with throttle (brine throttle) left shut "+
 				"holds 20.7 bar (fitting class), margin none")
 			require.Contains(t, flat, "vacuum, with ball-valve (shut-off valve) left shut holds 6.6 bar (data sheet, warm), margin 3.6")
 			require.Contains(t, flat, "H orb-n12 58 bar, worst pressure without bound, with overboard (seacock) left shut what it holds is not known")
