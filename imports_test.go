@@ -24,7 +24,7 @@ var may = map[string]string{
 	"bom/segment":                "bom/state bom/rating bom/circuit bom/graph bom/build catalog pressure pressure/quantity pressure/network/connected",
 	"bom/running":                "bom/segment bom/state bom/wetting bom/circuit bom/graph bom/build catalog pressure pressure/quantity pressure/network pressure/network/connected",
 	"bom/order":                  "bom/source bom/state bom/rating bom/joint bom/graph bom/build bom/money bom/spares bom/cut catalog threads threads/makeup pressure/quantity",
-	"threads":                    "pressure/quantity",
+	"threads":                    "pressure/quantity threads/internal/table",
 }
 
 // Imports point downward only: the packages of the stages, bottom to top.
