@@ -215,6 +215,9 @@ func (g *gradient) pressures(pressure []quantity.Pressure) {
 	}
 }
 
+// trickle is a flow below which shares of a flow mean nothing: a drop in a minute.
+const trickle quantity.Flow = 1e-9
+
 // flows takes the flows from the pressures, and reports whether they have come to rest.
 func (g *gradient) flows(pressure []quantity.Pressure) bool {
 	most, moved := quantity.Flow(0), quantity.Flow(0)
@@ -227,5 +230,5 @@ func (g *gradient) flows(pressure []quantity.Pressure) bool {
 		most = max(most, abs(now))
 		g.flow[i] = now
 	}
-	return moved <= most*closeEnough || math.IsNaN(float64(moved)) || most < 1e-15
+	return moved <= max(most, trickle)*closeEnough || math.IsNaN(float64(moved))
 }
