@@ -30,13 +30,13 @@ func TestPartsOnANarrowTerminal(t *testing.T) {
 			require.Contains(t, flat, "H hp-tee 58 bar, worst pressure without bound, with throttle (brine throttle) left shut "+
 				"holds 20.7 bar (fitting class), margin none")
 			require.Contains(t, flat, "vacuum, with ball-valve (shut-off valve) left shut holds 6.6 bar (data sheet, warm), margin 3.6")
-			require.Contains(t, flat, "H orb-n12 58 bar, worst pressure without bound, with overboard (seacock) left shut what it holds is not known")
+			require.Contains(t, flat, "H orb-n12 58 bar, worst pressure without bound, with throttle (brine throttle) left shut what it holds is not known")
 			require.NotContains(t, flat, "cause =", "there is no list to look a number up in")
 			continue
 		}
 		require.Contains(t, flat, "H hp-tee 58 no bound 1 20.7 none fitting class")
 		require.Contains(t, flat, "H orb-n12 58 no bound 1 ? not known")
-		require.Contains(t, flat, "1. overboard (seacock) left shut")
+		require.Contains(t, flat, "1. throttle (brine throttle) left shut")
 	}
 }
 
