@@ -49,7 +49,7 @@ kind = "feed pump"
 shutoff = "6 bar"
 [[item]]
 id = "erp"
-kind = "energy-recovery pump"
+kind = "energy recovery pump"
 ratio = "10 %"
 [[item]]
 id = "vessel"

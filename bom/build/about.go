@@ -41,7 +41,7 @@ func (i *Item) figures() []string {
 	if i.BoreText != "" {
 		out = append(out, "bore "+i.BoreText)
 	}
-	add("ratio", i.Ratio != nil, i.Ratio)
+	add("ratio", i.Process.Ratio != nil, i.Process.Ratio)
 	add("outside", i.Outside != nil, i.Outside)
 	add("", i.Micron != nil, i.Micron)
 	add("set at", i.Set != nil, i.Set)

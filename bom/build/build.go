@@ -109,7 +109,6 @@ type Item struct {
 	Set                     *quantity.Pressure // relief valve
 	FullFlow                *quantity.Pressure
 	Flow                    *quantity.Flow
-	Ratio                   *quantity.Share    // of an energy-recovery pump: area of its rod over that of its piston
 	Shutoff                 *quantity.Pressure // feed pump
 	Stall                   *quantity.Pressure // plunger pump
 	Type                    string

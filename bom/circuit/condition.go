@@ -87,8 +87,8 @@ func (c *Circuit) makeEdges() {
 			case catalog.Regulator:
 				c.edges[part][k].Holds = network.Known(it.Set)
 			case catalog.Recovery:
-				if it.Ratio != nil {
-					c.edges[part][k].Ratio = network.Figure[float64]{Value: it.Ratio.Fraction(), Known: true}
+				if it.Process.Ratio != nil {
+					c.edges[part][k].Ratio = network.Figure[float64]{Value: it.Process.Ratio.Fraction(), Known: true}
 				}
 				if waste := it.PortIndex("waste"); waste >= 0 {
 					c.edges[part][k].Waste = c.Local[c.JunctionOf[e.Unit.First+waste]]

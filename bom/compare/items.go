@@ -80,7 +80,7 @@ func facts(i *bom.Item) [][2]string {
 	return [][2]string{
 		{"kind", i.Kind.Name}, {"ends", i.Ends()}, {"rated", text(i.Rated)}, {"class", i.Class}, {"spec", i.Spec},
 		{"material", i.Material}, {"bore", text(i.Bore)}, {"length", text(i.Length)}, {"vacuum", text(i.Vacuum)},
-		{"set", text(i.Set)}, {"full_flow", text(i.FullFlow)}, {"ratio", text(i.Ratio)}, {"flow", text(i.Flow)}, {"shutoff", text(i.Shutoff)},
+		{"set", text(i.Set)}, {"full_flow", text(i.FullFlow)}, {"ratio", text(i.Process.Ratio)}, {"flow", text(i.Flow)}, {"shutoff", text(i.Shutoff)},
 		{"stall", text(i.Stall)}, {"type", i.Type}, {"between", i.Between}, {"pressure", text(i.Pressure)},
 		{"scale", text(i.Scale)}, {"micron", text(i.Micron)}, {"life", text(i.Life)}, {"fails", text(i.Fails)},
 		{"have", some(i.Have.String())}, {"extra", some(i.Extra.String())},

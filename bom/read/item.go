@@ -220,12 +220,6 @@ func (r *reader) own(t *source.Table, it *build.Item) {
 			t.Fault("full_flow", fmt.Sprintf("%s passes its whole flow at %s, below the %s at which it begins to open", it.ID, it.FullFlow, it.Set), "write what its data sheet says: `set` is where it begins to open, `full_flow` where it passes all")
 		}
 	}
-	if has("ratio") {
-		it.Ratio = take(t, "ratio", "10 %", quantity.ParseShare)
-		if it.Ratio != nil && (it.Ratio.Fraction() <= 0 || it.Ratio.Fraction() >= 1) {
-			t.Fault("ratio", fmt.Sprintf("a ratio of %s cannot be", it.Ratio), "write the area of the rod over that of the piston, above 0 % and below 100 %, as its data sheet says")
-		}
-	}
 	if has("flow") {
 		it.Flow = take(t, "flow", "8 L/min", quantity.ParseFlow)
 	}

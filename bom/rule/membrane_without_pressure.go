@@ -37,6 +37,9 @@ path = ["hp-tee.branch", "relief", "relief-out"]
 
 func findUnpressed(s *bom.System) []finding.Finding {
 	var out []finding.Finding
+	if s.Build.Duty.PressureTold { // of an energy-recovery pump: the most that it can come to, and no wish
+		return nil
+	}
 	for _, x := range s.Unpressed() {
 		if !x.Driven {
 			out = append(out, finding.Finding{

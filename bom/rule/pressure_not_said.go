@@ -58,7 +58,7 @@ func findUnsaidPressure(s *bom.System) []finding.Finding {
 			key, hint = "shutoff", "its pressure against a shut line, from its data sheet"
 		case it.Kind.Supply && it.Pressure == nil:
 			key, hint = "pressure", "what its pressure switch cuts out at"
-		case it.Kind.Has(catalog.Recovery) && it.Ratio == nil:
+		case it.Kind.Has(catalog.Recovery) && it.Process.Ratio == nil:
 			key, hint, reckoned = "ratio", "the area of its rod over that of its piston, from its data sheet", "without bound"
 		case it.Kind.Has(catalog.Regulator) && it.Set == nil:
 			key, hint, reckoned = "set", "what it holds before it", "as behind a throttle, at the duty"
