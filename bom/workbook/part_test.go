@@ -56,7 +56,7 @@ func TestPartsOfABuild(t *testing.T) {
 		Cause: "selector (selector valve) left between its positions", Holds: "8 bar", Basis: "data sheet: 8 bar", Margin: "50 bar", Over: true,
 	}, rows["meter"], "the feed side's pressure, since the product cannot leave")
 	tee := rows["hp-tee"]
-	require.Equal(t, []string{"no bound", "overboard (seacock) left shut", "20.7 bar", ""}, []string{tee.Worst, tee.Cause, tee.Holds, tee.Margin})
+	require.Equal(t, []string{"no bound", "throttle (brine throttle) left shut", "20.7 bar", ""}, []string{tee.Worst, tee.Cause, tee.Holds, tee.Margin})
 	require.True(t, tee.High && tee.Over && tee.Unbounded)
 	require.Equal(t, "not known", rows["orb-n12"].Margin, "nothing says what it holds")
 	require.Equal(t, "vacuum: ball-valve (shut-off valve) left shut", rows["raw-2"].Suction)

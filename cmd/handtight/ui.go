@@ -97,7 +97,7 @@ func (u *ui) say(code, format string, args ...any) {
 func (u *ui) fold(label, text string) {
 	const hang = 9
 	lead := label + strings.Repeat(" ", max(1, hang-widthOf(label)))
-	for _, l := range wrap(text, u.width-hang) {
+	for _, l := range wrap(text, u.width-max(hang, widthOf(lead))) {
 		u.line("%s%s", lead, l)
 		lead = strings.Repeat(" ", hang)
 	}
