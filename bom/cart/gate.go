@@ -25,7 +25,7 @@ var packSigns = sync.OnceValue(func() []string {
 
 // mayPack reports whether a text may speak of packs: a word of it and a figure near it.
 func mayPack(lower string) bool {
-	if strings.IndexAny(lower, "0123456789") < 0 {
+	if !strings.ContainsAny(lower, "0123456789") {
 		return false
 	}
 	for _, w := range packSigns() {
@@ -35,7 +35,7 @@ func mayPack(lower string) bool {
 				break
 			}
 			from, to := max(0, i-16), min(len(rest), i+len(w)+16)
-			if alone(rest, i, i+len(w)) && (strings.IndexAny(rest[from:i], "0123456789") >= 0 || strings.IndexAny(rest[i+len(w):to], "0123456789") >= 0) {
+			if alone(rest, i, i+len(w)) && (strings.ContainsAny(rest[from:i], "0123456789") || strings.ContainsAny(rest[i+len(w):to], "0123456789")) {
 				return true
 			}
 			rest = rest[i+len(w):]

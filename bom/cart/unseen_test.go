@@ -58,7 +58,8 @@ func readUnseen(t require.TestingT, path string) unseen {
 
 // cart writes the cart as a shop would, and reads it.
 func (u *unseen) cart(t *testing.T) *Cart {
-	data, name := []byte{}, u.name+".csv"
+	var data []byte
+	name := u.name + ".csv"
 	if u.form == "xlsx" {
 		f := excelize.NewFile()
 		for i, r := range u.rows {
