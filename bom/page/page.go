@@ -61,6 +61,7 @@ type Page struct {
 	Courses                [][]stages.Course
 	Duty                   *facts.Duty
 	Charts                 []Chart
+	Pressures, Budget      *drawing.BarsView
 	Hoses                  []workshop.Hose
 	Tools                  []workshop.Tool
 	Spares                 []facts.Spare
@@ -127,6 +128,7 @@ func Of(sys *bom.System, list []finding.Finding, order *bom.Order, o Options) *P
 	}
 	p.Sheets, p.Courses = stages.Of(sys), stages.Courses(sys)
 	p.water(sys, list)
+	p.bars(f)
 	p.Cards = cards(sys, f, p.Sheets)
 	p.Hoses, p.Tools = workshop.Hoses(sys), workshop.Tools(sys)
 	return p

@@ -11,6 +11,7 @@ import (
 	"sync"
 
 	"handtight/bom"
+	"handtight/bom/money"
 	"handtight/threads"
 )
 
@@ -139,11 +140,34 @@ func Tools(sys *bom.System) []Tool {
 			break
 		}
 	}
+	if tape := tapeOf(sys); tape > 0 {
+		out = append(out, Tool{fmt.Sprintf("tape, %d rolls or more as the list says, and a brush for the threads", tape), "the tapers; the wraps stand on each card", "the order"})
+	}
+	if !slices.ContainsFunc(sys.Units, func(u *bom.Unit) bool { return u.Item.Kind.Name == "gauge" && sys.SegmentOf(u.First).High() }) {
+		out = append(out, Tool{"a gauge on the high-pressure side", "none stands in the build, and the steps of the leak test are read on one", "judgement"})
+	}
 	out = append(out,
 		Tool{"a marker and tags", "the numbers of the joints, and both ends of every hose", "judgement"},
 		Tool{"a lamp, dry paper, a bucket, towels, a wet vacuum cleaner", "the leak test", "judgement"},
 		Tool{"eye protection and gloves", "the stages under pressure; a jet goes through skin", "common practice"})
 	return out
+}
+
+// tapeOf is how many rolls of tape the build's joints take.
+func tapeOf(sys *bom.System) int {
+	needs, err := sys.Needs()
+	if err != nil {
+		return 0
+	}
+	rolls := 0
+	for _, n := range needs {
+		if strings.HasPrefix(n.Key, "tape") && n.Item == nil {
+			if whole, err := n.Placed.CeilTo(money.Piece); err == nil {
+				rolls += int(whole / money.Piece)
+			}
+		}
+	}
+	return rolls
 }
 
 func appendOnce(list []int, n int) []int {
