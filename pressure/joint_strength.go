@@ -52,18 +52,18 @@ func StressGap(material string) string {
 	return fmt.Sprintf("`%s` is no material whose allowable stress is known", material)
 }
 
-// EndLoad returns the force in newtons that pressure p pulls a joint apart with,
+// EndLoad returns the force that pressure p pulls a joint apart with,
 // where it seals at diameter d: F = p pi d2/4. The diameter is that of the seal
 // and not of the bore.
 //
 // Source: page "Hydraulic product calculator", force = pressure x area.
-func EndLoad(p quantity.Pressure, d quantity.Length) float64 {
-	return float64(p) * math.Pi / 4 * float64(d) * float64(d) * 1e-6
+func EndLoad(p quantity.Pressure, d quantity.Length) quantity.Force {
+	return quantity.Force(p.Pascals()*math.Pi/4*d.Metres()*d.Metres()) * quantity.Newton
 }
 
 // ThreadedJoint is what the strength of a joint depends on.
 type ThreadedJoint struct {
-	External, Internal float64         // areas that would shear, in mm2: [threads.Mating.ShearArea]
+	External, Internal quantity.Area   // that would shear: [threads.Mating.ShearArea]
 	Male, Female       string          // materials in words
 	Seal               quantity.Length // diameter that the pressure acts on: the thread's major one at the most
 }
@@ -86,13 +86,13 @@ func JointStrength(j ThreadedJoint) (Rating, bool) {
 		return Rating{}, false
 	}
 	area, s, which, of := j.External, male, "male", j.Male
-	if j.Internal*float64(female.Value) < j.External*float64(male.Value) {
+	if float64(j.Internal)*float64(female.Value) < float64(j.External)*float64(male.Value) {
 		area, s, which, of = j.Internal, female, "female", j.Female
 	}
-	load := area * 1e-6 * float64(s.Value) * shearShare
+	load := area.SquareMetres() * float64(s.Value) * shearShare
 	return Rating{
 		Pressure: quantity.Pressure(load / (math.Pi / 4 * float64(j.Seal) * float64(j.Seal) * 1e-6)),
 		Basis:    Estimate, Status: max(Computed, male.Status, female.Status), Source: "FED-STD-H28/2; " + s.Source,
-		Text: fmt.Sprintf("%.0f mm2 of the %s thread (%s at %.3g MPa) against the end load on %s", area, which, of, s.Value.MPa(), j.Seal),
+		Text: fmt.Sprintf("%.0f mm2 of the %s thread (%s at %.3g MPa) against the end load on %s", area.SquareMM(), which, of, s.Value.MPa(), j.Seal),
 	}, true
 }

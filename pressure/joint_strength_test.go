@@ -13,8 +13,8 @@ import (
 
 func TestEndLoad(t *testing.T) {
 	const source = `page "Hydraulic product calculator", force = pressure x area, worked by hand`
-	require.InDelta(t, 2380, pressure.EndLoad(69*quantity.Bar, 20.955), 5, "G 1/2 at its major diameter: "+source)
-	require.InDelta(t, 780, pressure.EndLoad(69*quantity.Bar, 12), 5, "a seal of 12 mm: "+source)
+	require.InDelta(t, 2380, pressure.EndLoad(69*quantity.Bar, 20.955).Newtons(), 5, "G 1/2 at its major diameter: "+source)
+	require.InDelta(t, 780, pressure.EndLoad(69*quantity.Bar, 12).Newtons(), 5, "a seal of 12 mm: "+source)
 	require.Zero(t, pressure.EndLoad(0, 12))
 }
 
@@ -55,7 +55,7 @@ func jointOf(t testing.TB, family threads.Family, size string) pressure.Threaded
 	m := threads.Mate(threads.Threaded(f, threads.Male), threads.Threaded(f, threads.Female))
 	external, internal, ok := m.ShearArea()
 	require.True(t, ok)
-	return pressure.ThreadedJoint{External: float64(external), Internal: float64(internal), Seal: quantity.Length(f.Major), Male: "316", Female: "316"}
+	return pressure.ThreadedJoint{External: quantity.Area(external) * quantity.SquareMM, Internal: quantity.Area(internal) * quantity.SquareMM, Seal: quantity.Length(f.Major), Male: "316", Female: "316"}
 }
 
 // Threads that are cut and engaged properly are not what bursts: the class 3000
@@ -74,11 +74,11 @@ func TestJointStrengthOfProperJoints(t *testing.T) {
 // Worked by hand: 100 mm2 of brass thread at 68.9 MPa x 0.577 bear 3978 N, on a seal
 // of 20 mm (314.2 mm2) 126.6 bar.
 func TestJointStrengthByHand(t *testing.T) {
-	r, ok := pressure.JointStrength(pressure.ThreadedJoint{External: 100, Internal: 150, Male: "brass", Female: "316", Seal: 20})
+	r, ok := pressure.JointStrength(pressure.ThreadedJoint{External: 100 * quantity.SquareMM, Internal: 150 * quantity.SquareMM, Male: "brass", Female: "316", Seal: 20})
 	require.True(t, ok)
 	require.InDelta(t, 126.6, r.Pressure.Bar(), 0.2)
 	require.Contains(t, r.Text, "100 mm2 of the male thread (brass")
-	r, ok = pressure.JointStrength(pressure.ThreadedJoint{External: 100, Internal: 150, Male: "316", Female: "brass", Seal: 20})
+	r, ok = pressure.JointStrength(pressure.ThreadedJoint{External: 100 * quantity.SquareMM, Internal: 150 * quantity.SquareMM, Male: "316", Female: "brass", Seal: 20})
 	require.True(t, ok)
 	require.InDelta(t, 189.9, r.Pressure.Bar(), 0.3, "the weaker material decides though its area is larger")
 	for _, c := range []struct {
@@ -100,13 +100,15 @@ func TestJointStrengthProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		area := rapid.Float64Range(1, 1e4)
 		j := pressure.ThreadedJoint{
-			External: area.Draw(t, "external"), Internal: area.Draw(t, "internal"), Male: "316", Female: "316",
+			External: quantity.Area(area.Draw(t, "external")) * quantity.SquareMM,
+			Internal: quantity.Area(area.Draw(t, "internal")) * quantity.SquareMM,
+			Male:     "316", Female: "316",
 			Seal: quantity.Length(rapid.Float64Range(5, 60).Draw(t, "seal")),
 		}
 		r, ok := pressure.JointStrength(j)
 		require.True(t, ok)
 		s, _ := pressure.AllowableStress("316")
-		require.InEpsilon(t, min(j.External, j.Internal)*s.Value.MPa()*0.577, pressure.EndLoad(r.Pressure, j.Seal), 1e-9)
+		require.InEpsilon(t, min(j.External, j.Internal).SquareMM()*s.Value.MPa()*0.577, float64(pressure.EndLoad(r.Pressure, j.Seal)), 1e-9)
 		sheet := pressure.OfDataSheet(100*quantity.Bar, "x")
 		got, _ := pressure.Governing(r, sheet)
 		require.Equal(t, sheet, got)

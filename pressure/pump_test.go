@@ -72,7 +72,6 @@ func TestReliefWindow(t *testing.T) {
 			require.InDelta(t, c.to, to.Bar(), 1e-9)
 		})
 	}
-	require.InDelta(t, 10, LowPressureLimit.Bar(), 1e-12)
 }
 
 func TestWallRating(t *testing.T) {

@@ -23,7 +23,7 @@ func JointEstimate(s *graph.Graph, j *graph.Joint) (pressure.Rating, bool) {
 	}
 	male, female, form := ends(s, j)
 	return pressure.JointStrength(pressure.ThreadedJoint{
-		External: float64(external), Internal: float64(internal), Male: male.Unit.Item.Material, Female: female.Unit.Item.Material,
+		External: quantity.Area(external) * quantity.SquareMM, Internal: quantity.Area(internal) * quantity.SquareMM, Male: male.Unit.Item.Material, Female: female.Unit.Item.Material,
 		Seal: quantity.Length(form.Major),
 	})
 }

@@ -80,7 +80,7 @@ path = ["hull", "hose", "pump"]
 func findFast(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	at := map[string]int{} // place in out, by the pumps
-	fastest := map[string]float64{}
+	fastest := map[string]quantity.Velocity{}
 	for _, d := range s.Draws() {
 		if d.Hose.Item.Bore == nil {
 			continue
@@ -100,7 +100,7 @@ func findFast(s *bom.System) []finding.Finding {
 	return out
 }
 
-func tooFast(d bom.Draw, who string, v float64) finding.Finding {
+func tooFast(d bom.Draw, who string, v quantity.Velocity) finding.Finding {
 	f := finding.Finding{Severity: finding.Note, Subject: ofUnit(d.Hose), Place: at(d.Hose.Mark)}
 	if v > pressure.SuctionMost {
 		f.Severity = finding.Caution

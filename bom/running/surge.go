@@ -14,18 +14,18 @@ type Surge struct {
 	Valve   *graph.Unit
 	Segment *segment.Segment // that leads to its inlet
 	Flow    quantity.Flow
-	Bore    quantity.Length // the narrowest of the segment's hoses
-	Speed   float64         // m/s in that bore
-	Length  quantity.Length // of all the segment's hoses
-	Stands  float64         // bar, in normal running or in the flush
-	Rise    float64         // bar
+	Bore    quantity.Length   // the narrowest of the segment's hoses
+	Speed   quantity.Velocity // in that bore
+	Length  quantity.Length   // of all the segment's hoses
+	Stands  float64           // bar, in normal running or in the flush
+	Rise    float64           // bar
 }
 
 // Peak is the pressure that the line sees when the valve has shut, in bar.
 func (s *Surge) Peak() float64 { return s.Stands + s.Rise }
 
-// seaDensity is that of sea water in kg/m3, the heaviest water in the build.
-const seaDensity = 1025
+// seaDensity is that of sea water, the heaviest water in the build.
+const seaDensity = 1025 * quantity.KilogramPerCubicMetre
 
 // Surges lists the valves that shut at once in a line of hose whose flow is known: house
 // water by the supply's flow, product by the duty, sea water by the largest pump's flow.
