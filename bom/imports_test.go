@@ -62,7 +62,7 @@ var may = map[string]string{
 	"bom/kit":                    "bom bom/money catalog",
 	"bom/repair":                 "bom bom/build bom/finding catalog catalog/stock pressure pressure/quantity threads threads/adapt",
 	"bom/stages":                 "bom catalog pressure/quantity",
-	"bom/workshop":               "bom pressure pressure/quantity threads",
+	"bom/workshop":               "bom bom/money pressure pressure/quantity threads",
 	"bom/facts":                  "bom bom/duty bom/finding bom/money bom/repair pressure pressure/process/span pressure/process/trend pressure/quantity threads",
 	"bom/rule":                   "bom bom/circuit bom/duty bom/finding bom/source bom/workshop bom/worth catalog pressure pressure/process/power pressure/process/sea pressure/process/span pressure/quantity threads",
 	"bom/choose":                 "bom bom/finding bom/money bom/rule pressure/quantity",

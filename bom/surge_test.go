@@ -56,7 +56,7 @@ func TestSurges(t *testing.T) {
 	require.Len(t, list, 1)
 	x := list[0]
 	require.Equal(t, "valve", x.Valve.Name)
-	require.InDelta(t, 2.546, x.Speed, 0.001)
+	require.InDelta(t, 2.546, x.Speed.MetresPerSecond(), 0.001)
 	require.InDelta(t, 3000, x.Length.Millimetres(), 1e-9)
 	require.InDelta(t, 3, x.Stands, 1e-9)
 	require.InDelta(t, 7.83, x.Rise, 0.01)
