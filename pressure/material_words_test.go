@@ -18,7 +18,6 @@ var noRating = []string{
 	"90/10", // also a size, and "copper-nickel" stands beside it
 	"alloy 6082", "alloy 5083",
 	"galvanised", "galvanized", "galv", "verzinkt", "zincato", "zinc plated", "zinc alloy", "zinc", // of which metal is not said
-	"cw724r",                 // silicon brass: no table rates it
 	"stahl", "acier", "iron", // in "rostfreier Stahl" and the like too
 }
 

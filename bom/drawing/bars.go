@@ -40,7 +40,7 @@ func (b *Bars) View(id string) (v *BarsView, ok bool) {
 	v = &BarsView{ID: cleanID(id), Title: b.Title, Desc: b.Desc, Height: num(float64(len(b.Rows))*row + 6)}
 	for i, r := range b.Rows {
 		y := float64(i) * row
-		out := barView{NameY: num(y + 14), Y: num(y + 19), TextY: num(y + 41), Width: num(r.Value / top * wide), Name: shorten(r.Name, wide), Whole: r.Name, Text: r.Text, Edge: "1"}
+		out := barView{NameY: num(y + 14), Y: num(y + 19), TextY: num(y + 41), Width: num(r.Value / top * wide), Name: shorten(r.Name, wide-24), Whole: r.Name, Text: r.Text, Edge: "1"}
 		if r.Mark > 0 {
 			out.MarkX = num(left + r.Mark/top*wide)
 		}

@@ -12,7 +12,7 @@ import (
 	"handtight/bom/rule"
 )
 
-var demos = []string{"clean", "careless", "refit", "arrows"}
+var demos = []string{"clean", "careless", "refit", "arrows", "engine", "recovery", "leftovers", "shops"}
 
 func walked(t testing.TB, name string) *bom.System {
 	b, faults := bom.Read(filepath.Join("..", "..", "testdata", name, "build.toml"))

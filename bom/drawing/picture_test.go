@@ -93,7 +93,8 @@ func faults(s *drawing.Scheme, p *drawing.Picture) []string {
 var crossings = map[string]int{
 	"clean overview wide": 2, "clean overview narrow": 1,
 	"careless C wide": 2, "careless C narrow": 3, "careless overview narrow": 5,
-	"refit overview wide": 6, "refit overview narrow": 5,
+	"refit overview wide": 6, "refit overview narrow": 5, "engine overview wide": 1,
+	"recovery B wide": 2, "recovery B narrow": 1, "recovery overview wide": 1,
 	"arrows A narrow": 3, "arrows B wide": 1, "arrows B narrow": 1, "arrows C narrow": 1, "arrows overview narrow": 1,
 }
 

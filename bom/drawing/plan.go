@@ -153,6 +153,9 @@ func (p *plan) concentrate() {
 	for _, u := range p.sys.Units {
 		if i := u.Item.PortIndex("brine"); i >= 0 {
 			queue = append(queue, u.First+i)
+			if w := u.Item.PortIndex("waste"); w >= 0 { // of an energy-recovery pump
+				queue = append(queue, u.First+w)
+			}
 		}
 	}
 	for len(queue) > 0 {
@@ -168,7 +171,7 @@ func (p *plan) concentrate() {
 			far = j.B
 		}
 		u := p.sys.Ports[far].Unit
-		if k := u.Item.Kind; k.Name == "plunger pump" || k.Name == "feed pump" || k.Name == "relief valve" || k.Name == "check valve" ||
+		if k := u.Item.Kind; k.Name == "plunger pump" || k.Name == "feed pump" || k.Name == "relief valve" || k.Name == "check valve" || u.Item.PortIndex("waste") >= 0 ||
 			u.Item.PortIndex("feed") >= 0 {
 			continue
 		}

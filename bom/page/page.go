@@ -63,6 +63,7 @@ type Page struct {
 	Charts                 []Chart
 	Pressures, Budget      *drawing.BarsView
 	Hoses                  []workshop.Hose
+	Cuts                   []Cut
 	Tools                  []workshop.Tool
 	Spares                 []facts.Spare
 	Always                 []string
@@ -125,6 +126,7 @@ func Of(sys *bom.System, list []finding.Finding, order *bom.Order, o Options) *P
 	if order != nil {
 		p.Order = facts.OrderOf(sys, order)
 		p.Spares = p.Order.Spares
+		p.Cuts = cuts(order)
 	}
 	p.Sheets, p.Courses = stages.Of(sys), stages.Courses(sys)
 	p.water(sys, list)

@@ -15,7 +15,7 @@ import (
 	"handtight/bom/rule"
 )
 
-var demos = []string{"clean", "careless", "refit", "arrows"}
+var demos = []string{"clean", "careless", "refit", "arrows", "engine", "recovery", "leftovers", "shops"}
 
 // written gives the page of an example build.
 func written(t testing.TB, name string, only ...string) []byte {

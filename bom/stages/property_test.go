@@ -10,7 +10,7 @@ import (
 	"handtight/bom"
 )
 
-var demos = []string{"clean", "careless", "refit", "arrows", "shops"}
+var demos = []string{"clean", "careless", "refit", "arrows", "shops", "engine", "recovery", "leftovers", "baltic", "redsea"}
 
 func walked(t testing.TB, name string) *bom.System {
 	b, faults := bom.Read(filepath.Join("..", "..", "testdata", name, "build.toml"))
