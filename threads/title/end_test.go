@@ -176,7 +176,7 @@ func TestEveryFormIsReadBack(t *testing.T) {
 }
 
 func FuzzReadEnd(f *testing.F) {
-	for _, s := range []string{`1/2" NPT female`, "M22x1.5-6g", "-08 JIC", "1\"1/2 BSP", "4分", "R 1/2 (", "##8", "1/2-", "M", "x x x", "\xff1/2"} {
+	for _, s := range []string{`1/2" NPT female`, "M22x1.5-6g", "-08 JIC", "1\"1/2 BSP", "4分", "R 1/2 (", "##8", "1/2-", "M", "x x x", "\xff1/2", "jjjj0刐"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {

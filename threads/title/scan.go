@@ -100,7 +100,7 @@ func (sc *scanner) markAt(i int, glued bool) int {
 // wordAt reads the longest phrase known at a place, a metric thread, a word that
 // glues two known ones by an x, or a word that is not known.
 func (sc *scanner) wordAt(i int, glued bool) int {
-	if glued && sc.inCode() {
+	if glued && !wide(sc.norm, i) && sc.inCode() { // a run of a code takes no wide letter
 		end := sc.run(i, true)
 		sc.tokens = append(sc.tokens, token{from: i, to: end, glued: glued, unread: true})
 		return end
