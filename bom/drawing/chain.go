@@ -152,9 +152,9 @@ func (n *net) step(link, from int) int {
 }
 
 // hanging is the next chain that hangs on what is taken: the shortest first while it is a
-// stub of at most two parts, then the longest.
+// spur of at most two parts, then the longest.
 func (n *net) hanging(taken []bool) (chain, bool) {
-	var stub, long chain
+	var spur, long chain
 	for p := range n.s.Parts {
 		if taken[p] {
 			continue
@@ -170,15 +170,15 @@ func (n *net) hanging(taken []bool) (chain, bool) {
 			continue
 		}
 		c := chain{parts: n.longest(p, taken), anchor: anchor}
-		if len(c.parts) <= 2 && stub.parts == nil {
-			stub = c
+		if len(c.parts) <= 2 && spur.parts == nil {
+			spur = c
 		}
 		if len(c.parts) > len(long.parts) {
 			long = c
 		}
 	}
-	if stub.parts != nil {
-		return stub, true
+	if spur.parts != nil {
+		return spur, true
 	}
 	if long.parts != nil {
 		return long, true

@@ -1,0 +1,128 @@
+package duty
+
+import (
+	"math"
+
+	"handtight/bom/circuit"
+	"handtight/bom/graph"
+	"handtight/pressure/process/flow"
+	"handtight/pressure/process/line"
+	"handtight/pressure/process/sea"
+	"handtight/pressure/process/span"
+	"handtight/pressure/quantity"
+)
+
+// pistons are the piston pumps and the energy-recovery pump.
+func (p *Plant) pistons() []*graph.Unit {
+	if p.Recovery != nil {
+		return append(append([]*graph.Unit(nil), p.Pumps...), p.Recovery)
+	}
+	return p.Pumps
+}
+
+// inlets says what each piston pump finds.
+func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quantity.Length]) {
+	m := nets[0].m
+	rho := float64(m.water.Density) * line.Gravity
+	for _, u := range m.pistons() {
+		in, _ := circuit.PumpEnds(u)
+		if in < 0 {
+			continue
+		}
+		at := func(c int) quantity.Pressure {
+			return answers[c].Pressure[nets[c].node[u.First+in]] - quantity.Pressure(rho*nets[c].lift.Metres())
+		}
+		i := Inlet{Pump: u, Pressure: span.Between(at(0), at(1)), Middle: at(3), Dirty: at(2), Needs: usualNPSH}
+		before := upstream(nets[3], answers[3], nets[3].node[u.First+in])
+		for _, k := range before {
+			v, a := nets[3].unitOf[k], answers[3]
+			switch v.Item.Kind.Name {
+			case "feed pump":
+				i.HasFeed = true
+				_, _, i.FeedKnown = Curves(v.Item)
+				q := quantity.Flow(math.Abs(float64(a.Flow[k])))
+				if lower, _, ok := Curves(v.Item); ok {
+					i.May = lower.Pressure(q) - quantity.Pressure(rho*nets[3].lift.Metres()) - leastLeft
+					if m.Recovered != nil {
+						i.May -= m.Recovered.Middle.Inlet - leastLeft
+					}
+				}
+				continue
+			case "filter housing", "carbon filter":
+				i.Filters = append(i.Filters, v)
+				continue
+			case "strainer":
+				continue
+			}
+			loss, _ := nets[3].links[k].Law.Loss(a.Flow[k])
+			i.LineLoss += quantity.Pressure(math.Abs(float64(loss)))
+		}
+		if p := u.Item.Process.NPSH; p != nil {
+			i.Needs, i.NeedsSaid = span.Exactly(p.Metres()), true
+		}
+		i.npsh(nets[3], answers[3], before, at(0), at(1), u)
+		l.Inlets = append(l.Inlets, i)
+	}
+}
+
+// npsh is the head at a pump's inlet, with the greater acceleration head and with none.
+func (i *Inlet) npsh(n *net, a *flow.Answer, before []int, low, high quantity.Pressure, u *graph.Unit) {
+	turns := speeds(u.Item)
+	i.TurnsKnown = turns.Hi > 0
+	vapour, err := sea.Vapour(max(n.m.in.water.Hi, 1))
+	if err != nil {
+		return
+	}
+	head := func(p quantity.Pressure) float64 {
+		h, _ := line.Suction{Surface: line.Atmosphere, Feed: p, Vapour: vapour, Water: n.water}.Available()
+		return h
+	}
+	most := 0.0
+	for _, k := range before {
+		v := n.unitOf[k]
+		if v.Item.Kind.Name == "feed pump" {
+			break // the line before it is not the piston pump's to move
+		}
+		bore, ok := BoreOf(n.s.Build, v.Item)
+		if !v.Item.IsHose() || !ok || v.Item.Length == nil {
+			continue
+		}
+		speed := math.Abs(line.Bore{Diameter: bore}.Speed(a.Flow[k]))
+		if h, err := line.Acceleration(*v.Item.Length, speed, turns.Hi, line.ThrowMost); err == nil {
+			most += h
+		}
+	}
+	i.NPSH, i.NPSHKnown = span.Between(head(low)-most, head(high)), true
+}
+
+// upstream lists the links that bring water to a node, from it outward.
+func upstream(n *net, a *flow.Answer, node int) []int {
+	into := make([][]int, n.nodes)
+	from := func(k int) int {
+		if a.Flow[k] < 0 {
+			return n.links[k].To
+		}
+		return n.links[k].From
+	}
+	for k, l := range n.links {
+		if math.Abs(float64(a.Flow[k])) >= 1e-8 {
+			to := l.From + l.To - from(k)
+			into[to] = append(into[to], k)
+		}
+	}
+	var out []int
+	seen := map[int]bool{node: true}
+	for queue := []int{node}; len(queue) > 0; queue = queue[1:] {
+		for _, k := range into[queue[0]] {
+			out = append(out, k)
+			if v := from(k); !seen[v] {
+				seen[v] = true
+				queue = append(queue, v)
+			}
+		}
+	}
+	return out
+}
+
+// Good is the head that a pump should find, from the greater end of what it needs.
+func (i *Inlet) Good() float64 { return line.Needed(i.Needs.Hi) }
