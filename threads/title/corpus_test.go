@@ -200,3 +200,23 @@ func TestCorporaAreReadRight(t *testing.T) {
 		require.Equal(t, string(pinned), wrong.String(), "read the difference, then go test -update")
 	}
 }
+
+// A line that was made for a test proves less than one that somebody printed: the
+// two kinds stand in files of their own.
+func TestMadeLinesStandApartFromFoundOnes(t *testing.T) {
+	for name, made := range map[string]bool{
+		"designations.csv": false, "lines_real.csv": false, "lines_aside.csv": false,
+		"designations_own.csv": true, "lines_hard.csv": true,
+	} {
+		file, err := os.Open("../../testdata/published/" + name)
+		require.NoError(t, err)
+		lines, err := csv.NewReader(file).ReadAll()
+		file.Close()
+		require.NoError(t, err)
+		source := len(lines[0]) - 1
+		require.Equal(t, "source", lines[0][source], name)
+		for _, l := range lines[1:] {
+			require.Equal(t, made, strings.HasPrefix(l[source], "made "), "%s: %s", name, l[0])
+		}
+	}
+}
