@@ -12,6 +12,8 @@ import (
 	"pgregory.net/rapid"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // sorts are the parts that random builds are made of, each with the keys of its own.
 var sorts = []string{
 	"kind = \"plunger pump\"", "kind = \"plunger pump\"\nstall = \"90 bar\"", "kind = \"plunger pump\"\nstall = \"40 bar\"",

@@ -6,6 +6,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 const dischargeParts = `
 [duty]
 pressure = "55 bar"

@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // twoPumps is two plunger pumps on one line from the sea: a trunk, a branch each, a gauge's
 // hose and a hose that leads nowhere. What runs where is plain.
 const twoPumps = `

@@ -9,6 +9,8 @@ import (
 	"handtight/pressure/network"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // feedParts are the parts of feed lines: pumps of 2.5 and 1.5 bar, reliefs, water's ends.
 const feedParts = `
 [duty]

@@ -5,6 +5,8 @@ import (
 	"testing"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // FuzzParseWalk reads and walks any text: faults or a system, and no panic.
 func FuzzParseWalk(f *testing.F) {
 	for _, name := range []string{"../testdata/states/plant.toml", "../testdata/states/parts.toml", "../testdata/clean/build.toml", "../testdata/clean/fittings.toml"} {

@@ -11,6 +11,8 @@ import (
 	"pgregory.net/rapid"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // ratedParts gives three parts of the plant a data sheet: 100 bar for the hose on high
 // pressure, 10 for the brine hose, 8 for the flow meter.
 var ratedParts = []edit{

@@ -10,6 +10,8 @@ import (
 	"pgregory.net/rapid"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // A segment ends at what raises, drops or can stop pressure: pumps, throttle, membrane,
 // valves, relief, check valve. What only clogs does not end one.
 func TestSegmentsOfThePlant(t *testing.T) {

@@ -8,6 +8,8 @@ import (
 	"handtight/pressure/network"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // more adds items and runs to the plant.
 func more(text string) edit { return edit{"[duty]", text + "\n[duty]"} }
 

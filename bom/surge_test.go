@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// Common practice, no source: 55 bar and 60 L/h below. Check values, and no limit rests on them.
+
 const surgeLine = `
 [build]
 name = "a valve that snaps shut"

@@ -9,6 +9,8 @@ import (
 	"pgregory.net/rapid"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // valveSorts are parts that shut, or let water in or out, or push; with tees between them
 // they make lines of many valves, side by side and in rings.
 var valveSorts = []string{

@@ -13,6 +13,8 @@ import (
 	"handtight/bom/cart"
 )
 
+// Common practice, no source: 60 L/h below. Check values, and no limit rests on them.
+
 // one judges one line against the clean example: code, text, quantity.
 func one(t require.TestingT, sys *bom.System, order *bom.Order, line string) (*cart.Verdict, *cart.Report) {
 	c, err := cart.Read("c.csv", []byte("Code\tDescription\tQty\n"+line+"\n"), cart.Options{Currency: "EUR"})

@@ -11,6 +11,8 @@ import (
 	"handtight/threads/title"
 )
 
+// Common practice, no source: 60 L/h below. Check values, and no limit rests on them.
+
 // read gives the facts of a text as a line of a cart has them.
 func read(text string) facts {
 	plain, spec := withoutSpec(withoutQuantity(text))

@@ -11,6 +11,8 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
+// Common practice, no source: 60 L/h below. Check values, and no limit rests on them.
+
 var update = flag.Bool("update", false, "write the workbooks of testdata/carts anew")
 
 const samples = "../../testdata/carts"

@@ -12,6 +12,8 @@ import (
 	"handtight/pressure/quantity"
 )
 
+// Common practice, no source: 2.1 US gal, 55 bar, 8 L/min and 800 psi below. Check values, and no limit rests on them.
+
 func of(t testing.TB, path string, changes ...string) *Result {
 	t.Helper()
 	b, faults := bom.Read(path)

@@ -67,7 +67,7 @@ type Inlet struct {
 // Losses that nobody said.
 var (
 	smoothRough   = 0.005 * quantity.Millimetre                        // memory: smooth hose 0.0015 to 0.01 mm
-	cleanFilter   = span.Between(0.03*quantity.Bar, 0.15*quantity.Bar) // memory: 10 inch, 5 to 20 micron, at 8 L/min
+	cleanFilter   = span.Between(0.03*quantity.Bar, 0.15*quantity.Bar) // memory: 10 inch, 5 to 20 micron, at a small plant's flow
 	dirtyFilter   = span.Between(0.7*quantity.Bar, 1.0*quantity.Bar)   // seen: when cartridges are changed
 	filterFlow    = 8 * quantity.LitrePerMinute
 	cleanStrainer = span.Between(0.005*quantity.Bar, 0.03*quantity.Bar)

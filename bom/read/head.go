@@ -52,8 +52,8 @@ func (r *reader) duty(root *source.Table) {
 		return
 	}
 	d := &r.build.Duty
-	d.Pressure = take(t, "pressure", "55 bar", quantity.ParsePressure)
-	d.Product = take(t, "product", "60 L/h", quantity.ParseFlow)
+	d.Pressure = take(t, "pressure", "58 bar", quantity.ParsePressure)
+	d.Product = take(t, "product", "45 L/h", quantity.ParseFlow)
 	r.dutyRanges(t)
 	d.Space = take(t, "space", "45 C", quantity.ParseTemperature)
 	d.Supply = readSupply(t)
@@ -183,7 +183,7 @@ func (r *reader) needs() {
 	needsDuty := slices.ContainsFunc(b.Items, func(i *build.Item) bool { return i.Kind != nil && i.Kind.Name == "plunger pump" })
 	if needsDuty && b.Duty.Pressure == nil && r.main != nil {
 		if d, ok := r.main.Table("duty"); !ok || !d.Has("pressure") {
-			r.main.FaultHere("a plunger pump needs to know the pressure that is held on the throttle", "write [duty] and pressure = \"55 bar\" (the figure that the membrane's data sheet asks for)")
+			r.main.FaultHere("a plunger pump needs to know the pressure that is held on the throttle", "write [duty] and pressure = \"58 bar\" (the figure that the membrane's data sheet asks for)")
 		}
 	}
 }

@@ -221,7 +221,7 @@ func (r *reader) own(t *source.Table, it *build.Item) {
 		}
 	}
 	if has("flow") {
-		it.Flow = take(t, "flow", "8 L/min", quantity.ParseFlow)
+		it.Flow = take(t, "flow", "7 L/min", quantity.ParseFlow)
 	}
 	if has("shutoff") {
 		it.Shutoff = take(t, "shutoff", "2.5 bar", quantity.ParsePressure)

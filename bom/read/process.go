@@ -243,23 +243,23 @@ func pulleys(t *source.Table) *build.Pulleys {
 
 var atForm = regexp.MustCompile(`(?i)^(.+?)\s+at\s+(.+)$`)
 
-// lossAt reads "0.1 bar at 8 L/min".
+// lossAt reads "0.1 bar at 7 L/min".
 func lossAt(t *source.Table, key string) *build.LossAt {
-	text, ok := t.Text(key, "0.1 bar at 8 L/min")
+	text, ok := t.Text(key, "0.1 bar at 7 L/min")
 	if !ok {
 		return nil
 	}
 	m := atForm.FindStringSubmatch(text)
 	if m == nil {
-		t.Fault(key, fmt.Sprintf("`%s` does not say at what flow", text), "write both, like \"0.1 bar at 8 L/min\"")
+		t.Fault(key, fmt.Sprintf("`%s` does not say at what flow", text), "write both, like \"0.1 bar at 7 L/min\"")
 		return nil
 	}
 	p, err := quantity.ParsePressure(m[1])
 	q, err2 := quantity.ParseFlow(m[2])
 	if err = errors.Join(err, err2); err != nil || !(q > 0) {
-		refuse(t, key, err, "write both, like \"0.1 bar at 8 L/min\"")
+		refuse(t, key, err, "write both, like \"0.1 bar at 7 L/min\"")
 		if err == nil {
-			t.Fault(key, "nothing is lost at no flow", "write both, like \"0.1 bar at 8 L/min\"")
+			t.Fault(key, "nothing is lost at no flow", "write both, like \"0.1 bar at 7 L/min\"")
 		}
 		return nil
 	}

@@ -9,6 +9,8 @@ import (
 	"handtight/bom/build"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 func itemOf(t *testing.T, lines string) (*build.Item, string) {
 	t.Helper()
 	text := "[build]\nname = \"Stated\"\ncurrency = \"EUR\"\n\n[[item]]\nid = \"part\"\n" + lines + `

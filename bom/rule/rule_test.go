@@ -10,6 +10,8 @@ import (
 	"handtight/bom/finding"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // found checks a build, or a fragment that stands alone, and returns its findings by
 // slug. A fragment of items only gets a run, since a build must have one.
 func found(t *testing.T, fragment string) map[string][]finding.Finding {

@@ -6,6 +6,8 @@ import (
 	"handtight/bom/source"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // A reader is plain code; its faults come all at once.
 func Example() {
 	doc, faults := source.Parse("kittiwake.toml", []byte(`[duty]

@@ -10,6 +10,8 @@ import (
 	"pgregory.net/rapid"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // writer makes a document at random. Each value that is no list and no table holds
 // a number of its own, so that a place can be told to be the right one.
 type writer struct {

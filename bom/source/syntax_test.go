@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // Whole messages are compared: they are what a person gets.
 var syntaxRows = []struct{ why, text, want string }{
 	{"a value with its unit needs quotes",

@@ -10,7 +10,7 @@ import (
 
 // Text reads a text. It returns false when the key is missing, or holds something
 // else: that is noted as a fault. A hint is an example of what to write, such as
-// "55 bar" or "1.90"; the fault shows it with the number that was found.
+// "58 bar" or "1.90"; the fault shows it with the number that was found.
 func (t *Table) Text(key string, hint ...string) (string, bool) {
 	v, ok := t.get(key)
 	if !ok {

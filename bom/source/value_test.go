@@ -6,6 +6,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 func text(hint ...string) func(*Table) { return func(t *Table) { t.Text("k", hint...) } }
 
 func TestWrongTypes(t *testing.T) {

@@ -14,6 +14,8 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // ownColumns are three columns of a buyer's, right of the hidden ones.
 var ownColumns = []typing{
 	{orderName, "AC6", "Shelf"}, {orderName, "AD6", "Done"}, {orderName, "AE6", "key"},

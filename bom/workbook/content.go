@@ -65,7 +65,7 @@ type Line struct {
 	About        string // kind and words
 	Ends         string // both ends in full
 	Material     string
-	RatingNeeded string // "55 bar normal, 71.5 bar worst"; "" if none applies
+	RatingNeeded string // "58 bar normal, 75.4 bar worst"; "" if none applies
 	RatingFound  string // "345 bar, SAE 100R8 3/8 in"; "unknown"
 	Code         string // the shop's code, as text
 	Placed       string // placed units and contents

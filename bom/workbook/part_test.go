@@ -12,6 +12,8 @@ import (
 	"handtight/bom/facts"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 func TestPartsSheet(t *testing.T) {
 	f := opened(t, sample(t), nil)
 	rows, err := f.GetRows(partsName)

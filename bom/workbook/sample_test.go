@@ -15,6 +15,8 @@ import (
 	"handtight/bom/finding"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // rat reads an exact decimal.
 func rat(t testing.TB, s string) *big.Rat {
 	t.Helper()

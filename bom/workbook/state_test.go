@@ -10,6 +10,8 @@ import (
 	"handtight/bom/facts"
 )
 
+// Common practice, no source: 55 bar below. Check values, and no limit rests on them.
+
 // statesSheet reads the sheet of states of a book, below its head.
 func statesSheet(t *testing.T, c Content) [][]string {
 	t.Helper()

@@ -6,6 +6,8 @@ import (
 	"handtight/pressure/quantity"
 )
 
+// Common practice, no source: 55 bar and 800 psi below. Check values, and no limit rests on them.
+
 func ExampleParsePressure() {
 	p, _ := quantity.ParsePressure("800 psi")
 	fmt.Println(p)

@@ -32,8 +32,8 @@ type kind struct {
 }
 
 var (
-	pressure    = kind{name: "pressure", called: "a pressure", example: "55 bar"}
-	flow        = kind{name: "flow", called: "a flow", example: "60 L/h"}
+	pressure    = kind{name: "pressure", called: "a pressure", example: "58 bar"}
+	flow        = kind{name: "flow", called: "a flow", example: "45 L/h"}
 	temperature = kind{name: "temperature", called: "a temperature", example: "17 C", signed: true}
 	length      = kind{name: "length", called: "a length", example: "19 mm"}
 	voltage     = kind{name: "voltage", called: "a voltage", example: "24 V"}

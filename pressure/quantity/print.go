@@ -5,7 +5,7 @@ import (
 	"strconv"
 )
 
-// String gives the pressure in bar to three or four figures: "55 bar".
+// String gives the pressure in bar to three or four figures: "58 bar".
 func (p Pressure) String() string { return figures(p.Bar()) + " bar" }
 
 // String gives the flow in L/h below 200, in L/min to 1000, else in m3/h.

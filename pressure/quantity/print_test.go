@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// Common practice, no source: 55 bar, 60 L/h and 8 L/min below. Check values, and no limit rests on them.
+
 func TestString(t *testing.T) {
 	for _, c := range []struct {
 		why  string

@@ -1,7 +1,7 @@
 // Package quantity reads and prints what people measure, with the unit always written.
 //
 // Each quantity is a named float64 in one unit: [ParsePressure] and its
-// siblings take it from what people write ("800 psi", `1-1/2"`, "1,5 bar"),
+// siblings take it from what people write ("850 psi", `1-1/2"`, "1,5 bar"),
 // accessors such as [Pressure.Bar] give plain numbers, and String prints the
 // figures that people use. Two quantities of one kind may be compared and
 // added; the types keep a pressure from being added to a flow.

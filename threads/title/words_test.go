@@ -10,6 +10,8 @@ import (
 	"handtight/threads"
 )
 
+// Common practice, no source: 8 L/min below. Check values, and no limit rests on them.
+
 // endBases are ends of every sort to which words are added.
 var endBases = []string{"G 1/2 male", "1/2 NPT female", "M22x1.5 male", "12L male", "19 mm barb", "-6 JIC male", "10 mm push-in", "3/4 BSP"}
 

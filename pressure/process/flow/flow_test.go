@@ -14,6 +14,8 @@ import (
 	"handtight/pressure/quantity"
 )
 
+// Common practice, no source: 55 bar and 8 L/min below. Check values, and no limit rests on them.
+
 const (
 	bar = quantity.Bar
 	lpm = quantity.LitrePerMinute

@@ -11,6 +11,8 @@ import (
 	"handtight/pressure/quantity"
 )
 
+// Common practice, no source: 8 L/min below. Check values, and no limit rests on them.
+
 const mm = quantity.Millimetre
 
 func sea20(t require.TestingT) Water {

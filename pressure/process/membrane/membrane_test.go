@@ -13,6 +13,8 @@ import (
 	"handtight/pressure/quantity"
 )
 
+// Common practice, no source: 60 to 65 L/h and 800 psi below. Check values, and no limit rests on them.
+
 const (
 	bar    = quantity.Bar
 	lpm    = quantity.LitrePerMinute

@@ -12,6 +12,8 @@ import (
 	"handtight/pressure/quantity"
 )
 
+// Common practice, no source: 2.1 US gal, 55 bar and 800 psi below. Check values, and no limit rests on them.
+
 func ExampleHydraulic() {
 	fmt.Println(Hydraulic(9*quantity.LitrePerMinute, 50*quantity.Bar, 0))
 	// Output: 750 W

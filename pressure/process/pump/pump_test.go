@@ -12,6 +12,8 @@ import (
 	"handtight/pressure/quantity"
 )
 
+// Common practice, no source: 8 L/min below. Check values, and no limit rests on them.
+
 const (
 	bar = quantity.Bar
 	lpm = quantity.LitrePerMinute

@@ -11,6 +11,8 @@ import (
 	"handtight/pressure/quantity"
 )
 
+// Common practice, no source: 8 L/min below. Check values, and no limit rests on them.
+
 func ExampleBetween() {
 	water := span.Between(15*quantity.Celsius, 25)
 	fmt.Println(water, "middle", water.Middle())
