@@ -12,13 +12,15 @@ type spelling struct {
 	as   string
 	norm []byte
 	at   []int32
+	pad  *pad
 }
 
 // normalise spells a text out. Marks that stand for several things are decided
 // by their neighbours: a comma between digits is a decimal sign, a Cyrillic К, М
 // or х beside a figure is the Latin letter.
 func normalise(text string) *spelling {
-	s := &spelling{as: text, norm: make([]byte, 0, len(text)+16), at: make([]int32, 0, len(text)+17)}
+	p := takePad(len(text))
+	s := &spelling{as: text, norm: p.norm, at: p.at, pad: p}
 	prev := ' '
 	for i, r := range text {
 		size := utf8.RuneLen(r)

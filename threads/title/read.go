@@ -24,7 +24,9 @@ const longestText = 2000
 // for, and has no sex. Text beyond 2000 bytes is not read, and Unread says so.
 func Read(text string) threads.Reading {
 	cut, over := clip(text)
-	out := newLine(cut, false).read()
+	l := newLine(cut, false)
+	defer l.release()
+	out := l.read()
 	out.Text = text
 	if over {
 		out.Unread = append(out.Unread, fmt.Sprintf("the text beyond %d bytes", longestText))
@@ -78,6 +80,7 @@ func ReadEnd(text string) (threads.EndReading, error) {
 		return threads.EndReading{Words: strings.TrimSpace(text), Sex: e.Sex, Seal: e.Seal, Swivel: e.Swivel, Candidates: []threads.End{e}, Question: openSex(e)}, nil
 	}
 	l := newLine(text, true)
+	defer l.release()
 	ends := l.ends()
 	var out []threads.EndReading
 	several := 0

@@ -216,31 +216,37 @@ func (l *line) threads(c *phrase) []threads.End {
 
 // ofFamily makes the end of a family and size, none if the family has no such size.
 func ofFamily(f threads.Family, size string, sex threads.Sex) []threads.End {
+	return addFamily(nil, f, size, sex)
+}
+
+// addFamily adds the family's end of that size, if it has one.
+func addFamily(to []threads.End, f threads.Family, size string, sex threads.Sex) []threads.End {
 	form, ok := threads.Find(f, size)
 	if !ok {
-		return nil
+		return to
 	}
 	if only := f.Facts().Only; only != threads.NoSex {
 		if sex != threads.NoSex && sex != only {
-			return nil
+			return to
 		}
 		sex = only
 	}
-	return []threads.End{threads.Threaded(form, sex)}
+	return append(to, threads.Threaded(form, sex))
 }
 
 // pipeEnds are the candidates of an inch pipe size.
 func (l *line) pipeEnds(c *phrase, v float64) []threads.End {
-	var out []threads.End
 	size := inchText(v)
-	for _, f := range l.pipeFamilies(c) {
+	families := l.pipeFamilies(c)
+	out := make([]threads.End, 0, len(families))
+	for _, f := range families {
 		if c.fig.pitch != 0 && !pitchFits(f, size, c.fig.pitch) {
 			continue
 		}
-		out = append(out, ofFamily(f, size, c.sex())...)
+		out = addFamily(out, f, size, c.sex())
 	}
 	if len(out) == 0 && c.fam != nil && c.fam.value == "R" && c.sex() == threads.Female {
-		out = append(ofFamily(threads.Rc, size, threads.Female), ofFamily(threads.Rp, size, threads.Female)...)
+		out = addFamily(addFamily(nil, threads.Rc, size, threads.Female), threads.Rp, size, threads.Female)
 	}
 	if len(out) == 0 && c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && c.sex() == threads.Male {
 		out = ofFamily(threads.R, size, threads.Male)

@@ -43,7 +43,7 @@ type scanner struct {
 }
 
 func scan(s *spelling) []token {
-	sc := &scanner{spelling: s, lex: readLexicon(), tokens: make([]token, 0, len(s.norm)/4+6)}
+	sc := &scanner{spelling: s, lex: readLexicon(), tokens: s.pad.tokens}
 	for i := 1; i < len(s.norm) && !sc.blended; i++ {
 		sc.blended = digit(s.norm[i]) != digit(s.norm[i-1]) && alnum(s.norm[i]) && alnum(s.norm[i-1])
 	}

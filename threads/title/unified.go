@@ -46,7 +46,7 @@ func (l *line) dashEnds(c *phrase) []threads.End {
 		families = dashFamilies[:]
 	}
 	for _, f := range families {
-		out = append(out, ofFamily(f, dashText(c.fig.v), c.sex())...)
+		out = addFamily(out, f, dashText(c.fig.v), c.sex())
 	}
 	return out
 }
@@ -56,7 +56,7 @@ func (l *line) dashEnds(c *phrase) []threads.End {
 func (l *line) flareInches(c *phrase) []threads.End {
 	var out []threads.End
 	for _, f := range l.named(c) {
-		out = append(out, ofFamily(f, dashText(c.fig.v*16), c.sex())...)
+		out = addFamily(out, f, dashText(c.fig.v*16), c.sex())
 	}
 	if (c.fam.value == "SAE45" || c.fam.value == "FLARE") && out != nil {
 		return out // a 45 degree flare is called by its tube

@@ -39,6 +39,7 @@ func sameWithout(text string, l *line, k int, read *threads.EndReading) bool {
 	from, to := int(l.at[l.tokens[k].from]), int(l.at[l.tokens[k].to])
 	without := text[:from] + " " + text[to:]
 	again := newLine(without, true)
+	defer again.release()
 	var got []threads.EndReading
 	for _, c := range again.ends() {
 		if e, ok := again.resolve(c); ok {
