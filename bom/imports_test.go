@@ -64,7 +64,7 @@ var may = map[string]string{
 	"bom/stages":                 "bom catalog pressure/quantity",
 	"bom/workshop":               "bom bom/money pressure pressure/quantity threads",
 	"bom/facts":                  "bom bom/duty bom/finding bom/money bom/repair pressure pressure/process/span pressure/process/trend pressure/quantity threads",
-	"bom/rule":                   "bom bom/circuit bom/duty bom/finding bom/source bom/workshop bom/worth catalog pressure pressure/process/power pressure/process/sea pressure/process/span pressure/quantity threads",
+	"bom/rule":                   "bom bom/build bom/circuit bom/duty bom/finding bom/source bom/workshop bom/worth catalog pressure pressure/process/power pressure/process/sea pressure/process/span pressure/quantity threads",
 	"bom/choose":                 "bom bom/finding bom/money bom/rule pressure/quantity",
 	"bom/compare":                "bom bom/finding bom/money bom/rule",
 	"bom/page":                   "bom bom/drawing bom/duty bom/facts bom/finding bom/stages bom/workshop pressure/quantity",

@@ -66,6 +66,7 @@ type Kind struct {
 	Keys     []string // keys of its own in a build file
 	Turns    bool     // something in it turns by itself: a union's nut
 	Fixed    bool     // screwed to the boat: it cannot be turned to make a joint
+	Hung     bool     // a fixed one that as often hangs in its line, and is turned with it
 	Length   bool     // bought by length
 	Loose    bool     // no ports: counted, not joined
 	Generic  bool     // joints ask for it
@@ -91,7 +92,7 @@ type kindFile struct {
 	Kind []struct {
 		Name, Enter, Leave, Bought, Spare                                                string
 		Ports, Optional, Boundary, Rates, Keys                                           []string
-		Gives, Supply, Boats, Turns, Loose, Generic, Flush, Snaps, Selector, Free, Fixed bool
+		Gives, Supply, Boats, Turns, Loose, Generic, Flush, Snaps, Selector, Free, Fixed, Hung bool
 		Passage                                                                          []struct {
 			From, To, Is    string
 			Closable, Clogs bool
@@ -109,7 +110,7 @@ var kinds = sync.OnceValue(func() map[string]*Kind {
 		k := &Kind{
 			Name: f.Name, Ports: f.Ports, Optional: f.Optional, Keys: f.Keys, Gives: f.Gives, Supply: f.Supply,
 			Boats: f.Boats, Turns: f.Turns, Length: f.Bought == "length", Loose: f.Loose, Generic: f.Generic,
-			Flush: f.Flush, Snaps: f.Snaps, Selector: f.Selector, Free: f.Free, Fixed: f.Fixed,
+			Flush: f.Flush, Snaps: f.Snaps, Selector: f.Selector, Free: f.Free, Fixed: f.Fixed, Hung: f.Hung,
 			Spare: map[string]Spare{"fitting": FittingSpare, "wear": WearSpare}[f.Spare],
 		}
 		k.Enter, k.Leave = k.PortIndex(f.Enter), k.PortIndex(f.Leave)

@@ -115,6 +115,7 @@ type Item struct {
 	Motor                   string // of a pump: what drives it, as written
 	Normal                  string // of a valve: "open", "shut", or "flush" where it is opened for the flush only
 	Between                 string
+	Holds                   string             // of a house supply: "product" where nothing but the plant's own water is in it
 	Pressure                *quantity.Pressure // house supply
 	Scale                   *quantity.Pressure // full scale of a gauge
 	Micron                  *quantity.Length

@@ -1,7 +1,9 @@
 package build
 
 import (
+	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -61,3 +63,31 @@ func lowestVolts(text string) (lowest quantity.Voltage, ok bool) {
 
 // NamesMains reports whether a text names the mains, or current that comes from them.
 func NamesMains(text string) bool { return mains.MatchString(text) }
+
+// converted finds the words for what makes another voltage of the supply's.
+var converted = regexp.MustCompile(`(?i)\bconvert(?:er|ed)\b|\btransformer\b|\binverter\b|\bcontroller\b|\bsolar\b`)
+
+// BatteryVolts lists the battery voltages that a text names: 12 and 24 of "12/24 V". None where
+// it names the mains, another drive, or a converter.
+func BatteryVolts(text string) []quantity.Voltage {
+	text = notADrive.ReplaceAllString(text, "")
+	if driven.MatchString(text) || converted.MatchString(text) || mains.MatchString(text) && !direct.MatchString(text) {
+		return nil
+	}
+	var out []quantity.Voltage
+	for _, m := range volts.FindAllStringSubmatch(text, -1) {
+		for _, figure := range strings.Split(m[1], "/") {
+			f, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(figure), ",", ".", 1), 64)
+			if v := quantity.Voltage(f) * quantity.Volt; err == nil && f > 0 && v <= BatteryLimit {
+				out = append(out, v)
+			}
+		}
+	}
+	return out
+}
+
+// GoesWith reports whether one of some nominal voltages is the supply's: within a sixth of it, as
+// 13.8 V is of 12 (judgement: what a battery gives from empty to charging).
+func GoesWith(list []quantity.Voltage, supply quantity.Voltage) bool {
+	return slices.ContainsFunc(list, func(v quantity.Voltage) bool { return math.Abs(float64(v-supply)) <= float64(supply)/6 })
+}

@@ -142,7 +142,7 @@ func (w *walker) routes(u *Unit, step *build.Step, first, last bool) []route {
 	out = w.free(u, out)
 	if len(out) == 0 || !first && out[0].entry < 0 || !last && out[0].exit < 0 || out[0].entry == out[0].exit {
 		w.fault(step.Place, fmt.Sprintf("%s is a %s, and `%s` does not say by which port the run %s it",
-			u.Name, u.Item.Kind.Name, step.Text, verb(first, last)), "name a port: "+w.example(u, first || last))
+			u.Name, u.Item.Kind.Name, step.Text, verb(first, last)), w.example(u, step, first, last))
 		return nil
 	}
 	return out
@@ -158,15 +158,24 @@ func verb(first, last bool) string {
 	return "enters and leaves"
 }
 
-func (w *walker) example(u *Unit, end bool) string {
+func (w *walker) example(u *Unit, step *build.Step, first, last bool) string {
 	ports := u.Item.Ports
 	switch {
 	case len(ports) == 0:
-		return fmt.Sprintf("a %s has none, so it cannot stand in a run; use `inside` for contents", u.Item.Kind.Name)
-	case end || len(ports) < 2:
-		return fmt.Sprintf("`%s.%s`", u.Name, ports[len(ports)-1].Name)
+		return fmt.Sprintf("a %s has no ports, so it cannot stand in a run; use `inside` for contents", u.Item.Kind.Name)
+	case last:
+		return fmt.Sprintf("name a port: `%s.%s`", u.Name, ports[0].Name)
+	case first:
+		return fmt.Sprintf("name a port: `%s.%s`", u.Name, ports[len(ports)-1].Name)
+	case len(ports) == 1:
+		return fmt.Sprintf("nothing runs on through a part of one port: put a tee in its place here, and write a [[run]] of its own with path = [\"tee.branch\", %q]", u.Name)
 	}
-	return fmt.Sprintf("`%s.%s>%s`", u.Name, ports[0].Name, ports[len(ports)-1].Name)
+	in := max(u.Item.PortIndex(step.Entry), 0)
+	out := 0
+	if in == 0 {
+		out = 1
+	}
+	return fmt.Sprintf("name its ports: `%s.%s>%s`", u.Name, ports[in].Name, ports[out].Name)
 }
 
 func has(list []route, c route) bool {

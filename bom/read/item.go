@@ -242,6 +242,9 @@ func (r *reader) own(t *source.Table, it *build.Item) {
 	if has("pressure") {
 		it.Pressure = take(t, "pressure", "3 bar", quantity.ParsePressure)
 	}
+	if has("holds") {
+		it.Holds = wish(t, "holds", "town water", "product")
+	}
 	if has("micron") {
 		it.Micron = take(t, "micron", "20 micron", quantity.ParseLength)
 	}

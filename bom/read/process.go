@@ -144,9 +144,28 @@ func (r *reader) process(t *source.Table, it *build.Item) {
 		if p.MeterFrom != nil && p.MeterFrom.Single() {
 			p.MeterFrom = &quantity.Range[quantity.Flow]{Hi: p.MeterFrom.Hi} // what was read is shared
 		}
+		if !t.Has("scale") {
+			p.MeterFrom = meterWords(it.Title + " | " + it.About)
+		}
 	case "hose stock":
 		r.hoseProcess(t, p)
 	}
+}
+
+// meterScale finds what a meter reads in its words: "5 to 60 L/h", "0.5-4 gpm".
+var meterScale = regexp.MustCompile(`(?i)(\d[\d.,]*)\s*(?:to|-|–|…|\.\.+|bis|à|a)\s*(\d[\d.,]*\s*(?:l|litres?|liters?|gal|gallons?)?\s?(?:/\s?|p)(?:hr?|min|m|d|day)\b)`)
+
+// meterWords is the scale that a meter's title or description says; nil where they say none.
+func meterWords(text string) *quantity.Range[quantity.Flow] {
+	m := meterScale.FindStringSubmatch(text)
+	if m == nil {
+		return nil
+	}
+	scale, err := quantity.ParseRange(m[1]+" to "+m[2], quantity.ParseFlow)
+	if err != nil || scale.Single() {
+		return nil
+	}
+	return &scale
 }
 
 func (r *reader) hoseProcess(t *source.Table, p *build.Process) {

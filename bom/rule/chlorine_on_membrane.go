@@ -70,7 +70,7 @@ path = ["house", "carbon", "valve", "nipple", "vessel.feed"]
 func findChlorine(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, house := range s.Units {
-		if !house.Item.Kind.Supply {
+		if !house.Item.Kind.Supply || house.Item.Holds == "product" || says(house.Item, "product water", "own water", "permeate", "of product", "desalinated", "distilled", "demineral") {
 			continue
 		}
 		var g members
@@ -83,7 +83,7 @@ func findChlorine(s *bom.System) []finding.Finding {
 		out = append(out, finding.Finding{
 			Severity: finding.Caution, Subject: ofUnit(house), Place: at(house.Mark),
 			Reason: fmt.Sprintf("the water of %s reaches the membrane in %s without passing a carbon filter: chlorine in it destroys the membrane.", house.Name, g.list()),
-			Remedy: "Put a carbon filter into the flush line, before its valve, and change its cartridge every six months.",
+			Remedy: fmt.Sprintf("Put a carbon filter into the flush line, before its valve, and change its cartridge every six months; or write holds = \"product\" on `%s` if nothing but this plant's own water is ever in it.", house.Item.ID),
 		})
 	}
 	return out

@@ -117,7 +117,7 @@ func firstValve(s *bom.System, skin *bom.Unit) (valve, behind *bom.Unit) {
 			}
 			seen[next] = true
 			for _, p := range next.Passages() {
-				if p.Closable {
+				if p.Closable && p.Is == catalog.Open { // a throttle is no seacock
 					return next, behind
 				}
 			}

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"regexp"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -14,7 +15,9 @@ var nothingTurns = Rule{
 	Why: `To screw a nipple into one fixed port you turn it; to screw its other end into a
 second fixed port you would have to turn the pump or the boat. Somewhere between two
 fixed ports there must be a swivel, a union, a tube nut, or a hose pushed on a tail.
-A made-up hose with two fixed ends is the same case: its second end twists the hose.`,
+A made-up hose with two fixed ends is the same case: its second end twists the hose.
+A throttle, a meter or a strainer counts as fixed where its words say what it is screwed to
+("panel", "bracket"); else it hangs in its line, and is turned with the fitting it is on.`,
 	Wrong: `
 [[item]]
 id = "housing"
@@ -24,6 +27,7 @@ rated = "8 bar"
 [[item]]
 id = "meter"
 kind = "flow meter"
+about = "panel meter"
 ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
 rated = "8 bar"
 [[item]]
@@ -43,6 +47,7 @@ rated = "8 bar"
 [[item]]
 id = "meter"
 kind = "flow meter"
+about = "panel meter"
 ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
 rated = "8 bar"
 [[item]]
@@ -108,8 +113,12 @@ func fixed(s *bom.System, u *bom.Unit) bool {
 			return false
 		}
 	}
-	return u.Item.Kind.Fixed
+	return u.Item.Kind.Fixed && (!u.Item.Kind.Hung || mounted.MatchString(wordsOf(u.Item)))
 }
+
+// mounted finds the words for what a part is screwed to. A throttle, a meter or a strainer
+// without one may hang in its line, and is turned on a fitting as a whole (common practice).
+var mounted = regexp.MustCompile(`\b(?:panel|bulkhead|bracket|mounted|flanged|feet|base plate|baseplate)\b`)
 
 func rigid(s *bom.System, j *bom.Joint, first, second int) finding.Finding {
 	return finding.Finding{

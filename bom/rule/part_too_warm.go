@@ -17,8 +17,8 @@ var partTooWarm = Rule{
 	Why: `A rating is given with a temperature. Hose with water in it is rated from 0 to 70 C, and
 threaded PVC to 43 C; a plastic loses strength long before: PVC holds 0.62 of its rating
 at 38 C. Inside its table a rating is lowered for the water and for the air around it, and the
-lower figure is shown. Outside it nothing is known: the part is judged by what the end of the
-table leaves, and is a stop on high pressure. Of a plastic or a hose without a table it is a
+lower figure is shown. Above it nothing is known: the part is judged by what the end of the
+table leaves, and is a stop on high pressure; below it, where a part grows brittle, a caution. Of a plastic or a hose without a table it is a
 note above 50 C.`,
 	Wrong: `
 [duty]
@@ -93,6 +93,10 @@ func findWarm(s *bom.System) []finding.Finding {
 		outside.of[what].at(&f)
 		f.Reason = fmt.Sprintf("it is %s here, and %s rated from %s to %s: %s.", x.At, ratedRow(x.What), x.From, x.To, outside.of[what].list())
 		f.Remedy = "Move it to where it is cooler, or buy it of a material that is rated there."
+		if x.At < x.From {
+			f.Severity = max(f.Severity, finding.Caution) // cold takes no strength: it embrittles, and ice bursts
+			f.Remedy = fmt.Sprintf("Keep it and its water at %s or warmer while it runs, or buy it of a material that is rated there.", x.From)
+		}
 		out = append(out, f)
 	}
 	for _, what := range untold.keys {

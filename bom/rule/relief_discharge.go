@@ -105,8 +105,10 @@ func findDischarge(s *bom.System) []finding.Finding {
 			if !openly(s, u, "out") {
 				continue // an open port, which is found by its own rule
 			}
+			f.Severity = cautionUnless(behindPump(s, u))
 			f.Reason = fmt.Sprintf("%s is left open: when it lifts, it sprays %s into the space around it.", u.Name+".out", spills)
 		case len(d.Inside) > 0:
+			f.Severity = cautionUnless(behindPump(s, u))
 			f.Reason = fmt.Sprintf("%s discharges into %s: %s without a warning.", u.Name, inside(d.Inside), spills)
 		default:
 			continue // a closed line, which is found as a relief that is cut off

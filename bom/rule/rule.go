@@ -36,7 +36,7 @@ func All() []Rule {
 		underRated, ratingUnknown, ratedAboveStandard, threadsTooWeak, noWayOut,
 		reliefMissing, reliefCutOff, reliefSetHigh, reliefSetLow, reliefMarginThin, reliefTooSmall,
 		hoseMayCollapse, hoseTooShort, pressureNotSaid, flushRunsToSea, flushMissesMembrane, seaReachesHouse,
-		houseWaterRuns, pumpGetsNoWater, reliefStandsOpen, membraneWithoutPressure, gaugeRange, gaugeMissing, supplyTooWeak, valveShutsFast,
+		houseWaterRuns, pumpGetsNoWater, reliefStandsOpen, membraneWithoutPressure, gaugeRange, gaugeMissing, supplyTooWeak, voltagesDiffer, valveShutsFast,
 		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,
 		materialNotForSeawater, materialUnknown, galvanicPair, stainlessGalls,
 		productNotForDrinking, chlorineOnMembrane,

@@ -57,16 +57,19 @@ func findWaterFreezes(_ *bom.System, r *duty.Result) []finding.Finding {
 		if err != nil {
 			continue
 		}
-		what := ""
+		what, severity := "", finding.Stop
 		switch {
 		case d.Waters != nil && d.Waters.Lo < ice:
 			what = fmt.Sprintf("the water comes to %s, and freezes at %.1f C", d.Waters.Lo, ice.Celsius())
+		case d.Waters != nil && d.Waters.Lo < ice+quantity.Temperature(quantity.Celsius):
+			severity = finding.Caution
+			what = fmt.Sprintf("the water comes to %s, less than a degree above the %.1f C at which it freezes", d.Waters.Lo, ice.Celsius())
 		case d.Space != nil && *d.Space < 1:
 			what = fmt.Sprintf("the air around it comes to %s, and the fresh water of a flush freezes at 0 C", d.Space)
 		default:
 			continue
 		}
-		f := onPlant(m, finding.Stop)
+		f := onPlant(m, severity)
 		f.Reason = what + ": ice bursts vessels and ends a membrane."
 		f.Remedy = "Drain it or fill it with glycol before the frost, and write the water that it will run in."
 		out = append(out, f)
