@@ -90,10 +90,10 @@ var kindText string
 
 type kindFile struct {
 	Kind []struct {
-		Name, Enter, Leave, Bought, Spare                                                string
-		Ports, Optional, Boundary, Rates, Keys                                           []string
+		Name, Enter, Leave, Bought, Spare                                                      string
+		Ports, Optional, Boundary, Rates, Keys                                                 []string
 		Gives, Supply, Boats, Turns, Loose, Generic, Flush, Snaps, Selector, Free, Fixed, Hung bool
-		Passage                                                                          []struct {
+		Passage                                                                                []struct {
 			From, To, Is    string
 			Closable, Clogs bool
 		}
