@@ -1,6 +1,7 @@
 package repair_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -24,7 +25,7 @@ const bar = quantity.Bar
 
 // The cases that were worked out before there was any code. has and not are parts of the
 // first chain's titles, joined by " + ".
-var worked = []struct {
+type workedCase struct {
 	name, a, b string
 	o          repair.Options
 	pieces     int
@@ -32,7 +33,10 @@ var worked = []struct {
 	not        []string // in no chain shown
 	none       string
 	direct     bool
-}{
+	ask        string
+}
+
+var worked = []workedCase{
 	{name: "A1", a: "1/2 NPT female", b: "G 1/2 female", o: repair.Options{Pressure: 60 * bar, Water: "sea"}, pieces: 1, has: []string{"1/2 NPT male", "G 1/2 male", "316"}, not: []string{"brass", "bronze"}},
 	{name: "A2", a: "1/2 NPT male", b: "Rc 1/2", pieces: 1, has: []string{"1/2 NPT female", "R 1/2 male"}},
 	{name: "A3", a: "G 3/4 male", b: "3/4 NPT male", o: repair.Options{Pressure: 6 * bar, Water: "sea", Below: true}, pieces: 1, has: []string{"G 3/4 female", "3/4 NPT female"}},
@@ -49,7 +53,7 @@ var worked = []struct {
 }
 
 func TestWorkedCases(t *testing.T) {
-	for _, c := range worked {
+	for _, c := range slices.Concat(worked, blind) {
 		t.Run(c.name, func(t *testing.T) {
 			got := repair.Adapt(end(t, c.a), end(t, c.b), c.o)
 			require.Equal(t, c.direct, got.Direct != nil)

@@ -2,7 +2,6 @@ package repair
 
 import (
 	"strings"
-	"sync"
 
 	"github.com/bojanz/currency"
 
@@ -12,7 +11,6 @@ import (
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads"
-	"handtight/threads/adapt"
 )
 
 // Piece is one thing that may stand in a chain: of the stock, or an item of a build.
@@ -30,8 +28,11 @@ type Piece struct {
 	Steps    int
 	Usual    int // how usual the make is: 0 before 1
 	Stock    bool
-	Price    *currency.Amount // in the build's currency; nil: no offer
+	Price    *currency.Amount // landed but for its freight, in the build's currency; nil: no offer
 	Shop     string
+
+	price int64 // in minor units
+	turns bool  // something in it turns by itself
 
 	holds    [2]pressure.Rating // by end
 	known    [2]bool
@@ -45,40 +46,6 @@ func (p *Piece) Holds() (r pressure.Rating, ok bool) {
 		return pressure.Rating{}, false
 	}
 	return pressure.Lower(p.holds[0], p.holds[1])
-}
-
-// shelf is the pieces of a search.
-type shelf struct {
-	pieces []*Piece
-	stock  *adapt.Stock
-}
-
-// ready is the generic stock, made once.
-var ready = sync.OnceValue(func() *shelf {
-	s := &shelf{}
-	rated := map[string]rating{}
-	for _, it := range stock.Items() {
-		if len(it.Ends) == 2 {
-			s.pieces = append(s.pieces, fromStock(it, rated))
-		}
-	}
-	s.stock = adapt.New(endsOf(s.pieces))
-	return s
-})
-
-// shelfOf gives the stock, with a build's own items of two ends beside it.
-func shelfOf(b *build.Build) *shelf {
-	base := ready()
-	if b == nil {
-		return base
-	}
-	var own []*Piece
-	for _, it := range b.Items {
-		if p, ok := fromItem(it); ok {
-			own = append(own, p)
-		}
-	}
-	return &shelf{pieces: append(base.pieces[:len(base.pieces):len(base.pieces)], own...), stock: base.stock.With(endsOf(own))}
 }
 
 func endsOf(pieces []*Piece) [][2]threads.End {
@@ -136,7 +103,7 @@ func fromStock(it *stock.Item, cache map[string]rating) *Piece {
 	p := &Piece{
 		Title: it.Title(), ID: it.ID, Kind: it.Kind, Words: it.Words, Ends: [2]threads.End{it.Ends[0], it.Ends[1]}, Texts: [2]string{it.Texts[0], it.Texts[1]},
 		Material: it.Material, Class: it.Class, Rated: it.Rated, Standard: it.Standard, Steps: it.Steps, Usual: it.Usual, Stock: true,
-		material: catalog.MaterialsIn(it.Material),
+		material: catalog.MaterialsIn(it.Material), turns: kindTurns(it.Kind),
 	}
 	claim, err := quantity.ParsePressure(it.Rated)
 	for i, e := range it.Ends {
@@ -161,7 +128,7 @@ func fromItem(it *build.Item) (*Piece, bool) {
 	if len(it.Ports) != 2 || it.Kind == nil || it.Kind.Directed || it.Kind.Loose || it.IsHose() {
 		return nil, false
 	}
-	p := &Piece{Title: it.ID, ID: it.ID, Kind: it.Kind.Name, Words: it.Kind.Name, Material: it.Material, Class: it.Class, material: it.Materials()}
+	p := &Piece{Title: it.ID, ID: it.ID, Kind: it.Kind.Name, Words: it.Kind.Name, Material: it.Material, Class: it.Class, material: it.Materials(), turns: it.Kind.Turns}
 	if it.Title != "" {
 		p.Title = it.ID + ": " + it.Title
 	}
@@ -185,7 +152,12 @@ func fromItem(it *build.Item) (*Piece, bool) {
 	return p, true
 }
 
-// needs reports whether the words of a material name it.
+func kindTurns(name string) bool {
+	k, ok := catalog.KindNamed(name)
+	return ok && k.Turns
+}
+
+// isOf reports whether the words of a material name it.
 func (p *Piece) isOf(text string) bool {
 	return strings.EqualFold(p.Material, text) || len(p.material) > 0 && sameMaterial(p.material, catalog.MaterialsIn(text))
 }

@@ -100,7 +100,7 @@ func conditions(sys *bom.System, j *bom.Joint) Options {
 	if math.IsInf(worst, 1) {
 		worst = max(load.Normal, load.Act)
 	}
-	o := Options{Pressure: quantity.Pressure(max(worst, 1)) * quantity.Bar, Below: j.Run.Below, Count: mostRemedies, Build: sys.Build}
+	o := Options{Pressure: quantity.Pressure(max(worst, 1)) * quantity.Bar, Below: j.Run.Below, Count: mostRemedies, Shelf: WithBuild(sys.Build)}
 	switch w := sys.Waters(); {
 	case w.Product(j.A):
 		o.Water = "product"

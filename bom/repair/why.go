@@ -20,7 +20,6 @@ func (q *query) why(a, b threads.EndReading) string {
 		if len(list) == 0 {
 			return Chain{}, false
 		}
-		q.sort(list, a.Candidates[0], b.Candidates[0])
 		return list[0], true
 	}
 	if c, ok := found("material"); ok {

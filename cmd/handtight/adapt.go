@@ -89,7 +89,7 @@ when an end or a flag is not understood.`,
 				if len(faults) > 0 {
 					return faults
 				}
-				o.Build = build
+				o.Shelf = repair.WithBuild(build)
 			}
 			f := adaptFactsOf(repair.Adapt(x, y, o), args[0], args[1])
 			if !f.Direct && len(f.Chains) == 0 {
