@@ -23,10 +23,7 @@ func (q *query) refused(c *adapt.Chain) string {
 		if i > 0 && i < last && (passing[m.A.Family] || passing[m.B.Family] || m.A.Left || m.B.Left) {
 			return "a thread that no part of a line should have stands in the middle"
 		}
-		if q.o.Water == "product" && m.A.Family == threads.NPS && m.B.Family == threads.NPS {
-			return "bedding compound does not belong in drinking water"
-		}
-		if tapered(male) && female.Swivel && female.Family != threads.NPSM {
+		if tapered(male) && female.Swivel && male.Seal != threads.Chamfer {
 			return "a taper male under a swivel has no seat"
 		}
 	}

@@ -43,7 +43,46 @@ func (q *query) wish() adapt.Wish {
 	if q.drop["most"] {
 		w.Most = 3
 	}
+	w.Best = q.best
 	return w
+}
+
+// sort tells pieces apart that another piece may or may not touch.
+type sort struct {
+	bush, turns bool
+	made        *catalog.Material
+}
+
+// best keeps of pieces with the same two ends as many of each sort as are shown: what a chain
+// is put in order by is a sum over its pieces, so that a further one only makes a worse chain.
+func (q *query) best(list []adapt.Piece) []adapt.Piece {
+	if len(list) <= q.o.Count {
+		return list
+	}
+	groups := map[sort][]int{}
+	weights := make([]weight, len(list))
+	var order []sort
+	for i, x := range list {
+		p := q.shelf.pieces[x.Index]
+		weights[i] = q.weigh(&adapt.Chain{Pieces: list[i : i+1]}, x.In, x.Out)
+		key := sort{bush: p.Kind == "bush", turns: p.turns}
+		if len(p.material) > 0 {
+			key.made = p.material[0]
+		}
+		if groups[key] == nil {
+			order = append(order, key)
+		}
+		groups[key] = append(groups[key], i)
+	}
+	var out []adapt.Piece
+	for _, key := range order {
+		of := groups[key]
+		slices.SortFunc(of, func(a, b int) int { return q.compare(&weights[a], &weights[b]) })
+		for _, i := range of[:min(len(of), q.o.Count)] {
+			out = append(out, list[i])
+		}
+	}
+	return out
 }
 
 // chains searches the first readings, and keeps the best of what serves all of them.

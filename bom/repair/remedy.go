@@ -93,7 +93,7 @@ func Remedies(sys *bom.System, f *finding.Finding) []Remedy {
 }
 
 // conditions is what a part at a joint must stand: the worst pressure that has a bound, the
-// water, and whether it lies below the waterline.
+// water, what it touches, and whether it lies below the waterline or may not narrow the line.
 func conditions(sys *bom.System, j *bom.Joint) Options {
 	load := sys.PortLoad(j.A)
 	worst, _ := load.Worst()
@@ -109,7 +109,18 @@ func conditions(sys *bom.System, j *bom.Joint) Options {
 	default:
 		o.Water = "fresh"
 	}
+	o.Wide = load.Low < 0
+	for k, port := range [2]int{j.A, j.B} {
+		n := &sys.Ports[port]
+		o.Beside[k], o.Hose[k] = n.Unit.Item.Materials(), n.Unit.Item.IsHose()
+		o.Wide = o.Wide || relieves(n)
+	}
 	return o
+}
+
+// relieves reports whether a port is the outlet of a relief valve.
+func relieves(n *bom.Node) bool {
+	return slices.ContainsFunc(n.Unit.Item.Kind.Passages, func(p catalog.Passage) bool { return p.Is == catalog.Relief && p.To == n.Index })
 }
 
 // changes lists stock items that could stand in the place of a joint's part: of its kind, its
@@ -199,6 +210,6 @@ func place(sys *bom.System, u *bom.Unit, wrong int, s *stock.Item, stays threads
 // suitable reports whether a material may stand where nothing says what the part in place is
 // made of.
 func suitable(made []*catalog.Material, o Options) bool {
-	q := query{o: o}
+	q := newQuery(o)
 	return q.standsIn(&Piece{material: made})
 }

@@ -55,6 +55,9 @@ func WithBuild(b *build.Build) *Shelf {
 		for _, twin := range twins()[p.likeness()] {
 			s.hidden[twin] = true
 			p.Steps, p.Usual = twin.Steps, twin.Usual
+			if _, ok := p.Holds(); !ok {
+				p.holds, p.known = twin.holds, twin.known // ends may be turned: the lower of both counts
+			}
 		}
 	}
 	s.pieces = append(base.pieces[:len(base.pieces):len(base.pieces)], own...)

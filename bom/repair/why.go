@@ -9,6 +9,8 @@ import (
 // why names the first wall that every chain meets: it drops the rules one at a time, the
 // plainest first, and says of the chain that then is found what is wrong with it.
 func (q *query) why(a, b threads.EndReading) string {
+	defer func(n int) { q.o.Count = n }(q.o.Count)
+	q.o.Count = 1
 	found := func(drops ...string) (Chain, bool) {
 		for _, d := range drops {
 			q.drop[d] = true
@@ -48,8 +50,17 @@ func (q *query) why(a, b threads.EndReading) string {
 	}
 	for _, e := range []threads.End{a.Candidates[0], b.Candidates[0]} {
 		if !q.shelf.stock.Knows(e) {
-			return fmt.Sprintf("nothing in the stock joins %s: replace the part that has it", e)
+			return fmt.Sprintf("nothing in the stock joins %s: replace the part that has it%s", e, loose(a, b))
 		}
 	}
 	return "no generic fitting, and no chain of three, spans these two: change one of the two parts instead"
+}
+
+// loose warns of two ends that go together by hand and do not hold.
+func loose(a, b threads.EndReading) string {
+	m := threads.Mate(a.Candidates[0], b.Candidates[0])
+	if m.Verdict != threads.Loose {
+		return ""
+	}
+	return ". By hand the two screw together, and are loose: " + m.Reason()
 }

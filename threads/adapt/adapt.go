@@ -60,6 +60,9 @@ type Wish struct {
 	Accept   func(index int) bool
 	Pair     func(before, after int) bool // whether two pieces may touch; nil: any
 	Limit    int                          // chains listed; 0: all
+	// Best leaves out pieces of the same two ends that no chain that is wanted can have; nil
+	// keeps all. It is asked once for each pair of ends.
+	Best func([]Piece) []Piece
 }
 
 // Stock is pieces made ready to search.

@@ -149,6 +149,9 @@ func (q *search) will(class, i int) []Piece {
 				list = append(list, p)
 			}
 		}
+		if q.w.Best != nil && len(list) > 1 {
+			list = q.w.Best(list)
+		}
 		q.accepted[key] = list
 	}
 	return list
