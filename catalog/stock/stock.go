@@ -239,18 +239,5 @@ func Counts() map[string]int {
 	return out
 }
 
-// Find lists the items whose words, ends, material and class hold every word asked for.
-func Find(text string) []*Item {
-	var out []*Item
-	words := strings.Fields(strings.ToLower(text))
-	for _, it := range Items() {
-		line := strings.ToLower(it.Title())
-		if !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(line, w) }) {
-			out = append(out, it)
-		}
-	}
-	return out
-}
-
 // String is the item's id.
 func (i *Item) String() string { return fmt.Sprintf("%s: %s", i.ID, i.Title()) }

@@ -19,6 +19,15 @@ type adaptFacts struct {
 	None    string       `json:"none"` // why nothing will do; "" where a chain is found
 	Ask     string       `json:"ask,omitempty"`
 	Assumed string       `json:"assumed,omitempty"`
+	Each    []eachFacts  `json:"readings"` // of an open end: what each reading would take
+}
+
+type eachFacts struct {
+	A      string   `json:"a"`
+	B      string   `json:"b"`
+	Direct bool     `json:"mate_already"`
+	Buy    []string `json:"buy"`
+	None   string   `json:"none"`
 }
 
 type chainFacts struct {
@@ -38,6 +47,10 @@ type adaptPiece struct {
 	Class    string `json:"class,omitempty"`
 	Stock    bool   `json:"stock"`
 	Paste    string `json:"paste"`
+
+	Price    *string `json:"price"` // landed without freight; null without an offer
+	Currency string  `json:"currency,omitempty"`
+	Shop     string  `json:"shop,omitempty"`
 }
 
 type chainJointFacts struct {
@@ -49,13 +62,14 @@ type chainJointFacts struct {
 
 func (a *app) adaptCommand() *cobra.Command {
 	var o repair.Options
-	var bar, water, material, with string
+	var bar, water, material, with, by string
 	cmd := &cobra.Command{
 		Use:   "adapt END END",
 		Short: "What to buy between two ends that stay",
 		Long: `Finds the generic fittings that join two ends, each joint sealed, rated for the pressure
 and fit for the water: the fewest pieces first, and nothing that a fitter would not do.
-It says why where there is none. --with adds a build's own items of two ends.
+It says why where there is none. --with adds a build's own items of two ends, with the price
+of the cheapest offer: goods, customs and tax, without freight, which is of a whole order.
 
 Exit status 0 when there is a chain, or the ends join already; 1 when there is none; 2
 when an end or a flag is not understood.`,
@@ -83,7 +97,13 @@ when an end or a flag is not understood.`,
 			if o.Most < 0 || o.Most > 3 {
 				return fmt.Errorf("--max is 1, 2 or 3 pieces: more is not what a fitter would stack")
 			}
-			o.Water, o.Material = water, material
+			if by != "joints" && by != "price" {
+				return fmt.Errorf("--by is joints or price, and not %q", by)
+			}
+			if o.Count < 0 || o.Count > repair.MostShown {
+				return fmt.Errorf("-n is 1 to %d chains, and not %d", repair.MostShown, o.Count)
+			}
+			o.Water, o.Material, o.ByPrice = water, material, by == "price"
 			if with != "" {
 				build, faults := a.read(with)
 				if len(faults) > 0 {
@@ -109,7 +129,7 @@ when an end or a flag is not understood.`,
 	cmd.Flags().IntVar(&o.Most, "max", 0, "pieces at the most: 2 if not said, 3 at the most")
 	cmd.Flags().BoolVar(&o.Below, "below", false, "below the waterline: one piece at the most")
 	cmd.Flags().BoolVar(&o.Turns, "turns", false, "something in it must turn last")
-	cmd.Flags().BoolVar(&o.ByPrice, "by-price", false, "the cheaper before the shorter, where all have offers")
+	cmd.Flags().StringVar(&by, "by", "joints", "what comes first: the fewest joints, or the price where there are offers")
 	cmd.Flags().IntVarP(&o.Count, "count", "n", 0, "chains shown: 3 if not said")
 	return cmd
 }
@@ -128,11 +148,26 @@ func pressureFlag(text string) (quantity.Pressure, error) {
 
 func adaptFactsOf(got repair.Answer, x, y string) adaptFacts {
 	f := adaptFacts{A: strings.TrimSpace(x), B: strings.TrimSpace(y), Direct: got.Direct != nil, Chains: []chainFacts{}, None: got.None, Ask: got.Ask, Assumed: got.Assumed}
+	f.Each = []eachFacts{}
+	for _, r := range got.Each {
+		row := eachFacts{A: r.A.String(), B: r.B.String(), Direct: r.Direct, Buy: []string{}, None: r.None}
+		if r.Chain != nil {
+			for _, p := range r.Chain.Pieces {
+				row.Buy = append(row.Buy, p.Title)
+			}
+		}
+		f.Each = append(f.Each, row)
+	}
 	for i := range got.Chains {
 		c := &got.Chains[i]
 		row := chainFacts{Cautions: append(append([]string{}, c.Cautions...), c.Notes...)}
 		for _, p := range c.Pieces {
-			row.Pieces = append(row.Pieces, adaptPiece{p.Title, p.Kind, p.Texts[0], p.Texts[1], p.Material, p.Class, p.Stock, p.Paste()})
+			piece := adaptPiece{Title: p.Title, Kind: p.Kind, A: p.Texts[0], B: p.Texts[1], Material: p.Material, Class: p.Class, Stock: p.Stock, Paste: p.Paste()}
+			if p.Price != nil {
+				n := p.Price.Number()
+				piece.Price, piece.Currency, piece.Shop = &n, p.Price.CurrencyCode(), p.Shop
+			}
+			row.Pieces = append(row.Pieces, piece)
 		}
 		for k := range c.Joints {
 			m := &c.Joints[k]
@@ -159,6 +194,7 @@ func (a *app) printAdapt(f adaptFacts) {
 		u.fold("  why", f.None)
 		if f.Ask != "" {
 			u.fold("  ask", f.Ask)
+			a.printReadings(f.Each)
 		}
 		return
 	}
@@ -166,6 +202,9 @@ func (a *app) printAdapt(f adaptFacts) {
 		u.line("%s", u.paint(bold, fmt.Sprintf("%d.", i+1)))
 		for _, p := range c.Pieces {
 			u.fold("  buy", p.Title)
+			if p.Price != nil {
+				u.fold("  price", fmt.Sprintf("%s %s, %s; without its freight", *p.Price, p.Currency, p.Shop))
+			}
 		}
 		for _, j := range c.Joints {
 			u.fold("  joint", fmt.Sprintf("%s with %s: %s; %s", j.A, j.B, strings.ReplaceAll(j.Verdict, "-", " "), j.Makeup))
@@ -183,6 +222,7 @@ func (a *app) printAdapt(f adaptFacts) {
 	}
 	if f.Ask != "" {
 		u.say("", "Every chain above serves all that the words leave open. To know: %s", f.Ask)
+		a.printReadings(f.Each)
 	}
 	if first := f.Chains[0].Pieces[0].Paste; first != "" {
 		u.say("", "To paste into the build:")
@@ -191,5 +231,19 @@ func (a *app) printAdapt(f adaptFacts) {
 				u.line("    %s", line)
 			}
 		}
+	}
+}
+
+// printReadings says of each reading of an open end what it would take.
+func (a *app) printReadings(list []eachFacts) {
+	for _, r := range list {
+		text := strings.Join(r.Buy, "; and ")
+		switch {
+		case r.Direct:
+			text = "nothing to buy: they join"
+		case text == "":
+			text = "none: " + r.None
+		}
+		a.ui.fold("  if it is", fmt.Sprintf("%s, with %s: %s", r.A, r.B, text))
 	}
 }

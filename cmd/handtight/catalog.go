@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"handtight/bom/build"
 	"handtight/catalog"
 	"handtight/threads/title"
 )
@@ -15,6 +16,8 @@ import (
 type catalogFacts struct {
 	Kinds     []kindFacts     `json:"kinds"`
 	Materials []materialFacts `json:"materials"`
+	Stock     []stockFacts    `json:"stock"` // generic fittings; empty where nothing is looked for
+	Items     []ownFacts      `json:"items"` // of the build that --with names
 }
 
 type kindFacts struct {
@@ -40,35 +43,83 @@ type materialFacts struct {
 }
 
 func (a *app) catalogCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:   "catalog [WORD]",
-		Short: "The kinds of parts and the materials that a build may name",
+	var with string
+	var byEnds bool
+	cmd := &cobra.Command{
+		Use:   "catalog [WORD] | catalog --stock END [END]",
+		Short: "The kinds of parts, the materials, and the generic fittings that a build may name",
 		Long: `Lists the kinds of parts, with their ports in order and the keys of their own, and the
 materials, with how each stands in the waters of a desalinator. A word narrows both: part of a
-name, or what a shop calls it.`,
+name, or what a shop calls it. It also finds generic fittings, by every word of theirs; no
+brand and no price is among them. --stock finds those that have one or two ends. --with adds
+the items of a build and what shops ask for them.`,
 		Example: `  handtight catalog
-  handtight catalog valve
-  handtight catalog bronze`,
+  handtight catalog 'bush 1/2 npt 316'
+  handtight catalog --stock '1/2 NPT male' 'G 1/2 male'
+  handtight catalog strainer --with testdata/shops/build.toml`,
 		Args: func(cmd *cobra.Command, args []string) error {
-			if len(args) > 1 {
+			switch {
+			case byEnds && (len(args) < 1 || len(args) > 2):
+				return fmt.Errorf("`%s --stock` takes one end or two, each between quotes, and %d were given", cmd.CommandPath(), len(args))
+			case !byEnds && len(args) > 1:
 				return fmt.Errorf("`%s` takes one word, and %d were given; put several between quotes", cmd.CommandPath(), len(args))
 			}
 			return nil
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
-			word := strings.Join(args, "")
-			facts := catalogFacts{kindsOf(word), materialsOf(word)}
-			if len(facts.Kinds)+len(facts.Materials) == 0 {
-				return fmt.Errorf("nothing is called `%s`: `handtight catalog` lists all", word)
+			var own *build.Build
+			if with != "" {
+				b, faults := a.read(with)
+				if len(faults) > 0 {
+					return faults
+				}
+				own = b
+			}
+			f, err := catalogFactsOf(args, byEnds, own)
+			if err != nil {
+				return err
 			}
 			if a.json {
-				return a.ui.printJSON(facts)
+				return a.ui.printJSON(f)
 			}
-			a.printKinds(facts.Kinds)
-			a.printMaterials(facts.Materials, word != "")
+			a.printKinds(f.Kinds)
+			a.printMaterials(f.Materials, len(args) > 0)
+			a.printOwn(f.Items)
+			a.printStock(f.Stock)
 			return nil
 		},
 	}
+	cmd.Flags().BoolVar(&byEnds, "stock", false, "find fittings by one or two of their ends")
+	cmd.Flags().StringVar(&with, "with", "", "a build whose own items and offers are looked through as well")
+	return cmd
+}
+
+// catalogFactsOf looks for a word, or for ends. Errors: an end that is not understood; nothing
+// found.
+func catalogFactsOf(args []string, byEnds bool, own *build.Build) (catalogFacts, error) {
+	f := catalogFacts{Kinds: []kindFacts{}, Materials: []materialFacts{}}
+	var want sought
+	if byEnds {
+		for _, text := range args {
+			e, err := oneEnd(strings.TrimSpace(text))
+			if err != nil {
+				return f, err
+			}
+			want.ends = append(want.ends, e)
+		}
+	} else {
+		word := strings.Join(args, "")
+		f.Kinds, f.Materials = kindsOf(word), materialsOf(word)
+		want.words = strings.Fields(strings.ToLower(word))
+	}
+	f.Stock, f.Items = want.stockOf(), want.itemsOf(own)
+	switch {
+	case len(f.Kinds)+len(f.Materials)+len(f.Stock)+len(f.Items) > 0:
+		return f, nil
+	case byEnds:
+		return f, fmt.Errorf("no generic fitting has %s: `handtight adapt` finds what goes between two ends", strings.Join(args, " and "))
+	}
+	return f, fmt.Errorf("nothing is called `%s`: `handtight catalog` lists all", strings.Join(args, ""))
 }
 
 // kindsOf lists the kinds whose name holds a word, or that a shop's word stands for.
