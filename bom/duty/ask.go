@@ -1,6 +1,8 @@
 package duty
 
 import (
+	"math"
+
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/quantity"
 )
@@ -16,6 +18,38 @@ func (m *Making) PressureFor(product quantity.Flow) (quantity.Pressure, bool) {
 	}
 	p, err := m.row.PressureFor(product, m.mid)
 	return p, err == nil
+}
+
+// PressureForSalt is the least pressure up to a limit, in steps of one bar, at which the product holds
+// no more salt than so many mg/L, at the middle of what is said; ok is false where none does.
+func (m *Making) PressureForSalt(salt, mostBar float64) (quantity.Pressure, bool) {
+	if len(m.row.Units) == 0 || !m.FeedKnown {
+		return 0, false
+	}
+	run := m.mid
+	for bar := math.Ceil(m.mid.Pressure.Bar()); bar <= mostBar; bar++ {
+		run.Pressure = quantity.Pressure(bar) * quantity.Bar
+		if out, err := m.row.Solve(run, nil); err == nil && float64(out.Salt) <= salt {
+			return run.Pressure, true
+		}
+	}
+	return 0, false
+}
+
+// WaterForSalt is the warmest water in whole degrees, down to 5 C, in which the product holds no more
+// salt than so many mg/L, all else as in the middle of what is said; ok is false where none does.
+func (m *Making) WaterForSalt(salt float64) (quantity.Temperature, bool) {
+	if len(m.row.Units) == 0 || !m.FeedKnown {
+		return 0, false
+	}
+	run := m.mid
+	for c := math.Floor(m.mid.Temperature.Celsius()); c >= 5; c-- {
+		run.Temperature = quantity.Temperature(c) * quantity.Celsius
+		if out, err := m.row.Solve(run, nil); err == nil && float64(out.Salt) <= salt {
+			return run.Temperature, true
+		}
+	}
+	return 0, false
 }
 
 // FeedFor is the delivered feed at which no element takes more than a share of its own, at the

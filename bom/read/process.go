@@ -152,7 +152,7 @@ func (r *reader) process(t *source.Table, it *build.Item) {
 	}
 }
 
-// meterScale finds what a meter reads in its words: "5 to 60 L/h", "0.5-4 gpm".
+// meterScale finds what a meter reads in its words: "6 to 70 L/h", "0.5-4 gpm".
 var meterScale = regexp.MustCompile(`(?i)(\d[\d.,]*)\s*(?:to|-|–|…|\.\.+|bis|à|a)\s*(\d[\d.,]*\s*(?:l|litres?|liters?|gal|gallons?)?\s?(?:/\s?|p)(?:hr?|min|m|d|day)\b)`)
 
 // meterWords is the scale that a meter's title or description says; nil where they say none.

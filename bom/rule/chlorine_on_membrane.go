@@ -27,7 +27,7 @@ ports = { in = 'Rp 1/2', out = 'Rp 1/2' }
 [[item]]
 id = "nipple"
 kind = "nipple"
-ports = { a = 'R 1/2', b = '1/2 NPT male' }
+ports = { a = 'R 1/2', b = '1/2 NPT male swivel' }
 [[item]]
 id = "vessel"
 kind = "pressure vessel"
@@ -45,7 +45,7 @@ ports = { out = 'R 1/2' }
 [[item]]
 id = "carbon"
 kind = "carbon filter"
-ports = { in = 'Rp 1/2', out = 'R 1/2' }
+ports = { in = 'Rp 1/2 swivel', out = 'R 1/2' }
 [[item]]
 id = "valve"
 kind = "solenoid valve"
@@ -53,7 +53,7 @@ ports = { in = 'Rp 1/2', out = 'Rp 1/2' }
 [[item]]
 id = "nipple"
 kind = "nipple"
-ports = { a = 'R 1/2', b = '1/2 NPT male' }
+ports = { a = 'R 1/2', b = '1/2 NPT male swivel' }
 [[item]]
 id = "vessel"
 kind = "pressure vessel"

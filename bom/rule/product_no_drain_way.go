@@ -35,7 +35,7 @@ kind = "selector valve"
 between = "open"
 material = "316"
 rated = "200 bar"
-ports = { common = '1/4 NPT male', a = '1/4 NPT female', b = '1/4 NPT female' }
+ports = { common = '1/4 NPT male swivel', a = '1/4 NPT female', b = '1/4 NPT female' }
 [[run]]
 name = "product"
 path = ["vessel.product", "selector.common"]

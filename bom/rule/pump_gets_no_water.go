@@ -23,7 +23,7 @@ rated = "16 bar"
 ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
 [[run]]
 name = "raw water"
-path = ["intake", "hose", "feed", "raw-check.out>in", "tee", "pump"]   # entered by its outlet
+path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check.out>in", "tee", "pump"]   # entered by its outlet
 `,
 	Right: `
 [[item]]
@@ -34,7 +34,7 @@ rated = "16 bar"
 ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
 [[run]]
 name = "raw water"
-path = ["intake", "hose", "feed", "raw-check", "tee", "pump"]
+path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check", "tee", "pump"]
 `,
 	block:   "raw water",
 	flushed: true,

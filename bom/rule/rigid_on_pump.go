@@ -47,7 +47,7 @@ id = "hose"
 spec = "SAE 100R8"
 bore = '3/8"'
 length = "1 m"
-ends = ['1/2 NPT male', '1/2 NPT male']
+ends = ['1/2 NPT male', '1/2 NPT male swivel']
 [[item]]
 id = "vessel"
 kind = "pressure vessel"

@@ -20,7 +20,7 @@ var soundPlants = []struct {
 	{"as it is", nil, nil},
 	{"two vessels in series", []amend{
 		{brineHigh, `path = ["vessel.brine", "jic-n12/+", "hp-hose-link", "jic-n12/+", "vessel-2.feed"]` + "\n[[run]]\nname = \"brine, second\"\n" + `path = ["vessel-2.brine", "jic-n12/+", "hp-hose-brine", "gauge-tee-hp", "throttle"]`},
-		{"5 to 60 L/h", "15 to 120 L/h"},
+		{"6 to 70 L/h", "15 to 120 L/h"},
 		{product, `path = ["vessel.product", "product-elbow", "product-1", "join", "product-5", "meter", "product-2", "probe-tee", "product-3", "selector.common"]` + "\n[[run]]\nname = \"second product\"\n" + `path = ["vessel-2.product", "product-elbow/+", "product-4", "join.branch"]`},
 		more("[[item]]\nid = \"vessel-2\"\nkind = \"pressure vessel\"\nabout = \"2.5 x 21, end ports\"\nports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT female' }\nmaterial = \"fibreglass\"\nrated = \"83 bar\"\n[[item]]\nid = \"element-2\"\nkind = \"membrane element\"\nabout = \"seawater element 2.5 x 21\"\ninside = \"vessel-2\"\n[[hose]]\nid = \"hp-hose-link\"\nspec = \"SAE 100R8\"\nbore = '3/8\"'\nlength = \"0.7 m\"\nends = ['9/16-18 JIC female swivel', '9/16-18 JIC female swivel']\nmaterial = \"nylon core, 316 ends\"\n[[item]]\nid = \"join\"\nkind = \"tee\"\nabout = \"drinking water quality\"\nports = { a = '10 mm push-in', b = '10 mm push-in', branch = '10 mm push-in' }\nmaterial = \"pom\"\nrated = \"10 bar\"\n[[hose]]\nid = \"product-4\"\nof = \"tube-10\"\nlength = \"0.4 m\"\n[[hose]]\nid = \"product-5\"\nof = \"tube-10\"\nlength = \"0.4 m\""),
 	}, nil},

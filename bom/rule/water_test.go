@@ -17,8 +17,8 @@ func TestPumpGetsNoWater(t *testing.T) {
 		{"the arrow points to the pump", nil, nil},
 		{"a valve that is written as shut", []amend{{"id = \"raw-check\"\nkind = \"check valve\"", "id = \"raw-check\"\nkind = \"shut-off valve\"\nnormal = \"shut\""}}, []string{"stop"}},
 		{"the same, open", []amend{{"id = \"raw-check\"\nkind = \"check valve\"", "id = \"raw-check\"\nkind = \"shut-off valve\""}}, nil},
-		{"a feed pump turned about", []amend{{`"hose", "feed", "raw-check", "tee", "pump"`, `"hose", "feed.out>in", "raw-check", "tee", "pump"`}}, []string{"stop"}},
-		{"no sea in the list: an open port, and nothing more", []amend{{`"intake", "hose", "feed",`, `"hose", "feed",`}}, nil},
+		{"a feed pump turned about", []amend{{`"feed", "raw-check", "tee", "pump"`, `"feed.out>in", "raw-check", "tee", "pump"`}}, []string{"stop"}},
+		{"no sea in the list: an open port, and nothing more", []amend{{`"intake", "hose/+",`, `"hose/+",`}}, nil},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			require.Equal(t, c.want, severities(found(t, changed(t, right, c.swaps...))["pump-gets-no-water"]))

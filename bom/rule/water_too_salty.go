@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/duty"
@@ -51,7 +52,14 @@ func findWaterTooSalty(_ *bom.System, r *duty.Result) []finding.Finding {
 			f.Severity = finding.Stop
 		}
 		f.Reason = fmt.Sprintf("%.0f mg/L of salt with new elements at the middle of what is said (%.0f to %.0f over all of it); 600 are good water, 1000 the end of it.", float64(m.Middle.Salt), float64(m.All.Salt.Lo), float64(m.All.Salt.Hi))
-		f.Remedy = "Hold more pressure, or run in cooler water, or take an element that holds back more."
+		var ways []string
+		if p, ok := m.PressureForSalt(goodWater, m.MostPressure()); ok {
+			ways = append(ways, fmt.Sprintf("hold %s bar, if the vessel, the relief and the motor allow it", upTo(p.Bar(), 1)))
+		}
+		if c, ok := m.WaterForSalt(goodWater); ok {
+			ways = append(ways, fmt.Sprintf("run in water of %.0f C or cooler", c.Celsius()))
+		}
+		f.Remedy = capital(strings.Join(append(ways, "take an element that holds back more"), ", or ")) + "."
 		out = append(out, f)
 	}
 	return out
@@ -62,3 +70,6 @@ const (
 	goodWater = 600
 	palatable = 1000
 )
+
+// capital begins a text with a capital letter.
+func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
