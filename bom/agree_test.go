@@ -2,6 +2,9 @@ package bom
 
 import (
 	"fmt"
+	"handtight/bom/graph"
+	"handtight/bom/read"
+	"handtight/bom/state"
 	"math"
 	"math/bits"
 	"slices"
@@ -90,7 +93,7 @@ func stands(sys *System) map[string]stand {
 	out := map[string]stand{"normal": {}}
 	var flush, pump, feed bool
 	flushValves := 0
-	for _, u := range sys.Units {
+	for _, u := range sys.Graph.Units {
 		kind := u.Item.Kind.Name
 		if opensForFlush(u) {
 			flush = true
@@ -105,14 +108,14 @@ func stands(sys *System) map[string]stand {
 		out["feed pump alone"] = stand{stopped: true}
 		out["high-pressure pump alone"] = stand{still: true}
 	}
-	for _, u := range sys.Units {
+	for _, u := range sys.Graph.Units {
 		only := []string{u.Name}
 		switch kind := u.Item.Kind.Name; {
-		case kind == "sea", kind == "through-hull" && sys.AtBoundary(u.First) && sys.Waters().Intake(u):
+		case kind == "sea", kind == "through-hull" && sys.Graph.AtBoundary(u.First) && sys.Waters.Intake(u):
 			out[u.Name+" blocked"] = stand{dry: u.Name}
 		case kind == "selector valve":
 			out[u.Name+" between"], out[u.Name+" other way"] = stand{between: u.Name}, stand{swapped: u.Name}
-			if sys.Running.States.LetsHouseIn(u, 0) {
+			if sys.Running.Segments.States.LetsHouseIn(u, 0) {
 				how := flushing()
 				how.swapped = u.Name
 				out[u.Name+" other way in flush"] = how
@@ -139,7 +142,7 @@ func stands(sys *System) map[string]stand {
 }
 
 // opensForFlush reports whether a unit is a valve that is opened for the flush only.
-func opensForFlush(u *Unit) bool {
+func opensForFlush(u *graph.Unit) bool {
 	electric := u.Item.Kind.Name == "solenoid valve" || u.Item.Kind.Name == "flush timer valve"
 	return u.Item.Normal == "flush" || electric && u.Item.Normal != "open"
 }
@@ -154,13 +157,13 @@ func TestSolverAgreesWithReference(t *testing.T) {
 
 func agrees(t *rapid.T) {
 	text := drawBuild(t)
-	build, faults := Parse("random.toml", []byte(text))
+	build, faults := read.Parse("random.toml", []byte(text))
 	require.NoError(t, faults.Err(), text)
 	sys, faults := Walk(build)
 	require.NoError(t, faults.Err(), text)
 	want := stands(sys)
 	pushes := false
-	for _, st := range sys.States {
+	for _, st := range sys.States.All {
 		how, ok := want[st.Name]
 		require.True(t, ok, "state %q is not asked for\n%s", st.Name, text)
 		agree(t, sys, st, how, text)
@@ -172,19 +175,19 @@ func agrees(t *rapid.T) {
 	}
 }
 
-func agree(t *rapid.T, sys *System, st *State, how stand, text string) {
+func agree(t *rapid.T, sys *System, st *state.State, how stand, text string) {
 	f := sys.solveOne(st.Net(), how)
 	set := refer(sys, how)
 	atSet := set.levels()
 	how.atFull = true
 	full := refer(sys, how)
 	atFull := full.levels()
-	for p := range sys.Ports {
-		high, low, ok := sys.Pressure(st, p)
+	for p := range sys.Graph.Ports {
+		high, low, ok := sys.States.Pressure(st, p)
 		require.True(t, ok, "%s: the build is one part\n%s", st.Name, text)
-		words := sys.Ports[p].Name() + " when " + st.Name + "\n" + text
+		words := sys.Graph.Ports[p].Name() + " when " + st.Name + "\n" + text
 		full.same(t, atFull[p], high, low, "at full flow, "+words)
-		local := sys.Local[sys.JunctionOf[p]]
+		local := sys.Circuit.Local[sys.Circuit.JunctionOf[p]]
 		set.same(t, atSet[p], f.High(local), f.Low(local), "at set, "+words)
 	}
 }
@@ -208,7 +211,7 @@ func (r *reference) same(t *rapid.T, want level, high, low float64, words string
 // together is what all feed pumps and the strongest supply give.
 func (r *reference) together() float64 {
 	sum, supply := 0.0, 0.0
-	for _, u := range r.sys.Units {
+	for _, u := range r.sys.Graph.Units {
 		switch it := u.Item; {
 		case it.Shutoff != nil:
 			sum += it.Shutoff.Bar()

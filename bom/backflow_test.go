@@ -25,7 +25,7 @@ func TestBackflows(t *testing.T) {
 		}, true},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			got := planted(t, c.edits...).Backflows()
+			got := planted(t, c.edits...).Running.Backflows()
 			require.Equal(t, c.back, len(got) == 1, "%v", got)
 			if c.back {
 				require.Equal(t, "house", got[0].Name)

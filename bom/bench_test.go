@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom"
+	"handtight/bom/read"
 	"handtight/bom/rule"
 )
 
@@ -54,11 +55,11 @@ func plants(tb testing.TB, joints int) []byte {
 
 // The generated build is a real one: as many joints as asked for, and it checks clear.
 func TestPlants(t *testing.T) {
-	build, faults := bom.Parse("plants.toml", plants(t, 1000))
+	build, faults := read.Parse("plants.toml", plants(t, 1000))
 	require.NoError(t, faults.Err())
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())
-	require.GreaterOrEqual(t, len(sys.Joints), 1000)
+	require.GreaterOrEqual(t, len(sys.Graph.Joints), 1000)
 	for _, f := range rule.Check(sys) {
 		require.NotEqual(t, "stop", f.Severity.String(), "%s: %s", f.At, f.Reason)
 	}
@@ -89,7 +90,7 @@ func BenchmarkFloorTOML(b *testing.B) {
 
 func BenchmarkRead(b *testing.B) {
 	sizes(b, func(b *testing.B, text []byte) {
-		if _, faults := bom.Parse("plants.toml", text); len(faults) > 0 {
+		if _, faults := read.Parse("plants.toml", text); len(faults) > 0 {
 			b.Fatal(faults)
 		}
 	})
@@ -113,7 +114,7 @@ func BenchmarkOrder(b *testing.B) {
 }
 
 func walk(b *testing.B, text []byte) *bom.System {
-	build, faults := bom.Parse("plants.toml", text)
+	build, faults := read.Parse("plants.toml", text)
 	if len(faults) > 0 {
 		b.Fatal(faults)
 	}

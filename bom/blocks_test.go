@@ -26,9 +26,9 @@ func TestBlocks(t *testing.T) {
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := planted(t, c.edits...)
-			pump, _ := sys.Unit("pump")
-			require.Equal(t, c.before, sys.BlocksBefore(pump))
-			require.Equal(t, c.behind, sys.BlocksBehind(pump))
+			pump, _ := sys.Graph.Unit("pump")
+			require.Equal(t, c.before, sys.Running.BlocksBefore(pump))
+			require.Equal(t, c.behind, sys.Running.BlocksBehind(pump))
 		})
 	}
 }

@@ -1,6 +1,8 @@
 package bom
 
 import (
+	"handtight/bom/build"
+	"handtight/bom/read"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -100,7 +102,7 @@ func TestShopTermsRead(t *testing.T) {
 		{"lengths of what is no hose", offer("joiner", "quay", "1.00", "per = \"m\"\nlengths = [\"5 m\"]"), "`joiner` is not sold by the metre"},
 		{"lengths by the piece", offer("stock", "quay", "1.00", "lengths = [\"5 m\"]"), "priced by the metre"},
 	} {
-		_, faults := Parse("hoses.toml", []byte(text+c.more))
+		_, faults := read.Parse("hoses.toml", []byte(text+c.more))
 		require.Len(t, faults, 1, c.why)
 		require.ErrorContains(t, faults.Err(), c.want, c.why)
 	}
@@ -120,7 +122,7 @@ func TestFilledToTheMinimum(t *testing.T) {
 	require.Equal(t, "25.00 NZD", o.Total.String())
 	require.False(t, o.Vendors[0].FreightFree)
 
-	o, err = sys.OrderAt(nil, map[*Vendor]bool{sys.Build.Vendors[1]: true})
+	o, err = sys.OrderAt(nil, map[*build.Vendor]bool{sys.Build.Vendors[1]: true})
 	require.NoError(t, err)
 	require.Contains(t, o.Lines[len(o.Lines)-1].Need.About, "from 30.00 NZD on its freight of 5.00 NZD is free")
 	require.Equal(t, "30.00 NZD", o.Total.String())

@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"handtight/bom/circuit"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -59,25 +60,25 @@ func TestDischargeOf(t *testing.T) {
 	for _, c := range []struct {
 		why   string
 		paths []string
-		want  Discharge
+		want  circuit.Discharge
 		tanks []string
 	}{
-		{"an overboard outlet", []string{"relief out/2"}, Discharge{Overboard: true}, nil},
-		{"a skin fitting", []string{"relief skin.inboard"}, Discharge{Overboard: true}, nil},
-		{"a seacock", []string{"relief cock.inboard"}, Discharge{Overboard: true}, nil},
-		{"the sea itself", []string{"relief sea/2"}, Discharge{Overboard: true}, nil},
-		{"a valve that stands open", []string{"relief valve out/2"}, Discharge{Overboard: true}, nil},
-		{"a valve that is shut in normal running", []string{"relief locked out/2"}, Discharge{}, nil},
-		{"a check valve on", []string{"relief check out/2"}, Discharge{Overboard: true}, nil},
-		{"a check valve the wrong way round", []string{"relief check.out>in out/2"}, Discharge{}, nil},
-		{"the pump's inlet", []string{"relief tee/in.branch"}, Discharge{Pump: true}, nil},
-		{"not the pump's outlet: what comes out there is not taken", []string{"relief tee/back.branch"}, Discharge{}, nil},
-		{"a tank and a drain", []string{"relief tee/split tank", "tee/split.branch drain"}, Discharge{}, []string{"tank", "drain"}},
-		{"a drain", []string{"relief drain"}, Discharge{}, []string{"drain"}},
+		{"an overboard outlet", []string{"relief out/2"}, circuit.Discharge{Overboard: true}, nil},
+		{"a skin fitting", []string{"relief skin.inboard"}, circuit.Discharge{Overboard: true}, nil},
+		{"a seacock", []string{"relief cock.inboard"}, circuit.Discharge{Overboard: true}, nil},
+		{"the sea itself", []string{"relief sea/2"}, circuit.Discharge{Overboard: true}, nil},
+		{"a valve that stands open", []string{"relief valve out/2"}, circuit.Discharge{Overboard: true}, nil},
+		{"a valve that is shut in normal running", []string{"relief locked out/2"}, circuit.Discharge{}, nil},
+		{"a check valve on", []string{"relief check out/2"}, circuit.Discharge{Overboard: true}, nil},
+		{"a check valve the wrong way round", []string{"relief check.out>in out/2"}, circuit.Discharge{}, nil},
+		{"the pump's inlet", []string{"relief tee/in.branch"}, circuit.Discharge{Pump: true}, nil},
+		{"not the pump's outlet: what comes out there is not taken", []string{"relief tee/back.branch"}, circuit.Discharge{}, nil},
+		{"a tank and a drain", []string{"relief tee/split tank", "tee/split.branch drain"}, circuit.Discharge{}, []string{"tank", "drain"}},
+		{"a drain", []string{"relief drain"}, circuit.Discharge{}, []string{"drain"}},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := walked(t, "d.toml", head+dischargeParts+runs(append([]string{"sea check/in tee/in pump tee/back tee/r throttle out", "tee/r.branch relief.in"}, c.paths...)...))
-			d := sys.DischargeOf(sys.portNamed(t, "relief.out"))
+			d := sys.Circuit.DischargeOf(sys.portNamed(t, "relief.out"))
 			require.Equal(t, c.want.Overboard, d.Overboard)
 			require.Equal(t, c.want.Pump, d.Pump)
 			var inside []string
@@ -108,6 +109,6 @@ func TestReaches(t *testing.T) {
 		{"no pump", "sea.out", "pump.out", true, false},
 		{"no throttle", "pump.out", "out.in", true, false},
 	} {
-		require.Equal(t, c.want, sys.Reaches(port(c.from), port(c.to), c.closable), c.why)
+		require.Equal(t, c.want, sys.Circuit.Reaches(port(c.from), port(c.to), c.closable), c.why)
 	}
 }

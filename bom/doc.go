@@ -1,7 +1,7 @@
 // Package bom is the door to the stages of a build: what the file says, the graph, the
 // circuit, its waters, states, ratings and segments. It decides nothing itself.
 //
-// [Read] takes a build file and gives a [Build] or every file error at once. [Walk] takes it
+// [Read] takes a build file and gives a [build.Build] or every file error at once. [Walk] takes it
 // through the stages and gives a [System], one value for all of them. What a check says of it
 // is the business of package rule.
 //

@@ -2,6 +2,7 @@ package bom
 
 import (
 	"fmt"
+	"handtight/bom/graph"
 	"strings"
 	"testing"
 
@@ -157,7 +158,7 @@ id = "check"`}}, []string{"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6",
 				text = replaceOnce(t, text, e.from, e.to)
 			}
 			var got []string
-			for _, d := range walked(t, "two.toml", text).Draws() {
+			for _, d := range walked(t, "two.toml", text).Running.Draws() {
 				var pumps []string
 				for _, p := range d.Pumps {
 					pumps = append(pumps, p.Name)
@@ -171,9 +172,9 @@ id = "check"`}}, []string{"h/trunk: pump/one, pump/two 12", "h/one: pump/one 6",
 
 // Of the plant that many people build, only the hose before the feed pump is drawn through.
 func TestDrawsOfThePlant(t *testing.T) {
-	for _, d := range planted(t).Draws() {
+	for _, d := range planted(t).Running.Draws() {
 		require.Equal(t, "raw-hose", d.Hose.Name)
-		require.Equal(t, []*Unit{d.Pumps[0]}, d.Pumps)
+		require.Equal(t, []*graph.Unit{d.Pumps[0]}, d.Pumps)
 		require.Equal(t, "feed-pump", d.Pumps[0].Name)
 	}
 }
@@ -183,7 +184,7 @@ func TestDrawsOfThePlant(t *testing.T) {
 func TestDrawsWithABypass(t *testing.T) {
 	text := replaceOnce(t, twoPumps, `"intake", "h/trunk", "tee/split"`, `"intake", "h/trunk", "tee/in", "big", "tee/out", "tee/split"`)
 	text = replaceOnce(t, text, "[[run]]\nname = \"gauge\"", "[[run]]\nname = \"bypass\"\npath = [\"tee/in.branch\", \"check\", \"tee/out.branch\"]\n[[run]]\nname = \"gauge\"")
-	for _, d := range walked(t, "two.toml", text).Draws() {
+	for _, d := range walked(t, "two.toml", text).Running.Draws() {
 		if d.Hose.Name == "h/trunk" {
 			require.InDelta(t, 20, d.Flow.LitresPerMinute(), 1e-9)
 		}

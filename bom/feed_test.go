@@ -119,10 +119,10 @@ func TestFeedLines(t *testing.T) {
 func TestNoBoundNormallyIsOfOnePart(t *testing.T) {
 	sys := walked(t, "two.toml", head+feedParts+runs("sea pump/stuck valve/stuck check/stuck", "sea/2 pump/free tee throttle out", "tee.branch lower out/2"))
 	told := map[bool]int{}
-	for _, st := range sys.States {
-		cell := sys.JunctionOf[sys.portNamed(t, "pump/stuck.out")]
-		stuck := sys.NetOf[cell] == st.Net()
-		require.Equal(t, stuck, sys.NoBoundNormally(st), st.Name)
+	for _, st := range sys.States.All {
+		cell := sys.Circuit.JunctionOf[sys.portNamed(t, "pump/stuck.out")]
+		stuck := sys.Circuit.NetOf[cell] == st.Net()
+		require.Equal(t, stuck, sys.States.NoBoundNormally(st), st.Name)
 		told[stuck]++
 	}
 	require.Positive(t, told[true])

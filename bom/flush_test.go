@@ -26,7 +26,7 @@ func TestLostFlushes(t *testing.T) {
 			[]edit{{`"overboard-valve", "discharge"]`, `"overboard-valve", "intake/brine.inboard"]`}}, "", ""},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			list := planted(t, c.edits...).LostFlushes()
+			list := planted(t, c.edits...).Running.LostFlushes()
 			if c.intake == "" {
 				require.Empty(t, list)
 				return
@@ -48,7 +48,7 @@ func TestLostFlushNamesThePumpOfItsIntake(t *testing.T) {
 		"[[item]]\nid = \"snap\"\nkind = \"solenoid valve\"\n[[item]]\nid = \"cross\"\nkind = \"cross\"\n"
 	sys := walked(t, "x.toml", head+feedParts+parts+runs("cock/1 open/1 cross pump throttle out", "cock/2 open/2 cross.branch", "house snap cross.c"))
 	got := map[string]string{}
-	for _, l := range sys.LostFlushes() {
+	for _, l := range sys.Running.LostFlushes() {
 		got[l.Intake.Name] = l.Pump.Name
 	}
 	require.Equal(t, map[string]string{"cock/1": "open/1", "cock/2": "open/2"}, got)
@@ -56,7 +56,7 @@ func TestLostFlushNamesThePumpOfItsIntake(t *testing.T) {
 
 // A pump behind the flush tee stands in nobody's way back to the sea, centrifugal or not.
 func TestLostFlushBeforeTheFeedPump(t *testing.T) {
-	list := planted(t, edit{`"strainer", "feed-pump"`, `"strainer", "tee/flush", "centrifugal"`}, edit{`"tee/gauge", "tee/flush", "pump"`, `"tee/gauge", "pump"`}).LostFlushes()
+	list := planted(t, edit{`"strainer", "feed-pump"`, `"strainer", "tee/flush", "centrifugal"`}, edit{`"tee/gauge", "tee/flush", "pump"`, `"tee/gauge", "pump"`}).Running.LostFlushes()
 	require.Len(t, list, 1)
 	require.Nil(t, list[0].Pump)
 }

@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"handtight/bom/read"
 	"os"
 	"testing"
 )
@@ -26,7 +27,7 @@ func FuzzParseWalk(f *testing.F) {
 		f.Add([]byte(text))
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
-		build, faults := Parse("fuzz.toml", text)
+		build, faults := read.Parse("fuzz.toml", text)
 		if (build == nil) != (len(faults) > 0) {
 			t.Fatal("a build or faults, and never both")
 		}

@@ -25,15 +25,15 @@ func TestHighPressureByWhatDrivesIt(t *testing.T) {
 		t.Run(c.why, func(t *testing.T) {
 			sys := planted(t, c.edits...)
 			for _, port := range []string{"hp-hose.a", "vessel.feed", "throttle.in", "gauge/hp.in"} {
-				require.True(t, sys.SegmentOf(sys.portNamed(t, port)).High(), port)
+				require.True(t, sys.Segments.SegmentOf(sys.portNamed(t, port)).High(), port)
 			}
 			for _, port := range []string{"brine-hose.a", "meter.in"} {
-				require.False(t, sys.SegmentOf(sys.portNamed(t, port)).High(), port)
+				require.False(t, sys.Segments.SegmentOf(sys.portNamed(t, port)).High(), port)
 			}
 		})
 	}
-	require.Len(t, planted(t, feedThere, feedHere).Unpressed(), 1, "a duty, and nothing that gives it")
-	require.Empty(t, planted(t).Unpressed())
+	require.Len(t, planted(t, feedThere, feedHere).Running.Unpressed(), 1, "a duty, and nothing that gives it")
+	require.Empty(t, planted(t).Running.Unpressed())
 }
 
 // A plant with an energy-recovery pump, walked as a whole: 6 bar of feed over a rod of a
@@ -72,20 +72,20 @@ kind = "overboard"
 		{"vessel.feed", "normal", 60}, {"vessel.brine", "normal", 60}, {"erp.in", "normal", 6}, {"waste.in", "normal", 0}, {"tank.in", "normal", 0},
 		{"vessel.feed", "waste shut", 6},
 	} {
-		high, _, ok := sys.Pressure(sys.stateNamed(t, c.state), sys.portNamed(t, c.port))
+		high, _, ok := sys.States.Pressure(sys.stateNamed(t, c.state), sys.portNamed(t, c.port))
 		require.True(t, ok)
 		require.InDelta(t, c.want, high, 1e-9, "%s, %s", c.port, c.state)
 	}
-	require.True(t, sys.SegmentOf(sys.portNamed(t, "vessel.brine")).High())
-	require.False(t, sys.SegmentOf(sys.portNamed(t, "erp.in")).High())
-	require.True(t, sys.Waters().Sea(sys.portNamed(t, "waste.in")))
+	require.True(t, sys.Segments.SegmentOf(sys.portNamed(t, "vessel.brine")).High())
+	require.False(t, sys.Segments.SegmentOf(sys.portNamed(t, "erp.in")).High())
+	require.True(t, sys.Waters.Sea(sys.portNamed(t, "waste.in")))
 }
 
 // A regulator in the throttle's place holds what it is set to and takes no hand.
 func TestRegulatorPlant(t *testing.T) {
 	sys := planted(t, more("[[item]]\nid = \"holds\"\nkind = \"back-pressure regulator\"\nset = \"52 bar\""), edit{`"throttle", "brine-hose"`, `"holds", "brine-hose"`})
-	high, _, _ := sys.Pressure(sys.stateNamed(t, "normal"), sys.portNamed(t, "vessel.feed"))
+	high, _, _ := sys.States.Pressure(sys.stateNamed(t, "normal"), sys.portNamed(t, "vessel.feed"))
 	require.InDelta(t, 52, high, 1e-9)
-	high, _, _ = sys.Pressure(sys.stateNamed(t, "holds stuck"), sys.portNamed(t, "vessel.feed"))
+	high, _, _ = sys.States.Pressure(sys.stateNamed(t, "holds stuck"), sys.portNamed(t, "vessel.feed"))
 	require.InDelta(t, 71.5, high, 1e-9, "stuck shut, the relief takes the flow")
 }

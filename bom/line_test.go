@@ -2,6 +2,7 @@ package bom
 
 import (
 	"fmt"
+	"handtight/bom/read"
 	"strings"
 	"testing"
 
@@ -16,7 +17,7 @@ func BenchmarkLongPath(b *testing.B) {
 		text = strings.Replace(text, "ends = [\"1/2 NPT male\", \"1/2 NPT female\"]", "ports = { a = \"1/2 NPT male\", b = \"1/2 NPT female\" }", 1)
 		b.Run(fmt.Sprintf("steps=%d", steps), func(b *testing.B) {
 			for b.Loop() {
-				build, faults := Parse("long.toml", []byte(text))
+				build, faults := read.Parse("long.toml", []byte(text))
 				require.NoError(b, faults.Err())
 				sys, faults := Walk(build)
 				require.NoError(b, faults.Err())

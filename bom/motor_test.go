@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom/build"
 	"handtight/pressure/quantity"
 )
 
@@ -43,7 +44,7 @@ func TestWhichBatteryDrivesAPump(t *testing.T) {
 			if c.supply != none {
 				supply = &c.supply
 			}
-			got, ok := (&Item{Motor: c.motor}).Battery(supply)
+			got, ok := (&build.Item{Motor: c.motor}).Battery(supply)
 			require.Equal(t, c.want != none, ok)
 			require.Equal(t, c.want, got)
 		})

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom/money"
+	"handtight/bom/order"
 )
 
 // store is a filter line below the waterline, with what lies in it and what is kept.
@@ -96,11 +97,11 @@ below_waterline = true
 path = ["hose-1", "tail/+", "housing", "nipple", "housing/2", "tail/+", "hose-2"]
 `
 
-func needsOf(t *testing.T, text string) map[string]*Need {
+func needsOf(t *testing.T, text string) map[string]*order.Need {
 	t.Helper()
 	needs, err := walked(t, "store.toml", text).Needs()
 	require.NoError(t, err)
-	out := map[string]*Need{}
+	out := map[string]*order.Need{}
 	for _, n := range needs {
 		require.NotContains(t, out, n.Key, "one line a thing")
 		out[n.Key] = n

@@ -9,7 +9,10 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"handtight/bom/build"
 	"handtight/bom/money"
+	"handtight/bom/order"
+	"handtight/bom/read"
 )
 
 func offer(item, vendor, price, more string) string {
@@ -128,7 +131,7 @@ func TestOrderAddsUp(t *testing.T) {
 			text.WriteString(offer(rapid.SampledFrom(items).Draw(t, "item"), rapid.SampledFrom([]string{"elbe", "pier", "wharf"}).Draw(t, "vendor"),
 				price, fmt.Sprintf("pack = %d", rapid.IntRange(1, 7).Draw(t, "pack"))))
 		}
-		build, faults := Parse("store.toml", []byte(text.String()))
+		build, faults := read.Parse("store.toml", []byte(text.String()))
 		require.NoError(t, faults.Err())
 		sys, faults := Walk(build)
 		require.NoError(t, faults.Err())
@@ -152,7 +155,7 @@ func TestOrderAddsUp(t *testing.T) {
 	})
 }
 
-func cheapest(t *rapid.T, build *Build, l *Line) {
+func cheapest(t *rapid.T, build *build.Build, l *order.Line) {
 	if l.Offer != nil {
 		require.GreaterOrEqual(t, l.Order, l.Need.Buy())
 		require.Less(t, l.Order, l.Need.Buy()+l.Offer.Pack)

@@ -2,6 +2,10 @@ package bom
 
 import (
 	"fmt"
+	"handtight/bom/graph"
+	"handtight/bom/read"
+	"handtight/bom/segment"
+	"handtight/bom/state"
 	"math"
 	"slices"
 	"strings"
@@ -38,15 +42,15 @@ rated = "10 bar"
 	{`"hp-hose"`, `"hose-100"`}, {`"brine-hose"`, `"hose-10"`}, {`"meter"`, `"meter-8"`},
 }
 
-func partNamed(t *testing.T, s *System, name string) Part {
+func partNamed(t *testing.T, s *System, name string) segment.Part {
 	t.Helper()
-	for _, p := range s.Parts() {
+	for _, p := range s.Segments.Parts() {
 		if p.Unit.Name == name {
 			return p
 		}
 	}
 	require.FailNow(t, "no part "+name)
-	return Part{}
+	return segment.Part{}
 }
 
 // The plant's parts, by hand from the cases of TestHandSolvedCases: 55 bar is the duty,
@@ -81,8 +85,8 @@ func TestPartsOfThePlant(t *testing.T) {
 		t.Run(c.why, func(t *testing.T) {
 			sys := planted(t, append(ratedParts, c.edits...)...)
 			p := partNamed(t, sys, c.unit)
-			require.Equal(t, c.unit+"."+c.port, sys.Ports[p.Port].Name())
-			require.Same(t, sys.SegmentOf(p.Port), p.Segment)
+			require.Equal(t, c.unit+"."+c.port, sys.Graph.Ports[p.Port].Name())
+			require.Same(t, sys.Segments.SegmentOf(p.Port), p.Segment)
 			closeTo(t, level{c.normal, c.low}, p.Normal, p.Low, "normal and lowest")
 			closeTo(t, level{c.worst, c.low}, p.Worst, p.Low, "worst")
 			require.Equal(t, c.cause, p.Cause.Name)
@@ -96,7 +100,7 @@ func TestPartsOfThePlant(t *testing.T) {
 				margin = fmt.Sprint(math.Round(m*1e6) / 1e6)
 			}
 			require.Equal(t, c.margin, margin)
-			require.Equal(t, c.normal > HighPressure, p.High())
+			require.Equal(t, c.normal > state.HighPressure, p.High())
 		})
 	}
 }
@@ -105,17 +109,17 @@ func TestPartsOfThePlant(t *testing.T) {
 func TestPartsAreAllThere(t *testing.T) {
 	sys := planted(t)
 	var want, got []string
-	for _, u := range sys.Units {
+	for _, u := range sys.Graph.Units {
 		if !u.Item.Kind.Boats {
 			want = append(want, u.Name)
 		}
 	}
-	for _, p := range sys.Parts() {
+	for _, p := range sys.Segments.Parts() {
 		got = append(got, p.Unit.Name)
 	}
 	require.Equal(t, want, got)
 	for _, boats := range []string{"discharge", "tank", "drain", "house"} {
-		_, placed := sys.Unit(boats)
+		_, placed := sys.Graph.Unit(boats)
 		require.True(t, placed, boats)
 		require.NotContains(t, got, boats, "the boat's own")
 	}
@@ -129,7 +133,7 @@ func TestWorstFirst(t *testing.T) {
 		elbowRated("four", `rated = "4 bar"`) + elbowRated("one", `rated = "1 bar"`) + elbowRated("three", `rated = "3 bar"`) + nipple
 	low := fed(items, "five mute two four one three nipple")
 	names := func(text string) (out []string) {
-		for _, p := range WorstFirst(walked(t, "fed.toml", text).Parts()) {
+		for _, p := range segment.WorstFirst(walked(t, "fed.toml", text).Segments.Parts()) {
 			out = append(out, p.Unit.Name)
 		}
 		return out
@@ -140,7 +144,7 @@ func TestWorstFirst(t *testing.T) {
 	require.Equal(t, []string{"one", "two", "three", "four", "five", "mute", "nipple", "end"}, names(high),
 		"all over but the last three: an estimate is not enough above 10 bar, so it stands before the cap that holds")
 
-	for _, p := range walked(t, "fed.toml", low).Parts() {
+	for _, p := range walked(t, "fed.toml", low).Segments.Parts() {
 		require.Equal(t, p.Unit.Name == "one" || p.Unit.Name == "two", p.Over(), p.Unit.Name)
 	}
 }
@@ -148,7 +152,7 @@ func TestWorstFirst(t *testing.T) {
 // Of what is not known, that under the highest pressure stands first.
 func TestWorstFirstOfWhatIsNotKnown(t *testing.T) {
 	var seen []float64
-	for _, p := range WorstFirst(planted(t, ownOutlet, plugOutlet).Parts()) {
+	for _, p := range segment.WorstFirst(planted(t, ownOutlet, plugOutlet).Segments.Parts()) {
 		require.False(t, p.Hold.Known, "nothing of the plant is rated")
 		if len(seen) == 0 || seen[len(seen)-1] != p.Worst {
 			seen = append(seen, p.Worst)
@@ -160,7 +164,7 @@ func TestWorstFirstOfWhatIsNotKnown(t *testing.T) {
 // Where nothing bounds the pressure, what is not known stands first, then the weakest;
 // what has a bound comes after, however much it lacks.
 func TestWorstFirstWithoutBound(t *testing.T) {
-	parts := WorstFirst(planted(t, ratedParts...).Parts())
+	parts := segment.WorstFirst(planted(t, ratedParts...).Segments.Parts())
 	bounded := false
 	var known []string
 	for _, p := range parts {
@@ -206,12 +210,12 @@ func TestPartsAgreeWithSegmentsAndPorts(t *testing.T) {
 				lines[i] += "\nrated = \"" + bar + " bar\""
 			}
 		}
-		build, faults := Parse("random.toml", []byte(strings.Join(lines, "\n")))
+		build, faults := read.Parse("random.toml", []byte(strings.Join(lines, "\n")))
 		require.NoError(t, faults.Err())
 		sys, faults := Walk(build)
 		require.NoError(t, faults.Err())
-		parts := map[*Unit]Part{}
-		for _, p := range sys.Parts() {
+		parts := map[*graph.Unit]segment.Part{}
+		for _, p := range sys.Segments.Parts() {
 			require.NotContains(t, parts, p.Unit)
 			parts[p.Unit] = p
 			if p.Segment == nil {
@@ -226,22 +230,22 @@ func TestPartsAgreeWithSegmentsAndPorts(t *testing.T) {
 				require.GreaterOrEqual(t, margin, m, p.Unit.Name)
 			}
 		}
-		for i := range sys.Ports {
-			n := &sys.Ports[i]
+		for i := range sys.Graph.Ports {
+			n := &sys.Graph.Ports[i]
 			p, ok := parts[n.Unit]
 			if ok {
-				require.LessOrEqual(t, p.Low, sys.PortLoad(i).Low, n.Name())
+				require.LessOrEqual(t, p.Low, sys.States.PortLoad(i).Low, n.Name())
 			}
 			if n.Unit.Item.Exempt(n.Index) {
 				continue
 			}
 			require.True(t, ok, n.Name())
-			worst, _ := sys.PortLoad(i).Worst()
+			worst, _ := sys.States.PortLoad(i).Worst()
 			if math.IsInf(worst, 1) {
 				require.True(t, math.IsInf(p.Worst, 1), n.Name())
 			}
 			if m, known := p.Margin(); known {
-				require.LessOrEqual(t, m, sys.PortHold(i).Rating.Pressure.Bar()-worst, n.Name())
+				require.LessOrEqual(t, m, sys.Ratings.PortHold(i).Rating.Pressure.Bar()-worst, n.Name())
 			}
 		}
 	})
@@ -268,6 +272,6 @@ func TestHighOfAnUnjoinedPort(t *testing.T) {
 	p := partNamed(t, walked(t, "pump.toml", pump+runs("sea pump throttle.in")), "throttle")
 	require.True(t, p.High(), "its inlet is joined and stands at the stall: nothing opens")
 	sys := walked(t, "pump.toml", strings.Replace(pump, "[[item]]\nid = \"sea\"", "[[item]]\nid = \"out\"\nkind = \"overboard\"\n[[item]]\nid = \"sea\"", 1)+runs("sea pump throttle valve.in", "cross.b out"))
-	require.True(t, sys.Driven(sys.portNamed(t, "throttle.in")), "8 bar by the hand on the throttle, and 40 without it")
-	require.False(t, sys.Driven(sys.portNamed(t, "valve.out")), "what an act brings is that state's load")
+	require.True(t, sys.States.Driven(sys.portNamed(t, "throttle.in")), "8 bar by the hand on the throttle, and 40 without it")
+	require.False(t, sys.States.Driven(sys.portNamed(t, "valve.out")), "what an act brings is that state's load")
 }

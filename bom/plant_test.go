@@ -7,6 +7,10 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom/circuit"
+	"handtight/bom/graph"
+	"handtight/bom/read"
+	"handtight/bom/state"
 	"handtight/pressure/network"
 )
 
@@ -31,7 +35,7 @@ func planted(t testing.TB, edits ...edit) *System {
 // walked reads and walks a build that must be without fault.
 func walked(t testing.TB, path, text string) *System {
 	t.Helper()
-	build, faults := Parse(path, []byte(text))
+	build, faults := read.Parse(path, []byte(text))
 	require.NoError(t, faults.Err())
 	sys, faults := Walk(build)
 	require.NoError(t, faults.Err())
@@ -51,17 +55,17 @@ func flushing(shut ...string) stand {
 }
 
 // condition turns a stand into what the solver takes.
-func (s *System) condition(st stand) Condition {
-	c := Condition{Shut: map[int]bool{}, Stopped: st.stopped, Still: st.still, Flush: st.flush}
+func (s *System) condition(st stand) circuit.Condition {
+	c := circuit.Condition{Shut: map[int]bool{}, Stopped: st.stopped, Still: st.still, Flush: st.flush}
 	for _, name := range st.shut {
-		for i := range s.Links {
-			if s.Links[i].Unit.Name == name {
+		for i := range s.Circuit.Links {
+			if s.Circuit.Links[i].Unit.Name == name {
 				c.Shut[i] = true
 			}
 		}
 	}
-	named := func(name string) *Unit {
-		u, _ := s.Unit(name)
+	named := func(name string) *graph.Unit {
+		u, _ := s.Graph.Unit(name)
 		return u
 	}
 	c.Between, c.Swapped, c.Opened, c.Dry = named(st.between), named(st.swapped), named(st.opened), named(st.dry)
@@ -71,21 +75,21 @@ func (s *System) condition(st stand) Condition {
 // solveOne solves one stand of a part, all that it shuts being part of its condition.
 func (s *System) solveOne(part int, st stand) network.Field {
 	c := s.condition(st)
-	return s.Zones(part, &c).Shut(-1, st.atFull)
+	return s.States.Zones(part, &c).Shut(-1, st.atFull)
 }
 
 // solved solves one stand of the part that a port lies in.
 func (s *System) solved(t testing.TB, st stand, port string) (high, low float64) {
 	t.Helper()
-	cell := s.JunctionOf[s.portNamed(t, port)]
-	f := s.solveOne(s.NetOf[cell], st)
-	return f.High(s.Local[cell]), f.Low(s.Local[cell])
+	cell := s.Circuit.JunctionOf[s.portNamed(t, port)]
+	f := s.solveOne(s.Circuit.NetOf[cell], st)
+	return f.High(s.Circuit.Local[cell]), f.Low(s.Circuit.Local[cell])
 }
 
 func (s *System) portNamed(t testing.TB, name string) int {
 	t.Helper()
-	for i := range s.Ports {
-		if s.Ports[i].Name() == name {
+	for i := range s.Graph.Ports {
+		if s.Graph.Ports[i].Name() == name {
 			return i
 		}
 	}
@@ -94,9 +98,9 @@ func (s *System) portNamed(t testing.TB, name string) int {
 }
 
 // stateNamed finds a state.
-func (s *System) stateNamed(t testing.TB, name string) *State {
+func (s *System) stateNamed(t testing.TB, name string) *state.State {
 	t.Helper()
-	for _, st := range s.States {
+	for _, st := range s.States.All {
 		if st.Name == name {
 			return st
 		}

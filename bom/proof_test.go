@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"handtight/bom/joint"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -49,7 +50,7 @@ func TestProof(t *testing.T) {
 		t.Run(c.why, func(t *testing.T) {
 			line := replaceOnce(t, proofLine, `rated = "RATED"`, map[bool]string{true: "", false: `rated = "` + c.rated + `"`}[c.rated == ""])
 			sys := walked(t, "x.toml", line)
-			got, ok := sys.Proof(sys.Segments[0])
+			got, ok := sys.Segments.Proof(sys.Segments.All[0])
 			require.Equal(t, c.ok, ok)
 			require.InDelta(t, c.want, got, 0.01)
 		})
@@ -60,12 +61,12 @@ func TestProof(t *testing.T) {
 // said of what has no thread or no known metal.
 func TestJointEstimate(t *testing.T) {
 	sys := walked(t, "x.toml", replaceOnce(t, proofLine, "RATED", "100 bar"))
-	_, ok := sys.JointEstimate(sys.Joints[0])
+	_, ok := joint.JointEstimate(sys.Graph, sys.Graph.Joints[0])
 	require.False(t, ok, "the hose's material is not said")
 	sys = walked(t, "x.toml", replaceOnce(t, replaceOnce(t, proofLine, "RATED", "100 bar"), `spec = "SAE 100R8"`, "spec = \"SAE 100R8\"\nmaterial = \"316 ends\""))
-	for _, j := range sys.Joints {
-		r, ok := sys.JointEstimate(j)
-		require.True(t, ok, sys.JointName(j))
+	for _, j := range sys.Graph.Joints {
+		r, ok := joint.JointEstimate(sys.Graph, j)
+		require.True(t, ok, sys.Graph.JointName(j))
 		require.Greater(t, r.Pressure.Bar(), 200.0)
 		require.Contains(t, r.String(), "estimate")
 	}
@@ -73,6 +74,6 @@ func TestJointEstimate(t *testing.T) {
 	require.NoError(t, faults.Err())
 	clean, faults := Walk(build)
 	require.NoError(t, faults.Err())
-	_, ok = clean.JointEstimate(clean.Joints[0])
+	_, ok = joint.JointEstimate(clean.Graph, clean.Graph.Joints[0])
 	require.False(t, ok, "a hose on its tail")
 }

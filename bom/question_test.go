@@ -1,6 +1,9 @@
 package bom
 
 import (
+	"handtight/bom/joint"
+	"handtight/bom/read"
+	"handtight/bom/state"
 	"strings"
 	"testing"
 
@@ -15,14 +18,14 @@ func TestQuestions(t *testing.T) {
 		runs("meter bsp/1.a>b cup/1", "meter/2 bsp/2.a>b cup/2", "meter/3 sink")
 	var got []string
 	sys := walked(t, "ask.toml", text)
-	for _, q := range sys.Questions() {
+	for _, q := range joint.Questions(sys.Graph) {
 		require.NotEmpty(t, q.Ask)
 		got = append(got, q.Port)
 	}
 	require.Equal(t, []string{"meter.out", "bsp.a"}, got, "three joints, then two; a drain's pipe is no joint to judge")
-	require.Equal(t, 3, sys.Questions()[0].Joints)
-	require.Equal(t, "What end has the flow meter's `out` port: which thread or hose size, and is it male or female?", sys.Questions()[0].Ask)
-	require.Contains(t, sys.Questions()[1].Ask, "BSP")
+	require.Equal(t, 3, joint.Questions(sys.Graph)[0].Joints)
+	require.Equal(t, "What end has the flow meter's `out` port: which thread or hose size, and is it male or female?", joint.Questions(sys.Graph)[0].Ask)
+	require.Contains(t, joint.Questions(sys.Graph)[1].Ask, "BSP")
 }
 
 // How a joint is made, in one line; nothing where it does not hold.
@@ -37,7 +40,7 @@ func TestMakeupText(t *testing.T) {
 		text := head + "[[item]]\nid = \"l\"\nkind = \"nipple\"\nmaterial = \"" + c.material + "\"\nports = { a = '" + c.a + "', b = '" + c.a + "' }\n" +
 			"[[item]]\nid = \"r\"\nkind = \"coupling\"\nmaterial = \"" + c.material + "\"\nports = { a = '" + c.b + "', b = '" + c.b + "' }\n" + runs("l r")
 		sys := walked(t, "make.toml", text)
-		got := sys.MakeupText(sys.Joints[0])
+		got := joint.MakeupText(sys.Graph, sys.Graph.Joints[0])
 		switch without, found := strings.CutPrefix(c.want, "!"); {
 		case found:
 			require.NotContains(t, got, without, c.why)
@@ -49,7 +52,7 @@ func TestMakeupText(t *testing.T) {
 		}
 	}
 	sys := walked(t, "store.toml", store)
-	require.Equal(t, "two clamps on the tail, their screws on opposite sides", sys.MakeupText(sys.Joints[0]))
+	require.Equal(t, "two clamps on the tail, their screws on opposite sides", joint.MakeupText(sys.Graph, sys.Graph.Joints[0]))
 }
 
 // A need says why so many, which joints it serves, and what its ends are.
@@ -66,7 +69,7 @@ func TestNeedInWords(t *testing.T) {
 // order of the kind's ports.
 func TestItemFromTitle(t *testing.T) {
 	text := head + any2 + "[[item]]\nid = \"tail\"\ntitle = \"Hose tail 1/2 BSPP female swivel x 13 mm barb, brass, PN16\"\nextra = 1\n"
-	build, faults := Parse("title.toml", []byte(text))
+	build, faults := read.Parse("title.toml", []byte(text))
 	require.NoError(t, faults.Err())
 	it, _ := build.Item("tail")
 	require.Equal(t, "hose tail", it.Kind.Name)
@@ -77,19 +80,19 @@ func TestItemFromTitle(t *testing.T) {
 
 // The worst of a load: no bound by an act, then by a failure, then the higher figure.
 func TestWorstLoad(t *testing.T) {
-	act, fail := &State{Name: "act"}, &State{Name: "fail", Failure: true}
+	act, fail := &state.State{Name: "act"}, &state.State{Name: "fail", Failure: true}
 	for _, c := range []struct {
 		why  string
-		load Load
+		load state.Load
 		bar  float64
-		by   *State
+		by   *state.State
 	}{
-		{"nothing pushes", Load{}, 0, nil},
-		{"the act is the higher", Load{Act: 65, ByAct: act, Fail: 55, ByFail: fail}, 65, act},
-		{"the failure is the higher", Load{Act: 55, ByAct: act, Fail: 65, ByFail: fail}, 65, fail},
-		{"alike: the act, which is worse to answer for", Load{Act: 55, ByAct: act, Fail: 55, ByFail: fail}, 55, act},
-		{"no bound by a failure", Load{Act: 55, ByAct: act, NoBoundFail: fail}, inf, fail},
-		{"no bound by both", Load{Act: 55, ByAct: act, NoBound: act, NoBoundFail: fail}, inf, act},
+		{"nothing pushes", state.Load{}, 0, nil},
+		{"the act is the higher", state.Load{Act: 65, ByAct: act, Fail: 55, ByFail: fail}, 65, act},
+		{"the failure is the higher", state.Load{Act: 55, ByAct: act, Fail: 65, ByFail: fail}, 65, fail},
+		{"alike: the act, which is worse to answer for", state.Load{Act: 55, ByAct: act, Fail: 55, ByFail: fail}, 55, act},
+		{"no bound by a failure", state.Load{Act: 55, ByAct: act, NoBoundFail: fail}, inf, fail},
+		{"no bound by both", state.Load{Act: 55, ByAct: act, NoBound: act, NoBoundFail: fail}, inf, act},
 	} {
 		bar, by := c.load.Worst()
 		require.Equal(t, c.bar, bar, c.why)

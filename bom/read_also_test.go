@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"handtight/bom/read"
 	"strings"
 	"testing"
 
@@ -94,7 +95,7 @@ func TestSupplyThatIsNoVoltage(t *testing.T) {
 
 // Suction hose is sold by inches of mercury.
 func TestVacuumInInchesOfMercury(t *testing.T) {
-	b, faults := Parse("boat.toml", []byte(head+any2+"[[item]]\nid = \"e\"\nkind = \"hose stock\"\nbore = \"19 mm\"\nvacuum = \"27 inHg\"\n"))
+	b, faults := read.Parse("boat.toml", []byte(head+any2+"[[item]]\nid = \"e\"\nkind = \"hose stock\"\nbore = \"19 mm\"\nvacuum = \"27 inHg\"\n"))
 	require.Empty(t, faults)
 	it, ok := b.Item("e")
 	require.True(t, ok)

@@ -41,7 +41,7 @@ path = ["metal", "nipple", "socket"]
 		"PP, brass insert": threads.SealsWith, "bronze": threads.SealsWith, "": threads.SealsWith, "unobtainium": threads.SealsWith,
 	} {
 		sys := walked(t, "plastic.toml", fmt.Sprintf(text, material))
-		require.Equal(t, threads.SealsWith, sys.Joints[0].Mating.Verdict, "%s: the metal socket with the same words", material)
-		require.Equal(t, want, sys.Joints[1].Mating.Verdict, material)
+		require.Equal(t, threads.SealsWith, sys.Graph.Joints[0].Mating.Verdict, "%s: the metal socket with the same words", material)
+		require.Equal(t, want, sys.Graph.Joints[1].Mating.Verdict, material)
 	}
 }

@@ -1,6 +1,8 @@
 package bom
 
 import (
+	"handtight/bom/build"
+	"handtight/bom/read"
 	"strings"
 	"testing"
 
@@ -33,7 +35,7 @@ func TestImpossibleProcessFigures(t *testing.T) {
 		{"no elements", "[[item]]\nid = \"v\"\nkind = \"pressure vessel\"\nelements = 0", "line 6", "cannot be", "1 to 100"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			_, faults := Parse("x.toml", []byte("[build]\nname = \"x\"\n"+c.text+"\n"))
+			_, faults := read.Parse("x.toml", []byte("[build]\nname = \"x\"\n"+c.text+"\n"))
 			text := faults.Error()
 			require.Contains(t, strings.ReplaceAll(text, "`", ""), c.reason, text)
 			require.Contains(t, text, c.remedy)
@@ -43,7 +45,7 @@ func TestImpossibleProcessFigures(t *testing.T) {
 }
 
 func TestProcessKeysAreRead(t *testing.T) {
-	b, faults := Parse("x.toml", []byte(`
+	b, faults := read.Parse("x.toml", []byte(`
 [build]
 name = "x"
 currency = "EUR"
@@ -98,7 +100,7 @@ path = ["a", "b"]
 	require.Equal(t, -400.0, float64(*d.Lift))
 	require.Equal(t, 90.0, d.Litres.Litres())
 	require.Equal(t, 5.0, b.Power.Sun.Hi.Hours())
-	item := func(id string) *Item { it, ok := b.Item(id); require.True(t, ok); return it }
+	item := func(id string) *build.Item { it, ok := b.Item(id); require.True(t, ok); return it }
 	require.Equal(t, "2540", item("element").Process.Size)
 	require.InDelta(t, 32, item("element").Process.TestSalt.GramsPerLitre(), 1e-9)
 	require.Equal(t, 2.5, item("feed").Shutoff.Bar())

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom/money"
+	"handtight/bom/read"
 )
 
 // A build of nine lines that is without fault; faulty lines follow it.
@@ -24,7 +25,7 @@ func faultsOf(t *testing.T, text string, files map[string]string) string {
 	for name, content := range files {
 		require.NoError(t, os.WriteFile(name, []byte(content), 0o600))
 	}
-	build, faults := Parse("boat.toml", []byte(text))
+	build, faults := read.Parse("boat.toml", []byte(text))
 	if len(faults) > 0 {
 		require.Nil(t, build, "nothing is half-read")
 		return faults.Error()
@@ -185,7 +186,7 @@ func TestAllFaultsAtOnce(t *testing.T) {
 	text := head + any2 + "[[item]]\nid = \"e\"\nkind = \"elbow\"\nrated = \"10\"\nports = { a = 'banana', c = '1/2 NPT male' }\nhave = -1\neach = 0\n" +
 		"[[hose]]\nid = \"h\"\n[duty]\npressure = \"-5 bar\"\n[[run]]\nname = \"r\"\npath = [\"wel\", \"e\"]\n"
 	t.Chdir(t.TempDir())
-	_, faults := Parse("boat.toml", []byte(text))
+	_, faults := read.Parse("boat.toml", []byte(text))
 	var lines []int
 	for _, f := range faults {
 		require.Equal(t, "boat.toml", f.File)
@@ -193,7 +194,7 @@ func TestAllFaultsAtOnce(t *testing.T) {
 		lines = append(lines, f.Line)
 	}
 	require.Equal(t, []int{16, 17, 17, 18, 19, 20, 20, 23, 26}, lines)
-	_, again := Parse("boat.toml", []byte(text))
+	_, again := read.Parse("boat.toml", []byte(text))
 	require.Equal(t, faults, again, "the same text, the same faults in the same order")
 }
 
@@ -222,7 +223,7 @@ func TestLivesByDateOrHour(t *testing.T) {
 		"d": true, "days": true, "wk": true, "weeks": true, "mo": true, "mths": true, "month": true, "months": true, "yr": true, "years": true,
 	} {
 		text := head + any2 + "[[item]]\nid = \"c\"\nkind = \"filter cartridge\"\ninside = \"sink\"\nlife = \"6 " + unit + "\"\nfails = \"2000 h\"\n"
-		build, faults := Parse("boat.toml", []byte(text))
+		build, faults := read.Parse("boat.toml", []byte(text))
 		require.NoError(t, faults.Err(), unit)
 		it, _ := build.Item("c")
 		require.Equal(t, byDate, it.LifeByDate, unit)
@@ -233,7 +234,7 @@ func TestLivesByDateOrHour(t *testing.T) {
 // Counts are pieces, and metres of what is bought by length.
 func TestCountsOfPiecesAndMetres(t *testing.T) {
 	text := head + any2 + "[[item]]\nid = \"s\"\nkind = \"hose stock\"\nbore = \"19 mm\"\nhave = \"2.5 m\"\nextra = \"50 cm\"\n[[item]]\nid = \"e\"\nkind = \"elbow\"\nhave = 2\n"
-	build, faults := Parse("boat.toml", []byte(text))
+	build, faults := read.Parse("boat.toml", []byte(text))
 	require.NoError(t, faults.Err())
 	stock, _ := build.Item("s")
 	require.Equal(t, money.Quantity(2500), stock.Have)
@@ -245,7 +246,7 @@ func TestCountsOfPiecesAndMetres(t *testing.T) {
 // A duty of nothing is no duty: it is refused at its place.
 func TestDutyOfNothing(t *testing.T) {
 	for key, text := range map[string]string{"pressure": "0 bar", "product": "0 L/h", "supply": "0 V"} {
-		_, faults := Parse("x.toml", []byte("[build]\nname = \"x\"\ncurrency = \"EUR\"\n[duty]\n"+key+" = \""+text+"\"\n[[item]]\nid = \"a\"\nkind = \"drain\"\n[[item]]\nid = \"b\"\nkind = \"sea\"\n[[run]]\nname = \"r\"\npath = [\"b\", \"a\"]\n"))
+		_, faults := read.Parse("x.toml", []byte("[build]\nname = \"x\"\ncurrency = \"EUR\"\n[duty]\n"+key+" = \""+text+"\"\n[[item]]\nid = \"a\"\nkind = \"drain\"\n[[item]]\nid = \"b\"\nkind = \"sea\"\n[[run]]\nname = \"r\"\npath = [\"b\", \"a\"]\n"))
 		require.Len(t, faults, 1, key)
 		require.Equal(t, 5, faults[0].Place.Line, key)
 		require.Contains(t, faults[0].Remedy, "above 0", key)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"handtight/bom/graph"
 	"handtight/catalog"
 )
 
@@ -33,15 +34,15 @@ type reference struct {
 type portEdge struct {
 	from, to int
 	is       catalog.Flow
-	unit     *Unit // nil for a joint
+	unit     *graph.Unit // nil for a joint
 }
 
 func refer(sys *System, st stand) *reference {
 	r := &reference{sys: sys, st: st}
-	for _, j := range sys.Joints {
+	for _, j := range sys.Graph.Joints {
 		r.edges = append(r.edges, portEdge{j.A, j.B, catalog.Open, nil})
 	}
-	for _, u := range sys.Units {
+	for _, u := range sys.Graph.Units {
 		for way, p := range u.Passages() {
 			r.edges = append(r.edges, portEdge{u.First + p.From, u.First + p.To, r.flow(u, p, way), u})
 		}
@@ -50,7 +51,7 @@ func refer(sys *System, st stand) *reference {
 }
 
 // flow says what a passage is in the stand.
-func (r *reference) flow(u *Unit, p catalog.Passage, way int) catalog.Flow {
+func (r *reference) flow(u *graph.Unit, p catalog.Passage, way int) catalog.Flow {
 	it, st := u.Item, r.st
 	switch kind := it.Kind.Name; {
 	case kind == "selector valve":
@@ -110,7 +111,7 @@ func run(rule func() bool) {
 	}
 }
 
-func (r *reference) relief(u *Unit) float64 {
+func (r *reference) relief(u *graph.Unit) float64 {
 	it := u.Item
 	switch {
 	case it.Set == nil:
@@ -130,7 +131,7 @@ func (r *reference) leaves(stands []float64) []float64 {
 	const open, throttled = 0, 1
 	var out [2][]float64
 	for k := range out {
-		out[k] = make([]float64, len(r.sys.Ports))
+		out[k] = make([]float64, len(r.sys.Graph.Ports))
 		for p := range out[k] {
 			out[k][p] = math.Inf(1)
 		}
@@ -141,7 +142,7 @@ func (r *reference) leaves(stands []float64) []float64 {
 		}
 	}
 	for p := range out[open] {
-		if kind := r.sys.Ports[p].Unit.Item.Kind.Name; r.sys.AtBoundary(p) && kind != "house supply" {
+		if kind := r.sys.Graph.Ports[p].Unit.Item.Kind.Name; r.sys.Graph.AtBoundary(p) && kind != "house supply" {
 			out[open][p] = 0
 		}
 	}
@@ -270,7 +271,7 @@ func (r *reference) fed(leave []float64) []float64 {
 		}
 	}
 	for p := range v {
-		if it := r.sys.Ports[p].Unit.Item; it.Pressure != nil {
+		if it := r.sys.Graph.Ports[p].Unit.Item; it.Pressure != nil {
 			walk(visit{p, 0}, it.Pressure.Bar())
 		}
 	}
@@ -313,11 +314,11 @@ func (r *reference) held(leave []float64) []float64 {
 
 // starved says which ports stand at a vacuum.
 func (r *reference) starved() []bool {
-	n := len(r.sys.Ports)
+	n := len(r.sys.Graph.Ports)
 	fed, drawn := make([]bool, n), make([]bool, n)
 	for p := range fed {
-		kind := r.sys.Ports[p].Unit.Item.Kind.Name
-		fed[p] = r.sys.AtBoundary(p) && kind != "drain" && kind != "overboard" && r.sys.Ports[p].Unit.Name != r.st.dry
+		kind := r.sys.Graph.Ports[p].Unit.Item.Kind.Name
+		fed[p] = r.sys.Graph.AtBoundary(p) && kind != "drain" && kind != "overboard" && r.sys.Graph.Ports[p].Unit.Name != r.st.dry
 	}
 	forward := func(is catalog.Flow) bool {
 		return is == catalog.OneWay || is == catalog.FeedPump || is == catalog.PositivePump || is == catalog.Throttle
@@ -364,7 +365,7 @@ func (r *reference) starved() []bool {
 
 // levels solves the stand: the highest and the lowest pressure of every port.
 func (r *reference) levels() []level {
-	leave := r.leaves(make([]float64, len(r.sys.Ports)))
+	leave := r.leaves(make([]float64, len(r.sys.Graph.Ports)))
 	leave = r.leaves(r.fed(leave)) // now that it is known what stands at the inlets
 	pushed, fed, starved := r.pushed(leave), r.fed(leave), r.starved()
 	out := make([]level, len(leave))

@@ -2,6 +2,8 @@ package bom
 
 import (
 	"fmt"
+	"handtight/bom/rating"
+	"handtight/bom/read"
 	"math"
 	"strings"
 	"testing"
@@ -25,7 +27,7 @@ func TestSegmentsOfThePlant(t *testing.T) {
 	}
 	sys := planted(t, ownOutlet, plugOutlet)
 	var got []want
-	for _, g := range sys.Segments {
+	for _, g := range sys.Segments.All {
 		var names []string
 		for _, u := range g.Units {
 			names = append(names, u.Name)
@@ -52,21 +54,21 @@ func TestSegmentsOfThePlant(t *testing.T) {
 func TestSegmentsCoverTheBuild(t *testing.T) {
 	sys := planted(t)
 	joints, ports := map[int]int{}, map[int]int{}
-	for _, g := range sys.Segments {
+	for _, g := range sys.Segments.All {
 		for _, j := range g.Joints {
 			joints[j.Number]++
-			require.Same(t, g, sys.SegmentOf(j.A))
-			require.Same(t, g, sys.SegmentOf(j.B))
+			require.Same(t, g, sys.Segments.SegmentOf(j.A))
+			require.Same(t, g, sys.Segments.SegmentOf(j.B))
 		}
 		for _, p := range g.Ports {
 			ports[p]++
-			require.Same(t, g, sys.SegmentOf(p))
+			require.Same(t, g, sys.Segments.SegmentOf(p))
 		}
 	}
-	require.Len(t, joints, len(sys.Joints))
-	for p := range sys.Ports {
-		if sys.Ports[p].Joint != nil {
-			require.Equal(t, 1, ports[p], sys.Ports[p].Name())
+	require.Len(t, joints, len(sys.Graph.Joints))
+	for p := range sys.Graph.Ports {
+		if sys.Graph.Ports[p].Joint != nil {
+			require.Equal(t, 1, ports[p], sys.Graph.Ports[p].Name())
 		}
 	}
 }
@@ -104,8 +106,8 @@ func TestWeakestMember(t *testing.T) {
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := walked(t, "fed.toml", fed(c.items, c.path))
-			require.Len(t, sys.Segments, 1)
-			g := sys.Segments[0]
+			require.Len(t, sys.Segments.All, 1)
+			g := sys.Segments.All[0]
 			require.True(t, g.Hold.Known)
 			require.InDelta(t, c.holds, g.Hold.Rating.Pressure.Bar(), 0.05)
 			require.Equal(t, c.what, g.Hold.What)
@@ -127,10 +129,10 @@ func TestWeakestMember(t *testing.T) {
 // No margin is given where the rating is not known or the pressure has no bound.
 func TestMarginUnknown(t *testing.T) {
 	text := strings.Replace(fed(elbowRated("mute", ""), "mute"), `rated = "400 bar"`, "", 1)
-	_, ok := walked(t, "fed.toml", text).Segments[0].Margin()
+	_, ok := walked(t, "fed.toml", text).Segments.All[0].Margin()
 	require.False(t, ok, "nothing is rated")
 	sys := planted(t)
-	g := sys.SegmentOf(sys.portNamed(t, "pump.out"))
+	g := sys.Segments.SegmentOf(sys.portNamed(t, "pump.out"))
 	require.NotNil(t, g.Load.NoBound)
 	require.Equal(t, "overboard-valve shut", g.Load.NoBound.Name)
 	_, ok = g.Margin()
@@ -143,7 +145,7 @@ func TestAddedPartNeverRaisesWeakest(t *testing.T) {
 		n := rapid.IntRange(1, 8).Draw(t, "parts")
 		var items, path strings.Builder
 		least := math.Inf(1)
-		var before Hold
+		var before rating.Allowable
 		for i := range n {
 			id := fmt.Sprintf("u%d", i)
 			rated := ""
@@ -154,11 +156,11 @@ func TestAddedPartNeverRaisesWeakest(t *testing.T) {
 			items.WriteString(elbowRated(id, rated))
 			path.WriteString(id + " ")
 			text := strings.Replace(fed(items.String(), path.String()), "rated = \"400 bar\"", "", 1)
-			build, faults := Parse("fed.toml", []byte(text))
+			build, faults := read.Parse("fed.toml", []byte(text))
 			require.NoError(t, faults.Err())
 			sys, faults := Walk(build)
 			require.NoError(t, faults.Err())
-			after := sys.Segments[0].Hold
+			after := sys.Segments.All[0].Hold
 			require.Equal(t, !math.IsInf(least, 1), after.Known)
 			if after.Known {
 				require.InDelta(t, least, after.Rating.Pressure.Bar(), 1e-9)
@@ -192,6 +194,6 @@ func TestWhatBoundsASegment(t *testing.T) {
 		if bounds {
 			segments = 2
 		}
-		require.Len(t, sys.Segments, segments, kind)
+		require.Len(t, sys.Segments.All, segments, kind)
 	}
 }

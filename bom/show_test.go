@@ -1,6 +1,8 @@
 package bom
 
 import (
+	"handtight/bom/read"
+	"handtight/bom/segment"
 	"math"
 	"testing"
 
@@ -9,16 +11,16 @@ import (
 )
 
 // segmentSees finds what a segment that holds a port sees in a view.
-func segmentSees(t *testing.T, s *System, v StateView, port string) SegmentView {
+func segmentSees(t *testing.T, s *System, v segment.StateView, port string) segment.SegmentView {
 	t.Helper()
-	g := s.SegmentOf(s.portNamed(t, port))
+	g := s.Segments.SegmentOf(s.portNamed(t, port))
 	for _, row := range v.Segments {
 		if row.Segment == g {
 			return row
 		}
 	}
 	require.FailNow(t, "no segment with "+port)
-	return SegmentView{}
+	return segment.SegmentView{}
 }
 
 // The cases of the plant that people build first, by hand: relief at its full flow
@@ -41,7 +43,7 @@ func TestView(t *testing.T) {
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := planted(t, c.edits...)
-			v, ok := sys.View(c.state)
+			v, ok := sys.Segments.View(c.state)
 			require.True(t, ok)
 			require.NotEmpty(t, v.Cause)
 			row := segmentSees(t, sys, v, c.port)
@@ -53,7 +55,7 @@ func TestView(t *testing.T) {
 			require.InDelta(t, c.high, row.High, 1e-9)
 		})
 	}
-	_, ok := planted(t).View("nothing of the sort")
+	_, ok := planted(t).Segments.View("nothing of the sort")
 	require.False(t, ok)
 }
 
@@ -64,7 +66,7 @@ func TestOverloads(t *testing.T) {
 	require.NoError(t, faults.Err())
 	sys, faults := Walk(build)
 	require.NoError(t, faults.Err())
-	v, ok := sys.View("throttle shut")
+	v, ok := sys.Segments.View("throttle shut")
 	require.True(t, ok)
 	require.NotEmpty(t, v.Overloads)
 	require.Equal(t, "hp-tee", v.Overloads[0].What, "class 150, 20.7 bar, and a relief that does not pass the pump's flow bounds nothing")
@@ -84,7 +86,7 @@ func TestOverloads(t *testing.T) {
 // that anybody says and which rates few of its parts.
 func TestUntoldAndCollapses(t *testing.T) {
 	sys := planted(t)
-	v, ok := sys.View("overboard-valve shut")
+	v, ok := sys.Segments.View("overboard-valve shut")
 	require.True(t, ok)
 	var untold []string
 	for _, o := range v.Untold {
@@ -97,7 +99,7 @@ func TestUntoldAndCollapses(t *testing.T) {
 	require.NotContains(t, untold, "house", "the boat's own")
 	require.Empty(t, v.Collapses)
 
-	v, ok = sys.View("intake shut")
+	v, ok = sys.Segments.View("intake shut")
 	require.True(t, ok)
 	require.Len(t, v.Collapses, 1)
 	require.Equal(t, "raw-hose", v.Collapses[0].Hose.Name)
@@ -106,7 +108,7 @@ func TestUntoldAndCollapses(t *testing.T) {
 		if stands == "" {
 			e = more("[[item]]\nid = \"suction-stock\"\nkind = \"hose stock\"\nbore = \"19 mm\"\nspec = \"SAE 100R1\"\n[[hose]]\nid = \"suction-hose\"\nof = \"suction-stock\"\nlength = \"1 m\"")
 		}
-		v, ok := planted(t, e, edit{`"intake", "raw-hose", "strainer"`, `"intake", "suction-hose", "strainer"`}).View("intake shut")
+		v, ok := planted(t, e, edit{`"intake", "raw-hose", "strainer"`, `"intake", "suction-hose", "strainer"`}).Segments.View("intake shut")
 		require.True(t, ok)
 		require.Equal(t, known, len(v.Collapses) == 1, "stands %q", stands)
 		if stands == "0.5 bar" {
@@ -120,17 +122,17 @@ func TestUntoldAndCollapses(t *testing.T) {
 // all states are the load's.
 func TestViewsAgreeWithLoads(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		build, faults := Parse("random.toml", []byte(drawBuild(t)))
+		build, faults := read.Parse("random.toml", []byte(drawBuild(t)))
 		require.NoError(t, faults.Err())
 		sys, faults := Walk(build)
 		require.NoError(t, faults.Err())
-		high, low := map[*Segment]float64{}, map[*Segment]float64{}
-		for _, v := range sys.Views() {
+		high, low := map[*segment.Segment]float64{}, map[*segment.Segment]float64{}
+		for _, v := range sys.Segments.Views() {
 			for _, row := range v.Segments {
 				high[row.Segment], low[row.Segment] = max(high[row.Segment], row.High), min(low[row.Segment], row.Low)
 			}
 		}
-		for _, g := range sys.Segments {
+		for _, g := range sys.Segments.All {
 			worst, _ := g.Load.Worst()
 			require.Equal(t, worst, high[g], g.Name)
 			require.Equal(t, g.Load.Low, low[g], g.Name)
@@ -139,4 +141,4 @@ func TestViewsAgreeWithLoads(t *testing.T) {
 }
 
 // times is how many times over a part is loaded.
-func times(o Overload) float64 { return o.Sees / max(o.Holds, 0.001) }
+func times(o segment.Overload) float64 { return o.Sees / max(o.Holds, 0.001) }

@@ -6,6 +6,9 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"handtight/bom/circuit"
+	"handtight/bom/read"
+	"handtight/bom/running"
 	"handtight/catalog"
 )
 
@@ -18,40 +21,40 @@ func TestStandings(t *testing.T) {
 		why   string
 		edits []edit
 		port  string
-		want  Standing
+		want  running.Standing
 	}{
-		{"the intake, which no flush reaches", nil, "intake.inboard", Stands},
-		{"before the feed pump, whose valves hold the flush off", nil, "strainer.out", Stands},
-		{"between the feed pump and the flush tee: under the flush's pressure, and out of its way", nil, "filter.out", Stands},
-		{"as far as the flush tee", nil, "tee/gauge.b", Stands},
-		{"and on from there", nil, "tee/flush.b", Flushed},
-		{"the pump's outlet, through its valves", nil, "pump.out", Flushed},
-		{"the vessel", nil, "vessel.feed", Flushed},
-		{"behind the throttle", nil, "brine-hose.b", Flushed},
-		{"the line that the flush comes by, behind its check valve", nil, "check.out", Flushed},
-		{"a gauge on the flushed line", nil, "gauge/hp.in", DeadEnd},
-		{"and the branch that it stands on", nil, "tee/hp-gauge.branch", DeadEnd},
-		{"but not the tee's way through", nil, "tee/hp-gauge.a", Flushed},
-		{"a relief passes nothing while it holds", nil, "relief.in", DeadEnd},
-		{"nor on its far side, in the brine line", nil, "relief.out", DeadEnd},
+		{"the intake, which no flush reaches", nil, "intake.inboard", running.Stands},
+		{"before the feed pump, whose valves hold the flush off", nil, "strainer.out", running.Stands},
+		{"between the feed pump and the flush tee: under the flush's pressure, and out of its way", nil, "filter.out", running.Stands},
+		{"as far as the flush tee", nil, "tee/gauge.b", running.Stands},
+		{"and on from there", nil, "tee/flush.b", running.Flushed},
+		{"the pump's outlet, through its valves", nil, "pump.out", running.Flushed},
+		{"the vessel", nil, "vessel.feed", running.Flushed},
+		{"behind the throttle", nil, "brine-hose.b", running.Flushed},
+		{"the line that the flush comes by, behind its check valve", nil, "check.out", running.Flushed},
+		{"a gauge on the flushed line", nil, "gauge/hp.in", running.DeadEnd},
+		{"and the branch that it stands on", nil, "tee/hp-gauge.branch", running.DeadEnd},
+		{"but not the tee's way through", nil, "tee/hp-gauge.a", running.Flushed},
+		{"a relief passes nothing while it holds", nil, "relief.in", running.DeadEnd},
+		{"nor on its far side, in the brine line", nil, "relief.out", running.DeadEnd},
 		{"no sea water", nil, "vessel.product", 0},
 		{"house water only", nil, "carbon.out", 0},
-		{"a centrifugal feed pump lets the flush run through the filters, out to the sea", []edit{{`"feed-pump"`, `"centrifugal"`}}, "filter.out", Flushed},
-		{"and a gauge there is a dead end then", []edit{{`"feed-pump"`, `"centrifugal"`}}, "gauge.in", DeadEnd},
-		{"the flush led in before the filters", []edit{{`"filter", "tee/gauge", "tee/flush"`, `"tee/flush", "filter", "tee/gauge"`}}, "filter.out", Flushed},
+		{"a centrifugal feed pump lets the flush run through the filters, out to the sea", []edit{{`"feed-pump"`, `"centrifugal"`}}, "filter.out", running.Flushed},
+		{"and a gauge there is a dead end then", []edit{{`"feed-pump"`, `"centrifugal"`}}, "gauge.in", running.DeadEnd},
+		{"the flush led in before the filters", []edit{{`"filter", "tee/gauge", "tee/flush"`, `"tee/flush", "filter", "tee/gauge"`}}, "filter.out", running.Flushed},
 		{"the flush led in behind the plunger pump: its outlet is a pocket", []edit{
 			{`"tee/flush", "pump"`, `"pump"`}, {`"pump", "tee/relief"`, `"pump", "tee/flush", "tee/relief"`},
-		}, "pump.out", Stands},
+		}, "pump.out", running.Stands},
 		{"the rest of the high-pressure side is flushed still", []edit{
 			{`"tee/flush", "pump"`, `"pump"`}, {`"pump", "tee/relief"`, `"pump", "tee/flush", "tee/relief"`},
-		}, "hp-hose.a", Flushed},
-		{"a gauge on a line that is not flushed is no better off than the line", nil, "gauge.in", Stands},
-		{"nor is a brine line that ends in a gauge", []edit{closed, free}, "brine-hose.b", Stands},
-		{"the flush cannot leave then, and the vessel is left with its sea water", []edit{closed, free}, "vessel.feed", Stands},
+		}, "hp-hose.a", running.Flushed},
+		{"a gauge on a line that is not flushed is no better off than the line", nil, "gauge.in", running.Stands},
+		{"nor is a brine line that ends in a gauge", []edit{closed, free}, "brine-hose.b", running.Stands},
+		{"the flush cannot leave then, and the vessel is left with its sea water", []edit{closed, free}, "vessel.feed", running.Stands},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := planted(t, c.edits...)
-			require.Equal(t, c.want, sys.Standings()[sys.portNamed(t, c.port)], c.port)
+			require.Equal(t, c.want, sys.Running.Standings()[sys.portNamed(t, c.port)], c.port)
 		})
 	}
 }
@@ -68,15 +71,15 @@ func TestStandingsOfLoopsAndPlugs(t *testing.T) {
 		why   string
 		edits []edit
 		port  string
-		want  Standing
+		want  running.Standing
 	}{
-		{"round the loop", []edit{loop, unhose}, "hp-hose.a", DeadEnd},
-		{"a tee whose ports nobody joined may lead on", []edit{open}, "tee/x.branch", Flushed},
-		{"a tee that is plugged does not", []edit{open, plug}, "tee/x.branch", DeadEnd},
+		{"round the loop", []edit{loop, unhose}, "hp-hose.a", running.DeadEnd},
+		{"a tee whose ports nobody joined may lead on", []edit{open}, "tee/x.branch", running.Flushed},
+		{"a tee that is plugged does not", []edit{open, plug}, "tee/x.branch", running.DeadEnd},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := planted(t, c.edits...)
-			require.Equal(t, c.want, sys.Standings()[sys.portNamed(t, c.port)], c.port)
+			require.Equal(t, c.want, sys.Running.Standings()[sys.portNamed(t, c.port)], c.port)
 		})
 	}
 }
@@ -86,29 +89,29 @@ func TestStandingsOfLoopsAndPlugs(t *testing.T) {
 func TestRunsThroughAgreesWithTakingAway(t *testing.T) {
 	both := map[bool]int{}
 	rapid.Check(t, func(t *rapid.T) {
-		build, faults := Parse("random.toml", []byte(drawBuild(t)))
+		build, faults := read.Parse("random.toml", []byte(drawBuild(t)))
 		require.NoError(t, faults.Err())
 		sys, faults := Walk(build)
 		require.NoError(t, faults.Err())
-		passes := func(e *Link) bool { return e.Is != catalog.Relief && !e.ShutNormally() }
-		got := sys.RunsThrough(passes)
+		passes := func(e *circuit.Link) bool { return e.Is != catalog.Relief && !e.ShutNormally() }
+		got := sys.Running.RunsThrough(passes)
 		var links [][2]int
-		for _, j := range sys.Joints {
+		for _, j := range sys.Graph.Joints {
 			links = append(links, [2]int{j.A, j.B})
 		}
-		for _, u := range sys.Units {
+		for _, u := range sys.Graph.Units {
 			for _, p := range u.Passages() {
-				if passes(&Link{Unit: u, Is: p.Is, Closable: p.Closable}) {
+				if passes(&circuit.Link{Unit: u, Is: p.Is, Closable: p.Closable}) {
 					links = append(links, [2]int{u.First + p.From, u.First + p.To})
 				}
 			}
 		}
-		for p := range sys.Ports {
+		for p := range sys.Graph.Ports {
 			want := true
 			for without := -1; without < len(links); without++ {
 				want = want && sys.reachesAnEnd(p, links, without)
 			}
-			require.Equal(t, want, got[p], sys.Ports[p].Name())
+			require.Equal(t, want, got[p], sys.Graph.Ports[p].Name())
 			both[want]++
 		}
 	})
@@ -128,7 +131,7 @@ func (s *System) reachesAnEnd(port int, links [][2]int, without int) bool {
 		}
 	}
 	for p := range seen {
-		if n := &s.Ports[p]; s.Boundary(n.Unit, n.Index) || n.Joint == nil && !s.Plugged(n.Name()) {
+		if n := &s.Graph.Ports[p]; s.Graph.Boundary(n.Unit, n.Index) || n.Joint == nil && !s.Graph.Plugged(n.Name()) {
 			return true
 		}
 	}

@@ -2,6 +2,8 @@ package bom
 
 import (
 	"fmt"
+	"handtight/bom/circuit"
+	"handtight/bom/state"
 	"os"
 	"regexp"
 	"strings"
@@ -72,15 +74,15 @@ var builds = []struct {
 
 // oneState solves the normal state of every part of a build.
 func oneState(s *System) {
-	for part := range s.Nets {
-		if s.Normal(part) != nil {
-			s.Zones(part, &Condition{}).Shut(-1, true)
+	for part := range s.Circuit.Nets {
+		if s.States.Normal(part) != nil {
+			s.States.Zones(part, &circuit.Condition{}).Shut(-1, true)
 		}
 	}
 }
 
 // allStates solves every state afresh, and what each junction sees over all of them.
-func allStates(s *System) *States { return Solve(s.Circuit, s.Waters()) }
+func allStates(s *System) *state.States { return state.Solve(s.States.Circuit, s.Waters) }
 
 // One state of a build, all of them, and how many times the one the all are.
 func BenchmarkStates(b *testing.B) {
@@ -92,7 +94,7 @@ func BenchmarkStates(b *testing.B) {
 				for b.Loop() {
 					allStates(sys)
 				}
-				states := len(sys.States)
+				states := len(sys.States.All)
 				one := fastest(func() { oneState(sys) })
 				b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(one.Nanoseconds()), "times-one-state")
 				b.ReportMetric(float64(states), "states")

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom/state"
 	"handtight/pressure/network"
 )
 
@@ -201,7 +202,7 @@ func TestStatesOfValves(t *testing.T) {
 	} {
 		t.Run(c.kind+" "+c.normal, func(t *testing.T) {
 			got := map[string]bool{}
-			for _, st := range planted(t, valve(c.kind, c.normal)...).States {
+			for _, st := range planted(t, valve(c.kind, c.normal)...).States.All {
 				if st.Unit != nil && st.Unit.Name == "a-valve" {
 					got[st.Name] = st.Failure
 				}
@@ -228,23 +229,23 @@ func TestVacuum(t *testing.T) {
 				all[cell] = true
 			}
 		}
-		for p := range sys.Ports {
-			_, low, ok := sys.Pressure(st, p)
+		for p := range sys.Graph.Ports {
+			_, low, ok := sys.States.Pressure(st, p)
 			require.True(t, ok)
 			want := 0.0
 			if all[p] {
 				want = network.Vacuum
 			}
-			require.Equal(t, want, low, "%s at %s", state, sys.Ports[p].Name())
+			require.Equal(t, want, low, "%s at %s", state, sys.Graph.Ports[p].Name())
 		}
 	}
-	for _, st := range sys.States {
+	for _, st := range sys.States.All {
 		if st.Name == "intake shut" || st.Failure {
 			continue
 		}
-		for p := range sys.Ports {
-			_, low, _ := sys.Pressure(st, p)
-			require.Zero(t, low, "%s at %s", st.Name, sys.Ports[p].Name())
+		for p := range sys.Graph.Ports {
+			_, low, _ := sys.States.Pressure(st, p)
+			require.Zero(t, low, "%s at %s", st.Name, sys.Graph.Ports[p].Name())
 		}
 	}
 }
@@ -255,12 +256,12 @@ func TestVacuumOfABlockedIntake(t *testing.T) {
 	sys := planted(t, edit{`"intake", "raw-hose", "strainer", "feed-pump"`, `"hull", "raw-hose", "strainer", "hand", "feed-pump"`},
 		more("[[item]]\nid = \"hull\"\nkind = \"through-hull\"\n[[item]]\nid = \"hand\"\nkind = \"shut-off valve\""))
 	for port, by := range map[string]string{"hull.inboard": "hull blocked", "raw-hose.b": "hull blocked", "strainer.out": "strainer clogged", "feed-pump.in": "hand shut", "pump.in": "hand shut"} {
-		load := sys.PortLoad(sys.portNamed(t, port))
+		load := sys.States.PortLoad(sys.portNamed(t, port))
 		require.Equal(t, network.Vacuum, load.Low, port)
 		require.Equal(t, by, load.ByLow.Name, port)
 	}
 	require.True(t, sys.stateNamed(t, "hull blocked").Failure)
-	for _, st := range planted(t).States {
+	for _, st := range planted(t).States.All {
 		require.NotContains(t, st.Name, "blocked", "a seacock is shut by hand")
 	}
 }
@@ -268,8 +269,8 @@ func TestVacuumOfABlockedIntake(t *testing.T) {
 // sameCell lists the ports that always share a port's pressure.
 func sameCell(sys *System, port int) []int {
 	var out []int
-	for p := range sys.Ports {
-		if sys.JunctionOf[p] == sys.JunctionOf[port] {
+	for p := range sys.Graph.Ports {
+		if sys.Circuit.JunctionOf[p] == sys.Circuit.JunctionOf[port] {
 			out = append(out, p)
 		}
 	}
@@ -291,29 +292,29 @@ name = "second relief"
 path = ["tee/b.branch", "relief/b", "relief-outlet/b"]
 `
 	both := planted(t, more(second))
-	require.Len(t, both.States, len(one.States)+5, "normal, intake, strainer, throttle and relief of the second")
-	for _, st := range both.States {
-		for p := range both.Ports {
-			name := both.Ports[p].Name()
-			_, _, touched := both.Pressure(st, p)
-			ofB := both.Ports[p].Unit.Label == "b"
-			stateOfB := both.Ports[firstTouched(both, st)].Unit.Label == "b"
+	require.Len(t, both.States.All, len(one.States.All)+5, "normal, intake, strainer, throttle and relief of the second")
+	for _, st := range both.States.All {
+		for p := range both.Graph.Ports {
+			name := both.Graph.Ports[p].Name()
+			_, _, touched := both.States.Pressure(st, p)
+			ofB := both.Graph.Ports[p].Unit.Label == "b"
+			stateOfB := both.Graph.Ports[firstTouched(both, st)].Unit.Label == "b"
 			require.Equal(t, ofB == stateOfB, touched, "%s at %s", st.Name, name)
 		}
 	}
-	for p := range one.Ports {
-		name := one.Ports[p].Name()
-		require.Equal(t, one.PortLoad(p).Act, both.PortLoad(both.portNamed(t, name)).Act, name)
+	for p := range one.Graph.Ports {
+		name := one.Graph.Ports[p].Name()
+		require.Equal(t, one.States.PortLoad(p).Act, both.States.PortLoad(both.portNamed(t, name)).Act, name)
 	}
-	load := both.PortLoad(both.portNamed(t, "pump/b.out"))
+	load := both.States.PortLoad(both.portNamed(t, "pump/b.out"))
 	require.InDelta(t, 55, load.Normal, 1e-9)
 	require.InDelta(t, 71.5, load.Act, 1e-9, "its own relief with its own outlet")
 	require.Nil(t, load.NoBound, "though the first has no way out")
 }
 
-func firstTouched(sys *System, st *State) int {
-	for p := range sys.Ports {
-		if _, _, ok := sys.Pressure(st, p); ok {
+func firstTouched(sys *System, st *state.State) int {
+	for p := range sys.Graph.Ports {
+		if _, _, ok := sys.States.Pressure(st, p); ok {
 			return p
 		}
 	}

@@ -139,7 +139,7 @@ func TestHandSolvedCases(t *testing.T) {
 			sys := planted(t, c.edits...)
 			for zone, want := range c.at {
 				for _, port := range zones[zone] {
-					if _, placed := sys.Unit(unitOf(port)); !placed {
+					if _, placed := sys.Graph.Unit(unitOf(port)); !placed {
 						continue // a variant without it
 					}
 					sees(t, sys, c.stand, port, want, c.why)
@@ -153,7 +153,7 @@ func TestHandSolvedCases(t *testing.T) {
 					if c.state == "" {
 						continue
 					}
-					high, low, ok := sys.Pressure(sys.stateNamed(t, c.state), sys.portNamed(t, port))
+					high, low, ok := sys.States.Pressure(sys.stateNamed(t, c.state), sys.portNamed(t, port))
 					require.True(t, ok)
 					closeTo(t, level{full, want.low}, high, low, "state %s at %s: %s", c.state, port, c.why)
 				}
@@ -187,13 +187,13 @@ func unitOf(port string) string {
 // A state without a bound says so; a state with a bound everywhere does not.
 func TestStatesWithoutBound(t *testing.T) {
 	var none []string
-	for _, st := range planted(t).States {
+	for _, st := range planted(t).States.All {
 		if st.NoBound {
 			none = append(none, st.Name)
 		}
 	}
 	require.Equal(t, []string{"overboard-valve shut"}, none, "as people build it, one shut valve leaves no way out")
-	for _, st := range planted(t, ownOutlet, plugOutlet).States {
+	for _, st := range planted(t, ownOutlet, plugOutlet).States.All {
 		require.False(t, st.NoBound, st.Name)
 	}
 }
@@ -209,7 +209,7 @@ func TestStatesOfThePlant(t *testing.T) {
 	}
 	var got []string
 	failures := map[string]bool{}
-	for _, st := range planted(t).States {
+	for _, st := range planted(t).States.All {
 		got = append(got, st.Name)
 		failures[st.Name] = st.Failure
 	}

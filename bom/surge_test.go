@@ -54,7 +54,7 @@ path = ["house", "h1", "h2", "valve", "h3", "out"]
 // A surge worked by hand: 12 L/min in 10 mm is 0.0002 m3/s over 78.54 mm2, 2.546 m/s;
 // 2 x 1025 x 3 m x 2.546 / 0.02 s is 7.83 bar. The hose behind the valve counts not.
 func TestSurges(t *testing.T) {
-	list := walked(t, "surge.toml", surgeLine).Surges()
+	list := walked(t, "surge.toml", surgeLine).Running.Surges()
 	require.Len(t, list, 1)
 	x := list[0]
 	require.Equal(t, "valve", x.Valve.Name)
@@ -75,7 +75,7 @@ func TestNoSurge(t *testing.T) {
 		"a timer":       {`"solenoid valve"`, `"flush timer valve"`},
 		"a drain first": {`["house", "h1", "h2", "valve", "h3", "out"]`, `["house", "h1", "out"]`},
 	} {
-		require.Empty(t, walked(t, "surge.toml", replaceOnce(t, surgeLine, e.from, e.to)).Surges(), why)
+		require.Empty(t, walked(t, "surge.toml", replaceOnce(t, surgeLine, e.from, e.to)).Running.Surges(), why)
 	}
 }
 
@@ -91,7 +91,7 @@ func TestSurgeBySort(t *testing.T) {
 		{"product: 60 L/h", []edit{{`"vessel.product", "meter"`, `"vessel.product", "long", "snap", "meter"`}, {`pressure = "55 bar"`, "pressure = \"55 bar\"\nproduct = \"60 L/h\"\n" + items}}, 1},
 		{"sea water: the pump's", []edit{{`"feed-pump", "filter"`, `"feed-pump", "long", "snap", "filter"`}, more(items)}, 8},
 	} {
-		list := planted(t, c.edits...).Surges()
+		list := planted(t, c.edits...).Running.Surges()
 		require.Len(t, list, 1, c.why)
 		require.Equal(t, "snap", list[0].Valve.Name, c.why)
 		require.InDelta(t, c.flow, list[0].Flow.LitresPerMinute(), 1e-9, c.why)
@@ -104,7 +104,7 @@ func TestSurgeFlow(t *testing.T) {
 	second := "[[item]]\nid = \"second\"\nkind = \"house supply\"\nflow = \"5 L/min\"\n[[item]]\nid = \"tee\"\nkind = \"tee\"\n" +
 		"[[item]]\nid = \"relief\"\nkind = \"relief valve\"\nflow = \"40 L/min\"\n"
 	text := replaceOnce(t, surgeLine, "[[run]]", second+"[[run]]\nname = \"second\"\npath = [\"second\", \"tee.branch\"]\n[[run]]")
-	list := walked(t, "surge.toml", replaceOnce(t, text, `"house", "h1"`, `"house", "tee", "h1"`)).Surges()
+	list := walked(t, "surge.toml", replaceOnce(t, text, `"house", "h1"`, `"house", "tee", "h1"`)).Running.Surges()
 	require.Len(t, list, 1)
 	require.InDelta(t, 12, list[0].Flow.LitresPerMinute(), 1e-9, "of 12 and 5 the larger, and not 17")
 
@@ -115,14 +115,14 @@ path = ["tee/r.branch", "relief.in"]`)
 	relief = replaceOnce(t, relief, `kind = "house supply"
 pressure = "3 bar"
 flow = "12 L/min"`, `kind = "sea"`)
-	require.Len(t, walked(t, "surge.toml", replaceOnce(t, relief, "flow = \"40 L/min\"", "set = \"6 bar\"\nflow = \"40 L/min\"")).Surges(), 0, "the relief's own flow is nobody's")
+	require.Len(t, walked(t, "surge.toml", replaceOnce(t, relief, "flow = \"40 L/min\"", "set = \"6 bar\"\nflow = \"40 L/min\"")).Running.Surges(), 0, "the relief's own flow is nobody's")
 
 	items := "[[item]]\nid = \"snap\"\nkind = \"solenoid valve\"\nnormal = \"open\"\n[[item]]\nid = \"snap-stock\"\nkind = \"hose stock\"\nbore = \"10 mm\"\n" +
 		"[[hose]]\nid = \"long\"\nof = \"snap-stock\"\nlength = \"3 m\"\n"
-	require.Empty(t, planted(t, edit{`"vessel.product", "meter"`, `"vessel.product", "long", "snap", "meter"`}, more(items)).Surges(), "how much product there is nobody says")
+	require.Empty(t, planted(t, edit{`"vessel.product", "meter"`, `"vessel.product", "long", "snap", "meter"`}, more(items)).Running.Surges(), "how much product there is nobody says")
 	stuck := planted(t, edit{`"pump", "tee/relief"`, `"pump", "long", "snap", "check/hp.out>in", "tee/relief"`}, more(items))
-	require.True(t, math.IsInf(stuck.PortLoad(stuck.portNamed(t, "snap.in")).Normal, 1))
-	require.Empty(t, stuck.Surges(), "where nothing bounds the pressure, that is the finding")
+	require.True(t, math.IsInf(stuck.States.PortLoad(stuck.portNamed(t, "snap.in")).Normal, 1))
+	require.Empty(t, stuck.Running.Surges(), "where nothing bounds the pressure, that is the finding")
 }
 
 // A solenoid behind another valve of the flush shuts against the house pressure that the
@@ -130,7 +130,7 @@ flow = "12 L/min"`, `kind = "sea"`)
 func TestSurgeBehindAnotherFlushValve(t *testing.T) {
 	text := replaceOnce(t, surgeLine, `"house", "h1"`, `"house", "clock", "h1"`)
 	text = replaceOnce(t, text, "[[run]]", "[[item]]\nid = \"clock\"\nkind = \"flush timer valve\"\n[[run]]")
-	list := walked(t, "surge.toml", text).Surges()
+	list := walked(t, "surge.toml", text).Running.Surges()
 	require.Len(t, list, 1)
 	require.InDelta(t, 3, list[0].Stands, 1e-9)
 }

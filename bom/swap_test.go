@@ -1,6 +1,8 @@
 package bom
 
 import (
+	"handtight/bom/build"
+	"handtight/bom/read"
 	"strings"
 	"testing"
 
@@ -68,7 +70,7 @@ hours = "20 h"
 
 func swapped(t *testing.T, pairs map[string]string) *System {
 	t.Helper()
-	b, faults := Parse("swaps.toml", []byte(swaps))
+	b, faults := read.Parse("swaps.toml", []byte(swaps))
 	require.NoError(t, faults.Err())
 	before := walkedKeys(t, b)
 	out, err := b.Swap(pairs)
@@ -80,7 +82,7 @@ func swapped(t *testing.T, pairs map[string]string) *System {
 }
 
 // walkedKeys lists what a build needs: "box 1, house 1".
-func walkedKeys(t *testing.T, b *Build) string {
+func walkedKeys(t *testing.T, b *build.Build) string {
 	sys, faults := Walk(b)
 	require.NoError(t, faults.Err())
 	return needKeys(t, sys)
@@ -115,14 +117,14 @@ func TestSwap(t *testing.T) {
 			require.Equal(t, c.needs, needKeys(t, sys))
 			if c.pairs["box"] != "" {
 				require.Equal(t, "other/x", sys.Build.Plugged[0].Unit)
-				require.Equal(t, Option{For: "other", Item: "box", Place: sys.Build.Options[0].Place}, sys.Build.Options[0], "the way back")
+				require.Equal(t, build.Option{For: "other", Item: "box", Place: sys.Build.Options[0].Place}, sys.Build.Options[0], "the way back")
 			}
 		})
 	}
 }
 
 func TestSwapRefuses(t *testing.T) {
-	b, faults := Parse("swaps.toml", []byte(swaps))
+	b, faults := read.Parse("swaps.toml", []byte(swaps))
 	require.NoError(t, faults.Err())
 	for _, c := range []struct {
 		why   string

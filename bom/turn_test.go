@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"handtight/bom/build"
+	"handtight/bom/read"
 	"handtight/threads"
 )
 
@@ -38,7 +40,7 @@ func TestTurnsForBetterJoints(t *testing.T) {
 				to = ended("from", "check valve", female, "R 1/2") + ended("to", "check valve", "Rc 1/2", female)
 			}
 			sys := walked(t, "turn.toml", head+to+ended("part", "elbow", c.a, c.b)+runs("from part to"))
-			require.Equal(t, c.want, sys.JointName(sys.Joints[0])+", "+sys.JointName(sys.Joints[1]))
+			require.Equal(t, c.want, sys.Graph.JointName(sys.Graph.Joints[0])+", "+sys.Graph.JointName(sys.Graph.Joints[1]))
 		})
 	}
 }
@@ -47,8 +49,8 @@ func TestTurnsForBetterJoints(t *testing.T) {
 func TestTurnsAtTheEnds(t *testing.T) {
 	text := head + ended("first", "nipple", "1/2 NPT male", "3/8 NPT male") + ended("mid", "coupling", "1/2 NPT female", "3/8 NPT female") + ended("last", "nipple", "1/2 NPT male", "3/8 NPT male")
 	sys := walked(t, "turn.toml", text+runs("first mid last"))
-	for _, j := range sys.Joints {
-		require.True(t, j.Mating.Verdict.Holds(), sys.JointName(j))
+	for _, j := range sys.Graph.Joints {
+		require.True(t, j.Mating.Verdict.Holds(), sys.Graph.JointName(j))
 	}
 }
 
@@ -67,7 +69,7 @@ func TestTurnsBestOfAllWays(t *testing.T) {
 			text.WriteString(ended(fmt.Sprintf("u%d", i), kind, rapid.SampledFrom(some).Draw(t, "a"), rapid.SampledFrom(some).Draw(t, "b")))
 			fmt.Fprintf(&path, "u%d ", i)
 		}
-		build, faults := Parse("turn.toml", []byte(text.String()+runs(path.String())))
+		build, faults := read.Parse("turn.toml", []byte(text.String()+runs(path.String())))
 		require.NoError(t, faults.Err())
 		sys, faults := Walk(build)
 		require.NoError(t, faults.Err())
@@ -78,8 +80,8 @@ func TestTurnsBestOfAllWays(t *testing.T) {
 			}
 		}
 		got, written := 0, true
-		for _, j := range sys.Joints {
-			a, b := &sys.Ports[j.A], &sys.Ports[j.B]
+		for _, j := range sys.Graph.Joints {
+			a, b := &sys.Graph.Ports[j.A], &sys.Graph.Ports[j.B]
 			got += badness(a.Port, b.Port)
 			written = written && a.Index == 1 && b.Index == 0
 		}
@@ -92,7 +94,7 @@ func TestTurnsBestOfAllWays(t *testing.T) {
 
 // costOf sums the joints of a run with the parts of a bit set turned; a directed part
 // cannot be.
-func costOf(items []*Item, turned int, fixed []bool) (sum int, ok bool) {
+func costOf(items []*build.Item, turned int, fixed []bool) (sum int, ok bool) {
 	for i := range items {
 		if turned>>i&1 == 1 && fixed[i] {
 			return 0, false
@@ -107,7 +109,7 @@ func costOf(items []*Item, turned int, fixed []bool) (sum int, ok bool) {
 
 // badness is how bad a joint of two ends is: it holds, it holds at low pressure, nobody
 // knows, it does not hold.
-func badness(a, b *Port) int {
+func badness(a, b *build.Port) int {
 	if len(a.End.Candidates) == 0 || len(b.End.Candidates) == 0 {
 		return 2
 	}

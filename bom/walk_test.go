@@ -2,6 +2,7 @@ package bom
 
 import (
 	"fmt"
+	"handtight/bom/read"
 	"strings"
 	"testing"
 	"time"
@@ -77,8 +78,8 @@ func joined(t *testing.T, paths ...string) []string {
 	t.Helper()
 	sys := walked(t, "kit.toml", head+kit+runs(paths...))
 	var out []string
-	for _, j := range sys.Joints {
-		out = append(out, sys.JointName(j))
+	for _, j := range sys.Graph.Joints {
+		out = append(out, sys.Graph.JointName(j))
 	}
 	return out
 }
@@ -177,7 +178,7 @@ func TestManifoldOpensItsOwnPorts(t *testing.T) {
 		"gap.a": 3, "gap.b": 3, "gap.branch": 3, "gap.d": 3, "gauge.in": 3, "gauge/3.in": 3, "three.a": 3, "gauge/7.in": 3,
 		"gauge/4.in": 0, "elbow.b": 0, "gauge/8.in": 0, "elbow/2.a": 0,
 	} {
-		require.InDelta(t, want, sys.PortLoad(sys.portNamed(t, port)).Normal, 1e-9, port)
+		require.InDelta(t, want, sys.States.PortLoad(sys.portNamed(t, port)).Normal, 1e-9, port)
 	}
 }
 
@@ -186,9 +187,9 @@ func TestManifoldOpensItsOwnPorts(t *testing.T) {
 func TestJointNumbersAreStable(t *testing.T) {
 	numbers := func(text string) (out []string) {
 		sys := walked(t, "kit.toml", text)
-		for i, j := range sys.Joints {
+		for i, j := range sys.Graph.Joints {
 			require.Equal(t, i+1, j.Number)
-			out = append(out, fmt.Sprintf("%d %s", j.Number, sys.JointName(j)))
+			out = append(out, fmt.Sprintf("%d %s", j.Number, sys.Graph.JointName(j)))
 		}
 		return out
 	}
@@ -203,13 +204,13 @@ func TestJointNumbersAreStable(t *testing.T) {
 func TestLongRun(t *testing.T) {
 	const joints = 10_000
 	text := head + kit + runs("tank "+strings.Repeat("elbow/+ ", joints-1)+"drain")
-	build, faults := Parse("long.toml", []byte(text))
+	build, faults := read.Parse("long.toml", []byte(text))
 	require.NoError(t, faults.Err())
 	start := time.Now()
 	sys, faults := Walk(build)
 	require.NoError(t, faults.Err())
 	require.Less(t, time.Since(start), 10*time.Second, "the time grows with the joints, not with their square")
-	require.Len(t, sys.Joints, joints)
-	require.Len(t, sys.Segments, 1)
-	require.Equal(t, "elbow/+9999.b - drain.in", sys.JointName(sys.Joints[joints-1]))
+	require.Len(t, sys.Graph.Joints, joints)
+	require.Len(t, sys.Segments.All, 1)
+	require.Equal(t, "elbow/+9999.b - drain.in", sys.Graph.JointName(sys.Graph.Joints[joints-1]))
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom/rating"
 	"handtight/pressure"
 )
 
@@ -32,7 +33,7 @@ ports = { a = '1/8 NPT female', b = '1/8 NPT female' }
 name = "line"
 path = ["nipple", "coupling"]
 `
-	nipple := func(text string) Hold { return walked(t, "x.toml", text).PortHold(0) }
+	nipple := func(text string) rating.Allowable { return walked(t, "x.toml", text).Ratings.PortHold(0) }
 	h := nipple(text)
 	require.True(t, h.Known)
 	require.True(t, h.Estimate)

@@ -13,7 +13,7 @@ func TestWarmthThatIsHalfSaid(t *testing.T) {
 		"[[item]]\nid = \"cup\"\nkind = \"coupling\"\n"
 	for duty, outside := range map[string]bool{`space = "75 C"`: true, `water = "75 C"`: true, `space = "60 C"`: false, "water = \"20 C\"\nspace = \"75 C\"": false} {
 		sys := walked(t, "x.toml", head+"[duty]\n"+duty+"\n"+hose+runs("hose cup"))
-		hose, _ := sys.Unit("hose")
-		require.Equal(t, outside, sys.OutsideTemperature(hose.Item) != nil, duty)
+		hose, _ := sys.Graph.Unit("hose")
+		require.Equal(t, outside, sys.Ratings.OutsideTemperature(hose.Item) != nil, duty)
 	}
 }

@@ -2,6 +2,8 @@ package bom
 
 import (
 	"fmt"
+	"handtight/bom/read"
+	"handtight/bom/wetting"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -11,7 +13,7 @@ import (
 // Which water wets the ports of the plant that many people build first.
 func TestWaters(t *testing.T) {
 	sys := planted(t)
-	w := sys.Waters()
+	w := sys.Waters
 	for _, c := range []struct {
 		why, port                   string
 		sea, product, house, rinsed bool
@@ -44,16 +46,16 @@ func TestWatersChanged(t *testing.T) {
 		why  string
 		edit edit
 		port string
-		want func(*Waters, int) bool
+		want func(*wetting.Waters, int) bool
 	}{
-		{"without a check valve sea water stands before the flush valve", edit{`"flush-valve", "check", "tee/flush.branch"`, `"flush-valve", "tee/flush.branch"`}, "flush-valve.out", (*Waters).Sea},
-		{"a centrifugal feed pump lets the flush back to the strainer", edit{`"feed-pump"`, `"centrifugal"`}, "strainer.out", (*Waters).Rinsed},
+		{"without a check valve sea water stands before the flush valve", edit{`"flush-valve", "check", "tee/flush.branch"`, `"flush-valve", "tee/flush.branch"`}, "flush-valve.out", (*wetting.Waters).Sea},
+		{"a centrifugal feed pump lets the flush back to the strainer", edit{`"feed-pump"`, `"centrifugal"`}, "strainer.out", (*wetting.Waters).Rinsed},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			before, after := planted(t), planted(t, c.edit)
-			require.True(t, c.want(after.Waters(), after.portNamed(t, c.port)))
+			require.True(t, c.want(after.Waters, after.portNamed(t, c.port)))
 			if p := c.port; p != "flush-valve.out" {
-				require.False(t, c.want(before.Waters(), before.portNamed(t, p)))
+				require.False(t, c.want(before.Waters, before.portNamed(t, p)))
 			}
 		})
 	}
@@ -79,7 +81,7 @@ path = ["tail", "tail/+"]
 		want  bool
 	}{{"true", true}, {"false", false}} {
 		sys := walked(t, "x.toml", fmt.Sprintf(text, c.below))
-		require.Equal(t, c.want, sys.Waters().Sea(0), "below_waterline = %s", c.below)
+		require.Equal(t, c.want, sys.Waters.Sea(0), "below_waterline = %s", c.below)
 	}
 }
 
@@ -98,7 +100,7 @@ func TestDischarge(t *testing.T) {
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := planted(t, c.edit...)
-			d := sys.DischargeOf(sys.portNamed(t, "relief.out"))
+			d := sys.Circuit.DischargeOf(sys.portNamed(t, "relief.out"))
 			var inside []string
 			for _, u := range d.Inside {
 				inside = append(inside, u.Name)
@@ -114,19 +116,19 @@ func TestDischarge(t *testing.T) {
 // No port is wet by two waters at once, whatever is built.
 func TestWatersAreApart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		build, faults := Parse("random.toml", []byte(drawBuild(t)))
+		build, faults := read.Parse("random.toml", []byte(drawBuild(t)))
 		require.NoError(t, faults.Err())
 		sys, faults := Walk(build)
 		require.NoError(t, faults.Err())
-		w := sys.Waters()
-		for p := range sys.Ports {
+		w := sys.Waters
+		for p := range sys.Graph.Ports {
 			n := 0
 			for _, wet := range []bool{w.Sea(p), w.Product(p), w.House(p)} {
 				if wet {
 					n++
 				}
 			}
-			require.LessOrEqual(t, n, 1, "%s: sea %v, product %v, house %v", sys.Ports[p].Name(), w.Sea(p), w.Product(p), w.House(p))
+			require.LessOrEqual(t, n, 1, "%s: sea %v, product %v, house %v", sys.Graph.Ports[p].Name(), w.Sea(p), w.Product(p), w.House(p))
 		}
 	})
 }

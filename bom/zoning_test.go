@@ -2,6 +2,8 @@ package bom
 
 import (
 	"fmt"
+	"handtight/bom/circuit"
+	"handtight/bom/read"
 	"strings"
 	"testing"
 
@@ -68,18 +70,18 @@ func TestShutAlongALine(t *testing.T) {
 }
 
 func shutsAlike(t require.TestingT, text string) {
-	build, faults := Parse("valves.toml", []byte(text))
+	build, faults := read.Parse("valves.toml", []byte(text))
 	require.NoError(t, faults.Err(), text)
 	sys, faults := Walk(build)
 	require.NoError(t, faults.Err(), text)
-	for part, wires := range sys.LinksOf {
-		z := sys.Running.States.Zones(part, &Condition{})
+	for part, wires := range sys.Circuit.LinksOf {
+		z := sys.Running.Segments.States.Zones(part, &circuit.Condition{})
 		for _, full := range []bool{false, true} {
 			for _, i := range wires {
 				got := z.Shut(i, full)
-				fresh := sys.Running.States.Zones(part, &Condition{Shut: map[int]bool{i: true}}).Shut(-1, full)
-				name := sys.Links[i].Unit.Name
-				for cell := range sys.Nets[part] {
+				fresh := sys.Running.Segments.States.Zones(part, &circuit.Condition{Shut: map[int]bool{i: true}}).Shut(-1, full)
+				name := sys.Circuit.Links[i].Unit.Name
+				for cell := range sys.Circuit.Nets[part] {
 					require.Equal(t, fresh.High(cell), got.High(cell), "%s shut, highest of cell %d\n%s", name, cell, text)
 					require.Equal(t, fresh.Low(cell), got.Low(cell), "%s shut, lowest of cell %d\n%s", name, cell, text)
 					require.Equal(t, fresh.Discharge(cell), got.Discharge(cell), "%s shut, way out of cell %d\n%s", name, cell, text)

@@ -9,11 +9,13 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/cart"
+	"handtight/bom/order"
+	"handtight/bom/read"
 )
 
 // large makes a build of so many items, each an adaptor of its own, and a cart that
 // buys them by words, every tenth by code.
-func large(tb testing.TB, items int) (*bom.System, *bom.Order, []byte) {
+func large(tb testing.TB, items int) (*bom.System, *order.Order, []byte) {
 	tb.Helper()
 	sizes := []string{"1/8", "1/4", "3/8", "1/2", "3/4", "1", "1 1/4", "1 1/2", "2"}
 	families := []string{"NPT", "G", "R"}
@@ -33,7 +35,7 @@ func large(tb testing.TB, items int) (*bom.System, *bom.Order, []byte) {
 		fmt.Fprintf(&c, "%s,\"Adaptor %s %s male x %s NPT female, %s, series %d\",1,1.00\n", code, a, f, z, m, i)
 	}
 	b.WriteString("[[run]]\nname = \"all\"\npath = [\"a0\", \"a1\"]\n")
-	build, faults := bom.Parse("large.toml", []byte(b.String()))
+	build, faults := read.Parse("large.toml", []byte(b.String()))
 	require.Empty(tb, faults)
 	sys, faults := bom.Walk(build)
 	require.Empty(tb, faults)

@@ -11,12 +11,13 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/cart"
+	"handtight/bom/order"
 )
 
 // Common practice, no source: 60 L/h below. Check values, and no limit rests on them.
 
 // one judges one line against the clean example: code, text, quantity.
-func one(t require.TestingT, sys *bom.System, order *bom.Order, line string) (*cart.Verdict, *cart.Report) {
+func one(t require.TestingT, sys *bom.System, order *order.Order, line string) (*cart.Verdict, *cart.Report) {
 	c, err := cart.Read("c.csv", []byte("Code\tDescription\tQty\n"+line+"\n"), cart.Options{Currency: "EUR"})
 	require.NoError(t, err)
 	require.Len(t, c.Lines, 1)

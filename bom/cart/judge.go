@@ -6,7 +6,10 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/graph"
 	"handtight/bom/money"
+	"handtight/bom/order"
 )
 
 // Judge holds carts against what a build needs. The order is the system's own
@@ -15,7 +18,7 @@ import (
 // Lines that are sure are taken first: by the shop's code or the build's id, then by
 // ends, kind, figures and material. Only then are lines with a wrong thread laid to
 // what is still short, so that a right part is never displaced by a wrong one.
-func Judge(sys *bom.System, order *bom.Order, carts []*Cart, accepted *Accepted) *Report {
+func Judge(sys *bom.System, order *order.Order, carts []*Cart, accepted *Accepted) *Report {
 	j := &judge{
 		sys: sys, report: &Report{Build: sys.Build.Name, Carts: carts}, accepted: accepted,
 		match: newMatcher(sys, order), units: unitsOf(sys),
@@ -47,16 +50,16 @@ type judge struct {
 	report   *Report
 	accepted *Accepted
 	match    *matcher
-	units    map[*bom.Item][]*bom.Unit
+	units    map[*build.Item][]*graph.Unit
 	in       []money.Quantity            // of good lines, by need
 	byCart   []map[string]money.Quantity // the same, by cart
 	unsure   [][]string
 	bring    [][]*Verdict // the good lines of each need
 }
 
-func unitsOf(sys *bom.System) map[*bom.Item][]*bom.Unit {
-	out := map[*bom.Item][]*bom.Unit{}
-	for _, u := range sys.Units {
+func unitsOf(sys *bom.System) map[*build.Item][]*graph.Unit {
+	out := map[*build.Item][]*graph.Unit{}
+	for _, u := range sys.Graph.Units {
 		out[u.Item] = append(out[u.Item], u)
 		if of, ok := sys.Build.Item(u.Item.Of); ok {
 			out[of] = append(out[of], u)

@@ -14,12 +14,13 @@ import (
 	"handtight/bom"
 	"handtight/bom/cart"
 	"handtight/bom/money"
+	"handtight/bom/order"
 )
 
 const samples = "../../testdata/carts"
 
 // plant gives the clean example, walked and ordered.
-func plant(t require.TestingT) (*bom.System, *bom.Order) {
+func plant(t require.TestingT) (*bom.System, *order.Order) {
 	build, faults := bom.Read("../../testdata/clean/build.toml")
 	require.Empty(t, faults)
 	sys, faults := bom.Walk(build)

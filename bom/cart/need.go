@@ -6,17 +6,19 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/order"
 )
 
 // need is something to buy, with what a line is compared with.
 type need struct {
-	*bom.Need
-	line   *bom.Line
+	*order.Need
+	line   *order.Line
 	index  int
 	facts  facts
 	place  *place // what its places ask; nil where it is in none
 	alike  int    // index of the first need that nothing tells this one from
-	offers []*bom.Offer
+	offers []*build.Offer
 	codes  []string
 	keys   []string // the sizes of its ends, with those of alike tubes
 	id     string   // its key, as codes compare
@@ -34,7 +36,7 @@ type matcher struct {
 	seen   map[string][]match // by what was compared
 }
 
-func newMatcher(sys *bom.System, order *bom.Order) *matcher {
+func newMatcher(sys *bom.System, order *order.Order) *matcher {
 	m := &matcher{
 		byCode: map[string][]*need{}, byID: map[string]*need{}, byKind: map[string][]*need{}, byEnd: map[string][]*need{},
 		byEnds: map[string][]*need{}, seen: map[string][]match{},

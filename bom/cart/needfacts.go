@@ -3,14 +3,15 @@ package cart
 import (
 	"strings"
 
-	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/order"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads/title"
 )
 
 // needFacts gathers what is known of something that the build needs.
-func needFacts(n *bom.Need) facts {
+func needFacts(n *order.Need) facts {
 	if n.Item == nil {
 		f := factsOf(n.Key+", "+n.About, "", title.Read(n.Key))
 		f.kind = n.Kind
@@ -38,7 +39,7 @@ func needFacts(n *bom.Need) facts {
 }
 
 // inside gives contents the size of what they are in, where they have none of their own.
-func (f *facts) inside(holder *bom.Item) {
+func (f *facts) inside(holder *build.Item) {
 	text := holder.About + ", " + holder.Title
 	switch {
 	case f.kind == "filter cartridge" && f.tall == 0:
@@ -49,7 +50,7 @@ func (f *facts) inside(holder *bom.Item) {
 	f.traits |= traitsIn(wordList(holder.Kind.Name + ", " + text))
 }
 
-func (f *facts) figures(it *bom.Item) {
+func (f *facts) figures(it *build.Item) {
 	for to, from := range map[*quantity.Pressure]*quantity.Pressure{&f.rated: it.Rated, &f.scale: it.Scale, &f.set: it.Set} {
 		if from != nil {
 			*to = *from

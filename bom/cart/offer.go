@@ -5,7 +5,7 @@ import (
 
 	"github.com/bojanz/currency"
 
-	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/money"
 )
 
@@ -78,7 +78,7 @@ func (l *Line) each(n *need, offered string) (string, bool) {
 }
 
 // offer is the one with the line's code, else the one that the order chose.
-func (j *judge) offer(l *Line, n *need) *bom.Offer {
+func (j *judge) offer(l *Line, n *need) *build.Offer {
 	if code := codeKey(l.Code); code != "" {
 		for _, o := range n.offers {
 			if codeKey(o.Code) == code {

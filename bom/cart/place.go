@@ -5,6 +5,10 @@ import (
 	"math"
 
 	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/graph"
+	"handtight/bom/state"
+	"handtight/bom/wetting"
 	"handtight/catalog"
 	"handtight/pressure/quantity"
 )
@@ -18,15 +22,15 @@ type place struct {
 	high    bool            // a segment of high pressure is among them
 	product bool            // all of it carries the drinking water that is made
 	waters  []catalog.Water // that wet it
-	joint   *bom.Joint      // where the worst stands; nil for none
+	joint   *graph.Joint    // where the worst stands; nil for none
 	left    float64         // what heat leaves of a data sheet's figure: 1 is all
 }
 
 // placesOf finds the places of each item, of hoses cut from stock for the stock.
-func placesOf(sys *bom.System) map[*bom.Item]*place {
-	out := map[*bom.Item]*place{}
-	waters := sys.Waters()
-	for _, u := range sys.Units {
+func placesOf(sys *bom.System) map[*build.Item]*place {
+	out := map[*build.Item]*place{}
+	waters := sys.Waters
+	for _, u := range sys.Graph.Units {
 		for _, it := range itemsOf(sys, u) {
 			p := out[it]
 			if p == nil {
@@ -42,32 +46,32 @@ func placesOf(sys *bom.System) map[*bom.Item]*place {
 }
 
 // itemsOf gives what is bought for a unit: its item, or the stock that it is cut from.
-func itemsOf(sys *bom.System, u *bom.Unit) []*bom.Item {
+func itemsOf(sys *bom.System, u *graph.Unit) []*build.Item {
 	if of, ok := sys.Build.Item(u.Item.Of); ok && u.Item.Of != "" {
-		return []*bom.Item{u.Item, of}
+		return []*build.Item{u.Item, of}
 	}
-	return []*bom.Item{u.Item}
+	return []*build.Item{u.Item}
 }
 
 // take adds a port's place.
-func (p *place) take(sys *bom.System, waters *bom.Waters, port int) {
-	load := sys.PortLoad(port)
+func (p *place) take(sys *bom.System, waters *wetting.Waters, port int) {
+	load := sys.States.PortLoad(port)
 	p.normal = max(p.normal, quantity.Pressure(load.Normal)*quantity.Bar)
-	joint := sys.Ports[port].Joint
+	joint := sys.Graph.Ports[port].Joint
 	for _, l := range []struct {
 		bar float64
-		by  *bom.State
+		by  *state.State
 	}{{load.Act, load.ByAct}, {load.Fail, load.ByFail}} {
 		at := quantity.Pressure(l.bar) * quantity.Bar
 		if l.by != nil && !math.IsInf(l.bar, 1) && (at > p.worst || p.joint == nil) {
 			p.worst, p.cause, p.failure, p.joint = at, l.by.Cause, l.by.Failure, joint
 		}
 	}
-	if g := sys.SegmentOf(port); g != nil && g.High() {
+	if g := sys.Segments.SegmentOf(port); g != nil && g.High() {
 		p.high = true
 	}
 	p.product = p.product && waters.Product(port)
-	if h := sys.PortHold(port); h.Left > 0 {
+	if h := sys.Ratings.PortHold(port); h.Left > 0 {
 		p.left = min(p.left, h.Left)
 	}
 	switch {
@@ -105,7 +109,7 @@ func (p *place) at(sys *bom.System) string {
 	if p.joint == nil {
 		return ""
 	}
-	return fmt.Sprintf("J%d, %s, up to %s", p.joint.Number, sys.JointName(p.joint), bars(p.worst))
+	return fmt.Sprintf("J%d, %s, up to %s", p.joint.Number, sys.Graph.JointName(p.joint), bars(p.worst))
 }
 
 func bars(p quantity.Pressure) string { return fmt.Sprintf("%.4g bar", p.Bar()) }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/bom/money"
 	"handtight/pressure/quantity"
 )
@@ -60,7 +60,7 @@ type Verdict struct {
 
 	// Joint is the joint that stands under the highest pressure of the places that the part is
 	// for, and Worst that pressure; nil and 0 for a part that is joined to nothing.
-	Joint *bom.Joint
+	Joint *graph.Joint
 	Worst quantity.Pressure
 }
 

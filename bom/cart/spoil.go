@@ -5,13 +5,13 @@ import (
 	"slices"
 	"strings"
 
-	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/threads"
 )
 
 // spoil is a joint that a line's end would spoil.
 type spoil struct {
-	joint      *bom.Joint
+	joint      *graph.Joint
 	mating     threads.Mating
 	sameFamily bool
 	more       int
@@ -27,7 +27,7 @@ func (j *judge) spoiled(l *Line, m *match) *spoil {
 	for _, u := range j.units[m.need.Item] {
 		said := -1
 		for p := range u.Item.Ports {
-			node := &j.sys.Ports[u.First+p]
+			node := &j.sys.Graph.Ports[u.First+p]
 			if !node.Port.Said || len(node.Port.End.Candidates) == 0 {
 				continue
 			}
@@ -101,13 +101,13 @@ func (l *Line) endAt(m *match, at int) (threads.EndReading, bool) {
 }
 
 // worse reports whether a mating is worse than what the joint has by plan.
-func worse(m threads.Mating, joint *bom.Joint) bool {
+func worse(m threads.Mating, joint *graph.Joint) bool {
 	return !joint.Known || m.Verdict != joint.Mating.Verdict && m.Verdict.Worse(joint.Mating.Verdict)
 }
 
 // across gives the port on the other side of a joint.
-func (j *judge) across(node *bom.Node) *bom.Node {
-	a, b := &j.sys.Ports[node.Joint.A], &j.sys.Ports[node.Joint.B]
+func (j *judge) across(node *graph.Port) *graph.Port {
+	a, b := &j.sys.Graph.Ports[node.Joint.A], &j.sys.Graph.Ports[node.Joint.B]
 	if a == node {
 		return b
 	}

@@ -184,7 +184,7 @@ func (j *judge) wrongEnd(l *Line, m *match, spoiled *spoil) (Status, string) {
 	}
 	status := WrongThread
 	reason := fmt.Sprintf("It is like %s, but %s. It would spoil J%d, %s: %s", n.Key, j.differs(l, m),
-		spoiled.joint.Number, j.sys.JointName(spoiled.joint), spoiled.mating.Reason())
+		spoiled.joint.Number, j.sys.Graph.JointName(spoiled.joint), spoiled.mating.Reason())
 	switch {
 	case spoiled.mating.Verdict == threads.SameSex:
 		status = WrongSex

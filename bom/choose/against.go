@@ -8,6 +8,8 @@ import (
 	"github.com/cockroachdb/apd/v3"
 
 	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/order"
 )
 
 // Cheaper is by how much a plan of [Shops] costs less than an order, landed: with freight,
@@ -24,7 +26,7 @@ type Cheaper struct {
 // no line can be had at two offers and nothing may be swapped.
 //
 // Errors: those of [Shops].
-func Against(ctx context.Context, sys *bom.System, o *bom.Order) (Cheaper, bool, error) {
+func Against(ctx context.Context, sys *bom.System, o *order.Order) (Cheaper, bool, error) {
 	if !choosable(sys.Build) {
 		return Cheaper{}, false, nil
 	}
@@ -40,7 +42,7 @@ func Against(ctx context.Context, sys *bom.System, o *bom.Order) (Cheaper, bool,
 }
 
 // choosable reports whether there is anything to choose.
-func choosable(b *bom.Build) bool {
+func choosable(b *build.Build) bool {
 	if len(b.Options) > 0 {
 		return true
 	}

@@ -1,21 +1,22 @@
 package choose
 
 import (
-	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/order"
 	"handtight/pressure/quantity"
 )
 
 // Arrival is what comes last from one shop.
 type Arrival struct {
-	Vendor  *bom.Vendor
+	Vendor  *build.Vendor
 	Last    *quantity.Duration // nil if no lead time is known
-	Lines   []*bom.Line        // that take that long
-	Unknown []*bom.Line        // without a lead time
+	Lines   []*order.Line      // that take that long
+	Unknown []*order.Line      // without a lead time
 }
 
 // Arrivals answers what comes last from each shop of an order, and after how long, in
 // the order of the shops. A shop ships when it likes: this is the longest lead time.
-func Arrivals(o *bom.Order) []Arrival {
+func Arrivals(o *order.Order) []Arrival {
 	var out []Arrival
 	for _, v := range o.Vendors {
 		a := Arrival{Vendor: v.Vendor}
@@ -25,7 +26,7 @@ func Arrivals(o *bom.Order) []Arrival {
 			case l.Offer.Lead == nil:
 				a.Unknown = append(a.Unknown, l)
 			case a.Last == nil || *l.Offer.Lead > *a.Last:
-				a.Last, a.Lines = l.Offer.Lead, []*bom.Line{l}
+				a.Last, a.Lines = l.Offer.Lead, []*order.Line{l}
 			case *l.Offer.Lead == *a.Last:
 				a.Lines = append(a.Lines, l)
 			}

@@ -8,23 +8,25 @@ import (
 	"github.com/bojanz/currency"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 	"handtight/bom/money"
+	"handtight/bom/order"
 	"handtight/bom/rule"
 )
 
 // Choice is what was chosen, and what it is set against.
 type Choice struct {
 	System   *bom.System // with the swaps made
-	Order    *bom.Order
+	Order    *order.Order
 	Swaps    []Swap
 	Findings []finding.Finding // of the system
 
 	Proved bool            // no other plan costs less
 	Bound  currency.Amount // what no plan costs less than, as far as it is proved
 
-	Cheapest *bom.Order // each line where it is cheapest by itself, nothing swapped
-	One      []OneShop  // in the order of the shops
+	Cheapest *order.Order // each line where it is cheapest by itself, nothing swapped
+	One      []OneShop    // in the order of the shops
 
 	Refused []Refusal // alternatives that would be cheaper and were not taken
 }
@@ -37,9 +39,9 @@ type Swap struct {
 
 // OneShop is all from one shop.
 type OneShop struct {
-	Vendor *bom.Vendor
-	Order  *bom.Order  // nil if the shop does not have it all
-	Lacks  []*bom.Need // what it has no price for
+	Vendor *build.Vendor
+	Order  *order.Order  // nil if the shop does not have it all
+	Lacks  []*order.Need // what it has no price for
 }
 
 // Refusal is an option that would have cost less and was not taken.
@@ -51,7 +53,7 @@ type Refusal struct {
 }
 
 // Saves is by how much an order costs more than the choice; false if it does not.
-func (c *Choice) Saves(than *bom.Order) (currency.Amount, bool) {
+func (c *Choice) Saves(than *order.Order) (currency.Amount, bool) {
 	d, err := than.Total.Sub(c.Order.Total)
 	return d, err == nil && d.IsPositive()
 }

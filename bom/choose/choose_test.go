@@ -11,6 +11,9 @@ import (
 	"pgregory.net/rapid"
 
 	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/order"
+	"handtight/bom/read"
 )
 
 const head = `
@@ -46,7 +49,7 @@ func offer(item, vendor, price, more string) string {
 }
 
 func walked(t require.TestingT, text string) *bom.System {
-	build, faults := bom.Parse("shops.toml", []byte(text))
+	build, faults := read.Parse("shops.toml", []byte(text))
 	require.NoError(t, faults.Err())
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())
@@ -60,7 +63,7 @@ func chosen(t require.TestingT, text string) *Choice {
 }
 
 // where gives the shop of each line: "a:elbe b:wharf".
-func where(o *bom.Order) string {
+func where(o *order.Order) string {
 	var out []string
 	for _, l := range o.Lines {
 		if l.Offer != nil && l.Order > 0 {
@@ -183,10 +186,10 @@ func drawn(t *rapid.T, lines, shops int) string {
 
 // everything prices every assignment of every line to every offer, with every set of
 // orders filled up, as an order is priced.
-func everything(t require.TestingT, sys *bom.System) *bom.Order {
+func everything(t require.TestingT, sys *bom.System) *order.Order {
 	offers := sys.Build.OffersByItem()
-	var best *bom.Order
-	picks := map[string]*bom.Offer{}
+	var best *order.Order
+	picks := map[string]*build.Offer{}
 	var keys []string
 	for _, it := range sys.Build.Items {
 		if !it.Kind.Boats {
@@ -206,7 +209,7 @@ func everything(t require.TestingT, sys *bom.System) *bom.Order {
 			return
 		}
 		for set := range 1 << len(sys.Build.Vendors) {
-			toFree := map[*bom.Vendor]bool{}
+			toFree := map[*build.Vendor]bool{}
 			for k, v := range sys.Build.Vendors {
 				toFree[v] = set>>k&1 == 1
 			}

@@ -4,6 +4,8 @@ import (
 	"github.com/bojanz/currency"
 
 	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/order"
 )
 
 // market is what a build's lines cost at the shops that have a price for them.
@@ -14,22 +16,22 @@ type market struct {
 
 // row is one line to buy.
 type row struct {
-	need *bom.Need
+	need *order.Need
 	at   []ware // by shop
 }
 
 // ware is the cheapest offer of a shop for a line. Since a shop's cost never falls when
 // its goods rise, no other offer of the same shop can do better.
 type ware struct {
-	offer *bom.Offer // nil if the shop has no price for it
+	offer *build.Offer // nil if the shop has no price for it
 	goods int64
 }
 
 // newMarket prices every line at every shop. Without names the lines that no shop has a
 // price for.
-func newMarket(sys *bom.System) (m *market, unpriced []*bom.Need, err error) {
+func newMarket(sys *bom.System) (m *market, unpriced []*order.Need, err error) {
 	m = &market{}
-	of := map[*bom.Vendor]int{}
+	of := map[*build.Vendor]int{}
 	for _, v := range sys.Build.Vendors {
 		if !sells(sys.Build, v) {
 			continue
@@ -64,7 +66,7 @@ func newMarket(sys *bom.System) (m *market, unpriced []*bom.Need, err error) {
 }
 
 // sells reports whether a shop has any price.
-func sells(b *bom.Build, v *bom.Vendor) bool {
+func sells(b *build.Build, v *build.Vendor) bool {
 	for _, o := range b.Offers {
 		if o.Vendor == v && o.Price != nil {
 			return true
@@ -73,14 +75,14 @@ func sells(b *bom.Build, v *bom.Vendor) bool {
 	return false
 }
 
-func (m *market) price(b *bom.Build, n *bom.Need, offers []*bom.Offer, of map[*bom.Vendor]int) (row, bool, error) {
+func (m *market) price(b *build.Build, n *order.Need, offers []*build.Offer, of map[*build.Vendor]int) (row, bool, error) {
 	r := row{need: n, at: make([]ware, len(m.shops))}
 	priced := false
 	for _, o := range offers {
 		if o.Price == nil {
 			continue
 		}
-		l, ok, err := bom.LineAt(b, n, o)
+		l, ok, err := order.LineAt(b, n, o)
 		if err != nil {
 			return row{}, false, err
 		}
@@ -131,7 +133,7 @@ func (m *market) goods(at []int) []int64 {
 }
 
 // oneShop is the plan that buys all at a shop; false with the lines that it lacks.
-func (m *market) oneShop(v int) (at []int, lacks []*bom.Need) {
+func (m *market) oneShop(v int) (at []int, lacks []*order.Need) {
 	at = make([]int, len(m.rows))
 	for i, r := range m.rows {
 		at[i] = v
@@ -182,8 +184,8 @@ func (r *row) least(weight func(shop int) float64) (shop int, cost float64) {
 }
 
 // order makes the order of a plan.
-func (m *market) order(sys *bom.System, at []int) (*bom.Order, error) {
-	picks, toFree := map[string]*bom.Offer{}, map[*bom.Vendor]bool{}
+func (m *market) order(sys *bom.System, at []int) (*order.Order, error) {
+	picks, toFree := map[string]*build.Offer{}, map[*build.Vendor]bool{}
 	for i, v := range at {
 		picks[m.rows[i].need.Key] = m.rows[i].at[v].offer
 	}

@@ -7,14 +7,14 @@ import (
 
 	"github.com/bojanz/currency"
 
-	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/money"
 )
 
 // tariff is what goods at one shop come to, landed, in the build's currency. Whole
 // numbers are minor units: cents, yen.
 type tariff struct {
-	vendor *bom.Vendor
+	vendor *build.Vendor
 	rates  *money.Rates
 	modes  []mode
 	slope  float64 // of the build's minor units for one of the shop's
@@ -33,7 +33,7 @@ type landed struct {
 }
 
 // newTariff works out the straight lines that bound the exact cost.
-func newTariff(v *bom.Vendor, rates *money.Rates) (*tariff, error) {
+func newTariff(v *build.Vendor, rates *money.Rates) (*tariff, error) {
 	rate, ok := rates.Rate(v.Currency)
 	if !ok {
 		return nil, &money.RateError{Code: v.Currency, Base: rates.Base}

@@ -15,7 +15,7 @@ import (
 // links between them that may change. States are solved on junctions, so that a long line of
 // fittings costs no more than a short one.
 type Circuit struct {
-	*graph.Graph
+	Graph      *graph.Graph
 	JunctionOf []int               // junction of each port
 	Junctions  int                 // how many
 	Links      []Link              // what may change between junctions
@@ -96,7 +96,7 @@ func fixed(p catalog.Passage) bool { return p.Is == catalog.Open && !p.Closable 
 func (c *Circuit) boundaries(u *graph.Unit) {
 	k := u.Item.Kind
 	for _, b := range k.Boundary {
-		if !c.Boundary(u, b) {
+		if !c.Graph.Boundary(u, b) {
 			continue
 		}
 		cell := c.JunctionOf[u.First+b]
@@ -110,7 +110,7 @@ func (c *Circuit) boundaries(u *graph.Unit) {
 		}
 	}
 	for p := range u.Item.Ports {
-		if n := c.Node(u, p); n.Joint == nil && len(c.Build.LeftOpen) > 0 && c.LeftOpen(n.Name()) {
+		if n := c.Graph.Node(u, p); n.Joint == nil && len(c.Graph.Build.LeftOpen) > 0 && c.Graph.LeftOpen(n.Name()) {
 			c.takes[c.JunctionOf[u.First+p]] = true
 		}
 	}

@@ -120,8 +120,8 @@ var kinds = [...]network.Kind{
 // [Circuit.Local] does, edges as [Circuit.Links].
 func (c *Circuit) Network(part int, cond *Condition) network.Network {
 	n := network.Network{Nodes: len(c.Nets[part]), Edges: c.edges[part], Kinds: make([]network.Kind, len(c.edges[part]))}
-	if c.Build.Duty.Pressure != nil {
-		n.Duty = *c.Build.Duty.Pressure
+	if c.Graph.Build.Duty.Pressure != nil {
+		n.Duty = *c.Graph.Build.Duty.Pressure
 	}
 	for k, i := range c.LinksOf[part] {
 		n.Kinds[k] = kinds[cond.flow(i, &c.Links[i])]

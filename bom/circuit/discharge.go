@@ -47,7 +47,7 @@ func (s *Circuit) DischargeOf(port int) Discharge {
 // gatherParts lists the units of each connected part of the build.
 func (s *Circuit) gatherParts() {
 	s.units = make([][]*graph.Unit, len(s.Nets))
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		for i := range u.Item.Ports {
 			part := s.NetOf[s.JunctionOf[u.First+i]]
 			if list := s.units[part]; len(list) == 0 || list[len(list)-1] != u {

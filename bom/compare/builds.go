@@ -2,12 +2,13 @@ package compare
 
 import (
 	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/bom/rule"
 )
 
 // Builds compares two builds that have been walked.
 func Builds(before, after *bom.System) *Report {
-	c := &comparer{old: before, new: after, to: map[*bom.Unit]*bom.Unit{}, from: map[*bom.Unit]*bom.Unit{}, report: &Report{}}
+	c := &comparer{old: before, new: after, to: map[*graph.Unit]*graph.Unit{}, from: map[*graph.Unit]*graph.Unit{}, report: &Report{}}
 	c.lineUp()
 	c.things()
 	c.contents()
@@ -22,27 +23,27 @@ func Builds(before, after *bom.System) *Report {
 // comparer ties the units of two builds.
 type comparer struct {
 	old, new *bom.System
-	to       map[*bom.Unit]*bom.Unit // from old to new
-	from     map[*bom.Unit]*bom.Unit
+	to       map[*graph.Unit]*graph.Unit // from old to new
+	from     map[*graph.Unit]*graph.Unit
 	report   *Report
 }
 
-func (c *comparer) tie(a, b *bom.Unit) {
+func (c *comparer) tie(a, b *graph.Unit) {
 	if c.to[a] == nil && c.from[b] == nil {
 		c.to[a], c.from[b] = b, a
 	}
 }
 
 // runsOf lists the units of each run, in flow order, by the run's name.
-func runsOf(s *bom.System) (names []string, units map[string][]*bom.Unit) {
-	units = map[string][]*bom.Unit{}
-	for _, j := range s.Joints {
+func runsOf(s *bom.System) (names []string, units map[string][]*graph.Unit) {
+	units = map[string][]*graph.Unit{}
+	for _, j := range s.Graph.Joints {
 		name := j.Run.Name
 		if units[name] == nil {
 			names = append(names, name)
-			units[name] = append(units[name], s.Ports[j.A].Unit)
+			units[name] = append(units[name], s.Graph.Ports[j.A].Unit)
 		}
-		units[name] = append(units[name], s.Ports[j.B].Unit)
+		units[name] = append(units[name], s.Graph.Ports[j.B].Unit)
 	}
 	return names, units
 }
@@ -51,14 +52,14 @@ func runsOf(s *bom.System) (names []string, units map[string][]*bom.Unit) {
 func (c *comparer) lineUp() {
 	names, before := runsOf(c.old)
 	_, after := runsOf(c.new)
-	gaps := [][2][]*bom.Unit{}
+	gaps := [][2][]*graph.Unit{}
 	for _, name := range names {
 		if list, ok := after[name]; ok {
 			gaps = append(gaps, c.alike(before[name], list)...)
 		}
 	}
-	for _, u := range c.old.Units {
-		if n, ok := c.new.Unit(u.Name); ok && n.Item.ID == u.Item.ID {
+	for _, u := range c.old.Graph.Units {
+		if n, ok := c.new.Graph.Unit(u.Name); ok && n.Item.ID == u.Item.ID {
 			c.tie(u, n)
 		}
 	}
@@ -68,14 +69,14 @@ func (c *comparer) lineUp() {
 }
 
 // alike ties what two runs have in common, and returns what is left between.
-func (c *comparer) alike(a, b []*bom.Unit) (gaps [][2][]*bom.Unit) {
+func (c *comparer) alike(a, b []*graph.Unit) (gaps [][2][]*graph.Unit) {
 	i, j := 0, 0
 	for _, pair := range common(a, b) {
-		gaps = append(gaps, [2][]*bom.Unit{a[i:pair[0]], b[j:pair[1]]})
+		gaps = append(gaps, [2][]*graph.Unit{a[i:pair[0]], b[j:pair[1]]})
 		c.tie(a[pair[0]], b[pair[1]])
 		i, j = pair[0]+1, pair[1]+1
 	}
-	return append(gaps, [2][]*bom.Unit{a[i:], b[j:]})
+	return append(gaps, [2][]*graph.Unit{a[i:], b[j:]})
 }
 
 // most is the size of the table up to which two runs are lined up: beyond it only
@@ -84,7 +85,7 @@ const most = 4_000_000
 
 // common finds the longest list of items that two runs share in the same order, as
 // pairs of places.
-func common(a, b []*bom.Unit) (pairs [][2]int) {
+func common(a, b []*graph.Unit) (pairs [][2]int) {
 	head := 0
 	for head < min(len(a), len(b)) && a[head].Item.ID == b[head].Item.ID {
 		pairs = append(pairs, [2]int{head, head})
@@ -105,7 +106,7 @@ func common(a, b []*bom.Unit) (pairs [][2]int) {
 }
 
 // longest is the longest common subsequence, by the table of lengths.
-func longest(a, b []*bom.Unit, shift int) (pairs [][2]int) {
+func longest(a, b []*graph.Unit, shift int) (pairs [][2]int) {
 	length := make([][]int32, len(a)+1)
 	for i := range length {
 		length[i] = make([]int32, len(b)+1)
@@ -134,7 +135,7 @@ func longest(a, b []*bom.Unit, shift int) (pairs [][2]int) {
 }
 
 // replaced ties units of one kind that stand between the same neighbours.
-func (c *comparer) replaced(a, b []*bom.Unit) {
+func (c *comparer) replaced(a, b []*graph.Unit) {
 	next := 0
 	for _, u := range a {
 		if c.to[u] != nil {
@@ -151,9 +152,9 @@ func (c *comparer) replaced(a, b []*bom.Unit) {
 }
 
 // place names the run that a unit stands in first.
-func place(s *bom.System, u *bom.Unit) string {
+func place(s *bom.System, u *graph.Unit) string {
 	for i := range u.Item.Ports {
-		if j := s.Ports[u.First+i].Joint; j != nil {
+		if j := s.Graph.Ports[u.First+i].Joint; j != nil {
 			return j.Run.Name
 		}
 	}
@@ -162,7 +163,7 @@ func place(s *bom.System, u *bom.Unit) string {
 
 // things lists units that came, went, or gave their place to another item.
 func (c *comparer) things() {
-	for _, u := range c.old.Units {
+	for _, u := range c.old.Graph.Units {
 		n := c.to[u]
 		thing := Thing{u.Name, u.Item, place(c.old, u)}
 		switch {
@@ -172,7 +173,7 @@ func (c *comparer) things() {
 			c.report.Replaced = append(c.report.Replaced, Replacement{thing, Thing{n.Name, n.Item, place(c.new, n)}})
 		}
 	}
-	for _, u := range c.new.Units {
+	for _, u := range c.new.Graph.Units {
 		if c.from[u] == nil {
 			c.report.Added = append(c.report.Added, Thing{u.Name, u.Item, place(c.new, u)})
 		}

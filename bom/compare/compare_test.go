@@ -10,6 +10,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/read"
 	"handtight/bom/rule"
 )
 
@@ -73,7 +74,7 @@ path = ["pump", "hose/+", "out"]
 `
 
 func walked(t require.TestingT, text string) *bom.System {
-	build, faults := bom.Parse("build.toml", []byte(text))
+	build, faults := read.Parse("build.toml", []byte(text))
 	require.NoError(t, faults.Err())
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())
@@ -180,7 +181,7 @@ func TestComesOutEven(t *testing.T) {
 		a, b := walked(t, draw(t)), walked(t, draw(t))
 		require.True(t, Builds(a, a).Same())
 		there := Builds(a, b)
-		require.Equal(t, len(a.Units)+len(there.Added)-len(there.Removed), len(b.Units))
+		require.Equal(t, len(a.Graph.Units)+len(there.Added)-len(there.Removed), len(b.Graph.Units))
 		stops := finding.Count(rule.Check(b), finding.Stop) - finding.Count(rule.Check(a), finding.Stop)
 		require.Equal(t, stops, finding.Count(there.New, finding.Stop)-finding.Count(there.Gone, finding.Stop))
 	})

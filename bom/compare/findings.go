@@ -17,7 +17,7 @@ type same struct {
 // the same while it speaks of some of them. Names of the old build are those of the new one.
 func (c *comparer) sames(f *finding.Finding, old bool) []same {
 	rename := func(unit string) string {
-		if u, ok := c.old.Unit(unit); ok && old && c.to[u] != nil {
+		if u, ok := c.old.Graph.Unit(unit); ok && old && c.to[u] != nil {
 			return c.to[u].Name
 		}
 		return unit

@@ -7,24 +7,29 @@ import (
 	"strconv"
 
 	"handtight/bom"
+	"handtight/bom/build"
+	"handtight/bom/graph"
+	"handtight/bom/segment"
 )
 
 // contents lists items that are never placed: those inside units, and loose ones.
 func (c *comparer) contents() {
 	old, now := loose(c.old.Build), loose(c.new.Build)
-	var gone, came []*bom.Item
+	var gone, came []*build.Item
 	for _, it := range old {
-		if !slices.ContainsFunc(now, func(n *bom.Item) bool { return n.ID == it.ID }) {
+		if !slices.ContainsFunc(now, func(n *build.Item) bool { return n.ID == it.ID }) {
 			gone = append(gone, it)
 		}
 	}
 	for _, it := range now {
-		if !slices.ContainsFunc(old, func(o *bom.Item) bool { return o.ID == it.ID }) {
+		if !slices.ContainsFunc(old, func(o *build.Item) bool { return o.ID == it.ID }) {
 			came = append(came, it)
 		}
 	}
 	for _, it := range gone {
-		k := slices.IndexFunc(came, func(n *bom.Item) bool { return n.Kind == it.Kind && n.Inside != "" && n.Inside == c.renamed(it.Inside) })
+		k := slices.IndexFunc(came, func(n *build.Item) bool {
+			return n.Kind == it.Kind && n.Inside != "" && n.Inside == c.renamed(it.Inside)
+		})
 		if k < 0 {
 			c.report.Removed = append(c.report.Removed, Thing{Name: it.ID, Item: it})
 			continue
@@ -38,13 +43,13 @@ func (c *comparer) contents() {
 }
 
 // loose lists the items of a build that are counted and not joined.
-func loose(b *bom.Build) []*bom.Item {
-	return slices.DeleteFunc(slices.Clone(b.Items), func(it *bom.Item) bool { return !it.Kind.Loose || it.Kind.Boats })
+func loose(b *build.Build) []*build.Item {
+	return slices.DeleteFunc(slices.Clone(b.Items), func(it *build.Item) bool { return !it.Kind.Loose || it.Kind.Boats })
 }
 
 // renamed gives the id of what stands in the new build where an item stood in the old.
 func (c *comparer) renamed(id string) string {
-	for _, u := range c.old.Units {
+	for _, u := range c.old.Graph.Units {
 		if u.Item.ID == id && c.to[u] != nil {
 			return c.to[u].Item.ID
 		}
@@ -76,7 +81,7 @@ func orNot(text string) string {
 }
 
 // facts are what matters of an item beside its id.
-func facts(i *bom.Item) [][2]string {
+func facts(i *build.Item) [][2]string {
 	return [][2]string{
 		{"kind", i.Kind.Name}, {"ends", i.Ends()}, {"rated", text(i.Rated)}, {"class", i.Class}, {"spec", i.Spec},
 		{"material", i.Material}, {"bore", text(i.Bore)}, {"length", text(i.Length)}, {"vacuum", text(i.Vacuum)},
@@ -103,22 +108,22 @@ func text[T fmt.Stringer](v *T) string {
 
 // joints compares the joints between units that both builds have, in their order.
 func (c *comparer) joints() {
-	pair := func(a, b *bom.Unit) [2]*bom.Unit {
+	pair := func(a, b *graph.Unit) [2]*graph.Unit {
 		if b.First < a.First {
 			a, b = b, a
 		}
-		return [2]*bom.Unit{a, b}
+		return [2]*graph.Unit{a, b}
 	}
-	was := map[[2]*bom.Unit][]*bom.Joint{}
-	for _, j := range c.old.Joints {
-		a, b := c.to[c.old.Ports[j.A].Unit], c.to[c.old.Ports[j.B].Unit]
+	was := map[[2]*graph.Unit][]*graph.Joint{}
+	for _, j := range c.old.Graph.Joints {
+		a, b := c.to[c.old.Graph.Ports[j.A].Unit], c.to[c.old.Graph.Ports[j.B].Unit]
 		if a != nil && b != nil {
 			was[pair(a, b)] = append(was[pair(a, b)], j)
 		}
 	}
-	for _, j := range c.new.Joints {
-		k := pair(c.new.Ports[j.A].Unit, c.new.Ports[j.B].Unit)
-		row := Joint{New: c.new.JointName(j), Number: j.Number, NewVerdict: verdict(j)}
+	for _, j := range c.new.Graph.Joints {
+		k := pair(c.new.Graph.Ports[j.A].Unit, c.new.Graph.Ports[j.B].Unit)
+		row := Joint{New: c.new.Graph.JointName(j), Number: j.Number, NewVerdict: verdict(j)}
 		if len(was[k]) == 0 {
 			if row.Worse = !j.Known || !j.Mating.Verdict.Holds(); row.Worse && !boats(c.new, j) {
 				c.report.Joints = append(c.report.Joints, row)
@@ -127,7 +132,7 @@ func (c *comparer) joints() {
 		}
 		o := was[k][0]
 		was[k] = was[k][1:]
-		row.Old, row.OldVerdict, row.Worse = c.old.JointName(o), verdict(o), worse(o, j)
+		row.Old, row.OldVerdict, row.Worse = c.old.Graph.JointName(o), verdict(o), worse(o, j)
 		if row.OldVerdict != row.NewVerdict {
 			c.report.Joints = append(c.report.Joints, row)
 		}
@@ -136,16 +141,16 @@ func (c *comparer) joints() {
 
 // boats reports whether a joint is a pipe led into the boat's own without an end said,
 // which is no joint to judge.
-func boats(s *bom.System, j *bom.Joint) bool {
+func boats(s *bom.System, j *graph.Joint) bool {
 	for _, p := range []int{j.A, j.B} {
-		if n := &s.Ports[p]; !j.Known && n.Unit.Item.Kind.Boats && !n.Port.Said {
+		if n := &s.Graph.Ports[p]; !j.Known && n.Unit.Item.Kind.Boats && !n.Port.Said {
 			return true
 		}
 	}
 	return false
 }
 
-func verdict(j *bom.Joint) string {
+func verdict(j *graph.Joint) string {
 	if !j.Known {
 		return "not judged"
 	}
@@ -153,7 +158,7 @@ func verdict(j *bom.Joint) string {
 }
 
 // worse reports whether a joint became worse; two that close are equally good.
-func worse(old, now *bom.Joint) bool {
+func worse(old, now *graph.Joint) bool {
 	switch {
 	case !now.Known:
 		return old.Known
@@ -167,7 +172,7 @@ func worse(old, now *bom.Joint) bool {
 
 // segments compares each new segment with the old one that it shares most ports with.
 func (c *comparer) segments() {
-	for _, g := range c.new.Segments {
+	for _, g := range c.new.Segments.All {
 		o := c.before(g)
 		if o == nil {
 			continue
@@ -181,20 +186,20 @@ func (c *comparer) segments() {
 }
 
 // before finds the old segment of a new one; nil if none of its units was there.
-func (c *comparer) before(g *bom.Segment) *bom.Segment {
-	shared := map[*bom.Segment]int{}
+func (c *comparer) before(g *segment.Segment) *segment.Segment {
+	shared := map[*segment.Segment]int{}
 	for _, p := range g.Ports {
-		n := &c.new.Ports[p]
+		n := &c.new.Graph.Ports[p]
 		u := c.from[n.Unit]
 		if u == nil {
 			continue
 		}
 		if i := u.Item.PortIndex(n.Port.Name); i >= 0 {
-			shared[c.old.SegmentOf(u.First+i)]++
+			shared[c.old.Segments.SegmentOf(u.First+i)]++
 		}
 	}
-	var best *bom.Segment
-	for _, o := range c.old.Segments {
+	var best *segment.Segment
+	for _, o := range c.old.Segments.All {
 		if shared[o] > 0 && (best == nil || shared[o] > shared[best]) {
 			best = o
 		}
@@ -213,14 +218,14 @@ func (s *Segment) figures() {
 	s.tell("normal", s.Old.Load.Normal, s.New.Load.Normal, false)
 	s.tell("worst", worstOld, worstNew, false)
 	s.tell("vacuum", -s.Old.Load.Low, -s.New.Load.Low, false)
-	hold := func(g *bom.Segment) float64 {
+	hold := func(g *segment.Segment) float64 {
 		if !g.Rated() {
 			return math.NaN()
 		}
 		return g.Hold.Rating.Pressure.Bar()
 	}
 	s.tell("holds", hold(s.Old), hold(s.New), true)
-	margin := func(g *bom.Segment) float64 {
+	margin := func(g *segment.Segment) float64 {
 		if m, ok := g.Margin(); ok {
 			return m
 		}

@@ -7,8 +7,9 @@ import (
 
 	"github.com/bojanz/currency"
 
-	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/money"
+	"handtight/bom/order"
 )
 
 // Sum is something of the money or of the counts that changed: a price, a rate, what a shop
@@ -87,7 +88,7 @@ func rate(r *money.Rates, code string) string {
 }
 
 func (c *comparer) shops() {
-	type vendor = *bom.Vendor
+	type vendor = *build.Vendor
 	find := func(list []vendor, id string) vendor {
 		if i := slices.IndexFunc(list, func(v vendor) bool { return v.ID == id }); i >= 0 {
 			return list[i]
@@ -103,7 +104,7 @@ func (c *comparer) shops() {
 }
 
 // terms are what a shop takes beside the goods.
-func terms(v *bom.Vendor) [6]string {
+func terms(v *build.Vendor) [6]string {
 	if v == nil {
 		return [6]string{}
 	}
@@ -121,8 +122,8 @@ func figure(a currency.Amount) string {
 
 // offers compares prices, by item, shop and code.
 func (c *comparer) offers() {
-	key := func(o *bom.Offer) string { return o.Item + "\x00" + o.Vendor.ID + "\x00" + o.Code }
-	prices := func(list []*bom.Offer) map[string]string {
+	key := func(o *build.Offer) string { return o.Item + "\x00" + o.Vendor.ID + "\x00" + o.Code }
+	prices := func(list []*build.Offer) map[string]string {
 		out := map[string]string{}
 		for _, o := range list {
 			text := "not said"
@@ -146,8 +147,8 @@ func (c *comparer) offers() {
 }
 
 // lines compares how many are ordered of each thing, how many of them are spares, and where.
-func (c *comparer) lines(before, after *bom.Order) {
-	type line = *bom.Line
+func (c *comparer) lines(before, after *order.Order) {
+	type line = *order.Line
 	find := func(list []line, key string) line {
 		if i := slices.IndexFunc(list, func(l line) bool { return l.Need.Key == key }); i >= 0 {
 			return list[i]
@@ -163,7 +164,7 @@ func (c *comparer) lines(before, after *bom.Order) {
 }
 
 // counts are what an order says of one thing.
-func counts(l *bom.Line) [4]string {
+func counts(l *order.Line) [4]string {
 	if l == nil {
 		return [4]string{}
 	}
@@ -181,8 +182,8 @@ func counts(l *bom.Line) [4]string {
 }
 
 // totals compares what each shop's part comes to, and the whole.
-func (c *comparer) totals(before, after *bom.Order) {
-	sums := func(o *bom.Order) map[string]string {
+func (c *comparer) totals(before, after *order.Order) {
+	sums := func(o *order.Order) map[string]string {
 		out := map[string]string{}
 		for _, v := range o.Vendors {
 			out[v.Vendor.ID] = figure(v.Sums.Total)
@@ -190,7 +191,7 @@ func (c *comparer) totals(before, after *bom.Order) {
 		return out
 	}
 	a, b := sums(before), sums(after)
-	for _, id := range both(before.Vendors, after.Vendors, func(v *bom.VendorOrder) string { return v.Vendor.ID }) {
+	for _, id := range both(before.Vendors, after.Vendors, func(v *order.VendorOrder) string { return v.Vendor.ID }) {
 		c.differ(Sum{What: "shop's total", Of: id, Shop: id, Old: a[id], New: b[id]})
 	}
 	c.differ(Sum{What: "total", Old: figure(before.Total), New: figure(after.Total)})

@@ -1,8 +1,9 @@
 package compare
 
 import (
-	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/segment"
 )
 
 // Report is what changed from an old build to a new one.
@@ -23,7 +24,7 @@ type Report struct {
 // Thing is a unit, or an item that is not placed, on one side.
 type Thing struct {
 	Name string
-	Item *bom.Item
+	Item *build.Item
 	Run  string // where it stands; "" if it is not placed
 }
 
@@ -43,7 +44,7 @@ type Joint struct {
 
 // Segment is a segment whose figures changed.
 type Segment struct {
-	Old, New *bom.Segment
+	Old, New *segment.Segment
 	Worse    []string // what is worse, with both figures; empty if nothing is
 	Better   []string
 }

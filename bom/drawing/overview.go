@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/graph"
 )
 
 // small are the kinds that an overview leaves out where they only lie in a line.
@@ -19,39 +20,39 @@ func Overview(sys *bom.System, marks Marks, state string) (Panel, bool) {
 		return Panel{}, false
 	}
 	s := &Scheme{}
-	at := map[*bom.Unit]int{}
-	for _, u := range sys.Units {
+	at := map[*graph.Unit]int{}
+	for _, u := range sys.Graph.Units {
 		if !p.shrinks(u) {
 			at[u] = len(s.Parts)
 			s.Parts = append(s.Parts, p.part(u))
 		}
 	}
-	done := map[*bom.Joint]bool{}
-	for _, j := range sys.Joints {
+	done := map[*graph.Joint]bool{}
+	for _, j := range sys.Graph.Joints {
 		if done[j] {
 			continue
 		}
 		s.stretch(p, j, at, done)
 	}
 	s.back()
-	s.Title = fmt.Sprintf("Overview: %d of %d parts; hoses and small fittings stand in the lines", len(s.Parts), len(sys.Units))
+	s.Title = fmt.Sprintf("Overview: %d of %d parts; hoses and small fittings stand in the lines", len(s.Parts), len(sys.Graph.Units))
 	s.Desc = s.describe()
 	return Panel{Name: "overview", Scheme: s}, true
 }
 
 // shrinks reports whether a unit is a small fitting or hose with a joint at either end.
-func (p *plan) shrinks(u *bom.Unit) bool {
+func (p *plan) shrinks(u *graph.Unit) bool {
 	if !small[u.Item.Kind.Name] || len(u.Item.Ports) != 2 {
 		return false
 	}
-	return p.sys.Node(u, 0).Joint != nil && p.sys.Node(u, 1).Joint != nil
+	return p.sys.Graph.Node(u, 0).Joint != nil && p.sys.Graph.Node(u, 1).Joint != nil
 }
 
 // stretch makes one link of a joint and all that follows it up to the next part drawn.
-func (s *Scheme) stretch(p *plan, j *bom.Joint, at map[*bom.Unit]int, done map[*bom.Joint]bool) {
+func (s *Scheme) stretch(p *plan, j *graph.Joint, at map[*graph.Unit]int, done map[*graph.Joint]bool) {
 	first, last := j, j
 	metres, mark, joints := 0.0, Mark{}, 0
-	add := func(x *bom.Joint) {
+	add := func(x *graph.Joint) {
 		done[x] = true
 		joints++
 		if m := p.marks.Joints[x.Number]; m.Severity != NoMark {
@@ -60,10 +61,10 @@ func (s *Scheme) stretch(p *plan, j *bom.Joint, at map[*bom.Unit]int, done map[*
 	}
 	add(j)
 	// from one end to the other; back to the start, at the latest, in a ring of fittings
-	walk := func(port int) (int, *bom.Joint) {
+	walk := func(port int) (int, *graph.Joint) {
 		end := j
 		for {
-			u := p.sys.Ports[port].Unit
+			u := p.sys.Graph.Ports[port].Unit
 			if !p.shrinks(u) {
 				return port, end
 			}
@@ -73,8 +74,8 @@ func (s *Scheme) stretch(p *plan, j *bom.Joint, at map[*bom.Unit]int, done map[*
 			if m := p.marks.Units[u.Name]; m.Severity != NoMark {
 				mark = gravest(mark, m)
 			}
-			far := u.First + 1 - p.sys.Ports[port].Index
-			next := p.sys.Ports[far].Joint
+			far := u.First + 1 - p.sys.Graph.Ports[port].Index
+			next := p.sys.Graph.Ports[far].Joint
 			if done[next] {
 				return -1, end
 			}
@@ -101,8 +102,8 @@ func (s *Scheme) stretch(p *plan, j *bom.Joint, at map[*bom.Unit]int, done map[*
 		l.Along = trim(metres) + " m"
 	}
 	l.Mark = mark
-	l.From, l.To = at[p.sys.Ports[a].Unit], at[p.sys.Ports[b].Unit]
-	l.FromSide, l.ToSide = lean(&p.sys.Ports[a]), lean(&p.sys.Ports[b])
-	l.Still = p.still(&p.sys.Ports[a]) || p.still(&p.sys.Ports[b])
+	l.From, l.To = at[p.sys.Graph.Ports[a].Unit], at[p.sys.Graph.Ports[b].Unit]
+	l.FromSide, l.ToSide = lean(&p.sys.Graph.Ports[a]), lean(&p.sys.Graph.Ports[b])
+	l.Still = p.still(&p.sys.Graph.Ports[a]) || p.still(&p.sys.Graph.Ports[b])
 	s.Links = append(s.Links, l)
 }

@@ -6,6 +6,9 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/segment"
+	"handtight/bom/state"
 	"handtight/threads"
 )
 
@@ -74,9 +77,9 @@ var groupNames = [...]string{"raw water and flush", "high pressure, relief and b
 type plan struct {
 	sys   *bom.System
 	marks Marks
-	view  *bom.StateView
-	brine map[*bom.Joint]bool // carries what a membrane leaves over
-	size  []string            // by joint
+	view  *segment.StateView
+	brine map[*graph.Joint]bool // carries what a membrane leaves over
+	size  []string              // by joint
 	water []Water
 }
 
@@ -88,15 +91,15 @@ func Panels(sys *bom.System, marks Marks, state string) (panels []Panel, ok bool
 	if !ok {
 		return nil, false
 	}
-	group := make([]int, len(sys.Units))
-	for i, u := range sys.Units {
+	group := make([]int, len(sys.Graph.Units))
+	for i, u := range sys.Graph.Units {
 		group[i] = p.group(u)
 	}
-	var sets [][]*bom.Unit
+	var sets [][]*graph.Unit
 	var names []string
 	for g, name := range groupNames {
-		var in []*bom.Unit
-		for i, u := range sys.Units {
+		var in []*graph.Unit
+		for i, u := range sys.Graph.Units {
 			if group[i] == g {
 				in = append(in, u)
 			}
@@ -110,7 +113,7 @@ func Panels(sys *bom.System, marks Marks, state string) (panels []Panel, ok bool
 			sets, names = append(sets, set), append(names, n)
 		}
 	}
-	letterOf := map[*bom.Unit]string{}
+	letterOf := map[*graph.Unit]string{}
 	for i, set := range sets {
 		for _, u := range set {
 			letterOf[u] = letters(i)
@@ -131,16 +134,16 @@ func letters(i int) string {
 }
 
 func newPlan(sys *bom.System, marks Marks, state string) (*plan, bool) {
-	view, ok := sys.View(state)
+	view, ok := sys.Segments.View(state)
 	if !ok {
 		if state != "normal" {
 			return nil, false
 		}
-		view = bom.StateView{Name: "normal"}
+		view = segment.StateView{Name: "normal"}
 	}
-	p := &plan{sys: sys, marks: marks, view: &view, brine: map[*bom.Joint]bool{}}
+	p := &plan{sys: sys, marks: marks, view: &view, brine: map[*graph.Joint]bool{}}
 	p.concentrate()
-	for _, j := range sys.Joints {
+	for _, j := range sys.Graph.Joints {
 		p.size = append(p.size, sizes(sys, j))
 		p.water = append(p.water, p.waterOf(j.A))
 	}
@@ -150,7 +153,7 @@ func newPlan(sys *bom.System, marks Marks, state string) (*plan, bool) {
 // concentrate follows what leaves the vessels' brine ports, up to a pump or another vessel.
 func (p *plan) concentrate() {
 	var queue []int
-	for _, u := range p.sys.Units {
+	for _, u := range p.sys.Graph.Units {
 		if i := u.Item.PortIndex("brine"); i >= 0 {
 			queue = append(queue, u.First+i)
 			if w := u.Item.PortIndex("waste"); w >= 0 { // of an energy-recovery pump
@@ -159,7 +162,7 @@ func (p *plan) concentrate() {
 		}
 	}
 	for len(queue) > 0 {
-		j := p.sys.Ports[queue[0]].Joint
+		j := p.sys.Graph.Ports[queue[0]].Joint
 		from := queue[0]
 		queue = queue[1:]
 		if j == nil || p.brine[j] {
@@ -170,7 +173,7 @@ func (p *plan) concentrate() {
 		if far == from {
 			far = j.B
 		}
-		u := p.sys.Ports[far].Unit
+		u := p.sys.Graph.Ports[far].Unit
 		if k := u.Item.Kind; k.Name == "plunger pump" || k.Name == "feed pump" || k.Name == "relief valve" || k.Name == "check valve" || u.Item.PortIndex("waste") >= 0 ||
 			u.Item.PortIndex("feed") >= 0 {
 			continue
@@ -182,11 +185,11 @@ func (p *plan) concentrate() {
 }
 
 func (p *plan) waterOf(port int) Water {
-	w := p.sys.Waters()
+	w := p.sys.Waters
 	switch {
 	case w.Product(port):
 		return Product
-	case p.brine[p.sys.Ports[port].Joint]:
+	case p.brine[p.sys.Graph.Ports[port].Joint]:
 		return Brine
 	case w.House(port):
 		return House
@@ -198,16 +201,16 @@ func (p *plan) waterOf(port int) Water {
 
 // group is the panel that a unit belongs to: what touches high pressure or brine stands
 // with it.
-func (p *plan) group(u *bom.Unit) int {
+func (p *plan) group(u *graph.Unit) int {
 	best := other
 	rank := func(g int) int { return [...]int{raw: 1, high: 3, product: 2, other: 0}[g] }
 	for i := range u.Item.Ports {
-		node := p.sys.Node(u, i)
+		node := p.sys.Graph.Node(u, i)
 		if node.Joint == nil {
 			continue
 		}
 		g := other
-		switch seg := p.sys.SegmentOf(u.First + i); {
+		switch seg := p.sys.Segments.SegmentOf(u.First + i); {
 		case seg.High() || p.brine[node.Joint] || p.relieved(u):
 			g = high
 		case p.waterOf(u.First+i) == Product:
@@ -224,12 +227,12 @@ func (p *plan) group(u *bom.Unit) int {
 
 // relieved reports whether a unit stands behind a relief valve of a line of high pressure,
 // as far as its own segment goes.
-func (p *plan) relieved(u *bom.Unit) bool {
+func (p *plan) relieved(u *graph.Unit) bool {
 	for i := range u.Item.Ports {
-		for _, v := range p.sys.SegmentOf(u.First + i).Units {
+		for _, v := range p.sys.Segments.SegmentOf(u.First + i).Units {
 			in, out := v.Item.PortIndex("in"), v.Item.PortIndex("out")
-			if v.Item.Kind.Name == "relief valve" && in >= 0 && out >= 0 && p.sys.SegmentOf(v.First+in).High() &&
-				p.sys.SegmentOf(v.First+out) == p.sys.SegmentOf(u.First+i) {
+			if v.Item.Kind.Name == "relief valve" && in >= 0 && out >= 0 && p.sys.Segments.SegmentOf(v.First+in).High() &&
+				p.sys.Segments.SegmentOf(v.First+out) == p.sys.Segments.SegmentOf(u.First+i) {
 				return true
 			}
 		}
@@ -238,8 +241,8 @@ func (p *plan) relieved(u *bom.Unit) bool {
 }
 
 // sizes is the ends of a joint in few words: once if alike.
-func sizes(sys *bom.System, j *bom.Joint) string {
-	a, b := endSize(&sys.Ports[j.A]), endSize(&sys.Ports[j.B])
+func sizes(sys *bom.System, j *graph.Joint) string {
+	a, b := endSize(&sys.Graph.Ports[j.A]), endSize(&sys.Graph.Ports[j.B])
 	switch {
 	case a == b:
 		return a
@@ -251,7 +254,7 @@ func sizes(sys *bom.System, j *bom.Joint) string {
 	return a + " / " + b
 }
 
-func endSize(n *bom.Node) string {
+func endSize(n *graph.Port) string {
 	c := n.Port.End.Candidates
 	if len(c) == 0 {
 		return "?"
@@ -294,16 +297,16 @@ func plain(end string) string {
 }
 
 // panel draws a set of units; joints to units of other panels end in pointers.
-func (p *plan) panel(letter, name string, set []*bom.Unit, letterOf map[*bom.Unit]string) *Scheme {
+func (p *plan) panel(letter, name string, set []*graph.Unit, letterOf map[*graph.Unit]string) *Scheme {
 	s := &Scheme{}
-	at := map[*bom.Unit]int{}
+	at := map[*graph.Unit]int{}
 	for _, u := range set {
 		at[u] = len(s.Parts)
 		s.Parts = append(s.Parts, p.part(u))
 	}
 	count := 0
-	for i, j := range p.sys.Joints {
-		a, b := p.sys.Ports[j.A].Unit, p.sys.Ports[j.B].Unit
+	for i, j := range p.sys.Graph.Joints {
+		a, b := p.sys.Graph.Ports[j.A].Unit, p.sys.Graph.Ports[j.B].Unit
 		from, okA := at[a]
 		to, okB := at[b]
 		if !okA && !okB {
@@ -326,15 +329,15 @@ func (p *plan) panel(letter, name string, set []*bom.Unit, letterOf map[*bom.Uni
 	return s
 }
 
-func (s *Scheme) pointer(word string, u *bom.Unit) int {
+func (s *Scheme) pointer(word string, u *graph.Unit) int {
 	s.Parts = append(s.Parts, Part{Name: word + u.Name, Symbol: Flag, Flag: true})
 	return len(s.Parts) - 1
 }
 
-func (p *plan) part(u *bom.Unit) Part {
+func (p *plan) part(u *graph.Unit) Part {
 	out := Part{Name: u.Name, Symbol: symbolOf(u), Notes: notes(p.sys, u), Mark: p.marks.Units[u.Name]}
 	k := u.Item.Kind.Name
-	out.Source = k == "sea" || k == "seacock" || k == "through-hull" && p.sys.AtBoundary(u.First) && p.waterOf(u.First) == Sea
+	out.Source = k == "sea" || k == "seacock" || k == "through-hull" && p.sys.Graph.AtBoundary(u.First) && p.waterOf(u.First) == Sea
 	for _, o := range p.view.Overloads {
 		if o.What == u.Name {
 			out.Over = "sees " + barWord(o.Sees) + " holds " + barWord(o.Holds)
@@ -350,7 +353,7 @@ func (p *plan) part(u *bom.Unit) Part {
 }
 
 // symbolOf is the drawing of a unit's kind.
-func symbolOf(u *bom.Unit) Symbol {
+func symbolOf(u *graph.Unit) Symbol {
 	s := Symbol(u.Item.Kind.Name)
 	if _, ok := shapes()[s]; !ok {
 		return "passage"
@@ -360,7 +363,7 @@ func symbolOf(u *bom.Unit) Symbol {
 
 // notes are a unit's figures in few words: length and bore of a hose, what a relief is set
 // to, the end of a dial, else what it holds.
-func notes(sys *bom.System, u *bom.Unit) []string {
+func notes(sys *bom.System, u *graph.Unit) []string {
 	it := u.Item
 	var out []string
 	if it.Length != nil {
@@ -402,16 +405,16 @@ func barWord(bar float64) string {
 }
 
 // link draws a joint.
-func (p *plan) link(i int, j *bom.Joint) Link {
+func (p *plan) link(i int, j *graph.Joint) Link {
 	l := Link{Name: fmt.Sprintf("J%d", j.Number), Size: p.size[i], Water: p.water[i], Mark: p.marks.Joints[j.Number],
-		FromSide: lean(&p.sys.Ports[j.A]), ToSide: lean(&p.sys.Ports[j.B])}
-	seg := p.sys.SegmentOf(j.A)
+		FromSide: lean(&p.sys.Graph.Ports[j.A]), ToSide: lean(&p.sys.Graph.Ports[j.B])}
+	seg := p.sys.Segments.SegmentOf(j.A)
 	l.High = seg.High()
 	for _, v := range p.view.Segments {
 		if v.Segment != seg || p.view.Name == "normal" {
 			continue
 		}
-		l.High = v.High > bom.HighPressure
+		l.High = v.High > state.HighPressure
 		if v.Changed() {
 			l.Bar = barWord(v.High) + " bar"
 			if v.Low < 0 && v.High <= 0 {
@@ -419,16 +422,16 @@ func (p *plan) link(i int, j *bom.Joint) Link {
 			}
 		}
 	}
-	l.Still = p.still(&p.sys.Ports[j.B]) || p.still(&p.sys.Ports[j.A])
+	l.Still = p.still(&p.sys.Graph.Ports[j.B]) || p.still(&p.sys.Graph.Ports[j.A])
 	return l
 }
 
 // still reports whether a port belongs to a dead end, such as a gauge.
-func (p *plan) still(n *bom.Node) bool {
+func (p *plan) still(n *graph.Port) bool {
 	return len(n.Unit.Item.Ports) == 1 && len(n.Unit.Item.Kind.Boundary) == 0
 }
 
-func lean(n *bom.Node) Lean {
+func lean(n *graph.Port) Lean {
 	switch n.Port.Name {
 	case "branch", "c", "d", "e", "f", "b2":
 		return Across

@@ -3,17 +3,17 @@ package drawing
 import (
 	"slices"
 
-	"handtight/bom"
+	"handtight/bom/graph"
 )
 
 // split takes a group of units apart until each part fits a sheet: first into what hangs
 // together, then at the joint that leaves the halves most alike, at a hose before others.
-func (p *plan) split(set []*bom.Unit) [][]*bom.Unit {
+func (p *plan) split(set []*graph.Unit) [][]*graph.Unit {
 	if len(set) == 0 {
 		return nil
 	}
 	if len(set) <= fullPanel {
-		return [][]*bom.Unit{set}
+		return [][]*graph.Unit{set}
 	}
 	pieces := p.pieces(set, nil)
 	if len(pieces) > 1 {
@@ -21,15 +21,15 @@ func (p *plan) split(set []*bom.Unit) [][]*bom.Unit {
 	}
 	a, b, ok := p.halves(set)
 	if !ok {
-		return [][]*bom.Unit{set}
+		return [][]*graph.Unit{set}
 	}
 	return append(p.split(a), p.split(b)...)
 }
 
 // packed puts small pieces together on a sheet while they fit.
-func (p *plan) packed(pieces [][]*bom.Unit) [][]*bom.Unit {
-	var out [][]*bom.Unit
-	var sheet []*bom.Unit
+func (p *plan) packed(pieces [][]*graph.Unit) [][]*graph.Unit {
+	var out [][]*graph.Unit
+	var sheet []*graph.Unit
 	for _, piece := range pieces {
 		if len(piece) > fullPanel {
 			out = append(out, p.split(piece)...)
@@ -48,27 +48,27 @@ func (p *plan) packed(pieces [][]*bom.Unit) [][]*bom.Unit {
 }
 
 // pieces are the units that hang together within a set, a joint left out.
-func (p *plan) pieces(set []*bom.Unit, without *bom.Joint) [][]*bom.Unit {
-	in := map[*bom.Unit]int{}
+func (p *plan) pieces(set []*graph.Unit, without *graph.Joint) [][]*graph.Unit {
+	in := map[*graph.Unit]int{}
 	for _, u := range set {
 		in[u] = -1
 	}
-	var out [][]*bom.Unit
+	var out [][]*graph.Unit
 	for _, u := range set {
 		if in[u] >= 0 {
 			continue
 		}
 		n := len(out)
 		in[u] = n
-		queue := []*bom.Unit{u}
+		queue := []*graph.Unit{u}
 		for k := 0; k < len(queue); k++ {
 			for i := range queue[k].Item.Ports {
-				j := p.sys.Node(queue[k], i).Joint
+				j := p.sys.Graph.Node(queue[k], i).Joint
 				if j == nil || j == without {
 					continue
 				}
 				for _, port := range []int{j.A, j.B} {
-					if v := p.sys.Ports[port].Unit; v != queue[k] {
+					if v := p.sys.Graph.Ports[port].Unit; v != queue[k] {
 						if at, ok := in[v]; ok && at < 0 {
 							in[v] = n
 							queue = append(queue, v)
@@ -77,21 +77,21 @@ func (p *plan) pieces(set []*bom.Unit, without *bom.Joint) [][]*bom.Unit {
 				}
 			}
 		}
-		slices.SortFunc(queue, func(a, b *bom.Unit) int { return a.First - b.First })
+		slices.SortFunc(queue, func(a, b *graph.Unit) int { return a.First - b.First })
 		out = append(out, queue)
 	}
 	return out
 }
 
 // halves cuts a set at one joint.
-func (p *plan) halves(set []*bom.Unit) (a, b []*bom.Unit, ok bool) {
-	in := map[*bom.Unit]bool{}
+func (p *plan) halves(set []*graph.Unit) (a, b []*graph.Unit, ok bool) {
+	in := map[*graph.Unit]bool{}
 	for _, u := range set {
 		in[u] = true
 	}
 	best := 5 // smaller pieces are not worth a sheet
-	for _, j := range p.sys.Joints {
-		x, y := p.sys.Ports[j.A].Unit, p.sys.Ports[j.B].Unit
+	for _, j := range p.sys.Graph.Joints {
+		x, y := p.sys.Graph.Ports[j.A].Unit, p.sys.Graph.Ports[j.B].Unit
 		if !in[x] || !in[y] {
 			continue
 		}
@@ -100,7 +100,7 @@ func (p *plan) halves(set []*bom.Unit) (a, b []*bom.Unit, ok bool) {
 			continue
 		}
 		worth := min(len(pieces[0]), len(pieces[1]))
-		if p.sys.SegmentOf(j.A) != p.sys.SegmentOf(j.B) || x.Item.Length != nil || y.Item.Length != nil {
+		if p.sys.Segments.SegmentOf(j.A) != p.sys.Segments.SegmentOf(j.B) || x.Item.Length != nil || y.Item.Length != nil {
 			worth += 2
 		}
 		if worth > best {

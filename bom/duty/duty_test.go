@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom"
+	"handtight/bom/read"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
 )
@@ -140,7 +141,7 @@ func BenchmarkDutyOfTheCleanBuild(b *testing.B) {
 // practice, no source). At 24 V that lies in the range; at 12 V a plate of 60 A is impossible.
 func TestTradeFactOfTheCurrent(t *testing.T) {
 	read := func(volts, plate string) *Making {
-		b, faults := bom.Parse("x.toml", []byte(`
+		b, faults := read.Parse("x.toml", []byte(`
 [build]
 name = "x"
 currency = "EUR"
@@ -202,7 +203,7 @@ func BenchmarkDutyOfAThousandHoses(b *testing.B) {
 		path += fmt.Sprintf(`, "h%d", "tee/+"`, i)
 	}
 	fmt.Fprintf(&text, "[[run]]\nname = \"r\"\npath = [%s, \"pump\", \"throttle\", \"out\"]\n", path)
-	bd, faults := bom.Parse("x.toml", []byte(text.String()))
+	bd, faults := read.Parse("x.toml", []byte(text.String()))
 	require.NoError(b, faults.Err())
 	s, faults := bom.Walk(bd)
 	require.NoError(b, faults.Err())

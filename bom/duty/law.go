@@ -107,12 +107,12 @@ func (n *net) near(u *graph.Unit) (quantity.Length, bool) {
 		var next []*graph.Unit
 		for _, v := range list {
 			for i := range v.Item.Ports {
-				j := n.s.Node(v, i).Joint
+				j := n.s.Graph.Node(v, i).Joint
 				if j == nil {
 					continue
 				}
 				for _, p := range []int{j.A, j.B} {
-					other := n.s.Ports[p].Unit
+					other := n.s.Graph.Ports[p].Unit
 					if bore, ok := BoreOf(n.s.Build, other.Item); ok && other.Item.IsHose() {
 						return bore, true
 					}

@@ -197,11 +197,11 @@ func (n *net) where(u *graph.Unit, before bool) Where {
 	switch {
 	case before:
 		return Suction
-	case n.s.Waters().Product(u.First):
+	case n.s.Waters.Product(u.First):
 		return Product
-	case n.s.SegmentOf(u.First) != nil && n.s.SegmentOf(u.First).High():
+	case n.s.Segments.SegmentOf(u.First) != nil && n.s.Segments.SegmentOf(u.First).High():
 		return HighSide
-	case n.s.Waters().Sea(u.First):
+	case n.s.Waters.Sea(u.First):
 		return Brine
 	}
 	return Other

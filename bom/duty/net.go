@@ -34,7 +34,7 @@ func (n *net) joinNodes() {
 				continue
 			}
 			n.node[i] = n.nodes
-			if j := n.s.Ports[i].Joint; j != nil {
+			if j := n.s.Graph.Ports[i].Joint; j != nil {
 				n.node[j.A], n.node[j.B] = n.nodes, n.nodes
 			}
 			n.nodes++
@@ -50,7 +50,7 @@ func (n *net) link(u *graph.Unit, from, to int, law flow.Law) {
 // unit adds the links of a unit in normal running.
 func (n *net) unit(u *graph.Unit) {
 	for i := range u.Item.Ports {
-		if n.s.Boundary(u, i) {
+		if n.s.Graph.Boundary(u, i) {
 			if n.flush && u.Item.Kind.Supply {
 				n.supply(u, i)
 				continue

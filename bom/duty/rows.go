@@ -29,21 +29,21 @@ type Plant struct {
 func plantsOf(s *bom.System) []*Plant {
 	var out []*Plant
 	vessels := map[*graph.Unit]*Vessel{}
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		if u.Item.Kind.Name == "pressure vessel" {
 			vessels[u] = vesselOf(s, u)
 		}
 	}
 	at := map[int]*Plant{}
 	of := func(u *graph.Unit) *Plant {
-		net := s.NetOf[s.JunctionOf[u.First]]
+		net := s.Circuit.NetOf[s.Circuit.JunctionOf[u.First]]
 		if at[net] == nil {
 			at[net] = &Plant{Net: net}
 			out = append(out, at[net])
 		}
 		return at[net]
 	}
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		switch u.Item.Kind.Name {
 		case "plunger pump":
 			of(u).Pumps = append(of(u).Pumps, u)
@@ -54,7 +54,7 @@ func plantsOf(s *bom.System) []*Plant {
 		}
 	}
 	after := map[*graph.Unit]*graph.Unit{} // whose brine it takes
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		if vessels[u] == nil {
 			continue
 		}
@@ -62,7 +62,7 @@ func plantsOf(s *bom.System) []*Plant {
 			after[next] = u
 		}
 	}
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		v := vessels[u]
 		if v == nil || after[u] != nil {
 			continue
@@ -73,8 +73,8 @@ func plantsOf(s *bom.System) []*Plant {
 		}
 		of(u).Rows = append(of(u).Rows, row)
 	}
-	for _, u := range s.Units {
-		if p := at[s.NetOf[s.JunctionOf[u.First]]]; p != nil && len(u.Item.Ports) > 0 {
+	for _, u := range s.Graph.Units {
+		if p := at[s.Circuit.NetOf[s.Circuit.JunctionOf[u.First]]]; p != nil && len(u.Item.Ports) > 0 {
 			p.units = append(p.units, u)
 		}
 	}
@@ -100,7 +100,7 @@ func nextVessel(s *bom.System, u *graph.Unit, vessels map[*graph.Unit]*Vessel) *
 	for len(queue) > 0 {
 		p := queue[0]
 		queue = queue[1:]
-		n := &s.Ports[p]
+		n := &s.Graph.Ports[p]
 		if n.Unit != u && vessels[n.Unit] != nil {
 			if n.Index == n.Unit.Item.PortIndex("feed") {
 				return n.Unit

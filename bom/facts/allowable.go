@@ -1,7 +1,7 @@
 package facts
 
 import (
-	"handtight/bom"
+	"handtight/bom/rating"
 	"handtight/pressure"
 )
 
@@ -23,7 +23,7 @@ type Allowable struct {
 }
 
 // AllowableOf shows what a port, a joint or the weakest of a segment holds.
-func AllowableOf(h bom.Hold) Allowable {
+func AllowableOf(h rating.Allowable) Allowable {
 	a := Allowable{Derated: h.Derated, Estimate: h.Estimate}
 	if h.Known {
 		r := h.Rating

@@ -7,6 +7,8 @@ import (
 	"strconv"
 
 	"handtight/bom"
+	"handtight/bom/circuit"
+	"handtight/bom/state"
 	"handtight/pressure/quantity"
 )
 
@@ -42,8 +44,8 @@ func assumptions(sys *bom.System) []Assumption {
 		}
 		add(s.what, s.value, basis)
 	}
-	add("High pressure begins above", fmt.Sprintf("%.0f bar", bom.HighPressure), "judgement")
-	add("A relief passing the whole flow stands at", fmt.Sprintf("%.1f times its set pressure", bom.FullFlowFactor), "judgement, unless its data sheet says (`full_flow`)")
+	add("High pressure begins above", fmt.Sprintf("%.0f bar", state.HighPressure), "judgement")
+	add("A relief passing the whole flow stands at", fmt.Sprintf("%.1f times its set pressure", circuit.FullFlowFactor), "judgement, unless its data sheet says (`full_flow`)")
 	add("A tail fits a bore within", "0.6 mm; with a clamp at low pressure to 1.5 mm", "judgement")
 	add("Tape", "half as much again for joints that are made twice", "common practice")
 	add("Rounding", "half up: each line in the shop's currency, then customs, then tax; each shop's total converted once", "the tool's rule")

@@ -4,12 +4,13 @@ import (
 	"slices"
 
 	"handtight/bom"
+	"handtight/bom/graph"
 )
 
 // Cautions are the usual ones, said with every check.
 func Cautions(sys *bom.System) []string {
 	start := "Start the high-pressure pump with the throttle open, then raise the pressure slowly; stop in the reverse order."
-	if slices.ContainsFunc(sys.Units, func(u *bom.Unit) bool { return u.Item.Kind.Name == "feed pump" }) {
+	if slices.ContainsFunc(sys.Graph.Units, func(u *graph.Unit) bool { return u.Item.Kind.Name == "feed pump" }) {
 		start = "Start the feed pump, then the high-pressure pump, then raise the pressure slowly; stop in the reverse order."
 	}
 	return []string{

@@ -4,6 +4,8 @@ import (
 	"handtight/bom"
 	"handtight/bom/duty"
 	"handtight/bom/finding"
+	"handtight/bom/joint"
+	"handtight/bom/segment"
 )
 
 // Facts is what is shown of a checked build.
@@ -43,30 +45,30 @@ type Counts struct {
 
 // Of shows a build that has been walked and checked; its states are asked for apart.
 func Of(sys *bom.System, findings []finding.Finding) *Facts {
-	parts := sys.Parts()
+	parts := sys.Segments.Parts()
 	f := &Facts{
 		Build: sys.Build.Name, File: sys.Build.File, Findings: Findings(findings), Joints: []Joint{}, Segments: []Segment{},
-		Parts: Parts(sys, parts), WorstFirst: Parts(sys, bom.WorstFirst(parts)), Questions: []Question{}, Duty: []DutyPlant{},
+		Parts: Parts(sys, parts), WorstFirst: Parts(sys, segment.WorstFirst(parts)), Questions: []Question{}, Duty: []DutyPlant{},
 		Counts: Counts{
 			finding.Count(findings, finding.Stop), finding.Count(findings, finding.Caution), finding.Count(findings, finding.Note),
-			len(sys.Joints), len(sys.Segments),
+			len(sys.Graph.Joints), len(sys.Segments.All),
 		},
 		Cautions: Cautions(sys), Assumptions: assumptions(sys),
 	}
 	for i := range findings {
 		f.Findings[i].Remedies = remediesOf(sys, &findings[i])
 	}
-	for _, j := range sys.Joints {
+	for _, j := range sys.Graph.Joints {
 		f.Joints = append(f.Joints, jointOf(sys, j))
-		f.Clamped = f.Clamped || sys.JointHold(j).Known
+		f.Clamped = f.Clamped || sys.Ratings.JointHold(j).Known
 	}
-	for _, g := range sys.Segments {
+	for _, g := range sys.Segments.All {
 		f.Segments = append(f.Segments, SegmentOf(sys, g))
 	}
 	for _, m := range duty.Of(sys).Plants {
 		f.Duty = append(f.Duty, dutyPlant(m, false))
 	}
-	for _, q := range sys.Questions() {
+	for _, q := range joint.Questions(sys.Graph) {
 		f.Questions = append(f.Questions, Question(q))
 	}
 	return f

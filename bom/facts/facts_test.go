@@ -49,7 +49,7 @@ func TestOverIsDecidedOnce(t *testing.T) {
 		require.NoError(t, faults.Err())
 		f := Of(sys, nil)
 		overloaded := map[string]bool{} // in some state, by name
-		for _, st := range States(sys.Views()) {
+		for _, st := range States(sys.Segments.Views()) {
 			in := 0
 			for _, g := range st.Segments {
 				in += len(g.Overloads)

@@ -1,6 +1,8 @@
 package facts
 
 import (
+	"handtight/bom/graph"
+	"handtight/bom/joint"
 	"math"
 
 	"handtight/bom"
@@ -46,15 +48,15 @@ func TurnsOf(s threads.Span) *Turns {
 	return &t
 }
 
-func jointOf(sys *bom.System, j *bom.Joint) Joint {
-	a, b := &sys.Ports[j.A], &sys.Ports[j.B]
-	worst, _ := sys.PortLoad(j.A).Worst()
+func jointOf(sys *bom.System, j *graph.Joint) Joint {
+	a, b := &sys.Graph.Ports[j.A], &sys.Graph.Ports[j.B]
+	worst, _ := sys.States.PortLoad(j.A).Worst()
 	row := Joint{
 		Number: j.Number, A: a.Name(), B: b.Name(), EndA: a.Port.Words(), EndB: b.Port.Words(),
-		Worst: Figure(worst), Unbounded: math.IsInf(worst, 1), Makeup: sys.MakeupText(j), Care: sys.MakeupCare(j),
+		Worst: Figure(worst), Unbounded: math.IsInf(worst, 1), Makeup: joint.MakeupText(sys.Graph, j), Care: joint.MakeupCare(sys.Graph, j),
 		Run: j.Run.Name, Reason: "an end is not known", Below: j.Run.Below,
 	}
-	if r, ok := sys.JointEstimate(j); ok {
+	if r, ok := joint.JointEstimate(sys.Graph, j); ok {
 		row.Thread, row.Estimate = Figure(r.Pressure.Bar()), r.Basis == pressure.Estimate
 	}
 	if j.Known {

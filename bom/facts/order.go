@@ -8,6 +8,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/money"
+	"handtight/bom/order"
 	"handtight/pressure"
 )
 
@@ -137,7 +138,7 @@ type Spare struct {
 type Rate struct{ Currency, Rate string }
 
 // OrderOf shows an order.
-func OrderOf(sys *bom.System, o *bom.Order) *Order {
+func OrderOf(sys *bom.System, o *order.Order) *Order {
 	f := &Order{Lines: []Line{}, Shops: []Shop{}, Total: Sum(o.Total), Currency: sys.Build.Currency, Unpriced: o.Unpriced, Unoffered: lines(o.Unoffered())}
 	for _, l := range o.Lines {
 		f.Lines = append(f.Lines, lineOf(l))
@@ -147,7 +148,7 @@ func OrderOf(sys *bom.System, o *bom.Order) *Order {
 		f.Shops = append(f.Shops, shopOf(v))
 	}
 	for _, code := range sys.Build.Rates.Codes() {
-		used := slices.ContainsFunc(o.Vendors, func(v *bom.VendorOrder) bool { return v.Vendor.Currency == code })
+		used := slices.ContainsFunc(o.Vendors, func(v *order.VendorOrder) bool { return v.Vendor.Currency == code })
 		if rate, ok := sys.Build.Rates.Rate(code); ok && used {
 			f.Rates, f.RatesDate = append(f.Rates, Rate{code, rate.Number()}), sys.Build.Rates.Date.Format(time.DateOnly)
 		}
@@ -155,7 +156,7 @@ func OrderOf(sys *bom.System, o *bom.Order) *Order {
 	return f
 }
 
-func shopOf(v *bom.VendorOrder) Shop {
+func shopOf(v *order.VendorOrder) Shop {
 	t := v.Vendor.Terms
 	if v.FreightFree {
 		t.Freight = v.Sums.Freight
@@ -167,7 +168,7 @@ func shopOf(v *bom.VendorOrder) Shop {
 	}
 }
 
-func lines(list []*bom.Line) []Line {
+func lines(list []*order.Line) []Line {
 	var out []Line
 	for _, l := range list {
 		out = append(out, lineOf(l))
@@ -175,7 +176,7 @@ func lines(list []*bom.Line) []Line {
 	return out
 }
 
-func lineOf(l *bom.Line) Line {
+func lineOf(l *order.Line) Line {
 	n := l.Need
 	row := Line{
 		Item: n.Key, About: n.About, Placed: Quantity(n.Placed), Need: Quantity(n.Build()), Have: Quantity(n.Have), Spare: Quantity(n.Spare),
@@ -201,7 +202,7 @@ func lineOf(l *bom.Line) Line {
 	return row
 }
 
-func seesOf(n *bom.Need) Sees {
+func seesOf(n *order.Need) Sees {
 	worst, state := n.Load.Worst()
 	x := Sees{Rated: n.Item != nil && !n.Item.Kind.Loose}
 	switch {
@@ -214,7 +215,7 @@ func seesOf(n *bom.Need) Sees {
 	return x
 }
 
-func sparesOf(n *bom.Need) []Spare {
+func sparesOf(n *order.Need) []Spare {
 	var out []Spare
 	row := Spare{Item: n.Key, About: n.About, Fitted: Quantity(n.Placed)}
 	for _, w := range n.Advice {

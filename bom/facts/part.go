@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"handtight/bom"
+	"handtight/bom/segment"
 	"handtight/pressure"
 )
 
@@ -29,12 +30,12 @@ type Part struct {
 }
 
 // Parts shows parts in their order.
-func Parts(sys *bom.System, list []bom.Part) []Part {
+func Parts(sys *bom.System, list []segment.Part) []Part {
 	out := []Part{}
 	for i := range list {
 		p := &list[i]
 		row := Part{
-			Unit: p.Unit.Name, Item: p.Unit.Item.ID, Kind: p.Unit.Item.Kind.Name, Port: sys.Ports[p.Port].Name(),
+			Unit: p.Unit.Name, Item: p.Unit.Item.ID, Kind: p.Unit.Item.Kind.Name, Port: sys.Graph.Ports[p.Port].Name(),
 			Normal: Figure(p.Normal), Worst: Figure(p.Worst), Unbounded: math.IsInf(p.Worst, 1), Lowest: Figure(p.Low),
 			Allowable: AllowableOf(p.Hold), High: p.High(), Over: p.Over(),
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"handtight/bom"
+	"handtight/bom/segment"
 	"handtight/pressure"
 )
 
@@ -31,7 +32,7 @@ type Segment struct {
 }
 
 // SegmentOf shows one segment of a build.
-func SegmentOf(sys *bom.System, g *bom.Segment) Segment {
+func SegmentOf(sys *bom.System, g *segment.Segment) Segment {
 	worst, state := g.Load.Worst()
 	row := Segment{
 		Name: g.Name, Runs: []string{}, Members: []string{}, Unrated: []string{}, Normal: Figure(g.Load.Normal), Worst: Figure(worst),
@@ -62,7 +63,7 @@ func SegmentOf(sys *bom.System, g *bom.Segment) Segment {
 	if m, ok := g.Margin(); ok {
 		row.Margin = Figure(m)
 	}
-	if p, ok := sys.Proof(g); ok {
+	if p, ok := sys.Segments.Proof(g); ok {
 		row.Proof = Figure(p)
 	}
 	return row

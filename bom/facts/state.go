@@ -3,7 +3,7 @@ package facts
 import (
 	"math"
 
-	"handtight/bom"
+	"handtight/bom/segment"
 )
 
 // State is one way the build can stand: what every segment sees in it, and what it overloads.
@@ -52,7 +52,7 @@ type Collapse struct {
 }
 
 // States shows states in their order.
-func States(views []bom.StateView) []State {
+func States(views []segment.StateView) []State {
 	out := []State{}
 	for i := range views {
 		out = append(out, stateOf(&views[i]))
@@ -60,7 +60,7 @@ func States(views []bom.StateView) []State {
 	return out
 }
 
-func stateOf(v *bom.StateView) State {
+func stateOf(v *segment.StateView) State {
 	st := State{
 		Name: v.Name, Cause: v.Cause, Failure: v.Failure, Sort: "act",
 		Segments: []StateSegment{}, Overloads: []Overload{}, Collapses: []Collapse{}, Untold: []string{},
@@ -71,13 +71,13 @@ func stateOf(v *bom.StateView) State {
 	case v.Name == "normal" || v.Name == "flush":
 		st.Sort = "normal course"
 	}
-	at := map[*bom.Segment]int{}
+	at := map[*segment.Segment]int{}
 	for i := range v.Segments {
 		g := &v.Segments[i]
 		at[g.Segment] = i
 		st.Segments = append(st.Segments, stateSegment(g))
 	}
-	in := func(g *bom.Segment) *StateSegment {
+	in := func(g *segment.Segment) *StateSegment {
 		if i, ok := at[g]; ok {
 			return &st.Segments[i]
 		}
@@ -107,7 +107,7 @@ func stateOf(v *bom.StateView) State {
 	return st
 }
 
-func stateSegment(g *bom.SegmentView) StateSegment {
+func stateSegment(g *segment.SegmentView) StateSegment {
 	row := StateSegment{
 		Name: g.Segment.Name, Bar: Figure(g.High), Unbounded: math.IsInf(g.High, 1), Lowest: Figure(g.Low),
 		Normal: Figure(g.Segment.Load.Normal), Changed: g.Changed(),

@@ -13,7 +13,9 @@ import (
 	"github.com/bojanz/currency"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/money"
+	"handtight/bom/order"
 	"handtight/catalog"
 )
 
@@ -36,7 +38,7 @@ func (c Class) String() string { return classNames[c] }
 
 // Part is one thing that stays aboard.
 type Part struct {
-	Line    *bom.Line
+	Line    *order.Line
 	Class   Class
 	Aboard  money.Quantity // ordered and had, less what is placed
 	Planned money.Quantity // of it for planned changes
@@ -48,18 +50,18 @@ type Part struct {
 
 // Kit is what stays aboard.
 type Kit struct {
-	Parts   []*Part     // by class, then in the order of the build
-	Without float64     // chance to be without some part while it runs: that of having to turn back
-	Fitting float64     // chance to be without some part while it is fitted, at the dock
-	Unknown []*bom.Item // placed things that wear and have no life stated: no chance has them
-	build   *bom.Build
+	Parts   []*Part       // by class, then in the order of the build
+	Without float64       // chance to be without some part while it runs: that of having to turn back
+	Fitting float64       // chance to be without some part while it is fitted, at the dock
+	Unknown []*build.Item // placed things that wear and have no life stated: no chance has them
+	build   *build.Build
 }
 
 // Of works out what an order leaves aboard. The lines that only fill an order up are
 // not counted.
 //
 // Errors: those of [bom.Risk.Without].
-func Of(sys *bom.System, order *bom.Order) (*Kit, error) {
+func Of(sys *bom.System, order *order.Order) (*Kit, error) {
 	k := &Kit{build: sys.Build, Unknown: lifeless(sys)}
 	running, fitting := 1.0, 1.0
 	for _, l := range order.Lines {
@@ -83,7 +85,7 @@ func Of(sys *bom.System, order *bom.Order) (*Kit, error) {
 	return k, nil
 }
 
-func part(l *bom.Line) (*Part, error) {
+func part(l *order.Line) (*Part, error) {
 	n := l.Need
 	p := &Part{Line: l, Planned: n.Planned, Risk: n.Risk.Known()}
 	p.Aboard = max(0, l.Order+n.Have-n.Placed)
@@ -96,7 +98,7 @@ func part(l *bom.Line) (*Part, error) {
 		p.Without, err = n.Risk.Without(p.Spare)
 	}
 	if n.Risk.Mean > 0 && err == nil {
-		p.Fails, err = bom.Risk{Mean: n.Risk.Mean}.Without(p.Spare)
+		p.Fails, err = order.Risk{Mean: n.Risk.Mean}.Without(p.Spare)
 	}
 	switch {
 	case n.Risk.Mean > 0:
@@ -115,9 +117,9 @@ func part(l *bom.Line) (*Part, error) {
 
 // lifeless lists the placed things that wear, by their kind, and of which nobody says how
 // long they last.
-func lifeless(sys *bom.System) []*bom.Item {
-	var out []*bom.Item
-	for _, u := range sys.Units {
+func lifeless(sys *bom.System) []*build.Item {
+	var out []*build.Item
+	for _, u := range sys.Graph.Units {
 		it := u.Item
 		if it.Kind.Spare == catalog.WearSpare && it.Life == nil && it.Fails == nil && !it.Kind.Boats && !slices.Contains(out, it) {
 			out = append(out, it)
@@ -199,7 +201,7 @@ func (b *Buy) step(spare int, before float64) (err error) {
 }
 
 // cost lands one more pack that is ordered with the rest.
-func (k *Kit) cost(o *bom.Offer) (currency.Amount, error) {
+func (k *Kit) cost(o *build.Offer) (currency.Amount, error) {
 	line, err := money.LineTotal(*o.Price, o.Pack)
 	if err != nil {
 		return currency.Amount{}, err

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"handtight/bom"
+	"handtight/bom/read"
 )
 
 const store = `
@@ -91,7 +92,7 @@ price = "1.00"
 `
 
 func of(t require.TestingT, kitLife string) *Kit {
-	build, faults := bom.Parse("store.toml", []byte(strings.Replace(store, "%KIT", kitLife, 1)))
+	build, faults := read.Parse("store.toml", []byte(strings.Replace(store, "%KIT", kitLife, 1)))
 	require.NoError(t, faults.Err())
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())
@@ -172,7 +173,7 @@ func TestNextFalls(t *testing.T) {
 }
 
 func TestUnpriced(t *testing.T) {
-	build, faults := bom.Parse("store.toml", []byte(strings.Replace(store, "%KIT", "500", 1)+"[[item]]\nid = \"more\"\nkind = \"seal kit\"\ninside = \"pump\"\nfails = \"900 h\"\n"))
+	build, faults := read.Parse("store.toml", []byte(strings.Replace(store, "%KIT", "500", 1)+"[[item]]\nid = \"more\"\nkind = \"seal kit\"\ninside = \"pump\"\nfails = \"900 h\"\n"))
 	require.NoError(t, faults.Err())
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())

@@ -18,7 +18,7 @@ const mostPieces = 10_000
 // aboard, the extra ones, and an extra length of the stock itself.
 func (c *counter) cuts() {
 	aboard := map[*build.Item]money.Quantity{}
-	for _, it := range c.sys.Build.Items {
+	for _, it := range c.sys.Graph.Build.Items {
 		aboard[it] = it.Have
 		if n, ok := c.byKey[it.ID]; ok && it.Kind.Name == "hose stock" {
 			n.Aboard = int(it.Have)
@@ -27,10 +27,10 @@ func (c *counter) cuts() {
 			}
 		}
 	}
-	for _, u := range c.sys.Units {
+	for _, u := range c.sys.Graph.Units {
 		c.cutOne(u.Item, u.Name, aboard)
 	}
-	for _, it := range c.sys.Build.Items {
+	for _, it := range c.sys.Graph.Build.Items {
 		for k := range min(it.Extra/money.Piece, mostPieces+1) {
 			c.cutOne(it, fmt.Sprintf("%s, extra %d", it.ID, k+1), aboard)
 		}

@@ -103,8 +103,8 @@ type counter struct {
 
 // items makes a line for everything that can be bought.
 func (c *counter) items() {
-	for _, it := range c.sys.Build.Items {
-		if it.Kind.Boats || it.IsHose() && it.Of != "" || c.sys.Build.Waiting(it) {
+	for _, it := range c.sys.Graph.Build.Items {
+		if it.Kind.Boats || it.IsHose() && it.Of != "" || c.sys.Graph.Build.Waiting(it) {
 			continue
 		}
 		n := c.line(it.ID, it.Kind.Name, it.Described(), "pc")
@@ -118,7 +118,7 @@ func (c *counter) items() {
 
 // pieces turns what is had and wanted of hoses cut from stock into metres of it.
 func (c *counter) pieces() {
-	for _, it := range c.sys.Build.Items {
+	for _, it := range c.sys.Graph.Build.Items {
 		if n, ok := c.byKey[it.Of]; ok && it.IsHose() {
 			n.Have += it.Metres() * (it.Have / money.Piece)
 			n.Extra += it.Metres() * (it.Extra / money.Piece)
@@ -139,7 +139,7 @@ func (c *counter) line(key, kind, about, unit string) *Need {
 // units counts placed units, and metres of the hose that is cut from stock.
 func (c *counter) units() {
 	c.placed = map[*build.Item]int{}
-	for _, u := range c.sys.Units {
+	for _, u := range c.sys.Graph.Units {
 		c.placed[u.Item]++
 		key, amount := u.Item.ID, money.Piece
 		if u.Item.IsHose() && u.Item.Of != "" {
@@ -151,7 +151,7 @@ func (c *counter) units() {
 		}
 		n.Placed += amount
 		for i := range u.Item.Ports {
-			node := &c.sys.Ports[u.First+i]
+			node := &c.sys.Graph.Ports[u.First+i]
 			n.Load.Merge(c.sys.PortLoad(u.First + i))
 			n.Hold.Lower(c.ratings.PortHold(u.First + i))
 			if node.Joint != nil {
@@ -163,11 +163,11 @@ func (c *counter) units() {
 
 // contents counts what lies inside units.
 func (c *counter) contents() {
-	for _, it := range c.sys.Build.Items {
+	for _, it := range c.sys.Graph.Build.Items {
 		if it.Inside == "" {
 			continue
 		}
-		holder, known := c.sys.Build.Item(it.Inside)
+		holder, known := c.sys.Graph.Build.Item(it.Inside)
 		if n, bought := c.byKey[it.ID]; known && bought {
 			n.Placed += money.Quantity(it.Each*c.placed[holder]) * money.Piece
 			c.comesWith(n, it, holder)
@@ -188,7 +188,7 @@ func (c *counter) comesWith(n *Need, it, holder *build.Item) {
 
 // joints counts what each joint needs beside its two ends.
 func (c *counter) joints() {
-	for _, j := range c.sys.Joints {
+	for _, j := range c.sys.Graph.Joints {
 		if !j.Known || j.Mating.Verdict > threads.LowPressureOnly {
 			continue // a joint that does not hold must be changed first
 		}
@@ -216,7 +216,7 @@ func (c *counter) piece(kind, name string, count int, j *graph.Joint) {
 
 func (c *counter) boreOf(j *graph.Joint) string {
 	for _, p := range []int{j.A, j.B} {
-		if e := c.sys.Ports[p].Port.End.Candidates; e[0].Family == threads.Bore {
+		if e := c.sys.Graph.Ports[p].Port.End.Candidates; e[0].Family == threads.Bore {
 			return e[0].Size
 		}
 	}
@@ -244,7 +244,7 @@ func (c *counter) tapeRolls() {
 
 // spare adds planned changes and spares by the kind's rule.
 func (c *counter) spare(n *Need) error {
-	w := &c.sys.Build.Spares
+	w := &c.sys.Graph.Build.Spares
 	fitted := int(n.Placed / money.Piece)
 	rule := catalog.FittingSpare
 	if n.Item != nil {

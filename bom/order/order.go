@@ -56,13 +56,13 @@ func At(states *state.States, ratings *rating.Ratings, at map[string]*build.Offe
 		return nil, err
 	}
 	o := &Order{}
-	offers := states.Build.OffersByItem()
+	offers := states.Graph.Build.OffersByItem()
 	for _, n := range needs {
 		list := offers[n.Key]
 		if chosen, ok := at[n.Key]; ok {
 			list = []*build.Offer{chosen}
 		}
-		l, err := choose(states.Build, n, list)
+		l, err := choose(states.Graph.Build, n, list)
 		if err != nil {
 			return nil, err
 		}
@@ -71,7 +71,7 @@ func At(states *state.States, ratings *rating.Ratings, at map[string]*build.Offe
 			o.Unpriced++
 		}
 	}
-	return o, o.addUp(states.Build, toFree)
+	return o, o.addUp(states.Graph.Build, toFree)
 }
 
 // LineAt prices a need at one offer; false if the offer cannot serve it, since it has

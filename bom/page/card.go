@@ -68,7 +68,7 @@ func cards(sys *bom.System, f *facts.Facts, sheets []stages.Sheet) []Card {
 		if j.Verdict != nil {
 			c.Word = strings.ReplaceAll(*j.Verdict, "-", " ")
 		}
-		c.Spanners = workshop.Spanners(sys, sys.Joints[i])
+		c.Spanners = workshop.Spanners(sys, sys.Graph.Joints[i])
 		for _, x := range stops[j.Number] {
 			c.Stop = append(c.Stop, x.Reason)
 			c.Remedy = append(c.Remedy, x.Remedy)

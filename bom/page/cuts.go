@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"handtight/bom"
+	"handtight/bom/order"
 )
 
 // Cut is one length of a hose stock, and what is cut from it, the longest first.
@@ -14,7 +14,7 @@ type Cut struct {
 
 // cuts lists the saw cuts of an order: from which length each hose comes, and what is left.
 // They are at the hoses' planned lengths; the allowance for squaring stands in the schedule.
-func cuts(order *bom.Order) []Cut {
+func cuts(order *order.Order) []Cut {
 	var out []Cut
 	for _, l := range order.Lines {
 		if l.Cut == nil {

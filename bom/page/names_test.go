@@ -10,6 +10,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/page"
+	"handtight/bom/read"
 	"handtight/bom/rule"
 )
 
@@ -49,7 +50,7 @@ price = "1.00"
 `, hostile)
 	var last []byte
 	for range 3 {
-		b, faults := bom.Parse("hostile.toml", []byte(text))
+		b, faults := read.Parse("hostile.toml", []byte(text))
 		require.Empty(t, faults)
 		sys, faults := bom.Walk(b)
 		require.Empty(t, faults)

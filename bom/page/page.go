@@ -15,6 +15,7 @@ import (
 	"handtight/bom/drawing"
 	"handtight/bom/facts"
 	"handtight/bom/finding"
+	"handtight/bom/order"
 	"handtight/bom/stages"
 	"handtight/bom/workshop"
 )
@@ -98,7 +99,7 @@ type Options struct {
 
 // Of gathers the page of a build that was walked, checked and ordered. order may be nil
 // where the order could not be made.
-func Of(sys *bom.System, list []finding.Finding, order *bom.Order, o Options) *Page {
+func Of(sys *bom.System, list []finding.Finding, order *order.Order, o Options) *Page {
 	f := facts.Of(sys, list)
 	p := &Page{Name: f.Build, File: f.File, Counts: f.Counts, Questions: f.Questions, Always: f.Cautions, Assumptions: f.Assumptions}
 	sum := sha256.Sum256(o.Text)
@@ -173,7 +174,7 @@ func (p *Page) draw(sys *bom.System, list []finding.Finding) {
 		sum  int
 	}
 	var over []loaded
-	for _, st := range facts.States(sys.Views()) {
+	for _, st := range facts.States(sys.Segments.Views()) {
 		if len(st.Overloads) > 0 && st.Name != "normal" {
 			over = append(over, loaded{st, len(st.Overloads)})
 		}

@@ -11,7 +11,9 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/order"
 	"handtight/bom/page"
+	"handtight/bom/read"
 	"handtight/bom/rule"
 )
 
@@ -60,7 +62,7 @@ func BenchmarkPageOf300Parts(b *testing.B) {
 }
 
 // longPlant is a line of fittings and hoses before a pump, a vessel and a throttle.
-func longPlant(t testing.TB, parts int) (*bom.System, []finding.Finding, *bom.Order) {
+func longPlant(t testing.TB, parts int) (*bom.System, []finding.Finding, *order.Order) {
 	text := `
 [build]
 name = "long"
@@ -111,7 +113,7 @@ path = ["sea"`
 		runs += fmt.Sprintf("[[run]]\nname = \"gauge %d\"\npath = [\"tee/t%d.branch\", \"gauge/g%d\"]\n", i, i, i)
 	}
 	text += ", \"throttle\", \"out\"]\n" + runs
-	build, faults := bom.Parse("long.toml", []byte(text))
+	build, faults := read.Parse("long.toml", []byte(text))
 	require.Empty(t, faults)
 	sys, faults := bom.Walk(build)
 	require.Empty(t, faults)
@@ -126,7 +128,7 @@ func TestALargePlant(t *testing.T) {
 	var out bytes.Buffer
 	require.NoError(t, page.Write(&out, page.Of(sys, list, order, page.Options{})))
 	require.Less(t, out.Len(), 2<<20)
-	for n := range sys.Joints {
+	for n := range sys.Graph.Joints {
 		require.Contains(t, out.String(), fmt.Sprintf(`id="j%d"`, n+1))
 	}
 }

@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
-	"handtight/bom"
 	"handtight/bom/facts"
+	"handtight/bom/graph"
 	"handtight/bom/stages"
 	"handtight/pressure/quantity"
 )
@@ -40,7 +40,7 @@ func (p *Page) Money(m facts.Money) string {
 }
 
 // Joints prints numbers of joints, runs drawn together: "J1 to J6, J20".
-func (p *Page) Joints(list []*bom.Joint) string {
+func (p *Page) Joints(list []*graph.Joint) string {
 	var out []string
 	for i := 0; i < len(list); {
 		k := i

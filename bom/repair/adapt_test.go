@@ -2,6 +2,7 @@ package repair_test
 
 import (
 	"fmt"
+	"handtight/bom/read"
 	"slices"
 	"strings"
 	"testing"
@@ -10,7 +11,6 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/repair"
 	"handtight/catalog"
@@ -141,7 +141,7 @@ func TestWorkedTexts(t *testing.T) {
 
 // A build's own items fill in prices, and --by price puts the cheaper first. Made up.
 func TestPrices(t *testing.T) {
-	build, faults := bom.Parse("box.toml", []byte(`[build]
+	build, faults := read.Parse("box.toml", []byte(`[build]
 name = "box"
 currency = "EUR"
 [rates]

@@ -2,12 +2,12 @@ package repair_test
 
 import (
 	"fmt"
+	"handtight/bom/read"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
-	"handtight/bom"
 	"handtight/bom/repair"
 	"handtight/catalog"
 	"handtight/catalog/stock"
@@ -22,7 +22,7 @@ func bag(t require.TestingT, rows ...string) *repair.Shelf {
 		f := strings.Split(r, "|")
 		text += fmt.Sprintf("[[item]]\nid = \"p%d\"\nkind = %q\nports = { a = '%s', b = '%s' }\nmaterial = %q\nrated = \"100 bar\"\n", i, f[0], f[1], f[2], f[3])
 	}
-	build, faults := bom.Parse("box.toml", []byte(text))
+	build, faults := read.Parse("box.toml", []byte(text))
 	require.NoError(t, faults.Err())
 	return repair.Bag(build)
 }

@@ -8,6 +8,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/catalog"
 	"handtight/catalog/stock"
 	"handtight/pressure/quantity"
@@ -18,8 +19,8 @@ import (
 type Remedy struct {
 	Do     string // "adapt": a chain between the two; "change": another part in one's place
 	At     string // the joint, or the unit that is changed
-	Unit   *bom.Unit
-	Joint  *bom.Joint
+	Unit   *graph.Unit
+	Joint  *graph.Joint
 	Chain  *Chain // of adapt
 	Pieces []*Piece
 	New    *stock.Item // of change
@@ -72,10 +73,10 @@ var commodity = map[string]bool{"hose tail": true, "nipple": true, "bush": true,
 // place of one of the two parts, and a chain between them. Equipment, and what is aboard
 // already, stays.
 func Remedies(sys *bom.System, f *finding.Finding) []Remedy {
-	if f.Subject.Joint <= 0 || f.Subject.Joint > len(sys.Joints) || !slices.Contains(Slugs, f.Slug) {
+	if f.Subject.Joint <= 0 || f.Subject.Joint > len(sys.Graph.Joints) || !slices.Contains(Slugs, f.Slug) {
 		return nil
 	}
-	j := sys.Joints[f.Subject.Joint-1]
+	j := sys.Graph.Joints[f.Subject.Joint-1]
 	o := conditions(sys, j)
 	var out []Remedy
 	for _, port := range []int{j.A, j.B} {
@@ -83,25 +84,25 @@ func Remedies(sys *bom.System, f *finding.Finding) []Remedy {
 	}
 	slices.SortStableFunc(out, func(a, b Remedy) int { return cmp.Compare(a.New.Usual, b.New.Usual) })
 	out = out[:min(len(out), mostRemedies-1)]
-	a, b := sys.Ports[j.A].Port.End, sys.Ports[j.B].Port.End
+	a, b := sys.Graph.Ports[j.A].Port.End, sys.Graph.Ports[j.B].Port.End
 	got := Adapt(a, b, o)
 	for i := range got.Chains {
 		c := &got.Chains[i]
-		out = append(out, Remedy{Do: "adapt", At: sys.JointName(j), Joint: j, Chain: c, Pieces: c.Pieces, Joints: len(c.Joints), Why: got.Ask})
+		out = append(out, Remedy{Do: "adapt", At: sys.Graph.JointName(j), Joint: j, Chain: c, Pieces: c.Pieces, Joints: len(c.Joints), Why: got.Ask})
 	}
 	return out[:min(len(out), mostRemedies)]
 }
 
 // conditions is what a part at a joint must stand: the worst pressure that has a bound, the
 // water, what it touches, and whether it lies below the waterline or may not narrow the line.
-func conditions(sys *bom.System, j *bom.Joint) Options {
-	load := sys.PortLoad(j.A)
+func conditions(sys *bom.System, j *graph.Joint) Options {
+	load := sys.States.PortLoad(j.A)
 	worst, _ := load.Worst()
 	if math.IsInf(worst, 1) {
 		worst = max(load.Normal, load.Act)
 	}
 	o := Options{Pressure: quantity.Pressure(max(worst, 1)) * quantity.Bar, Below: j.Run.Below, Count: mostRemedies, Shelf: WithBuild(sys.Build)}
-	switch w := sys.Waters(); {
+	switch w := sys.Waters; {
 	case w.Product(j.A):
 		o.Water = "product"
 	case w.Sea(j.A):
@@ -111,7 +112,7 @@ func conditions(sys *bom.System, j *bom.Joint) Options {
 	}
 	o.Wide = load.Low < 0
 	for k, port := range [2]int{j.A, j.B} {
-		n := &sys.Ports[port]
+		n := &sys.Graph.Ports[port]
 		o.Beside[k], o.Hose[k] = n.Unit.Item.Materials(), n.Unit.Item.IsHose()
 		o.Wide = o.Wide || relieves(n)
 	}
@@ -119,19 +120,19 @@ func conditions(sys *bom.System, j *bom.Joint) Options {
 }
 
 // relieves reports whether a port is the outlet of a relief valve.
-func relieves(n *bom.Node) bool {
+func relieves(n *graph.Port) bool {
 	return slices.ContainsFunc(n.Unit.Item.Kind.Passages, func(p catalog.Passage) bool { return p.Is == catalog.Relief && p.To == n.Index })
 }
 
 // changes lists stock items that could stand in the place of a joint's part: of its kind, its
 // material and its other ends, with an end that closes with what stays.
-func changes(sys *bom.System, j *bom.Joint, port int, o Options) []Remedy {
-	n := &sys.Ports[port]
+func changes(sys *bom.System, j *graph.Joint, port int, o Options) []Remedy {
+	n := &sys.Graph.Ports[port]
 	it := n.Unit.Item
 	if !commodity[it.Kind.Name] || it.Have > 0 {
 		return nil
 	}
-	stays := sys.Ports[j.A+j.B-port].Port.End
+	stays := sys.Graph.Ports[j.A+j.B-port].Port.End
 	var out []Remedy
 	for _, s := range stock.Items() {
 		if s.Kind != it.Kind.Name || len(s.Ends) != len(it.Ports) {
@@ -168,15 +169,15 @@ func turned(s *stock.Item) *stock.Item {
 // place finds how a stock item stands in a unit's place: its ends in the order of the unit's
 // ports, the wrong one closing with what stays, every other one closing with what it is joined
 // to now. It is rated for the pressure, by the same rules as a chain.
-func place(sys *bom.System, u *bom.Unit, wrong int, s *stock.Item, stays threads.EndReading, o Options) (port int, ok bool) {
+func place(sys *bom.System, u *graph.Unit, wrong int, s *stock.Item, stays threads.EndReading, o Options) (port int, ok bool) {
 	for i, e := range s.Ends {
 		far := stays
 		if i != wrong {
-			node := sys.Node(u, i)
+			node := sys.Graph.Node(u, i)
 			if node.Joint == nil {
 				continue
 			}
-			far = sys.Ports[node.Joint.A+node.Joint.B-(u.First+i)].Port.End
+			far = sys.Graph.Ports[node.Joint.A+node.Joint.B-(u.First+i)].Port.End
 		}
 		for _, c := range far.Candidates {
 			m := threads.Mate(e, c)

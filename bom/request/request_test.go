@@ -10,10 +10,12 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/cart"
+	"handtight/bom/order"
+	"handtight/bom/read"
 	"handtight/bom/request"
 )
 
-func plant(t *testing.T, path string) (*bom.System, *bom.Order) {
+func plant(t *testing.T, path string) (*bom.System, *order.Order) {
 	b, faults := bom.Read(path)
 	require.Empty(t, faults)
 	sys, faults := bom.Walk(b)
@@ -134,7 +136,7 @@ per = "m"
 // What must be asked stands last with its question; a word that the table lacks stays
 // English in brackets; a code that a spreadsheet would reckon is no formula.
 func TestQuestionsWordsAndFormulas(t *testing.T) {
-	b, faults := bom.Parse("small.toml", []byte(strings.Replace(small, "[[item]]\nid = \"odd\"\nkind = \"passage\"\nports = { a = 'G 1/2 male', b = 'G 1/2 male' }\nopen = [[\"a\", \"b\"]]\n", "", 1)))
+	b, faults := read.Parse("small.toml", []byte(strings.Replace(small, "[[item]]\nid = \"odd\"\nkind = \"passage\"\nports = { a = 'G 1/2 male', b = 'G 1/2 male' }\nopen = [[\"a\", \"b\"]]\n", "", 1)))
 	require.Empty(t, faults)
 	sys, faults := bom.Walk(b)
 	require.Empty(t, faults)

@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var brineIntoTank = Rule{
@@ -52,12 +53,12 @@ func findBrineInTank(s *bom.System) []finding.Finding {
 }
 
 // brineEnd is where the brine of a vessel can run to.
-type brineEnd struct{ vessel, end *bom.Unit }
+type brineEnd struct{ vessel, end *graph.Unit }
 
 // brineEnds lists the units of a kind that the brine can run into, each once.
 func brineEnds(s *bom.System, kind string) []brineEnd {
 	var out []brineEnd
-	said := map[*bom.Unit]bool{}
+	said := map[*graph.Unit]bool{}
 	for _, v := range vessels(s) {
 		brine, ok := port(v, "brine")
 		if !ok {

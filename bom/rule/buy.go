@@ -8,14 +8,16 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/rating"
+	"handtight/bom/segment"
 	"handtight/pressure"
 )
 
 // forBar says what to buy parts for that must hold a pressure in bar: rounded up, so that
 // what is bought as told holds it. A data sheet speaks of cold water, so where heat weakens
 // a part its figure is said too.
-func forBar(s *bom.System, parts []bom.Hold, bar float64) string {
-	var warm []bom.Hold
+func forBar(s *bom.System, parts []rating.Allowable, bar float64) string {
+	var warm []rating.Allowable
 	least := 1.0
 	for _, h := range parts {
 		if h.Left > 0 && h.Left < 1 {
@@ -28,13 +30,13 @@ func forBar(s *bom.System, parts []bom.Hold, bar float64) string {
 	case len(warm) == 0:
 		return text
 	case len(warm) == len(parts):
-		return fmt.Sprintf("%s at %s (that is %s or more on the data sheet)", text, s.Hottest(), barsUp(bar/least))
+		return fmt.Sprintf("%s at %s (that is %s or more on the data sheet)", text, s.Ratings.Hottest(), barsUp(bar/least))
 	}
-	return fmt.Sprintf("%s at %s (that is %s or more on the data sheet of %s)", text, s.Hottest(), barsUp(bar/least), whats(warm))
+	return fmt.Sprintf("%s at %s (that is %s or more on the data sheet of %s)", text, s.Ratings.Hottest(), barsUp(bar/least), whats(warm))
 }
 
 // whats names parts for people, each once.
-func whats(parts []bom.Hold) string {
+func whats(parts []rating.Allowable) string {
 	var names []string
 	for _, h := range parts {
 		if !slices.Contains(names, h.What) {
@@ -59,13 +61,13 @@ func barsUp(bar float64) string {
 // guarded lists what each unit and each joint of a segment holds, where that is known and
 // they hold what stands there in normal running, the weakest first. What is too weak for
 // that is found for itself.
-func guarded(s *bom.System, g *bom.Segment) []bom.Hold {
-	var out []bom.Hold
-	add := func(h bom.Hold, normal float64) {
+func guarded(s *bom.System, g *segment.Segment) []rating.Allowable {
+	var out []rating.Allowable
+	add := func(h rating.Allowable, normal float64) {
 		if !h.Known || h.Rating.Pressure.Bar() < normal-pressure.Slack {
 			return
 		}
-		i := slices.IndexFunc(out, func(o bom.Hold) bool { return o.What == h.What })
+		i := slices.IndexFunc(out, func(o rating.Allowable) bool { return o.What == h.What })
 		switch {
 		case i < 0:
 			out = append(out, h)
@@ -74,18 +76,18 @@ func guarded(s *bom.System, g *bom.Segment) []bom.Hold {
 		}
 	}
 	for _, p := range g.Ports {
-		add(s.PortHold(p), s.PortLoad(p).Normal)
+		add(s.Ratings.PortHold(p), s.States.PortLoad(p).Normal)
 	}
 	for _, j := range g.Joints {
-		add(s.JointHold(j), s.PortLoad(j.A).Normal)
+		add(s.Ratings.JointHold(j), s.States.PortLoad(j.A).Normal)
 	}
-	slices.SortStableFunc(out, func(a, b bom.Hold) int { return cmp.Compare(a.Rating.Pressure, b.Rating.Pressure) })
+	slices.SortStableFunc(out, func(a, b rating.Allowable) int { return cmp.Compare(a.Rating.Pressure, b.Rating.Pressure) })
 	return out
 }
 
 // below lists those that hold less than a pressure in bar.
-func below(parts []bom.Hold, bar float64) []bom.Hold {
-	var out []bom.Hold
+func below(parts []rating.Allowable, bar float64) []rating.Allowable {
+	var out []rating.Allowable
 	for _, h := range parts {
 		if h.Rating.Pressure.Bar() < bar-pressure.Slack {
 			out = append(out, h)
@@ -96,17 +98,17 @@ func below(parts []bom.Hold, bar float64) []bom.Hold {
 
 // worthBuying reports whether parts can be bought for a pressure in bar, and are few: else
 // another way is the one to tell.
-func worthBuying(parts []bom.Hold, bar float64) bool {
+func worthBuying(parts []rating.Allowable, bar float64) bool {
 	const few = 2
-	return len(parts) <= few && !slices.ContainsFunc(parts, func(h bom.Hold) bool { return clamped(h) || standardRules(h, bar) })
+	return len(parts) <= few && !slices.ContainsFunc(parts, func(h rating.Allowable) bool { return clamped(h) || standardRules(h, bar) })
 }
 
 // clamped reports whether it is a joint of a hose on a tail: none holds more than another.
-func clamped(h bom.Hold) bool { return h.Rating.Basis == pressure.HoseJoint }
+func clamped(h rating.Allowable) bool { return h.Rating.Basis == pressure.HoseJoint }
 
 // standardRules reports whether the standard or class of a part gives less than it needs: a
 // better data sheet alone would change nothing, since the lower of both is used.
-func standardRules(h bom.Hold, need float64) bool {
+func standardRules(h rating.Allowable, need float64) bool {
 	if h.Table == nil || h.Table.Pressure.Bar() >= need-pressure.Slack {
 		return false
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 )
 
@@ -69,7 +70,7 @@ func findWrongCartridge(s *bom.System) []finding.Finding {
 	return out
 }
 
-func wrongCartridge(it, housing *bom.Item) (reason, remedy string) {
+func wrongCartridge(it, housing *build.Item) (reason, remedy string) {
 	carbon := strings.Contains(wordsOf(it), "carbon") || strings.Contains(wordsOf(it), "charcoal")
 	plain := says(it, "sediment", "pleated", "spun", "wound", "melt blown", "melt-blown") && !carbon
 	long, ok := inchesLong(wordsOf(it))

@@ -69,12 +69,12 @@ path = ["house", "carbon", "valve", "nipple", "vessel.feed"]
 // findChlorine speaks once of each house supply whose water reaches a membrane unfiltered.
 func findChlorine(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, house := range s.Units {
+	for _, house := range s.Graph.Units {
 		if !house.Item.Kind.Supply || house.Item.Holds == "product" || says(house.Item, "product water", "own water", "permeate", "of product", "desalinated", "distilled", "demineral") {
 			continue
 		}
 		var g members
-		for _, u := range s.Unfiltered(house) {
+		for _, u := range s.Waters.Unfiltered(house) {
 			g.unit(u)
 		}
 		if len(g.names) == 0 {

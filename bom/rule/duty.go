@@ -9,6 +9,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/duty"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
 )
@@ -70,9 +71,9 @@ func onPlant(m *duty.Making, s finding.Severity) finding.Finding {
 // onPump is a finding about a plant's pump.
 func onPump(m *duty.Making, s finding.Severity) finding.Finding {
 	f := finding.Finding{Severity: s, Cause: m.Name}
-	list := append(append(append([]*bom.Unit(nil), m.Pumps...), m.FeedPumps...), m.Recovery)
+	list := append(append(append([]*graph.Unit(nil), m.Pumps...), m.FeedPumps...), m.Recovery)
 	if m.Recovery != nil {
-		list = []*bom.Unit{m.Recovery}
+		list = []*graph.Unit{m.Recovery}
 	}
 	if u := list[0]; u != nil {
 		f.Subject, f.Place = ofUnit(u), at(u.Mark)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 )
 
@@ -36,7 +37,7 @@ inside = "vessel"
 
 func findWrongElement(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	said := map[*bom.Item]bool{}
+	said := map[*build.Item]bool{}
 	for _, u := range vessels(s) {
 		across, long, ok := sizeOf(u.Item)
 		if n := u.Item.Process.Elements; n != nil && u.Item.Process.Size != "" {
@@ -47,7 +48,7 @@ func findWrongElement(s *bom.System) []finding.Finding {
 		}
 		said[u.Item] = true
 		filled, whole := 0.0, true
-		var last *bom.Item
+		var last *build.Item
 		reason := ""
 		for _, it := range contents(s, u.Item, "membrane element") {
 			width, length, known := sizeOf(it)

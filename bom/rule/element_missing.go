@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 )
 
@@ -36,7 +37,7 @@ inside = "vessel"
 
 func findNoElement(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	said := map[*bom.Item]bool{}
+	said := map[*build.Item]bool{}
 	for _, u := range vessels(s) {
 		if said[u.Item] || len(contents(s, u.Item, "membrane element")) > 0 {
 			continue

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/duty"
 	"handtight/bom/finding"
 )
@@ -33,7 +34,7 @@ size = "2540"
 
 func findElementSizeUnknown(_ *bom.System, r *duty.Result) []finding.Finding {
 	var out []finding.Finding
-	seen := map[*bom.Item]bool{}
+	seen := map[*build.Item]bool{}
 	for _, m := range r.Plants {
 		for _, row := range m.Rows {
 			for _, v := range row {

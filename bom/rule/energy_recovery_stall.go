@@ -70,7 +70,7 @@ func findEnergyRecoveryStall(s *bom.System, r *duty.Result) []finding.Finding {
 			continue
 		}
 		port := m.Recovery.First + m.Recovery.Item.PortIndex("out")
-		g := s.SegmentOf(port)
+		g := s.Segments.SegmentOf(port)
 		if g == nil || !g.Hold.Known || g.Hold.Rating.Pressure >= rec.Highest || g.Load.Act <= g.Hold.Rating.Pressure.Bar()+0.001 {
 			continue
 		}

@@ -45,7 +45,7 @@ func findFilterOverloaded(s *bom.System, r *duty.Result) []finding.Finding {
 		if m.Lines == nil || !m.Lines.Solved {
 			continue
 		}
-		for _, u := range s.Units {
+		for _, u := range s.Graph.Units {
 			kind := u.Item.Kind.Name
 			q, runs := m.Lines.Flow[u]
 			if !runs || kind != "filter housing" && kind != "carbon filter" && kind != "strainer" {

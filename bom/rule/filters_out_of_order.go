@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 )
 
@@ -62,7 +63,7 @@ path = ["f20", "union", "f5"]
 func findOrder(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, run := range s.Build.Runs {
-		var finest *bom.Item
+		var finest *build.Item
 		for i := range run.Steps {
 			it := run.Steps[i].Item
 			if it.Micron == nil || it.Kind.Name == "carbon filter" {

@@ -28,7 +28,7 @@ path = ["house", "carbon", "valve", "check", "tee.branch"]
 }
 
 func findUnflushed(s *bom.System) []finding.Finding {
-	return ofEach(s.Unflushed(), finding.Caution,
+	return ofEach(s.Running.Unflushed(), finding.Caution,
 		"in the flush no fresh water reaches %s.",
 		"Lead the flush in before the high-pressure pump, and look at the arrows on the one-way valves in its line.")
 }

@@ -45,7 +45,7 @@ ports = { in = '19 mm barb long', out = '1/2 NPT male' }
 // findFlushBack speaks once of each intake that the flush runs out by.
 func findFlushBack(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, lost := range s.LostFlushes() {
+	for _, lost := range s.Running.LostFlushes() {
 		f := finding.Finding{
 			Severity: finding.Caution, Subject: ofUnit(lost.Intake), Place: at(lost.Intake.Mark),
 			Reason: fmt.Sprintf("in the flush nothing holds the house water off %s: it runs back to the sea there.", lost.Intake.Name),

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"handtight/bom"
+	"handtight/bom/read"
 )
 
 // FuzzCheck runs every rule over any build that can be read, and none panics; each finding
@@ -23,7 +24,7 @@ func FuzzCheck(f *testing.F) {
 	}
 	f.Add([]byte("[build]\nname = \"x\"\ncurrency = \"EUR\"\n[duty]\npressure = \"0 bar\"\nsupply = \"1 V\"\nwater = \"-5 C\"\nspace = \"90 C\"\n[[item]]\nid = \"p\"\nkind = \"plunger pump\"\nflow = \"9 L/min\"\n[[item]]\nid = \"t\"\nkind = \"tee\"\n[[run]]\nname = \"r\"\npath = [\"t.a\", \"p\", \"t.b\"]\n"))
 	f.Fuzz(func(t *testing.T, text []byte) {
-		build, faults := bom.Parse("fuzz.toml", text)
+		build, faults := read.Parse("fuzz.toml", text)
 		if len(faults) > 0 {
 			return
 		}

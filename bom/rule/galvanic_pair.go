@@ -5,6 +5,8 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/wetting"
 	"handtight/catalog"
 )
 
@@ -59,10 +61,10 @@ type couple struct {
 }
 
 func findGalvanic(s *bom.System) []finding.Finding {
-	waters := s.Waters()
+	waters := s.Waters
 	var list gathered[string]
 	first := map[string]couple{}
-	for _, j := range s.Joints {
+	for _, j := range s.Graph.Joints {
 		c, ok := coupled(s, waters, j)
 		if !ok {
 			continue
@@ -92,16 +94,16 @@ func findGalvanic(s *bom.System) []finding.Finding {
 // coupled finds the worst pair of metals that a joint brings together under sea
 // water. A joint that is to be made otherwise, and a metal that sea water attacks by
 // itself, are not said twice.
-func coupled(s *bom.System, waters *bom.Waters, j *bom.Joint) (worst couple, found bool) {
+func coupled(s *bom.System, waters *wetting.Waters, j *graph.Joint) (worst couple, found bool) {
 	if !waters.Sea(j.A) || !j.Mating.Verdict.Holds() || !metallic(s, j) {
 		return worst, false
 	}
 	water := catalog.RawSea
-	if s.SegmentOf(j.A).High() {
+	if s.Segments.SegmentOf(j.A).High() {
 		water = catalog.PressedSea
 	}
-	for _, a := range metals(s.Ports[j.A].Unit) {
-		for _, b := range metals(s.Ports[j.B].Unit) {
+	for _, a := range metals(s.Graph.Ports[j.A].Unit) {
+		for _, b := range metals(s.Graph.Ports[j.B].Unit) {
 			least, most, ok := catalog.GalvanicGap(a, b)
 			if !ok || a == b || most <= catalog.GalvanicLimit || most <= worst.most || a.In(water) == catalog.No || b.In(water) == catalog.No {
 				continue
@@ -115,9 +117,9 @@ func coupled(s *bom.System, waters *bom.Waters, j *bom.Joint) (worst couple, fou
 
 // metallic reports whether a joint brings metal on metal: threads, neither of
 // plastic; a hose on its tail is none.
-func metallic(s *bom.System, j *bom.Joint) bool {
+func metallic(s *bom.System, j *graph.Joint) bool {
 	for _, p := range []int{j.A, j.B} {
-		list := s.Ports[p].Port.End.Candidates
+		list := s.Graph.Ports[p].Port.End.Candidates
 		if len(list) == 0 || !list[0].Family.Threaded() || list[0].Plastic {
 			return false
 		}

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var gaugeMissing = Rule{
@@ -52,9 +53,9 @@ func findBlind(s *bom.System) []finding.Finding {
 }
 
 // shown reports whether a gauge stands on a pump's outlet, behind a valve or not.
-func shown(s *bom.System, pump *bom.Unit) bool {
-	for _, u := range s.UnitsAround(outletOf(pump)) {
-		if u.Item.Kind.Name == "gauge" && s.Reaches(outletOf(pump), u.First, true) {
+func shown(s *bom.System, pump *graph.Unit) bool {
+	for _, u := range s.Circuit.UnitsAround(outletOf(pump)) {
+		if u.Item.Kind.Name == "gauge" && s.Circuit.Reaches(outletOf(pump), u.First, true) {
 			return true
 		}
 	}
@@ -62,9 +63,9 @@ func shown(s *bom.System, pump *bom.Unit) bool {
 }
 
 // throttled reports whether a pump pushes to a throttle.
-func throttled(s *bom.System, pump *bom.Unit) bool {
-	for _, u := range s.UnitsAround(outletOf(pump)) {
-		if u.Item.Kind.Name == "brine throttle" && s.Reaches(outletOf(pump), u.First+u.Item.PortIndex("in"), true) {
+func throttled(s *bom.System, pump *graph.Unit) bool {
+	for _, u := range s.Circuit.UnitsAround(outletOf(pump)) {
+		if u.Item.Kind.Name == "brine throttle" && s.Circuit.Reaches(outletOf(pump), u.First+u.Item.PortIndex("in"), true) {
 			return true
 		}
 	}

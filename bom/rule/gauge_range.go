@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/pressure"
 )
 
@@ -38,11 +39,11 @@ ports = { in = '1/4 NPT male' }
 
 func findGauge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		if u.Item.Scale == nil || !isGauge(u) || weakGauge(s, u) {
 			continue
 		}
-		load, full := s.PortLoad(u.First), u.Item.Scale.Bar()
+		load, full := s.States.PortLoad(u.First), u.Item.Scale.Bar()
 		f := finding.Finding{Severity: finding.Caution}
 		switch {
 		case load.Act > full+pressure.Slack:
@@ -65,13 +66,13 @@ func findGauge(s *bom.System) []finding.Finding {
 	return out
 }
 
-func isGauge(u *bom.Unit) bool { return u.Item.Kind.Name == "gauge" }
+func isGauge(u *graph.Unit) bool { return u.Item.Kind.Name == "gauge" }
 
 // weakGauge reports whether the gauge holds less than it sees: another must be bought, and
 // which one is said there.
-func weakGauge(s *bom.System, u *bom.Unit) bool {
-	hold := s.PortHold(u.First)
-	return overloaded(hold, s.PortLoad(u.First)) != nil && !reliefSaysIt(s, u.First, hold)
+func weakGauge(s *bom.System, u *graph.Unit) bool {
+	hold := s.Ratings.PortHold(u.First)
+	return overloaded(hold, s.States.PortLoad(u.First)) != nil && !reliefSaysIt(s, u.First, hold)
 }
 
 // gaugeScale is the full scale in bar that suits a worst pressure: in tens, and a quarter of

@@ -4,7 +4,10 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/rating"
+	"handtight/bom/state"
 )
 
 var hoseMayCollapse = Rule{
@@ -78,14 +81,14 @@ path = ["intake", "hose", "feed", "out"]
 // cut from one stock are one thing to buy.
 func findCollapse(s *bom.System) []finding.Finding {
 	var weak gathered[string]
-	states, hoses := map[string]*bom.State{}, map[string]*bom.Item{}
-	for _, u := range s.Units {
+	states, hoses := map[string]*state.State{}, map[string]*build.Item{}
+	for _, u := range s.Graph.Units {
 		if !u.Item.IsHose() {
 			continue
 		}
-		load := s.PortLoad(u.First)
-		rated, known := bom.StandsVacuum(u.Item)
-		if load.Low >= 0 || known && rated >= bom.PumpPulls {
+		load := s.States.PortLoad(u.First)
+		rated, known := rating.StandsVacuum(u.Item)
+		if load.Low >= 0 || known && rated >= rating.PumpPulls {
 			continue
 		}
 		key := stockOf(u.Item) + " " + collapses(u.Item, load.ByLow).String()
@@ -103,13 +106,13 @@ func findCollapse(s *bom.System) []finding.Finding {
 		if len(weak.of[key].names) > 1 {
 			see, stand = "see", "stand"
 		}
-		if rated, known := bom.StandsVacuum(hose); known {
-			f.Reason = fmt.Sprintf("%s %s a vacuum of %s and may see a whole one (%s): a suction hose should stand %s.", names, stand, bars(rated), state.Cause, bars(bom.PumpPulls))
-			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(bom.PumpPulls))
+		if rated, known := rating.StandsVacuum(hose); known {
+			f.Reason = fmt.Sprintf("%s %s a vacuum of %s and may see a whole one (%s): a suction hose should stand %s.", names, stand, bars(rated), state.Cause, bars(rating.PumpPulls))
+			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(rating.PumpPulls))
 		} else {
 			f.NotKnown = true
 			f.Reason = fmt.Sprintf("%s %s a vacuum (%s), and nothing says that `%s` stands one.", names, see, state.Cause, stockOf(hose))
-			f.Remedy = fmt.Sprintf("Take suction hose with a wire helix, rated for a vacuum of %s or more, and write `vacuum` on `%s`.", bars(bom.PumpPulls), stockOf(hose))
+			f.Remedy = fmt.Sprintf("Take suction hose with a wire helix, rated for a vacuum of %s or more, and write `vacuum` on `%s`.", bars(rating.PumpPulls), stockOf(hose))
 		}
 		out = append(out, f)
 	}
@@ -118,13 +121,13 @@ func findCollapse(s *bom.System) []finding.Finding {
 
 // collapses is how bad it is that a hose sees a vacuum: a stop where it is known not to stand
 // it, and a person's act brings it about.
-func collapses(hose *bom.Item, by *bom.State) finding.Severity {
-	_, known := bom.StandsVacuum(hose)
+func collapses(hose *build.Item, by *state.State) finding.Severity {
+	_, known := rating.StandsVacuum(hose)
 	return cautionUnless(known && !by.Failure)
 }
 
 // stockOf is what a hose is bought as: the stock that it is cut from, or itself.
-func stockOf(hose *bom.Item) string {
+func stockOf(hose *build.Item) string {
 	if hose.Of != "" {
 		return hose.Of
 	}

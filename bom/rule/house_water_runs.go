@@ -28,7 +28,7 @@ path = ["house", "carbon", "valve", "check", "tee.branch"]
 }
 
 func findRunaway(s *bom.System) []finding.Finding {
-	return ofEach(s.Runaways(), finding.Caution,
+	return ofEach(s.Running.Runaways(), finding.Caution,
 		"nothing shuts %s off in normal running: its water runs out into the plant.",
 		"Put a flush valve (a solenoid, a timer, or a shut-off valve that says `normal = \"flush\"`) into its line.")
 }

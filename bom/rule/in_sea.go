@@ -5,6 +5,9 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/running"
+	"handtight/bom/wetting"
 	"handtight/catalog"
 )
 
@@ -13,30 +16,30 @@ type inSea struct {
 	material *catalog.Material
 	water    catalog.Water       // where it stands worst
 	answer   catalog.Suitability // of the table, while the water runs
-	standing bom.Standing
+	standing running.Standing
 }
 
 // standsIn judges a material at the port of its unit where it stands worst; wet is false
 // where no sea water comes, or the table says nothing. A unit is flushed where the flush
 // runs through any way of it: a tee is no dead end for the branch that leads to one.
-func standsIn(s *bom.System, waters *bom.Waters, standings []bom.Standing, u *bom.Unit, m *catalog.Material) (x inSea, wet bool) {
-	x = inSea{material: m, answer: catalog.Suitable, standing: bom.DeadEnd}
+func standsIn(s *bom.System, waters *wetting.Waters, standings []running.Standing, u *graph.Unit, m *catalog.Material) (x inSea, wet bool) {
+	x = inSea{material: m, answer: catalog.Suitable, standing: running.DeadEnd}
 	for i := range u.Item.Ports {
 		p := u.First + i
 		if !waters.Sea(p) {
 			continue
 		}
 		switch {
-		case standings[p] == bom.Flushed || x.standing == bom.Flushed:
-			x.standing = bom.Flushed
-		case standings[p] == bom.Stands:
-			x.standing = bom.Stands
+		case standings[p] == running.Flushed || x.standing == running.Flushed:
+			x.standing = running.Flushed
+		case standings[p] == running.Stands:
+			x.standing = running.Stands
 		}
 		water := catalog.RawSea
 		switch k := u.Item.Kind; {
-		case s.SegmentOf(p).High():
+		case s.Segments.SegmentOf(p).High():
 			water = catalog.PressedSea
-		case k.Fixed && len(k.Boundary) > 0 && s.SegmentOf(p).Below && m.In(catalog.Hull) != catalog.NotKnown:
+		case k.Fixed && len(k.Boundary) > 0 && s.Segments.SegmentOf(p).Below && m.In(catalog.Hull) != catalog.NotKnown:
 			water = catalog.Hull // it stands between the sea and the boat
 		}
 		if a := m.In(water); a != catalog.NotKnown && (a < x.answer || a == x.answer && water > x.water) {
@@ -55,7 +58,7 @@ func (x inSea) hurtByStanding() bool {
 
 // bad reports whether there is anything to say of it.
 func (x inSea) bad() bool {
-	return x.answer == catalog.No || x.answer == catalog.Caution || x.standing != bom.Flushed && x.hurtByStanding()
+	return x.answer == catalog.No || x.answer == catalog.Caution || x.standing != running.Flushed && x.hurtByStanding()
 }
 
 // severity judges by the table. What standing water alone does is a step milder than what
@@ -69,7 +72,7 @@ func (x inSea) severity() finding.Severity {
 		return finding.Caution
 	case x.water == catalog.PressedSea && x.material.NoGrade():
 		return finding.Caution
-	case x.standing == bom.Stands && (x.answer == catalog.Caution || x.material.In(catalog.StandingSea) == catalog.No):
+	case x.standing == running.Stands && (x.answer == catalog.Caution || x.material.In(catalog.StandingSea) == catalog.No):
 		return finding.Caution
 	}
 	return finding.Note
@@ -88,13 +91,13 @@ func (x inSea) key() string {
 func (x inSea) where() string {
 	high := x.water == catalog.PressedSea
 	switch {
-	case x.hurtByStanding() && x.standing == bom.Stands && high:
+	case x.hurtByStanding() && x.standing == running.Stands && high:
 		return "in a high-pressure line in which sea water stands between uses"
-	case x.hurtByStanding() && x.standing == bom.Stands:
+	case x.hurtByStanding() && x.standing == running.Stands:
 		return "in sea water that stands there between uses"
-	case x.hurtByStanding() && x.standing == bom.DeadEnd && high:
+	case x.hurtByStanding() && x.standing == running.DeadEnd && high:
 		return "in a dead end of a high-pressure line, where sea water stands"
-	case x.hurtByStanding() && x.standing == bom.DeadEnd:
+	case x.hurtByStanding() && x.standing == running.DeadEnd:
 		return "in a dead end, where sea water stands"
 	case high:
 		return "in sea water, at high pressure"

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/catalog"
 )
 
@@ -97,20 +98,20 @@ func findNoSeacock(s *bom.System) []finding.Finding {
 
 // firstValve finds the first unit behind a skin fitting that can be shut, and the first
 // before it that is more than a fitting screwed on; nil where there is none.
-func firstValve(s *bom.System, skin *bom.Unit) (valve, behind *bom.Unit) {
-	seen := map[*bom.Unit]bool{skin: true}
-	list := []*bom.Unit{skin}
+func firstValve(s *bom.System, skin *graph.Unit) (valve, behind *graph.Unit) {
+	seen := map[*graph.Unit]bool{skin: true}
+	list := []*graph.Unit{skin}
 	for len(list) > 0 && valve == nil {
 		u := list[0]
 		list = list[1:]
 		for i := range u.Item.Ports {
-			j := s.Ports[u.First+i].Joint
+			j := s.Graph.Ports[u.First+i].Joint
 			if j == nil {
 				continue
 			}
-			next := s.Ports[j.A].Unit
+			next := s.Graph.Ports[j.A].Unit
 			if next == u {
-				next = s.Ports[j.B].Unit
+				next = s.Graph.Ports[j.B].Unit
 			}
 			if seen[next] {
 				continue
@@ -134,7 +135,7 @@ func firstValve(s *bom.System, skin *bom.Unit) (valve, behind *bom.Unit) {
 
 // drives reports whether something in a unit moves or stops the water by itself: behind it a
 // valve shuts the sea out no more.
-func drives(u *bom.Unit) bool {
+func drives(u *graph.Unit) bool {
 	for _, p := range u.Passages() {
 		if p.Is != catalog.Open {
 			return true
@@ -145,6 +146,6 @@ func drives(u *bom.Unit) bool {
 
 // screwedOn reports whether a unit is no more than a fitting between two threads: not a hose,
 // nor a tail that a hose comes off.
-func screwedOn(u *bom.Unit) bool {
+func screwedOn(u *graph.Unit) bool {
 	return u.Item.Kind.Name != "hose tail" && u.Item.Kind.Name != "hose" && !u.Item.Kind.Fixed && len(u.Item.Ports) > 0
 }

@@ -31,7 +31,7 @@ extra = 1
 
 func findUnplaced(s *bom.System) []finding.Finding {
 	used := map[string]bool{}
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		used[u.Item.ID] = true
 		used[u.Item.Of] = true
 	}

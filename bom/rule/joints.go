@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -13,8 +14,8 @@ import (
 // joints judges every joint once, for all the rules that speak of joints.
 func joints(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, j := range s.Joints {
-		if f, ok := joint(s, j); ok {
+	for _, j := range s.Graph.Joints {
+		if f, ok := judgeJoint(s, j); ok {
 			f.Subject = ofJoint(s, j)
 			f.Place = at(j.Mark)
 			out = append(out, f)
@@ -23,9 +24,9 @@ func joints(s *bom.System) []finding.Finding {
 	return out
 }
 
-func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
-	load := s.PortLoad(j.A)
-	high := s.SegmentOf(j.A).High()
+func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
+	load := s.States.PortLoad(j.A)
+	high := s.Segments.SegmentOf(j.A).High()
 	if !j.Known {
 		return unsaid(s, j, high)
 	}
@@ -39,7 +40,7 @@ func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
 		f.Slug, f.NotKnown = endLeftOpen.Slug, true
 		f.Severity = cautionUnless(high)
 		f.Reason = fmt.Sprintf("the words leave it open what these ends are: %s with %s. At the worst reading: %s",
-			s.Ports[j.A].Port.Words(), s.Ports[j.B].Port.Words(), m.Reason())
+			s.Graph.Ports[j.A].Port.Words(), s.Graph.Ports[j.B].Port.Words(), m.Reason())
 		f.Remedy = question(s, j)
 	case m.Verdict == threads.LowPressureOnly:
 		worst, _ := load.Worst()
@@ -57,8 +58,8 @@ func joint(s *bom.System, j *bom.Joint) (finding.Finding, bool) {
 
 // pairOf names both ends of a joint, the same from either side: joints of one pair of ends
 // have one fault.
-func pairOf(s *bom.System, j *bom.Joint) string {
-	a, b := s.Ports[j.A].Port.Words(), s.Ports[j.B].Port.Words()
+func pairOf(s *bom.System, j *graph.Joint) string {
+	a, b := s.Graph.Ports[j.A].Port.Words(), s.Graph.Ports[j.B].Port.Words()
 	return min(a, b) + " with " + max(a, b)
 }
 
@@ -70,25 +71,25 @@ func cautionUnless(stop bool) finding.Severity {
 }
 
 // named puts both ends before a reason that does not name them itself.
-func named(s *bom.System, j *bom.Joint, reason string) string {
+func named(s *bom.System, j *graph.Joint, reason string) string {
 	if strings.Contains(reason, j.Mating.A.String()) && strings.Contains(reason, j.Mating.B.String()) {
 		return reason
 	}
-	return fmt.Sprintf("%s with %s: %s", s.Ports[j.A].Port.Words(), s.Ports[j.B].Port.Words(), reason)
+	return fmt.Sprintf("%s with %s: %s", s.Graph.Ports[j.A].Port.Words(), s.Graph.Ports[j.B].Port.Words(), reason)
 }
 
 // unsaid speaks of a joint whose ends are not both known. A pipe that is led into
 // a drain or a tank without an end said is no joint to judge.
-func unsaid(s *bom.System, j *bom.Joint, high bool) (finding.Finding, bool) {
+func unsaid(s *bom.System, j *graph.Joint, high bool) (finding.Finding, bool) {
 	for _, p := range []int{j.A, j.B} {
-		n := &s.Ports[p]
+		n := &s.Graph.Ports[p]
 		if n.Unit.Item.Kind.Boats && !n.Port.Said && n.Unit.Item.Kind.Name != "house supply" {
 			return finding.Finding{}, false
 		}
 	}
-	missing := &s.Ports[j.A]
+	missing := &s.Graph.Ports[j.A]
 	if missing.Port.Said && len(missing.Port.End.Candidates) > 0 {
-		missing = &s.Ports[j.B]
+		missing = &s.Graph.Ports[j.B]
 	}
 	f := finding.Finding{Slug: endNotSaid.Slug, NotKnown: true, Severity: cautionUnless(high)}
 	if missing.Port.Said {
@@ -101,9 +102,9 @@ func unsaid(s *bom.System, j *bom.Joint, high bool) (finding.Finding, bool) {
 }
 
 // question is the one that settles an open joint.
-func question(s *bom.System, j *bom.Joint) string {
+func question(s *bom.System, j *graph.Joint) string {
 	for _, p := range []int{j.A, j.B} {
-		if q := s.Ports[p].Port.End.Question; q != "" {
+		if q := s.Graph.Ports[p].Port.End.Question; q != "" {
 			return q
 		}
 	}

@@ -6,6 +6,8 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/running"
 	"handtight/catalog"
 )
 
@@ -65,7 +67,7 @@ type attacked struct {
 	of     map[string]inSea // of each place
 }
 
-func (g *attacked) add(x inSea, u *bom.Unit) {
+func (g *attacked) add(x inSea, u *graph.Unit) {
 	g.all.unit(u)
 	g.places.unit(x.where(), u)
 	if g.of == nil {
@@ -75,10 +77,10 @@ func (g *attacked) add(x inSea, u *bom.Unit) {
 }
 
 func findNotForSea(s *bom.System) []finding.Finding {
-	waters, standings := s.Waters(), s.Standings()
+	waters, standings := s.Waters, s.Running.Standings()
 	var keys []string
 	groups := map[string]*attacked{}
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		if u.Item.Kind.Boats {
 			continue
 		}
@@ -125,7 +127,7 @@ func (g *attacked) finding() finding.Finding {
 }
 
 func (g *attacked) remedy(m *catalog.Material, severity finding.Severity) string {
-	stands, dead := g.some(bom.Stands), g.some(bom.DeadEnd)
+	stands, dead := g.some(running.Stands), g.some(running.DeadEnd)
 	switch {
 	case m.NoGrade():
 		return "Ask the shop for the grade, and write it as `material`. If it is 304, buy another; 316 lasts where a fresh-water flush runs through it after each use."
@@ -148,7 +150,7 @@ func (g *attacked) remedy(m *catalog.Material, severity finding.Severity) string
 }
 
 // some reports whether some part is left in such a place, to its harm.
-func (g *attacked) some(standing bom.Standing) bool {
+func (g *attacked) some(standing running.Standing) bool {
 	for _, x := range g.of {
 		if x.standing == standing && x.hurtByStanding() {
 			return true

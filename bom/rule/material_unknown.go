@@ -5,6 +5,9 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/segment"
+	"handtight/bom/wetting"
 )
 
 var materialUnknown = Rule{
@@ -51,10 +54,10 @@ path = ["hull", "tail"]
 // findNoMaterial speaks once of each high-pressure segment, and once of all others; of
 // each unit once, where its pressure is highest.
 func findNoMaterial(s *bom.System) []finding.Finding {
-	waters := s.Waters()
-	where := map[*bom.Segment]*members{}
-	var order []*bom.Segment
-	for _, u := range s.Units {
+	waters := s.Waters
+	where := map[*segment.Segment]*members{}
+	var order []*segment.Segment
+	for _, u := range s.Graph.Units {
 		if u.Item.Kind.Boats || len(made(u)) > 0 || u.Item.IsHose() && (u.Item.Of != "" || u.Item.Material != "") {
 			continue
 		}
@@ -96,11 +99,11 @@ func areMade(g *members) string {
 
 // wettest is the segment of highest pressure in which sea water wets a unit; nil if
 // none does.
-func wettest(s *bom.System, waters *bom.Waters, u *bom.Unit) *bom.Segment {
-	var best *bom.Segment
+func wettest(s *bom.System, waters *wetting.Waters, u *graph.Unit) *segment.Segment {
+	var best *segment.Segment
 	for i := range u.Item.Ports {
 		if p := u.First + i; waters.Sea(p) {
-			if g := s.SegmentOf(p); len(g.Joints) > 0 && (best == nil || g.Load.Normal > best.Load.Normal) {
+			if g := s.Segments.SegmentOf(p); len(g.Joints) > 0 && (best == nil || g.Load.Normal > best.Load.Normal) {
 				best = g
 			}
 		}

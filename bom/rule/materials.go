@@ -6,14 +6,15 @@ import (
 	"slices"
 	"strings"
 
-	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/catalog"
 )
 
 // made lists the materials of a unit that water may attack: all that its text names;
 // of a hose the metals of its ends only, since its liner is the hose standard's business.
-func made(u *bom.Unit) []*catalog.Material {
+func made(u *graph.Unit) []*catalog.Material {
 	if u.Item.IsHose() {
 		return metalsOf(u.Item.Materials())
 	}
@@ -21,7 +22,7 @@ func made(u *bom.Unit) []*catalog.Material {
 }
 
 // metals lists the metals of a unit.
-func metals(u *bom.Unit) []*catalog.Material { return metalsOf(u.Item.Materials()) }
+func metals(u *graph.Unit) []*catalog.Material { return metalsOf(u.Item.Materials()) }
 
 func metalsOf(list []*catalog.Material) []*catalog.Material {
 	var out []*catalog.Material
@@ -37,16 +38,16 @@ func metalsOf(list []*catalog.Material) []*catalog.Material {
 type members struct {
 	names    []string
 	subjects []finding.Subject
-	marks    []bom.Mark
+	marks    []build.Mark
 }
 
-func (g *members) add(name string, subject finding.Subject, mark bom.Mark) {
+func (g *members) add(name string, subject finding.Subject, mark build.Mark) {
 	if !slices.Contains(g.names, name) {
 		g.names, g.subjects, g.marks = append(g.names, name), append(g.subjects, subject), append(g.marks, mark)
 	}
 }
 
-func (g *members) unit(u *bom.Unit) { g.add(u.Name, ofUnit(u), u.Mark) }
+func (g *members) unit(u *graph.Unit) { g.add(u.Name, ofUnit(u), u.Mark) }
 
 // at places a finding at the first of the group, and notes the others.
 func (g *members) at(f *finding.Finding) {
@@ -71,7 +72,7 @@ type gathered[K cmp.Ordered] struct {
 	of   map[K]*members
 }
 
-func (g *gathered[K]) unit(key K, u *bom.Unit) { g.members(key).unit(u) }
+func (g *gathered[K]) unit(key K, u *graph.Unit) { g.members(key).unit(u) }
 
 // members are those of a key, none of them at first.
 func (g *gathered[K]) members(key K) *members {

@@ -40,7 +40,7 @@ func findUnpressed(s *bom.System) []finding.Finding {
 	if s.Build.Duty.PressureTold { // of an energy-recovery pump: the most that it can come to, and no wish
 		return nil
 	}
-	for _, x := range s.Unpressed() {
+	for _, x := range s.Running.Unpressed() {
 		if !x.Driven {
 			out = append(out, finding.Finding{
 				Severity: finding.Stop, Subject: ofUnit(x.Vessel), Place: at(x.Vessel.Mark),

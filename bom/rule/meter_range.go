@@ -45,7 +45,7 @@ func findMeterRange(s *bom.System, r *duty.Result) []finding.Finding {
 		if m.Lines == nil || !m.Lines.Solved || !m.Made {
 			continue
 		}
-		for _, u := range s.Units {
+		for _, u := range s.Graph.Units {
 			scale := u.Item.Process.MeterFrom
 			q, runs := m.Lines.Flow[u]
 			if scale == nil || !runs {

@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/circuit"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var noStrainer = Rule{
@@ -33,14 +34,14 @@ path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "t
 // findNoStrainer speaks once of each pump that draws from the sea itself: the first of its line.
 func findNoStrainer(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		in, _ := circuit.PumpEnds(u)
 		if in < 0 {
 			continue
 		}
-		pumped := func(v *bom.Unit) bool { _, out := circuit.PumpEnds(v); return out >= 0 }
+		pumped := func(v *graph.Unit) bool { _, out := circuit.PumpEnds(v); return out >= 0 }
 		to := u.First + in
-		if !without(s, to, pumped) || !without(s, to, func(v *bom.Unit) bool { return pumped(v) || v.Item.Kind.Name == "strainer" || screened(v) }) || screenedIntake(s, to) {
+		if !without(s, to, pumped) || !without(s, to, func(v *graph.Unit) bool { return pumped(v) || v.Item.Kind.Name == "strainer" || screened(v) }) || screenedIntake(s, to) {
 			continue
 		}
 		out = append(out, finding.Finding{
@@ -53,15 +54,15 @@ func findNoStrainer(s *bom.System) []finding.Finding {
 }
 
 // screened reports whether the words of a unit say that it has a screen.
-func screened(u *bom.Unit) bool {
+func screened(u *graph.Unit) bool {
 	return says(u.Item, "with screen", "with a screen", "with strainer", "with a strainer", "scoop strainer", "with grate", "with a grate", "mesh screen")
 }
 
 // screenedIntake reports whether every intake that a port is fed by has a screen of its own.
 func screenedIntake(s *bom.System, to int) bool {
 	found := false
-	for _, u := range s.UnitsAround(to) {
-		if s.Waters().Intake(u) {
+	for _, u := range s.Circuit.UnitsAround(to) {
+		if s.Waters.Intake(u) {
 			if !screened(u) {
 				return false
 			}
@@ -100,19 +101,19 @@ func findNoFilter(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, p := range pumps(s) {
 		in, ok := port(p, "in")
-		if !ok || !without(s, in, func(*bom.Unit) bool { return false }) {
+		if !ok || !without(s, in, func(*graph.Unit) bool { return false }) {
 			continue
 		}
-		housing := func(u *bom.Unit) bool { return u.Item.Kind.Name == "filter housing" }
+		housing := func(u *graph.Unit) bool { return u.Item.Kind.Name == "filter housing" }
 		f := finding.Finding{Subject: ofUnit(p), Place: at(p.Mark)}
 		switch {
 		case without(s, in, housing):
 			f.Severity = finding.Stop
 			f.Reason = fmt.Sprintf("sea water reaches %s without passing a filter.", p.Name)
 			f.Remedy = fmt.Sprintf("Put a filter housing with a cartridge of %.0f micron before %s, and a coarser one before that.", fine, p.Name)
-		case !without(s, in, func(u *bom.Unit) bool { return housing(u) && fineAs(s, u) == isFine }):
+		case !without(s, in, func(u *graph.Unit) bool { return housing(u) && fineAs(s, u) == isFine }):
 			continue
-		case !without(s, in, func(u *bom.Unit) bool { return housing(u) && fineAs(s, u) != isCoarse }):
+		case !without(s, in, func(u *graph.Unit) bool { return housing(u) && fineAs(s, u) != isCoarse }):
 			f.Severity, f.NotKnown = finding.Caution, true
 			f.Reason = fmt.Sprintf("nothing says how fine the filters before %s are.", p.Name)
 			f.Remedy = "Write `micron` on the cartridges, or on their housings."
@@ -134,7 +135,7 @@ const (
 )
 
 // fineAs says how fine a housing filters: as its cartridge does where that is said.
-func fineAs(s *bom.System, u *bom.Unit) int {
+func fineAs(s *bom.System, u *graph.Unit) int {
 	micron := u.Item.Micron
 	for _, it := range contents(s, u.Item, "filter cartridge") {
 		if it.Micron != nil {

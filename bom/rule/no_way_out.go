@@ -8,6 +8,8 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/state"
 )
 
 var noWayOut = Rule{
@@ -56,10 +58,10 @@ path = ["hp-tee.branch", "relief", "relief-out"]
 // that has no relief valve at all is found as that, and so is a relief that all the water
 // goes over already.
 func findNoWayOut(s *bom.System) []finding.Finding {
-	bare, open := barePumps(s), s.OpenReliefs()
+	bare, open := barePumps(s), s.Running.OpenReliefs()
 	var out []finding.Finding
-	for _, st := range s.States {
-		if !st.NoBound || st.Name != "normal" && (s.NoBoundNormally(st) || raisedBy(s, st, bare)) {
+	for _, st := range s.States.All {
+		if !st.NoBound || st.Name != "normal" && (s.States.NoBoundNormally(st) || raisedBy(s, st, bare)) {
 			continue // where nothing opens in normal running, that is the finding
 		}
 		if st.Failure && slices.Contains(open, st.Unit) {
@@ -72,18 +74,18 @@ func findNoWayOut(s *bom.System) []finding.Finding {
 	return out
 }
 
-func unbounded(s *bom.System, st *bom.State) (finding.Finding, bool) {
-	var first *bom.Node
+func unbounded(s *bom.System, st *state.State) (finding.Finding, bool) {
+	var first *graph.Port
 	var reaches []string
-	for _, j := range s.Joints {
-		high, _, ok := s.Pressure(st, j.A)
+	for _, j := range s.Graph.Joints {
+		high, _, ok := s.States.Pressure(st, j.A)
 		if !ok || !math.IsInf(high, 1) {
 			continue
 		}
 		if first == nil {
-			first = &s.Ports[j.A]
+			first = &s.Graph.Ports[j.A]
 		}
-		if name := s.SegmentOf(j.A).Name; !slices.Contains(reaches, name) {
+		if name := s.Segments.SegmentOf(j.A).Name; !slices.Contains(reaches, name) {
 			reaches = append(reaches, name)
 		}
 	}

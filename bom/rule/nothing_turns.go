@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/threads"
 )
 
@@ -66,8 +67,8 @@ path = ["housing", "union", "meter"]
 // be turned as a whole, and through joints that do not turn. A group that holds two
 // fixed ports cannot be closed.
 func findRigid(s *bom.System) []finding.Finding {
-	g := newGroups(len(s.Ports))
-	for _, u := range s.Units {
+	g := newGroups(len(s.Graph.Ports))
+	for _, u := range s.Graph.Units {
 		if fixed(s, u) || u.Item.Kind.Turns {
 			continue
 		}
@@ -77,16 +78,16 @@ func findRigid(s *bom.System) []finding.Finding {
 	}
 	holds := map[int]int{} // by group, the first fixed port
 	var out []finding.Finding
-	for _, j := range s.Joints {
+	for _, j := range s.Graph.Joints {
 		if turns(s, j) {
 			continue
 		}
 		g.join(j.A, j.B)
 	}
 	reported := map[int]bool{}
-	for _, j := range s.Joints {
+	for _, j := range s.Graph.Joints {
 		for _, p := range []int{j.A, j.B} {
-			if !fixed(s, s.Ports[p].Unit) || turns(s, j) {
+			if !fixed(s, s.Graph.Ports[p].Unit) || turns(s, j) {
 				continue
 			}
 			root := g.find(p)
@@ -107,9 +108,9 @@ func findRigid(s *bom.System) []finding.Finding {
 
 // fixed reports whether a unit is screwed to the boat. A seacock on a skin fitting is screwed
 // onto that, and turns until its own outlet is made.
-func fixed(s *bom.System, u *bom.Unit) bool {
+func fixed(s *bom.System, u *graph.Unit) bool {
 	if u.Item.Kind.Name == "seacock" {
-		if sea := u.Item.PortIndex("sea"); sea >= 0 && s.Node(u, sea).Joint != nil {
+		if sea := u.Item.PortIndex("sea"); sea >= 0 && s.Graph.Node(u, sea).Joint != nil {
 			return false
 		}
 	}
@@ -120,19 +121,19 @@ func fixed(s *bom.System, u *bom.Unit) bool {
 // without one may hang in its line, and is turned on a fitting as a whole (common practice).
 var mounted = regexp.MustCompile(`\b(?:panel|bulkhead|bracket|mounted|flanged|feet|base plate|baseplate)\b`)
 
-func rigid(s *bom.System, j *bom.Joint, first, second int) finding.Finding {
+func rigid(s *bom.System, j *graph.Joint, first, second int) finding.Finding {
 	return finding.Finding{
 		Severity: finding.Stop, Subject: ofJoint(s, j), Place: at(j.Mark),
 		Reason: fmt.Sprintf("between %s and %s every joint must be turned to be made, and both are fixed: the last one cannot be.",
-			s.Ports[first].Name(), s.Ports[second].Name()),
+			s.Graph.Ports[first].Name(), s.Graph.Ports[second].Name()),
 		Remedy: "Put something that turns last between them: a union, an end with a swivel nut, or a hose on a tail.",
 	}
 }
 
 // turns reports whether a joint can be made without turning either part.
-func turns(s *bom.System, j *bom.Joint) bool {
+func turns(s *bom.System, j *graph.Joint) bool {
 	for _, p := range []int{j.A, j.B} {
-		for _, e := range s.Ports[p].Port.End.Candidates {
+		for _, e := range s.Graph.Ports[p].Port.End.Candidates {
 			if e.Swivel || !e.Family.Threaded() || e.Family == threads.Cone24L || e.Family == threads.Cone24S {
 				return true
 			}

@@ -59,12 +59,12 @@ path = ["tail", "hose"]
 
 func findShortTails(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, j := range s.Joints {
+	for _, j := range s.Graph.Joints {
 		if !j.Run.Below {
 			continue
 		}
 		for _, p := range []int{j.A, j.B} {
-			n := &s.Ports[p]
+			n := &s.Graph.Ports[p]
 			if e := n.Port.End.Candidates; len(e) == 0 || e[0].Family != threads.Barb || e[0].Long {
 				continue
 			}

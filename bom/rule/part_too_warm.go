@@ -5,7 +5,9 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
@@ -68,19 +70,19 @@ func findWarm(s *bom.System) []finding.Finding {
 	var outside, untold gathered[string]
 	limits := map[string]*pressure.RangeError{}
 	severity := map[string]finding.Severity{}
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		if u.Item.Kind.Boats {
 			continue
 		}
 		var beyond *pressure.RangeError
-		switch err := s.OutsideTemperature(u.Item); {
+		switch err := s.Ratings.OutsideTemperature(u.Item); {
 		case errors.As(err, &beyond):
 			outside.unit(beyond.What, u)
 			limits[beyond.What] = beyond
 			if now, said := severity[beyond.What]; !said || now != finding.Stop {
 				severity[beyond.What] = warmSeverity(s, u)
 			}
-		case err != nil && s.Hottest() > hot:
+		case err != nil && s.Ratings.Hottest() > hot:
 			if what, ok := softens(u.Item); ok {
 				untold.unit(what, u)
 			}
@@ -102,7 +104,7 @@ func findWarm(s *bom.System) []finding.Finding {
 	for _, what := range untold.keys {
 		f := finding.Finding{Severity: finding.Note, NotKnown: true}
 		untold.of[what].at(&f)
-		f.Reason = fmt.Sprintf("it is %s here, and no table says what heat leaves of %s: the ratings of %s are taken as they are written.", s.Hottest(), what, untold.of[what].list())
+		f.Reason = fmt.Sprintf("it is %s here, and no table says what heat leaves of %s: the ratings of %s are taken as they are written.", s.Ratings.Hottest(), what, untold.of[what].list())
 		f.Remedy = "Ask for the pressure at that temperature and write it as `rated`, or move it to where it is cooler."
 		out = append(out, f)
 	}
@@ -123,9 +125,9 @@ func ratedRow(what string) string {
 const hot = 50 * quantity.Celsius
 
 // warmSeverity is a stop on high pressure, where an unknown rating is one.
-func warmSeverity(s *bom.System, u *bom.Unit) finding.Severity {
+func warmSeverity(s *bom.System, u *graph.Unit) finding.Severity {
 	for i := range u.Item.Ports {
-		if s.SegmentOf(u.First + i).High() {
+		if s.Segments.SegmentOf(u.First + i).High() {
 			return finding.Stop
 		}
 	}
@@ -134,7 +136,7 @@ func warmSeverity(s *bom.System, u *bom.Unit) finding.Severity {
 
 // softens names what an item is made of if heat takes its strength: a plastic, rubber, or
 // hose of no known standard.
-func softens(i *bom.Item) (what string, ok bool) {
+func softens(i *build.Item) (what string, ok bool) {
 	if i.IsHose() {
 		return "hose of no known standard", true
 	}

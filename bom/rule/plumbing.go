@@ -7,16 +7,18 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/circuit"
+	"handtight/bom/graph"
 	"handtight/catalog"
 )
 
 // vessels lists the pressure vessels, in their order.
-func vessels(s *bom.System) []*bom.Unit { return ofKind(s, "pressure vessel") }
+func vessels(s *bom.System) []*graph.Unit { return ofKind(s, "pressure vessel") }
 
-func ofKind(s *bom.System, kind string) []*bom.Unit {
-	var out []*bom.Unit
-	for _, u := range s.Units {
+func ofKind(s *bom.System, kind string) []*graph.Unit {
+	var out []*graph.Unit
+	for _, u := range s.Graph.Units {
 		if u.Item.Kind.Name == kind {
 			out = append(out, u)
 		}
@@ -25,8 +27,8 @@ func ofKind(s *bom.System, kind string) []*bom.Unit {
 }
 
 // contents lists the items of a kind that are inside another.
-func contents(s *bom.System, holder *bom.Item, kind string) []*bom.Item {
-	var out []*bom.Item
+func contents(s *bom.System, holder *build.Item, kind string) []*build.Item {
+	var out []*build.Item
 	for _, it := range s.Build.Items {
 		if it.Inside == holder.ID && it.Kind.Name == kind {
 			out = append(out, it)
@@ -36,36 +38,36 @@ func contents(s *bom.System, holder *bom.Item, kind string) []*bom.Item {
 }
 
 // port is the index of a unit's port of a name; ok is false where it has none.
-func port(u *bom.Unit, name string) (int, bool) {
+func port(u *graph.Unit, name string) (int, bool) {
 	i := u.Item.PortIndex(name)
 	return u.First + i, i >= 0
 }
 
 // wordsOf is what a shop or a builder wrote of an item, in small letters.
-func wordsOf(it *bom.Item) string {
+func wordsOf(it *build.Item) string {
 	return strings.ToLower(strings.Join([]string{strings.ReplaceAll(it.ID, "-", " "), it.About, it.Title}, " | "))
 }
 
 // onward is how water can go on from a port, if people turn every valve and selector as they
 // like, without passing a membrane, a relief or a pump.
-func onward(s *bom.System, from int) *bom.Reached {
-	return s.Reach(s.JunctionOf[from], func(e *bom.Link, back bool) bool {
+func onward(s *bom.System, from int) *circuit.Reached {
+	return s.Circuit.Reach(s.Circuit.JunctionOf[from], func(e *circuit.Link, back bool) bool {
 		return circuit.Flows(e, back, true) || e.Is == catalog.Throttle && !back
 	})
 }
 
 // leftOpen reports whether water that is reached leaves by a port that stands open on purpose.
-func leftOpen(s *bom.System, from *bom.Reached) bool {
-	return slices.ContainsFunc(s.Build.LeftOpen, func(r bom.PortRef) bool {
-		u, ok := s.Unit(r.Unit)
+func leftOpen(s *bom.System, from *circuit.Reached) bool {
+	return slices.ContainsFunc(s.Build.LeftOpen, func(r build.PortRef) bool {
+		u, ok := s.Graph.Unit(r.Unit)
 		return ok && u.Item.PortIndex(r.Port) >= 0 && from.Port(u.First+u.Item.PortIndex(r.Port))
 	})
 }
 
 // reachedOf lists the units of some kinds that are reached at a port.
-func reachedOf(s *bom.System, start int, from *bom.Reached, kinds ...string) []*bom.Unit {
-	var out []*bom.Unit
-	for _, u := range s.UnitsAround(start) {
+func reachedOf(s *bom.System, start int, from *circuit.Reached, kinds ...string) []*graph.Unit {
+	var out []*graph.Unit
+	for _, u := range s.Circuit.UnitsAround(start) {
 		if !slices.Contains(kinds, u.Item.Kind.Name) {
 			continue
 		}
@@ -81,13 +83,13 @@ func reachedOf(s *bom.System, start int, from *bom.Reached, kinds ...string) []*
 
 // without reports whether sea water comes from an intake to a port by a way that no unit of
 // some sort stands in.
-func without(s *bom.System, to int, stands func(*bom.Unit) bool) bool {
-	for _, u := range s.UnitsAround(to) {
-		if !s.Waters().Intake(u) {
+func without(s *bom.System, to int, stands func(*graph.Unit) bool) bool {
+	for _, u := range s.Circuit.UnitsAround(to) {
+		if !s.Waters.Intake(u) {
 			continue
 		}
 		start := u.First + len(u.Item.Ports) - 1
-		reached := s.Reach(s.JunctionOf[start], func(e *bom.Link, back bool) bool {
+		reached := s.Circuit.Reach(s.Circuit.JunctionOf[start], func(e *circuit.Link, back bool) bool {
 			return !stands(e.Unit) && (circuit.Flows(e, back, true) && !e.ShutNormally() || e.Is == catalog.FeedPump && !back)
 		})
 		if reached.Port(to) {
@@ -125,7 +127,7 @@ func vesselSize(text string) (across, long float64, ok bool) {
 }
 
 // sizeOf is the size of an element or a vessel: as `size` says it, else by its words.
-func sizeOf(it *bom.Item) (across, long float64, ok bool) {
+func sizeOf(it *build.Item) (across, long float64, ok bool) {
 	if it.Process.Size != "" {
 		return vesselSize(it.Process.Size)
 	}

@@ -5,7 +5,9 @@ import (
 	"slices"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var portOpen = Rule{
@@ -51,15 +53,15 @@ path = ["tee.branch", "plug/+"]
 
 func findOpen(s *bom.System) []finding.Finding {
 	meant := map[string]bool{}
-	for _, refs := range [][]bom.PortRef{s.Build.Plugged, s.Build.LeftOpen} {
+	for _, refs := range [][]build.PortRef{s.Build.Plugged, s.Build.LeftOpen} {
 		for _, r := range refs {
 			meant[r.Unit+"."+r.Port] = true
 		}
 	}
 	var out []finding.Finding
-	for p := range s.Ports {
-		n := &s.Ports[p]
-		if n.Joint != nil || s.AtBoundary(p) || n.Unit.Item.Kind.Boats || meant[n.Name()] {
+	for p := range s.Graph.Ports {
+		n := &s.Graph.Ports[p]
+		if n.Joint != nil || s.Graph.AtBoundary(p) || n.Unit.Item.Kind.Boats || meant[n.Name()] {
 			continue
 		}
 		out = append(out, finding.Finding{
@@ -73,7 +75,7 @@ func findOpen(s *bom.System) []finding.Finding {
 
 // remedyOpen says what to do with an open port: what a part may lack is plugged; what water
 // must leave by is joined, and never capped.
-func remedyOpen(n *bom.Node) string {
+func remedyOpen(n *graph.Port) string {
 	k := n.Unit.Item.Kind
 	if slices.Contains(k.Optional, n.Port.Name) {
 		return fmt.Sprintf("Put a plug or cap on it. If its maker plugged it, write \"%s\" under `plugged`.", n.Name())

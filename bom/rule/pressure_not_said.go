@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 	"handtight/catalog"
 )
@@ -50,8 +51,8 @@ path = ["house", "carbon"]
 
 func findUnsaidPressure(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	said := map[*bom.Item]bool{}
-	for _, u := range s.Units {
+	said := map[*build.Item]bool{}
+	for _, u := range s.Graph.Units {
 		key, hint, reckoned := "", "", "without pressure"
 		switch it := u.Item; {
 		case it.Kind.Has(catalog.FeedPump) && it.Shutoff == nil:

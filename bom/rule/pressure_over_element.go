@@ -4,7 +4,9 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/state"
 	"handtight/pressure"
 )
 
@@ -46,7 +48,7 @@ const (
 
 func findPressedElement(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	said := map[*bom.Item]bool{}
+	said := map[*build.Item]bool{}
 	for _, u := range vessels(s) {
 		feed, ok := port(u, "feed")
 		if !ok {
@@ -56,9 +58,9 @@ func findPressedElement(s *bom.System) []finding.Finding {
 			if said[it] {
 				continue
 			}
-			load := *s.PortLoad(feed)
+			load := *s.States.PortLoad(feed)
 			if len(reachedOf(s, feed, onward(s, feed), "energy recovery pump")) > 0 {
-				load = bom.Load{} // what it can come to at the most is weighed by a rule of its own
+				load = state.Load{} // what it can come to at the most is weighed by a rule of its own
 			}
 			if f, bad := pressedElement(s, it, &load); bad {
 				said[it] = true
@@ -70,7 +72,7 @@ func findPressedElement(s *bom.System) []finding.Finding {
 	return out
 }
 
-func pressedElement(s *bom.System, it *bom.Item, load *bom.Load) (f finding.Finding, bad bool) {
+func pressedElement(s *bom.System, it *build.Item, load *state.Load) (f finding.Finding, bad bool) {
 	duty := load.Normal
 	if p := s.Build.Duty.Pressure; p != nil {
 		duty = max(duty, p.Bar())

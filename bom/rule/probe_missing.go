@@ -50,7 +50,7 @@ func findNoProbe(s *bom.System) []finding.Finding {
 	var g members
 	for _, v := range vessels(s) {
 		p, ok := port(v, "product")
-		if ok && s.Ports[p].Joint != nil && len(reachedOf(s, p, onward(s, p), "salinity probe")) == 0 {
+		if ok && s.Graph.Ports[p].Joint != nil && len(reachedOf(s, p, onward(s, p), "salinity probe")) == 0 {
 			g.unit(v)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var productNoDrainWay = Rule{
@@ -54,10 +55,10 @@ path = ["selector.b", "jug"]
 
 func findNoDrain(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	said := map[*bom.Unit]bool{}
+	said := map[*graph.Unit]bool{}
 	for _, v := range vessels(s) {
 		p, ok := port(v, "product")
-		if !ok || s.Ports[p].Joint == nil {
+		if !ok || s.Graph.Ports[p].Joint == nil {
 			continue
 		}
 		from := onward(s, p)

@@ -5,7 +5,10 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/wetting"
 	"handtight/catalog"
 )
 
@@ -53,10 +56,10 @@ path = ["vessel.product", "elbow"]
 // findNotForDrinking speaks once of what is not declared, and once of each material
 // that is not suitable.
 func findNotForDrinking(s *bom.System) []finding.Finding {
-	waters := s.Waters()
+	waters := s.Waters
 	var silent members
 	var bad gathered[string]
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		if u.Item.Kind.Boats || !allProduct(waters, u) {
 			continue
 		}
@@ -91,7 +94,7 @@ func findNotForDrinking(s *bom.System) []finding.Finding {
 
 // allProduct reports whether every joined port of a unit carries the product: the
 // vessel, which has it on one side only, is another matter.
-func allProduct(waters *bom.Waters, u *bom.Unit) bool {
+func allProduct(waters *wetting.Waters, u *graph.Unit) bool {
 	for i := range u.Item.Ports {
 		if !waters.Product(u.First + i) {
 			return false
@@ -101,7 +104,7 @@ func allProduct(waters *bom.Waters, u *bom.Unit) bool {
 }
 
 // unfit is the material of a unit that drinking water should not run through.
-func unfit(u *bom.Unit) *catalog.Material {
+func unfit(u *graph.Unit) *catalog.Material {
 	for _, m := range u.Item.Materials() {
 		if a := m.In(catalog.Product); (a == catalog.No || a == catalog.Caution) && m.Name != "plastic" && m.Name != "rubber" {
 			return m
@@ -112,8 +115,8 @@ func unfit(u *bom.Unit) *catalog.Material {
 
 // declared reports whether the words of a unit's item, or of the stock that it is cut
 // from, say that it is for drinking water.
-func declared(s *bom.System, u *bom.Unit) bool {
-	items := []*bom.Item{u.Item}
+func declared(s *bom.System, u *graph.Unit) bool {
+	items := []*build.Item{u.Item}
 	if stock, ok := s.Build.Item(u.Item.Of); ok {
 		items = append(items, stock)
 	}

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var productPortClosed = Rule{
@@ -46,13 +47,13 @@ func findClosedProduct(s *bom.System) []finding.Finding {
 			continue
 		}
 		p, _ := port(v, "product")
-		name := s.Ports[p].Name()
+		name := s.Graph.Ports[p].Name()
 		f := finding.Finding{
-			Severity: finding.Stop, Subject: ofPort(&s.Ports[p]), Place: at(v.Mark),
+			Severity: finding.Stop, Subject: ofPort(&s.Graph.Ports[p]), Place: at(v.Mark),
 			Reason: fmt.Sprintf("in normal running the water that leaves by %s ends nowhere: the product side comes up to the pressure of the feed.", name),
 			Remedy: fmt.Sprintf("Lead %s to a tank and a drain with nothing that shuts between; look at each valve in its line, and at the arrows.", name),
 		}
-		if s.Plugged(name) {
+		if s.Graph.Plugged(name) {
 			f.Reason = fmt.Sprintf("%s stands under `plugged`: the product cannot leave, and comes up to the pressure of the feed.", name)
 			f.Remedy = fmt.Sprintf("Take %s off `plugged`, and lead it to a tank and a drain.", name)
 		}
@@ -63,24 +64,24 @@ func findClosedProduct(s *bom.System) []finding.Finding {
 
 // closedProduct reports whether the product of a vessel ends nowhere in normal running. A port
 // that is joined to nothing is found as open.
-func closedProduct(s *bom.System, v *bom.Unit) bool {
+func closedProduct(s *bom.System, v *graph.Unit) bool {
 	p, ok := port(v, "product")
 	if !ok {
 		return false
 	}
-	if s.Ports[p].Joint == nil {
-		return s.Plugged(s.Ports[p].Name())
+	if s.Graph.Ports[p].Joint == nil {
+		return s.Graph.Plugged(s.Graph.Ports[p].Name())
 	}
-	return s.DischargeOf(p).Closed() && !leftOpen(s, onward(s, p)) && !openEnd(s, p)
+	return s.Circuit.DischargeOf(p).Closed() && !leftOpen(s, onward(s, p)) && !openEnd(s, p)
 }
 
 // openEnd reports whether a line ends at a port that is joined to nothing: found as open.
 func openEnd(s *bom.System, from int) bool {
 	reached := onward(s, from)
-	for _, u := range s.UnitsAround(from) {
+	for _, u := range s.Circuit.UnitsAround(from) {
 		for i := range u.Item.Ports {
-			n := s.Node(u, i)
-			if n.Joint == nil && reached.Port(u.First+i) && !s.Plugged(n.Name()) {
+			n := s.Graph.Node(u, i)
+			if n.Joint == nil && reached.Port(u.First+i) && !s.Graph.Plugged(n.Name()) {
 				return true
 			}
 		}

@@ -46,12 +46,12 @@ path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "r
 // the first of them.
 func findDry(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, dry := range s.Waterless() {
+	for _, dry := range s.Running.Waterless() {
 		var g members
 		for _, p := range dry {
 			g.unit(p)
 		}
-		blocks := s.BlocksBefore(dry[0])
+		blocks := s.Running.BlocksBefore(dry[0])
 		f := finding.Finding{
 			Severity: finding.Stop,
 			Reason:   fmt.Sprintf("in normal running no water reaches %s%s.", names(dry), because(blocks)),

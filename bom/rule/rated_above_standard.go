@@ -4,7 +4,9 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/rating"
 	"handtight/pressure"
 )
 
@@ -38,10 +40,10 @@ ends = ['3/8 NPT male', '3/8 NPT female swivel']
 
 func findAbove(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	said := map[*bom.Item]bool{}
-	for _, u := range s.Units {
+	said := map[*build.Item]bool{}
+	for _, u := range s.Graph.Units {
 		for i := range u.Item.Ports {
-			h := s.PortHold(u.First + i)
+			h := s.Ratings.PortHold(u.First + i)
 			if said[u.Item] || h.Sheet == nil || h.Table == nil || h.Table.Basis == pressure.Estimate || h.Sheet.Pressure <= h.Table.Pressure*1.01 {
 				continue
 			}
@@ -58,9 +60,9 @@ func findAbove(s *bom.System) []finding.Finding {
 
 // saidToHold gives the figure as the build says it, and what heat leaves of it: the table's
 // figure beside it is lowered too.
-func saidToHold(s *bom.System, it *bom.Item, h bom.Hold) string {
+func saidToHold(s *bom.System, it *build.Item, h rating.Allowable) string {
 	if h.Sheet.Pressure == *it.Rated {
 		return it.Rated.String()
 	}
-	return fmt.Sprintf("%s, of which %s is left at %s", it.Rated, h.Sheet.Pressure, s.Hottest())
+	return fmt.Sprintf("%s, of which %s is left at %s", it.Rated, h.Sheet.Pressure, s.Ratings.Hottest())
 }

@@ -7,7 +7,11 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/rating"
+	"handtight/bom/segment"
 	"handtight/pressure"
 	"handtight/threads"
 )
@@ -44,8 +48,8 @@ ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
 // low-pressure segment.
 func findUnrated(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	said := map[*bom.Item]bool{}
-	for _, g := range s.Segments {
+	said := map[*build.Item]bool{}
+	for _, g := range s.Segments.All {
 		var low members
 		for _, u := range g.Unrated {
 			if !g.High() {
@@ -79,7 +83,7 @@ func findUnrated(s *bom.System) []finding.Finding {
 	return out
 }
 
-func unrated(s *bom.System, g *bom.Segment, u *bom.Unit, why, ask string) finding.Finding {
+func unrated(s *bom.System, g *segment.Segment, u *graph.Unit, why, ask string) finding.Finding {
 	return finding.Finding{
 		Severity: finding.Stop, NotKnown: true, Subject: ofUnit(u), Place: at(u.Mark),
 		Reason: fmt.Sprintf("%s stands in a line of high pressure (%s), and %s.", u.Name, bars(g.Load.Normal), why),
@@ -87,7 +91,7 @@ func unrated(s *bom.System, g *bom.Segment, u *bom.Unit, why, ask string) findin
 	}
 }
 
-func asked(u *bom.Unit) string {
+func asked(u *graph.Unit) string {
 	if u.Item.Spec != "" && u.Item.Bore == nil {
 		return fmt.Sprintf("`%s` is rated by its bore: write `bore` on `%s`", u.Item.Spec, u.Item.ID)
 	}
@@ -99,9 +103,9 @@ func asked(u *bom.Unit) string {
 
 // classGap says why the class of a unit tells nothing of a port of it in a segment; "" for
 // a unit without a class.
-func classGap(s *bom.System, g *bom.Segment, u *bom.Unit) string {
+func classGap(s *bom.System, g *segment.Segment, u *graph.Unit) string {
 	for i := range u.Item.Ports {
-		if s.SegmentOf(u.First+i) != g || s.PortHold(u.First+i).Known {
+		if s.Segments.SegmentOf(u.First+i) != g || s.Ratings.PortHold(u.First+i).Known {
 			continue
 		}
 		for _, end := range u.Item.Ports[i].End.Candidates {
@@ -115,7 +119,7 @@ func classGap(s *bom.System, g *bom.Segment, u *bom.Unit) string {
 
 // hoseGap says why the spec or the wall of a hose or a pipe tells nothing; "" where neither
 // is said.
-func hoseGap(u *bom.Unit) string {
+func hoseGap(u *graph.Unit) string {
 	it := u.Item
 	if !it.IsHose() {
 		return ""
@@ -128,7 +132,7 @@ func hoseGap(u *bom.Unit) string {
 
 // guessed speaks of a unit that only an estimate rates: of a hose of a known standard it
 // is the ends that are in doubt.
-func guessed(s *bom.System, g *bom.Segment, u *bom.Unit, h bom.Hold) finding.Finding {
+func guessed(s *bom.System, g *segment.Segment, u *graph.Unit, h rating.Allowable) finding.Finding {
 	about := bars(h.Rating.Pressure.Bar())
 	switch h.Rating.Basis {
 	case pressure.MakersSeries:
@@ -146,26 +150,26 @@ func guessed(s *bom.System, g *bom.Segment, u *bom.Unit, h bom.Hold) finding.Fin
 }
 
 // estimated finds a port of a unit in a segment of which only a guess is known.
-func estimated(s *bom.System, g *bom.Segment, u *bom.Unit) (bom.Hold, bool) {
+func estimated(s *bom.System, g *segment.Segment, u *graph.Unit) (rating.Allowable, bool) {
 	for i := range u.Item.Ports {
-		h := s.PortHold(u.First + i)
-		if s.SegmentOf(u.First+i) != g || !h.Known || !h.Estimate {
+		h := s.Ratings.PortHold(u.First + i)
+		if s.Segments.SegmentOf(u.First+i) != g || !h.Known || !h.Estimate {
 			continue
 		}
-		if h.Rating.Basis != pressure.Estimate && overloaded(h, s.PortLoad(u.First+i)) != nil {
+		if h.Rating.Basis != pressure.Estimate && overloaded(h, s.States.PortLoad(u.First+i)) != nil {
 			continue // even another's figure is too little: under-rated says so
 		}
 		return h, true
 	}
-	return bom.Hold{}, false
+	return rating.Allowable{}, false
 }
 
 // least says what a part must hold in a segment; nothing where no figure has a bound.
-func least(s *bom.System, g *bom.Segment) string {
+func least(s *bom.System, g *segment.Segment) string {
 	bar := max(g.Load.Act, g.Load.Fail)
 	relieved := false
 	for _, u := range reliefs(s) {
-		if s.SegmentOf(u.First+u.Item.PortIndex("in")) == g {
+		if s.Segments.SegmentOf(u.First+u.Item.PortIndex("in")) == g {
 			bar, relieved = max(bar, u.Item.Set.Bar()*reliefMargin), true
 		}
 	}
@@ -179,4 +183,4 @@ func least(s *bom.System, g *bom.Segment) string {
 }
 
 // worstOf is the highest pressure of a segment that has a bound, in words.
-func worstOf(g *bom.Segment) string { return bars(max(g.Load.Act, g.Load.Fail)) }
+func worstOf(g *segment.Segment) string { return bars(max(g.Load.Act, g.Load.Fail)) }

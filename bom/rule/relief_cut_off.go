@@ -6,6 +6,8 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/state"
 )
 
 var reliefCutOff = Rule{
@@ -42,7 +44,7 @@ func findCutOff(s *bom.System) []finding.Finding {
 			if len(near) > 0 {
 				continue // another relief stands at the pump
 			}
-			out = append(out, cut(u, fmt.Sprintf("%s can be shut, and stands between %s and %s.", names(s.Cuts(outletOf(p), u.First+u.Item.PortIndex("in"))), p.Name, u.Name)))
+			out = append(out, cut(u, fmt.Sprintf("%s can be shut, and stands between %s and %s.", names(s.Circuit.Cuts(outletOf(p), u.First+u.Item.PortIndex("in"))), p.Name, u.Name)))
 		}
 		for _, u := range near {
 			if st := shutOutlet(s, u); st != nil {
@@ -53,7 +55,7 @@ func findCutOff(s *bom.System) []finding.Finding {
 	return out
 }
 
-func cut(u *bom.Unit, reason string) finding.Finding {
+func cut(u *graph.Unit, reason string) finding.Finding {
 	return finding.Finding{
 		Severity: finding.Stop, Subject: ofUnit(u), Place: at(u.Mark), Reason: reason,
 		Remedy: "Lead the relief straight from the pump's outlet, and its outlet to a place of its own: overboard above the waterline without a valve, or back to the pump's inlet (it heats there).",
@@ -61,9 +63,9 @@ func cut(u *bom.Unit, reason string) finding.Finding {
 }
 
 // shutOutlet finds an act that closes a relief's outlet while the pump runs.
-func shutOutlet(s *bom.System, u *bom.Unit) *bom.State {
-	for _, st := range s.States {
-		if out, ok := s.WayOut(st, outletOf(u)); ok && !st.Failure && st.PumpsRun() && math.IsInf(out, 1) {
+func shutOutlet(s *bom.System, u *graph.Unit) *state.State {
+	for _, st := range s.States.All {
+		if out, ok := s.States.WayOut(st, outletOf(u)); ok && !st.Failure && st.PumpsRun() && math.IsInf(out, 1) {
 			return st
 		}
 	}

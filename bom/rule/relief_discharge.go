@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var reliefDischarge = Rule{
@@ -75,8 +76,8 @@ path = ["relief", "tail", "hose", "side"]
 
 func findDischarge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	waters := s.Waters()
-	for _, u := range s.Units {
+	waters := s.Waters
+	for _, u := range s.Graph.Units {
 		port := u.Item.PortIndex("out")
 		if u.Item.Kind.Name != "relief valve" || port < 0 {
 			continue
@@ -93,7 +94,7 @@ func findDischarge(s *bom.System) []finding.Finding {
 			Severity: finding.Caution, Subject: ofUnit(u), Place: at(u.Mark),
 			Remedy: "Lead it by hose overboard above the waterline, without a valve, or back to the pump's inlet.",
 		}
-		d := s.DischargeOf(u.First + port)
+		d := s.Circuit.DischargeOf(u.First + port)
 		switch {
 		case d.Pump && behindPump(s, u):
 			f.Severity = finding.Note
@@ -101,7 +102,7 @@ func findDischarge(s *bom.System) []finding.Finding {
 			f.Remedy = "When it lifts, stop the pump within minutes, and find out why it lifted. To be rid of the heat, lead it overboard above the waterline, without a valve."
 		case d.Overboard || d.Pump:
 			continue
-		case s.Ports[u.First+port].Joint == nil:
+		case s.Graph.Ports[u.First+port].Joint == nil:
 			if !openly(s, u, "out") {
 				continue // an open port, which is found by its own rule
 			}
@@ -119,16 +120,16 @@ func findDischarge(s *bom.System) []finding.Finding {
 }
 
 // behindPump reports whether a relief stands on the outlet of a plunger pump.
-func behindPump(s *bom.System, relief *bom.Unit) bool {
+func behindPump(s *bom.System, relief *graph.Unit) bool {
 	for _, p := range pumps(s) {
-		if s.Reaches(outletOf(p), relief.First+relief.Item.PortIndex("in"), true) {
+		if s.Circuit.Reaches(outletOf(p), relief.First+relief.Item.PortIndex("in"), true) {
 			return true
 		}
 	}
 	return false
 }
 
-func inside(list []*bom.Unit) string {
+func inside(list []*graph.Unit) string {
 	var names []string
 	for _, u := range list {
 		names = append(names, fmt.Sprintf("%s (%s)", u.Name, u.Item.Kind.Name))
@@ -137,7 +138,7 @@ func inside(list []*bom.Unit) string {
 }
 
 // openly reports whether the build says that a port is meant to be open.
-func openly(s *bom.System, u *bom.Unit, port string) bool {
+func openly(s *bom.System, u *graph.Unit, port string) bool {
 	for _, r := range s.Build.LeftOpen {
 		if r.Unit == u.Name && r.Port == port {
 			return true

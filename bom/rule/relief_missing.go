@@ -7,7 +7,10 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/state"
 )
 
 var reliefMissing = Rule{
@@ -45,8 +48,8 @@ func findMissing(s *bom.System) []finding.Finding {
 			f.Reason += fmt.Sprintf(" `%s` is on the list, and in no run.", u.ID)
 		}
 		var causes []string
-		for _, st := range s.States {
-			if !s.NoBoundNormally(st) && raisedBy(s, st, []*bom.Unit{p}) {
+		for _, st := range s.States.All {
+			if !s.States.NoBoundNormally(st) && raisedBy(s, st, []*graph.Unit{p}) {
 				causes = append(causes, st.Cause)
 			}
 		}
@@ -59,9 +62,9 @@ func findMissing(s *bom.System) []finding.Finding {
 }
 
 // turnedAbout finds a relief valve whose outlet a pump pushes at.
-func turnedAbout(s *bom.System, pump *bom.Unit) *bom.Unit {
-	for _, u := range s.UnitsAround(outletOf(pump)) {
-		if u.Item.Kind.Name == "relief valve" && s.Reaches(outletOf(pump), outletOf(u), true) {
+func turnedAbout(s *bom.System, pump *graph.Unit) *graph.Unit {
+	for _, u := range s.Circuit.UnitsAround(outletOf(pump)) {
+		if u.Item.Kind.Name == "relief valve" && s.Circuit.Reaches(outletOf(pump), outletOf(u), true) {
 			return u
 		}
 	}
@@ -69,9 +72,9 @@ func turnedAbout(s *bom.System, pump *bom.Unit) *bom.Unit {
 }
 
 // unplacedRelief finds a relief valve that is on the list and in no run.
-func unplacedRelief(s *bom.System) *bom.Item {
+func unplacedRelief(s *bom.System) *build.Item {
 	for _, it := range s.Build.Items {
-		if it.Kind.Name == "relief valve" && !slices.ContainsFunc(s.Units, func(u *bom.Unit) bool { return u.Item == it }) {
+		if it.Kind.Name == "relief valve" && !slices.ContainsFunc(s.Graph.Units, func(u *graph.Unit) bool { return u.Item == it }) {
 			return it
 		}
 	}
@@ -79,8 +82,8 @@ func unplacedRelief(s *bom.System) *bom.Item {
 }
 
 // barePumps lists the pumps that reach no relief valve.
-func barePumps(s *bom.System) []*bom.Unit {
-	var out []*bom.Unit
+func barePumps(s *bom.System) []*graph.Unit {
+	var out []*graph.Unit
 	for _, p := range pumps(s) {
 		if near, far := reliefsOf(s, p); len(near)+len(far) == 0 {
 			out = append(out, p)
@@ -91,9 +94,9 @@ func barePumps(s *bom.System) []*bom.Unit {
 
 // raisedBy reports whether, in a state without bound, one of some pumps pushes without
 // bound.
-func raisedBy(s *bom.System, st *bom.State, list []*bom.Unit) bool {
+func raisedBy(s *bom.System, st *state.State, list []*graph.Unit) bool {
 	for _, p := range list {
-		if high, _, ok := s.Pressure(st, outletOf(p)); ok && math.IsInf(high, 1) {
+		if high, _, ok := s.States.Pressure(st, outletOf(p)); ok && math.IsInf(high, 1) {
 			return true
 		}
 	}
@@ -101,9 +104,9 @@ func raisedBy(s *bom.System, st *bom.State, list []*bom.Unit) bool {
 }
 
 // pumps lists the positive displacement pumps.
-func pumps(s *bom.System) []*bom.Unit {
-	var out []*bom.Unit
-	for _, u := range s.Units {
+func pumps(s *bom.System) []*graph.Unit {
+	var out []*graph.Unit
+	for _, u := range s.Graph.Units {
 		if u.Item.Kind.Name == "plunger pump" {
 			out = append(out, u)
 		}
@@ -112,11 +115,11 @@ func pumps(s *bom.System) []*bom.Unit {
 }
 
 // outletOf is the port of a directed unit that water leaves by.
-func outletOf(u *bom.Unit) int { return u.First + u.Item.PortIndex("out") }
+func outletOf(u *graph.Unit) int { return u.First + u.Item.PortIndex("out") }
 
 // reliefsOf lists the relief valves on a pump's outlet: near, with nothing between
 // that shuts, and far, behind something that does.
-func reliefsOf(s *bom.System, pump *bom.Unit) (near, far []*bom.Unit) {
-	r := s.ReliefsOf(pump)
+func reliefsOf(s *bom.System, pump *graph.Unit) (near, far []*graph.Unit) {
+	r := s.Circuit.ReliefsOf(pump)
 	return r.Near, r.Far
 }

@@ -5,7 +5,11 @@ import (
 	"math"
 
 	"handtight/bom"
+	"handtight/bom/circuit"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/rating"
+	"handtight/bom/segment"
 	"handtight/pressure"
 )
 
@@ -45,7 +49,7 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 func findSetHigh(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, u := range reliefs(s) {
-		g := s.SegmentOf(u.First + u.Item.PortIndex("in"))
+		g := s.Segments.SegmentOf(u.First + u.Item.PortIndex("in"))
 		parts := guarded(s, g)
 		worst, _ := g.Load.Worst()
 		if len(parts) == 0 || worst <= 0 {
@@ -74,7 +78,7 @@ func findSetHigh(s *bom.System) []finding.Finding {
 
 // lowerSet says how far down the relief may be set, or what to buy so that it may stay; a
 // part that holds too little for any setting must go.
-func lowerSet(s *bom.System, relief *bom.Unit, g *bom.Segment, parts []bom.Hold) string {
+func lowerSet(s *bom.System, relief *graph.Unit, g *segment.Segment, parts []rating.Allowable) string {
 	need := reliefNeeds(relief)
 	if to, ok := lowered(s, relief, g, parts[0]); ok {
 		weak := below(parts, need)
@@ -100,8 +104,8 @@ func lowerSet(s *bom.System, relief *bom.Unit, g *bom.Segment, parts []bom.Hold)
 // setting is how far down a relief is to be set.
 type setting struct {
 	bar    float64
-	relief *bom.Unit // nil for one that is not there yet
-	below  string    // the part that it is to guard
+	relief *graph.Unit // nil for one that is not there yet
+	below  string      // the part that it is to guard
 }
 
 // String gives the setting and how it comes about: "9 bar or less (a tenth below brine-hose)".
@@ -119,7 +123,7 @@ func (x setting) String() string {
 // lowered is how far down a relief of a segment is to be set to guard a part; ok is false
 // where that is not a tenth above what stands there in normal running. The relief is nil for
 // one that is not there yet.
-func lowered(s *bom.System, relief *bom.Unit, g *bom.Segment, part bom.Hold) (to setting, ok bool) {
+func lowered(s *bom.System, relief *graph.Unit, g *segment.Segment, part rating.Allowable) (to setting, ok bool) {
 	least := g.Load.Normal
 	if duty := s.Build.Duty.Pressure; duty != nil && g.High() {
 		least = max(least, duty.Bar())
@@ -136,7 +140,7 @@ func lowered(s *bom.System, relief *bom.Unit, g *bom.Segment, part bom.Hold) (to
 
 // rises is what a relief's line must hold as a multiple of the set: a tenth more, or by as
 // much as it is said to rise when it passes the whole flow.
-func rises(u *bom.Unit) float64 {
+func rises(u *graph.Unit) float64 {
 	if u == nil {
 		return reliefMargin
 	}
@@ -145,22 +149,22 @@ func rises(u *bom.Unit) float64 {
 
 // reliefNeeds is what the parts of a relief's line must hold in bar: a tenth above its set,
 // and where it stands when it passes the whole flow.
-func reliefNeeds(u *bom.Unit) float64 {
+func reliefNeeds(u *graph.Unit) float64 {
 	return max(u.Item.Set.Bar()*reliefMargin, standsOpen(u))
 }
 
 // standsOpen is where a relief stands in bar when it passes the pump's whole flow.
-func standsOpen(u *bom.Unit) float64 {
+func standsOpen(u *graph.Unit) float64 {
 	if u.Item.FullFlow != nil {
 		return u.Item.FullFlow.Bar()
 	}
-	return u.Item.Set.Bar() * bom.FullFlowFactor
+	return u.Item.Set.Bar() * circuit.FullFlowFactor
 }
 
 // reliefs lists the placed relief valves whose set pressure is known.
-func reliefs(s *bom.System) []*bom.Unit {
-	var out []*bom.Unit
-	for _, u := range s.Units {
+func reliefs(s *bom.System) []*graph.Unit {
+	var out []*graph.Unit
+	for _, u := range s.Graph.Units {
 		if u.Item.Kind.Name == "relief valve" && u.Item.Set != nil {
 			out = append(out, u)
 		}

@@ -38,12 +38,12 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 func findSetLow(s *bom.System) []finding.Finding {
 	duty := s.Build.Duty.Pressure
 	var out []finding.Finding
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		if u.Item.Kind.Name != "relief valve" || duty == nil {
 			continue
 		}
 		var f finding.Finding
-		g := s.SegmentOf(u.First + u.Item.PortIndex("in"))
+		g := s.Segments.SegmentOf(u.First + u.Item.PortIndex("in"))
 		switch set := u.Item.Set; {
 		case set == nil:
 			f.Severity, f.NotKnown, f.Consequence = finding.Stop, true, finding.Bursts

@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var reliefStandsOpen = Rule{
@@ -45,7 +46,7 @@ path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check", "vessel.feed"]
 
 func findOpenRelief(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, u := range s.OpenReliefs() {
+	for _, u := range s.Running.OpenReliefs() {
 		blocks := blocked(s, u)
 		f := finding.Finding{
 			Severity: finding.Stop, Subject: ofUnit(u), Place: at(u.Mark),
@@ -61,10 +62,10 @@ func findOpenRelief(s *bom.System) []finding.Finding {
 }
 
 // blocked says what keeps the water of the pumps that a relief guards from the throttle.
-func blocked(s *bom.System, relief *bom.Unit) []string {
+func blocked(s *bom.System, relief *graph.Unit) []string {
 	for _, p := range pumps(s) {
 		if near, far := reliefsOf(s, p); slices.Contains(near, relief) || slices.Contains(far, relief) {
-			return s.BlocksBehind(p)
+			return s.Running.BlocksBehind(p)
 		}
 	}
 	return nil

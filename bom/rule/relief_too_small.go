@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/pressure/quantity"
 )
 
@@ -76,7 +77,7 @@ func findSmall(s *bom.System) []finding.Finding {
 }
 
 // reliefGroup is pumps that have the same reliefs, with nothing between that shuts.
-type reliefGroup struct{ pumps, reliefs []*bom.Unit }
+type reliefGroup struct{ pumps, reliefs []*graph.Unit }
 
 func reliefGroups(s *bom.System) []*reliefGroup {
 	var out []*reliefGroup
@@ -104,7 +105,7 @@ func hangTogether(groups []*reliefGroup) []*reliefGroup {
 		whole := &reliefGroup{pumps: slices.Clone(g.pumps), reliefs: slices.Clone(g.reliefs)}
 		var apart []*reliefGroup
 		for _, set := range sets {
-			if !slices.ContainsFunc(set.reliefs, func(u *bom.Unit) bool { return slices.Contains(whole.reliefs, u) }) {
+			if !slices.ContainsFunc(set.reliefs, func(u *graph.Unit) bool { return slices.Contains(whole.reliefs, u) }) {
 				apart = append(apart, set)
 				continue
 			}
@@ -135,7 +136,7 @@ func (g *reliefGroup) flow() (sum quantity.Flow, known bool) {
 }
 
 // capacity is what the reliefs pass together, and those of which nothing says it.
-func (g *reliefGroup) capacity() (sum quantity.Flow, untold []*bom.Unit) {
+func (g *reliefGroup) capacity() (sum quantity.Flow, untold []*graph.Unit) {
 	for _, u := range g.reliefs {
 		if u.Item.Flow == nil {
 			untold = append(untold, u)

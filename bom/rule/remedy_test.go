@@ -5,8 +5,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/rating"
 )
 
 // clears tells that a build has no stop and no caution of some rules.
@@ -329,5 +329,5 @@ func TestBarsUp(t *testing.T) {
 	} {
 		require.Equal(t, want, barsUp(bar), "%v", bar)
 	}
-	require.Equal(t, "for 5 bar or more", forBar(nil, []bom.Hold{{Left: 1}, {}}, 5))
+	require.Equal(t, "for 5 bar or more", forBar(nil, []rating.Allowable{{Left: 1}, {}}, 5))
 }

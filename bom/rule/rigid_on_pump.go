@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var rigidOnPump = Rule{
@@ -78,13 +79,13 @@ func findRigidPump(s *bom.System) []finding.Finding {
 
 // firstFixed is the first fixed unit that is reached from a pump's outlet without a
 // hose, within the outlet's segment; nil if there is none.
-func firstFixed(s *bom.System, pump *bom.Unit) *bom.Unit {
+func firstFixed(s *bom.System, pump *graph.Unit) *graph.Unit {
 	start := outletOf(pump)
-	home := s.SegmentOf(start)
-	seen := map[*bom.Unit]bool{pump: true}
+	home := s.Segments.SegmentOf(start)
+	seen := map[*graph.Unit]bool{pump: true}
 	queue := []int{start}
 	for len(queue) > 0 {
-		j := s.Ports[queue[0]].Joint
+		j := s.Graph.Ports[queue[0]].Joint
 		p := queue[0]
 		queue = queue[1:]
 		if j == nil {
@@ -94,8 +95,8 @@ func firstFixed(s *bom.System, pump *bom.Unit) *bom.Unit {
 		if other == p {
 			other = j.B
 		}
-		u := s.Ports[other].Unit
-		if seen[u] || u.Item.IsHose() || s.SegmentOf(other) != home {
+		u := s.Graph.Ports[other].Unit
+		if seen[u] || u.Item.IsHose() || s.Segments.SegmentOf(other) != home {
 			continue
 		}
 		seen[u] = true
@@ -103,7 +104,7 @@ func firstFixed(s *bom.System, pump *bom.Unit) *bom.Unit {
 			return u
 		}
 		for i := range u.Item.Ports {
-			if q := u.First + i; q != other && s.SegmentOf(q) == home {
+			if q := u.First + i; q != other && s.Segments.SegmentOf(q) == home {
 				queue = append(queue, q)
 			}
 		}

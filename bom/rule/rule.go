@@ -2,6 +2,7 @@ package rule
 
 import (
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/duty"
 	"handtight/bom/finding"
 	"handtight/bom/source"
@@ -113,7 +114,7 @@ func worseOf(a, b finding.Consequence) finding.Consequence {
 }
 
 // at turns a mark of the build into a finding's place.
-func at(m bom.Mark) finding.Place { return place(m.Place()) }
+func at(m build.Mark) finding.Place { return place(m.Place()) }
 
 func place(p source.Place) finding.Place {
 	return finding.Place{File: p.File, Line: p.Line, Column: p.Column}

@@ -8,6 +8,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/read"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.
@@ -38,7 +39,7 @@ func example(t *testing.T, r Rule, fragment string) map[string][]finding.Finding
 // check checks a whole build.
 func check(t *testing.T, text string) map[string][]finding.Finding {
 	t.Helper()
-	build, faults := bom.Parse("example.toml", []byte(text))
+	build, faults := read.Parse("example.toml", []byte(text))
 	require.NoError(t, faults.Err())
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())

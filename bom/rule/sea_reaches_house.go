@@ -36,7 +36,7 @@ path = ["house", "carbon", "valve", "check", "tee.branch"]
 }
 
 func findBackflow(s *bom.System) []finding.Finding {
-	return ofEach(s.Backflows(), finding.Caution,
+	return ofEach(s.Running.Backflows(), finding.Caution,
 		"nothing holds sea water back from %s: with its pump off and the flush valve open, it runs into the drinking water.",
 		"Put a one-way valve between the flush valve and the plant, its arrow to the plant; where there is one, look at its arrow.")
 }

@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var stainlessGalls = Rule{
@@ -60,7 +62,7 @@ func findGalling(s *bom.System) []finding.Finding {
 		}
 	}
 	var g members
-	for _, j := range s.Joints {
+	for _, j := range s.Graph.Joints {
 		if j.Known && j.Mating.Verdict.Holds() && tapered(j) && stainless(s, j) {
 			g.add(fmt.Sprintf("J%d", j.Number), ofJoint(s, j), j.Mark)
 		}
@@ -76,15 +78,15 @@ func findGalling(s *bom.System) []finding.Finding {
 }
 
 // tapered reports whether both threads of a joint are tapers.
-func tapered(j *bom.Joint) bool {
+func tapered(j *graph.Joint) bool {
 	a, b := j.Mating.A.Form, j.Mating.B.Form
 	return a != nil && b != nil && a.Taper > 0 && b.Taper > 0 && !j.Mating.A.Plastic && !j.Mating.B.Plastic
 }
 
-func stainless(s *bom.System, j *bom.Joint) bool {
+func stainless(s *bom.System, j *graph.Joint) bool {
 	for _, p := range []int{j.A, j.B} {
 		found := false
-		for _, m := range made(s.Ports[p].Unit) {
+		for _, m := range made(s.Graph.Ports[p].Unit) {
 			found = found || m.Stainless()
 		}
 		if !found {
@@ -95,7 +97,7 @@ func stainless(s *bom.System, j *bom.Joint) bool {
 }
 
 // says reports whether the words of an item hold one of some phrases.
-func says(it *bom.Item, phrases ...string) bool {
+func says(it *build.Item, phrases ...string) bool {
 	text := strings.ToLower(strings.Join([]string{it.ID, it.About, it.Title, it.Material, it.Spec}, " | "))
 	for _, p := range phrases {
 		if strings.Contains(text, p) {

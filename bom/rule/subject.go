@@ -2,14 +2,17 @@ package rule
 
 import (
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/state"
 )
 
-func ofUnit(u *bom.Unit) finding.Subject {
+func ofUnit(u *graph.Unit) finding.Subject {
 	return finding.Subject{Kind: finding.Unit, Unit: u.Name}
 }
 
-func ofUnits(list []*bom.Unit) []finding.Subject {
+func ofUnits(list []*graph.Unit) []finding.Subject {
 	var out []finding.Subject
 	for _, u := range list {
 		out = append(out, ofUnit(u))
@@ -17,20 +20,20 @@ func ofUnits(list []*bom.Unit) []finding.Subject {
 	return out
 }
 
-func ofItem(it *bom.Item) finding.Subject {
+func ofItem(it *build.Item) finding.Subject {
 	return finding.Subject{Kind: finding.Item, Item: it.ID}
 }
 
-func ofPort(n *bom.Node) finding.Subject {
+func ofPort(n *graph.Port) finding.Subject {
 	return finding.Subject{Kind: finding.Port, Unit: n.Unit.Name, Port: n.Port.Name}
 }
 
-func ofJoint(s *bom.System, j *bom.Joint) finding.Subject {
-	a, b := &s.Ports[j.A], &s.Ports[j.B]
+func ofJoint(s *bom.System, j *graph.Joint) finding.Subject {
+	a, b := &s.Graph.Ports[j.A], &s.Graph.Ports[j.B]
 	return finding.Subject{Kind: finding.Joint, Joint: j.Number, Unit: a.Unit.Name, Port: a.Port.Name, Unit2: b.Unit.Name, Port2: b.Port.Name}
 }
 
-func ofState(st *bom.State) finding.Subject {
+func ofState(st *state.State) finding.Subject {
 	x := finding.Subject{Kind: finding.State, State: st.Name}
 	if st.Unit != nil {
 		x.Unit = st.Unit.Name
@@ -41,10 +44,10 @@ func ofState(st *bom.State) finding.Subject {
 // portsOf lists the ports that a subject speaks of; none where it stands nowhere.
 func portsOf(s *bom.System, x finding.Subject) []int {
 	if x.Kind == finding.Joint {
-		j := s.Joints[x.Joint-1]
+		j := s.Graph.Joints[x.Joint-1]
 		return []int{j.A, j.B}
 	}
-	u, ok := s.Unit(x.Unit)
+	u, ok := s.Graph.Unit(x.Unit)
 	if !ok || x.Kind != finding.Unit && x.Kind != finding.Port {
 		return nil
 	}
@@ -67,17 +70,17 @@ func stake(s *bom.System, x finding.Subject) finding.Stake {
 		}
 	}
 	for _, p := range portsOf(s, x) {
-		if bar, by := s.PortLoad(p).Worst(); by != nil {
+		if bar, by := s.States.PortLoad(p).Worst(); by != nil {
 			add(bar)
 		}
 	}
 	if x.Kind == finding.State {
-		for _, st := range s.States {
-			for _, j := range s.Joints {
+		for _, st := range s.States.All {
+			for _, j := range s.Graph.Joints {
 				if st.Name != x.State {
 					break
 				}
-				if high, _, ok := s.Pressure(st, j.A); ok {
+				if high, _, ok := s.States.Pressure(st, j.A); ok {
 					add(high)
 				}
 			}
@@ -91,10 +94,10 @@ func stake(s *bom.System, x finding.Subject) finding.Stake {
 func harmAt(s *bom.System, x finding.Subject) finding.Consequence {
 	high := false
 	for _, p := range portsOf(s, x) {
-		if j := s.Ports[p].Joint; j != nil && j.Run.Below {
+		if j := s.Graph.Ports[p].Joint; j != nil && j.Run.Below {
 			return finding.Floods
 		}
-		high = high || s.SegmentOf(p).High()
+		high = high || s.Segments.SegmentOf(p).High()
 	}
 	if high {
 		return finding.LetsGo

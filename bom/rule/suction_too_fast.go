@@ -7,6 +7,8 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/running"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
@@ -81,7 +83,7 @@ func findFast(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	at := map[string]int{} // place in out, by the pumps
 	fastest := map[string]quantity.Velocity{}
-	for _, d := range s.Draws() {
+	for _, d := range s.Running.Draws() {
 		if d.Hose.Item.Bore == nil {
 			continue
 		}
@@ -100,7 +102,7 @@ func findFast(s *bom.System) []finding.Finding {
 	return out
 }
 
-func tooFast(d bom.Draw, who string, v quantity.Velocity) finding.Finding {
+func tooFast(d running.Draw, who string, v quantity.Velocity) finding.Finding {
 	f := finding.Finding{Severity: finding.Note, Subject: ofUnit(d.Hose), Place: at(d.Hose.Mark)}
 	if v > pressure.SuctionMost {
 		f.Severity = finding.Caution
@@ -117,7 +119,7 @@ func tooFast(d bom.Draw, who string, v quantity.Velocity) finding.Finding {
 }
 
 // names lists units for a sentence: "a", "a and b", "a, b and c".
-func names(list []*bom.Unit) string {
+func names(list []*graph.Unit) string {
 	var out []string
 	for _, u := range list {
 		out = append(out, u.Name)

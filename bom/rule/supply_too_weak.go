@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
@@ -36,7 +37,7 @@ supply = "24 V"
 // drive is the pumps that one battery voltage drives.
 type drive struct {
 	volts quantity.Voltage
-	pumps []*bom.Unit
+	pumps []*graph.Unit
 	watts float64
 }
 

@@ -3,6 +3,9 @@ package rule
 import (
 	"cmp"
 	"fmt"
+	"handtight/bom/graph"
+	"handtight/bom/joint"
+	"handtight/bom/segment"
 	"slices"
 	"strings"
 
@@ -64,27 +67,27 @@ ports = { a = '3/8 NPT male', b = '3/8 NPT male' }
 // without bound is more than any thread bears, and is found by its own rule.
 func findWeakThreads(s *bom.System) []finding.Finding {
 	type weakJoint struct {
-		joint *bom.Joint
+		joint *graph.Joint
 		bears float64
 	}
-	weakIn := map[*bom.Segment][]weakJoint{}
-	for _, j := range s.Joints {
-		r, ok := s.JointEstimate(j)
-		if load := s.PortLoad(j.A); !ok || r.Pressure.Bar() >= max(load.Act, load.Fail)-pressure.Slack {
+	weakIn := map[*segment.Segment][]weakJoint{}
+	for _, j := range s.Graph.Joints {
+		r, ok := joint.JointEstimate(s.Graph, j)
+		if load := s.States.PortLoad(j.A); !ok || r.Pressure.Bar() >= max(load.Act, load.Fail)-pressure.Slack {
 			continue
 		}
-		g := s.SegmentOf(j.A)
+		g := s.Segments.SegmentOf(j.A)
 		weakIn[g] = append(weakIn[g], weakJoint{j, r.Pressure.Bar()})
 	}
 	var out []finding.Finding
-	for _, g := range s.Segments {
+	for _, g := range s.Segments.All {
 		list := weakIn[g]
 		if len(list) == 0 {
 			continue
 		}
 		slices.SortStableFunc(list, func(a, b weakJoint) int { return cmp.Compare(a.bears, b.bears) })
 		first := list[0].joint
-		load := s.PortLoad(first.A)
+		load := s.States.PortLoad(first.A)
 		seen, state := load.Act, load.ByAct
 		if load.Fail > seen {
 			seen, state = load.Fail, load.ByFail
@@ -96,7 +99,7 @@ func findWeakThreads(s *bom.System) []finding.Finding {
 		}
 		var others []string
 		for _, w := range list[1:] {
-			others = append(others, fmt.Sprintf("J%d %s (%s)", w.joint.Number, s.JointName(w.joint), bars(w.bears)))
+			others = append(others, fmt.Sprintf("J%d %s (%s)", w.joint.Number, s.Graph.JointName(w.joint), bars(w.bears)))
 			f.Also, f.Related = append(f.Also, ofJoint(s, w.joint)), append(f.Related, at(w.joint.Mark))
 		}
 		if len(others) > 0 {

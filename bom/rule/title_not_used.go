@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 )
 
@@ -33,7 +34,7 @@ extra = 1
 // findTitleWords names what titles state and nothing uses, all items in one finding.
 func findTitleWords(s *bom.System) []finding.Finding {
 	var said []string
-	var first *bom.Item
+	var first *build.Item
 	items := 0
 	for _, it := range s.Build.Items {
 		var words []string

@@ -7,7 +7,12 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/rating"
+	"handtight/bom/segment"
+	"handtight/bom/state"
 	"handtight/pressure"
 )
 
@@ -45,25 +50,25 @@ ends = ['3/8 NPT male', '3/8 NPT female swivel']
 // itself; what one act or failure overloads together is one report.
 func findUnderRated(s *bom.System) []finding.Finding {
 	var list []overload
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		var worst *overload
 		for i := range u.Item.Ports {
 			p := u.First + i
-			hold := s.PortHold(p)
-			o := overloaded(hold, s.PortLoad(p))
+			hold := s.Ratings.PortHold(p)
+			o := overloaded(hold, s.States.PortLoad(p))
 			if o == nil || worst != nil && o.lack() <= worst.lack() || reliefSaysIt(s, p, hold) {
 				continue
 			}
-			o.subject, o.mark, o.segment, o.unit = ofUnit(u), u.Mark, s.SegmentOf(p), u
+			o.subject, o.mark, o.segment, o.unit = ofUnit(u), u.Mark, s.Segments.SegmentOf(p), u
 			worst = o
 		}
 		if worst != nil {
 			list = append(list, *worst)
 		}
 	}
-	for _, j := range s.Joints {
-		if o := overloaded(s.JointHold(j), s.PortLoad(j.A)); o != nil && !reliefSaysIt(s, j.A, o.hold) {
-			o.subject, o.mark, o.segment = ofJoint(s, j), j.Mark, s.SegmentOf(j.A)
+	for _, j := range s.Graph.Joints {
+		if o := overloaded(s.Ratings.JointHold(j), s.States.PortLoad(j.A)); o != nil && !reliefSaysIt(s, j.A, o.hold) {
+			o.subject, o.mark, o.segment = ofJoint(s, j), j.Mark, s.Segments.SegmentOf(j.A)
 			list = append(list, *o)
 		}
 	}
@@ -76,15 +81,15 @@ func findUnderRated(s *bom.System) []finding.Finding {
 
 // overload is a unit or a joint that sees more than it holds.
 type overload struct {
-	hold     bom.Hold
-	load     *bom.Load
+	hold     rating.Allowable
+	load     *state.Load
 	seen     float64
-	state    *bom.State
+	state    *state.State
 	severity finding.Severity
 	subject  finding.Subject
-	unit     *bom.Unit // nil for a joint
-	mark     bom.Mark
-	segment  *bom.Segment
+	unit     *graph.Unit // nil for a joint
+	mark     build.Mark
+	segment  *segment.Segment
 }
 
 func (o *overload) holds() float64 { return o.hold.Rating.Pressure.Bar() }
@@ -98,7 +103,7 @@ func (o *overload) gauge() bool { return o.unit != nil && o.unit.Item.Scale != n
 
 // overloaded compares what a part holds with what it sees; nil when it holds it, or
 // when nothing is known.
-func overloaded(hold bom.Hold, load *bom.Load) *overload {
+func overloaded(hold rating.Allowable, load *state.Load) *overload {
 	if !hold.Known {
 		return nil
 	}
@@ -172,7 +177,7 @@ func others(group []overload, f *finding.Finding) string {
 
 // basis says where a rating comes from, and what lowered it; of a data sheet that nothing
 // lowered the figure is said already.
-func basis(h bom.Hold) string {
+func basis(h rating.Allowable) string {
 	word := h.Rating.Basis.String()
 	switch {
 	case !strings.HasPrefix(h.Rating.Text, word):
@@ -185,10 +190,10 @@ func basis(h bom.Hold) string {
 
 // reliefSaysIt reports whether the part is overloaded only because the relief is set
 // above it, which is found by its own rule.
-func reliefSaysIt(s *bom.System, port int, hold bom.Hold) bool {
-	g := s.SegmentOf(port)
+func reliefSaysIt(s *bom.System, port int, hold rating.Allowable) bool {
+	g := s.Segments.SegmentOf(port)
 	for _, u := range g.Units {
-		if u.Item.Set != nil && u.Item.Set.Bar() > hold.Rating.Pressure.Bar() && s.SegmentOf(u.First) == g && g.Load.Normal <= hold.Rating.Pressure.Bar() {
+		if u.Item.Set != nil && u.Item.Set.Bar() > hold.Rating.Pressure.Bar() && s.Segments.SegmentOf(u.First) == g && g.Load.Normal <= hold.Rating.Pressure.Bar() {
 			return true
 		}
 	}

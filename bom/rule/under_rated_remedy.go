@@ -5,6 +5,9 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/graph"
+	"handtight/bom/rating"
+	"handtight/bom/segment"
 	"handtight/pressure"
 )
 
@@ -16,7 +19,7 @@ func remedyFor(s *bom.System, group []overload) string {
 	for i := range group {
 		need = max(need, group[i].seen)
 	}
-	var better, other []bom.Hold // what a better data sheet clears, and what it does not
+	var better, other []rating.Allowable // what a better data sheet clears, and what it does not
 	clamps := false
 	for i := range group {
 		switch h := group[i].hold; {
@@ -43,7 +46,7 @@ func remedyFor(s *bom.System, group []overload) string {
 	case len(other) == len(group):
 		text = fmt.Sprintf("Buy %s of another sort or class, for %s or more", what, barsUp(need))
 		if other[0].Derated {
-			text += fmt.Sprintf(" at %s", s.Hottest())
+			text += fmt.Sprintf(" at %s", s.Ratings.Hottest())
 		}
 		other = nil
 	default:
@@ -91,9 +94,9 @@ func instead(s *bom.System, o *overload) string {
 
 // reliefThatBounds is the relief of the part's line that lifts and so gives the pressure
 // that the part sees; nil where there is none.
-func reliefThatBounds(s *bom.System, o *overload) *bom.Unit {
+func reliefThatBounds(s *bom.System, o *overload) *graph.Unit {
 	for _, u := range reliefs(s) {
-		if s.SegmentOf(u.First+u.Item.PortIndex("in")) == o.segment && o.seen <= standsOpen(u)+pressure.Slack {
+		if s.Segments.SegmentOf(u.First+u.Item.PortIndex("in")) == o.segment && o.seen <= standsOpen(u)+pressure.Slack {
 			return u
 		}
 	}
@@ -101,10 +104,10 @@ func reliefThatBounds(s *bom.System, o *overload) *bom.Unit {
 }
 
 // reliefsNeed is what the reliefs of a line ask of its parts, in bar; 0 where it has none.
-func reliefsNeed(s *bom.System, g *bom.Segment) float64 {
+func reliefsNeed(s *bom.System, g *segment.Segment) float64 {
 	var need float64
 	for _, u := range reliefs(s) {
-		if s.SegmentOf(u.First+u.Item.PortIndex("in")) == g {
+		if s.Segments.SegmentOf(u.First+u.Item.PortIndex("in")) == g {
 			need = max(need, reliefNeeds(u))
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/running"
 	"handtight/pressure"
 )
 
@@ -76,7 +77,7 @@ path = ["house", "hose", "valve", "out"]
 
 func findSurge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, x := range s.Surges() {
+	for _, x := range s.Running.Surges() {
 		hold := x.Segment.Hold
 		if !hold.Known || x.Peak() <= hold.Rating.Pressure.Bar()+pressure.Slack {
 			continue
@@ -93,7 +94,7 @@ func findSurge(s *bom.System) []finding.Finding {
 
 // surgeProof names the parts of the line that the surge overloads, and what they are to be
 // bought for; nothing where that is too much to buy, or not to be had.
-func surgeProof(s *bom.System, x bom.Surge) string {
+func surgeProof(s *bom.System, x running.Surge) string {
 	weak := below(guarded(s, x.Segment), x.Peak())
 	if !worthBuying(weak, x.Peak()) {
 		return ""

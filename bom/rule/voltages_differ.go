@@ -81,7 +81,7 @@ func findVoltages(s *bom.System) []finding.Finding {
 		return nil
 	}
 	var out []finding.Finding
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		text := strings.Join([]string{u.Item.Motor, u.Item.Title, u.Item.About}, " | ")
 		volts := build.BatteryVolts(text)
 		if len(volts) == 0 || build.GoesWith(volts, *supply) {

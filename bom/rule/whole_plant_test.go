@@ -11,6 +11,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/read"
 )
 
 // sandpiper is the text of the clean demo plant, its fittings in one file with it.
@@ -27,7 +28,7 @@ func sandpiper(t *testing.T) string {
 
 // seen are the findings of a build's text, or the faults of its file.
 func seen(text string) ([]finding.Finding, error) {
-	build, faults := bom.Parse("build.toml", []byte(text))
+	build, faults := read.Parse("build.toml", []byte(text))
 	if err := faults.Err(); err != nil {
 		return nil, err
 	}

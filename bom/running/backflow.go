@@ -12,12 +12,12 @@ import (
 // off: by way of valves that are opened for the flush, with nothing that holds it.
 func (s *Running) Backflows() []*graph.Unit {
 	var out []*graph.Unit
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		if !u.Item.Kind.Supply {
 			continue
 		}
-		back := s.Reach(s.JunctionOf[u.First], letsBack)
-		if slices.ContainsFunc(s.Nets[back.Net], func(cell int) bool { return back.Junction(cell) && s.Waters.SeaAt(cell) }) {
+		back := s.Circuit.Reach(s.Circuit.JunctionOf[u.First], letsBack)
+		if slices.ContainsFunc(s.Circuit.Nets[back.Net], func(cell int) bool { return back.Junction(cell) && s.Waters.SeaAt(cell) }) {
 			out = append(out, u)
 		}
 	}

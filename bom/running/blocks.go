@@ -14,17 +14,17 @@ import (
 // water comes to. That is what, put right, lets it on to the port; where nothing does so
 // alone, what the port lies somewhere behind.
 func (s *Running) Blocks(from []int, to int) []string {
-	goal := s.JunctionOf[to]
-	part := s.NetOf[goal]
-	seen := make([]bool, len(s.Nets[part]))
+	goal := s.Circuit.JunctionOf[to]
+	part := s.Circuit.NetOf[goal]
+	seen := make([]bool, len(s.Circuit.Nets[part]))
 	for _, port := range from {
-		if cell := s.JunctionOf[port]; s.NetOf[cell] == part {
-			for i, yes := range s.Reach(cell, runsOn).Seen {
+		if cell := s.Circuit.JunctionOf[port]; s.Circuit.NetOf[cell] == part {
+			for i, yes := range s.Circuit.Reach(cell, runsOn).Seen {
 				seen[i] = seen[i] || yes
 			}
 		}
 	}
-	if seen[s.Local[goal]] {
+	if seen[s.Circuit.Local[goal]] {
 		return nil
 	}
 	if alone := s.blocks(seen, goal, runsOn); len(alone) > 0 {
@@ -37,9 +37,9 @@ func (s *Running) Blocks(from []int, to int) []string {
 // it would come to a goal.
 func (s *Running) blocks(seen []bool, goal int, pass func(e *circuit.Link, back bool) bool) []string {
 	var out []string
-	for _, i := range s.LinksOf[s.NetOf[goal]] {
-		e := &s.Links[i]
-		near, far := seen[s.Local[e.From]], seen[s.Local[e.To]]
+	for _, i := range s.Circuit.LinksOf[s.Circuit.NetOf[goal]] {
+		e := &s.Circuit.Links[i]
+		near, far := seen[s.Circuit.Local[e.From]], seen[s.Circuit.Local[e.To]]
 		if near == far {
 			continue
 		}
@@ -48,7 +48,7 @@ func (s *Running) blocks(seen []bool, goal int, pass func(e *circuit.Link, back 
 			behind = e.From
 		}
 		words := blocks(e, far)
-		if words == "" || !s.Reach(behind, pass).Junction(goal) {
+		if words == "" || !s.Circuit.Reach(behind, pass).Junction(goal) {
 			continue
 		}
 		if words = e.Unit.Name + " " + words; !slices.Contains(out, words) {
@@ -99,9 +99,9 @@ func blocks(e *circuit.Link, back bool) string {
 // openings are the ports of a part of the build that sea water comes in by.
 func (s *Running) openings(part int) []int {
 	var out []int
-	for _, u := range s.UnitsOf(part) {
+	for _, u := range s.Circuit.UnitsOf(part) {
 		for i := range u.Item.Ports {
-			if circuit.OpenToSea(u) && s.Boundary(u, i) {
+			if circuit.OpenToSea(u) && s.Graph.Boundary(u, i) {
 				out = append(out, u.First+i)
 			}
 		}
@@ -112,7 +112,7 @@ func (s *Running) openings(part int) []int {
 // BlocksBefore says what keeps the sea's water from a pump in normal running.
 func (s *Running) BlocksBefore(pump *graph.Unit) []string {
 	in, _ := circuit.PumpEnds(pump)
-	return s.Blocks(s.openings(s.NetOf[s.JunctionOf[pump.First+in]]), pump.First+in)
+	return s.Blocks(s.openings(s.Circuit.NetOf[s.Circuit.JunctionOf[pump.First+in]]), pump.First+in)
 }
 
 // BlocksBehind says what keeps a pump's water from the throttles of its plant in normal
@@ -120,7 +120,7 @@ func (s *Running) BlocksBefore(pump *graph.Unit) []string {
 func (s *Running) BlocksBehind(pump *graph.Unit) []string {
 	_, end := circuit.PumpEnds(pump)
 	var out []string
-	for _, u := range s.UnitsAround(pump.First + end) {
+	for _, u := range s.Circuit.UnitsAround(pump.First + end) {
 		if in := u.Item.PortIndex("in"); u.Item.Kind.Name == "brine throttle" && in >= 0 {
 			for _, words := range s.Blocks([]int{pump.First + end}, u.First+in) {
 				if !slices.Contains(out, words) {

@@ -23,21 +23,21 @@ type Draw struct {
 // end, and a hose behind the last pump.
 func (s *Running) Draws() []Draw {
 	var edges []connected.Edge
-	for _, j := range s.Joints {
+	for _, j := range s.Graph.Joints {
 		edges = append(edges, connected.Edge{Name: -1, From: j.A, To: j.B})
 	}
-	for i, u := range s.Units {
+	for i, u := range s.Graph.Units {
 		for way, p := range u.Passages() {
 			if drawsThrough(u, p, way) {
 				edges = append(edges, connected.Edge{Name: i, From: u.First + p.From, To: u.First + p.To})
 			}
 		}
 	}
-	w := connected.Search(len(s.Ports), edges)
+	w := connected.Search(len(s.Graph.Ports), edges)
 	sources, flows := s.drawn(w)
 	pumps := s.pumpsDrawing()
 	var out []Draw
-	for i, u := range s.Units {
+	for i, u := range s.Graph.Units {
 		if !u.Item.IsHose() || !s.Waters.Sea(u.First) {
 			continue
 		}
@@ -91,14 +91,14 @@ func (s sums) run() {
 // drawn sums, along a walk through the ports, where water can come from (the sea, a tank,
 // the outlet of a pump) and what the pumps draw.
 func (s *Running) drawn(w *connected.Walk) (sources, flows sums) {
-	sources, flows = make(sums, len(s.Ports)+1), make(sums, len(s.Ports)+1)
-	for p := range s.Ports {
-		n := &s.Ports[p]
+	sources, flows = make(sums, len(s.Graph.Ports)+1), make(sums, len(s.Graph.Ports)+1)
+	for p := range s.Graph.Ports {
+		n := &s.Graph.Ports[p]
 		at := w.Order[p] + 1
 		switch in, out := circuit.PumpEnds(n.Unit); {
 		case n.Index == in && n.Unit.Item.Flow != nil:
 			flows[at] += float64(*n.Unit.Item.Flow)
-		case n.Index == out, s.Boundary(n.Unit, n.Index) && (n.Unit.Item.Kind.Gives || !n.Unit.Item.Kind.Boats):
+		case n.Index == out, s.Graph.Boundary(n.Unit, n.Index) && (n.Unit.Item.Kind.Gives || !n.Unit.Item.Kind.Boats):
 			sources[at]++
 		}
 	}
@@ -110,7 +110,7 @@ func (s *Running) drawn(w *connected.Walk) (sources, flows sums) {
 // pumpsDrawing lists the pumps of a known flow.
 func (s *Running) pumpsDrawing() []*graph.Unit {
 	var out []*graph.Unit
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		if in, _ := circuit.PumpEnds(u); in >= 0 && u.Item.Flow != nil {
 			out = append(out, u)
 		}
@@ -126,7 +126,7 @@ func (s *Running) first(list []*graph.Unit) []*graph.Unit {
 		in, _ := circuit.PumpEnds(u)
 		if !slices.ContainsFunc(list, func(other *graph.Unit) bool {
 			_, from := circuit.PumpEnds(other)
-			return other != u && s.Reaches(other.First+from, u.First+in, true)
+			return other != u && s.Circuit.Reaches(other.First+from, u.First+in, true)
 		}) {
 			out = append(out, u)
 		}

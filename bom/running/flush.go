@@ -21,16 +21,16 @@ type LostFlush struct {
 // none.
 func (s *Running) LostFlushes() []LostFlush {
 	var out []LostFlush
-	for part, list := range s.LinksOf {
-		if s.Normal(part) == nil {
+	for part, list := range s.Circuit.LinksOf {
+		if s.States.Normal(part) == nil {
 			continue
 		}
 		said := map[*graph.Unit]bool{}
 		for _, i := range list {
-			if !s.Links[i].ForFlush() {
+			if !s.Circuit.Links[i].ForFlush() {
 				continue
 			}
-			z := s.Zones(part, &circuit.Condition{Opened: s.Links[i].Unit, Stopped: true, Still: true})
+			z := s.States.Zones(part, &circuit.Condition{Opened: s.Circuit.Links[i].Unit, Stopped: true, Still: true})
 			f := z.Shut(-1, true)
 			if !s.pressed(&f, part, func(u *graph.Unit, port int) bool {
 				in, _ := circuit.PumpEnds(u)
@@ -38,7 +38,7 @@ func (s *Running) LostFlushes() []LostFlush {
 			}) {
 				continue
 			}
-			for _, u := range s.UnitsOf(part) {
+			for _, u := range s.Circuit.UnitsOf(part) {
 				if s.Waters.Intake(u) && !said[u] && s.pressed(&f, part, func(v *graph.Unit, _ int) bool { return v == u }) {
 					said[u] = true
 					out = append(out, LostFlush{u, s.letsPass(z, part, u)})
@@ -51,9 +51,9 @@ func (s *Running) LostFlushes() []LostFlush {
 
 // pressed reports whether water stands under pressure at some port that is asked for.
 func (s *Running) pressed(f *network.Field, part int, which func(u *graph.Unit, port int) bool) bool {
-	for _, u := range s.UnitsOf(part) {
+	for _, u := range s.Circuit.UnitsOf(part) {
 		for i := range u.Item.Ports {
-			if which(u, i) && f.High(s.Local[s.JunctionOf[u.First+i]]) > 0 {
+			if which(u, i) && f.High(s.Circuit.Local[s.Circuit.JunctionOf[u.First+i]]) > 0 {
 				return true
 			}
 		}
@@ -65,11 +65,11 @@ func (s *Running) pressed(f *network.Field, part int, which func(u *graph.Unit, 
 // the build that have a flush valve and a house supply.
 func (s *Running) Unflushed() []*graph.Unit {
 	var out []*graph.Unit
-	for _, st := range s.States.All {
+	for _, st := range s.Segments.States.All {
 		if st.Name != "flush" {
 			continue
 		}
-		units := s.UnitsOf(st.Net())
+		units := s.Circuit.UnitsOf(st.Net())
 		if !slices.ContainsFunc(units, func(u *graph.Unit) bool { return u.Item.Kind.Supply }) {
 			continue
 		}
@@ -87,18 +87,18 @@ func (s *Running) Unflushed() []*graph.Unit {
 // is shut or stands the wrong way round.
 func (s *Running) Waterless() [][]*graph.Unit {
 	var out [][]*graph.Unit
-	for part := range s.Nets {
-		st := s.Normal(part)
-		if st == nil || !slices.ContainsFunc(s.UnitsOf(part), circuit.OpenToSea) {
+	for part := range s.Circuit.Nets {
+		st := s.States.Normal(part)
+		if st == nil || !slices.ContainsFunc(s.Circuit.UnitsOf(part), circuit.OpenToSea) {
 			continue
 		}
 		var dry []*graph.Unit
-		for _, u := range s.UnitsOf(part) {
+		for _, u := range s.Circuit.UnitsOf(part) {
 			in, _ := circuit.PumpEnds(u)
-			if in < 0 || s.Node(u, in).Joint == nil {
+			if in < 0 || s.Graph.Node(u, in).Joint == nil {
 				continue
 			}
-			if _, low, ok := s.Pressure(st, u.First+in); ok && low < 0 {
+			if _, low, ok := s.States.Pressure(st, u.First+in); ok && low < 0 {
 				dry = append(dry, u)
 			}
 		}
@@ -113,8 +113,8 @@ func (s *Running) Waterless() [][]*graph.Unit {
 // a tank, or into a pump.
 func (s *Running) Runaways() []*graph.Unit {
 	var out []*graph.Unit
-	for _, u := range s.Units {
-		if u.Item.Kind.Supply && !s.DischargeOf(u.First).Closed() {
+	for _, u := range s.Graph.Units {
+		if u.Item.Kind.Supply && !s.Circuit.DischargeOf(u.First).Closed() {
 			out = append(out, u)
 		}
 	}
@@ -123,8 +123,8 @@ func (s *Running) Runaways() []*graph.Unit {
 
 // letsPass finds the centrifugal feed pump without which no flush water stands at an intake.
 func (s *Running) letsPass(z *network.Zones, part int, intake *graph.Unit) *graph.Unit {
-	for _, i := range s.LinksOf[part] {
-		e := &s.Links[i]
+	for _, i := range s.Circuit.LinksOf[part] {
+		e := &s.Circuit.Links[i]
 		if e.Is != catalog.FeedPump || e.Unit.Item.Type != "centrifugal" {
 			continue
 		}

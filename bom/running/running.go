@@ -3,7 +3,9 @@ package running
 import (
 	"handtight/bom/circuit"
 	"handtight/bom/graph"
+	"handtight/bom/rating"
 	"handtight/bom/segment"
+	"handtight/bom/state"
 	"handtight/bom/wetting"
 	"handtight/catalog"
 	"handtight/pressure"
@@ -14,25 +16,29 @@ import (
 
 // Running is the solved plant as it is used: where water goes in a state, and where not.
 type Running struct {
-	*segment.Segments
-	Waters *wetting.Waters
+	Graph    *graph.Graph
+	Circuit  *circuit.Circuit
+	Waters   *wetting.Waters
+	States   *state.States
+	Ratings  *rating.Ratings
+	Segments *segment.Segments
 }
 
 // OpenReliefs lists the relief valves that stand open in normal running though they are set
 // above the duty: the pump's water has no other way, since what should be open is not.
 func (s *Running) OpenReliefs() []*graph.Unit {
 	var out []*graph.Unit
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		in := u.Item.PortIndex("in")
-		duty := s.Build.Duty.Pressure
+		duty := s.Graph.Build.Duty.Pressure
 		if u.Item.Kind.Name != "relief valve" || u.Item.Set == nil || in < 0 || duty == nil || *u.Item.Set <= *duty {
 			continue
 		}
-		st := s.Normal(s.NetOf[s.JunctionOf[u.First+in]])
+		st := s.States.Normal(s.Circuit.NetOf[s.Circuit.JunctionOf[u.First+in]])
 		if st == nil {
 			continue
 		}
-		if s.Pumped(st, u.First+in) >= u.Item.Set.Bar() && s.pumped(u.First+in) {
+		if s.States.Pumped(st, u.First+in) >= u.Item.Set.Bar() && s.pumped(u.First+in) {
 			out = append(out, u)
 		}
 	}
@@ -41,9 +47,9 @@ func (s *Running) OpenReliefs() []*graph.Unit {
 
 // pumped reports whether water runs from a positive pump's outlet to a port.
 func (s *Running) pumped(port int) bool {
-	for _, i := range s.LinksOf[s.NetOf[s.JunctionOf[port]]] {
-		e := &s.Links[i]
-		if _, out := circuit.PumpEnds(e.Unit); e.Is == catalog.PositivePump && s.Reaches(e.Unit.First+out, port, true) {
+	for _, i := range s.Circuit.LinksOf[s.Circuit.NetOf[s.Circuit.JunctionOf[port]]] {
+		e := &s.Circuit.Links[i]
+		if _, out := circuit.PumpEnds(e.Unit); e.Is == catalog.PositivePump && s.Circuit.Reaches(e.Unit.First+out, port, true) {
 			return true
 		}
 	}
@@ -62,24 +68,24 @@ type Unpressed struct {
 // before them at all. Where a relief is set below the duty, or stands open, that is why, and
 // none is listed; nor is a vessel whose feed or brine is joined to nothing.
 func (s *Running) Unpressed() []Unpressed {
-	if s.Build.Duty.Pressure == nil {
+	if s.Graph.Build.Duty.Pressure == nil {
 		return nil
 	}
-	duty := s.Build.Duty.Pressure.Bar()
+	duty := s.Graph.Build.Duty.Pressure.Bar()
 	var out []Unpressed
-	for part := range s.Nets {
-		st := s.Normal(part)
+	for part := range s.Circuit.Nets {
+		st := s.States.Normal(part)
 		if st != nil && s.relieved(part) {
 			continue
 		}
-		for _, u := range s.UnitsOf(part) {
+		for _, u := range s.Circuit.UnitsOf(part) {
 			feed, brine := u.Item.PortIndex("feed"), u.Item.PortIndex("brine")
-			if u.Item.Kind.Name != "pressure vessel" || feed < 0 || brine < 0 || s.Node(u, feed).Joint == nil || s.Node(u, brine).Joint == nil {
+			if u.Item.Kind.Name != "pressure vessel" || feed < 0 || brine < 0 || s.Graph.Node(u, feed).Joint == nil || s.Graph.Node(u, brine).Joint == nil {
 				continue
 			}
 			x := Unpressed{Vessel: u}
 			if st != nil {
-				x.Stands, _, _ = s.Pressure(st, u.First+feed)
+				x.Stands, _, _ = s.States.Pressure(st, u.First+feed)
 				x.Driven = s.driven(u.First + feed)
 			}
 			if pressure.Above(duty, x.Stands) {
@@ -92,8 +98,8 @@ func (s *Running) Unpressed() []Unpressed {
 
 // driven reports whether a pump that could press stands before a port.
 func (s *Running) driven(port int) bool {
-	for _, i := range s.LinksOf[s.NetOf[s.JunctionOf[port]]] {
-		if is := s.Links[i].Is; is == catalog.PositivePump || is == catalog.Recovery {
+	for _, i := range s.Circuit.LinksOf[s.Circuit.NetOf[s.Circuit.JunctionOf[port]]] {
+		if is := s.Circuit.Links[i].Is; is == catalog.PositivePump || is == catalog.Recovery {
 			return true
 		}
 	}
@@ -102,11 +108,11 @@ func (s *Running) driven(port int) bool {
 
 // relieved reports whether a relief keeps a connected part of the build from the duty.
 func (s *Running) relieved(part int) bool {
-	for _, i := range s.LinksOf[part] {
-		e := &s.Links[i]
+	for _, i := range s.Circuit.LinksOf[part] {
+		e := &s.Circuit.Links[i]
 		if set := e.Unit.Item.Set; e.Is == catalog.Relief && set != nil {
 			in := e.Unit.First + e.Unit.Item.PortIndex("in")
-			high, _, _ := s.Pressure(s.Normal(part), in)
+			high, _, _ := s.States.Pressure(s.States.Normal(part), in)
 			if high >= set.Bar() && s.pumped(in) {
 				return true
 			}

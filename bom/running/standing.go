@@ -35,8 +35,8 @@ func (s *Running) Standings() []Standing {
 		flushed[p] = flushed[p] && w.Rinsed(p)
 	}
 	dead := branchesOff(flushed, runs, normal)
-	out := make([]Standing, len(s.Ports))
-	for p := range s.Ports {
+	out := make([]Standing, len(s.Graph.Ports))
+	for p := range s.Graph.Ports {
 		switch {
 		case !w.Sea(p):
 		case flushed[p]:
@@ -78,13 +78,13 @@ func branchesOff(flushed, runs []bool, edges []connected.Edge) []bool {
 // edgesOf links the ports by the joints, and by the passages that let water pass.
 func (s *Running) edgesOf(passes func(e *circuit.Link) bool) []connected.Edge {
 	var out []connected.Edge
-	for _, j := range s.Joints {
+	for _, j := range s.Graph.Joints {
 		out = append(out, connected.Edge{Name: len(out), From: j.A, To: j.B})
 	}
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		for way, p := range u.Passages() {
 			from, to := u.First+p.From, u.First+p.To
-			if passes(&circuit.Link{Unit: u, From: s.JunctionOf[from], To: s.JunctionOf[to], Is: p.Is, Closable: p.Closable, Position: way}) {
+			if passes(&circuit.Link{Unit: u, From: s.Circuit.JunctionOf[from], To: s.Circuit.JunctionOf[to], Is: p.Is, Closable: p.Closable, Position: way}) {
 				out = append(out, connected.Edge{Name: len(out), From: from, To: to})
 			}
 		}
@@ -101,9 +101,9 @@ func (s *Running) RunsThrough(passes func(e *circuit.Link) bool) []bool {
 // runsThrough says of each port whether water can run through it: whether there is an end
 // of the pipework on both sides of every bond that holds it to the rest alone.
 func (s *Running) runsThrough(edges []connected.Edge) []bool {
-	w := connected.Search(len(s.Ports), edges)
+	w := connected.Search(len(s.Graph.Ports), edges)
 	ends := s.pipeEnds(w)
-	dead := make(sums, len(s.Ports)+1) // by place, how many bridges cut it off from every end
+	dead := make(sums, len(s.Graph.Ports)+1) // by place, how many bridges cut it off from every end
 	mark := func(c connected.Span, n float64) {
 		dead[c.First] += n
 		dead[c.Last+1] -= n
@@ -128,7 +128,7 @@ func (s *Running) runsThrough(edges []connected.Edge) []bool {
 		}
 	}
 	dead.run()
-	out := make([]bool, len(s.Ports))
+	out := make([]bool, len(s.Graph.Ports))
 	for p := range out {
 		out[p] = dead[w.Order[p]] == 0
 	}
@@ -138,9 +138,9 @@ func (s *Running) runsThrough(edges []connected.Edge) []bool {
 // pipeEnds sums, along a walk through the ports, where water enters or leaves the
 // pipework, or may: a port that is open to sea, tank or drain, and one joined to nothing.
 func (s *Running) pipeEnds(w *connected.Walk) sums {
-	ends := make(sums, len(s.Ports)+1)
-	for p := range s.Ports {
-		if n := &s.Ports[p]; s.Boundary(n.Unit, n.Index) || n.Joint == nil && !s.Plugged(n.Name()) {
+	ends := make(sums, len(s.Graph.Ports)+1)
+	for p := range s.Graph.Ports {
+		if n := &s.Graph.Ports[p]; s.Graph.Boundary(n.Unit, n.Index) || n.Joint == nil && !s.Graph.Plugged(n.Name()) {
 			ends[w.Order[p]+1]++
 		}
 	}

@@ -33,12 +33,12 @@ const seaDensity = 1025 * quantity.KilogramPerCubicMetre
 // the valve, in walls that do not give: an upper estimate.
 func (s *Running) Surges() []Surge {
 	var out []Surge
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		in := u.Item.PortIndex("in")
 		if !u.Item.Kind.Snaps || in < 0 {
 			continue
 		}
-		x := Surge{Valve: u, Segment: s.SegmentOf(u.First + in), Stands: s.standsOpen(u.First + in)}
+		x := Surge{Valve: u, Segment: s.Segments.SegmentOf(u.First + in), Stands: s.standsOpen(u.First + in)}
 		for _, h := range x.Segment.Units {
 			if !h.Item.IsHose() || h.Item.Bore == nil || h.Item.Length == nil {
 				continue
@@ -63,9 +63,9 @@ func (s *Running) Surges() []Surge {
 
 // standsOpen is the higher of what stands at a port in normal running and in the flush.
 func (s *Running) standsOpen(port int) float64 {
-	bar := s.PortLoad(port).Normal
-	for _, st := range s.States.All {
-		if high, _, ok := s.Pressure(st, port); ok && st.Name == "flush" {
+	bar := s.States.PortLoad(port).Normal
+	for _, st := range s.Segments.States.All {
+		if high, _, ok := s.States.Pressure(st, port); ok && st.Name == "flush" {
 			bar = max(bar, high)
 		}
 	}
@@ -76,13 +76,13 @@ func (s *Running) standsOpen(port int) float64 {
 // nothing tells it.
 func (s *Running) flowAt(port int) quantity.Flow {
 	if s.Waters.Product(port) {
-		if s.Build.Duty.Product == nil {
+		if s.Graph.Build.Duty.Product == nil {
 			return 0
 		}
-		return *s.Build.Duty.Product
+		return *s.Graph.Build.Duty.Product
 	}
 	var most quantity.Flow
-	for _, u := range s.UnitsAround(port) {
+	for _, u := range s.Circuit.UnitsAround(port) {
 		if f := u.Item.Flow; f != nil && u.Item.Kind.Supply == s.Waters.House(port) && u.Item.Set == nil {
 			most = max(most, *f)
 		}

@@ -33,8 +33,8 @@ type Part struct {
 // Ports that a unit's rating does not speak for, such as the inlet of a plunger pump,
 // count for the lowest pressure only. The time it takes grows with the ports.
 func (s *Segments) Parts() []Part {
-	out := make([]Part, 0, len(s.Units))
-	for _, u := range s.Units {
+	out := make([]Part, 0, len(s.Graph.Units))
+	for _, u := range s.Graph.Units {
 		if p, ok := s.part(u); ok {
 			out = append(out, p)
 		}
@@ -47,14 +47,14 @@ func (s *Segments) part(u *graph.Unit) (worst Part, ok bool) {
 	var low float64
 	var lowBy *state.State
 	for i := range u.Item.Ports {
-		load := s.PortLoad(u.First + i)
+		load := s.States.PortLoad(u.First + i)
 		if load.Low < low {
 			low, lowBy = load.Low, load.ByLow
 		}
 		if u.Item.Exempt(i) {
 			continue
 		}
-		p := Part{Unit: u, Port: u.First + i, Normal: load.Normal, Hold: s.PortHold(u.First + i), driven: s.Driven(u.First + i)}
+		p := Part{Unit: u, Port: u.First + i, Normal: load.Normal, Hold: s.Ratings.PortHold(u.First + i), driven: s.States.Driven(u.First + i)}
 		p.Worst, p.Cause = load.Worst()
 		if g := s.SegmentOf(p.Port); len(g.Joints) > 0 {
 			p.Segment = g

@@ -24,13 +24,13 @@ func (s *Segments) Proof(g *Segment) (bar float64, ok bool) {
 		return true
 	}
 	for _, p := range g.Ports {
-		n := &s.Ports[p]
-		if !n.Unit.Item.Exempt(n.Index) && !take(s.PortHold(p)) {
+		n := &s.Graph.Ports[p]
+		if !n.Unit.Item.Exempt(n.Index) && !take(s.Ratings.PortHold(p)) {
 			return 0, false
 		}
 	}
 	for _, j := range g.Joints {
-		if h := s.JointHold(j); h.Known && !take(h) {
+		if h := s.Ratings.JointHold(j); h.Known && !take(h) {
 			return 0, false
 		}
 	}

@@ -1,6 +1,7 @@
 package segment
 
 import (
+	"handtight/bom/circuit"
 	"math"
 	"slices"
 
@@ -34,16 +35,18 @@ func (g *Segment) High() bool { return g.driven }
 // Segments are the segments of a build, in the order of their first ports, with what each
 // sees and bears.
 type Segments struct {
-	*state.States
-	*rating.Ratings
-	All []*Segment
+	Graph   *graph.Graph
+	Circuit *circuit.Circuit
+	States  *state.States
+	Ratings *rating.Ratings
+	All     []*Segment
 
 	of []*Segment // by port
 }
 
 // Of makes the segments, and gives each its load and its weakest member.
 func Of(st *state.States, r *rating.Ratings) *Segments {
-	s := &Segments{States: st, Ratings: r}
+	s := &Segments{Graph: st.Graph, Circuit: st.Circuit, States: st, Ratings: r}
 	s.segment()
 	s.weigh()
 	s.rate()
@@ -53,8 +56,8 @@ func Of(st *state.States, r *rating.Ratings) *Segments {
 // segment makes segments. Filters and strainers do not bound a segment:
 // what clogs is a failure and not a part of the plan.
 func (s *Segments) segment() {
-	sets := connected.NewSets(s.Junctions)
-	for _, e := range s.Links {
+	sets := connected.NewSets(s.Circuit.Junctions)
+	for _, e := range s.Circuit.Links {
 		if e.Is == catalog.Open && !e.Closable {
 			sets.Join(e.From, e.To)
 		}
@@ -64,18 +67,18 @@ func (s *Segments) segment() {
 	for i := range s.All {
 		s.All[i] = &Segment{}
 	}
-	s.of = make([]*Segment, len(s.Ports))
-	for p := range s.Ports {
-		g := s.All[of[s.JunctionOf[p]]]
+	s.of = make([]*Segment, len(s.Graph.Ports))
+	for p := range s.Graph.Ports {
+		g := s.All[of[s.Circuit.JunctionOf[p]]]
 		s.of[p] = g
 		g.Ports = append(g.Ports, p)
-		g.driven = g.driven || s.Driven(p)
-		u := s.Ports[p].Unit
+		g.driven = g.driven || s.States.Driven(p)
+		u := s.Graph.Ports[p].Unit
 		if len(g.Units) == 0 || g.Units[len(g.Units)-1] != u { // the ports of a unit follow each other
 			g.Units = append(g.Units, u)
 		}
 	}
-	for _, j := range s.Joints {
+	for _, j := range s.Graph.Joints {
 		g := s.of[j.A]
 		g.Joints = append(g.Joints, j)
 		g.Below = g.Below || j.Run.Below
@@ -105,9 +108,9 @@ func (g *Segment) name(s *Segments) string {
 			continue
 		}
 		if first == nil {
-			first = s.Ports[j.A].Unit
+			first = s.Graph.Ports[j.A].Unit
 		}
-		last = s.Ports[j.B].Unit
+		last = s.Graph.Ports[j.B].Unit
 	}
 	return main.Name + ": " + first.Name + " to " + last.Name
 }
@@ -119,7 +122,7 @@ func (s *Segments) SegmentOf(port int) *Segment { return s.of[port] }
 func (s *Segments) weigh() {
 	for _, g := range s.All {
 		for _, p := range g.Ports {
-			g.Load.Merge(s.PortLoad(p))
+			g.Load.Merge(s.States.PortLoad(p))
 		}
 	}
 }
@@ -128,18 +131,18 @@ func (s *Segments) weigh() {
 func (s *Segments) rate() {
 	for _, g := range s.All {
 		for _, p := range g.Ports {
-			n := &s.Ports[p]
+			n := &s.Graph.Ports[p]
 			if n.Unit.Item.Exempt(n.Index) {
 				continue
 			}
-			h := s.PortHold(p)
+			h := s.Ratings.PortHold(p)
 			if !h.Known && (len(g.Unrated) == 0 || g.Unrated[len(g.Unrated)-1] != n.Unit) {
 				g.Unrated = append(g.Unrated, n.Unit)
 			}
 			g.Hold.Lower(h)
 		}
 		for _, j := range g.Joints {
-			g.Hold.Lower(s.JointHold(j))
+			g.Hold.Lower(s.Ratings.JointHold(j))
 		}
 	}
 }

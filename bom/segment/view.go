@@ -58,7 +58,7 @@ func (s *Segments) StateNames() []string {
 
 // View lays out the state of a name; ok is false where the build has none of it.
 func (s *Segments) View(name string) (v StateView, ok bool) {
-	touched := make([]*state.State, len(s.Nets))
+	touched := make([]*state.State, len(s.Circuit.Nets))
 	for _, st := range s.States.All {
 		if st.Name == "normal" && touched[st.Net()] == nil {
 			touched[st.Net()] = st
@@ -74,8 +74,8 @@ func (s *Segments) View(name string) (v StateView, ok bool) {
 		return v, false
 	}
 	sees := func(port int) (high, low float64) {
-		if st := touched[s.NetOf[s.JunctionOf[port]]]; st != nil {
-			high, low, _ = s.Pressure(st, port)
+		if st := touched[s.Circuit.NetOf[s.Circuit.JunctionOf[port]]]; st != nil {
+			high, low, _ = s.States.Pressure(st, port)
 		}
 		return high, low
 	}
@@ -105,13 +105,13 @@ func (s *Segments) Views() []StateView {
 // overloads lists the units and joints that see more than they hold, by how much, and the
 // units that see pressure and of which nothing says what they hold.
 func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, untold []Overload) {
-	for _, u := range s.Units {
+	for _, u := range s.Graph.Units {
 		worst, silent := Overload{What: u.Name}, Overload{What: u.Name}
 		for i := range u.Item.Ports {
 			if u.Item.Exempt(i) {
 				continue
 			}
-			hold := s.PortHold(u.First + i)
+			hold := s.Ratings.PortHold(u.First + i)
 			high, _ := sees(u.First + i)
 			holds := hold.Rating.Pressure.Bar()
 			if hold.Known && pressure.Above(high, holds) && high-holds > worst.Sees-worst.Holds {
@@ -128,11 +128,11 @@ func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, unto
 			untold = append(untold, silent)
 		}
 	}
-	for _, j := range s.Joints {
-		hold := s.JointHold(j)
+	for _, j := range s.Graph.Joints {
+		hold := s.Ratings.JointHold(j)
 		high, _ := sees(j.A)
 		if holds := hold.Rating.Pressure.Bar(); hold.Known && pressure.Above(high, holds) {
-			out = append(out, Overload{What: s.JointName(j), Segment: s.SegmentOf(j.A), Sees: high, Holds: holds})
+			out = append(out, Overload{What: s.Graph.JointName(j), Segment: s.SegmentOf(j.A), Sees: high, Holds: holds})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Overload) int {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/catalog"
 )
 
@@ -40,8 +41,8 @@ func Courses(sys *bom.System) [][]Course {
 }
 
 // kinds lists the units of a kind.
-func (p *plant) kind(name string) []*bom.Unit {
-	var out []*bom.Unit
+func (p *plant) kind(name string) []*graph.Unit {
+	var out []*graph.Unit
 	for _, u := range p.units {
 		if u.Item.Kind.Name == name {
 			out = append(out, u)
@@ -52,7 +53,7 @@ func (p *plant) kind(name string) []*bom.Unit {
 
 // valves are the valves on the intake, and those of a brine or product way that are shut
 // for the harbour.
-func (p *plant) valves() (intake, rest []*bom.Unit) {
+func (p *plant) valves() (intake, rest []*graph.Unit) {
 	for _, u := range p.units {
 		if u.Item.Kind.Selector || p.forFlush(u) || u.Item.Normal == "shut" {
 			continue
@@ -70,9 +71,9 @@ func (p *plant) valves() (intake, rest []*bom.Unit) {
 }
 
 // gauges sorts the gauges by the pressure that they stand at in normal running.
-func (p *plant) gauges() (low, high []*bom.Unit) {
+func (p *plant) gauges() (low, high []*graph.Unit) {
 	for _, u := range p.kind("gauge") {
-		if p.sys.SegmentOf(u.First).High() {
+		if p.sys.Segments.SegmentOf(u.First).High() {
 			high = append(high, u)
 		} else {
 			low = append(low, u)
@@ -102,7 +103,7 @@ func (p *plant) selectorActs(tank bool, see string) []Act {
 	return out
 }
 
-func each(units []*bom.Unit, do, see, orelse string) []Act {
+func each(units []*graph.Unit, do, see, orelse string) []Act {
 	var out []Act
 	for _, u := range units {
 		out = append(out, Act{u.Name, do, see, orelse})
@@ -204,7 +205,7 @@ func (p *plant) firstStart(start Course) Course {
 
 func (p *plant) rinse() Course {
 	c := Course{Name: "flush"}
-	var valves []*bom.Unit
+	var valves []*graph.Unit
 	for _, u := range p.units {
 		if p.forFlush(u) {
 			valves = append(valves, u)
@@ -271,7 +272,7 @@ func (p *plant) flushTime() string {
 func (p *plant) unflushed() (raw, rest []string) {
 	r := p.flood(stand{house: true, pumps: true})
 	before := p.flood(stand{sea: true, pumps: true, held: true})
-	w := p.sys.Waters()
+	w := p.sys.Waters
 	for _, u := range p.units {
 		if u.Item.Kind.Boats || len(u.Item.Kind.Boundary) > 0 || len(u.Item.Ports) == 0 {
 			continue
@@ -280,7 +281,7 @@ func (p *plant) unflushed() (raw, rest []string) {
 		for i := range u.Item.Ports {
 			wet = wet || w.Sea(u.First+i)
 			early = early && before.port[u.First+i]
-			if j := p.sys.Node(u, i).Joint; j != nil && r.runs[j] {
+			if j := p.sys.Graph.Node(u, i).Joint; j != nil && r.runs[j] {
 				rinsed = true
 			}
 		}

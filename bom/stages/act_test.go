@@ -19,7 +19,7 @@ func TestActsAreTheBuildsOwn(t *testing.T) {
 				require.True(t, len(c.Acts) > 0 || len(c.Missing) > 0, c.Name)
 				for _, a := range c.Acts {
 					if a.Unit != "" {
-						_, ok := sys.Unit(a.Unit)
+						_, ok := sys.Graph.Unit(a.Unit)
 						require.True(t, ok, "%s: %s: %s", name, c.Name, a.Unit)
 					}
 					require.NotEmpty(t, a.Do)
@@ -28,7 +28,7 @@ func TestActsAreTheBuildsOwn(t *testing.T) {
 			order := func(c Course) []string {
 				var out []string
 				for _, a := range c.Acts {
-					if u, ok := sys.Unit(a.Unit); ok {
+					if u, ok := sys.Graph.Unit(a.Unit); ok {
 						for _, w := range u.Passages() {
 							if w.Is == catalog.FeedPump || w.Is == catalog.PositivePump {
 								out = append(out, a.Unit)
@@ -42,7 +42,7 @@ func TestActsAreTheBuildsOwn(t *testing.T) {
 				return slices.Compact(out)
 			}
 			kindOf := func(name string) string {
-				u, _ := sys.Unit(name)
+				u, _ := sys.Graph.Unit(name)
 				return u.Item.Kind.Name
 			}
 			start, stop := order(courses[1]), order(courses[2])

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/graph"
+	"handtight/bom/segment"
 	"handtight/catalog"
 	"handtight/pressure/quantity"
 )
@@ -26,14 +28,14 @@ func Of(sys *bom.System) []Sheet {
 type course struct {
 	p       *plant
 	sheet   *Sheet
-	reached map[*bom.Joint]bool
-	ran     map[*bom.Joint]bool
-	before  map[*bom.Unit]string
+	reached map[*graph.Joint]bool
+	ran     map[*graph.Joint]bool
+	before  map[*graph.Unit]string
 }
 
 func (p *plant) sheet() Sheet {
 	s := Sheet{Joints: p.joints, Plant: p.units[0].Name}
-	c := &course{p: p, sheet: &s, reached: map[*bom.Joint]bool{}, ran: map[*bom.Joint]bool{}, before: map[*bom.Unit]string{}}
+	c := &course{p: p, sheet: &s, reached: map[*graph.Joint]bool{}, ran: map[*graph.Joint]bool{}, before: map[*graph.Unit]string{}}
 	c.dryFit()
 	c.flush()
 	c.gravity()
@@ -70,7 +72,7 @@ func (c *course) add(st Stage, s stand, view string) {
 
 // overloads lists what of the plant sees more than it holds in a state of the build.
 func (c *course) overloads(view string) []string {
-	v, ok := c.p.sys.View(view)
+	v, ok := c.p.sys.Segments.View(view)
 	if !ok {
 		return nil
 	}
@@ -204,7 +206,7 @@ func (c *course) rise() {
 	}
 	top := *duty
 	var why string
-	for _, g := range c.p.sys.Segments {
+	for _, g := range c.p.sys.Segments.All {
 		if !g.High() || !c.p.holds(g) || !g.Hold.Known {
 			continue
 		}
@@ -231,7 +233,7 @@ func (c *course) rise() {
 	c.add(st, s, "normal")
 }
 
-func (p *plant) holds(g *bom.Segment) bool {
+func (p *plant) holds(g *segment.Segment) bool {
 	for _, j := range g.Joints {
 		for _, own := range p.joints {
 			if own == j {
@@ -284,7 +286,7 @@ func (c *course) jug() {
 }
 
 // names lists units by name.
-func names(units []*bom.Unit) string {
+func names(units []*graph.Unit) string {
 	var out []string
 	for _, u := range units {
 		out = append(out, u.Name)
@@ -296,7 +298,7 @@ func names(units []*bom.Unit) string {
 // pumps run: "off", "feed" or "all".
 func (c *course) positions(s stand, on string) []Position {
 	var out []Position
-	add := func(u *bom.Unit, stands string) {
+	add := func(u *graph.Unit, stands string) {
 		out = append(out, Position{u, stands})
 	}
 	for _, u := range c.p.units {
@@ -332,7 +334,7 @@ func (c *course) positions(s stand, on string) []Position {
 	return out
 }
 
-func (c *course) closable(u *bom.Unit) bool {
+func (c *course) closable(u *graph.Unit) bool {
 	for _, w := range u.Passages() {
 		if w.Closable || u.Item.Kind.Flush {
 			return true

@@ -4,53 +4,54 @@ import (
 	"slices"
 
 	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/catalog"
 )
 
 // plant is one connected part of a build, with what the stages ask of it.
 type plant struct {
 	sys       *bom.System
-	units     []*bom.Unit
-	joints    []*bom.Joint
-	onIntake  map[*bom.Unit]bool // valves between an intake and the first pump or strainer
-	flushTank *bom.Unit          // a tank that the plant's own pump flushes from; nil: none
-	intakes   map[*bom.Unit]bool
+	units     []*graph.Unit
+	joints    []*graph.Joint
+	onIntake  map[*graph.Unit]bool // valves between an intake and the first pump or strainer
+	flushTank *graph.Unit          // a tank that the plant's own pump flushes from; nil: none
+	intakes   map[*graph.Unit]bool
 }
 
 // plants takes a build apart into what hangs together, in the order of its units.
 func plants(sys *bom.System) []*plant {
-	seen := map[*bom.Unit]bool{}
+	seen := map[*graph.Unit]bool{}
 	var out []*plant
-	for _, u := range sys.Units {
+	for _, u := range sys.Graph.Units {
 		if seen[u] {
 			continue
 		}
-		p := &plant{sys: sys, onIntake: map[*bom.Unit]bool{}, intakes: map[*bom.Unit]bool{}}
-		queue := []*bom.Unit{u}
+		p := &plant{sys: sys, onIntake: map[*graph.Unit]bool{}, intakes: map[*graph.Unit]bool{}}
+		queue := []*graph.Unit{u}
 		seen[u] = true
 		for len(queue) > 0 {
 			v := queue[0]
 			queue = queue[1:]
 			p.units = append(p.units, v)
 			for i := range v.Item.Ports {
-				j := sys.Node(v, i).Joint
+				j := sys.Graph.Node(v, i).Joint
 				if j == nil {
 					continue
 				}
-				w := sys.Ports[j.A+j.B-(v.First+i)].Unit
+				w := sys.Graph.Ports[j.A+j.B-(v.First+i)].Unit
 				if !seen[w] {
 					seen[w] = true
 					queue = append(queue, w)
 				}
 			}
 		}
-		slices.SortFunc(p.units, func(a, b *bom.Unit) int { return a.First - b.First })
-		in := map[*bom.Unit]bool{}
+		slices.SortFunc(p.units, func(a, b *graph.Unit) int { return a.First - b.First })
+		in := map[*graph.Unit]bool{}
 		for _, v := range p.units {
 			in[v] = true
 		}
-		for _, j := range sys.Joints {
-			if in[sys.Ports[j.A].Unit] {
+		for _, j := range sys.Graph.Joints {
+			if in[sys.Graph.Ports[j.A].Unit] {
 				p.joints = append(p.joints, j)
 			}
 		}
@@ -69,13 +70,13 @@ func (p *plant) look() {
 		switch {
 		case k.Boats && k.Gives && !k.Supply && k.Name != "tank":
 			p.intakes[u] = true
-		case !k.Boats && len(k.Boundary) > 0 && p.sys.Boundary(u, k.Boundary[0]) && p.sys.Begins(u):
+		case !k.Boats && len(k.Boundary) > 0 && p.sys.Graph.Boundary(u, k.Boundary[0]) && p.sys.Graph.Begins(u):
 			p.intakes[u] = true
 		}
 	}
-	supplied := slices.ContainsFunc(p.units, func(u *bom.Unit) bool { return u.Item.Kind.Supply })
+	supplied := slices.ContainsFunc(p.units, func(u *graph.Unit) bool { return u.Item.Kind.Supply })
 	for _, u := range p.units {
-		if !supplied && u.Item.Kind.Name == "tank" && p.sys.Begins(u) {
+		if !supplied && u.Item.Kind.Name == "tank" && p.sys.Graph.Begins(u) {
 			p.flushTank = u
 		}
 		if p.intakes[u] {
@@ -85,9 +86,9 @@ func (p *plant) look() {
 }
 
 // follow notes the valves between an intake and the first pump.
-func (p *plant) follow(intake *bom.Unit) {
-	seen := map[*bom.Unit]bool{intake: true}
-	for queue := []*bom.Unit{intake}; len(queue) > 0; queue = queue[1:] {
+func (p *plant) follow(intake *graph.Unit) {
+	seen := map[*graph.Unit]bool{intake: true}
+	for queue := []*graph.Unit{intake}; len(queue) > 0; queue = queue[1:] {
 		u := queue[0]
 		if p.pump(u) {
 			continue
@@ -98,11 +99,11 @@ func (p *plant) follow(intake *bom.Unit) {
 			}
 		}
 		for i := range u.Item.Ports {
-			j := p.sys.Node(u, i).Joint
+			j := p.sys.Graph.Node(u, i).Joint
 			if j == nil {
 				continue
 			}
-			w := p.sys.Ports[j.A+j.B-(u.First+i)].Unit
+			w := p.sys.Graph.Ports[j.A+j.B-(u.First+i)].Unit
 			if !seen[w] && !w.Item.Kind.Supply && w.Item.Kind.Name != "check valve" {
 				seen[w] = true
 				queue = append(queue, w)
@@ -111,23 +112,23 @@ func (p *plant) follow(intake *bom.Unit) {
 	}
 }
 
-func (p *plant) intake(u *bom.Unit) bool { return p.intakes[u] }
+func (p *plant) intake(u *graph.Unit) bool { return p.intakes[u] }
 
 // forFlush reports whether a valve is opened for the flush only.
-func (p *plant) forFlush(u *bom.Unit) bool {
+func (p *plant) forFlush(u *graph.Unit) bool {
 	return u.Item.Normal == "flush" || u.Item.Kind.Flush && u.Item.Normal != "open"
 }
 
-func (p *plant) is(u *bom.Unit, flow catalog.Flow) bool {
+func (p *plant) is(u *graph.Unit, flow catalog.Flow) bool {
 	return slices.ContainsFunc(u.Passages(), func(w catalog.Passage) bool { return w.Is == flow })
 }
 
-func (p *plant) pump(u *bom.Unit) bool {
+func (p *plant) pump(u *graph.Unit) bool {
 	return p.is(u, catalog.FeedPump) || p.is(u, catalog.PositivePump)
 }
 
-func (p *plant) have(flow catalog.Flow) []*bom.Unit {
-	var out []*bom.Unit
+func (p *plant) have(flow catalog.Flow) []*graph.Unit {
+	var out []*graph.Unit
 	for _, u := range p.units {
 		if p.is(u, flow) {
 			out = append(out, u)
@@ -137,14 +138,14 @@ func (p *plant) have(flow catalog.Flow) []*bom.Unit {
 }
 
 // productSelector reports whether a selector stands in the product water.
-func (p *plant) productSelector(u *bom.Unit) bool {
+func (p *plant) productSelector(u *graph.Unit) bool {
 	c := u.Item.PortIndex("common")
-	return c >= 0 && p.sys.Waters().Product(u.First+c)
+	return c >= 0 && p.sys.Waters.Product(u.First+c)
 }
 
 // stands is the position of a selector in a stage: of the product's, the way to a tank or
 // to a drain; of another, its second way for the flush.
-func (p *plant) stands(u *bom.Unit, s *stand) int {
+func (p *plant) stands(u *graph.Unit, s *stand) int {
 	if !p.productSelector(u) {
 		if s.house {
 			return 1
@@ -160,24 +161,24 @@ func (p *plant) stands(u *bom.Unit, s *stand) int {
 }
 
 // leadsToTank reports whether a selector's way ends in a tank.
-func (p *plant) leadsToTank(u *bom.Unit, way catalog.Passage) bool {
+func (p *plant) leadsToTank(u *graph.Unit, way catalog.Passage) bool {
 	end := p.endOf(u, way)
 	return end != nil && end.Item.Kind.Name == "tank"
 }
 
 // endOf is the place where the water of a selector's way ends: the first of the boat's own
 // parts behind it.
-func (p *plant) endOf(u *bom.Unit, way catalog.Passage) *bom.Unit {
+func (p *plant) endOf(u *graph.Unit, way catalog.Passage) *graph.Unit {
 	port := way.To
 	if u.Item.Ports[port].Name == "common" {
 		port = way.From
 	}
-	seen := map[*bom.Unit]bool{u: true}
-	j := p.sys.Node(u, port).Joint
+	seen := map[*graph.Unit]bool{u: true}
+	j := p.sys.Graph.Node(u, port).Joint
 	if j == nil {
 		return nil
 	}
-	for queue := []*bom.Unit{p.sys.Ports[j.A+j.B-(u.First+port)].Unit}; len(queue) > 0; queue = queue[1:] {
+	for queue := []*graph.Unit{p.sys.Graph.Ports[j.A+j.B-(u.First+port)].Unit}; len(queue) > 0; queue = queue[1:] {
 		v := queue[0]
 		if seen[v] {
 			continue
@@ -187,8 +188,8 @@ func (p *plant) endOf(u *bom.Unit, way catalog.Passage) *bom.Unit {
 			return v
 		}
 		for i := range v.Item.Ports {
-			if j := p.sys.Node(v, i).Joint; j != nil {
-				queue = append(queue, p.sys.Ports[j.A+j.B-(v.First+i)].Unit)
+			if j := p.sys.Graph.Node(v, i).Joint; j != nil {
+				queue = append(queue, p.sys.Graph.Ports[j.A+j.B-(v.First+i)].Unit)
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"handtight/bom"
+	"handtight/bom/graph"
 )
 
 var demos = []string{"clean", "careless", "refit", "arrows", "shops", "engine", "recovery", "leftovers", "baltic", "redsea"}
@@ -26,7 +27,7 @@ func TestEveryJointOnce(t *testing.T) {
 	for _, name := range demos {
 		sys := walked(t, name)
 		for _, s := range Of(sys) {
-			count := map[*bom.Joint]int{}
+			count := map[*graph.Joint]int{}
 			reached, ran := 0, 0
 			for _, st := range s.Stages {
 				for _, j := range st.First {
@@ -37,7 +38,7 @@ func TestEveryJointOnce(t *testing.T) {
 				require.LessOrEqual(t, st.Ran, st.Reached, "%s: %s: water runs only where it comes to", name, st.Name)
 				reached, ran = st.Reached, st.Ran
 				for _, p := range st.Positions {
-					_, known := sys.Unit(p.Unit.Name)
+					_, known := sys.Graph.Unit(p.Unit.Name)
 					require.True(t, known)
 				}
 			}
@@ -70,7 +71,7 @@ func TestOpeningNeverShrinks(t *testing.T) {
 				}
 				a, b := p.flood(less), p.flood(more)
 				for port, wet := range a.port {
-					require.False(t, wet && !b.port[port], "%s is wet with less open and dry with more", p.sys.Ports[port].Name())
+					require.False(t, wet && !b.port[port], "%s is wet with less open and dry with more", p.sys.Graph.Ports[port].Name())
 				}
 			})
 		}
@@ -88,7 +89,7 @@ func TestDeadEndsDoNotRun(t *testing.T) {
 				if len(u.Item.Ports) != 1 || len(u.Item.Kind.Boundary) > 0 {
 					continue
 				}
-				if j := p.sys.Node(u, 0).Joint; j != nil {
+				if j := p.sys.Graph.Node(u, 0).Joint; j != nil {
 					require.False(t, r.runs[j], "%s: nothing runs to %s", name, u.Name)
 				}
 			}

@@ -1,7 +1,7 @@
 package stages
 
 import (
-	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/catalog"
 )
 
@@ -19,19 +19,19 @@ type stand struct {
 // reach is which ports water comes to, and which joints it runs through.
 type reach struct {
 	port []bool
-	runs map[*bom.Joint]bool
+	runs map[*graph.Joint]bool
 }
 
 // arc is an edge of the plant as it stands: a joint, or an open passage of a unit.
 type arc struct {
 	a, b  int
-	joint *bom.Joint
+	joint *graph.Joint
 }
 
 // flood follows the water of a stage from where it comes in.
 func (p *plant) flood(s stand) reach {
-	n := len(p.sys.Ports)
-	r := reach{port: make([]bool, n), runs: map[*bom.Joint]bool{}}
+	n := len(p.sys.Graph.Ports)
+	r := reach{port: make([]bool, n), runs: map[*graph.Joint]bool{}}
 	var queue []int
 	wet := func(port int) {
 		if !r.port[port] {
@@ -48,7 +48,7 @@ func (p *plant) flood(s stand) reach {
 			}
 		}
 		for _, i := range u.Item.Kind.Boundary {
-			if i >= len(u.Item.Ports) || !p.sys.Boundary(u, i) {
+			if i >= len(u.Item.Ports) || !p.sys.Graph.Boundary(u, i) {
 				continue
 			}
 			switch {
@@ -64,7 +64,7 @@ func (p *plant) flood(s stand) reach {
 	for len(queue) > 0 {
 		port := queue[0]
 		queue = queue[1:]
-		node := &p.sys.Ports[port]
+		node := &p.sys.Graph.Ports[port]
 		if j := node.Joint; j != nil {
 			far := j.A + j.B - port
 			if !r.port[far] {
@@ -72,7 +72,7 @@ func (p *plant) flood(s stand) reach {
 			}
 			if j.A == port {
 				arcs = append(arcs, arc{j.A, j.B, j})
-			} else if !p.sys.Ports[far].Unit.Item.Kind.Supply || r.port[far] {
+			} else if !p.sys.Graph.Ports[far].Unit.Item.Kind.Supply || r.port[far] {
 				arcs = append(arcs, arc{j.A, j.B, j})
 			}
 		}
@@ -111,7 +111,7 @@ func unique(arcs []arc) []arc {
 }
 
 // gives reports whether a unit's water comes in at this stage.
-func (s *stand) gives(p *plant, u *bom.Unit) bool {
+func (s *stand) gives(p *plant, u *graph.Unit) bool {
 	if p.intake(u) {
 		return s.sea
 	}
@@ -119,7 +119,7 @@ func (s *stand) gives(p *plant, u *bom.Unit) bool {
 }
 
 // passes reports whether water goes through a passage, forward and back.
-func (s *stand) passes(p *plant, u *bom.Unit, way catalog.Passage, position int) (forward, back bool) {
+func (s *stand) passes(p *plant, u *graph.Unit, way catalog.Passage, position int) (forward, back bool) {
 	it := u.Item
 	if it.Kind.Selector {
 		open := position == p.stands(u, s)
@@ -144,7 +144,7 @@ func (s *stand) passes(p *plant, u *bom.Unit, way catalog.Passage, position int)
 }
 
 // open reports whether a valve stands open in a stage.
-func (s *stand) open(p *plant, u *bom.Unit) bool {
+func (s *stand) open(p *plant, u *graph.Unit) bool {
 	it := u.Item
 	switch {
 	case p.forFlush(u):
@@ -160,7 +160,7 @@ func (s *stand) open(p *plant, u *bom.Unit) bool {
 // through lists the joints on a way from a source to a sink: those in one block with a line
 // that would lead from the sinks back to the sources (the blocks of a graph by depth-first
 // search; Hopcroft and Tarjan, Algorithm 447, Communications of the ACM 16 (1973) 372).
-func through(ports int, arcs []arc, sources, sinks []int) []*bom.Joint {
+func through(ports int, arcs []arc, sources, sinks []int) []*graph.Joint {
 	if len(sources) == 0 || len(sinks) == 0 {
 		return nil
 	}
@@ -182,7 +182,7 @@ func through(ports int, arcs []arc, sources, sinks []int) []*bom.Joint {
 	}
 	b := &blocks{arcs: arcs, at: at, order: make([]int, ports+2), low: make([]int, ports+2), want: loop}
 	b.visit(in, -1)
-	var joints []*bom.Joint
+	var joints []*graph.Joint
 	for _, i := range b.found {
 		if arcs[i].joint != nil {
 			joints = append(joints, arcs[i].joint)

@@ -1,7 +1,7 @@
 package stages
 
 import (
-	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/pressure/quantity"
 )
 
@@ -9,10 +9,10 @@ import (
 type Sheet struct {
 	Plant   string // its first unit and its last: "intake to brine-outlet"
 	Stages  []Stage
-	Dry     []*bom.Joint // no stage wets them
-	Joints  []*bom.Joint // all of the plant's, in their order
-	Flushed float64      // share of the joints that water reaches in the dock flush, 0 to 1
-	Running float64      // share that it runs through
+	Dry     []*graph.Joint // no stage wets them
+	Joints  []*graph.Joint // all of the plant's, in their order
+	Flushed float64        // share of the joints that water reaches in the dock flush, 0 to 1
+	Running float64        // share that it runs through
 }
 
 // Stage is one step of the leak test.
@@ -21,18 +21,18 @@ type Stage struct {
 	Name      string // "dock flush"
 	How       string // what drives the water, with the pressure that it stands at
 	Positions []Position
-	First     []*bom.Joint // reached for the first time
-	Runs      []*bom.Joint // of those and of earlier ones: water runs through for the first time
-	Reached   int          // joints reached by the end of the stage
-	Ran       int          // joints run through by then
-	Steps     []Step       // of pressure; nil elsewhere
-	Blocked   []string     // what sees more than it holds: "hp-tee sees 58 bar and holds 20.7"
-	Notes     []string     // what to look at, what to write down, when to stop
+	First     []*graph.Joint // reached for the first time
+	Runs      []*graph.Joint // of those and of earlier ones: water runs through for the first time
+	Reached   int            // joints reached by the end of the stage
+	Ran       int            // joints run through by then
+	Steps     []Step         // of pressure; nil elsewhere
+	Blocked   []string       // what sees more than it holds: "hp-tee sees 58 bar and holds 20.7"
+	Notes     []string       // what to look at, what to write down, when to stop
 }
 
 // Position is how a valve, selector or pump stands before a stage.
 type Position struct {
-	Unit   *bom.Unit
+	Unit   *graph.Unit
 	Stands string // "shut", "fully open", "to galley-drain", "off"
 }
 

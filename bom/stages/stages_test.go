@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/bom/stages"
 )
 
@@ -22,7 +23,7 @@ func walked(t testing.TB, name string) *bom.System {
 }
 
 // numbers spells joints out: "J1-J6 J20".
-func numbers(list []*bom.Joint) string {
+func numbers(list []*graph.Joint) string {
 	var out []string
 	for i := 0; i < len(list); {
 		k := i

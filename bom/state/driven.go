@@ -18,26 +18,26 @@ const HighPressure = 10.0
 // [HighPressure]: in normal running, or with every relief failed and nothing else amiss.
 // What the hand sets a throttle to is then no bound, so that neither a duty that is written
 // too low nor a relief that is set so, or is missing, makes low pressure of it.
-func (s *States) Driven(port int) bool { return s.driven[s.JunctionOf[port]] }
+func (s *States) Driven(port int) bool { return s.driven[s.Circuit.JunctionOf[port]] }
 
 func (s *States) drive() {
-	s.driven = make([]bool, s.Junctions)
+	s.driven = make([]bool, s.Circuit.Junctions)
 	for net, st := range s.normal {
 		if st == nil {
 			continue
 		}
-		n := s.Network(net, &circuit.Condition{NoReliefs: true})
+		n := s.Circuit.Network(net, &circuit.Condition{NoReliefs: true})
 		n.Duty = quantity.Pressure(math.Inf(1))
 		failed := network.New(n).Shut(-1, true)
-		for i, junction := range s.Nets[net] {
+		for i, junction := range s.Circuit.Nets[net] {
 			s.driven[junction] = st.field.High(i) > HighPressure || failed.High(i) > HighPressure
 		}
 	}
-	if duty := s.Build.Duty.Pressure; duty == nil || duty.Bar() <= HighPressure {
+	if duty := s.Graph.Build.Duty.Pressure; duty == nil || duty.Bar() <= HighPressure {
 		return
 	}
-	for i := range s.Links {
-		if e := &s.Links[i]; e.Is == catalog.Membrane {
+	for i := range s.Circuit.Links {
+		if e := &s.Circuit.Links[i]; e.Is == catalog.Membrane {
 			s.driven[e.From] = true
 		}
 	}

@@ -93,7 +93,7 @@ func most(v *float64, by **State, high float64, st *State) {
 
 // loads gives each cell its load over all states.
 func (s *States) loads() []Load {
-	out := make([]Load, s.Junctions)
+	out := make([]Load, s.Circuit.Junctions)
 	var high, low []float64 // by zone
 	for _, st := range s.All {
 		f := &st.field
@@ -102,7 +102,7 @@ func (s *States) loads() []Load {
 			h, l := f.Bounds(zone)
 			high, low = append(high, h), append(low, l)
 		}
-		for i, cell := range s.Nets[st.part] {
+		for i, cell := range s.Circuit.Nets[st.part] {
 			zone := f.Zone(i)
 			if l := &out[cell]; !l.covers(st, high[zone], low[zone]) {
 				l.take(st, high[zone], low[zone])
@@ -113,4 +113,4 @@ func (s *States) loads() []Load {
 }
 
 // PortLoad is the load of one port.
-func (s *States) PortLoad(port int) *Load { return &s.loaded[s.JunctionOf[port]] }
+func (s *States) PortLoad(port int) *Load { return &s.loaded[s.Circuit.JunctionOf[port]] }

@@ -28,8 +28,9 @@ type State struct {
 // States are all states of a build, in the order of the file, and what each port sees over
 // all of them.
 type States struct {
-	*circuit.Circuit
-	All []*State
+	Graph   *graph.Graph
+	Circuit *circuit.Circuit
+	All     []*State
 
 	waters *wetting.Waters
 	normal []*State // by connected part of the build; nil where nothing runs
@@ -39,7 +40,7 @@ type States struct {
 
 // Solve solves every state of a circuit.
 func Solve(c *circuit.Circuit, w *wetting.Waters) *States {
-	s := &States{Circuit: c, waters: w}
+	s := &States{Graph: c.Graph, Circuit: c, waters: w}
 	s.solve()
 	s.loaded = s.loads()
 	s.drive()
@@ -55,15 +56,15 @@ func (st *State) Net() int { return st.part }
 
 // Zones makes the pressure zones of a part of the build in a condition.
 func (s *States) Zones(part int, cond *circuit.Condition) *network.Zones {
-	return network.New(s.Network(part, cond))
+	return network.New(s.Circuit.Network(part, cond))
 }
 
 // solve solves every state. A state of one unit touches only the part of the
 // build that the unit stands in, so the whole costs what its parts cost.
 func (s *States) solve() {
-	parts := make([]*maker, len(s.Nets))
-	s.normal = make([]*State, len(s.Nets))
-	for part := range s.Nets {
+	parts := make([]*maker, len(s.Circuit.Nets))
+	s.normal = make([]*State, len(s.Circuit.Nets))
+	for part := range s.Circuit.Nets {
 		if !s.runsIn(part) {
 			continue
 		}
@@ -75,7 +76,7 @@ func (s *States) solve() {
 			continue
 		}
 		p.modes()
-		for _, i := range s.LinksOf[part] {
+		for _, i := range s.Circuit.LinksOf[part] {
 			p.acts(i)
 		}
 		p.blocked()
@@ -84,13 +85,13 @@ func (s *States) solve() {
 
 // runsIn reports whether anything in the part can push or draw.
 func (s *States) runsIn(part int) bool {
-	for _, i := range s.LinksOf[part] {
-		if is := s.Links[i].Is; is == catalog.PositivePump || is == catalog.FeedPump {
+	for _, i := range s.Circuit.LinksOf[part] {
+		if is := s.Circuit.Links[i].Is; is == catalog.PositivePump || is == catalog.FeedPump {
 			return true
 		}
 	}
-	for _, cell := range s.Nets[part] {
-		if s.Push[cell] > 0 {
+	for _, cell := range s.Circuit.Nets[part] {
+		if s.Circuit.Push[cell] > 0 {
 			return true
 		}
 	}
@@ -125,8 +126,8 @@ func (p *maker) add(name, cause string, unit *graph.Unit, failure bool, z zoned,
 // modes are the states that no single unit makes: flush, and the pumps run alone.
 func (p *maker) modes() {
 	var flush, positive, feed bool
-	for _, i := range p.sys.LinksOf[p.part] {
-		e := &p.sys.Links[i]
+	for _, i := range p.sys.Circuit.LinksOf[p.part] {
+		e := &p.sys.Circuit.Links[i]
 		flush = flush || e.ForFlush()
 		positive = positive || e.Is == catalog.PositivePump
 		feed = feed || e.Is == catalog.FeedPump
@@ -144,7 +145,7 @@ func (p *maker) modes() {
 // blocked makes the states in which an intake that nobody can shut lets no water in: weed
 // or a bag lies over it.
 func (p *maker) blocked() {
-	for _, u := range p.sys.UnitsOf(p.part) {
+	for _, u := range p.sys.Circuit.UnitsOf(p.part) {
 		if p.sys.lets(u) {
 			p.add(u.Name+" blocked", u.Title()+" blocked, as by weed", u, true, p.zoning(circuit.Condition{Dry: u}), -1)
 		}
@@ -157,7 +158,7 @@ func (s *States) lets(u *graph.Unit) bool {
 		return false
 	}
 	for i := range u.Item.Ports {
-		if slices.Contains(s.Givers(u.First+i), u) {
+		if slices.Contains(s.Circuit.Givers(u.First+i), u) {
 			return true
 		}
 	}
@@ -168,7 +169,7 @@ func (p *maker) zoning(c circuit.Condition) zoned { return p.sys.zones(p.part, c
 
 // acts are the states that one passage makes: left shut or open by a person, or failed.
 func (p *maker) acts(i int) {
-	e := &p.sys.Links[i]
+	e := &p.sys.Circuit.Links[i]
 	name, title := e.Unit.Name, e.Unit.Title()
 	switch {
 	case e.Is == catalog.Shut:
@@ -194,7 +195,7 @@ func (p *maker) acts(i int) {
 // LetsHouseIn reports whether house water may come to a selector, which then lets the flush
 // in as a valve does.
 func (s *States) LetsHouseIn(u *graph.Unit, part int) bool {
-	if !slices.ContainsFunc(s.Nets[part], func(cell int) bool { return s.Push[cell] > 0 }) {
+	if !slices.ContainsFunc(s.Circuit.Nets[part], func(cell int) bool { return s.Circuit.Push[cell] > 0 }) {
 		return false
 	}
 	second := u.Item.PortIndex("b")
@@ -219,8 +220,8 @@ func (p *maker) valve(i int, e *circuit.Link, what string, failure bool) {
 // flushesBeside reports whether another valve lets the flush in: where this one is the
 // only one, its being shut is no flush.
 func (p *maker) flushesBeside(e *circuit.Link) bool {
-	for _, i := range p.sys.LinksOf[p.part] {
-		if other := &p.sys.Links[i]; other.Unit != e.Unit && other.ForFlush() {
+	for _, i := range p.sys.Circuit.LinksOf[p.part] {
+		if other := &p.sys.Circuit.Links[i]; other.Unit != e.Unit && other.ForFlush() {
 			return true
 		}
 	}
@@ -233,32 +234,32 @@ func (st *State) PumpsRun() bool { return !st.stopped }
 // Pressure is what a port sees in one state, in bar; infinite where nothing
 // opens, false where the state does not touch the port.
 func (s *States) Pressure(st *State, port int) (high, low float64, ok bool) {
-	cell := s.JunctionOf[port]
-	if s.NetOf[cell] != st.part {
+	cell := s.Circuit.JunctionOf[port]
+	if s.Circuit.NetOf[cell] != st.part {
 		return 0, 0, false
 	}
-	high, low = st.field.Bounds(st.field.Zone(s.Local[cell]))
+	high, low = st.field.Bounds(st.field.Zone(s.Circuit.Local[cell]))
 	return high, low, true
 }
 
 // WayOut is the pressure at which a port's water finds a way out in a state;
 // infinite where none opens, false where the state does not touch the port.
 func (s *States) WayOut(st *State, port int) (bar float64, ok bool) {
-	cell := s.JunctionOf[port]
-	if s.NetOf[cell] != st.part {
+	cell := s.Circuit.JunctionOf[port]
+	if s.Circuit.NetOf[cell] != st.part {
 		return 0, false
 	}
-	return st.field.Discharge(s.Local[cell]), true
+	return st.field.Discharge(s.Circuit.Local[cell]), true
 }
 
 // Pumped is the part of a port's highest pressure that positive pumps push in a state; 0
 // where the state does not touch the port.
 func (s *States) Pumped(st *State, port int) float64 {
-	cell := s.JunctionOf[port]
-	if s.NetOf[cell] != st.part {
+	cell := s.Circuit.JunctionOf[port]
+	if s.Circuit.NetOf[cell] != st.part {
 		return 0
 	}
-	return st.field.Pumped(s.Local[cell])
+	return st.field.Pumped(s.Circuit.Local[cell])
 }
 
 // NoBoundNormally reports whether the part of the build that a state was solved on has

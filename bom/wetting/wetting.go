@@ -9,7 +9,7 @@ import (
 // Waters says which water wets each port: by where it comes from, along the
 // passages that it can take. A port that none reaches is wet by a water that is not known.
 type Waters struct {
-	*circuit.Circuit
+	Circuit             *circuit.Circuit
 	sea, product, house []bool // by cell
 	rinsed              []bool
 }
@@ -34,8 +34,8 @@ func Of(c *circuit.Circuit) *Waters {
 		return rinses(e, back) && !w.sea[e.To] && !w.sea[e.From]
 	}), w.sea)
 	var membranes []int
-	for i := range s.Links {
-		if e := &s.Links[i]; e.Is == catalog.Membrane {
+	for i := range s.Circuit.Links {
+		if e := &s.Circuit.Links[i]; e.Is == catalog.Membrane {
 			membranes = append(membranes, e.To)
 		}
 	}
@@ -51,16 +51,16 @@ func Of(c *circuit.Circuit) *Waters {
 }
 
 // Sea reports whether sea water or brine wets a port.
-func (w *Waters) Sea(port int) bool { return w.sea[w.JunctionOf[port]] }
+func (w *Waters) Sea(port int) bool { return w.sea[w.Circuit.JunctionOf[port]] }
 
 // Product reports whether a port carries the drinking water that is made.
-func (w *Waters) Product(port int) bool { return w.product[w.JunctionOf[port]] }
+func (w *Waters) Product(port int) bool { return w.product[w.Circuit.JunctionOf[port]] }
 
 // House reports whether a port carries house water only.
-func (w *Waters) House(port int) bool { return w.house[w.JunctionOf[port]] }
+func (w *Waters) House(port int) bool { return w.house[w.Circuit.JunctionOf[port]] }
 
 // Rinsed reports whether the fresh-water flush reaches a port.
-func (w *Waters) Rinsed(port int) bool { return w.rinsed[w.JunctionOf[port]] }
+func (w *Waters) Rinsed(port int) bool { return w.rinsed[w.Circuit.JunctionOf[port]] }
 
 // SeaAt reports whether sea water or brine wets a junction.
 func (w *Waters) SeaAt(junction int) bool { return w.sea[junction] }
@@ -73,14 +73,14 @@ func (w *Waters) Rinses(e *circuit.Link) bool {
 // Unfiltered lists the pressure vessels that the water of a house supply reaches by a way
 // without a carbon filter, also by a valve that somebody leaves open.
 func (s *Waters) Unfiltered(house *graph.Unit) []*graph.Unit {
-	reached := s.Reach(s.JunctionOf[house.First], func(e *circuit.Link, back bool) bool {
+	reached := s.Circuit.Reach(s.Circuit.JunctionOf[house.First], func(e *circuit.Link, back bool) bool {
 		if e.Closable && e.ShutNormally() {
 			return true
 		}
 		return e.Unit.Item.Kind.Name != "carbon filter" && rinses(e, back)
 	})
 	var out []*graph.Unit
-	for _, u := range s.UnitsAround(house.First) {
+	for _, u := range s.Circuit.UnitsAround(house.First) {
 		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && reached.Port(u.First+feed) {
 			out = append(out, u)
 		}
@@ -92,14 +92,14 @@ func (s *Waters) Unfiltered(house *graph.Unit) []*graph.Unit {
 // is flushed by its own pump.
 func (s *Waters) freshTanks() []int {
 	var out []int
-	for _, u := range s.Units {
+	for _, u := range s.Circuit.Graph.Units {
 		if u.Item.Kind.Name != "tank" {
 			continue
 		}
-		from := s.Reach(s.JunctionOf[u.First], func(e *circuit.Link, back bool) bool { return circuit.Flows(e, back, true) })
-		for _, i := range s.LinksOf[from.Net] {
-			if e := &s.Links[i]; e.Is == catalog.PositivePump && from.Junction(e.From) {
-				out = append(out, s.JunctionOf[u.First])
+		from := s.Circuit.Reach(s.Circuit.JunctionOf[u.First], func(e *circuit.Link, back bool) bool { return circuit.Flows(e, back, true) })
+		for _, i := range s.Circuit.LinksOf[from.Net] {
+			if e := &s.Circuit.Links[i]; e.Is == catalog.PositivePump && from.Junction(e.From) {
+				out = append(out, s.Circuit.JunctionOf[u.First])
 				break
 			}
 		}
@@ -127,17 +127,17 @@ func rinses(e *circuit.Link, back bool) bool {
 // seaSeeds are the cells that sea water stands in by their nature.
 func (s *Waters) seaSeeds() []int {
 	out := s.kindSeeds("sea", "plunger pump", "brine throttle")
-	for _, u := range s.Units {
+	for _, u := range s.Circuit.Graph.Units {
 		switch u.Item.Kind.Name {
 		case "pressure vessel":
 			for i := range u.Item.Ports {
 				if u.Item.Ports[i].Name != "product" {
-					out = append(out, s.JunctionOf[u.First+i])
+					out = append(out, s.Circuit.JunctionOf[u.First+i])
 				}
 			}
 		case "through-hull", "seacock":
-			if s.Begins(u) {
-				out = append(out, s.JunctionOf[u.First], s.JunctionOf[u.First+len(u.Item.Ports)-1])
+			if s.Circuit.Graph.Begins(u) {
+				out = append(out, s.Circuit.JunctionOf[u.First], s.Circuit.JunctionOf[u.First+len(u.Item.Ports)-1])
 			}
 		}
 	}
@@ -147,13 +147,13 @@ func (s *Waters) seaSeeds() []int {
 // belowSeeds are the cells of runs below the waterline in parts of the build where
 // nothing else says what water it is.
 func (s *Waters) belowSeeds(known []int) []int {
-	said := make([]bool, len(s.Nets))
+	said := make([]bool, len(s.Circuit.Nets))
 	for _, cell := range known {
-		said[s.NetOf[cell]] = true
+		said[s.Circuit.NetOf[cell]] = true
 	}
 	var out []int
-	for _, j := range s.Joints {
-		if cell := s.JunctionOf[j.A]; j.Run.Below && !said[s.NetOf[cell]] {
+	for _, j := range s.Circuit.Graph.Joints {
+		if cell := s.Circuit.JunctionOf[j.A]; j.Run.Below && !said[s.Circuit.NetOf[cell]] {
 			out = append(out, cell)
 		}
 	}
@@ -163,13 +163,13 @@ func (s *Waters) belowSeeds(known []int) []int {
 // kindSeeds are the cells of all ports of units of some kinds.
 func (s *Waters) kindSeeds(kinds ...string) []int {
 	var out []int
-	for _, u := range s.Units {
+	for _, u := range s.Circuit.Graph.Units {
 		for _, k := range kinds {
 			if u.Item.Kind.Name != k {
 				continue
 			}
 			for i := range u.Item.Ports {
-				out = append(out, s.JunctionOf[u.First+i])
+				out = append(out, s.Circuit.JunctionOf[u.First+i])
 			}
 		}
 	}
@@ -179,15 +179,15 @@ func (s *Waters) kindSeeds(kinds ...string) []int {
 // spread marks the cells that are reached from some, through the edges that let
 // pass; back says that the edge is taken against its direction.
 func (s *Waters) spread(seeds []int, pass func(e *circuit.Link, back bool) bool) []bool {
-	leads := make([][]int, s.Junctions) // edges of each cell
-	for i := range s.Links {
-		e := &s.Links[i]
+	leads := make([][]int, s.Circuit.Junctions) // edges of each cell
+	for i := range s.Circuit.Links {
+		e := &s.Circuit.Links[i]
 		leads[e.From] = append(leads[e.From], i)
 		if e.To != e.From {
 			leads[e.To] = append(leads[e.To], i)
 		}
 	}
-	seen := make([]bool, s.Junctions)
+	seen := make([]bool, s.Circuit.Junctions)
 	var queue []int
 	visit := func(cell int) {
 		if !seen[cell] {
@@ -202,7 +202,7 @@ func (s *Waters) spread(seeds []int, pass func(e *circuit.Link, back bool) bool)
 		cell := queue[0]
 		queue = queue[1:]
 		for _, i := range leads[cell] {
-			e := &s.Links[i]
+			e := &s.Circuit.Links[i]
 			if e.From == cell && pass(e, false) {
 				visit(e.To)
 			}
@@ -235,17 +235,17 @@ func (s *Waters) Intake(u *graph.Unit) bool {
 	inboard := u.First + len(u.Item.Ports) - 1
 	pumps := 0
 	var from *circuit.Reached
-	for _, i := range s.LinksOf[s.NetOf[s.JunctionOf[inboard]]] {
-		e := &s.Links[i]
+	for _, i := range s.Circuit.LinksOf[s.Circuit.NetOf[s.Circuit.JunctionOf[inboard]]] {
+		e := &s.Circuit.Links[i]
 		if e.Is != catalog.FeedPump && e.Is != catalog.PositivePump {
 			continue
 		}
 		if from == nil {
-			from = s.Reach(s.JunctionOf[inboard], func(e *circuit.Link, back bool) bool { return circuit.Flows(e, back, true) })
+			from = s.Circuit.Reach(s.Circuit.JunctionOf[inboard], func(e *circuit.Link, back bool) bool { return circuit.Flows(e, back, true) })
 		}
 		if pumps++; from.Junction(e.From) {
 			return true
 		}
 	}
-	return pumps == 0 && s.Begins(u)
+	return pumps == 0 && s.Circuit.Graph.Begins(u)
 }

@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"handtight/bom/joint"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -27,7 +28,7 @@ func TestJointSheetShowsTheEstimate(t *testing.T) {
 	require.NoError(t, faults.Err())
 	said := 0
 	for i, row := range jointsOf(facts.Of(sys, nil).Joints) {
-		_, known := sys.JointEstimate(sys.Joints[i])
+		_, known := joint.JointEstimate(sys.Graph, sys.Graph.Joints[i])
 		require.Equal(t, known, row.Bears != "", row.Number)
 		if known {
 			said++

@@ -52,7 +52,7 @@ func TestPartsOfABuild(t *testing.T) {
 		require.False(t, held && p.Over, "%s: what is over stands before what holds", p.Name)
 	}
 	require.True(t, held)
-	require.Len(t, rows, len(sys.Parts()))
+	require.Len(t, rows, len(sys.Segments.Parts()))
 	require.Equal(t, Part{
 		Name: "meter", Kind: "flow meter", Segment: "product: vessel to selector", Normal: "0 bar", Worst: "58 bar",
 		Cause: "selector (selector valve) left between its positions", Holds: "8 bar", Basis: "data sheet: 8 bar", Margin: "50 bar", Over: true,

@@ -38,7 +38,7 @@ func TestStatesOfABuild(t *testing.T) {
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())
 	over := map[string]string{}
-	for _, s := range statesOf(facts.States(sys.Views())) {
+	for _, s := range statesOf(facts.States(sys.Segments.Views())) {
 		require.NotEmpty(t, s.Name)
 		require.NotEmpty(t, s.Cause, s.Name)
 		told := strings.TrimPrefix(s.Over, "not known: ") == s.Over && s.Over != ""

@@ -6,13 +6,14 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/graph"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
 
 // Hose is one row of the schedule.
 type Hose struct {
-	Unit       *bom.Unit
+	Unit       *graph.Unit
 	From, To   string           // joint, port that it meets, and that end: "J22, hp-tee.b, 3/8-18 NPT female"
 	EndA, EndB string           // its own ends
 	Run        string           // the run that it lies in
@@ -38,7 +39,7 @@ const (
 // Hoses lists every hose of a build in the order in which it is placed.
 func Hoses(sys *bom.System) []Hose {
 	var out []Hose
-	for _, u := range sys.Units {
+	for _, u := range sys.Graph.Units {
 		if u.Item.IsHose() {
 			out = append(out, hose(sys, u))
 		}
@@ -46,14 +47,14 @@ func Hoses(sys *bom.System) []Hose {
 	return out
 }
 
-func hose(sys *bom.System, u *bom.Unit) Hose {
+func hose(sys *bom.System, u *graph.Unit) Hose {
 	it := u.Item
 	h := Hose{Unit: u, Planned: it.Length}
 	for i := range it.Ports {
-		n := sys.Node(u, i)
+		n := sys.Graph.Node(u, i)
 		end := "open"
 		if j := n.Joint; j != nil {
-			far := &sys.Ports[j.A+j.B-(u.First+i)]
+			far := &sys.Graph.Ports[j.A+j.B-(u.First+i)]
 			end = fmt.Sprintf("J%d, %s, %s", j.Number, far.Name(), far.Port.Words())
 			h.Run = j.Run.Name
 		}
@@ -149,7 +150,7 @@ func (h *Hose) needs(sys *bom.System) {
 	case it.Bore != nil:
 		add("%s bore", millimetres(*it.Bore))
 	}
-	load := sys.PortLoad(h.Unit.First)
+	load := sys.States.PortLoad(h.Unit.First)
 	switch worst, state := load.Worst(); {
 	case math.IsInf(worst, 1):
 		add("what no hose holds: pressure without bound, with %s", state.Cause)
@@ -159,7 +160,7 @@ func (h *Hose) needs(sys *bom.System) {
 	if load.Low < 0 {
 		add("stands a vacuum")
 	}
-	if sys.Waters().Product(h.Unit.First) {
+	if sys.Waters.Product(h.Unit.First) {
 		add("fit for drinking water")
 	}
 	if it.Spec != "" {

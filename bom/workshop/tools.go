@@ -4,6 +4,8 @@ import (
 	"embed"
 	"encoding/csv"
 	"fmt"
+	"handtight/bom/graph"
+	"handtight/bom/joint"
 	"math"
 	"slices"
 	"sort"
@@ -82,9 +84,9 @@ func Tools(sys *bom.System) []Tool {
 	}
 	widest, wide := 0.0, []int{}
 	clamps, push, barb := []int{}, []int{}, []int{}
-	for _, j := range sys.Joints {
+	for _, j := range sys.Graph.Joints {
 		for _, port := range []int{j.A, j.B} {
-			c := sys.Ports[port].Port.End.Candidates
+			c := sys.Graph.Ports[port].Port.End.Candidates
 			if len(c) == 0 {
 				continue
 			}
@@ -100,7 +102,7 @@ func Tools(sys *bom.System) []Tool {
 				turned := ok && (e.Swivel || f.family != "G")
 				if turned {
 					add(f.family+f.size, "two spanners "+f.across()+" across flats", f.part+" of "+f.family+" "+f.size, f.status+": "+f.source, j.Number)
-				} else if sys.Ports[port].Port.End.Candidates[0].Sex == threads.Male {
+				} else if sys.Graph.Ports[port].Port.End.Candidates[0].Sex == threads.Male {
 					if d := float64(e.Form.Major) * 4 / 3; d > widest {
 						widest = d
 					}
@@ -108,7 +110,7 @@ func Tools(sys *bom.System) []Tool {
 				}
 			}
 		}
-		if sys.Clamps(j) > 0 {
+		if joint.Clamps(sys.Graph, j) > 0 {
 			clamps = appendOnce(clamps, j.Number)
 		}
 	}
@@ -143,7 +145,7 @@ func Tools(sys *bom.System) []Tool {
 	if tape := tapeOf(sys); tape > 0 {
 		out = append(out, Tool{fmt.Sprintf("tape, %d rolls or more as the list says, and a brush for the threads", tape), "the tapers; the wraps stand on each card", "the order"})
 	}
-	if !slices.ContainsFunc(sys.Units, func(u *bom.Unit) bool { return u.Item.Kind.Name == "gauge" && sys.SegmentOf(u.First).High() }) {
+	if !slices.ContainsFunc(sys.Graph.Units, func(u *graph.Unit) bool { return u.Item.Kind.Name == "gauge" && sys.Segments.SegmentOf(u.First).High() }) {
 		out = append(out, Tool{"a gauge on the high-pressure side", "none stands in the build, and the steps of the leak test are read on one", "judgement"})
 	}
 	out = append(out,
@@ -202,9 +204,9 @@ func joints(list []int) string {
 
 // Spanners names the spanners of a joint's nuts, where a table has their hexagons: "two of
 // 11/16 in (nut of JIC -6)"; "" where it has none.
-func Spanners(sys *bom.System, j *bom.Joint) string {
+func Spanners(sys *bom.System, j *graph.Joint) string {
 	for _, port := range []int{j.A, j.B} {
-		c := sys.Ports[port].Port.End.Candidates
+		c := sys.Graph.Ports[port].Port.End.Candidates
 		if len(c) == 0 {
 			continue
 		}

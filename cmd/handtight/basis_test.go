@@ -6,8 +6,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"handtight/bom"
 	"handtight/bom/facts"
+	"handtight/bom/rating"
 	"handtight/pressure"
 )
 
@@ -15,7 +15,7 @@ import (
 // are explained once.
 func TestBasisWords(t *testing.T) {
 	hold := func(b pressure.Basis, s pressure.Status, warm bool) facts.Allowable {
-		return facts.AllowableOf(bom.Hold{Known: true, Rating: pressure.Rating{Basis: b, Status: s}, Derated: warm, Estimate: b == pressure.Estimate})
+		return facts.AllowableOf(rating.Allowable{Known: true, Rating: pressure.Rating{Basis: b, Status: s}, Derated: warm, Estimate: b == pressure.Estimate})
 	}
 	for _, c := range []struct {
 		hold facts.Allowable
@@ -34,7 +34,7 @@ func TestBasisWords(t *testing.T) {
 		(&app{ui: &ui{out: &out, width: plainWidth}}).printBasisNotes(list)
 		return out.String()
 	}
-	require.Empty(t, notes(hold(pressure.HoseStandard, pressure.Seen, false), facts.AllowableOf(bom.Hold{Rating: pressure.Rating{Status: pressure.Memory}})))
+	require.Empty(t, notes(hold(pressure.HoseStandard, pressure.Seen, false), facts.AllowableOf(rating.Allowable{Rating: pressure.Rating{Status: pressure.Memory}})))
 	require.Contains(t, notes(hold(pressure.HoseStandard, pressure.Memory, false)), "from memory = ")
 	all := notes(hold(pressure.Claim, pressure.Memory, true), hold(pressure.Estimate, pressure.Computed, false))
 	for _, word := range []string{"warm = ", "estimate = ", "common claim = ", "from memory = "} {

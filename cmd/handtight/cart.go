@@ -9,10 +9,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"handtight/bom"
 	"handtight/bom/cart"
 	"handtight/bom/file"
 	"handtight/bom/money"
+	"handtight/bom/order"
 	"handtight/bom/source"
 )
 
@@ -163,7 +163,7 @@ func readCarts(paths []string, f cartFlags) ([]*cart.Cart, error) {
 
 // readAccepted reads what was confirmed before, also from the file that is to be
 // written again.
-func readAccepted(order *bom.Order, f cartFlags) (*cart.Accepted, error) {
+func readAccepted(order *order.Order, f cartFlags) (*cart.Accepted, error) {
 	all := &cart.Accepted{}
 	for _, path := range []string{f.accepted, f.accept} {
 		if path == "" {

@@ -8,10 +8,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"handtight/bom"
 	"handtight/bom/facts"
 	"handtight/bom/finding"
 	"handtight/bom/rule"
+	"handtight/bom/state"
 )
 
 func (a *app) checkCommand() *cobra.Command {
@@ -168,7 +168,7 @@ func (a *app) printSegments(list []facts.Segment) {
 			}
 		}
 	}
-	u.say("", "H = high pressure: above %.0f bar in normal running", bom.HighPressure)
+	u.say("", "H = high pressure: above %.0f bar in normal running", state.HighPressure)
 	a.printBasisNotes(holds)
 	u.line("")
 	a.printWorst(list)

@@ -7,9 +7,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"handtight/bom"
 	"handtight/bom/choose"
 	"handtight/bom/facts"
+	"handtight/bom/order"
 )
 
 func (a *app) chooseCommand() *cobra.Command {
@@ -60,13 +60,13 @@ Exit status 0, or 1 when the build has stops, or 2 when the file cannot be taken
 
 func (a *app) printChoice(c *choose.Choice) {
 	u := a.ui
-	f, order := facts.Of(c.System, c.Findings), facts.OrderOf(c.System, c.Order)
+	f, list := facts.Of(c.System, c.Findings), facts.OrderOf(c.System, c.Order)
 	a.printTitle(f)
 	a.printAgainst(c)
 	a.printSwaps(c)
 	a.printBrief(f)
-	a.printShops(order)
-	a.printCuts(c.Order, func(*bom.Line) bool { return true })
+	a.printShops(list)
+	a.printCuts(c.Order, func(*order.Line) bool { return true })
 	a.printArrivals(c.Order)
 	if c.Order.Unpriced > 0 {
 		u.say("", "No price is known of %s: no sum has them.", counted(c.Order.Unpriced, "line"))
@@ -120,14 +120,14 @@ func saving(text string) string {
 }
 
 // saved is what the plan saves against an order, and nothing where it saves nothing.
-func saved(c *choose.Choice, than *bom.Order) string {
+func saved(c *choose.Choice, than *order.Order) string {
 	if d, ok := c.Saves(than); ok {
 		return d.Number()
 	}
 	return "0"
 }
 
-func keys(needs []*bom.Need) []string {
+func keys(needs []*order.Need) []string {
 	var out []string
 	for _, n := range needs {
 		out = append(out, n.Key)
@@ -176,7 +176,7 @@ func refusal(r choose.Refusal) string {
 }
 
 // printCuts says how hose is cut from what is bought, for lines that are asked for.
-func (a *app) printCuts(o *bom.Order, wanted func(*bom.Line) bool) {
+func (a *app) printCuts(o *order.Order, wanted func(*order.Line) bool) {
 	u := a.ui
 	head := true
 	for _, l := range o.Lines {
@@ -207,7 +207,7 @@ func (a *app) printCuts(o *bom.Order, wanted func(*bom.Line) bool) {
 }
 
 // cutLine heads the plan of one stock.
-func cutLine(l *bom.Line) string {
+func cutLine(l *order.Line) string {
 	text := fmt.Sprintf("%s: %s bought, %s of it left over", l.Need.Key, metres(l.Cut.Bought), metres(l.Cut.Waste()))
 	if !l.Cut.Proved {
 		text += " (first-fit decreasing; not proved to be the least)"
@@ -222,7 +222,7 @@ func metres(mm int) string { return quantityText(mm) + " m" }
 var arrivalColumns = []column{{title: "shop"}, {title: "after"}, {title: "last to come", flex: true}}
 
 // printArrivals says what comes last, by shop, and last of all.
-func (a *app) printArrivals(o *bom.Order) {
+func (a *app) printArrivals(o *order.Order) {
 	u := a.ui
 	list := choose.Arrivals(o)
 	if len(list) == 0 {
@@ -251,7 +251,7 @@ func (a *app) printArrivals(o *bom.Order) {
 	u.line("")
 }
 
-func lineKeys(lines []*bom.Line) []string {
+func lineKeys(lines []*order.Line) []string {
 	var out []string
 	for _, l := range lines {
 		out = append(out, l.Need.Key)

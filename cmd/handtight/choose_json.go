@@ -1,10 +1,10 @@
 package main
 
 import (
-	"handtight/bom"
 	"handtight/bom/choose"
 	"handtight/bom/facts"
 	"handtight/bom/money"
+	"handtight/bom/order"
 )
 
 type chooseFacts struct {
@@ -115,7 +115,7 @@ func chooseFactsOf(c *choose.Choice) chooseFacts {
 }
 
 // cutFactsOf lists how hose is cut.
-func cutFactsOf(o *bom.Order) []cutFacts {
+func cutFactsOf(o *order.Order) []cutFacts {
 	out := []cutFacts{}
 	for _, l := range o.Lines {
 		if l.Cut == nil || len(l.Cut.Lengths) == 0 {

@@ -2,7 +2,9 @@ package main
 
 import (
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/file"
+	"handtight/bom/read"
 	"handtight/bom/source"
 )
 
@@ -28,15 +30,15 @@ func (a *app) load(path string) (*bom.System, error) {
 
 // read reads a build file, or with the name - the standard input, whose includes lie in
 // the folder where the command runs.
-func (a *app) read(path string) (*bom.Build, source.Faults) {
-	o := bom.ReadOptions{Outside: a.outside}
+func (a *app) read(path string) (*build.Build, source.Faults) {
+	o := read.Options{Outside: a.outside}
 	if path != stdin {
-		return bom.ReadWith(path, o)
+		return read.ReadWith(path, o)
 	}
 	const name = "standard input"
 	text, err := file.ReadFrom(a.in, name, source.Limit)
 	if err != nil {
 		return nil, source.FaultsOf(name, err)
 	}
-	return bom.ParseWith(name, text, o)
+	return read.ParseWith(name, text, o)
 }

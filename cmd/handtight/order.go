@@ -13,6 +13,7 @@ import (
 	"handtight/bom/facts"
 	"handtight/bom/finding"
 	"handtight/bom/money"
+	"handtight/bom/order"
 	"handtight/bom/rule"
 	"handtight/bom/workbook"
 )
@@ -62,7 +63,7 @@ status is 1.`,
 			}
 			var report *workbook.Report
 			if out != "" {
-				r, err := workbook.Save(out, workbook.From(f, facts.States(sys.Views()), list), force, sys.Build.Files...)
+				r, err := workbook.Save(out, workbook.From(f, facts.States(sys.Segments.Views()), list), force, sys.Build.Files...)
 				if err != nil {
 					return err
 				}
@@ -86,7 +87,7 @@ status is 1.`,
 }
 
 // ordered makes the order: each line where it is cheapest, or the plan that costs least.
-func (a *app) ordered(sys *bom.System, best bool) (*bom.System, *bom.Order, []finding.Finding, error) {
+func (a *app) ordered(sys *bom.System, best bool) (*bom.System, *order.Order, []finding.Finding, error) {
 	if best {
 		c, err := choose.Shops(context.Background(), sys)
 		if err != nil {
@@ -100,7 +101,7 @@ func (a *app) ordered(sys *bom.System, best bool) (*bom.System, *bom.Order, []fi
 
 // cheaper is the plan that costs less landed than the order; nil where none does, or where
 // the order is that plan.
-func cheaper(sys *bom.System, order *bom.Order, best bool) (*facts.Plan, error) {
+func cheaper(sys *bom.System, order *order.Order, best bool) (*facts.Plan, error) {
 	if best {
 		return nil, nil
 	}
@@ -113,16 +114,16 @@ func cheaper(sys *bom.System, order *bom.Order, best bool) (*facts.Plan, error) 
 	}, nil
 }
 
-func (a *app) printOrder(f *facts.Facts, list *facts.Order, order *bom.Order) {
+func (a *app) printOrder(f *facts.Facts, list *facts.Order, sum *order.Order) {
 	u := a.ui
 	a.printTitle(f)
 	a.printBrief(f)
 	a.printShops(list)
-	a.printCuts(order, func(l *bom.Line) bool { return l.Offer != nil && len(l.Offer.Lengths) > 0 })
-	if order.Unpriced > 0 {
-		u.say("", "No price is known of %s: the total is without them.", counted(order.Unpriced, "line"))
+	a.printCuts(sum, func(l *order.Line) bool { return l.Offer != nil && len(l.Offer.Lengths) > 0 })
+	if sum.Unpriced > 0 {
+		u.say("", "No price is known of %s: the total is without them.", counted(sum.Unpriced, "line"))
 	}
-	u.say(bold, "Total %s", amount(order.Total))
+	u.say(bold, "Total %s", amount(sum.Total))
 	if c := list.Cheaper; c != nil {
 		swaps := ""
 		if c.Swaps > 0 {

@@ -11,6 +11,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/file"
+	"handtight/bom/order"
 	"handtight/bom/request"
 )
 
@@ -30,7 +31,7 @@ func (f *requestFlags) add(cmd *cobra.Command) {
 func (f *requestFlags) wanted() bool { return f.text != "" || f.csv != "" }
 
 // request prints the text for a shop, and writes the tables.
-func (a *app) request(sys *bom.System, o *bom.Order, f requestFlags) error {
+func (a *app) request(sys *bom.System, o *order.Order, f requestFlags) error {
 	if f.text != "" {
 		r, err := request.Of(sys.Build, o, f.text, f.language)
 		if err != nil {

@@ -10,6 +10,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/facts"
+	"handtight/bom/read"
 )
 
 // The parts read on a narrow terminal too: nothing is wider than it, and each cause is
@@ -42,7 +43,7 @@ func TestPartsOnANarrowTerminal(t *testing.T) {
 
 // A build without parts of one's own says so, in place of an empty table.
 func TestNoParts(t *testing.T) {
-	build, faults := bom.Parse("none.toml", []byte(`
+	build, faults := read.Parse("none.toml", []byte(`
 [build]
 name = "none"
 currency = "EUR"

@@ -6,19 +6,20 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/facts"
+	"handtight/bom/segment"
 	"handtight/pressure/nearest"
 )
 
 // viewsAsked lays out the states that were asked for: one by its name, or all.
-func viewsAsked(sys *bom.System, name string, all bool) ([]bom.StateView, error) {
+func viewsAsked(sys *bom.System, name string, all bool) ([]segment.StateView, error) {
 	if all {
-		return sys.Views(), nil
+		return sys.Segments.Views(), nil
 	}
 	if name == "" {
 		return nil, nil
 	}
-	names := sys.StateNames()
-	v, ok := sys.View(name)
+	names := sys.Segments.StateNames()
+	v, ok := sys.Segments.View(name)
 	if !ok {
 		hint := ""
 		if near, found := nearest.Of(name, names); found {
@@ -26,7 +27,7 @@ func viewsAsked(sys *bom.System, name string, all bool) ([]bom.StateView, error)
 		}
 		return nil, fmt.Errorf("there is no state %q: %sthe states of this build are %s", name, hint, strings.Join(names, ", "))
 	}
-	return []bom.StateView{v}, nil
+	return []segment.StateView{v}, nil
 }
 
 var stateColumns = []column{

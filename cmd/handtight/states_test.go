@@ -8,8 +8,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"handtight/bom"
 	"handtight/bom/facts"
+	"handtight/bom/segment"
 )
 
 // A state reads on a narrow terminal too: nothing is wider than it, and what the wide
@@ -20,9 +20,9 @@ func TestStatesOnANarrowTerminal(t *testing.T) {
 	for _, width := range []int{leastWidth, 60, plainWidth, widestLines} {
 		var out bytes.Buffer
 		a := &app{ui: &ui{out: &out, width: width}}
-		v, ok := sys.View("overboard shut")
+		v, ok := sys.Segments.View("overboard shut")
 		require.True(t, ok)
-		a.printState(&facts.States([]bom.StateView{v})[0])
+		a.printState(&facts.States([]segment.StateView{v})[0])
 		for _, line := range strings.Split(out.String(), "\n") {
 			require.LessOrEqual(t, utf8.RuneCountInString(line), width, line)
 		}
@@ -42,7 +42,7 @@ func TestViewsAsked(t *testing.T) {
 	require.Empty(t, views, "none is shown that is not asked for")
 	views, err = viewsAsked(sys, "", true)
 	require.NoError(t, err)
-	require.Len(t, views, len(sys.StateNames()))
+	require.Len(t, views, len(sys.Segments.StateNames()))
 	_, err = viewsAsked(sys, "nonsense that is near nothing", false)
 	require.ErrorContains(t, err, `there is no state "nonsense that is near nothing": the states of this build are normal, flush`)
 }

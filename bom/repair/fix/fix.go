@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 	"handtight/bom/read"
 	"handtight/bom/repair"
@@ -159,8 +160,8 @@ func (m *mender) leave() {
 		}
 		why := "no part was found that mends it without a new stop: it is to be settled by hand"
 		if len(repair.Remedies(m.sys, f)) == 0 {
-			j := m.sys.Joints[f.Subject.Joint-1]
-			got := repair.Adapt(m.sys.Ports[j.A].Port.End, m.sys.Ports[j.B].Port.End, repair.Options{Below: j.Run.Below})
+			j := m.sys.Graph.Joints[f.Subject.Joint-1]
+			got := repair.Adapt(m.sys.Graph.Ports[j.A].Port.End, m.sys.Graph.Ports[j.B].Port.End, repair.Options{Below: j.Run.Below})
 			if got.None != "" {
 				why = got.None
 			}
@@ -244,14 +245,14 @@ func (m *mender) replace(r *repair.Remedy) (string, string, bool) {
 	}
 	var items []string
 	if m.sys.Build.ByID[id] == nil {
-		items = append(items, fmt.Sprintf("# put in by check --fix in the place of %s: %s\n%s", r.Unit.Name, m.sys.JointName(r.Joint), r.Item(id)))
+		items = append(items, fmt.Sprintf("# put in by check --fix in the place of %s: %s\n%s", r.Unit.Name, m.sys.Graph.JointName(r.Joint), r.Item(id)))
 	}
 	return addItems(text, items), spans[0].text, true
 }
 
 // sameUnit reports whether a step names the unit: by its label, or at the place where it was
 // first written, if each step of the item is a unit of its own.
-func (m *mender) sameUnit(r *repair.Remedy, label string, place bom.Mark) bool {
+func (m *mender) sameUnit(r *repair.Remedy, label string, place build.Mark) bool {
 	if label == "+" {
 		return place == r.Unit.Mark
 	}

@@ -12,6 +12,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/read"
 	"handtight/bom/repair/fix"
 	"handtight/bom/rule"
 )
@@ -144,7 +145,7 @@ func TestCarelessBuilds(t *testing.T) {
 }
 
 func stops(t require.TestingT, text string) map[string]int {
-	b, faults := bom.Parse("random.toml", []byte(text))
+	b, faults := read.Parse("random.toml", []byte(text))
 	require.Empty(t, faults)
 	sys, faults := bom.Walk(b)
 	require.Empty(t, faults)
