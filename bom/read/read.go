@@ -77,6 +77,9 @@ type reader struct {
 	vendors     map[string]*build.Vendor
 	kinds       []string
 	kindsListed bool // the list of kinds has been told
+	read        int  // items and hoses so far
+	bytes       int  // of the included files so far
+	steps       int  // of all paths so far
 	offers      []offerLine
 	runs        []*source.Table
 }
@@ -103,19 +106,13 @@ func (r *reader) file(path string, text []byte, main bool) bool {
 		r.head(root)
 	}
 	r.vendorTables(root)
-	for _, t := range root.Tables("item") {
-		r.item(t)
-	}
-	for _, t := range root.Tables("hose") {
-		r.hose(t)
-	}
+	ok := r.parts(root)
 	r.offerTables(root)
 	r.optionTables(root)
-	ok := true
 	if main {
 		r.runs = root.Tables("run")
 		if b, has := root.Table("build"); has {
-			ok = r.includes(b, path)
+			ok = r.includes(b, path) && ok
 			b.Known("name", "currency", "include", "plugged", "left_open")
 			b.Done()
 		}
@@ -126,9 +123,6 @@ func (r *reader) file(path string, text []byte, main bool) bool {
 	}
 	return ok
 }
-
-// mostIncludes is how many files a build may include.
-const mostIncludes = 1000
 
 // includes reads the files that a build names: such as lie in its folder or below it, so
 // that a build from elsewhere does not read what is none of its business.
@@ -174,6 +168,10 @@ func (r *reader) includes(b *source.Table, path string) bool {
 				fault(i, fmt.Sprintf("the included file `%s` cannot be read: %s", name, f.Reason), remedy)
 			}
 			continue
+		}
+		if r.bytes += len(text); r.bytes > source.MaxBytes {
+			fault(i, fmt.Sprintf("with `%s` the files of this build are larger than %d MiB, and that is the most", name, source.MaxBytes>>20), "keep in them what this build uses")
+			return false
 		}
 		taken, words = append(taken, id), append(words, filepath.Clean(full))
 		ok = r.file(full, text, false) && ok

@@ -18,6 +18,10 @@ func (r *reader) run(t *source.Table) {
 		t.Fault("path", "a run joins at least two units", "write them in flow order, like [\"intake\", \"strainer\"]")
 	}
 	good := true
+	if r.steps += len(path); r.steps > mostSteps {
+		t.Fault("path", fmt.Sprintf("with this path the runs of the build have %d units, and the most is %d", r.steps, mostSteps), "take out what stands there twice")
+		path, good = nil, false
+	}
 	for i, text := range path {
 		step, ok := r.step(t, i, text)
 		good = good && ok

@@ -9,7 +9,7 @@ import (
 )
 
 // MaxBytes is the longest text that is taken. A build of 10,000 items has about 3 MB.
-const MaxBytes = 16 << 20
+const MaxBytes = 6 << 20
 
 // Faults of one kind are not listed beyond this many.
 const mostFaults = 20

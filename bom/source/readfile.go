@@ -17,7 +17,7 @@ func Load(path string) (*Document, Faults) {
 }
 
 // Limit bounds a build file.
-var Limit = file.Limit{Bytes: MaxBytes, Remedy: "split it, and name the parts in the include list of [build]"}
+var Limit = file.Limit{Bytes: MaxBytes, Remedy: "keep in it what this build uses"}
 
 // ReadFile reads a regular file of at most [MaxBytes] as [file.Read] does. The fault names
 // the path as it was given, and no other.
