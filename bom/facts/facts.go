@@ -32,6 +32,7 @@ type Question struct {
 	Port   string `json:"port"`
 	Ask    string `json:"ask"`
 	Joints int    `json:"joints"` // how many the answer decides
+	At     []int  `json:"joint_numbers"`
 }
 
 // Counts is how much there is of everything.

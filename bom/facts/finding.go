@@ -20,7 +20,11 @@ type Finding struct {
 	Unbounded   bool      `json:"stake_unbounded"`
 	NotKnown    bool      `json:"not_known"` // something is not known; else it is known to be wrong
 	Cause       string    `json:"cause"`     // the one thing that several findings of a rule come of; "" where it stands alone
+	Group       int       `json:"group"`     // its entry for people, counted from 1 by danger ([finding.Entries])
 	Remedies    []Remedy  `json:"remedies"`  // parts that mend a joint, the best first
+
+	Short   string `json:"-"` // its subject among others: a joint by its number
+	Heading string `json:"-"` // what stands over all of its consequence
 }
 
 // Remedy is one way to mend a joint with parts to buy.
@@ -66,6 +70,7 @@ func Findings(list []finding.Finding) []Finding {
 			Severity: f.Severity.String(), Slug: f.Slug, At: f.At(), File: f.Place.File, Line: f.Place.Line, Column: f.Place.Column,
 			Reason: f.Reason, Remedy: f.Remedy, Subject: subjectOf(f.Subject), Also: []Subject{}, Related: []Place{}, Remedies: []Remedy{},
 			Consequence: f.Consequence.String(), Unbounded: f.Stake.Unbounded(), NotKnown: f.NotKnown, Cause: f.Cause,
+			Short: f.Subject.Short(), Heading: f.Consequence.Heading(f.NotKnown),
 		}
 		if f.Stake.Known {
 			row.Stake = Figure(f.Stake.Bar)
@@ -77,6 +82,11 @@ func Findings(list []finding.Finding) []Finding {
 			row.Related = append(row.Related, Place(p))
 		}
 		out = append(out, row)
+	}
+	for n, entry := range finding.Entries(list) {
+		for _, i := range entry {
+			out[i].Group = n + 1
+		}
 	}
 	return out
 }

@@ -34,6 +34,23 @@ func (c Consequence) String() string {
 	return consequenceWords[c]
 }
 
+// headings stand over what comes of findings: where it is known, and where it may be.
+var headings = [...][2]string{
+	Bursts: {"BURSTS", "MAY BURST: NOT KNOWN"}, Floods: {"FLOODS", "MAY FLOOD: NOT KNOWN"}, Fire: {"BURNS", "MAY BURN: NOT KNOWN"},
+	LetsGo: {"LETS GO AT HIGH PRESSURE", "MAY LET GO AT HIGH PRESSURE: NOT KNOWN"}, Leaks: {"LEAKS", "MAY LEAK: NOT KNOWN"},
+	Spoils:            {"SPOILS PUMP, MEMBRANE OR WATER", "MAY SPOIL PUMP, MEMBRANE OR WATER: NOT KNOWN"},
+	DoesNotGoTogether: {"DOES NOT GO TOGETHER", "MAY NOT GO TOGETHER: NOT KNOWN"}, Money: {"COSTS MONEY", "MAY COST MONEY: NOT KNOWN"},
+}
+
+// Heading is what stands over findings of the consequence; notKnown, where something is not
+// known of which it may come.
+func (c Consequence) Heading(notKnown bool) string {
+	if c == 0 || int(c) >= len(headings) {
+		return "NO CONSEQUENCE"
+	}
+	return headings[c][truth(notKnown)]
+}
+
 // Stake is the highest pressure that stands at a finding's subject, in bar gauge. Bar is
 // infinite where nothing bounds it; Known is false where the subject has no pressure.
 type Stake struct {
@@ -46,7 +63,7 @@ func (s Stake) Unbounded() bool { return s.Known && math.IsInf(s.Bar, 1) }
 
 // ByDanger puts findings in the order in which they need looking at: by severity, then by
 // what comes of them, what is known to be wrong before what is not known, then the highest
-// pressure at stake. Like ones keep their order.
+// pressure at stake, then the number of the joint. Like ones keep their order.
 func ByDanger(list []Finding) []Finding {
 	out := slices.Clone(list)
 	slices.SortStableFunc(out, func(a, b Finding) int { return a.danger(&b) })
@@ -57,6 +74,7 @@ func (f *Finding) danger(o *Finding) int {
 	return cmp.Or(
 		cmp.Compare(f.Severity, o.Severity), cmp.Compare(f.Consequence, o.Consequence),
 		cmp.Compare(truth(f.NotKnown), truth(o.NotKnown)), cmp.Compare(o.Stake.bar(), f.Stake.bar()),
+		cmp.Compare(f.Subject.Joint, o.Subject.Joint),
 	)
 }
 

@@ -81,6 +81,14 @@ func (s Subject) String() string {
 	return ""
 }
 
+// Short names the subject among others: a joint by its number alone.
+func (s Subject) Short() string {
+	if s.Kind == Joint {
+		return fmt.Sprintf("J%d", s.Joint)
+	}
+	return s.String()
+}
+
 // Alike is the subject without what is another in a build that only counts otherwise: a
 // joint has no number and is the same from either side, and of several units of one name
 // ("tail/+2") it is not said which. rename gives a unit its name in the other build.

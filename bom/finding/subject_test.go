@@ -32,7 +32,13 @@ func TestSubjectWords(t *testing.T) {
 		require.Equal(t, c.want, c.f.At())
 		require.NotEqual(t, "no subject", c.f.Subject.Kind.String())
 	}
+	require.Equal(t, []string{"J12", "pump"}, []string{joint.Short(), Subject{Kind: Unit, Unit: "pump"}.Short()})
 	require.Equal(t, "no subject", Kind(0).String())
+	for c := Bursts; c <= Money; c++ {
+		require.NotEmpty(t, c.Heading(false))
+		require.Contains(t, c.Heading(true), "NOT KNOWN")
+	}
+	require.Equal(t, "NO CONSEQUENCE", Consequence(0).Heading(true))
 	require.Equal(t, "no consequence", Consequence(0).String())
 }
 
@@ -88,4 +94,46 @@ func TestGrouped(t *testing.T) {
 		{Slug: "a", Severity: Note, Cause: "hose", Reason: "4"}, {Slug: "b", Severity: Stop, Reason: "5"},
 	}
 	require.Equal(t, [][]Finding{{list[0], list[2]}, {list[1]}, {list[3]}, {list[4]}}, Grouped(list))
+}
+
+// Entries lose nothing and double nothing; each holds one severity, one consequence and one
+// state of knowledge, and one rule or one part; they stand by danger, and so does what is in
+// an entry of one rule.
+func TestEntries(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		list := rapid.SliceOfN(rapid.Custom(drawFinding), 0, 12).Draw(t, "findings")
+		seen := map[int]bool{}
+		last := -1
+		for _, e := range Entries(list) {
+			require.NotEmpty(t, e)
+			rules, parts := map[string]bool{}, map[string]bool{}
+			for k, i := range e {
+				require.False(t, seen[i])
+				seen[i] = true
+				f, first := &list[i], &list[e[0]]
+				require.Equal(t, []any{first.Severity, first.Consequence, first.NotKnown}, []any{f.Severity, f.Consequence, f.NotKnown})
+				rules[f.Slug], parts[f.Subject.String()] = true, true
+				if k > 0 {
+					require.LessOrEqual(t, first.danger(f), 0)
+				}
+			}
+			require.True(t, len(rules) == 1 || len(parts) == 1)
+			if last >= 0 {
+				require.LessOrEqual(t, list[last].danger(&list[e[0]]), 0)
+			}
+			last = e[0]
+		}
+		require.Len(t, seen, len(list))
+	})
+}
+
+func drawFinding(t *rapid.T) Finding {
+	return Finding{
+		Severity: rapid.SampledFrom([]Severity{Stop, Caution, Note}).Draw(t, "severity"), Slug: rapid.SampledFrom([]string{"a", "b", "c"}).Draw(t, "slug"),
+		Consequence: rapid.SampledFrom([]Consequence{Bursts, Floods, Money}).Draw(t, "consequence"), NotKnown: rapid.Bool().Draw(t, "not known"),
+		Stake: Stake{Bar: float64(rapid.IntRange(0, 3).Draw(t, "bar")), Known: rapid.Bool().Draw(t, "known")},
+		Subject: rapid.SampledFrom([]Subject{
+			{Kind: Unit, Unit: "relief"}, {Kind: Unit, Unit: "pump"}, {Kind: Joint, Joint: 2, Unit: "a", Unit2: "b"}, {Kind: Joint, Joint: 11, Unit: "b", Unit2: "c"},
+		}).Draw(t, "subject"),
+	}
 }

@@ -15,7 +15,8 @@ import (
 type Question struct {
 	Port   string // "elbow.a"; all units of an item share it
 	Ask    string
-	Joints int // how many joints the answer settles
+	Joints int   // how many joints the answer settles
+	At     []int // their numbers
 }
 
 // Questions gathers what the words leave open, by port of an item, those that
@@ -36,6 +37,7 @@ func Questions(s *graph.Graph) []Question {
 			out = append(out, Question{Port: n.Unit.Item.ID + "." + n.Port.Name, Ask: ask})
 		}
 		out[k].Joints++
+		out[k].At = append(out[k].At, n.Joint.Number)
 	}
 	out = seatQuestions(s, at, out)
 	slices.SortStableFunc(out, func(a, b Question) int { return b.Joints - a.Joints })
@@ -68,6 +70,7 @@ func seatQuestions(s *graph.Graph, at map[*build.Port]int, out []Question) []Que
 			out = append(out, Question{Port: n.Unit.Item.ID + "." + n.Port.Name, Ask: ask})
 		}
 		out[k].Joints++
+		out[k].At = append(out[k].At, j.Number)
 	}
 	return out
 }

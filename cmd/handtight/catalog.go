@@ -158,7 +158,7 @@ func materialsOf(word string) []materialFacts {
 	return out
 }
 
-var kindColumns = []column{{title: "kind"}, {title: "ports, in order"}, {title: "keys of its own", flex: true}}
+var kindColumns = []column{{title: "kind"}, {title: "ports, in order", flex: true}, {title: "keys of its own", flex: true}}
 
 func (a *app) printKinds(list []kindFacts) {
 	if len(list) == 0 {

@@ -72,7 +72,6 @@ func (a *app) printChoice(c *choose.Choice) {
 		u.say("", "No price is known of %s: no sum has them.", counted(c.Order.Unpriced, "line"))
 	}
 	u.say(bold, "Total %s", amount(c.Order.Total))
-	a.printCounts(&f.Counts)
 }
 
 // againstColumns are the columns of what the plan is set against.

@@ -108,6 +108,10 @@ func (a *app) showDuty(now, then *dutyRun) error {
 		return a.ui.printJSON(now.shown)
 	}
 	a.printHead(now.shown.Build, now.shown.File)
+	stops := finding.Count(last.findings, finding.Stop)
+	text := fmt.Sprintf("Of what rests on a flow: %s, %s, %s.", counted(stops, "stop"), counted(finding.Count(last.findings, finding.Caution), "caution"), counted(finding.Count(last.findings, finding.Note), "note"))
+	a.ui.say(map[bool]string{true: red, false: green}[stops > 0], "%s", text)
+	a.ui.line("")
 	if then != nil {
 		a.printBeside(now.shown, then.shown)
 	} else {
@@ -116,10 +120,7 @@ func (a *app) showDuty(now, then *dutyRun) error {
 	if now.shown.Log != nil {
 		a.printLog(now.shown.Log)
 	}
-	for i := range last.shown.Findings {
-		a.printFinding(&last.shown.Findings[i])
-	}
-	a.ui.say("", "%s, %s, %s", counted(finding.Count(last.findings, finding.Stop), "stop"), counted(finding.Count(last.findings, finding.Caution), "caution"), counted(finding.Count(last.findings, finding.Note), "note"))
+	a.printFindings(last.shown.Findings)
 	a.ui.say("", "A reckoning and no promise: the element's maker and the data sheets come first.")
 	return nil
 }
@@ -175,7 +176,7 @@ func (a *app) printDuty(d *facts.Duty) {
 	}
 }
 
-var limitColumns = []column{{title: "", flex: true}, {title: "limit", right: true}, {title: "at the middle", right: true}, {title: "margin", right: true}, {title: ""}, {title: "known"}}
+var limitColumns = []column{{title: "", flex: true}, {title: "limit", right: true}, {title: "at the middle", right: true}, {title: "margin", right: true}, {title: ""}, {title: "known", flex: true}}
 
 func (a *app) printLimits(limits []facts.DutyLimit) {
 	u := a.ui

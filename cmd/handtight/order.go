@@ -132,7 +132,6 @@ func (a *app) printOrder(f *facts.Facts, list *facts.Order, sum *order.Order) {
 		u.say(yellow, "Landed, it can be had for %s: %s (%s %%) less%s.", amount(c.Total.Amount), amount(c.Saves.Amount), c.Percent, swaps)
 		u.say("", "See how: handtight choose %s; buy so: handtight order %s --choose", f.File, f.File)
 	}
-	a.printCounts(&f.Counts)
 }
 
 // printShops prints what is bought from each shop, and what no shop is named for.

@@ -9,12 +9,12 @@ import (
 	"handtight/bom/state"
 )
 
-// partColumns are the columns of the table of parts; all figures are in bar. A cause is
-// the number of its line in the list below the table.
+// partColumns are the columns of the table of parts; all figures are in bar. What brings
+// a pressure about is the number of its line in the list below the table.
 var partColumns = []column{
 	{title: ""}, {title: "part (bar)", flex: true}, {title: "normal", right: true}, {title: "worst", right: true},
-	{title: "cause", right: true}, {title: "lowest", right: true}, {title: "cause", right: true},
-	{title: "holds", right: true}, {title: "margin", right: true}, {title: "known by"},
+	{title: "by", right: true}, {title: "low", right: true}, {title: "by", right: true},
+	{title: "holds", right: true}, {title: "margin", right: true}, {title: "known by", flex: true},
 }
 
 // printParts prints a line a placed unit, the worst first, and under the table what
@@ -61,7 +61,7 @@ func (a *app) printPartNotes(f *facts.Facts, asTable bool) {
 	}
 	a.printBasisNotes(holds)
 	if asTable {
-		u.say("", "cause = its number in the list below; none where normal running is the worst")
+		u.say("", "by = what brings it about, by its number in the list below; none where normal running does")
 	}
 	if f.Clamped {
 		u.say("", "A clamped joint may hold less than its hose and its tail: `handtight check` counts it in, by segment.")
@@ -111,7 +111,7 @@ func (a *app) foldPart(p *facts.Part, row []string) {
 		u.fold("", "vacuum, with "+p.LowestCause)
 	}
 	if p.Bar.Known {
-		u.fold("", fmt.Sprintf("holds %s bar (%s), margin %s", row[7], row[9], row[8]))
+		u.fold("", fmt.Sprintf("holds %s bar (%s), margin %s", row[7], row[9], marginBar(row[8])))
 	} else {
 		u.fold("", "what it holds is not known")
 	}

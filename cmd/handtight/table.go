@@ -5,15 +5,19 @@ import (
 )
 
 // column is one column of a printed table. Its width is that of its longest cell;
-// the one that is flexible takes what the line has left, and is wrapped.
+// those that are flexible share what the line has left, and are wrapped.
 type column struct {
 	title string
 	right bool // figures stand to the right
 	flex  bool
 }
 
-// leastFlex is the width below which a flexible column is no help to a reader.
-const leastFlex = 24
+// leastFlex is the width below which a flexible column is no help to a reader, and
+// leastShared that of one of several.
+const (
+	leastFlex   = 24
+	leastShared = 14
+)
 
 // gap stands between two columns.
 const gap = "  "
@@ -49,47 +53,61 @@ func widthsOf(columns []column, rows [][]string) []int {
 	return widths
 }
 
-// fitFlex narrows the flexible column until a line fits; false if it cannot.
+// fitFlex narrows the flexible columns until a line fits, always the widest of them; false
+// if it cannot.
 func fitFlex(columns []column, widths []int, room int) bool {
-	total, flex := len(gap)*(len(columns)-1), -1
+	total, least := len(gap)*(len(columns)-1), leastFlex
+	var flexible []int
 	for i := range columns {
 		total += widths[i]
 		if columns[i].flex {
-			flex = i
+			flexible = append(flexible, i)
 		}
 	}
-	if total <= room {
-		return true
+	if len(flexible) > 1 {
+		least = leastShared
 	}
-	if flex < 0 || widths[flex]-(total-room) < leastFlex {
-		return false
+	for ; total > room; total-- {
+		widest := -1
+		for _, i := range flexible {
+			if widths[i] > least && (widest < 0 || widths[i] > widths[widest]) {
+				widest = i
+			}
+		}
+		if widest < 0 {
+			return false
+		}
+		widths[widest]--
 	}
-	widths[flex] -= total - room
 	return true
 }
 
-// row prints one row; its flexible cell goes on below itself.
+// row prints one row; its flexible cells go on below themselves.
 func (u *ui) row(columns []column, widths []int, cells []string) {
-	more := []string{}
-	var b strings.Builder
-	indent := 0
+	wrapped := make([][]string, len(columns))
+	height := 1
 	for i, c := range columns {
-		text := cells[i]
+		wrapped[i] = []string{cells[i]}
 		if c.flex {
-			lines := wrap(text, widths[i])
-			text, more = lines[0], lines[1:]
-			indent = widthOf(b.String())
+			wrapped[i] = wrap(cells[i], widths[i])
 		}
-		pad := strings.Repeat(" ", max(0, widths[i]-widthOf(text)))
-		if c.right {
-			b.WriteString(pad + text)
-		} else {
-			b.WriteString(text + pad)
-		}
-		b.WriteString(gap)
+		height = max(height, len(wrapped[i]))
 	}
-	u.line("%s", strings.TrimRight(b.String(), " "))
-	for _, l := range more {
-		u.line("%s%s", strings.Repeat(" ", indent), l)
+	for n := range height {
+		var b strings.Builder
+		for i, c := range columns {
+			text := ""
+			if n < len(wrapped[i]) {
+				text = wrapped[i][n]
+			}
+			pad := strings.Repeat(" ", max(0, widths[i]-widthOf(text)))
+			if c.right {
+				b.WriteString(pad + text)
+			} else {
+				b.WriteString(text + pad)
+			}
+			b.WriteString(gap)
+		}
+		u.line("%s", strings.TrimRight(b.String(), " "))
 	}
 }

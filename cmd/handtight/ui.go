@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strconv"
 	"strings"
 
 	"golang.org/x/term"
@@ -17,16 +18,18 @@ import (
 // ui is the only printer. What was asked for goes to out, trouble to errOut. Colour
 // is used on a terminal only, never with NO_COLOR or TERM=dumb, and never alone: the
 // word that it colours says the same. Text is folded to the terminal's width, or to
-// 100 columns where there is none.
+// COLUMNS, or to 80 columns, where there is none.
 type ui struct {
 	out, errOut io.Writer
 	args        []string // of the command line, which errors may quote
 	colour      bool
 	width       int
+	height      int // of the terminal; 0 where there is none
 }
 
 const (
-	plainWidth  = 100
+	plainWidth  = 80
+	plainHeight = 30 // lines of a screen, where nobody says
 	widestLines = 120
 	leastWidth  = 40
 )
@@ -34,17 +37,23 @@ const (
 func newUI(out, errOut io.Writer) *ui {
 	results := newStream(out)
 	u := &ui{out: results, errOut: newStream(errOut), width: plainWidth}
+	if n, err := strconv.Atoi(os.Getenv("COLUMNS")); err == nil && n > 0 {
+		u.width = max(leastWidth, min(n, widestLines))
+	}
 	file, ok := out.(*os.File)
 	if !ok || !term.IsTerminal(int(file.Fd())) {
 		return u
 	}
 	u.colour = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
 	results.colour = u.colour
-	if w, _, err := term.GetSize(int(file.Fd())); err == nil && w > 0 {
-		u.width = max(leastWidth, min(w, widestLines))
+	if w, h, err := term.GetSize(int(file.Fd())); err == nil && w > 0 {
+		u.width, u.height = max(leastWidth, min(w, widestLines)), h
 	}
 	return u
 }
+
+// screens is how many lines two screens hold.
+func (u *ui) screens() int { return 2 * max(u.height, plainHeight) }
 
 // The colours of the severities, as terminal codes.
 const (
@@ -93,9 +102,15 @@ func (u *ui) say(code, format string, args ...any) {
 	}
 }
 
+// labelHang is where text begins behind a label.
+const labelHang = 9
+
 // fold prints text under a label, wrapped to the width and hung under itself.
 func (u *ui) fold(label, text string) {
-	const hang = 9
+	hang := labelHang
+	if label == "  -" {
+		hang = dashHang
+	}
 	lead := label + strings.Repeat(" ", max(1, hang-widthOf(label)))
 	for _, l := range wrap(text, u.width-max(hang, widthOf(lead))) {
 		u.line("%s%s", lead, l)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"handtight/bom/facts"
 	"handtight/bom/rule"
 	"handtight/pressure/nearest"
 )
@@ -23,12 +24,16 @@ func (a *app) whyCommand() *cobra.Command {
 		Use:   "why [SLUG]",
 		Short: "A finding explained, with a wrong and a right example",
 		Example: `  handtight why flank-angles-differ
+  handtight why always                 the cautions that stand on every run
   handtight why                        all findings, a line each`,
 		Args:      func(cmd *cobra.Command, args []string) error { return atMostOne(cmd, args) },
-		ValidArgs: rule.Slugs(),
+		ValidArgs: append(rule.Slugs(), always),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return a.allRules()
+			}
+			if args[0] == always {
+				return a.whyAlways()
 			}
 			r, ok := rule.Find(args[0])
 			if !ok {
@@ -50,6 +55,18 @@ func (a *app) whyCommand() *cobra.Command {
 			return nil
 		},
 	}
+}
+
+// always is the word for the cautions that stand on every run.
+const always = "always"
+
+func (a *app) whyAlways() error {
+	list := facts.AlwaysCautions()
+	if a.json {
+		return a.ui.printJSON(map[string][]string{"always": list})
+	}
+	a.printCautions(list)
+	return nil
 }
 
 func atMostOne(cmd *cobra.Command, args []string) error {

@@ -1,6 +1,10 @@
 package main
 
-import "github.com/mattn/go-runewidth"
+import (
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+)
 
 // cells measures text by the columns that it takes on a terminal: a Chinese, Japanese or
 // Korean letter takes two, a mark that combines none. Letters whose width the standard
@@ -16,6 +20,27 @@ func widthOf(text string) int {
 		}
 	}
 	return len(text)
+}
+
+// cut shortens text to a width, by whole letters, and marks that it did so.
+func (u *ui) cut(text string, width int) string {
+	if widthOf(text) <= width {
+		return text
+	}
+	return cells.Truncate(text, max(1, width), "…")
+}
+
+// cutWords shortens text as cut does, behind a whole word where one ends near enough.
+func (u *ui) cutWords(text string, width int) string {
+	const near = 16
+	short := u.cut(text, width)
+	if short == text {
+		return text
+	}
+	if at := strings.LastIndexByte(short, ' '); at > 0 && widthOf(short[at:]) <= near {
+		return strings.TrimRight(short[:at], " ,;:") + " …"
+	}
+	return short
 }
 
 // broken cuts words that are wider than a line, and have letters of two columns, before

@@ -1,0 +1,368 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"handtight/bom/facts"
+	"handtight/bom/finding"
+)
+
+// report lays out what a check says, in lines no wider than the terminal.
+type report struct {
+	ui      *ui
+	f       *facts.Facts
+	entries []*entry
+}
+
+// depth is how much is said of an entry.
+type depth int
+
+const (
+	untold  depth = iota // it is counted at the top
+	named                // its name, in a line with others
+	headed               // a line: name, place, line of the file
+	doing                // and what to do, cut to a line
+	telling              // and why, each cut to a line
+	fuller               // each cut to two lines, and what to buy
+	whole                // each finding by itself, nothing cut
+)
+
+// detail is how much is said of each sort of thing.
+type detail struct {
+	stops, cautions, notes depth
+	questions              bool // whole, and not cut to a line each
+	pressures              bool // a table of what overloads a segment
+	makes                  bool // what the plant makes, in lines and not in one
+}
+
+var (
+	leastDetail = detail{stops: doing}
+	mostDetail  = detail{stops: whole, cautions: whole, notes: whole, questions: true}
+)
+
+// fit finds how much may be said so that all stands in so many lines: what is worth most
+// is given room first. What cannot be said shorter is said all the same.
+func (r *report) fit(room int) detail {
+	d := leastDetail
+	for _, step := range []func(*detail){
+		func(d *detail) { d.questions = true },
+		func(d *detail) { d.cautions = named },
+		func(d *detail) { d.notes = min(d.cautions, named) },
+		func(d *detail) { d.stops = telling },
+		func(d *detail) { d.cautions = headed },
+		func(d *detail) { d.stops = fuller },
+		func(d *detail) { d.cautions = doing },
+		func(d *detail) { d.cautions = telling },
+		func(d *detail) { d.notes = headed },
+		func(d *detail) { d.cautions = fuller },
+		func(d *detail) { d.pressures = true },
+		func(d *detail) { d.makes = true },
+		func(d *detail) { d.notes = telling },
+	} {
+		more := d
+		step(&more)
+		if len(r.lines(more))+linesAround <= room {
+			d = more
+		}
+	}
+	return d
+}
+
+// linesAround are those that stand before and behind: the title and the verdict, what
+// stands always, and where to read on.
+const linesAround = 8
+
+// lines are the whole report.
+func (r *report) lines(d detail) []string {
+	var out []string
+	out = append(out, r.stops(d.stops)...)
+	out = append(out, r.questions(d.questions)...)
+	out = append(out, r.lesser(finding.Caution, yellow, d.cautions)...)
+	out = append(out, r.lesser(finding.Note, cyan, d.notes)...)
+	if d == mostDetail {
+		return out
+	}
+	out = append(out, r.pressures(d.pressures)...)
+	return append(out, r.makes(d.makes)...)
+}
+
+// stops are the entries that stop, under what comes of them.
+func (r *report) stops(d depth) []string {
+	var out []string
+	heading := ""
+	for _, e := range r.of(finding.Stop) {
+		if e.heading != heading {
+			heading = e.heading
+			out = append(out, r.ui.paint(red, heading))
+		}
+		out = append(out, r.entry(e, d)...)
+	}
+	return out
+}
+
+func (r *report) of(s finding.Severity) []*entry {
+	var out []*entry
+	for _, e := range r.entries {
+		if e.severity == s.String() {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// lesser are the entries that do not stop.
+func (r *report) lesser(s finding.Severity, colour string, d depth) []string {
+	list := r.of(s)
+	if len(list) == 0 || d == untold {
+		return nil
+	}
+	title := strings.ToUpper(s.String()) + "S"
+	if d > named {
+		out := []string{r.ui.paint(colour, title)}
+		for _, e := range list {
+			out = append(out, r.entry(e, d)...)
+		}
+		return out
+	}
+	var slugs []string
+	for _, e := range list {
+		for _, slug := range e.slugs {
+			if !slices.Contains(slugs, slug) {
+				slugs = append(slugs, slug)
+			}
+		}
+	}
+	return r.hung(r.ui.paint(colour, title), len(title), hang, strings.Join(slugs, ", "), 0)
+}
+
+// entry is one entry: its head, and so much of why and what to do.
+func (r *report) entry(e *entry, d depth) []string {
+	if d == whole {
+		return r.wholeEntry(e)
+	}
+	out := []string{r.head(e)}
+	most := 1
+	if d == fuller {
+		most = 2
+	}
+	if d >= telling {
+		out = append(out, r.hung("   why", 6, hang, e.why(), most)...)
+	}
+	if d >= doing {
+		out = append(out, r.hung("   do", 5, hang, e.do(), most)...)
+	}
+	if d >= fuller && e.buy() != "" {
+		out = append(out, r.hung("   buy", 6, hang, e.buy(), 1)...)
+	}
+	return out
+}
+
+// wholeEntry has every finding by itself, with all that is said of it.
+func (r *report) wholeEntry(e *entry) []string {
+	var out []string
+	for i, f := range e.findings {
+		one := *e
+		one.findings, one.slugs = []*facts.Finding{f}, []string{f.Slug}
+		head := r.head(&one)
+		if i > 0 {
+			head = "  " + head[2:] // the number stands once
+		}
+		out = append(out, head)
+		if strings.Contains(head, "…") {
+			out = append(out, r.hung("   at", 5, hang, f.At, 0)...)
+		}
+		out = append(out, r.hung("   why", 6, hang, f.Reason, 0)...)
+		out = append(out, r.hung("   do", 5, hang, f.Remedy, 0)...)
+		if buy := buyText(f); buy != "" {
+			out = append(out, r.hung("   buy", 6, hang, buy, 0)...)
+		}
+	}
+	return out
+}
+
+// head names an entry: its number, rules and places, the pressure at stake, and where it
+// stands in the file.
+func (r *report) head(e *entry) string {
+	f := e.findings[0]
+	right := e.stake()
+	if where := short(f); where != "" {
+		right = strings.TrimSpace(right + "  " + where)
+	}
+	room := r.ui.width - widthOf(right) - len(gap) - len("12 ") - len(gap)
+	slugs := r.fitting(e.rules(), room-leastPlace)
+	place := r.fitting(e.places(), room-widthOf(slugs))
+	lead := fmt.Sprintf("%2d %s  ", e.number, slugs)
+	pad := strings.Repeat(" ", max(len(gap), r.ui.width-widthOf(lead)-widthOf(place)-widthOf(right)))
+	return strings.TrimRight(strings.Replace(lead, slugs, r.ui.paint(bold, slugs), 1)+place+pad+right, " ")
+}
+
+// leastPlace is the room that a place has at least.
+const leastPlace = 12
+
+// fitting is the first that fits the width, or the last, cut.
+func (r *report) fitting(list []string, width int) string {
+	for _, text := range list {
+		if widthOf(text) <= width {
+			return text
+		}
+	}
+	return r.ui.cut(list[len(list)-1], width)
+}
+
+// short is where a finding stands, as file and line.
+func short(f *facts.Finding) string {
+	if f.Line == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s:%d", filepath.Base(f.File), f.Line)
+}
+
+// How far text is hung under its label, and under the dash of a list.
+const (
+	hang     = 8
+	dashHang = 4
+)
+
+// hung is text behind a label of a width, its further lines hung under it; cut to so many
+// lines where most is not 0.
+func (r *report) hung(label string, width, hang int, text string, most int) []string {
+	lead := label + strings.Repeat(" ", max(1, hang-width))
+	room := r.ui.width - max(width+1, hang)
+	lines := wrap(text, room)
+	if most > 0 && len(lines) > most {
+		lines = append(lines[:most-1:most-1], r.ui.cutWords(strings.Join(lines[most-1:], " "), room))
+	}
+	for i, l := range lines {
+		if i > 0 {
+			lead = strings.Repeat(" ", hang)
+		}
+		lines[i] = lead + l
+	}
+	return lines
+}
+
+// dash is an entry of a list.
+func (r *report) dash(text string, most int) []string { return r.hung("  -", 3, dashHang, text, most) }
+
+// questions are asked once each, with the joints that the answer settles; whole, or cut to a
+// line each.
+func (r *report) questions(whole bool) []string {
+	var out []string
+	at := map[string]int{}
+	var asked []facts.Question
+	for _, q := range r.f.Questions {
+		if k, ok := at[q.Ask]; ok {
+			asked[k].Port += ", " + q.Port
+			asked[k].At = append(slices.Clone(asked[k].At), q.At...)
+			continue
+		}
+		at[q.Ask] = len(asked)
+		asked = append(asked, q)
+	}
+	if len(asked) > 0 {
+		out = append(out, r.ui.paint(bold, "ASK BEFORE BUYING"))
+	}
+	most := 1
+	if whole {
+		most = 0
+	}
+	for _, q := range asked {
+		out = append(out, r.dash(fmt.Sprintf("%s (settles %s): %s", q.Port, r.settles(&q), q.Ask), most)...)
+	}
+	return out
+}
+
+// settles names the joints that an answer decides, and how many stops stand at them.
+func (r *report) settles(q *facts.Question) string {
+	const most = 4
+	slices.Sort(q.At)
+	var names []string
+	for _, n := range slices.Compact(q.At) {
+		names = append(names, fmt.Sprintf("J%d", n))
+	}
+	text := strings.Join(names[:min(most, len(names))], ", ")
+	if len(names) > most {
+		text += fmt.Sprintf(" and %d more", len(names)-most)
+	}
+	stops := 0
+	for i := range r.f.Findings {
+		f := &r.f.Findings[i]
+		if f.Severity == finding.Stop.String() && f.Subject.Joint > 0 && slices.Contains(q.At, f.Subject.Joint) {
+			stops++
+		}
+	}
+	if stops > 0 {
+		text += "; " + counted(stops, "stop")
+	}
+	return text
+}
+
+// pressures says of the segments what the tightest has left, and which are overloaded or not
+// all rated.
+func (r *report) pressures(table bool) []string {
+	var over, unknown []*facts.Segment
+	var tight *facts.Segment
+	for i := range r.f.Segments {
+		g := &r.f.Segments[i]
+		switch {
+		case g.Worst.Unbounded() || g.Margin.Known && g.Margin.Value < 0:
+			over = append(over, g)
+		case !g.Margin.Known:
+			unknown = append(unknown, g)
+		case tight == nil || g.Margin.Value < tight.Margin.Value:
+			tight = g
+		}
+	}
+	if len(r.f.Segments) == 0 {
+		return nil
+	}
+	var says []string
+	if len(over) > 0 {
+		says = append(says, fmt.Sprintf("%d of %s overloaded", len(over), counted(len(r.f.Segments), "segment")))
+	}
+	if len(unknown) > 0 {
+		says = append(says, fmt.Sprintf("nothing says what all parts of %s hold", counted(len(unknown), "segment")))
+	}
+	if tight != nil && len(over) == 0 {
+		says = append(says, fmt.Sprintf("least margin %s bar in %s (worst %s, %s holds %s)", figure(tight.Margin), tight.Name, bars(tight.Worst), tight.Weakest, bars(tight.Bar)))
+	}
+	out := r.hung(r.ui.paint(bold, "PRESSURES"), 9, hang, strings.Join(says, "; ")+" (all: --pressures)", 0)
+	if !table {
+		return out
+	}
+	for _, g := range append(over, unknown...) {
+		holds := "not all known"
+		if g.Bar.Known {
+			holds = fmt.Sprintf("%s, %s", bars(g.Bar), g.Weakest)
+		}
+		out = append(out, r.dash(fmt.Sprintf("%s: normal %s, worst %s, holds %s", g.Name, bars(g.Normal), bars(g.Worst), holds), 0)...)
+	}
+	return out
+}
+
+// makes says what each plant makes and takes.
+func (r *report) makes(lines bool) []string {
+	var out []string
+	for i := range r.f.Duty {
+		list := r.f.Duty[i].FourLines()
+		if len(list) == 0 {
+			continue
+		}
+		title := "MAKES"
+		if len(r.f.Duty) > 1 {
+			title = "MAKES (" + r.f.Duty[i].Name + ")"
+		}
+		if !lines {
+			out = append(out, r.hung(r.ui.paint(bold, title), len(title), hang, strings.Join(list[:1], "; ")+" (more: handtight duty)", 1)...)
+			continue
+		}
+		out = append(out, r.ui.paint(bold, title)+" (more: handtight duty)")
+		for _, l := range list {
+			out = append(out, r.dash(l, 0)...)
+		}
+	}
+	return out
+}
