@@ -34,6 +34,8 @@ var may = map[string]string{
 	"pressure/process/pump":      "pressure/process/power pressure/process/span pressure/quantity",
 	"threads/adapt":              "pressure/quantity threads",
 	"threads/identify":           "threads threads/internal/table",
+	"threads/identify/measure":   "pressure/quantity threads threads/identify",
+	"threads/evidence":           "threads threads/identify threads/internal/table",
 	"threads/internal/endtest":   "threads threads/internal/table",
 	"threads/makeup":             "pressure/quantity threads threads/internal/table",
 	"threads/title":              "pressure/quantity threads",
@@ -42,10 +44,10 @@ var may = map[string]string{
 	"pressure/process/flow":      "pressure/process/line pressure/process/pump pressure/quantity",
 	"pressure/process/trend":     "pressure/process/membrane pressure/process/sea pressure/quantity",
 	"threads/card":               "threads threads/identify threads/makeup",
-	"bom/build":                  "bom/money bom/source catalog pressure/quantity threads",
+	"bom/build":                  "bom/money bom/source catalog pressure/quantity threads threads/evidence threads/identify",
 	"bom/duty/readings":          "bom/sheet bom/source pressure/process/membrane pressure/process/trend pressure/quantity",
-	"bom/graph":                  "bom/build bom/source catalog pressure/nearest threads",
-	"bom/read":                   "bom/build bom/file bom/money bom/source catalog pressure pressure/nearest pressure/process/pump pressure/quantity threads threads/title",
+	"bom/graph":                  "bom/build bom/source catalog pressure/nearest threads threads/evidence threads/identify",
+	"bom/read":                   "bom/build bom/file bom/money bom/source catalog pressure pressure/nearest pressure/process/pump pressure/quantity threads threads/evidence threads/identify threads/identify/measure threads/title",
 	"bom/circuit":                "bom/build bom/graph catalog pressure/network pressure/network/connected pressure/quantity",
 	"bom/joint":                  "bom/build bom/graph pressure pressure/quantity threads threads/makeup",
 	"bom/rating":                 "bom/build bom/graph catalog pressure pressure/quantity threads",
@@ -70,7 +72,7 @@ var may = map[string]string{
 	"bom/page":                   "bom bom/drawing bom/duty bom/facts bom/finding bom/graph bom/order bom/stages bom/workshop pressure/quantity",
 	"bom/repair/fix":             "bom bom/build bom/finding bom/read bom/repair bom/rule bom/source",
 	"bom/workbook":               "bom/facts bom/file bom/finding bom/sheet",
-	"cmd/handtight":              "bom bom/build bom/cart bom/choose bom/compare bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/repair bom/repair/fix bom/request bom/rule bom/segment bom/source bom/state bom/workbook catalog pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/identify threads/makeup threads/title",
+	"cmd/handtight":              "bom bom/build bom/cart bom/choose bom/compare bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/repair bom/repair/fix bom/request bom/rule bom/segment bom/source bom/state bom/workbook catalog pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/identify threads/identify/measure threads/makeup threads/title",
 }
 
 // Imports point downward only.

@@ -33,6 +33,10 @@ type Build struct {
 	Options  []Option
 	Plugged  []PortRef
 	LeftOpen []PortRef
+	Origin   string // the country that its parts were bought or made in; "" if not said
+	Noted    []*JointNote
+	Ends     []*EndNote
+	Audited  *Audited // nil: no audit was recorded
 
 	ByID map[string]*Item // by id
 }
@@ -83,6 +87,7 @@ type Item struct {
 	ID                      string
 	Kind                    *catalog.Kind
 	About                   string
+	Origin                  string // the country that it was bought or made in; "" if not said: the build's
 	Title                   string
 	Ports                   []Port
 	Material                string
@@ -141,6 +146,9 @@ type Port struct {
 	Said bool // an end is given
 	Text string
 	Mark Mark
+
+	Origin string // the country that the words of the end name, else the item's or the build's
+	Unsure bool   // the words say that it is not known: "some 3/4 thread"
 }
 
 // PortIndex finds a port of the item by name; -1 if it has none.

@@ -7,6 +7,7 @@ import (
 	"handtight/bom/build"
 	"handtight/catalog"
 	"handtight/threads"
+	"handtight/threads/evidence"
 )
 
 // Graph is the build as a graph: ports are nodes; joints and the passages inside units are
@@ -36,6 +37,7 @@ type Port struct {
 	Port  *build.Port
 	Index int // within the unit
 	Joint *Joint
+	Note  *build.EndNote // what is known of this one end; nil if nothing is. Port is then the note's
 }
 
 // Name gives the port in full: "elbow/2.a".
@@ -50,6 +52,8 @@ type Joint struct {
 	Open   bool           // the readings of its ends differ in verdict
 	Known  bool           // both ends were said and read
 	Mark   build.Mark
+	Note   *build.JointNote // what is known of it, where it stands; nil if nothing is
+	Fit    *evidence.Fit    // what its ends may be together, where something is known of it or them; nil elsewhere
 }
 
 // Unit finds a unit by its name.

@@ -17,6 +17,7 @@ func Walk(b *build.Build) (*Graph, source.Faults) {
 	for _, run := range b.Runs {
 		w.run(run)
 	}
+	w.notes()
 	if len(w.faults) > 0 {
 		w.faults.Sort()
 		return nil, w.faults
@@ -89,7 +90,7 @@ func (w *walker) place(step *build.Step, run *build.Run) *Unit {
 	if !ok {
 		u = &Unit{Item: step.Item, Label: label, Name: name, First: len(w.graph.Ports), Mark: step.Place}
 		for i := range step.Item.Ports {
-			w.graph.Ports = append(w.graph.Ports, Port{Unit: u, Port: &step.Item.Ports[i], Index: i})
+			w.graph.Ports = append(w.graph.Ports, w.noted(Port{Unit: u, Port: &step.Item.Ports[i], Index: i}))
 		}
 		w.graph.Units = append(w.graph.Units, u)
 		w.graph.byName[name] = u

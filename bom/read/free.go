@@ -25,7 +25,8 @@ func (r *reader) freePorts(t *source.Table, it *build.Item) {
 			said.Fault(name, fmt.Sprintf("`%s` cannot be the name of a port", name), "use letters, digits, - and _ only")
 		}
 		if text, ok := said.Text(name, "1/2 NPT female"); ok {
-			p.End, p.Said, p.Text = r.portEnd(said, name, text), true, text
+			p.Said, p.Text = true, text
+			r.portEnd(said, name, &p)
 		}
 		it.Ports = append(it.Ports, p)
 	}

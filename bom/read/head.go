@@ -31,6 +31,7 @@ func (r *reader) head(root *source.Table) {
 		}
 		r.build.Plugged = portRefs(b, "plugged")
 		r.build.LeftOpen = portRefs(b, "left_open")
+		r.build.Origin = origin(b)
 	}
 	r.duty(root)
 	r.power(root)

@@ -24,6 +24,7 @@ func (r *reader) hose(t *source.Table) {
 	r.checkID(t, it.ID)
 	r.add(t, it)
 	it.About, _ = t.Text("about")
+	it.Origin = origin(t)
 	it.Of, _ = t.Text("of", "lp-hose")
 	it.Spec, _ = t.Text("spec", "SAE 100R8")
 	it.Class, _ = t.Text("class", "class 3000")
@@ -95,7 +96,7 @@ func (r *reader) hoseEnds(t *source.Table, it *build.Item) {
 		return
 	}
 	for i, text := range ends {
-		end, err := r.end(text)
+		end, err := r.unsureEnd(text)
 		if err != nil {
 			re, ok := err.(*title.ReadError)
 			if !ok {
@@ -103,7 +104,7 @@ func (r *reader) hoseEnds(t *source.Table, it *build.Item) {
 			}
 			t.FaultAt(re.Reason, re.Remedy, "ends", i)
 		}
-		it.Ports[i] = build.Port{Name: it.Ports[i].Name, End: end, Said: true, Text: text, Mark: build.MarkOf(t, "ends", i)}
+		it.Ports[i] = build.Port{Name: it.Ports[i].Name, End: end.reading, Origin: end.country, Unsure: end.unsure, Said: true, Text: text, Mark: build.MarkOf(t, "ends", i)}
 	}
 }
 

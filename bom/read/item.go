@@ -18,7 +18,7 @@ import (
 // commonKeys may stand on any item.
 var commonKeys = []string{
 	"id", "kind", "about", "title", "ports", "material", "rated", "class", "spec", "bore", "outside", "wall", "vacuum",
-	"inside", "each", "life", "fails", "have", "extra", "kv",
+	"inside", "each", "life", "fails", "have", "extra", "kv", "origin",
 }
 
 // idForm is what an id looks like: a run's path must be able to name it.
@@ -29,6 +29,7 @@ func (r *reader) item(t *source.Table) {
 	it := &build.Item{Place: build.MarkOf(t, ""), Each: 1}
 	it.ID, _ = t.RequiredText("id", "hp-pump")
 	it.About, _ = t.Text("about")
+	it.Origin = origin(t)
 	it.Title, _ = t.Text("title")
 	var reading threads.Reading
 	if it.Title != "" {
@@ -271,7 +272,8 @@ func (r *reader) ports(t *source.Table, it *build.Item, reading threads.Reading)
 		}
 		p := build.Port{Name: name, Text: text, Mark: build.MarkOf(said, name)}
 		if given {
-			p.End, p.Said = r.portEnd(said, name, text), true
+			p.Said = true
+			r.portEnd(said, name, &p)
 		}
 		it.Ports = append(it.Ports, p)
 	}
@@ -283,11 +285,13 @@ func (r *reader) ports(t *source.Table, it *build.Item, reading threads.Reading)
 	said.DoneWith(func(name string) (string, bool) { return portRemedy(k, said.Keys(), name) })
 }
 
-// portEnd reads one end; a text that holds no end is a fault.
-func (r *reader) portEnd(t *source.Table, key, text string) threads.EndReading {
-	end, err := r.end(text)
+// portEnd reads one end; a text that holds no end, and does not say that it is not known, is
+// a fault.
+func (r *reader) portEnd(t *source.Table, key string, p *build.Port) {
+	end, err := r.unsureEnd(p.Text)
+	p.End, p.Origin, p.Unsure = end.reading, end.country, end.unsure
 	if err == nil {
-		return end
+		return
 	}
 	var re *title.ReadError
 	if errors.As(err, &re) {
@@ -295,7 +299,6 @@ func (r *reader) portEnd(t *source.Table, key, text string) threads.EndReading {
 	} else {
 		t.Fault(key, err.Error(), "write the standard, the size and the sex, like \"1/2 NPT female\"")
 	}
-	return end
 }
 
 // titlePorts gives the ends of a title to the ports of the kind, in order.

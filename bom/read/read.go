@@ -82,6 +82,8 @@ type reader struct {
 	steps       int  // of all paths so far
 	offers      []offerLine
 	runs        []*source.Table
+	jointNotes  []*source.Table
+	endNotes    []*source.Table
 }
 
 // endRead is what an end's text gave: the same words are read once.
@@ -111,9 +113,12 @@ func (r *reader) file(path string, text []byte, main bool) bool {
 	r.optionTables(root)
 	if main {
 		r.runs = root.Tables("run")
+		r.jointNotes = root.Tables("joint")
+		r.endNotes = root.Tables("end")
+		r.auditTable(root)
 		if b, has := root.Table("build"); has {
 			ok = r.includes(b, path) && ok
-			b.Known("name", "currency", "include", "plugged", "left_open")
+			b.Known("name", "currency", "include", "plugged", "left_open", "origin")
 			b.Done()
 		}
 	}
@@ -193,6 +198,7 @@ func (r *reader) link() {
 	r.resolveOffers()
 	r.resolveOptions()
 	r.refs()
+	r.notes()
 	r.needs()
 }
 

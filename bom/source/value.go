@@ -145,6 +145,23 @@ func (t *Table) Date(key string) (time.Time, bool) {
 	return time.Time{}, false
 }
 
+// When reads a year, a month or a day: a whole number, a text, or a day. It gives the words, and
+// does not read them further than that.
+func (t *Table) When(key string) (string, bool) {
+	v, ok := t.get(key)
+	if !ok {
+		return "", false
+	}
+	switch value := v.(type) {
+	case int64:
+		return strconv.FormatInt(value, 10), true
+	case string:
+		return strings.TrimSpace(value), true
+	}
+	date, ok := t.Date(key)
+	return date.Format(time.DateOnly), ok
+}
+
 // Table reads one table: a [section], or braces.
 func (t *Table) Table(key string) (*Table, bool) {
 	v, ok := t.get(key)

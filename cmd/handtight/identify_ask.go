@@ -9,6 +9,7 @@ import (
 	"handtight/threads"
 	"handtight/threads/card"
 	"handtight/threads/identify"
+	"handtight/threads/identify/measure"
 )
 
 // step is one question of the talk: a measurement, or one of those that stand before.
@@ -41,16 +42,16 @@ var steps = map[identify.Ask]step{
 	identify.AskDiameter: {
 		hint: "`13.1 mm` or `0.518 in`",
 		help: "Across the crests, square to the axis: the outer jaws over a male, the inner jaws into a female. Clean off paint and tape; on a taper, at a whole thread and not at the run-out.",
-		read: func(m *identify.Measured, text string) error { return readDiameter(m, m.Sex, text) },
+		read: func(m *identify.Measured, text string) error { return measure.Diameter(m, m.Sex, text) },
 	},
 	identify.AskPitch: {
 		hint: "`19`, `about 14`, or `1.5 mm`",
 		help: "The leaf of a pitch gauge that shows no light; without a gauge, lay a rule along the crests and count the threads of one inch, or of 10 mm.",
 		read: func(m *identify.Measured, text string) error {
-			if err := readPitch(m, text); err == nil {
+			if err := measure.Pitch(m, text); err == nil {
 				return nil
 			}
-			return readCount(m, text)
+			return measure.Count(m, text)
 		},
 	},
 	identify.AskTaper: {
@@ -61,13 +62,13 @@ var steps = map[identify.Ask]step{
 	identify.AskNose: {
 		hint: "the cone's angle, such as `37`, or `plain`, `face-ring`, `stud-ring`",
 		help: "Of a male look at its end, of a female at the bottom: a cone, an O-ring in the flat face, an O-ring behind the thread or a chamfer for it, or nothing of these.",
-		read: readSeat,
+		read: measure.Seat,
 	},
 	identify.AskFlank: {
 		hint: "`55` or `60`",
 		help: "A profile gauge held in the thread against the light: British pipe threads have 55 degrees, American and metric ones 60.",
 		read: func(m *identify.Measured, text string) error {
-			if err := readFlank(m, text); err != nil {
+			if err := measure.Flank(m, text); err != nil {
 				return err
 			}
 			for _, flank := range []float64{55, 60, 80} {
@@ -225,7 +226,7 @@ func readSide(m *identify.Measured, text string) error {
 		return fmt.Errorf("%q does not say which side the thread is on: write %s", text, sideHint)
 	}
 	if with {
-		return readDiameter(m, m.Sex, rest)
+		return measure.Diameter(m, m.Sex, rest)
 	}
 	return nil
 }
@@ -240,7 +241,7 @@ func readEdge(m *identify.Measured, text string) error {
 		m.Taper = identify.NoTaper
 		return nil
 	}
-	return readTaper(m, text)
+	return measure.Taper(m, text)
 }
 
 // soFar names the three likeliest threads, one that is shared once.

@@ -6,11 +6,13 @@ import (
 	"handtight/bom/facts"
 	"handtight/threads"
 	"handtight/threads/identify"
+	"handtight/threads/identify/measure"
 )
 
 // turnsFacts are what turns counted by hand say of two ends.
 type turnsFacts struct {
 	Turns       number      `json:"turns"`
+	Face        bool        `json:"all_the_way"` // it ran to its face; turns is then 0
 	Pairs       []feltFacts `json:"pairs"`
 	None        number      `json:"none"`
 	NothingFits bool        `json:"nothing_fits"`
@@ -32,7 +34,7 @@ type feltFacts struct {
 // together by hand. The status is that of the worst pair that is not excluded.
 func (a *app) mateByTurns(x, y threads.EndReading, text string, inMind bool) error {
 	var turned identify.Turned
-	if err := readTurns(&turned, text); err != nil {
+	if err := measure.Turns(&turned, text); err != nil {
 		return fmt.Errorf("--turns: %w", err)
 	}
 	ends, others := bothSexes(x.Candidates, y.Candidates)
@@ -44,12 +46,12 @@ func (a *app) mateByTurns(x, y threads.EndReading, text string, inMind bool) err
 			return fmt.Errorf("turns by hand say something of two threads only")
 		}
 	}
-	felt := identify.ByTurns(ends, others, turned.Turns)
+	felt := identify.ByFeel(ends, others, turned)
 	worst, ok := felt.Worst()
 	if !ok || felt.NothingFits() || !worst.Verdict.Holds() {
 		a.status = exitStops
 	}
-	f := turnsFacts{Turns: known(float64(turned.Turns)), None: known(felt.None), NothingFits: felt.NothingFits(), Decides: felt.Decides, Pairs: []feltFacts{}}
+	f := turnsFacts{Turns: known(float64(turned.Turns)), Face: turned.Face, None: known(felt.None), NothingFits: felt.NothingFits(), Decides: felt.Decides, Pairs: []feltFacts{}}
 	for i := range felt.Pairs {
 		m := &felt.Pairs[i].Mating
 		f.Pairs = append(f.Pairs, feltFacts{m.A.String(), m.B.String(), m.Verdict.String(), facts.TurnsOf(m.Hand), known(felt.Pairs[i].Probability)})
@@ -87,10 +89,15 @@ func bothSexes(a, b []threads.End) (x, y []threads.End) {
 
 func (a *app) printTurns(felt *identify.Felt, f *turnsFacts, worst threads.Mating) {
 	u := a.ui
-	turns := trimmed(f.Turns.Value)
+	undecided := trimmed(f.Turns.Value) + " turns do not decide it: the readings go in about as far."
+	far := trimmed(f.Turns.Value) + " turns by hand are far from those of every reading"
+	if f.Face {
+		undecided = "That it runs to its face does not decide it."
+		far = "every reading is stopped by its threads before it runs to its face"
+	}
 	if f.NothingFits {
 		u.line("%s", u.paint(red, "NOTHING FITS"))
-		u.fold("  why", fmt.Sprintf("%s turns by hand are far from those of every reading: a worn part, a thread cut wrong, or none of these.", turns))
+		u.fold("  why", fmt.Sprintf("%s: a worn part, a thread cut wrong, or none of these.", far))
 		u.fold("  next", "Measure both threads: `handtight identify`.")
 		return
 	}
@@ -108,7 +115,7 @@ func (a *app) printTurns(felt *identify.Felt, f *turnsFacts, worst threads.Matin
 	}
 	u.line("")
 	if !f.Decides {
-		u.fold("  turns", fmt.Sprintf("%s turns do not decide it: the readings go in about as far.", turns))
+		u.fold("  turns", undecided)
 	}
 	lead := &felt.Pairs[0].Mating
 	u.fold("  likely", fmt.Sprintf("%s. %s", verdictWords[lead.Verdict], lead.Reason()))

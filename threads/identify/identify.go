@@ -61,6 +61,7 @@ const (
 // nobody counted.
 type Turned struct {
 	Turns threads.Turns
+	Face  bool // it ran all the way in, until its faces met; Turns then counts nothing
 	In    threads.End
 	Known bool
 }

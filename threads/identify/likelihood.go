@@ -67,12 +67,45 @@ func (m *Measured) likelihood(f *threads.Form, sex threads.Sex) float64 {
 	}
 	if m.Turns.Known {
 		mating := threads.Mate(threads.Threaded(f, sex), m.Turns.In)
-		l *= TurnsDensity(&mating, m.Turns.Turns)
+		l *= FeltDensity(&mating, m.Turns)
 	}
 	if m.Slides != nil {
 		l *= slideChance(f, sex, m.Slides)
 	}
 	return l
+}
+
+// Likelihood is the density of measured figures if the thread is f of a sex; 1 where nothing was
+// measured. NoSex is the likelier of the two that the family may be.
+func Likelihood(m *Measured, f *threads.Form, sex threads.Sex) float64 {
+	best := 0.0
+	for _, s := range possibleSexes(sex, f.Family) {
+		if s != threads.NoSex {
+			best = max(best, m.likelihood(f, s))
+		}
+	}
+	return best
+}
+
+// Evidence is the density of measured figures over all threads of the tables, by how common
+// each is; 0 for figures that cannot be weighed.
+func Evidence(m *Measured) float64 {
+	weights, err := familyWeights(m.Country)
+	if err != nil {
+		return 0
+	}
+	sum, prior := 0.0, 0.0
+	for _, family := range threads.Families() {
+		for _, f := range threads.Forms(family) {
+			w := weights[family] * Common(f)
+			prior += w
+			sum += w * Likelihood(m, f, m.Sex)
+		}
+	}
+	if prior == 0 {
+		return 0
+	}
+	return sum / prior
 }
 
 // answerChance is the chance of a yes or no to whether the nose is one of a range.
@@ -126,7 +159,10 @@ func (m *Measured) background() float64 {
 			l /= 2
 		}
 	}
-	if m.Turns.Known {
+	switch {
+	case m.Turns.Known && m.Turns.Face:
+		l /= 2
+	case m.Turns.Known:
 		l /= mostTurns
 	}
 	return l

@@ -68,6 +68,14 @@ func familyWeights(country string) ([threads.FamilyCount]float64, error) {
 	return [threads.FamilyCount]float64{}, &CountryError{country}
 }
 
+// FamilyWeights gives the weight of each family among parts bought or made in a country: "" is
+// anywhere, where all are even but for those hardly sold apart from a commoner twin.
+//
+// Errors: *[CountryError].
+func FamilyWeights(country string) ([threads.FamilyCount]float64, error) {
+	return familyWeights(country)
+}
+
 // Nose is what stands before or inside the thread: a cone, a ring, or nothing.
 // The zero value is: not looked at.
 type Nose uint8

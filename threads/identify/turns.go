@@ -12,6 +12,8 @@ const (
 	countError = 0.5  // turns, one standard deviation of counting them
 	mostTurns  = 15   // a count above it is of no joint
 	forced     = 0.01 // chance that a joint that does not start was made all the same
+	faceStops  = 0.05 // chance that one which its threads stop seems to run to its face
+	faceRuns   = 0.9  // chance that one which runs free is felt to run to its face
 )
 
 // TurnsDensity is how likely it is that a joint stops after a number of turns by hand,
@@ -39,6 +41,23 @@ func TurnsDensity(m *threads.Mating, turns threads.Turns) float64 {
 	return bell(float64(turns), middle, math.Hypot(width/4, countError))
 }
 
+// FeltDensity is [TurnsDensity] of a count, and the chance of it where the joint ran to its
+// face: all pairs of one joint are weighed by the one or the other.
+func FeltDensity(m *threads.Mating, t Turned) float64 {
+	if !t.Face {
+		return TurnsDensity(m, t.Turns)
+	}
+	switch {
+	case m.Verdict == 0:
+		return 0
+	case m.Verdict == threads.SameSex, m.Verdict == threads.WillNotStart:
+		return forced * faceStops
+	case !m.Hand.Known, float64(min(m.Hand.Loosest, m.Hand.Tightest)) > mostTurns:
+		return faceRuns
+	}
+	return faceStops
+}
+
 // Pair is one reading of two ends that stand screwed together.
 type Pair struct {
 	Mating      threads.Mating
@@ -56,13 +75,18 @@ type Felt struct {
 // Every pair of readings starts with the product of how common its two threads are,
 // and is multiplied by [TurnsDensity].
 func ByTurns(a, b []threads.End, turns threads.Turns) Felt {
+	return ByFeel(a, b, Turned{Turns: turns, Known: true})
+}
+
+// ByFeel is [ByTurns] for a joint that may also have run to its face.
+func ByFeel(a, b []threads.End, turned Turned) Felt {
 	var out Felt
 	before, sum := 0.0, 0.0
 	for _, x := range a {
 		for _, y := range b {
 			p := readingWeight(x) * readingWeight(y)
 			m := threads.Mate(x, y)
-			out.Pairs = append(out.Pairs, Pair{m, p * TurnsDensity(&m, turns)})
+			out.Pairs = append(out.Pairs, Pair{m, p * FeltDensity(&m, turned)})
 			before, sum = before+p, sum+out.Pairs[len(out.Pairs)-1].Probability
 		}
 	}
@@ -70,8 +94,7 @@ func ByTurns(a, b []threads.End, turns threads.Turns) Felt {
 		out.None = 1
 		return out
 	}
-	stranger := strangerShare / mostTurns
-	out.None = stranger / (stranger + (1-strangerShare)*sum/before)
+	out.None = Stranger(turned, sum/before)
 	for i := range out.Pairs {
 		out.Pairs[i].Probability /= sum
 	}
@@ -86,6 +109,16 @@ func ByTurns(a, b []threads.End, turns threads.Turns) Felt {
 	})
 	out.Decides = out.Pairs[0].Probability >= leading
 	return out
+}
+
+// Stranger is the probability that turns are those of no reading, where the readings give them
+// a mean density.
+func Stranger(turned Turned, density float64) float64 {
+	stranger := strangerShare / mostTurns
+	if turned.Face {
+		stranger = strangerShare * faceStops
+	}
+	return stranger / (stranger + (1-strangerShare)*density)
 }
 
 // leading is the probability from which a pair counts as told by its turns (a judgement).
