@@ -70,4 +70,3 @@ func knownPart(text string) (threads.End, error) {
 	}
 	return r.Candidates[0], nil
 }
-
