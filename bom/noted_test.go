@@ -8,6 +8,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/build"
+	"handtight/bom/read"
 	"handtight/threads"
 )
 
@@ -51,7 +52,7 @@ func TestEndsThatAreNotKnown(t *testing.T) {
 		"'inconnu'":                       nil,
 		"'26.4 mm male'":                  {"G 3/4 male"},
 	} {
-		b, faults := bom.Parse("old.toml", []byte(oldPlant(text, "")))
+		b, faults := read.Parse("old.toml", []byte(oldPlant(text, "")))
 		require.NoError(t, faults.Err(), text)
 		p := b.ByID["n"].Ports[1]
 		require.True(t, p.Said)
@@ -68,13 +69,13 @@ func TestEndsThatAreNotKnown(t *testing.T) {
 			require.NotEmpty(t, p.End.Question, text)
 		}
 	}
-	_, faults := bom.Parse("old.toml", []byte(oldPlant("'wobbly 3/4'", "")))
+	_, faults := read.Parse("old.toml", []byte(oldPlant("'wobbly 3/4'", "")))
 	require.Error(t, faults.Err(), "what is not understood is still refused")
 }
 
 // What is known of a joint and an end is carried to the joint, and judges it.
 func TestNotes(t *testing.T) {
-	b, faults := bom.Parse("old.toml", []byte(oldPlant("'some 3/4 thread'", `
+	b, faults := read.Parse("old.toml", []byte(oldPlant("'some 3/4 thread'", `
 [[joint]]
 at = ["n.b", "c.a"]
 made_up = 2019
@@ -113,12 +114,12 @@ look = 2025-06-01
 	require.Equal(t, "2025-06-01", b.Audited.Joints[0].Look.Text)
 	sys, faults := bom.Walk(b)
 	require.NoError(t, faults.Err())
-	j := sys.Joints[0]
+	j := sys.Graph.Joints[0]
 	require.Same(t, n, j.Note)
 	require.Equal(t, "3/4-14 NPT male", j.Mating.A.String(), "the worst that is reckoned with")
 	require.Equal(t, threads.Leaks, j.Mating.Verdict)
 	require.True(t, j.Open, "one look with a profile gauge does not exclude R from Italy")
-	require.Nil(t, sys.Joints[1].Fit, "nothing is known of the other joint")
+	require.Nil(t, sys.Graph.Joints[1].Fit, "nothing is known of the other joint")
 }
 
 // Every fault of a note has its place and its cure.
@@ -151,7 +152,7 @@ func TestNotesThatCannotBe(t *testing.T) {
 		{"a record without a date", "[audit]\n", "no date", "2026"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			b, faults := bom.Parse("old.toml", []byte(oldPlant("'some 3/4 thread'", c.notes)))
+			b, faults := read.Parse("old.toml", []byte(oldPlant("'some 3/4 thread'", c.notes)))
 			if len(faults) == 0 {
 				_, faults = bom.Walk(b)
 			}
@@ -167,14 +168,14 @@ func TestNotesThatCannotBe(t *testing.T) {
 // A diameter alone makes an end of what it may be, of either sex; a measured end that its words
 // contradict is what was measured.
 func TestMeasuredEnds(t *testing.T) {
-	b, faults := bom.Parse("old.toml", []byte(oldPlant("'G 3/4 male'", "[[end]]\nat = \"n.b\"\nod = \"25.0 mm\"\npitch = \"2 mm\"\n")))
+	b, faults := read.Parse("old.toml", []byte(oldPlant("'G 3/4 male'", "[[end]]\nat = \"n.b\"\nod = \"25.0 mm\"\npitch = \"2 mm\"\n")))
 	require.NoError(t, faults.Err())
 	require.True(t, b.Ends[0].Found.Conflict)
 	require.Contains(t, b.Ends[0].Port.End.Question, "measure again")
 	sys, faults := bom.Walk(b)
 	require.NoError(t, faults.Err())
-	require.Equal(t, "M25x2 male", sys.Joints[0].Mating.A.String())
-	require.Equal(t, threads.Loose, sys.Joints[0].Mating.Verdict)
+	require.Equal(t, "M25x2 male", sys.Graph.Joints[0].Mating.A.String())
+	require.Equal(t, threads.Loose, sys.Graph.Joints[0].Mating.Verdict)
 }
 
 // Days, months and years are read as the spans that they are.
