@@ -18,9 +18,9 @@ import (
 	"golang.org/x/net/html"
 )
 
-// named is hostileBuild with a stranger's words in each place that holds words: the
+// wordsOfAStranger is hostileBuild with a stranger's words in each place that holds words: the
 // build's name, a shop's, a part's description, its code in the shop.
-func named(words string) string {
+func wordsOfAStranger(words string) string {
 	quoted := func(s string) string {
 		q, _ := json.Marshal(s) // a JSON text is a TOML text too
 		return string(q)
@@ -70,7 +70,7 @@ func FuzzNamesRunNothing(f *testing.F) {
 		}
 		dir := t.TempDir()
 		build := filepath.Join(dir, "build.toml")
-		require.NoError(t, os.WriteFile(build, []byte(named(words)), 0o644))
+		require.NoError(t, os.WriteFile(build, []byte(wordsOfAStranger(words)), 0o644))
 		firstFault := ""
 		do := func(args ...string) int {
 			var out, errOut bytes.Buffer
