@@ -60,6 +60,9 @@ func (m *Mating) threadReason() string {
 	case byStart:
 		return fmt.Sprintf("%s is too large for %s: it does not start by hand.", e.Designation, i.Designation)
 	case bySlack:
+		if m.Depth < 0.005 {
+			return fmt.Sprintf("%s is too small for %s: it slips in without a thread taking hold.", e.Designation, i.Designation)
+		}
 		return fmt.Sprintf("%s is too small for %s: only %.0f %% of the thread's height is engaged and it pulls out.",
 			e.Designation, i.Designation, 100*m.Depth)
 	case byPitch:

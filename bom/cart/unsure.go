@@ -184,12 +184,13 @@ func describe(n *need) string {
 	return strings.Join(words, ", ")
 }
 
-// says lists evidence: "the code is the offer's (90), the same kind of part (20)".
+// says lists evidence in words; its points are in the JSON and with --why: "the code is the
+// offer's, the same kind of part".
 func says(list []Evidence) string {
 	var out []string
 	for _, e := range list {
 		if e.Points != 0 {
-			out = append(out, fmt.Sprintf("%s (%+d)", e.Says, e.Points))
+			out = append(out, e.Says)
 		}
 	}
 	return strings.Join(out, ", ")

@@ -20,7 +20,7 @@ import (
 type cartFlags struct {
 	columns, encoding, currency, sheet string
 	accept, accepted                   string
-	all                                bool
+	all, why                           bool
 }
 
 func (a *app) cartCommand() *cobra.Command {
@@ -74,6 +74,7 @@ cannot be read.`,
 	cmd.Flags().StringVar(&f.sheet, "sheet", "", "the one sheet of a workbook to read")
 	cmd.Flags().StringVar(&f.accept, "accept", "", "ask what is open, and write what was confirmed to this file")
 	cmd.Flags().BoolVar(&f.all, "all", false, "list every line, with what covers and what stays out")
+	cmd.Flags().BoolVar(&f.why, "why", false, "list every line with what it was matched by, and the points of each")
 	cmd.Flags().StringVar(&f.accepted, "accepted", "", "use what was confirmed in this file")
 	return cmd
 }
@@ -116,7 +117,7 @@ func (a *app) cart(build string, paths []string, f cartFlags) error {
 	if a.json {
 		return a.ui.printJSON(cartFactsOf(report))
 	}
-	a.printCart(sys, report, f.all)
+	a.printCart(sys, report, cartShown{all: f.all || f.why, why: f.why})
 	if f.accept != "" {
 		a.ui.line("Confirmed: %s (%s); use it by --accepted %s", f.accept, counted(len(confirmed.Entries()), "line"), f.accept)
 	}

@@ -30,28 +30,34 @@ var (
 	cartAsk = cartGroup{"To ask", yellow, []cart.Status{cart.Unsure, cart.NoQuantity}}
 )
 
+// cartShown is how much of a report is printed.
+type cartShown struct {
+	all bool // every line
+	why bool // and what each was matched by, with its points
+}
+
 // printCart prints what the carts come to: the verdict, what is wrong by the pressure of its
-// place, what must be asked, what is short, and then the rest; all of what covers only
+// place, what is missing, what must be asked, and then the rest; all of what covers only
 // where it is wanted.
-func (a *app) printCart(sys *bom.System, r *cart.Report, all bool) {
+func (a *app) printCart(sys *bom.System, r *cart.Report, show cartShown) {
 	u := a.ui
-	u.line("%s  (%s)", u.paint(bold, sys.Build.Name), sys.Build.File)
+	a.printHead(sys.Build.Name, sys.Build.File)
 	a.printCartCounts(r)
 	for _, c := range r.Carts {
-		u.line("%s: %s%s", c.Name, counted(len(c.Lines), "line"), inCurrency(c.Currency))
+		u.say("", "%s: %s%s", c.Name, counted(len(c.Lines), "line"), inCurrency(c.Currency))
 		for _, n := range c.Notes {
-			u.fold("", capitalised(n)+".")
+			u.fold("  -", capitalised(n)+".")
 		}
 	}
 	u.line("")
-	a.printCartGroup(r, cartWrong)
-	a.printCartQuestions(r, all)
-	a.printTallies(r, all)
+	a.printCartGroup(r, cartWrong, show)
+	a.printTallies(r, show.all)
+	a.printCartQuestions(r, show)
 	for _, g := range cartRest {
-		a.printCartGroup(r, g)
+		a.printCartGroup(r, g, show)
 	}
-	a.printCovers(r, all)
-	a.printOut(r, all)
+	a.printCovers(r, show)
+	a.printOut(r, show.all)
 }
 
 func inCurrency(code string) string {
@@ -69,7 +75,7 @@ func capitalised(s string) string {
 }
 
 // printCartGroup prints the lines of a group, those under the highest pressure first.
-func (a *app) printCartGroup(r *cart.Report, g cartGroup) {
+func (a *app) printCartGroup(r *cart.Report, g cartGroup, show cartShown) {
 	u := a.ui
 	var list []*cart.Verdict
 	for _, v := range r.Lines {
@@ -83,7 +89,7 @@ func (a *app) printCartGroup(r *cart.Report, g cartGroup) {
 	slices.SortStableFunc(list, func(x, y *cart.Verdict) int { return cmp.Compare(y.Worst, x.Worst) })
 	u.line("%s", u.paint(g.colour, g.title))
 	for _, v := range list {
-		a.printVerdict(v)
+		a.printVerdict(v, show)
 	}
 	u.line("")
 }
@@ -97,21 +103,50 @@ func cartPlace(v *cart.Verdict) string {
 	return fmt.Sprintf("%s: %s", v.Line.Where(), what)
 }
 
-func (a *app) printVerdict(v *cart.Verdict) {
+// textColumns is how much of a line's own words is shown, unless all is.
+const textColumns = 40
+
+// entryOf names a line in short, or whole where all is wanted.
+func (a *app) entryOf(v *cart.Verdict, show cartShown) string {
+	what := v.Line.Text
+	if !show.all {
+		what = a.ui.cut(what, textColumns)
+	}
+	if v.Line.Code != "" {
+		what = strings.TrimSpace(v.Line.Code + "  " + what)
+	}
+	return fmt.Sprintf("%s: %s", v.Line.Where(), what)
+}
+
+func (a *app) printVerdict(v *cart.Verdict, show cartShown) {
 	u := a.ui
 	if v.Status == cart.NoEnd {
-		u.fold("", cartPlace(v))
+		u.fold("  -", a.entryOf(v, show))
 		return
 	}
-	u.fold("", fmt.Sprintf("%s  [%s]", cartPlace(v), v.Status))
-	u.fold("  why", v.Reason)
+	u.fold("  -", fmt.Sprintf("%s [%s]", a.entryOf(v, show), v.Status))
+	u.fold("    why", v.Reason)
 	if v.Remedy != "" {
-		u.fold("  do", v.Remedy)
+		u.fold("    do", v.Remedy)
 	}
+	a.printEvidence(v, show)
+}
+
+// printEvidence prints what a line was matched by, where it is asked for.
+func (a *app) printEvidence(v *cart.Verdict, show cartShown) {
+	if !show.why || len(v.Evidence) == 0 {
+		return
+	}
+	var says []string
+	for _, e := range v.Evidence {
+		says = append(says, fmt.Sprintf("%s (%+.2f)", e.Says, float64(e.Points)/100))
+	}
+	a.ui.fold("    by", fmt.Sprintf("%s; sum %.2f", strings.Join(says, ", "), v.Confidence))
 }
 
 // printCovers prints what covers: one line a cart, or each line.
-func (a *app) printCovers(r *cart.Report, all bool) {
+func (a *app) printCovers(r *cart.Report, show cartShown) {
+	all := show.all
 	u := a.ui
 	for _, c := range r.Carts {
 		n := 0
@@ -123,15 +158,19 @@ func (a *app) printCovers(r *cart.Report, all bool) {
 				u.line("%s", u.paint(green, "Covers"))
 			}
 			if all {
-				u.fold("", fmt.Sprintf("%s = %s %s of %s (%.2f)", cartPlace(v), v.Quantity, v.Unit, strings.Join(v.Items, " or "), v.Confidence))
+				u.fold("  -", fmt.Sprintf("%s = %s %s of %s", cartPlace(v), v.Quantity, v.Unit, strings.Join(v.Items, " or ")))
+				a.printEvidence(v, show)
 			}
 			if len(v.Also) > 0 {
-				u.fold("  why", v.Reason)
-				u.fold("  do", v.Remedy)
+				if !all {
+					u.fold("  -", a.entryOf(v, show))
+				}
+				u.fold("    why", v.Reason)
+				u.fold("    do", v.Remedy)
 			}
 		}
 		if n > 0 && !all {
-			u.line("%s", u.paint(green, fmt.Sprintf("%s of %s: nothing to say of them (--all lists them).", counted(n, "line"), c.Name)))
+			u.say(green, "Covered: %s of %s (--all lists %s).", counted(n, "line"), c.Name, map[bool]string{true: "it", false: "them"}[n == 1])
 		}
 	}
 }
@@ -146,14 +185,14 @@ func (a *app) printOut(r *cart.Report, all bool) {
 				continue
 			}
 			if all {
-				u.fold("", cartPlace(v))
-				u.fold("  why", v.Reason)
+				u.fold("  -", cartPlace(v))
+				u.fold("    why", v.Reason)
 				continue
 			}
 			rows = append(rows, v.Line.Row)
 		}
 		if len(rows) > 0 {
-			u.fold("", fmt.Sprintf("Read as no part, or marked as not wanted, in %s: %s %s.", c.Name, plural(len(rows), "row"), ranges(rows)))
+			u.say("", "%s", fmt.Sprintf("Read as no part, or marked as not wanted, in %s: %s %s.", c.Name, plural(len(rows), "row"), ranges(rows)))
 		}
 	}
 }
@@ -205,30 +244,30 @@ func (a *app) printTallies(r *cart.Report, all bool) {
 	if len(short)+len(missing) == 0 {
 		return
 	}
-	u.line("%s", u.paint(red, "Short"))
+	u.line("%s", u.paint(red, "Missing or short"))
 	for _, t := range short {
-		u.fold("", fmt.Sprintf("%s  [%s]: %s", t.Item, t.Status, t.Reason))
-		u.fold("  do", t.Remedy)
+		u.fold("  -", fmt.Sprintf("%s [%s]: %s", t.Item, t.Status, t.Reason))
+		u.fold("    do", t.Remedy)
 	}
 	var names []string
 	for _, t := range missing {
 		if all || len(missing) <= mostMissing {
-			u.fold("", fmt.Sprintf("%s  [%s]: %s", t.Item, t.Status, t.Remedy))
+			u.fold("  -", fmt.Sprintf("%s [%s]: %s", t.Item, t.Status, t.Remedy))
 			continue
 		}
 		names = append(names, fmt.Sprintf("%s (%s %s)", t.Item, t.Need, t.Unit))
 	}
 	if len(names) > 0 {
-		u.fold("", fmt.Sprintf("Nothing at all of %d (--all says what to order): %s.", len(names), strings.Join(names, ", ")))
+		u.fold("  -", fmt.Sprintf("nothing at all of %d (--all says what to order): %s.", len(names), strings.Join(names, ", ")))
 	}
 	u.line("")
 }
 
 // printCartQuestions prints each question once; with all, why each line is asked about.
-func (a *app) printCartQuestions(r *cart.Report, all bool) {
+func (a *app) printCartQuestions(r *cart.Report, show cartShown) {
 	u := a.ui
-	if all {
-		a.printCartGroup(r, cartAsk)
+	if show.all {
+		a.printCartGroup(r, cartAsk, show)
 	}
 	if len(r.Questions) == 0 {
 		return
@@ -238,7 +277,7 @@ func (a *app) printCartQuestions(r *cart.Report, all bool) {
 		what := ""
 		for _, v := range r.Lines {
 			if v.Line.Cart == q.Cart && v.Line.Row == q.Line {
-				what = shorten(strings.TrimSpace(v.Line.Code+" "+v.Line.Text), 40) + ": "
+				what = u.cut(strings.TrimSpace(v.Line.Code+" "+v.Line.Text), textColumns) + ": "
 				break
 			}
 		}
@@ -247,15 +286,7 @@ func (a *app) printCartQuestions(r *cart.Report, all bool) {
 	u.line("")
 }
 
-// shorten cuts a text at whole letters.
-func shorten(text string, most int) string {
-	list := []rune(text)
-	if len(list) <= most {
-		return text
-	}
-	return strings.TrimSpace(string(list[:most-1])) + "…"
-}
-
+// printCartCounts says whether the carts may be sent, and counts what the answer rests on.
 func (a *app) printCartCounts(r *cart.Report) {
 	u := a.ui
 	wrong := 0
@@ -264,13 +295,15 @@ func (a *app) printCartCounts(r *cart.Report) {
 			wrong++
 		}
 	}
-	short := r.CountItems(cart.Short) + r.CountItems(cart.Missing)
-	text := fmt.Sprintf("%s: %d covered, %d short or missing, %d short of spares only; %s: %d wrong, %s.",
-		counted(len(r.Items), "item"), r.CountItems(cart.Covered)+r.CountItems(cart.Surplus), short, r.CountItems(cart.ShortOfSpares),
-		counted(len(r.Lines), "line"), wrong, counted(len(r.Questions), "question"))
-	if r.Builds() {
-		u.fold("", u.paint(green, "This can build it. "+text))
-		return
+	missing := r.CountItems(cart.Short) + r.CountItems(cart.Missing)
+	text := fmt.Sprintf("%d wrong, %d short or missing, %d short of spares only, %d to ask", wrong, missing, r.CountItems(cart.ShortOfSpares), len(r.Questions))
+	switch {
+	case wrong > 0:
+		u.say(red, "DO NOT SEND IT: %s", text)
+	case r.Builds():
+		u.say(green, "This can build it: %s", text)
+	default:
+		u.say(red, "This cannot build it yet: %s", text)
 	}
-	u.fold("", u.paint(red, "This cannot build it yet. "+text))
+	u.say("", "%s: %d covered; %s", counted(len(r.Items), "item"), r.CountItems(cart.Covered)+r.CountItems(cart.Surplus), counted(len(r.Lines), "line"))
 }

@@ -62,6 +62,7 @@ func (a *app) printChoice(c *choose.Choice) {
 	u := a.ui
 	f, list := facts.Of(c.System, c.Findings), facts.OrderOf(c.System, c.Order)
 	a.printTitle(f)
+	a.printAnswer(c, list)
 	a.printAgainst(c)
 	a.printSwaps(c)
 	a.printBrief(f)
@@ -72,6 +73,29 @@ func (a *app) printChoice(c *choose.Choice) {
 		u.say("", "No price is known of %s: no sum has them.", counted(c.Order.Unpriced, "line"))
 	}
 	u.say(bold, "Total %s", amount(c.Order.Total))
+}
+
+// printAnswer says in a sentence what to buy where.
+func (a *app) printAnswer(c *choose.Choice, list *facts.Order) {
+	var shops []string
+	for i := range list.Shops {
+		v := &list.Shops[i]
+		text := fmt.Sprintf("%s for %s", v.Name, amount(v.Total.Amount))
+		if v.Currency != list.Currency {
+			text += fmt.Sprintf(" (%s %s)", v.InBuild.Amount.Number(), list.Currency)
+		}
+		shops = append(shops, text)
+	}
+	if len(shops) == 0 {
+		a.ui.say(bold, "Nothing can be bought: no offer has a price.")
+		a.ui.line("")
+		return
+	}
+	a.ui.say(bold, "Buy all for %s, landed: %s.", amount(c.Order.Total), strings.Join(shops, "; "))
+	for _, s := range c.Swaps {
+		a.ui.say("", "Take %s in place of %s.", s.Item, s.For)
+	}
+	a.ui.line("")
 }
 
 // againstColumns are the columns of what the plan is set against.

@@ -96,7 +96,7 @@ func (r *report) stops(d depth) []string {
 	for _, e := range r.of(finding.Stop) {
 		if e.heading != heading {
 			heading = e.heading
-			out = append(out, r.ui.paint(red, heading))
+			out = append(out, r.ui.paint(red, r.ui.cut(heading, r.ui.width)))
 		}
 		out = append(out, r.entry(e, d)...)
 	}

@@ -107,7 +107,7 @@ func (j *joint) words(mk *Makeup, kind string) {
 	mk.Feel = j.feel(kind)
 	switch kind {
 	case "taper", "taper-bsp", "taper-metric":
-		mk.Cure = "tape: none; sealant: its maker's time before water or pressure, often 24 h (common practice)"
+		mk.Cure = "no waiting time with tape; with sealant its maker's time before water or pressure, often 24 h (common practice)"
 	case "bedding":
 		mk.Cure = "its maker's time before the boat floats, often several days (common practice)"
 	}
