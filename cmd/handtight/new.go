@@ -1,45 +1,116 @@
 package main
 
 import (
-	_ "embed"
+	"bufio"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"handtight/bom/file"
+	"handtight/bom/starter"
 )
 
-//go:embed starter.toml
-var starter []byte
-
 func (a *app) newCommand() *cobra.Command {
-	return &cobra.Command{
+	said := map[string]*string{}
+	var ask bool
+	cmd := &cobra.Command{
 		Use:   "new DIR",
-		Short: "Write a commented starter build that checks clean",
-		Long: `Makes the folder if it is not there, and writes build.toml into it: a small build with
-every section explained. A file that is there already is never overwritten.`,
+		Short: "Write a commented starter build of your sort of plant",
+		Long: `Makes the folder if it is not there, and writes build.toml into it: a small plant from
+the sea to the tank with every section explained, which checks without a stop. Its
+figures are not data sheets; those that the maker must be asked for say so. A file that
+is there already is never overwritten.
+
+--volts, --elements, --drive and --country say what sort of plant; --ask asks for them.
+The threads and the money are those of the first country; a second shop sells in the
+second.`,
 		Example: `  handtight new my-boat
+  handtight new my-boat --volts 12 --drive recovery --country NZ,US
+  handtight new my-boat --ask
   handtight check my-boat/build.toml`,
 		Args: exactly(1, "one folder"),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
+			answers := starter.Usual()
+			for _, q := range starter.Questions() {
+				if cmd.Flags().Changed(q.Name) {
+					if err := answers.Take(q.Name, *said[q.Name]); err != nil {
+						return fmt.Errorf("--%w", err)
+					}
+				} else if ask {
+					if err := a.askStarter(q, &answers); err != nil {
+						return err
+					}
+				}
+			}
+			text, err := starter.Write(answers)
+			if err != nil {
+				return err
+			}
 			path := filepath.Join(args[0], "build.toml")
-			if err := writeNew(args[0], path); err != nil {
+			if err := writeNew(args[0], path, text); err != nil {
 				return err
 			}
 			if a.json {
 				return a.ui.printJSON(map[string]string{"written": path})
 			}
-			a.ui.line("Written: %s\nNext: handtight check %s", path, path)
+			a.ui.line("Written: %s", path)
+			a.ui.line("Next: handtight check %s", path)
 			return nil
 		},
+	}
+	for _, q := range starter.Questions() {
+		said[q.Name] = cmd.Flags().String(q.Name, q.Usual, plainly(q.Ask)+" ("+strings.Join(q.Choices, ", ")+")")
+	}
+	cmd.Flags().BoolVar(&ask, "ask", false, "ask for what no flag says")
+	return cmd
+}
+
+// plainly is a question as the words of a flag.
+func plainly(ask string) string {
+	ask = strings.TrimSuffix(ask, "?")
+	return strings.ToLower(ask[:1]) + ask[1:]
+}
+
+// askStarter asks one question until the answer can be taken; an empty one takes what is
+// usual, and so does the end of the input.
+func (a *app) askStarter(q starter.Question, answers *starter.Answers) error {
+	if a.lines == nil {
+		a.lines = bufio.NewReader(a.in)
+	}
+	for {
+		a.ui.prompt(q.Ask + "\n")
+		for _, c := range q.Choices {
+			a.ui.prompt(fmt.Sprintf("  %s\n", strings.TrimSpace(fmt.Sprintf("%-9s %s", c, q.Meaning(c)))))
+		}
+		a.ui.prompt("[" + q.Usual + "] ")
+		line, err := a.lines.ReadString('\n')
+		if err != nil && !errors.Is(err, io.EOF) {
+			return fmt.Errorf("the answer cannot be read: %w", err)
+		}
+		ended := errors.Is(err, io.EOF)
+		if ended {
+			a.ui.prompt("\n")
+		}
+		if line = strings.TrimSpace(line); line == "" {
+			return answers.Take(q.Name, q.Usual)
+		}
+		if err := answers.Take(q.Name, line); err == nil {
+			return nil
+		} else if ended {
+			return err
+		} else {
+			a.ui.prompt(err.Error() + "\n")
+		}
 	}
 }
 
 // writeNew writes the starter where nothing stands yet.
-func writeNew(dir, path string) error {
+func writeNew(dir, path string, text []byte) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return fmt.Errorf("the folder %s cannot be made: %s", dir, file.Cause(err))
 	}
@@ -51,7 +122,7 @@ func writeNew(dir, path string) error {
 		return fmt.Errorf("%s is there already and is kept: name another folder", path)
 	}
 	return out.Write(func(w io.Writer) error {
-		_, err := w.Write(starter)
+		_, err := w.Write(text)
 		return err
 	})
 }

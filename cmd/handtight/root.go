@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"errors"
 	"fmt"
 	"io"
@@ -18,6 +19,7 @@ var version = ""
 // app is what the commands share.
 type app struct {
 	in      io.Reader
+	lines   *bufio.Reader // of the input, once a question was asked
 	ui      *ui
 	json    bool
 	outside bool // includes may lie outside the build's folder

@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/starter"
 )
 
 // The page answers to its own loopback name only, is made anew from the file at each request,
@@ -17,7 +19,7 @@ import (
 // changes when the file is saved.
 func TestServePage(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "build.toml")
-	good, err := os.ReadFile("starter.toml")
+	good, err := starter.Write(starter.Usual())
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(path, good, 0o644))
 	var out, errOut bytes.Buffer
