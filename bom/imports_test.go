@@ -59,6 +59,8 @@ var may = map[string]string{
 	"bom/running":                "bom/circuit bom/graph bom/rating bom/segment bom/state bom/wetting catalog pressure pressure/network pressure/network/connected pressure/quantity",
 	"bom":                        "bom/build bom/circuit bom/graph bom/order bom/rating bom/read bom/running bom/segment bom/source bom/state bom/wetting",
 	"bom/cart":                   "bom bom/build bom/file bom/finding bom/graph bom/money bom/order bom/sheet bom/source bom/state bom/wetting catalog pressure pressure/quantity threads threads/title",
+	"bom/draft/assign":           "",
+	"bom/draft":                  "bom/build bom/cart bom/draft/assign bom/money bom/read bom/repair catalog catalog/stock pressure pressure/quantity threads threads/title",
 	"bom/drawing":                "bom bom/finding bom/graph bom/segment bom/state threads",
 	"bom/duty":                   "bom bom/build bom/circuit bom/graph catalog pressure/nearest pressure/process/flow pressure/process/line pressure/process/membrane pressure/process/power pressure/process/pump pressure/process/sea pressure/process/span pressure/quantity",
 	"bom/kit":                    "bom bom/build bom/money bom/order catalog",
@@ -73,7 +75,7 @@ var may = map[string]string{
 	"bom/starter":                "pressure/nearest",
 	"bom/repair/fix":             "bom bom/build bom/finding bom/read bom/repair bom/rule bom/source",
 	"bom/workbook":               "bom/facts bom/file bom/finding bom/sheet",
-	"cmd/handtight":              "bom bom/build bom/cart bom/choose bom/compare bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/repair bom/repair/fix bom/request bom/rule bom/segment bom/source bom/starter bom/state bom/workbook catalog pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/identify threads/identify/measure threads/makeup threads/title",
+	"cmd/handtight":              "bom bom/build bom/cart bom/choose bom/compare bom/draft bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/repair bom/repair/fix bom/request bom/rule bom/segment bom/source bom/starter bom/state bom/workbook catalog pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/identify threads/identify/measure threads/makeup threads/title",
 }
 
 // Imports point downward only.

@@ -22,6 +22,7 @@ func (c *Cart) read(sheets []tableSheet, o Options) error {
 		}
 		if l.head < 0 && len(o.Columns) == 0 {
 			l.columns = l.guess()
+			c.Plain = true
 			c.note("no headings were found%s, so only the texts were read; say --columns text=1,quantity=2 if the columns hold more", inSheet(l.sheet.name))
 		}
 		c.lines(l, o)

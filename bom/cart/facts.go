@@ -43,11 +43,14 @@ type ending struct {
 	readings []threads.End
 	keys     []string // the size of each reading, as alike sizes share it
 	open     bool
+	words    string // that a line was read from
+	question string // that settles it; "" if nothing is open
 }
 
 func endingOf(e *threads.EndReading) ending {
 	out := planned(e.Candidates)
 	out.open = len(e.Candidates) > 1 || e.Question != ""
+	out.words, out.question = e.Words, e.Question
 	return out
 }
 

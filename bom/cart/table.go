@@ -52,6 +52,7 @@ type Cart struct {
 	Currency string // that most prices are in; "" if nothing says
 	Lines    []Line
 	Notes    []string // what the reader decided, and what it left out
+	Plain    bool     // some sheet of it has no row of headings
 
 	skipped []string // sheets that were not read
 }

@@ -60,7 +60,7 @@ practice come first.`,
 	root.AddCommand(
 		a.checkCommand(), a.orderCommand(), a.dutyCommand(), a.pageCommand(), a.pictureCommand(),
 		a.threadCommand(), a.mateCommand(), a.adaptCommand(), a.identifyCommand(),
-		a.cartCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand(),
+		a.cartCommand(), a.draftCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand(),
 		a.newCommand(), a.whyCommand(), a.catalogCommand(),
 	)
 	root.CompletionOptions.HiddenDefaultCmd = false

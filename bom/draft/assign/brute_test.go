@@ -1,0 +1,334 @@
+package assign
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// brute tries every way of laying pieces, one by one, into every place. It shares nothing with
+// the solver but the problem: no classes of scarce pieces, no bounds, no dominance.
+type brute struct {
+	p     *Problem
+	left  []int
+	best  *Cost
+	sides []bruteSide
+}
+
+type bruteSide struct{ host, end int }
+
+func bruteForce(p *Problem) Cost {
+	b := &brute{p: p, left: make([]int, len(p.Classes))}
+	bag := 0
+	for i, c := range p.Classes {
+		b.left[i] = c.Count
+		if c.Count == Cut {
+			b.left[i] = 100
+		} else {
+			bag += c.Count
+		}
+	}
+	b.place(0, Cost{LeftOver: bag})
+	return *b.best
+}
+
+func (b *brute) place(i int, c Cost) {
+	if i == len(b.p.Places) {
+		if len(b.sides) == 0 && (b.best == nil || c.Compare(*b.best) < 0) {
+			b.best = &c
+		}
+		return
+	}
+	p := &b.p.Places[i]
+	b.place(i+1, c.Add(p.Lost))
+	if p.From != Branch {
+		b.chain(i, p.From, nil, []int{p.From}, nil, c)
+		return
+	}
+	for k, s := range b.sides {
+		for at, h := range p.Hosts {
+			if h == s.host {
+				old := b.sides
+				b.sides = append(append([]bruteSide{}, old[:k]...), old[k+1:]...)
+				b.chain(i, s.end, nil, []int{s.end}, nil, c.Add(Cost{Length: at}))
+				b.sides = old
+			}
+		}
+	}
+}
+
+// piece is one laid piece: its way through, and what was bought before it.
+type piece struct{ class, in, out, side, buy int }
+
+// chain extends a chain by every piece, and ends it where it can. ends holds, alternating, the
+// open end and the end that is put to it.
+func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
+	p := &b.p.Places[i]
+	t := &b.p.Tables[p.Table]
+	join := func(x, y int) (asks, buy int, ok bool) {
+		switch t.Joints[x*b.p.Ends+y] {
+		case Joins:
+			return 0, 0, true
+		case Asks:
+			return 1, 0, true
+		}
+		n := int(t.Buy[x*b.p.Ends+y])
+		return 0, n, n > 0
+	}
+	if asks, buy, ok := join(open, p.To); ok {
+		d := c.Add(Cost{Questions: asks, Missing: buy, Length: buy})
+		stiff := p.Fixed
+		for _, l := range laid {
+			if b.p.Classes[l.class].Gives {
+				stiff = false
+			}
+		}
+		if stiff {
+			d.Questions++
+		}
+		for k, l := range laid {
+			if l.side >= 0 && p.Near == AtFrom {
+				d.Apart += k
+			} else if l.side >= 0 && p.Near == AtTo {
+				d.Apart += len(laid) - k - 1
+			}
+		}
+		if b.needed(t, laid, append(append([]int{}, ends...), p.To), buy) && b.chainMissing(laid)+buy <= b.most(p) {
+			old := b.sides
+			for _, l := range laid {
+				if l.side >= 0 {
+					b.sides = append(append([]bruteSide{}, b.sides...), bruteSide{i, l.side})
+				}
+			}
+			b.place(i+1, d)
+			b.sides = old
+		}
+	}
+	if len(laid) == b.p.longest() {
+		return
+	}
+	for k := range b.p.Classes {
+		cl := &b.p.Classes[k]
+		if b.left[k] == 0 || p.Grade[k] == Refused {
+			continue
+		}
+		for in := range cl.Ends {
+			for out := range cl.Ends {
+				asks, buy, ok := join(open, cl.Ends[in])
+				if in == out || !ok {
+					continue
+				}
+				side, used := -1, 1
+				if len(cl.Ends) == 3 {
+					side = cl.Ends[3-in-out]
+				}
+				if cl.Count == Cut {
+					used = 0
+				}
+				if p.Grade[k] == MayAsks {
+					asks++
+				}
+				b.left[k]--
+				b.chain(i, cl.Ends[out], append(append([]piece{}, laid...), piece{k, in, out, side, buy}), append(append([]int{}, ends...), cl.Ends[in], cl.Ends[out]), nil,
+					c.Add(Cost{Questions: asks, Missing: buy, Length: 1 + buy, LeftOver: -used, Order: -cl.Rank * p.Rank}))
+				b.left[k]++
+			}
+		}
+	}
+}
+
+func (b *brute) chainMissing(laid []piece) int {
+	n := 0
+	for _, l := range laid {
+		n += l.buy
+	}
+	return n
+}
+
+func (b *brute) most(p *Place) int {
+	if p.Lost.Stops > 0 {
+		return 1 << 20
+	}
+	return p.Lost.Missing
+}
+
+// needed holds a whole chain against the rule: no run of pieces without a branch may be taken
+// out so that what is left joins at no more pieces to buy, but for one single piece that bends.
+func (b *brute) needed(t *Table, laid []piece, ends []int, last int) bool {
+	buys := make([]int, len(laid)+1)
+	for i, l := range laid {
+		buys[i] = l.buy
+	}
+	buys[len(laid)] = last
+	for i := range laid {
+		for k := i; k < len(laid); k++ { // take out i..k
+			if laid[k].side >= 0 {
+				break
+			}
+			bought := 0
+			for x := i; x <= k+1; x++ {
+				bought += buys[x]
+			}
+			if i == k && b.p.Classes[laid[i].class].Bends && bought == 0 {
+				continue
+			}
+			x, y := ends[2*i], ends[2*(k+1)+1]
+			n := int(t.Buy[x*b.p.Ends+y])
+			if t.Joints[x*b.p.Ends+y] == Joins || bought > 0 && n > 0 && n <= bought {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// genProblem draws a small bag with its places.
+func genProblem(t *rapid.T) *Problem {
+	n := rapid.IntRange(2, 4).Draw(t, "ends")
+	p := &Problem{Ends: n, Longest: rapid.IntRange(1, 3).Draw(t, "longest")}
+	for range rapid.IntRange(1, 2).Draw(t, "tables") {
+		tab := Table{Joints: make([]Joint, n*n), Buy: make([]uint8, n*n)}
+		for a := range n {
+			for b := range a + 1 {
+				j := Joint(rapid.SampledFrom([]int{0, 0, 1, 1, 2}).Draw(t, "joint"))
+				buy := uint8(rapid.SampledFrom([]int{0, 0, 1, 2}).Draw(t, "buy"))
+				tab.Joints[a*n+b], tab.Joints[b*n+a] = j, j
+				tab.Buy[a*n+b], tab.Buy[b*n+a] = buy, buy
+			}
+		}
+		p.Tables = append(p.Tables, tab)
+	}
+	// Long chains go with few classes and places, and one class has branches: else nobody lives
+	// to see the brute force end.
+	classes, places, tee := 3, 3, false
+	if p.Longest == 3 {
+		classes, places = 2, 2
+	}
+	pieces := 9
+	for range rapid.IntRange(1, classes).Draw(t, "classes") {
+		c := Class{Count: rapid.IntRange(-1, min(3, pieces)).Draw(t, "count"), Bends: rapid.IntRange(0, 4).Draw(t, "bends") == 0}
+		pieces -= max(0, c.Count)
+		ports := rapid.SampledFrom([]int{2, 2, 3}).Draw(t, "ports")
+		if tee {
+			ports = 2
+		}
+		tee = tee || ports == 3
+		for range ports {
+			c.Ends = append(c.Ends, rapid.IntRange(0, n-1).Draw(t, "end"))
+		}
+		if len(c.Ends) == 3 {
+			c.Bends = false
+			c.Count = max(0, c.Count) // a tee is not cut from stock
+		}
+		c.Gives = rapid.Bool().Draw(t, "gives")
+		c.Rank = rapid.IntRange(0, 5).Draw(t, "rank")
+		p.Classes = append(p.Classes, c)
+	}
+	for i := range rapid.IntRange(1, places).Draw(t, "places") {
+		pl := Place{From: rapid.IntRange(0, n-1).Draw(t, "from"), To: rapid.IntRange(0, n-1).Draw(t, "to"), Table: rapid.IntRange(0, len(p.Tables)-1).Draw(t, "table"), Lost: Cost{Missing: rapid.IntRange(1, 3).Draw(t, "lost")}}
+		pl.Fixed = rapid.IntRange(0, 3).Draw(t, "fixed") == 0
+		pl.Near = Near(rapid.IntRange(0, 2).Draw(t, "near"))
+		pl.Rank = rapid.IntRange(0, 3).Draw(t, "place rank")
+		if rapid.IntRange(0, 5).Draw(t, "hopeless") == 0 {
+			pl.Lost = Cost{Stops: 1}
+		}
+		if i > 0 && rapid.IntRange(0, 1).Draw(t, "branches") == 0 {
+			pl.From = Branch
+			for h := range i {
+				if rapid.IntRange(0, 1).Draw(t, "host") == 0 || h == i-1 {
+					pl.Hosts = append(pl.Hosts, h)
+				}
+			}
+		}
+		for range p.Classes {
+			pl.Grade = append(pl.Grade, Grade(rapid.SampledFrom([]int{0, 0, 0, 1, 2}).Draw(t, "grade")))
+		}
+		p.Places = append(p.Places, pl)
+	}
+	return p
+}
+
+// Whoever tries every way of laying up to nine pieces comes to the same cost.
+func TestAgreesWithBruteForce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := genProblem(t)
+		a := Solve(p)
+		require.True(t, a.Proven)
+		require.Equal(t, bruteForce(p), a.Cost)
+		require.Equal(t, a.Cost, a.Bound)
+		require.Equal(t, a.Cost, audit(t, p, a))
+	})
+}
+
+// audit works the cost of an answer out of its chains, and holds each joint, count and branch.
+func audit(t require.TestingT, p *Problem, a *Answer) Cost {
+	var c Cost
+	left := make([]int, len(p.Classes))
+	for i := range p.Classes {
+		left[i] = max(0, p.Classes[i].Count)
+	}
+	served := map[[2]int]bool{}
+	for i, m := range a.Places {
+		pl := &p.Places[i]
+		if !m.OK {
+			c = c.Add(pl.Lost)
+			continue
+		}
+		open, tab := pl.From, &p.Tables[pl.Table]
+		if open == Branch {
+			require.Contains(t, pl.Hosts, m.Host)
+			s := a.Places[m.Host].Chain[m.HostAt]
+			open = p.Classes[s.Class].Ends[s.Side]
+			c.Length += slices.Index(pl.Hosts, m.Host)
+			require.False(t, served[[2]int{m.Host, m.HostAt}])
+			served[[2]int{m.Host, m.HostAt}] = true
+		}
+		joint := func(x, buy int) {
+			switch tab.Joints[open*p.Ends+x] {
+			case No:
+				require.EqualValues(t, tab.Buy[open*p.Ends+x], buy)
+				require.Positive(t, buy)
+			case Asks:
+				c.Questions++
+			}
+			c.Missing += buy
+			c.Length += buy
+		}
+		if pl.Fixed && !slices.ContainsFunc(m.Chain, func(s Step) bool { return p.Classes[s.Class].Gives }) {
+			c.Questions++
+		}
+		for at, s := range m.Chain {
+			if s.Side >= 0 && pl.Near == AtFrom {
+				c.Apart += at
+			} else if s.Side >= 0 && pl.Near == AtTo {
+				c.Apart += len(m.Chain) - 1 - at
+			}
+			cl := &p.Classes[s.Class]
+			joint(cl.Ends[s.In], s.Buy)
+			open = cl.Ends[s.Out]
+			if cl.Count != Cut {
+				left[s.Class]--
+				require.GreaterOrEqual(t, left[s.Class], 0)
+			}
+			c.Length++
+			c.Order -= cl.Rank * pl.Rank
+			require.NotEqual(t, Refused, pl.Grade[s.Class])
+			if pl.Grade[s.Class] == MayAsks {
+				c.Questions++
+			}
+		}
+		joint(pl.To, m.Buy)
+	}
+	for i, m := range a.Places {
+		for k, s := range m.Chain {
+			require.Equal(t, s.Side >= 0, served[[2]int{i, k}])
+		}
+	}
+	for _, n := range left {
+		c.LeftOver += n
+	}
+	require.Equal(t, left, a.Left)
+	return c
+}

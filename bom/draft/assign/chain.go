@@ -1,0 +1,269 @@
+package assign
+
+import (
+	"cmp"
+	"slices"
+)
+
+// candidate is one chain for a place.
+type candidate struct {
+	steps  []Step
+	buy    int // behind the last
+	cost   Cost
+	use    []use
+	sides  []int // ends of the branches that it offers, sorted
+	made   bool
+	source int // end it starts at
+}
+
+// use is how many pieces of a class a chain takes.
+type use struct{ class, n int }
+
+// lister lists the chains of one place from one end.
+type lister struct {
+	p     *Problem
+	place *Place
+	table *Table
+	tees  int // branches that the chain must offer
+	most  int // pieces to buy, at most
+	limit int // steps
+	count int // steps so far
+	full  bool
+
+	least []int // by end: pieces to buy at least to come from an open end to the goal
+	left  []int
+	steps []Step
+	opens []int // open ends before each step, and before the next
+	out   []candidate
+	from  int
+}
+
+func (l *lister) joint(a, b int) Joint { return l.table.Joints[a*l.p.Ends+b] }
+func (l *lister) buys(a, b int) int    { return int(l.table.Buy[a*l.p.Ends+b]) }
+
+const never = 1 << 20
+
+// chains lists the chains from an end to the place's goal with a number of branches.
+func (p *Problem) chains(place *Place, from, tees, limit int) (list []candidate, steps int, full bool) {
+	l := &lister{p: p, place: place, table: &p.Tables[place.Table], tees: tees, limit: limit, from: from, left: make([]int, len(p.Classes))}
+	for i := range p.Classes {
+		l.left[i] = p.Classes[i].Count
+		if l.left[i] == Cut {
+			l.left[i] = never
+		}
+	}
+	l.most = place.Lost.Missing
+	if place.Lost.Stops > 0 {
+		l.most = never
+	}
+	l.reach()
+	l.walk(from, 0, 0, 0)
+	return l.out, l.count, l.full
+}
+
+// reach works out, for each open end, how few pieces must be bought to come to the goal,
+// whatever the bag still holds.
+func (l *lister) reach() {
+	n := l.p.Ends
+	l.least = make([]int, n)
+	for e := range n {
+		l.least[e] = l.step(e, l.place.To)
+	}
+	for changed := true; changed; {
+		changed = false
+		for i := range l.p.Classes {
+			c := &l.p.Classes[i]
+			if l.place.Grade[i] == Refused || c.Count == 0 {
+				continue
+			}
+			for in := range c.Ends {
+				for out := range c.Ends {
+					if in == out || l.least[c.Ends[out]] >= never {
+						continue
+					}
+					for e := range n {
+						if v := l.step(e, c.Ends[in]) + l.least[c.Ends[out]]; v < l.least[e] {
+							l.least[e], changed = v, true
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// step is how many pieces join two ends: 0 where they join by themselves.
+func (l *lister) step(a, b int) int {
+	switch {
+	case l.joint(a, b) != No:
+		return 0
+	case l.buys(a, b) > 0:
+		return l.buys(a, b)
+	}
+	return never
+}
+
+// walk goes on from an open end.
+func (l *lister) walk(open, buy, asks, tees int) {
+	if l.count >= l.limit {
+		l.full = true
+		return
+	}
+	l.count++
+	l.opens = append(l.opens, open)
+	defer func() { l.opens = l.opens[:len(l.opens)-1] }()
+	if tees == l.tees {
+		l.close(open, buy, asks)
+	}
+	if len(l.steps) >= l.p.longest() {
+		return
+	}
+	for i := range l.p.Classes {
+		c := &l.p.Classes[i]
+		if l.left[i] == 0 || l.place.Grade[i] == Refused || len(c.Ends) > 2 && tees == l.tees {
+			continue
+		}
+		for in := range c.Ends {
+			for out := range c.Ends {
+				if in != out && !alikeBefore(c, in, out) {
+					l.enter(i, in, out, open, buy, asks, tees)
+				}
+			}
+		}
+	}
+}
+
+// alikeBefore reports whether another way through a piece, tried before, comes to the same.
+func alikeBefore(c *Class, in, out int) bool {
+	for a := range c.Ends {
+		for b := range c.Ends {
+			if a == b || a > in || a == in && b >= out {
+				continue
+			}
+			if c.Ends[a] == c.Ends[in] && c.Ends[b] == c.Ends[out] && c.side(a, b) == c.side(in, out) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// side is the end of the branch of a way through a piece; -1 without.
+func (c *Class) side(in, out int) int {
+	if len(c.Ends) < 3 {
+		return -1
+	}
+	return c.Ends[3-in-out]
+}
+
+// enter puts a piece behind the open end, and goes on.
+func (l *lister) enter(i, in, out, open, buy, asks, tees int) {
+	c := &l.p.Classes[i]
+	j, b := l.joint(open, c.Ends[in]), 0
+	if j == No {
+		b = l.buys(open, c.Ends[in])
+		if b == 0 {
+			return
+		}
+	}
+	if buy+b+l.least[c.Ends[out]] > l.most || l.needless(c.Ends[in], b) {
+		return
+	}
+	s := Step{Class: i, In: in, Out: out, Side: -1, Buy: b}
+	if len(c.Ends) > 2 {
+		s.Side = 3 - in - out
+		tees++
+	}
+	if j == Asks {
+		asks++
+	}
+	if l.place.Grade[i] == MayAsks {
+		asks++
+	}
+	l.left[i]--
+	l.steps = append(l.steps, s)
+	l.walk(c.Ends[out], buy+b, asks, tees)
+	l.steps = l.steps[:len(l.steps)-1]
+	l.left[i]++
+}
+
+// needless reports whether an end could have been joined to an earlier open one, so that the
+// pieces between are not needed. A branch is needed; a single piece that bends is let stand; a
+// joint that something must be asked of makes nothing needless.
+func (l *lister) needless(end, bought int) bool {
+	after := 0 // pieces to buy behind the earlier open end
+	after += bought
+	for k := len(l.steps) - 1; k >= 0; k-- {
+		s := &l.steps[k]
+		if s.Side >= 0 {
+			return false
+		}
+		after += s.Buy
+		if k == len(l.steps)-1 && l.p.Classes[s.Class].Bends && bought == 0 && s.Buy == 0 {
+			continue
+		}
+		if j := l.joint(l.opens[k], end); j == Joins || after > 0 && l.buys(l.opens[k], end) > 0 && l.buys(l.opens[k], end) <= after {
+			return true
+		}
+	}
+	return false
+}
+
+// close ends a chain at the goal.
+func (l *lister) close(open, buy, asks int) {
+	j, b := l.joint(open, l.place.To), 0
+	if j == No {
+		if b = l.buys(open, l.place.To); b == 0 {
+			return
+		}
+	}
+	if buy+b > l.most || l.needless(l.place.To, b) {
+		return
+	}
+	if j == Asks {
+		asks++
+	}
+	c := candidate{steps: slices.Clone(l.steps), buy: b, made: true, source: l.from, cost: Cost{Missing: buy + b, Questions: asks, Length: len(l.steps) + buy + b}}
+	gives := !l.place.Fixed
+	for at, s := range l.steps {
+		class := &l.p.Classes[s.Class]
+		gives = gives || class.Gives
+		if class.Count != Cut {
+			c.take(s.Class)
+			c.cost.LeftOver--
+		}
+		c.cost.Order -= class.Rank * l.place.Rank
+		if s.Side >= 0 {
+			c.sides = append(c.sides, class.Ends[s.Side])
+			switch l.place.Near {
+			case AtFrom:
+				c.cost.Apart += at
+			case AtTo:
+				c.cost.Apart += len(l.steps) - 1 - at
+			}
+		}
+	}
+	if !gives {
+		c.cost.Questions++
+	}
+	slices.Sort(c.sides)
+	slices.SortFunc(c.use, func(a, b use) int { return cmp.Compare(a.class, b.class) })
+	l.out = append(l.out, c)
+}
+
+func (c *candidate) take(class int) {
+	for i := range c.use {
+		if c.use[i].class == class {
+			c.use[i].n++
+			return
+		}
+	}
+	c.use = append(c.use, use{class, 1})
+}
+
+func (p *Problem) longest() int {
+	if p.Longest > 0 {
+		return p.Longest
+	}
+	return 9
+}

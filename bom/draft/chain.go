@@ -1,0 +1,86 @@
+package draft
+
+import (
+	_ "embed"
+	"slices"
+	"strings"
+	"sync"
+
+	"github.com/BurntSushi/toml"
+)
+
+//go:embed table/chain.toml
+var chainText string
+
+// role is what a part does in a plant.
+type role struct {
+	Name, Plant, Need, Order, Sign, Boat, End, With string
+	Kinds, After                                    []string
+	Many                                            bool
+}
+
+// Steps of a need.
+const (
+	needed   = "needed"
+	usual    = "usual"
+	optional = "optional"
+)
+
+// line is steps in the order of the water.
+type line struct {
+	Name, Water, Pressure, Plant, Near string
+	Held                               string // "first", "last": where its branches stand
+	Below, Back                        bool
+	Branch                             []string
+	Steps                              [][]string // role, port entered, port left
+}
+
+// sort is a sort of plant, a layout of its vessels, or a group of roles that belong together.
+type sort struct {
+	Name, Says string
+	Signs      []string
+}
+
+type chainFile struct {
+	Plant, Layout, Group []sort
+	Role                 []role
+	Line                 []line
+}
+
+var chain = sync.OnceValue(func() *chainFile {
+	var f chainFile
+	if _, err := toml.Decode(chainText, &f); err != nil {
+		panic("draft: " + err.Error())
+	}
+	return &f
+})
+
+// lines lists the lines of a sort of plant.
+func (f *chainFile) lines(plant string) []line {
+	var out []line
+	for _, l := range f.Line {
+		if l.Plant == "" || l.Plant == plant {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// role finds a role of a sort of plant.
+func (f *chainFile) role(name, plant string) (*role, bool) {
+	i := slices.IndexFunc(f.Role, func(r role) bool { return r.Name == name && (r.Plant == "" || r.Plant == plant) })
+	if i < 0 {
+		return nil, false
+	}
+	return &f.Role[i], true
+}
+
+// portOf finds the port that a step means: the first of its names that the part has.
+func portOf(names string, has func(string) bool) string {
+	for _, n := range strings.Split(names, "|") {
+		if n != "" && has(n) {
+			return n
+		}
+	}
+	return ""
+}

@@ -1,0 +1,72 @@
+package draft
+
+import (
+	"strings"
+	"unicode"
+)
+
+// idOf makes a name that a path can hold.
+func idOf(text string) string {
+	var b strings.Builder
+	dash := false
+	for _, r := range strings.ToLower(text) {
+		switch {
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			if dash && b.Len() > 0 {
+				b.WriteByte('-')
+			}
+			b.WriteRune(r)
+			dash = false
+		default:
+			dash = true
+		}
+	}
+	return b.String()
+}
+
+// short are the names of kinds in ids, where the kind's own is long.
+var short = map[string]string{"hose tail": "tail", "brine throttle": "throttle", "pressure vessel": "vessel", "plunger pump": "hp-pump",
+	"salinity probe": "probe", "selector valve": "selector", "membrane element": "element", "filter cartridge": "cartridge", "filter housing": "filter"}
+
+// name gives every part an id: its kind, with its ends where it is a fitting, its fineness
+// where it filters, and a number where two are alike.
+func name(all []*Part, taken map[string]bool) {
+	for _, p := range all {
+		if p.Aside != "" {
+			continue
+		}
+		id := short[p.Kind.Name]
+		if id == "" {
+			id = p.Kind.Name
+		}
+		switch {
+		case p.isStock():
+			id = "stock-" + orElse(millimetres(p.Says.Bore.Millimetres()), "open")
+		case fittingKind(p.Kind) || p.isHose():
+			for _, e := range p.ends {
+				id += "-" + slug(e)
+			}
+		case p.Says.Micron > 0:
+			id += "-" + figure(p.Says.Micron.Millimetres()*1000)
+		case p.Kind.Name == "gauge" && p.Says.Scale > 0:
+			id += "-" + figure(p.Says.Scale.Bar())
+		case p.Kind.Loose && p.Says.Carbon:
+			id = "carbon-" + id
+		}
+		id = idOf(id)
+		base := id
+		for n := 1; taken[id]; n++ {
+			id = base + "-" + letters(n)
+		}
+		taken[id] = true
+		p.ID = id
+	}
+}
+
+// letters counts in letters: b, c, ... z, ba.
+func letters(n int) string {
+	if n < 26 {
+		return string(rune('a' + n))
+	}
+	return letters(n/26) + letters(n%26)
+}

@@ -1,0 +1,269 @@
+package draft
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"handtight/bom/build"
+	"handtight/bom/cart"
+	"handtight/bom/money"
+	"handtight/catalog"
+	"handtight/threads"
+	"handtight/threads/title"
+)
+
+// Part is what one line of a list came to: an item, or words that are kept as a comment.
+type Part struct {
+	Line   *cart.Line
+	Says   cart.Says
+	Kind   *catalog.Kind  // nil: not understood, or no part of a plant
+	ID     string         // in the build file
+	Pieces int            // that the line brings; of stock that is cut, 0
+	Metres money.Quantity // of stock that is cut
+	Role   string         // what it does; "" for a fitting
+	Ask    []string       // what must be asked of it
+	Assume []string       // what was taken that the line does not say
+	Aside  string         // why it is no item: "" where it is one
+
+	size  string               // that it is called by, beside its ends
+	ends  []threads.EndReading // by port
+	ports []string             // names, beside ends
+	item  *build.Item          // as read back from the file
+}
+
+// Where is the place of the part's line: "elbe.csv line 5".
+func (p *Part) Where() string { return p.Line.Where() }
+
+// parts makes a part of every line. None is dropped.
+func parts(carts []*cart.Cart) []*Part {
+	var out []*Part
+	for _, c := range carts {
+		for i := range c.Lines {
+			out = append(out, partOf(&c.Lines[i]))
+		}
+	}
+	return out
+}
+
+func partOf(l *cart.Line) *Part {
+	p := &Part{Line: l, Says: l.Says()}
+	switch {
+	case l.Out != "":
+		p.Aside = l.Out
+		return p
+	case p.Says.Kind == "" && len(p.Says.Ends) == 0:
+		p.Aside = "no kind of part and no end was found in its words"
+		return p
+	}
+	p.Kind = p.kind()
+	if p.Kind == nil {
+		p.Aside = fmt.Sprintf("a plant has no part of its sort (%s)", orElse(p.Says.Kind, "its kind is not said"))
+		return p
+	}
+	if p.Kind.Generic {
+		p.Aside = "counted by the joints that need it: see order"
+		p.count()
+		return p
+	}
+	p.count()
+	p.fitEnds()
+	return p
+}
+
+func orElse(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}
+
+// plainFitting is the kind of a part of which only its ends are known: two ends join two
+// things, three branch.
+var plainFitting = map[int]string{1: "plug", 2: "adaptor", 3: "tee"}
+
+// kind finds the kind of the catalogue; a word of the trade that names none goes by the
+// table of what is meant.
+func (p *Part) kind() *catalog.Kind {
+	name := p.Says.Kind
+	if name == "" {
+		name = plainFitting[len(p.Says.Ends)]
+		if name == "plug" || name == "" {
+			return nil
+		}
+		p.Assume = append(p.Assume, "its kind is not said; by its ends it is taken for "+article(name))
+	}
+	if k, ok := catalog.KindNamed(name); ok {
+		return k
+	}
+	if meant, ok := catalog.KindMeant(name); ok {
+		if k, ok := catalog.KindNamed(meant.Write); ok {
+			return k
+		}
+	}
+	for _, of := range []string{"elbow", "nipple", "valve"} { // "street elbow"
+		if strings.HasSuffix(name, " "+of) || name == of {
+			if k, ok := catalog.KindNamed(map[string]string{"valve": "shut-off valve"}[of]); ok {
+				return k
+			}
+			if k, ok := catalog.KindNamed(of); ok {
+				return k
+			}
+		}
+	}
+	return nil
+}
+
+func article(name string) string {
+	if strings.ContainsRune("aeiou", rune(name[0])) {
+		return "an " + name
+	}
+	return "a " + name
+}
+
+// count tells how many the line brings. What is not said is taken for one, and asked.
+func (p *Part) count() {
+	unit := "pc"
+	if p.Kind.Length && p.Kind.Loose {
+		unit = "m"
+	}
+	q, _, doubt := p.Line.Quantity(unit, "")
+	switch {
+	case doubt != "" && unit == "m":
+		p.Ask = append(p.Ask, "how many metres: "+doubt)
+	case doubt != "":
+		p.Pieces = 1
+		p.Assume = append(p.Assume, "one piece: "+doubt)
+	case unit == "m":
+		p.Metres = q
+	default:
+		p.Pieces = int(min(q/money.Piece, 10_000))
+	}
+}
+
+// fitEnds gives the ends that were read to the ports of the kind.
+func (p *Part) fitEnds() {
+	if p.Kind.Loose {
+		return
+	}
+	ends := slices.Clone(p.Says.Ends)
+	p.metalEnds(ends)
+	want := slices.Clone(p.Kind.Ports)
+	if len(p.Kind.Boundary) > 0 && !p.Kind.Boats { // a seacock is bought by its inboard end
+		want = slices.DeleteFunc(want, func(n string) bool { return slices.Contains(p.Kind.Boundary, p.Kind.PortIndex(n)) })
+	}
+	most := len(want)
+	want = slices.DeleteFunc(want, func(n string) bool { return slices.Contains(p.Kind.Optional, n) })
+	least := len(want)
+	ends = p.withoutSizes(ends, most)
+	if len(ends) > least {
+		want = append(want, p.Kind.Optional...)[:min(most, len(ends))]
+	}
+	if len(ends) == 1 && len(want) > 1 && (fittingKind(p.Kind) || len(want) == 2 && len(p.Kind.Passages) == 1) {
+		p.Assume = append(p.Assume, "one end is said, and all are taken alike")
+		for len(ends) < len(want) {
+			ends = append(ends, ends[0])
+		}
+	}
+	p.ports, p.ends = want, make([]threads.EndReading, len(want))
+	for i, n := range want {
+		if i < len(ends) {
+			p.ends[i] = readable(ends[i])
+		}
+		switch {
+		case len(p.ends[i].Candidates) == 0:
+			p.Ask = append(p.Ask, fmt.Sprintf("which end `%s` is", n))
+		case len(p.ends[i].Candidates) > 1 || p.ends[i].Question != "":
+			p.Ask = append(p.Ask, orElse(p.ends[i].Question, "which of its readings end `"+n+"` is"))
+		}
+	}
+}
+
+// metalEnds takes ends for metal where a hose of plastic names the metal of its ends.
+func (p *Part) metalEnds(ends []threads.EndReading) {
+	if p.Kind.Name != "hose" || metalOf(p.Line.Text) == "" {
+		return
+	}
+	for i := range ends {
+		ends[i].Candidates = slices.Clone(ends[i].Candidates)
+		for k := range ends[i].Candidates {
+			ends[i].Candidates[k].Plastic = false
+		}
+	}
+}
+
+// metalOf is the first metal that a text names.
+func metalOf(text string) string {
+	for _, m := range catalog.MaterialsIn(text) {
+		if m.Metal() {
+			return m.Name
+		}
+	}
+	return ""
+}
+
+// withoutSizes drops, of more ends than the kind has, those that are bare sizes: the last ones
+// that the words leave open.
+func (p *Part) withoutSizes(ends []threads.EndReading, most int) []threads.EndReading {
+	for len(ends) > most {
+		at := len(ends) - 1
+		for i := len(ends) - 1; i >= 0; i-- {
+			if len(ends[i].Candidates) != 1 {
+				at = i
+				break
+			}
+		}
+		if len(p.Kind.Boundary) > 0 { // it is called by its pipe: a seacock of 3/4
+			p.size = ends[at].Words
+		} else {
+			p.Ask = append(p.Ask, fmt.Sprintf("what %q is: %s has no end for it", ends[at].Words, article(p.Kind.Name)))
+		}
+		ends = slices.Delete(ends, at, at+1)
+	}
+	return ends
+}
+
+// readable makes sure that an end can be written into a build file and read back: the end in
+// full where it is one, else its words. What cannot is not said.
+func readable(e threads.EndReading) threads.EndReading {
+	if len(e.Candidates) == 1 {
+		e.Words = e.Candidates[0].String()
+	}
+	back, err := title.ReadEnd(e.Words)
+	if err != nil || len(back.Candidates) == 0 {
+		return threads.EndReading{}
+	}
+	if back.Question == "" {
+		back.Question = e.Question
+	}
+	back.Words = e.Words
+	return back
+}
+
+// fittingKind reports whether a kind is one of the pieces that lines are joined with.
+func fittingKind(k *catalog.Kind) bool {
+	return !k.Loose && !k.Boats && !k.Directed && k.Spare == catalog.FittingSpare && len(k.Ports) >= 2
+}
+
+// isHose reports whether a kind is a hose that is made up, or what hoses are cut from.
+func (p *Part) isHose() bool  { return p.Kind != nil && p.Kind.Name == "hose" }
+func (p *Part) isStock() bool { return p.Kind != nil && p.Kind.Name == "hose stock" }
+
+// tubeEnd is the end of a piece cut from stock, as the reader of builds makes it.
+func (p *Part) tubeEnd() (e threads.End, ok bool) {
+	d := threads.Length(p.Says.Bore.Millimetres())
+	if d <= 0 {
+		return e, false
+	}
+	e = threads.End{Family: threads.Bore, Size: p.Says.Bore.String(), Diameter: d}
+	if p.Says.Outside {
+		e = threads.End{Family: threads.Push, Size: p.Says.Bore.String(), Diameter: d, Sex: threads.Male}
+	}
+	return e, true
+}
+
+// millimetres writes a length without needless decimals.
+func millimetres(v float64) string {
+	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Round(v*100)/100), "0"), ".")
+}

@@ -1,0 +1,264 @@
+package draft
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"handtight/bom/draft/assign"
+	"handtight/catalog"
+	"handtight/pressure"
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// class is pieces of the bag that are alike for the solver: perhaps of several lines.
+type class struct {
+	parts []*Part
+	ends  []int
+	cut   bool
+}
+
+// solved is a plant with its places filled.
+type solved struct {
+	plant   *plant
+	places  []place
+	classes []class
+	answer  *assign.Answer
+	ends    *ends
+	problem *assign.Problem
+	refused map[*Part]string // why a part, the first of its class, stands in no place; "" where it does in some
+}
+
+// pressures are what places are judged at.
+type pressures struct{ low, high quantity.Pressure }
+
+// What is taken where the parts do not say it. The feed side of small plants has one to three
+// bar, and a plant for sea water works at 50 to 60 (common practice).
+const (
+	assumedFeed = 3 * quantity.Bar
+	assumedHigh = 60 * quantity.Bar
+)
+
+// pressuresOf takes the pressure side from the relief valve, which opens above everything.
+func pressuresOf(pl *plant) pressures {
+	p := pressures{assumedFeed, assumedHigh}
+	for _, u := range pl.units["relief"] {
+		if u.part != nil && u.part.Says.Set > 0 {
+			p.high = u.part.Says.Set
+		}
+	}
+	return p
+}
+
+// solve fills the places of a plant from the bag.
+func solve(pl *plant, all []*Part, steps int) *solved {
+	s := &solved{plant: pl, places: pl.places(), ends: newEnds(), refused: map[*Part]string{}}
+	s.classify(all)
+	p := pressuresOf(pl)
+	problem := &assign.Problem{Steps: steps}
+	for i := range s.classes {
+		problem.Classes = append(problem.Classes, s.assignClass(&s.classes[i], i))
+	}
+	for i := range s.places {
+		pc := &s.places[i]
+		a := assign.Place{Rank: pc.rank, From: assign.Branch, To: s.portEnd(pc.to), Hosts: pc.hosts, Table: boolToInt(pc.line.Pressure == "high")}
+		a.Near = map[string]assign.Near{"first": assign.AtFrom, "last": assign.AtTo}[pc.line.Held]
+		if pc.from != nil {
+			a.From = s.portEnd(*pc.from)
+			a.Fixed = pc.from.u.fixed() && pc.to.u.fixed()
+		}
+		a.Grade = s.grades(pc, p)
+		problem.Places = append(problem.Places, a)
+	}
+	problem.Ends = len(s.ends.list)
+	problem.Tables = []assign.Table{s.ends.table(p.low, false), s.ends.table(p.high, true)}
+	for i := range problem.Places {
+		a := &problem.Places[i]
+		a.Lost = assign.Cost{Missing: 1} // a branch: its piece
+		if a.From == assign.Branch {
+			continue
+		}
+		if n := int(problem.Tables[a.Table].Buy[a.From*problem.Ends+a.To]); n > 0 {
+			a.Lost.Missing = n
+		} else {
+			a.Lost = assign.Cost{Stops: 1}
+		}
+	}
+	s.problem = problem
+	s.answer = assign.Solve(problem)
+	return s
+}
+
+// classify puts alike pieces of the bag together.
+func (s *solved) classify(all []*Part) {
+	of := map[string]int{}
+	for _, p := range all {
+		if p.Aside != "" || p.item == nil {
+			continue
+		}
+		var list []int
+		cut := p.isStock()
+		switch {
+		case cut:
+			e, ok := p.tubeEnd()
+			if !ok {
+				continue
+			}
+			n := s.ends.number(endClass{readings: []threads.End{e}})
+			list = []int{n, n}
+		case fittingKind(p.Kind) && len(p.item.Ports) <= 3 || p.isHose():
+			for i := range p.item.Ports {
+				c := readingClass(p.item.Ports[i].End, false)
+				c.madeUp = p.isHose()
+				list = append(list, s.ends.number(c))
+			}
+		default:
+			continue
+		}
+		key := fmt.Sprint(cut, list, p.Kind.Name, p.item.Material, p.item.Class, p.item.Rated, p.item.Spec)
+		if p.item.Rated != nil {
+			key = fmt.Sprint(cut, list, p.Kind.Name, p.item.Material, p.item.Class, *p.item.Rated, p.item.Spec)
+		}
+		i, ok := of[key]
+		if !ok {
+			i = len(s.classes)
+			of[key] = i
+			s.classes = append(s.classes, class{ends: list, cut: cut})
+		}
+		s.classes[i].parts = append(s.classes[i].parts, p)
+	}
+}
+
+func (s *solved) assignClass(c *class, rank int) assign.Class {
+	a := assign.Class{Ends: c.ends, Rank: rank, Bends: c.parts[0].Kind.Name == "elbow" || c.parts[0].Kind.Turns || c.parts[0].isHose()}
+	a.Gives = c.parts[0].isHose() || c.cut || c.parts[0].Kind.Turns
+	for i := range c.parts[0].item.Ports {
+		a.Gives = a.Gives || c.parts[0].item.Ports[i].End.Swivel
+	}
+	for _, p := range c.parts {
+		a.Count += p.Pieces
+	}
+	if c.cut {
+		a.Count = assign.Cut
+	}
+	return a
+}
+
+// portEnd numbers the end at a port.
+func (s *solved) portEnd(p port) int {
+	if p.u.part == nil {
+		return s.ends.number(endClass{boat: p.u.end, device: true})
+	}
+	r, ok := p.u.reading(p.name)
+	if !ok {
+		return s.ends.number(endClass{device: true})
+	}
+	return s.ends.number(readingClass(r, true))
+}
+
+// grades says which classes may stand in a place.
+func (s *solved) grades(pc *place, p pressures) []assign.Grade {
+	out := make([]assign.Grade, len(s.classes))
+	need := p.low
+	if pc.line.Pressure == "high" {
+		need = p.high
+	}
+	for i := range s.classes {
+		part := s.classes[i].parts[0]
+		grade, why := gradeOf(part, pc.line, need)
+		out[i] = grade
+		if _, told := s.refused[part]; grade != assign.Refused {
+			s.refused[part] = "" // it stands in some place
+		} else if !told {
+			s.refused[part] = why
+		}
+	}
+	return out
+}
+
+// gradeOf judges a piece for a line: what it holds, and what its metal does in the water.
+func gradeOf(p *Part, l *line, need quantity.Pressure) (assign.Grade, string) {
+	for _, m := range p.item.Materials() {
+		if l.Water == "sea" && m.In(catalog.RawSea) == catalog.No {
+			return assign.Refused, fmt.Sprintf("%s does not last in sea water", m.Title)
+		}
+	}
+	holds, known := holdsOf(p)
+	switch {
+	case known && holds < need:
+		return assign.Refused, fmt.Sprintf("it holds %s, and the %s side has %s", holds, l.Pressure, need)
+	case !known && l.Pressure == "high":
+		if p.isStock() {
+			return assign.Refused, "nothing says that it holds the high pressure"
+		}
+		return assign.MayAsks, ""
+	}
+	return assign.May, ""
+}
+
+// holdsOf is what a piece holds by its own words, its class, or its hose's standard.
+func holdsOf(p *Part) (quantity.Pressure, bool) {
+	if p.item.Rated != nil {
+		return *p.item.Rated, true
+	}
+	if p.isHose() || p.isStock() {
+		spec, ok := pressure.HoseSpec(p.item.Spec)
+		if !ok || p.item.Bore == nil {
+			return 0, false
+		}
+		r, ok := pressure.HoseRating(spec, *p.item.Bore)
+		return r.Pressure, ok
+	}
+	least, known := quantity.Pressure(0), false
+	for i := range p.item.Ports {
+		for _, e := range p.item.Ports[i].End.Candidates {
+			r, ok := pressure.FittingRating(p.item.Class, p.item.Material, e.Family.String(), e.Sex == threads.Male, e.Size)
+			if !ok {
+				return 0, false
+			}
+			if !known || r.Pressure < least {
+				least, known = r.Pressure, true
+			}
+		}
+	}
+	return least, known
+}
+
+// best solves every reading of what the parts may be, and gives them with the cheapest first.
+func best(all []*Part, like string, steps int) []*solved {
+	var out []*solved
+	for _, k := range sorts(all) {
+		layouts := []string{""}
+		if vessels(all) > 1 {
+			layouts = []string{"series", "parallel"}
+		}
+		for _, layout := range layouts {
+			pl := newPlant(all, k, layout)
+			pl.why = append(pl.why, fmt.Sprintf("%s: %s", strings.Join(k.Signs, " and "), k.Says))
+			if layout != "" {
+				i := slices.IndexFunc(chain().Layout, func(s sort) bool { return s.Name == layout })
+				pl.why = append(pl.why, chain().Layout[i].Says)
+			}
+			out = append(out, solve(pl, all, steps))
+		}
+	}
+	slices.SortStableFunc(out, func(a, b *solved) int {
+		return cmp.Or(boolToInt(b.plant.is(like))-boolToInt(a.plant.is(like)), len(a.plant.lacks)-len(b.plant.lacks), a.answer.Cost.Compare(b.answer.Cost))
+	})
+	return out
+}
+
+// is reports whether a person's word names the plant.
+func (pl *plant) is(like string) bool {
+	if like == "" {
+		return false
+	}
+	for _, w := range strings.Fields(strings.ToLower(like)) {
+		if w != pl.sort && w != pl.layout {
+			return false
+		}
+	}
+	return true
+}

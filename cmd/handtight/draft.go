@@ -1,0 +1,212 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"maps"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"handtight/bom"
+	"handtight/bom/cart"
+	"handtight/bom/draft"
+	"handtight/bom/file"
+	"handtight/bom/finding"
+	"handtight/bom/money"
+	"handtight/bom/read"
+	"handtight/bom/rule"
+)
+
+// draftFlags are what the user may say of a draft.
+type draftFlags struct {
+	cart      cartFlags
+	out       string
+	name      string
+	like      string
+	rates     []string
+	day       string
+	yes, over bool
+	steps     int
+}
+
+func (a *app) draftCommand() *cobra.Command {
+	var f draftFlags
+	cmd := &cobra.Command{
+		Use:   "draft LIST...",
+		Short: "Put the parts of carts and lists together into a build",
+		Long: `Reads one or several carts, quotes, invoices or plain lists (CSV, XLSX, lines of text; - is
+standard input), in any language that cart reads, and puts their parts together: which plant
+they make, which fitting goes where, what is missing with the part to buy, what does not fit,
+what is left over, and what must be asked. No line is dropped: what is no part stays in the
+file as a comment with its place.
+
+Every joint is judged as check judges it, at the pressure of its place, and each piece is used
+once. Of all ways to put the pieces together the one with the fewest stops is taken, then the
+fewest pieces to buy, the fewest questions, the least left over; where not every way could be
+tried, that is said.
+
+-o writes the build, commented. ASSUMED is what no list says and was taken, ASK is what must
+be asked first, MISSING is to buy. At a terminal the questions that decide most are asked,
+each with the answer that would be taken; --yes takes them all. Without either, what nobody
+answered stays a comment, for a guess clears nothing.
+
+--like takes another of the plants that the parts could be: throttle or recovery, series or
+parallel. --rate CODE=N says what one of a currency costs in the build's, --rate-day when that was.
+
+With --json: {"lines", "joints", "made", "plant", "why", "others", "none", "missing": [{"where",
+"run", "what", "buy", "note", "role", "need", "stop"}], "misfits": [{"line", "text", "place",
+"why"}], "left": [{"line", "text", "count", "spare"}], "questions": [{"key", "ask", "why",
+"choices", "default", "answer", "lines"}], "proven", "stops", "cautions", "written"}.
+
+Exit status 0 when the parts make the plant, 1 when something is missing, stops, or is no
+plant, 2 when a list cannot be read.`,
+		Example: `  handtight draft testdata/draft/north.csv testdata/draft/south.csv -o build.toml
+  handtight draft cart.xlsx --yes --rate USD=0.92 --rate-day 2026-11-20 -o build.toml
+  pbpaste | handtight draft - -o build.toml`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) < 1 {
+				return exactly(1, "one list or more")(cmd, args)
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.draft(args, &f) },
+	}
+	fl := cmd.Flags()
+	fl.StringVarP(&f.out, "output", "o", "", "write the build to this file")
+	fl.StringVar(&f.name, "name", "", "name of the build")
+	fl.StringVar(&f.like, "like", "", "take another plant: throttle, recovery; series, parallel")
+	fl.StringSliceVar(&f.rates, "rate", nil, "what one of a currency costs in the build's, such as USD=0.92")
+	fl.StringVar(&f.day, "rate-day", "", "the day of the rates, such as 2026-11-20")
+	fl.BoolVar(&f.yes, "yes", false, "take the default of every question")
+	fl.BoolVar(&f.over, "force", false, "write over a file that stands there")
+	fl.StringVar(&f.cart.columns, "columns", "", "which column is what, such as text=Benennung,quantity=3")
+	fl.StringVar(&f.cart.encoding, "encoding", "", "encoding of text files, such as windows-1250 (found by itself if not said)")
+	fl.StringVar(&f.cart.currency, "currency", "", "currency of prices that name none, and of the build")
+	fl.StringVar(&f.cart.sheet, "sheet", "", "the one sheet of a workbook to read")
+	fl.IntVar(&f.steps, "steps", 0, "how many steps the search may take (a million)")
+	return cmd
+}
+
+// draft runs the command.
+func (a *app) draft(paths []string, f *draftFlags) error {
+	o := draft.Options{Name: f.name, Like: f.like, Currency: f.cart.currency, Steps: f.steps, Rates: map[string]string{}, Answers: map[string]string{}}
+	if _, err := time.Parse(time.DateOnly, f.day); len(f.rates) > 0 && err != nil {
+		return fmt.Errorf("--rate goes with the day on which it was looked up: write --rate-day 2026-11-20")
+	}
+	o.RateDay = f.day
+	for _, r := range f.rates {
+		code, n, ok := strings.Cut(r, "=")
+		if _, err := money.ParseRate(n); !ok || err != nil || money.CheckCode(code) != nil {
+			return fmt.Errorf("--rate: `%s` is no rate: write the currency and what one of it costs, such as USD=0.92", r)
+		}
+		o.Rates[code] = n
+	}
+	carts, err := a.readLists(paths, f.cart)
+	if err != nil {
+		return err
+	}
+	var place *file.Output
+	if f.out != "" {
+		if place, err = file.To(f.out, paths...); err != nil {
+			return err
+		}
+		if place.Exists() && !f.over {
+			return fmt.Errorf("%s is there already and is kept: choose another name, or write over it with --force", f.out)
+		}
+	}
+	d, err := draft.Of(carts, o)
+	if err != nil {
+		return err
+	}
+	if d.None == "" && (f.yes || a.atTerminal()) {
+		if f.yes {
+			o.Answers = d.Defaults()
+		} else {
+			maps.Copy(o.Answers, a.askDraft(d))
+		}
+		if d, err = draft.Of(carts, o); err != nil {
+			return err
+		}
+	}
+	facts := draftFactsOf(d)
+	if d.None == "" {
+		list, err := judged(d)
+		if err != nil {
+			return err
+		}
+		facts.Stops, facts.Cautions = finding.Count(list, finding.Stop), finding.Count(list, finding.Caution)
+	}
+	if d.None != "" || len(d.Missing) > 0 || facts.Stops > 0 {
+		a.status = exitStops
+	}
+	if place != nil && d.None == "" {
+		if err := place.Write(func(w io.Writer) error { _, err := w.Write(d.Text); return err }); err != nil {
+			return err
+		}
+		facts.Written = f.out
+	}
+	if a.json {
+		return a.ui.printJSON(facts)
+	}
+	a.printDraft(d, facts)
+	return nil
+}
+
+// judged is what a check says of a drafted build.
+func judged(d *draft.Draft) ([]finding.Finding, error) {
+	b, faults := read.Parse("draft", d.Text)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	sys, faults := bom.Walk(b)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return rule.Check(sys), nil
+}
+
+// readLists reads every list, and reports every one that cannot be read.
+func (a *app) readLists(paths []string, f cartFlags) ([]*cart.Cart, error) {
+	o := cart.Options{Encoding: f.encoding, Currency: f.currency, Sheet: f.sheet}
+	if f.columns != "" {
+		columns, err := cart.ParseColumns(f.columns)
+		if err != nil {
+			return nil, fmt.Errorf("--columns: %w", err)
+		}
+		o.Columns = columns
+	}
+	if f.currency != "" {
+		if err := money.CheckCode(f.currency); err != nil {
+			return nil, fmt.Errorf("--currency: %w", err)
+		}
+	}
+	var carts []*cart.Cart
+	for i, path := range paths {
+		for _, earlier := range paths[:i] {
+			if filepath.Clean(earlier) == filepath.Clean(path) {
+				return nil, fmt.Errorf("%s is given twice: each list counts once", path)
+			}
+		}
+		var data []byte
+		var err error
+		name := path
+		if path == stdin {
+			name = "list"
+			data, err = file.ReadFrom(a.in, "the list", cart.Limit)
+		} else {
+			data, err = file.Read(path, cart.Limit)
+		}
+		if err != nil {
+			return nil, err
+		}
+		c, err := draft.ReadList(name, data, o)
+		if err != nil {
+			return nil, err
+		}
+		carts = append(carts, c)
+	}
+	return carts, nil
+}

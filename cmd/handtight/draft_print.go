@@ -1,0 +1,206 @@
+package main
+
+import (
+	"bufio"
+	"fmt"
+	"os"
+	"strings"
+
+	"golang.org/x/term"
+
+	"handtight/bom/draft"
+)
+
+// draftFacts is a draft as JSON.
+type draftFacts struct {
+	Lines     int              `json:"lines"`
+	Joints    int              `json:"joints"`
+	Made      int              `json:"made"`
+	Plant     string           `json:"plant"`
+	Why       []string         `json:"why"`
+	Others    []string         `json:"others"`
+	None      string           `json:"none"`
+	Missing   []draft.Missing  `json:"missing"`
+	Misfits   []draft.Misfit   `json:"misfits"`
+	Left      []draft.Left     `json:"left"`
+	Questions []draft.Question `json:"questions"`
+	Proven    bool             `json:"proven"`
+	Stops     int              `json:"stops"`    // that a check of it finds
+	Cautions  int              `json:"cautions"` // that a check of it finds
+	Written   string           `json:"written"`
+}
+
+func draftFactsOf(d *draft.Draft) *draftFacts {
+	return &draftFacts{
+		Lines: d.Lines, Joints: d.Joints, Made: d.Made, Plant: d.Plant, Why: orEmpty(d.Why), Others: orEmpty(d.Others), None: d.None, Missing: orEmpty(d.Missing),
+		Misfits: orEmpty(d.Misfits), Left: orEmpty(d.Left), Questions: orEmpty(d.Questions), Proven: d.Proven,
+	}
+}
+
+func orEmpty[T any](list []T) []T {
+	if list == nil {
+		return []T{}
+	}
+	return list
+}
+
+// How many lines of each sort stand on the one screen; the file has all of them.
+const (
+	draftWidth   = 80
+	draftMissing = 6
+	draftOthers  = 4
+)
+
+// printDraft prints what the lists came to, the gravest first, on one screen.
+func (a *app) printDraft(d *draft.Draft, f *draftFacts) {
+	u := a.ui
+	if u.width > draftWidth {
+		old := u.width
+		u.width = draftWidth
+		defer func() { u.width = old }()
+	}
+	if d.None != "" {
+		u.say(red, "No plant: %s.", d.None)
+		u.say("", "Nothing is written. All %s were read; `cart` holds them against a build that is there.", counted(d.Lines, "line"))
+		return
+	}
+	u.say(bold, "Your %s make %d of %d joints.", counted(d.Lines, "line"), d.Made, d.Joints)
+	u.entry("Taken for", []string{strings.Join(d.Why, "; ")}, 1)
+	var missing, misfits, left, asks []string
+	for _, m := range d.Missing {
+		missing = append(missing, missingText(&m))
+	}
+	for _, m := range d.Misfits {
+		text := fmt.Sprintf("%s, %s: %s", m.Where, short(m.Text), m.Why)
+		if m.Place != "" {
+			text += " (" + m.Place + ")"
+		}
+		misfits = append(misfits, text)
+	}
+	spares := 0
+	for _, l := range d.Left {
+		if l.Spare {
+			spares += l.Count
+			continue
+		}
+		left = append(left, fmt.Sprintf("%s, %d x %s", l.Where, l.Count, short(l.Text)))
+	}
+	if spares > 0 {
+		left = append(left, fmt.Sprintf("%s more of what the plant takes, as `extra`", counted(spares, "piece")))
+	}
+	lengths := 0
+	for i := range d.Questions {
+		q := &d.Questions[i]
+		switch {
+		case q.Answer != "":
+		case strings.HasPrefix(q.Key, "length "):
+			lengths++
+		case q.Default != "":
+			asks = append(asks, fmt.Sprintf("%s (%s?)", q.Ask, q.Default))
+		default:
+			asks = append(asks, q.Ask)
+		}
+	}
+	if lengths > 0 {
+		asks = append(asks, fmt.Sprintf("how long %s are", counted(lengths, "hose")))
+	}
+	u.entry("Missing", missing, draftMissing)
+	u.entry("Does not fit", misfits, draftOthers)
+	u.entry("Left over", left, draftOthers)
+	u.entry("Ask", asks, draftMissing)
+	if !d.Proven {
+		u.entry("Search", []string{fmt.Sprintf("not every way was tried: up to %s fewer might be missing; --steps lets it go on", counted(max(0, d.Short), "piece"))}, 1)
+	}
+	if f.Written != "" {
+		u.entry("Written", []string{f.Written}, 1)
+		u.say("", "A check of it finds %s and %s. Next: handtight check %s", counted(f.Stops, "stop"), counted(f.Cautions, "caution"), f.Written)
+		return
+	}
+	u.say("", "A check of it finds %s and %s. Nothing is written: name a file by -o.", counted(f.Stops, "stop"), counted(f.Cautions, "caution"))
+}
+
+// missingText is one missing thing in a line.
+func missingText(m *draft.Missing) string {
+	switch {
+	case m.Role:
+		return fmt.Sprintf("a %s: %s", m.What, m.Need)
+	case len(m.Buy) > 0:
+		return fmt.Sprintf("%s: buy %s", m.Where, strings.Join(m.Buy, " and "))
+	}
+	return fmt.Sprintf("%s: %s; %s", m.Where, m.What, m.Note)
+}
+
+// short cuts a text to what a line can show.
+func short(text string) string {
+	const most = 60
+	if r := []rune(text); len(r) > most {
+		return string(r[:most-2]) + " …"
+	}
+	return text
+}
+
+// entry prints a heading with its lines, and how many more there are.
+func (u *ui) entry(head string, list []string, most int) {
+	if len(list) == 0 {
+		return
+	}
+	for i, text := range list[:min(len(list), most)] {
+		label := ""
+		if i == 0 {
+			label = head
+		}
+		lead := fmt.Sprintf("%-13s", label)
+		for _, l := range wrap(text, u.width-len(lead)) {
+			u.line("%s%s", lead, l)
+			lead = strings.Repeat(" ", len(lead))
+		}
+	}
+	if more := len(list) - most; more > 0 {
+		u.line("%13sand %d more, in the file", "", more)
+	}
+}
+
+// atTerminal reports whether a person can answer: both ends are a terminal.
+func (a *app) atTerminal() bool {
+	in, ok := a.in.(*os.File)
+	if !ok || a.json || !term.IsTerminal(int(in.Fd())) {
+		return false
+	}
+	return a.ui.colour || a.ui.width != plainWidth
+}
+
+// askDraft puts the questions that decide most. Enter takes the default; a dot leaves the rest
+// open.
+func (a *app) askDraft(d *draft.Draft) map[string]string {
+	out := map[string]string{}
+	answers := bufio.NewScanner(a.in)
+	for _, q := range d.Talk() {
+		hint := "Enter leaves it open"
+		if q.Default != "" {
+			hint = "Enter takes " + q.Default
+		}
+		a.ui.prompt(fmt.Sprintf("%s\n  %s; . leaves all the rest: ", q.Ask, hint))
+		for answers.Scan() {
+			text := strings.TrimSpace(answers.Text())
+			if text == "." {
+				return out
+			}
+			if text == "" {
+				text = q.Default
+			}
+			if text == "" {
+				break
+			}
+			if err := q.Check(text); err != nil {
+				a.ui.prompt(fmt.Sprintf("  %s\n  again: ", err))
+				continue
+			}
+			out[q.Key] = text
+			break
+		}
+		if answers.Err() != nil {
+			return out
+		}
+	}
+	return out
+}
