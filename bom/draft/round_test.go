@@ -76,7 +76,7 @@ func shopLists(t testing.TB, sys *bom.System, language string) []*cart.Cart {
 // Ends of the boat's own that one of the two does not say count as the sort of part alone.
 func jointsOf(sys *bom.System) map[string]int {
 	out := map[string]int{}
-	for _, j := range sys.Joints {
+	for _, j := range sys.Graph.Joints {
 		a, b := side(sys, j.A), side(sys, j.B)
 		if a > b {
 			a, b = b, a
@@ -88,7 +88,7 @@ func jointsOf(sys *bom.System) map[string]int {
 
 // side names what meets at a port.
 func side(sys *bom.System, port int) string {
-	p := &sys.Ports[port]
+	p := &sys.Graph.Ports[port]
 	kind := p.Unit.Item.Kind.Name
 	if p.Unit.Item.Kind.Boats {
 		return "boat"

@@ -71,7 +71,7 @@ func (a *app) printDraft(d *draft.Draft, f *draftFacts) {
 		missing = append(missing, missingText(&m))
 	}
 	for _, m := range d.Misfits {
-		text := fmt.Sprintf("%s, %s: %s", m.Where, short(m.Text), m.Why)
+		text := fmt.Sprintf("%s, %s: %s", m.Where, cutShort(m.Text), m.Why)
 		if m.Place != "" {
 			text += " (" + m.Place + ")"
 		}
@@ -83,7 +83,7 @@ func (a *app) printDraft(d *draft.Draft, f *draftFacts) {
 			spares += l.Count
 			continue
 		}
-		left = append(left, fmt.Sprintf("%s, %d x %s", l.Where, l.Count, short(l.Text)))
+		left = append(left, fmt.Sprintf("%s, %d x %s", l.Where, l.Count, cutShort(l.Text)))
 	}
 	if spares > 0 {
 		left = append(left, fmt.Sprintf("%s more of what the plant takes, as `extra`", counted(spares, "piece")))
@@ -130,8 +130,8 @@ func missingText(m *draft.Missing) string {
 	return fmt.Sprintf("%s: %s; %s", m.Where, m.What, m.Note)
 }
 
-// short cuts a text to what a line can show.
-func short(text string) string {
+// cutShort cuts a text to what a line can show.
+func cutShort(text string) string {
 	const most = 60
 	if r := []rune(text); len(r) > most {
 		return string(r[:most-2]) + " …"
