@@ -210,6 +210,8 @@ type Offer struct {
 // Option names an alternative that the tool may choose between.
 type Option struct {
 	For, Item string
+	Family    string // standard of its pipe threads, "NPT" or "BSP"; "" is read from its ends
+	PerUnit   bool   // each unit of the item may be chosen by itself
 	Place     Mark
 }
 

@@ -14,8 +14,15 @@
 // freight; what fills it up is paid for, with its customs and tax. A line that no shop
 // has a price for stays at its first offer and out of the sums.
 //
+// Where there are more than a few hundred ways of taking options, they come in the order of
+// what they cost at the least without freight (package assign), until none can be cheaper.
+//
 // An option's item is taken only if the build checks without any stop that it did not
 // have before, every line of it has a price that had one, and the sum is less.
+//
+// [Plans] sets the build beside itself in one standard of pipe threads throughout, and finds
+// the best of all ways: small parts are bought with other ends, and chains of adaptors stand
+// where two ends do not join. A plan is walked, priced and checked whole.
 //
 // # Exactness
 //

@@ -9,12 +9,13 @@ import (
 	"github.com/bojanz/currency"
 
 	"handtight/bom"
+	"handtight/bom/choose/assign"
 	"handtight/bom/finding"
 	"handtight/bom/rule"
 )
 
-// ways is up to how many ways of taking options all are looked at; beyond, options are
-// taken one after the other as long as that saves, which is not proved to be best.
+// ways is how many ways of taking options are looked at: all, where there are no more; else
+// the first in the order of what they cost at the least.
 const ways = 256
 
 // options looks at the ways of taking options.
@@ -25,7 +26,7 @@ func (c *chooser) options() error {
 		count = min(count*(1+len(a.items)), ways+1)
 	}
 	if count > ways {
-		return c.climb(list)
+		return c.cheapest()
 	}
 	all := combinations(list)
 	slices.SortStableFunc(all, func(a, b map[string]string) int { return cmp.Compare(len(a), len(b)) })
@@ -73,28 +74,57 @@ func combinations(list []alternative) []map[string]string {
 	return out[1:]
 }
 
-// climb takes one option after the other as long as that saves.
-func (c *chooser) climb(list []alternative) error {
-	c.proved, c.bound = false, 0
-	taken := map[string]string{}
-	for better := true; better; {
-		better = false
-		for _, a := range list {
-			for _, item := range a.items {
-				before, more := c.cost, maps.Clone(taken)
-				if more[a.id] = item; taken[a.id] == item {
-					continue
-				}
-				if err := c.consider(more); err != nil {
-					return err
-				}
-				if c.cost < before {
-					taken, better = more, true
-				}
-			}
+// cheapest looks at the ways of taking options in the order of what they cost at the least,
+// without freight, until no further one can cost less, or all that are looked at have been.
+// Ways whose parts do not go together are never looked at.
+func (c *chooser) cheapest() error {
+	p := &planner{ctx: c.ctx, base: c.base, goal: Landed, space: newSpace(c.base, false), walked: map[string]*Plan{}}
+	if err := p.price(); err != nil {
+		return err
+	}
+	p.space.bare = true
+	q := &byLeast{c: c, p: p, seen: map[string]bool{}}
+	problem := p.space.problem(Landed, func(int, int) bool { return true })
+	q.unpriced = problem.Of(make([]int, len(p.space.vars))) / piecesOver
+	assign.New(problem).Each(q.next)
+	return q.fault
+}
+
+// byLeast looks at ways in the order of what they cost at the least.
+type byLeast struct {
+	c        *chooser
+	p        *planner
+	unpriced int64 // pieces without a price as the build is: no way may have more
+	looked   int
+	seen     map[string]bool
+	fault    error
+}
+
+// mostLooked bounds how many ways are passed by that are not worth a walk.
+const mostLooked = 100 * ways
+
+func (q *byLeast) next(way []int, least int64) bool {
+	money := max(0, least%piecesOver+q.p.floor-q.p.slack)
+	if q.looked++; least/piecesOver > q.unpriced || least/piecesOver == q.unpriced && money >= q.c.cost {
+		return false
+	}
+	swaps := map[string]string{}
+	for i, x := range way {
+		if v := q.p.space.vars[i]; v.choices[x].item != v.item {
+			swaps[v.item.ID] = v.choices[x].item.ID
 		}
 	}
-	return nil
+	key := fmt.Sprint(swaps)
+	switch {
+	case len(q.seen) >= ways || q.looked > mostLooked:
+		q.c.proved, q.c.bound = false, min(q.c.bound, money)
+		return false
+	case len(swaps) == 0 || q.seen[key] || money >= q.c.cost:
+		return true
+	}
+	q.seen[key] = true
+	q.fault = q.c.consider(swaps)
+	return q.fault == nil
 }
 
 // consider takes options together, if the build costs less and gets no new stop by it.

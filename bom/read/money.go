@@ -207,6 +207,16 @@ func (r *reader) optionTables(root *source.Table) {
 		o := build.Option{Place: build.MarkOf(t, "")}
 		o.For, _ = t.RequiredText("for", "strainer")
 		o.Item, _ = t.RequiredText("item", "strainer-bspp")
+		if family, ok := t.Text("family", "NPT"); ok {
+			if o.Family = family; family != "NPT" && family != "BSP" {
+				t.Fault("family", fmt.Sprintf("`%s` is no standard of pipe threads", family), `write family = "NPT", or "BSP" for G, R, Rp and Rc; left out, it is read from the item's ends`)
+			}
+		}
+		if per, ok := t.Text("per", "unit"); ok {
+			if o.PerUnit = per == "unit"; !o.PerUnit {
+				t.Fault("per", fmt.Sprintf("an option is not chosen per `%s`", per), `write per = "unit" where each unit may be chosen by itself, or leave it out`)
+			}
+		}
 		t.Done()
 		r.build.Options = append(r.build.Options, o)
 	}

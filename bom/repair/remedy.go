@@ -62,6 +62,9 @@ var Slugs = []string{
 	"same-sex", "seats-differ", "nothing-seals", "barb-and-bore-differ", "hands-differ", "flanges-differ",
 }
 
+// Commodity reports whether parts of a kind are changed rather than adapted.
+func Commodity(kind string) bool { return commodity[kind] }
+
 // Most remedies that are offered for one finding.
 const mostRemedies = 3
 
@@ -77,7 +80,7 @@ func Remedies(sys *bom.System, f *finding.Finding) []Remedy {
 		return nil
 	}
 	j := sys.Graph.Joints[f.Subject.Joint-1]
-	o := conditions(sys, j)
+	o := Conditions(sys, j)
 	var out []Remedy
 	for _, port := range []int{j.A, j.B} {
 		out = append(out, changes(sys, j, port, o)...)
@@ -93,9 +96,9 @@ func Remedies(sys *bom.System, f *finding.Finding) []Remedy {
 	return out[:min(len(out), mostRemedies)]
 }
 
-// conditions is what a part at a joint must stand: the worst pressure that has a bound, the
+// Conditions is what a part at a joint must stand: the worst pressure that has a bound, the
 // water, what it touches, and whether it lies below the waterline or may not narrow the line.
-func conditions(sys *bom.System, j *graph.Joint) Options {
+func Conditions(sys *bom.System, j *graph.Joint) Options {
 	load := sys.States.PortLoad(j.A)
 	worst, _ := load.Worst()
 	if math.IsInf(worst, 1) {

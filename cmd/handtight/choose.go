@@ -13,7 +13,8 @@ import (
 )
 
 func (a *app) chooseCommand() *cobra.Command {
-	return &cobra.Command{
+	var goal string
+	cmd := &cobra.Command{
 		Use:   "choose BUILD",
 		Short: "From which shop to buy each line, so that all of it costs least landed",
 		Long: `Where several shops offer an item, chooses the shop of each line so that the whole comes
@@ -26,6 +27,13 @@ An [[option]] is taken where it saves, and only if the build checks without a st
 did not have before. The plan is exact; where the search had to end early, that is said,
 with what no plan can cost less than.
 
+Where there are options, or with --for, the build is set beside itself in one standard
+throughout: as it is, all NPT, all BSP, and the best of all ways for the landed cost, the
+fewest adaptors or the fewest families of thread. Small parts are bought with other ends from
+the generic stock, and adaptors are put in where ends do not join; what has no offer is counted
+and never taken for free. An [[option]] may say family = "NPT" or "BSP" where its item's ends do
+not, and per = "unit" where each unit may be chosen by itself.
+
 In the build file a [[vendor]] may say minimum = "50.00" and free_from = "300.00" beside
 its freight; an [[offer]] of hose may say lengths = ["5 m", "10 m"] with per = "m".
 
@@ -33,7 +41,9 @@ With --json: {"plan" (as of order), "proved", "no_less_than", "currency", "line_
 {"total", "saved"}, "one_shop": [{"vendor", "total", "saved", "lacks"}], "swaps": [{"for",
 "item", "cautions"}], "refused": [{"for", "item", "saves", "reason"}], "arrivals":
 [{"vendor", "days", "items", "without_lead"}], "cuts": [{"item", "vendor", "bought_m",
-"waste_m", "proved", "lengths": [{"m", "aboard", "waste_m", "pieces": [{"hose", "m"}]}]}]}.
+"waste_m", "proved", "lengths": [{"m", "aboard", "waste_m", "pieces": [{"hose", "m"}]}]}],
+"standards": [{"name", "none", "only", "total", "no_offer", "joints", "adaptors", "families",
+"cautions", "stops", "proved", "no_less_than", "taken", "joints_need": [{"joint", "buy"}]}]}.
 
 Exit status 0, or 1 when the build has stops, or 2 when the file cannot be taken.`,
 		Example: `  handtight choose testdata/shops/build.toml
@@ -48,14 +58,21 @@ Exit status 0, or 1 when the build has stops, or 2 when the file cannot be taken
 			if err != nil {
 				return err
 			}
+			f := chooseFactsOf(c)
+			if f.Standards, err = standardsOf(sys, goal); err != nil {
+				return err
+			}
 			a.judge(c.Findings)
 			if a.json {
-				return a.ui.printJSON(chooseFactsOf(c))
+				return a.ui.printJSON(f)
 			}
 			a.printChoice(c)
+			a.printStandards(f.Standards, f.Currency, goal)
 			return nil
 		},
 	}
+	cmd.Flags().StringVar(&goal, "for", "", "what the best of all ways has least of: landed (the cost), adaptors or families")
+	return cmd
 }
 
 func (a *app) printChoice(c *choose.Choice) {

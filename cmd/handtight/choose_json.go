@@ -19,6 +19,8 @@ type chooseFacts struct {
 	Arrivals  []arrivalFacts `json:"arrivals"`
 	Cuts      []cutFacts     `json:"cuts"`
 	StopCount int            `json:"stops"`
+
+	Standards []standardFacts `json:"standards"` // empty where nothing may be chosen
 }
 
 type againstFacts struct {

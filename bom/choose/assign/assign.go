@@ -6,7 +6,7 @@ import (
 )
 
 // Never is the cost of what may not be: it is added to without a limit being passed.
-const Never int64 = math.MaxInt64 / 1024
+const Never int64 = math.MaxInt64 / 4
 
 // Link is what two variables cost together, by their choices.
 type Link struct {
