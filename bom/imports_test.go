@@ -76,7 +76,7 @@ var may = map[string]string{
 	"bom/starter":                "pressure/nearest",
 	"bom/repair/fix":             "bom bom/build bom/finding bom/read bom/repair bom/rule bom/source",
 	"bom/workbook":               "bom/facts bom/file bom/finding bom/sheet",
-	"cmd/handtight":              "bom bom/build bom/cart bom/choose bom/compare bom/draft bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/repair bom/repair/fix bom/request bom/rule bom/segment bom/source bom/starter bom/state bom/workbook catalog pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/identify threads/identify/measure threads/makeup threads/title",
+	"cmd/handtight":              "bom bom/build bom/cart bom/choose bom/compare bom/draft bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/repair bom/repair/fix bom/request bom/rule bom/segment bom/source bom/starter bom/state bom/workbook catalog catalog/stock pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/identify threads/identify/measure threads/makeup threads/title",
 }
 
 // Imports point downward only.
