@@ -64,6 +64,7 @@ var may = map[string]string{
 	"bom/draft":                  "bom/build bom/cart bom/draft/assign bom/money bom/read bom/repair catalog catalog/stock pressure pressure/quantity threads threads/title",
 	"bom/drawing":                "bom bom/finding bom/graph bom/segment bom/state threads",
 	"bom/duty":                   "bom bom/build bom/circuit bom/graph catalog pressure/nearest pressure/process/flow pressure/process/line pressure/process/membrane pressure/process/power pressure/process/pump pressure/process/sea pressure/process/span pressure/quantity",
+	"bom/audit":                  "bom bom/build bom/graph bom/segment pressure/quantity threads threads/evidence threads/identify",
 	"bom/kit":                    "bom bom/build bom/money bom/order catalog",
 	"bom/repair":                 "bom bom/build bom/finding bom/graph bom/money catalog catalog/stock pressure pressure/quantity threads threads/adapt",
 	"bom/stages":                 "bom bom/graph bom/segment catalog pressure/quantity",

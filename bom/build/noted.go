@@ -69,6 +69,7 @@ type EndNote struct {
 	At    PortRef
 	Said  string            // as printed or remembered
 	Found evidence.Readings // what it may be, by its words and by what was measured
+	Taken identify.Measured // what was measured
 	Port  Port              // the item's port as the note makes it
 	Place Mark
 }

@@ -197,7 +197,7 @@ func (r *reader) endNote(t *source.Table) {
 		t.FaultHere(err.Error(), "measure again, across the crests of the thread")
 		return
 	}
-	n.Found = found
+	n.Found, n.Taken = found, m
 	n.Port.End, n.Port.Said = known.Words, true
 	n.Port.Origin = known.Country
 	if n.Said != "" {

@@ -79,13 +79,13 @@ func TestMeasurementWinsOverWords(t *testing.T) {
 // A flare that wept is likelier bad than one of which nothing is known, one that was tested is
 // less so; a pair that leaks is not cleared by years.
 func TestHistory(t *testing.T) {
-	pairs := []Pair{{threads.Mate(endtest.EndOf(t, "JIC -8 male"), endtest.EndOf(t, "JIC -8 female")), 1}}
+	pairs := []Pair{{threads.Mate(endtest.EndOf(t, "JIC -8 male"), endtest.EndOf(t, "JIC -8 female")), 1, 0}}
 	at := Site{Worst: 60}
 	plain := Believe(pairs, History{}, at).Bad
 	require.InDelta(t, 0.02, plain, 1e-9)
 	require.Greater(t, Believe(pairs, History{Wept: true}, at).Bad, 0.15)
 	require.Less(t, Believe(pairs, History{Tested: true}, at).Bad, 0.005)
-	leak := []Pair{{threads.Mate(endtest.EndOf(t, "NPT 1/2 male"), endtest.EndOf(t, "G 1/2 female")), 1}}
+	leak := []Pair{{threads.Mate(endtest.EndOf(t, "NPT 1/2 male"), endtest.EndOf(t, "G 1/2 female")), 1, 0}}
 	require.InDelta(t, 0.9, Believe(leak, History{DryYears: 20}, at).Bad, 1e-9)
 	require.Greater(t, Unread(History{Wept: true}).Bad, Unread(History{}).Bad)
 }

@@ -12,6 +12,7 @@ import (
 type Pair struct {
 	Mating      threads.Mating
 	Probability float64
+	Bad         float64 // the probability that such a joint is bad, by its history; set by [Believe]
 }
 
 // Fit is what two ends together may be, likeliest first.
@@ -42,7 +43,7 @@ func Pairs(a, b *Readings, standing bool, turned identify.Turned) Fit {
 				p *= identify.FeltDensity(&m, turned)
 			}
 			after += p
-			out.Pairs = append(out.Pairs, Pair{m, p})
+			out.Pairs = append(out.Pairs, Pair{Mating: m, Probability: p})
 		}
 	}
 	if after == 0 || before == 0 {
@@ -145,6 +146,9 @@ func Believe(pairs []Pair, h History, at Site) Belief {
 		good := p.Probability * (1 - chance) * h.likelihood(c, &p.Mating)
 		ill := p.Probability * chance * h.likelihood(max(c, leaks), nil)
 		p.Probability = good + ill
+		if p.Probability > 0 {
+			p.Bad = ill / p.Probability
+		}
 		sum, bad = sum+good+ill, bad+ill
 	}
 	if sum == 0 {

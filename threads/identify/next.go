@@ -92,6 +92,9 @@ func (b *belief) gains(m *Measured) []Gain {
 	return out
 }
 
+// Asked reports whether a measurement has been made.
+func (m *Measured) Asked(a Ask) bool { return m.asked(a) }
+
 func (m *Measured) asked(a Ask) bool {
 	if m.cannot[a] {
 		return true
@@ -176,6 +179,34 @@ func (g *guess) outcomes(a Ask, visit func(outcome int, p float64)) {
 	case AskDiameter:
 		g.diameters(visit)
 	}
+}
+
+// Asks lists the measurements that can be asked for, easiest first.
+func Asks() []Ask { return []Ask{AskTaper, AskNose, AskPitch, AskDiameter, AskFlank} }
+
+// Outcomes is what a measurement may give on a thread of a sex, with the chance of each: keys
+// mean the same for all threads. NoSex is a thread that may be either.
+func Outcomes(a Ask, f *threads.Form, sex threads.Sex) map[int]float64 {
+	g := guess{form: f, p: 1}
+	n := 0.0
+	sexes := possibleSexes(sex, f.Family)
+	for _, s := range sexes {
+		if s != threads.NoSex {
+			n++
+		}
+	}
+	for i, s := range sexes {
+		if s != threads.NoSex {
+			g.joint[i] = 1 / n
+		}
+	}
+	out := map[int]float64{}
+	g.outcomes(a, func(o int, p float64) {
+		if p > 0 {
+			out[o] += p
+		}
+	})
+	return out
 }
 
 // leaf is one blade of a pitch gauge.
