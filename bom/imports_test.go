@@ -64,12 +64,12 @@ var may = map[string]string{
 	"bom/draft":                  "bom/build bom/cart bom/draft/assign bom/money bom/read bom/repair catalog catalog/stock pressure pressure/quantity threads threads/title",
 	"bom/drawing":                "bom bom/finding bom/graph bom/segment bom/state threads",
 	"bom/duty":                   "bom bom/build bom/circuit bom/graph catalog pressure/nearest pressure/process/flow pressure/process/line pressure/process/membrane pressure/process/power pressure/process/pump pressure/process/sea pressure/process/span pressure/quantity",
-	"bom/audit":                  "bom bom/build bom/graph bom/segment pressure/quantity threads threads/evidence threads/identify",
+	"bom/audit":                  "bom bom/build bom/graph bom/segment bom/source pressure/quantity threads threads/evidence threads/identify",
 	"bom/kit":                    "bom bom/build bom/money bom/order catalog",
 	"bom/repair":                 "bom bom/build bom/finding bom/graph bom/money catalog catalog/stock pressure pressure/quantity threads threads/adapt",
 	"bom/stages":                 "bom bom/graph bom/segment catalog pressure/quantity",
 	"bom/workshop":               "bom bom/graph bom/joint bom/money pressure pressure/quantity threads",
-	"bom/facts":                  "bom bom/circuit bom/duty bom/finding bom/graph bom/joint bom/money bom/order bom/rating bom/repair bom/segment bom/state pressure pressure/process/span pressure/process/trend pressure/quantity threads",
+	"bom/facts":                  "bom bom/audit bom/circuit bom/duty bom/finding bom/graph bom/joint bom/money bom/order bom/rating bom/repair bom/segment bom/state pressure pressure/process/span pressure/process/trend pressure/quantity threads threads/evidence",
 	"bom/rule":                   "bom bom/build bom/circuit bom/duty bom/finding bom/graph bom/joint bom/rating bom/running bom/segment bom/source bom/state bom/wetting bom/workshop bom/worth catalog pressure pressure/process/power pressure/process/sea pressure/process/span pressure/quantity threads",
 	"bom/choose":                 "bom bom/build bom/choose/assign bom/finding bom/graph bom/money bom/order bom/repair bom/rule catalog catalog/stock pressure/quantity threads",
 	"bom/compare":                "bom bom/build bom/finding bom/graph bom/money bom/order bom/rule bom/segment",
@@ -77,7 +77,7 @@ var may = map[string]string{
 	"bom/starter":                "pressure/nearest",
 	"bom/repair/fix":             "bom bom/build bom/finding bom/read bom/repair bom/rule bom/source",
 	"bom/workbook":               "bom/facts bom/file bom/finding bom/sheet",
-	"cmd/handtight":              "bom bom/build bom/cart bom/choose bom/compare bom/draft bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/repair bom/repair/fix bom/request bom/rule bom/segment bom/source bom/starter bom/state bom/workbook catalog catalog/stock pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/identify threads/identify/measure threads/makeup threads/title",
+	"cmd/handtight":              "bom bom/audit bom/build bom/cart bom/choose bom/compare bom/draft bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/repair bom/repair/fix bom/request bom/rule bom/segment bom/source bom/starter bom/state bom/workbook catalog catalog/stock pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/evidence threads/identify threads/identify/measure threads/makeup threads/title",
 }
 
 // Imports point downward only.

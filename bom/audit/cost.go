@@ -71,6 +71,11 @@ func harmOf(s *bom.System, j *graph.Joint) Judgement {
 	return judgement("suction")
 }
 
+// replacing is what it costs to put a right pair in a joint's place: it is to be opened for that.
+func replacing(j *graph.Joint) float64 {
+	return cost("replace") + opening(j) - cost("measure")
+}
+
 // opening is what it costs to open a joint and measure.
 func opening(j *graph.Joint) float64 {
 	c := cost("measure")

@@ -34,7 +34,7 @@ func Judge(s *bom.System, j *graph.Joint, on time.Time) *Joint {
 		x.Why = fmt.Sprintf("nothing is known of %s", strings.Join(x.untold(s), " and "))
 		return x
 	}
-	at := evidence.Site{Worst: worst}
+	at := x.site()
 	x.Belief = evidence.Believe(x.Fit.Pairs, h, at)
 	x.classify(s, &h, on)
 	if x.Section == Watch && !on.IsZero() {
@@ -110,6 +110,8 @@ func (x *Joint) bad(m *threads.Mating) bool {
 	return m.Verdict != threads.LowPressureOnly || !m.HasLimit || x.Worst > m.Limit.Bar() || x.Below
 }
 
+func (x *Joint) site() evidence.Site { return evidence.Site{Worst: x.Worst, Below: x.Below} }
+
 // surely are the pairs that are reckoned with. Dry years do not tell which thread it is where a
 // mistake bursts or floods.
 func (x *Joint) surely(h *evidence.History) []evidence.Pair {
@@ -117,7 +119,7 @@ func (x *Joint) surely(h *evidence.History) []evidence.Pair {
 	if x.High || x.Below {
 		careful.DryYears = 0
 	}
-	b := evidence.Believe(x.Fit.Pairs, careful, evidence.Site{Worst: x.Worst})
+	b := evidence.Believe(x.Fit.Pairs, careful, x.site())
 	return b.Pairs
 }
 

@@ -19,8 +19,22 @@ func (p *Plan) lines() {
 	for _, x := range byRisk(p.In(Wrong)) {
 		p.add(x, p.wrongDo(x))
 	}
-	for _, x := range byRisk(p.In(Open)) {
-		p.add(x, p.openDo(x))
+	open := p.In(Open)
+	for _, x := range p.In(Measure) {
+		if x.Joint.Note != nil && x.Joint.Note.Wept != "" && (x.High || x.Below) {
+			open = append(open, x)
+		}
+	}
+	for _, x := range byRisk(open) {
+		if x.Section == Open {
+			p.add(x, p.openDo(x))
+		} else {
+			p.Lines = append(p.Lines, Line{
+				Section: Open, Joints: []*Joint{x}, At: p.name(x), Cost: p.atStake(x), Stay: x.stay(),
+				Do:  "Open it, without pressure, before anything else is measured: it weeps, and nobody knows what it is. Read and measure both ends, or put in a pair that is known.",
+				Why: p.why(x),
+			})
+		}
 	}
 	p.measureLines()
 	p.proveLines()
@@ -43,10 +57,15 @@ func (p *Plan) lines() {
 func (p *Plan) add(x *Joint, do string) {
 	l := Line{Section: x.Section, Joints: []*Joint{x}, At: p.name(x), Do: do, Why: p.why(x), Look: x.Look}
 	if x.Section != Fine {
-		l.Cost = fmt.Sprintf("%s (%s likely bad)", x.Harm, percent(x.Belief.Bad))
+		l.Cost = p.atStake(x)
 		l.Stay = x.stay()
 	}
 	p.Lines = append(p.Lines, l)
+}
+
+// atStake is what it would cost to be wrong, and how likely that is.
+func (p *Plan) atStake(x *Joint) string {
+	return fmt.Sprintf("%s (bad: %s)", x.Harm, percent(x.Belief.Bad))
 }
 
 func (p *Plan) name(x *Joint) string {
@@ -164,11 +183,11 @@ func (p *Plan) measureLines() {
 		}
 		first := byRisk(list)[0]
 		why := p.why(first)
-		r := p.readingsOf(g)
+		r := p.readingsOf(g, first)
 		if text := readingsText(r); text != "" {
 			why += " It may be " + text + "."
 		}
-		do := l.words() + ". "
+		do := l.words() + " "
 		if len(list) == 1 {
 			do += fmt.Sprintf("It settles J%d.", list[0].Joint.Number)
 		} else {
@@ -176,7 +195,7 @@ func (p *Plan) measureLines() {
 		}
 		p.Lines = append(p.Lines, Line{
 			Section: Measure, Joints: list, At: g.name, Do: do, Why: why, Worth: l.worth,
-			Cost: fmt.Sprintf("%s (%s likely bad)", first.Harm, percent(first.Belief.Bad)), Stay: first.stay(),
+			Cost: p.atStake(first), Stay: first.stay(),
 		})
 	}
 	for _, x := range p.In(Measure) {
@@ -187,8 +206,13 @@ func (p *Plan) measureLines() {
 }
 
 // readingsOf is what an end may be, with what its joint tells of it.
-func (p *Plan) readingsOf(g *group) []evidence.Reading {
-	x, second := g.joints[0].joint, g.sides[0]
+func (p *Plan) readingsOf(g *group, x *Joint) []evidence.Reading {
+	second := false
+	for i, u := range g.joints {
+		if u.joint == x {
+			second = g.sides[i]
+		}
+	}
 	at := map[threads.End]int{}
 	var out []evidence.Reading
 	for _, pair := range x.Belief.Pairs {
@@ -236,7 +260,7 @@ func (p *Plan) proveLines() {
 func (p *Plan) proof(g *segment.Segment, list []*Joint) Line {
 	worst, state := g.Load.Worst()
 	first := byRisk(list)[0]
-	l := Line{Section: Prove, Joints: list, At: g.Name, Cost: fmt.Sprintf("%s (%s likely bad)", first.Harm, percent(first.Belief.Bad)), Stay: first.stay()}
+	l := Line{Section: Prove, Joints: list, At: g.Name, Cost: p.atStake(first), Stay: first.stay()}
 	joints := fmt.Sprintf("It proves %s.", numbers(list))
 	due := proofFactor * worst
 	holds := g.Hold.Rating.Pressure.Bar()

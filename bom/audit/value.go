@@ -176,8 +176,9 @@ func (x *Joint) doubt(pairs []evidence.Pair) float64 {
 func (u *unsettled) gain(second bool, a identify.Ask) float64 {
 	if len(u.branches[0].pairs) == 0 { // nothing is known of an end: whatever is learned is all there is
 		c := u.joint.Cost
-		now := min(u.joint.Belief.Bad*c, cost("replace"))
-		return now - u.joint.Belief.Bad*min(c, cost("replace"))
+		change := replacing(u.joint.Joint)
+		now := min(u.joint.Belief.Bad*c, change)
+		return now - u.joint.Belief.Bad*min(c, change)
 	}
 	out := 0.0
 	for _, b := range u.branches {
@@ -200,7 +201,7 @@ func (x *Joint) loss(pairs []evidence.Pair) float64 {
 			wrong += pairs[i].Probability
 		}
 	}
-	return min(wrong*x.Cost, cost("replace"))
+	return min(wrong*x.Cost, replacing(x.Joint))
 }
 
 // outcomes is what a look at one end may leave of a joint's pairs, with the chance of each.
@@ -290,7 +291,7 @@ var askWords = map[identify.Ask]string{
 func (l *look) words() string {
 	g := l.group
 	if g.note != nil && g.note.Found.Conflict {
-		return fmt.Sprintf("Measure %s again, and read the mark on the part: the words and the figures differ", g.name)
+		return fmt.Sprintf("Measure %s again, and read the mark on the part: the words and the figures differ.", g.name)
 	}
 	text := fmt.Sprintf("Read the mark on %s, or ask who sold it", g.name)
 	if units := g.units(); units > 1 {
@@ -301,19 +302,24 @@ func (l *look) words() string {
 	} else if len(g.port.End.Candidates) == 0 {
 		text += ". Where none is, open it and measure: its diameter, its pitch and whether it tapers"
 	}
-	if access := l.access(); access != "" {
-		text += access
+	return stop(text) + l.access()
+}
+
+// stop ends a sentence that has no end yet.
+func stop(text string) string {
+	if strings.HasSuffix(text, "?") || strings.HasSuffix(text, ".") {
+		return text
 	}
-	return text
+	return text + "."
 }
 
 // access says where opening is dear.
 func (l *look) access() string {
 	switch {
 	case l.from >= cost("measure")*cost("haul out"):
-		return ". It can only be opened with the boat ashore: do it at the next haul out"
+		return " It can only be opened with the boat ashore: do it at the next haul out."
 	case l.from >= cost("measure")*cost("behind"):
-		return ". It is hard to reach"
+		return " It is hard to reach."
 	}
 	return ""
 }

@@ -21,6 +21,7 @@ var keyed = [][]string{
 	{"cart", carelessBuild, "../../testdata/carts/elbe.csv"}, {"cart", cleanBuild, "../../testdata/carts/wharf.csv"},
 	{"thread", "Hose tail 3/4 BSPP female swivel x 19 mm barb, bronze, PN16"}, {"thread", "1/2 NPT male"}, {"mate", "1/2 NPT male", "1/2 NPT female"},
 	{"mate", "1/2 BSP male", "Rc 1/2"}, {"identify", "--od", "20.9 mm", "--tpi", "14"}, {"catalog"}, {"catalog", "bronze"}, {"why", "same-sex"}, {"why"},
+	{"audit", "../../testdata/oldplant/build.toml", "--on", "2026-11-28", "--why"}, {"mate", "1/2 male", "G 1/2 female", "--turns", "5"},
 	{"duty", cleanBuild, "--log", "../../testdata/logs/summer.csv"}, {"duty", "../../testdata/engine-careless/build.toml"},
 }
 

@@ -123,6 +123,7 @@ func (h *History) Any() bool {
 // Site is where a joint stands, as far as a verdict asks for it.
 type Site struct {
 	Worst float64 // bar, over all states; infinite without bound
+	Below bool    // below the waterline, where no low-pressure joint is within its limit
 }
 
 // Belief is what is to be believed of a joint.
@@ -143,6 +144,9 @@ func Believe(pairs []Pair, h History, at Site) Belief {
 		p := &out.Pairs[i]
 		c := columnOf(&p.Mating, at)
 		chance := rows()["bad"][c]
+		if Missing(&p.Mating, h.Sealant) {
+			chance = max(chance, rows()["bad"][leaks]) // what closes it is not there
+		}
 		good := p.Probability * (1 - chance) * h.likelihood(c, &p.Mating)
 		ill := p.Probability * chance * h.likelihood(max(c, leaks), nil)
 		p.Probability = good + ill
@@ -207,7 +211,7 @@ func columnOf(m *threads.Mating, at Site) column {
 	case threads.SealsWith:
 		return sealsWith
 	case threads.LowPressureOnly:
-		if !m.HasLimit || at.Worst > m.Limit.Bar() {
+		if !m.HasLimit || at.Below || at.Worst > m.Limit.Bar() {
 			return lowAbove
 		}
 		return lowWithin
