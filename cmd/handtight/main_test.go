@@ -26,7 +26,7 @@ func TestScripts(t *testing.T) {
 		RequireUniqueNames:  true,
 		UpdateScripts:       *update,
 		Setup: func(env *testscript.Env) error {
-			for _, demo := range []string{"clean", "careless", "refit", "arrows", "leftovers", "shops", "engine", "engine-careless", "recovery", "recovery-careless", "drip", "logs"} {
+			for _, demo := range []string{"clean", "careless", "refit", "arrows", "leftovers", "shops", "engine", "engine-careless", "recovery", "recovery-careless", "drip", "logs", "oldplant"} {
 				from := filepath.Join("..", "..", "testdata", demo)
 				if err := os.CopyFS(filepath.Join(env.WorkDir, demo), os.DirFS(from)); err != nil {
 					return err
