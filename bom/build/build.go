@@ -128,8 +128,16 @@ type Item struct {
 	Free                    []FreePassage     // of kind passage
 	Unread                  []string          // words of the title that were not understood
 	NotUsed                 []threads.NotUsed // what the title states and no key takes
+	Carried                 []Carried         // keys that are read, and that nothing uses
 	Place                   Mark
 	Made                    []*catalog.Material // what its material names: see Materials
+}
+
+// Carried is a key of an item that is read and shown, and that nothing here weighs.
+type Carried struct {
+	Key, Value, Why string
+	Note            bool // one may take it for weighed: a finding names it
+	Place           Mark
 }
 
 // Materials lists the materials that the item's own text names, as [catalog.MaterialsIn]

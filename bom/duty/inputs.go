@@ -151,6 +151,7 @@ func elementsOf(it *build.Item) Elements {
 	}
 	take(&sheet.Test.Pressure, p.TestPressure)
 	take(&sheet.Test.Recovery, p.TestRecovery)
+	take(&sheet.Test.Rejection, p.RejectionMin) // the least, where nothing else is said
 	take(&sheet.Test.Rejection, p.Rejection)
 	take(&sheet.Spacer, p.Spacer)
 	if p.TestSalt != nil {

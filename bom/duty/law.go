@@ -85,6 +85,9 @@ func (n *net) filter(it *build.Item) flow.Law {
 		if n.upper || n.pumpQ == 0.5 {
 			usual = cleanStrainer.Lo
 		}
+		if n.dirty && it.Process.LossDirty != nil {
+			return at(it.Process.LossDirty, 0)
+		}
 		if n.dirty {
 			usual = quantity.Pressure(blindStrainer) * cleanStrainer.Middle()
 		}

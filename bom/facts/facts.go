@@ -18,7 +18,8 @@ type Facts struct {
 	Questions []Question  `json:"questions"`
 	States    []State     `json:"states,omitempty"` // only when asked for
 	Counts    Counts      `json:"counts"`
-	Duty      []DutyPlant `json:"duty"` // what each plant makes and takes
+	Duty      []DutyPlant `json:"duty"`    // what each plant makes and takes
+	Carried   []Carried   `json:"carried"` // keys that are read, and that nothing weighs
 
 	File        string       `json:"-"`
 	WorstFirst  []Part       `json:"-"` // the parts in the order in which they need looking at
@@ -54,7 +55,7 @@ func Of(sys *bom.System, findings []finding.Finding) *Facts {
 			finding.Count(findings, finding.Stop), finding.Count(findings, finding.Caution), finding.Count(findings, finding.Note),
 			len(sys.Graph.Joints), len(sys.Segments.All),
 		},
-		Cautions: Cautions(sys), Assumptions: assumptions(sys),
+		Carried: carriedOf(sys), Cautions: Cautions(sys), Assumptions: assumptions(sys),
 	}
 	for i := range findings {
 		f.Findings[i].Remedies = remediesOf(sys, &findings[i])

@@ -55,6 +55,7 @@ func (r *reader) hose(t *source.Table) {
 	r.hoseEnds(t, it)
 	piece, _ := catalog.KindNamed("plug") // a hose is counted in pieces
 	it.Have, it.Extra = count(t, "have", piece), count(t, "extra", piece)
+	r.carried(t, it)
 	t.DoneWith(keyRemedy(it.Kind))
 }
 
@@ -192,6 +193,11 @@ func (r *reader) contents() {
 		}
 		if _, ok := r.build.ByID[it.Inside]; !ok {
 			r.faultAt(it.Place, "inside", fmt.Sprintf("there is no item `%s` for this to be inside of", it.Inside), near(it.Inside, r.ids(), "name an [[item]] by its id"))
+			continue
+		}
+		if holder := &r.build.ByID[it.Inside].Process; it.Kind != nil && it.Kind.Name == "filter cartridge" {
+			orElse(&holder.Loss, it.Process.Loss) // what a cartridge loses is lost in its housing
+			orElse(&holder.LossDirty, it.Process.LossDirty)
 		}
 	}
 }

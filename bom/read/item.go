@@ -50,6 +50,8 @@ func (r *reader) item(t *source.Table) {
 	r.own(t, it)
 	r.stated(t, it, reading)
 	r.process(t, it)
+	r.wordsOnly(it)
+	r.carried(t, it)
 	if it.Kind.Free {
 		r.freePorts(t, it)
 	} else {
@@ -214,6 +216,9 @@ func (r *reader) own(t *source.Table, it *build.Item) {
 	has := func(key string) bool { return slices.Contains(it.Kind.Keys, key) }
 	if has("set") {
 		it.Set = take(t, "set", "65 bar", quantity.ParsePressure)
+	}
+	if has("length") {
+		it.Length = r.size(t, "length", "533 mm") // of an element
 	}
 	if has("full_flow") {
 		it.FullFlow = take(t, "full_flow", "71 bar", quantity.ParsePressure)

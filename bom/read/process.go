@@ -113,6 +113,8 @@ func (r *reader) process(t *source.Table, it *build.Item) {
 	switch it.Kind.Name {
 	case "membrane element":
 		r.element(t, p)
+	case "through-hull", "seacock":
+		p.Size, _ = t.Text("size", "3/4\"")
 	case "pressure vessel":
 		p.Size = sizeCode(t)
 		p.Elements = counted(t, "elements", mostElements)

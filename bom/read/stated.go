@@ -9,9 +9,11 @@ import (
 
 	"handtight/bom/build"
 	"handtight/bom/source"
+	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // stated takes what an item's title states beside its kind and its ends: rating,
@@ -28,6 +30,7 @@ func (r *reader) stated(t *source.Table, it *build.Item, reading threads.Reading
 	}
 	it.Class = classOf(t, it.Class, reading)
 	it.Spec = specOf(t, it)
+	r.materialOf(t, it, reading)
 	has := func(key string) bool { return slices.Contains(it.Kind.Keys, key) }
 	for _, p := range reading.Pressures {
 		bar := quantity.Pressure(p.Bar) * quantity.Bar
@@ -50,6 +53,70 @@ func (r *reader) stated(t *source.Table, it *build.Item, reading threads.Reading
 		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: reading.Grade, Why: "a grade, where the item's material is said"})
 	}
 	it.NotUsed = append(it.NotUsed, reading.NotUsed...)
+}
+
+// materialOf reports a title and a key of two materials of which neither is the other's wider word.
+func (r *reader) materialOf(t *source.Table, it *build.Item, reading threads.Reading) {
+	said, ok := t.Text("material")
+	if !ok || reading.Material == "" {
+		return
+	}
+	titled, keyed := r.materials(reading.Material), r.materials(said)
+	if len(titled) == 0 || len(keyed) == 0 {
+		return
+	}
+	for _, a := range titled {
+		for _, b := range keyed {
+			if a == b || wider(a, b) || wider(b, a) {
+				return
+			}
+		}
+	}
+	t.Fault("material", fmt.Sprintf("the title says %s, and `material` says %s", titled[0].Title, said), "write the one that stands on the part, and take the other out")
+}
+
+// wider reports whether a material's name is a word for a sort that another belongs to: stainless of
+// 316, brass of DZR brass, plastic of all plastics.
+func wider(a, b *catalog.Material) bool {
+	word, _, _ := strings.Cut(a.Name, " ")
+	return strings.Contains(strings.ToLower(b.Title), strings.ToLower(word)) || a.Name == "plastic" && b.Group == "plastic"
+}
+
+// figures finds what reads like a figure of strength in a description.
+var figures = regexp.MustCompile(`(?i)\b(?:class|cl|sch(?:edule)?|sdr|pn)\.?\s*\d|\d\s*(?:bar|psi|lbs?|kpa|mpa|#)(?:\W|$)|\d\s?wog\b|100r\d`)
+
+// wordsOnly notes the figures of strength that an item's `about` states: a description is no key, and
+// no figure is read from it.
+func (r *reader) wordsOnly(it *build.Item) {
+	if !figures.MatchString(it.About) {
+		return
+	}
+	const why = "in `about`, from which no figure is read"
+	reading := title.Read(it.About)
+	note := func(words string) {
+		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: words, Why: why})
+	}
+	for _, words := range []string{reading.Class, reading.Schedule} {
+		if words != "" && !strings.Contains(strings.ToLower(it.Class), words) {
+			note(words)
+		}
+	}
+	stated := func(p quantity.Pressure) bool {
+		return slices.ContainsFunc([]*quantity.Pressure{it.Rated, it.Set, it.FullFlow, it.Scale, it.Stall, it.Shutoff, it.Pressure, it.Vacuum, it.Process.MaxPressure}, func(k *quantity.Pressure) bool {
+			return k != nil && math.Abs(float64(*k-p)) <= 0.02*float64(p)
+		})
+	}
+	if rated := quantity.Pressure(reading.RatedBar) * quantity.Bar; reading.HasRated && !stated(rated) {
+		note(rated.String())
+	}
+	if spec, ok := pressure.HoseSpec(it.About); ok && it.Kind.Length && !strings.Contains(it.Spec, string(spec)) {
+		note(string(spec))
+	}
+	for _, p := range reading.Pressures {
+		if p.What != "full scale" && !stated(quantity.Pressure(p.Bar)*quantity.Bar) {
+			it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: p.Words, Why: p.What + ", " + why})
+		}
+	}
 }
 
 // pressureOf is the pressure of a key, else that of the title. Two that differ by

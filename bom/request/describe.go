@@ -35,6 +35,7 @@ func (r *Request) describe(n *order.Need) string {
 	}
 	add(it.Outside != nil, fmt.Sprintf("%s %s", lengthOf(it), r.in.word("fact", "outside")))
 	add(it.Length != nil && it.IsHose(), lengthText(it))
+	add(it.Process.Size != "", it.Process.Size)
 	add(it.Micron != nil && n.Kind != "filter housing", micronText(it))
 	add(r.ends(it) != "", r.ends(it))
 	add(it.Material != "", r.material(it.Material))

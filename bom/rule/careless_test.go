@@ -63,8 +63,6 @@ var seededBuilds = []string{
 
 // notSeeded are the rules that no demo build shows yet, each with its reason beside it.
 var notSeeded = []string{
-	"title-not-used", // the titles of the demo builds state nothing that is not used
-	"rate-inverted",  // the rates of the demo builds are written as they should be
 	"seat-not-said", "hands-differ", "flanges-differ",
 	// the threads of a metal bear ten times the pressure of these builds, and those of a
 	// plastic that bear less stand where the part is far over its rating already

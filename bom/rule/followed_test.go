@@ -147,7 +147,7 @@ var followed = []struct {
 	{"product-not-for-drinking", "BS 6920", []amend{{"material = \"acetal\"", "material = \"acetal\"\nabout = \"BS 6920\""}}},
 	{"chlorine-on-membrane", "Put a carbon filter into the flush line, before its valve", []amend{{`"house", "valve"`, `"house", "carbon", "valve"`}, first(part("carbon", "carbon filter", "ports = { in = 'Rp 1/2 swivel', out = 'R 1/2' }"))}},
 	{"chlorine-on-membrane", "or write holds = \"product\" on `house`", []amend{{`kind = "house supply"`, "kind = \"house supply\"\nholds = \"product\""}}},
-	{"title-not-used", "Write in keys of the item what matters of it", []amend{{"title = \"Elbow 1/2 NPT male x 1/2 NPT female, 316, frobnicated, tested to 90 bar\"", "kind = \"elbow\"\nrated = \"60 bar\"\nmaterial = \"316\"\nports = { a = '1/2 NPT male', b = '1/2 NPT female' }"}}},
+	{"title-not-used", "Write in keys of the item what matters of a title", []amend{{"title = \"Elbow 1/2 NPT male x 1/2 NPT female, 316, frobnicated, tested to 90 bar\"", "kind = \"elbow\"\nrated = \"60 bar\"\nmaterial = \"316\"\nports = { a = '1/2 NPT male', b = '1/2 NPT female' }"}}},
 	{"rate-inverted", "write under [rates] what one TRY costs in EUR", []amend{{`TRY = "48.8"`, `TRY = "0.0205"`}}},
 	{"water-freezes", "write the water that it will run in", []amend{{`"-2.2 to 4 C"`, `"4 to 10 C"`}}},
 	{"pressure-below-osmotic", "Hold 46 bar on the throttle", []amend{{`pressure = "24 bar"`, `pressure = "46 bar"`}}},

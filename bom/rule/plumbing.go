@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -126,12 +127,20 @@ func vesselSize(text string) (across, long float64, ok bool) {
 	return across / tenths, long, err == nil
 }
 
-// sizeOf is the size of an element or a vessel: as `size` says it, else by its words.
+// sizeOf is the size of an element or a vessel: as `size` says it, else by its words. An element's own
+// `length` comes before that of either, as far as it is another.
 func sizeOf(it *build.Item) (across, long float64, ok bool) {
 	if it.Process.Size != "" {
-		return vesselSize(it.Process.Size)
+		across, long, ok = vesselSize(it.Process.Size)
+	} else {
+		across, long, ok = vesselSize(wordsOf(it))
 	}
-	return vesselSize(wordsOf(it))
+	if ok && it.Length != nil && it.Kind.Name == "membrane element" {
+		if said := it.Length.Millimetres() / 25.4; math.Abs(said-long) > 1 { // elements of one code differ by less
+			long = math.Round(said*10) / 10
+		}
+	}
+	return across, long, ok
 }
 
 // inchesLong reads the length of a cartridge or a housing from its words, in inches: those

@@ -11,10 +11,12 @@ import (
 
 var titleNotUsed = Rule{
 	Slug:  "title-not-used",
-	Title: "A title states something that nothing here uses.",
+	Title: "A title, a description or a key states something that nothing here uses.",
 	Why: `A shop's title may say more than the check can weigh: a test pressure, a temperature, a
 standard, a word that is not known. What is not used is named, so that nobody takes it for
-checked. Words that matter go into keys of the item.`,
+checked. Words that matter go into keys of the item. So it is with a figure of
+strength in ` + "`about`" + `, which is a description, and with a key that nothing weighs in a part of its
+kind, such as ` + "`wall`" + ` where ` + "`rated`" + ` is said.`,
 	Wrong: `
 [[item]]
 id = "elbow"
@@ -44,6 +46,11 @@ func findTitleWords(s *bom.System) []finding.Finding {
 		for _, n := range it.NotUsed {
 			words = append(words, fmt.Sprintf("%q (%s)", n.Words, n.Why))
 		}
+		for _, c := range it.Carried {
+			if c.Note {
+				words = append(words, fmt.Sprintf("`%s` (%s)", c.Key, c.Why))
+			}
+		}
 		if len(words) == 0 {
 			continue
 		}
@@ -58,7 +65,7 @@ func findTitleWords(s *bom.System) []finding.Finding {
 	}
 	return []finding.Finding{{
 		Severity: finding.Note, Subject: ofItem(first), Place: at(first.Place),
-		Reason: "The titles state what nothing here uses: " + strings.Join(said, "; ") + ".",
-		Remedy: "Write in keys of the item what matters of it: `rated`, `class`, `set`, `ports`.",
+		Reason: "Titles, descriptions and keys state what nothing here uses: " + strings.Join(said, "; ") + ".",
+		Remedy: "Write in keys of the item what matters of a title: `rated`, `class`, `set`, `ports`; of a key that is not used, see why, or take it out.",
 	}}
 }

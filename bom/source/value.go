@@ -1,12 +1,23 @@
 package source
 
 import (
+	"fmt"
 	"math"
 	"regexp"
 	"strconv"
 	"strings"
 	"time"
 )
+
+// Written is a key's value as a text, of whatever type; "" where the table lacks it. It does not count
+// as reading it.
+func (t *Table) Written(key string) string {
+	v, ok := t.values[key]
+	if !ok {
+		return ""
+	}
+	return fmt.Sprint(v)
+}
 
 // Text reads a text. It returns false when the key is missing, or holds something
 // else: that is noted as a fault. A hint is an example of what to write, such as

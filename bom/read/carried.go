@@ -1,0 +1,77 @@
+package read
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"handtight/bom/build"
+	"handtight/bom/source"
+	"handtight/catalog"
+)
+
+//go:embed carried.csv
+var carriedText string
+
+// carriedRow says of some keys of some kinds that nothing here uses them, or only where something
+// else is said.
+type carriedRow struct {
+	kinds, keys []string
+	usedWhere   string // "": nowhere; "stated:KEY"; "absent:KEY"; "@wall", "@radius": see [used]
+	note        bool   // a statement that one may take for weighed: it is named in a finding
+	why         string
+}
+
+var carriedRows = sync.OnceValue(func() []carriedRow {
+	rows, err := csv.NewReader(strings.NewReader(carriedText)).ReadAll()
+	if err != nil {
+		panic("read: carried.csv: " + err.Error())
+	}
+	var out []carriedRow
+	for _, r := range rows[1:] {
+		out = append(out, carriedRow{strings.Split(r[0], "|"), strings.Split(r[1], "|"), r[2], r[3] == "yes", r[4]})
+	}
+	return out
+})
+
+func (c *carriedRow) speaksOf(k *catalog.Kind) bool {
+	return slices.Contains(c.kinds, k.Name) || slices.Contains(c.kinds, "@all") ||
+		k.Boats && slices.Contains(c.kinds, "@boats") || k.Loose && slices.Contains(c.kinds, "@loose")
+}
+
+// carried notes each key of an item that is read, and that nothing uses.
+func (r *reader) carried(t *source.Table, it *build.Item) {
+	for i := range carriedRows() {
+		row := &carriedRows()[i]
+		if !row.speaksOf(it.Kind) {
+			continue
+		}
+		for _, key := range row.keys {
+			if !t.Has(key) || r.used(t, it, row.usedWhere) || slices.ContainsFunc(it.Carried, func(c build.Carried) bool { return c.Key == key }) {
+				continue
+			}
+			it.Carried = append(it.Carried, build.Carried{Key: key, Value: t.Written(key), Why: row.why, Note: row.note, Place: build.MarkOf(t, key)})
+		}
+	}
+}
+
+// used reports whether what a row of the table asks for is so.
+func (r *reader) used(t *source.Table, it *build.Item, where string) bool {
+	sort, key, _ := strings.Cut(where, ":")
+	switch sort {
+	case "":
+		return false
+	case "stated":
+		return t.Has(key)
+	case "absent":
+		return !t.Has(key)
+	case "@wall": // of tube with its outside, and of a threaded part that nothing rates
+		return it.Kind.Length || it.Outside != nil || it.Rated == nil && it.Class == ""
+	case "@radius": // of the hose, or of its standard
+		return it.BendRadius != nil || it.Spec != "" || it.Of != ""
+	}
+	panic(fmt.Sprintf("read: carried.csv asks for %q", where))
+}
