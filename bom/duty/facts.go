@@ -50,6 +50,9 @@ func (m *Making) Facts() []Fact {
 				continue
 			}
 			add("inlet_pressure", "pressure before "+i.Pump.Name+", filters clean", "bar", i.Pressure.Lo.Bar(), i.Pressure.Hi.Bar())
+			if len(i.Filters) > 0 {
+				add("inlet_dirty", "pressure before "+i.Pump.Name+", filters at the end of their life", "bar", i.Dirty.Bar(), i.Dirty.Bar())
+			}
 			if i.NPSHKnown {
 				add("npsh_margin", "head at its inlet over what it needs", "m", i.NPSH.Lo-i.Needs.Hi, i.NPSH.Hi-i.Needs.Lo)
 			}

@@ -50,7 +50,7 @@ func (r *reader) carried(t *source.Table, it *build.Item) {
 			continue
 		}
 		for _, key := range row.keys {
-			if !t.Has(key) || r.used(t, it, row.usedWhere) || slices.ContainsFunc(it.Carried, func(c build.Carried) bool { return c.Key == key }) {
+			if t.Written(key) == "" || r.used(t, it, row.usedWhere) || slices.ContainsFunc(it.Carried, func(c build.Carried) bool { return c.Key == key }) {
 				continue
 			}
 			it.Carried = append(it.Carried, build.Carried{Key: key, Value: t.Written(key), Why: row.why, Note: row.note, Place: build.MarkOf(t, key)})
@@ -65,9 +65,9 @@ func (r *reader) used(t *source.Table, it *build.Item, where string) bool {
 	case "":
 		return false
 	case "stated":
-		return t.Has(key)
+		return t.Written(key) != ""
 	case "absent":
-		return !t.Has(key)
+		return t.Written(key) == ""
 	case "@wall": // of tube with its outside, and of a threaded part that nothing rates
 		return it.Kind.Length || it.Outside != nil || it.Rated == nil && it.Class == ""
 	case "@radius": // of the hose, or of its standard
