@@ -119,7 +119,7 @@ var values = map[string][2]string{
 	"material": {`"316"`, `"brass"`}, "rated": {`"20 bar"`, `"300 bar"`}, "class": {`"class 150"`, `"class 3000"`}, "spec": {`"SAE 100R6"`, `"SAE 100R8"`},
 	"bore": {`"13 mm"`, `"19 mm"`}, "outside": {`"10 mm"`, `"12 mm"`}, "wall": {`"0.5 mm"`, `"3 mm"`}, "vacuum": {`"0.2 bar"`, `"0.9 bar"`}, "each": {"1", "2"},
 	"life": {`"100 h"`, `"900 h"`}, "fails": {`"100 h"`, `"9000 h"`}, "have": {"0", "1"}, "extra": {"1", "5"}, "kv": {`"0.3 m3/h"`, `"9 m3/h"`}, "inside": {`"hp-pump"`, `"vessel"`},
-	"size": {`"2521"`, `"2540"`}, "micron": {`"5 micron"`, `"50 micron"`}, "loss": {`"0.1 bar at 8 L/min"`, `"1.5 bar at 8 L/min"`}, "loss_dirty": {`"0.2 bar at 8 L/min"`, `"2.4 bar at 8 L/min"`},
+	"size": {`"2521"`, `"2540"`}, "micron": {`"5 micron"`, `"50 micron"`}, "loss": {`"0.1 bar at 9 L/min"`, `"1.5 bar at 9 L/min"`}, "loss_dirty": {`"0.2 bar at 9 L/min"`, `"2.4 bar at 9 L/min"`},
 	"flow": {`"2 L/min"`, `"11 L/min"`}, "shutoff": {`"1 bar"`, `"3 bar"`}, "type": {`"diaphragm"`, `"centrifugal"`}, "motor": {`"24 V DC"`, `"engine"`},
 	"curve":        {`[["0 L/min", "2.5 bar"], ["14 L/min", "0 bar"]]`, `[["0 L/min", "3.5 bar"], ["24 L/min", "0 bar"]]`},
 	"self_priming": {`"0.1 m"`, `"2.5 m"`}, "current": {`"4 A"`, `"9 A"`}, "stall": {`"59 bar"`, `"200 bar"`}, "flow_at": {`"20 bar"`, `"90 bar"`}, "speed": {`"1000 rpm"`, `"1450 rpm"`},

@@ -82,13 +82,13 @@ func wider(a, b *catalog.Material) bool {
 	return strings.Contains(strings.ToLower(b.Title), strings.ToLower(word)) || a.Name == "plastic" && b.Group == "plastic"
 }
 
-// figures finds what reads like a figure of strength in a description.
-var figures = regexp.MustCompile(`(?i)\b(?:class|cl|sch(?:edule)?|sdr|pn)\.?\s*\d|\d\s*(?:bar|psi|lbs?|kpa|mpa|#)(?:\W|$)|\d\s?wog\b|100r\d`)
+// strengths finds what reads like a figure of strength in a description.
+var strengths = regexp.MustCompile(`(?i)\b(?:class|cl|sch(?:edule)?|sdr|pn)\.?\s*\d|\d\s*(?:bar|psi|lbs?|kpa|mpa|#)(?:\W|$)|\d\s?wog\b|100r\d`)
 
 // wordsOnly notes the figures of strength that an item's `about` states: a description is no key, and
 // no figure is read from it.
 func (r *reader) wordsOnly(it *build.Item) {
-	if !figures.MatchString(it.About) {
+	if !strengths.MatchString(it.About) {
 		return
 	}
 	const why = "in `about`, from which no figure is read"
