@@ -135,7 +135,7 @@ var values = map[string][2]string{
 	"filter cartridge.inside": {`"filter-25"`, `"filter-5"`}, "tee.title": {`"Tee, tested to 90 bar"`, `"Tee, tested to 80 bar"`}, "seal kit.inside": {`"hp-pump"`, `"feed-pump"`},
 	"flow meter.scale": {`"1 to 30 L/h"`, `"5 to 500 L/h"`}, "salinity probe.scale": {`"1000 mg/L"`, `"2000 mg/L"`},
 
-	"[build].name": {`"one"`, `"two"`}, "[build].currency": {`"NZD"`, `"AUD"`}, 
+	"[build].name": {`"one"`, `"two"`}, "[build].currency": {`"NZD"`, `"AUD"`},
 	"[build].plugged": {`[]`, `["probe-tee.branch"]`}, "[build].left_open": {`[]`, `["probe-tee.branch"]`},
 	"[duty].pressure": {`"50 bar"`, `"58 bar"`}, "[duty].product": {`"20 L/h"`, `"90 L/h"`}, "[duty].salinity": {`"20 g/kg"`, `"38 g/kg"`}, "[duty].water": {`"10 C"`, `"28 C"`}, "[duty].litres": {`"50 L"`, `"500 L"`},
 	"[duty].age": {`"1 year"`, `"9 years"`}, "[duty].lift": {`"-0.5 m"`, `"3 m"`}, "[duty].space": {`"20 C"`, `"40 C"`}, "[duty].supply": {`"12 V"`, `"24 V"`},
@@ -153,7 +153,8 @@ var values = map[string][2]string{
 // elsewhere are keys that another test speaks of, each with its reason.
 var elsewhere = map[string]string{
 	"[build].include": "which files are read: bom/read tests it",
-	"option.for": "the choice between alternatives is of `choose`, and tested in bom/choose", "option.item": "as option.for",
+	"option.for":      "the choice between alternatives is of `choose`, and tested in bom/choose", "option.item": "as option.for", "option.family": "as option.for", "option.per": "as option.for",
+	"[build].origin": "a prior of what a thread is that words leave open: of `audit`", "item.origin": "as [build].origin", "hose.origin": "as [build].origin",
 	"item.id": "what it is called: every other table names it", "item.kind": "which part it is: all below hangs on it", "item.ports": "its ends: threads and bom/rule test them",
 	"hose.id": "as item.id", "hose.of": "which stock it is cut from: a fault where there is none", "vendor.id": "as item.id", "offer.item": "as item.id", "offer.vendor": "as item.id",
 	"offer.per": "only `m` or a piece: a fault on all but hose stock", "offer.lengths": "only with per = \"m\": bom/cut tests it", "run.path": "which parts meet: every other test",
