@@ -26,7 +26,8 @@ func Read(path string) (*build.Build, source.Faults) { return ReadWith(path, Opt
 
 // Options say how a build is read.
 type Options struct {
-	Outside bool // includes may lie outside the build's folder
+	Outside bool               // includes may lie outside the build's folder
+	Listen  func(source.Asked) // is told every question that is put to the files; nil: nobody
 }
 
 // ReadWith is [Read] with options.
@@ -47,8 +48,8 @@ func Parse(path string, text []byte) (*build.Build, source.Faults) {
 // ParseWith is [Parse] with options.
 func ParseWith(path string, text []byte, o Options) (*build.Build, source.Faults) {
 	r := &reader{
-		outside: o.Outside,
-		build:   &build.Build{File: path, ByID: map[string]*build.Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
+		outside: o.Outside, listen: o.Listen,
+		build: &build.Build{File: path, ByID: map[string]*build.Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
 		vendors: map[string]*build.Vendor{}, kinds: slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return name == "hose" }), // a [[hose]] is no [[item]]
 	}
 	if r.file(path, text, true) {
@@ -67,6 +68,7 @@ func ParseWith(path string, text []byte, o Options) (*build.Build, source.Faults
 // reader reads the files of one build.
 type reader struct {
 	outside     bool
+	listen      func(source.Asked)
 	build       *build.Build
 	main        *source.Table
 	tables      []*source.Table // roots of all files, the build's own first
@@ -102,6 +104,7 @@ func (r *reader) file(path string, text []byte, main bool) bool {
 	}
 	src := source.NewReader(doc)
 	r.readers = append(r.readers, src)
+	src.Listen(r.listen)
 	root := src.Root()
 	r.tables = append(r.tables, root)
 	if main {
@@ -209,6 +212,7 @@ type quantityOf[T any] struct{ text string }
 // points to is shared by all that have the same words, and must not be changed.
 func take[T any](t *source.Table, key, hint string, parse func(string) (T, error)) *T {
 	text, ok := t.Text(key, hint)
+	t.Amount(key, hint)
 	if !ok {
 		return nil
 	}
@@ -270,6 +274,7 @@ func refuse(t *source.Table, key string, err error, remedy string) {
 // wish reads one of a few words.
 func wish(t *source.Table, key string, words ...string) string {
 	text, ok := t.Text(key, words[0])
+	t.Words(key, words...)
 	if !ok {
 		return ""
 	}

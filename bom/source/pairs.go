@@ -3,6 +3,7 @@ package source
 // Pairs reads a list of lists of two texts each. said is false when the key is missing; ok
 // is false, and nothing is noted as a fault, when it holds anything else.
 func (t *Table) Pairs(key string) (pairs [][2]string, said, ok bool) {
+	t.tell(key, AsPairs, nil, false)
 	v, said := t.get(key)
 	if !said {
 		return nil, false, false

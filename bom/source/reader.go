@@ -11,6 +11,7 @@ type Reader struct {
 	pending []pending
 	spare   [][]string // lists of asked keys, to be used again
 	known   map[any]any
+	listen  func(Asked) // nil: nobody does
 }
 
 // pending is a fault whose line is not worked out yet; offset -1 is the whole file.

@@ -34,6 +34,7 @@ func (t *Table) get(key string) (any, bool) {
 
 // Has says whether the table holds the key, of whatever type.
 func (t *Table) Has(key string) bool {
+	t.tell(key, AsAny, nil, false)
 	_, ok := t.get(key)
 	return ok
 }

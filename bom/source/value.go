@@ -23,6 +23,7 @@ func (t *Table) Written(key string) string {
 // else: that is noted as a fault. A hint is an example of what to write, such as
 // "58 bar" or "1.90"; the fault shows it with the number that was found.
 func (t *Table) Text(key string, hint ...string) (string, bool) {
+	t.tell(key, AsText, hint, false)
 	v, ok := t.get(key)
 	if !ok {
 		return "", false
@@ -36,6 +37,7 @@ func (t *Table) Text(key string, hint ...string) (string, bool) {
 
 // RequiredText reads a text that must be there and hold more than blanks.
 func (t *Table) RequiredText(key string, hint ...string) (string, bool) {
+	t.tell(key, AsText, hint, true)
 	v, ok := t.get(key)
 	if !ok {
 		t.missing(key, quotedExample(hint))
@@ -57,6 +59,7 @@ func (t *Table) RequiredText(key string, hint ...string) (string, bool) {
 // It returns nil when the key is missing, or when it or an element is something
 // else: each of those is noted as a fault.
 func (t *Table) Texts(key string, hint ...string) []string {
+	t.tell(key, AsTexts, hint, false)
 	v, ok := t.get(key)
 	if !ok {
 		return nil
@@ -82,6 +85,7 @@ func (t *Table) Texts(key string, hint ...string) []string {
 
 // RequiredTexts reads a list of texts that must be there and have an element.
 func (t *Table) RequiredTexts(key string, hint ...string) ([]string, bool) {
+	t.tell(key, AsTexts, hint, true)
 	v, ok := t.get(key)
 	if !ok {
 		t.missing(key, "["+quotedExample(hint)+"]")
@@ -97,6 +101,7 @@ func (t *Table) RequiredTexts(key string, hint ...string) ([]string, bool) {
 
 // Bool reads true or false.
 func (t *Table) Bool(key string) (value, ok bool) {
+	t.tell(key, AsBool, nil, false)
 	v, ok := t.get(key)
 	if !ok {
 		return false, false
@@ -110,6 +115,7 @@ func (t *Table) Bool(key string) (value, ok bool) {
 
 // Whole reads a whole number.
 func (t *Table) Whole(key string) (int, bool) {
+	t.tell(key, AsWhole, nil, false)
 	v, ok := t.get(key)
 	if !ok {
 		return 0, false
@@ -134,6 +140,7 @@ func (t *Table) Whole(key string) (int, bool) {
 
 // Date reads a day without a time.
 func (t *Table) Date(key string) (time.Time, bool) {
+	t.tell(key, AsDate, nil, false)
 	v, ok := t.get(key)
 	if !ok {
 		return time.Time{}, false
@@ -159,6 +166,7 @@ func (t *Table) Date(key string) (time.Time, bool) {
 // When reads a year, a month or a day: a whole number, a text, or a day. It gives the words, and
 // does not read them further than that.
 func (t *Table) When(key string) (string, bool) {
+	t.tell(key, AsWhen, nil, false)
 	v, ok := t.get(key)
 	if !ok {
 		return "", false
@@ -175,6 +183,7 @@ func (t *Table) When(key string) (string, bool) {
 
 // Table reads one table: a [section], or braces.
 func (t *Table) Table(key string) (*Table, bool) {
+	t.tell(key, AsTable, nil, false)
 	v, ok := t.get(key)
 	if !ok {
 		return nil, false
@@ -193,6 +202,7 @@ func (t *Table) Table(key string) (*Table, bool) {
 // Tables reads a list of tables: [[name]] sections, or braces within a list. It
 // returns nil when the key is missing, or holds something else: that is a fault.
 func (t *Table) Tables(key string) []*Table {
+	t.tell(key, AsTables, nil, false)
 	v, ok := t.get(key)
 	if !ok {
 		return nil

@@ -61,7 +61,7 @@ practice come first.`,
 		a.checkCommand(), a.auditCommand(), a.orderCommand(), a.dutyCommand(), a.pageCommand(), a.pictureCommand(),
 		a.threadCommand(), a.mateCommand(), a.adaptCommand(), a.identifyCommand(),
 		a.cartCommand(), a.draftCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand(),
-		a.newCommand(), a.whyCommand(), a.catalogCommand(),
+		a.newCommand(), a.schemaCommand(), a.whyCommand(), a.catalogCommand(),
 	)
 	root.CompletionOptions.HiddenDefaultCmd = false
 	root.SetFlagErrorFunc(flagHint)
