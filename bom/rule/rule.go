@@ -101,6 +101,7 @@ func finish(s *bom.System, out []finding.Finding) []finding.Finding {
 			}
 		}
 	}
+	setCauses(s, out)
 	finding.Sort(out)
 	return out
 }
