@@ -33,6 +33,7 @@ type Remedy struct {
 	At     string   `json:"at"`
 	Buy    []string `json:"buy"`
 	Paste  string   `json:"paste"`
+	Before int      `json:"joints_before"`
 	Joints int      `json:"joints_after"`
 	Why    string   `json:"why"`
 }

@@ -136,7 +136,7 @@ func directly(a, b threads.EndReading, o Options) (worst threads.Mating, ok bool
 	for _, x := range a.Candidates {
 		for _, y := range b.Candidates {
 			m := threads.Mate(x, y)
-			if !m.Verdict.Holds() {
+			if !m.Verdict.Holds() || o.Turns && !m.A.Swivel && !m.B.Swivel {
 				return worst, false
 			}
 			worst = m

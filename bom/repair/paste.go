@@ -1,8 +1,11 @@
 package repair
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
+
+	"handtight/catalog"
 )
 
 // ShortID is a short name for an item of the piece in a build: "adaptor-12npt-g12-316".
@@ -39,7 +42,12 @@ func (p *Piece) Paste() string {
 
 // ItemID names the item that takes a unit's place.
 func (r *Remedy) ItemID() string {
-	parts := strings.FieldsFunc(strings.ToLower(r.New.Kind+" "+strings.Join(r.New.Texts, " ")+" "+r.New.Material), func(c rune) bool {
+	it := cmp.Or(r.New, r.Plug)
+	words := it.Kind + " " + strings.Join(it.Texts, " ") + " " + it.Material
+	if r.All {
+		words += " " + it.Class
+	}
+	parts := strings.FieldsFunc(strings.ToLower(words), func(c rune) bool {
 		return !(c >= 'a' && c <= 'z' || c >= '0' && c <= '9')
 	})
 	return strings.Join(parts, "-")
@@ -56,13 +64,32 @@ func (r *Remedy) Item(id string) string {
 		fmt.Fprintf(&b, "%s = '%s'", p.Name, r.New.Texts[i])
 	}
 	fmt.Fprintf(&b, " }\nmaterial = %q\n", r.New.Material)
+	writeRating(&b, r.New.Class, r.New.Rated)
+	return b.String()
+}
+
+// PlugItem writes the plug of an open port.
+func (r *Remedy) PlugItem(id string) string {
+	k, _ := catalog.KindNamed(r.Plug.Kind)
+	var b strings.Builder
+	fmt.Fprintf(&b, "[[item]]\nid       = %q\nkind     = %q\nabout    = %q\nports    = { %s = '%s' }\nmaterial = %q\n", id, r.Plug.Kind, r.Plug.Words, k.Ports[0], r.Plug.Texts[0], r.Plug.Material)
+	writeRating(&b, r.Plug.Class, r.Plug.Rated)
+	return b.String()
+}
+
+// PlugRun writes the run that puts it in.
+func (r *Remedy) PlugRun(id string) string {
+	return fmt.Sprintf("[[run]]\nname = %q\npath = [%q, %q]\n", r.Open.Name()+", plugged", r.Open.Name(), id+"/+")
+}
+
+// writeRating writes what a fitting is rated by; a figure that no standard gives is never typed in.
+func writeRating(b *strings.Builder, class, claim string) {
 	switch {
-	case r.New.Class != "":
-		fmt.Fprintf(&b, "class    = %q\n", r.New.Class)
-	case r.New.Rated != "":
-		fmt.Fprintf(&b, "# rated = %q           the usual claim: write what its data sheet says\n", r.New.Rated)
+	case class != "":
+		fmt.Fprintf(b, "class    = %q\n", class)
+	case claim != "":
+		fmt.Fprintf(b, "# rated = %q           the usual claim: write what its data sheet says\n", claim)
 	default:
 		b.WriteString("# rated = \"…\"              from its data sheet\n")
 	}
-	return b.String()
 }

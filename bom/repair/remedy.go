@@ -2,8 +2,6 @@ package repair
 
 import (
 	"cmp"
-	"fmt"
-	"math"
 	"slices"
 
 	"handtight/bom"
@@ -11,13 +9,12 @@ import (
 	"handtight/bom/graph"
 	"handtight/catalog"
 	"handtight/catalog/stock"
-	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
 // Remedy is one way to mend a joint, with what to buy for it.
 type Remedy struct {
-	Do     string // "adapt": a chain between the two; "change": another part in one's place
+	Do     string // "adapt": a chain between the two, or a plug; "change": another part in one's place; "ask": nothing to buy until it is answered
 	At     string // the joint, or the unit that is changed
 	Unit   *graph.Unit
 	Joint  *graph.Joint
@@ -25,14 +22,18 @@ type Remedy struct {
 	Pieces []*Piece
 	New    *stock.Item // of change
 	Port   int         // of change: the port of the unit that was wrong
-	Joints int         // joints of the place after it
+	All    bool        // of change: every unit of the item is changed
+	Plug   *stock.Item // of adapt: what closes a port that is joined to nothing
+	Open   *graph.Port // that the plug closes
+	Before int         // joints of the place before it
+	Joints int         // and after it
 	Why    string
 }
 
 // Buy lists what to buy in shop words.
 func (r *Remedy) Buy() []string {
-	if r.New != nil {
-		return []string{r.New.Title()}
+	if it := cmp.Or(r.New, r.Plug); it != nil {
+		return []string{it.Title()}
 	}
 	var out []string
 	for _, p := range r.Pieces {
@@ -43,8 +44,11 @@ func (r *Remedy) Buy() []string {
 
 // Paste is what it adds to a build file.
 func (r *Remedy) Paste() string {
-	if r.New != nil {
+	switch {
+	case r.New != nil:
 		return r.Item(r.ItemID())
+	case r.Plug != nil:
+		return r.PlugItem(r.ItemID())
 	}
 	out := ""
 	for i, p := range r.Pieces {
@@ -56,11 +60,17 @@ func (r *Remedy) Paste() string {
 	return out
 }
 
-// Slugs are the findings about a joint that a part can mend.
-var Slugs = []string{
-	"flank-angles-differ", "pitches-differ", "ends-of-different-sorts", "parallel-in-taper", "thread-does-not-start", "thread-too-slack", "taper-in-parallel",
-	"same-sex", "seats-differ", "nothing-seals", "barb-and-bore-differ", "hands-differ", "flanges-differ",
+// remedies are the findings that a part can mend, and how: tables of the design.
+var remedies = map[string]func(*bom.System, *finding.Finding) []Remedy{
+	"flank-angles-differ": ofJoint, "pitches-differ": ofJoint, "ends-of-different-sorts": ofJoint, "parallel-in-taper": ofJoint,
+	"thread-does-not-start": ofJoint, "thread-too-slack": ofJoint, "taper-in-parallel": ofJoint, "same-sex": ofJoint, "seats-differ": ofJoint,
+	"nothing-seals": ofJoint, "barb-and-bore-differ": ofJoint, "hands-differ": ofJoint, "flanges-differ": ofJoint,
+	"nothing-turns": ofTurning, "port-open": ofOpen,
+	"threads-too-weak": ofWeak, "rating-unknown": ofWeak, "under-rated": ofWeak,
 }
+
+// Mends reports whether a part can mend findings of a rule.
+func Mends(slug string) bool { return remedies[slug] != nil }
 
 // Commodity reports whether parts of a kind are changed rather than adapted.
 func Commodity(kind string) bool { return commodity[kind] }
@@ -72,47 +82,76 @@ const mostRemedies = 3
 // with other ends is on the same shelf.
 var commodity = map[string]bool{"hose tail": true, "nipple": true, "bush": true, "elbow": true, "tee": true, "coupling": true, "union": true, "adaptor": true, "plug": true, "cap": true}
 
-// Remedies lists what mends a finding about a joint, the best first: a commodity in the
-// place of one of the two parts, and a chain between them. Equipment, and what is aboard
-// already, stays.
+// Remedies lists what mends a finding, the best first: a commodity in the place of one of the
+// parts, or a chain between them. Equipment, and what is aboard already, stays.
 func Remedies(sys *bom.System, f *finding.Finding) []Remedy {
-	if f.Subject.Joint <= 0 || f.Subject.Joint > len(sys.Graph.Joints) || !slices.Contains(Slugs, f.Slug) {
+	of := remedies[f.Slug]
+	if of == nil {
 		return nil
 	}
-	j := sys.Graph.Joints[f.Subject.Joint-1]
+	out := of(sys, f)
+	return out[:min(len(out), mostRemedies)]
+}
+
+// jointOf is the joint that a finding is about; nil if it is about none.
+func jointOf(sys *bom.System, f *finding.Finding) *graph.Joint {
+	if f.Subject.Joint <= 0 || f.Subject.Joint > len(sys.Graph.Joints) {
+		return nil
+	}
+	return sys.Graph.Joints[f.Subject.Joint-1]
+}
+
+// ofJoint mends two ends that do not close.
+func ofJoint(sys *bom.System, f *finding.Finding) []Remedy {
+	j := jointOf(sys, f)
+	if j == nil {
+		return nil
+	}
 	o := Conditions(sys, j)
 	var out []Remedy
 	for _, port := range []int{j.A, j.B} {
 		out = append(out, changes(sys, j, port, o)...)
 	}
+	if q := cmp.Or(j.Mating.Question(), nose(j)); q != "" {
+		// what the part at hand is decides it: nothing is bought before that is looked at
+		ask := Remedy{Do: "ask", At: sys.Graph.JointName(j), Joint: j, Before: 1, Joints: 1, Why: q}
+		return append([]Remedy{ask}, out[:min(len(out), mostRemedies-1)]...)
+	}
 	slices.SortStableFunc(out, func(a, b Remedy) int { return cmp.Compare(a.New.Usual, b.New.Usual) })
 	out = out[:min(len(out), mostRemedies-1)]
-	a, b := sys.Graph.Ports[j.A].Port.End, sys.Graph.Ports[j.B].Port.End
-	got := Adapt(a, b, o)
+	return append(out, adapts(sys, j, o)...)
+}
+
+// nose asks for what is not said of a male, where that alone decides the joint; "" else.
+func nose(j *graph.Joint) string {
+	male, female := j.Mating.Male(), j.Mating.Female()
+	if !j.Known || male.Seal != threads.NoSeal || j.Mating.Verdict.Holds() {
+		return ""
+	}
+	male.Seal = threads.Chamfer
+	if m := threads.Mate(male, female); !m.Verdict.Holds() {
+		return ""
+	}
+	return "has the male a 30 degree chamfer in its mouth? If so write `chamfer` on its end, and nothing is to be bought"
+}
+
+// adapts are the chains that go into a joint.
+func adapts(sys *bom.System, j *graph.Joint, o Options) []Remedy {
+	var out []Remedy
+	got := Adapt(sys.Graph.Ports[j.A].Port.End, sys.Graph.Ports[j.B].Port.End, o)
 	for i := range got.Chains {
 		c := &got.Chains[i]
-		out = append(out, Remedy{Do: "adapt", At: sys.Graph.JointName(j), Joint: j, Chain: c, Pieces: c.Pieces, Joints: len(c.Joints), Why: got.Ask})
+		out = append(out, Remedy{Do: "adapt", At: sys.Graph.JointName(j), Joint: j, Chain: c, Pieces: c.Pieces, Before: 1, Joints: len(c.Joints), Why: got.Ask})
 	}
-	return out[:min(len(out), mostRemedies)]
+	return out
 }
 
 // Conditions is what a part at a joint must stand: the worst pressure that has a bound, the
 // water, what it touches, and whether it lies below the waterline or may not narrow the line.
 func Conditions(sys *bom.System, j *graph.Joint) Options {
+	o := under(sys, j.A)
+	o.Below, o.Shelf = j.Run.Below, WithBuild(sys.Build)
 	load := sys.States.PortLoad(j.A)
-	worst, _ := load.Worst()
-	if math.IsInf(worst, 1) {
-		worst = max(load.Normal, load.Act)
-	}
-	o := Options{Pressure: quantity.Pressure(max(worst, 1)) * quantity.Bar, Below: j.Run.Below, Count: mostRemedies, Shelf: WithBuild(sys.Build)}
-	switch w := sys.Waters; {
-	case w.Product(j.A):
-		o.Water = "product"
-	case w.Sea(j.A):
-		o.Water = "sea"
-	default:
-		o.Water = "fresh"
-	}
 	o.Wide = load.Low < 0
 	for k, port := range [2]int{j.A, j.B} {
 		n := &sys.Graph.Ports[port]
@@ -125,95 +164,4 @@ func Conditions(sys *bom.System, j *graph.Joint) Options {
 // relieves reports whether a port is the outlet of a relief valve.
 func relieves(n *graph.Port) bool {
 	return slices.ContainsFunc(n.Unit.Item.Kind.Passages, func(p catalog.Passage) bool { return p.Is == catalog.Relief && p.To == n.Index })
-}
-
-// changes lists stock items that could stand in the place of a joint's part: of its kind, its
-// material and its other ends, with an end that closes with what stays.
-func changes(sys *bom.System, j *graph.Joint, port int, o Options) []Remedy {
-	n := &sys.Graph.Ports[port]
-	it := n.Unit.Item
-	if !commodity[it.Kind.Name] || it.Have > 0 {
-		return nil
-	}
-	stays := sys.Graph.Ports[j.A+j.B-port].Port.End
-	var out []Remedy
-	for _, s := range stock.Items() {
-		if s.Kind != it.Kind.Name || len(s.Ends) != len(it.Ports) {
-			continue
-		}
-		made := catalog.MaterialsIn(s.Material)
-		if len(it.Materials()) > 0 && !sameMaterial(made, it.Materials()) || len(it.Materials()) == 0 && !suitable(made, o) {
-			continue
-		}
-		at, ok := place(sys, n.Unit, n.Index, s, stays, o)
-		if !ok && len(s.Ends) == 2 && !it.Kind.Directed {
-			s = turned(s)
-			at, ok = place(sys, n.Unit, n.Index, s, stays, o)
-		}
-		if !ok {
-			continue
-		}
-		out = append(out, Remedy{Do: "change", At: n.Unit.Name, Unit: n.Unit, Joint: j, New: s, Port: at, Joints: 1,
-			Why: fmt.Sprintf("%s is changed for one whose end fits", n.Unit.Name)})
-	}
-	slices.SortStableFunc(out, func(a, b Remedy) int {
-		return cmp.Or(cmp.Compare(a.New.Usual, b.New.Usual), cmp.Compare(a.New.Steps, b.New.Steps))
-	})
-	return out
-}
-
-// turned is a stock item with its two ends in the other order.
-func turned(s *stock.Item) *stock.Item {
-	t := *s
-	t.Ends, t.Texts = []threads.End{s.Ends[1], s.Ends[0]}, []string{s.Texts[1], s.Texts[0]}
-	return &t
-}
-
-// place finds how a stock item stands in a unit's place: its ends in the order of the unit's
-// ports, the wrong one closing with what stays, every other one closing with what it is joined
-// to now. It is rated for the pressure, by the same rules as a chain.
-func place(sys *bom.System, u *graph.Unit, wrong int, s *stock.Item, stays threads.EndReading, o Options) (port int, ok bool) {
-	for i, e := range s.Ends {
-		far := stays
-		if i != wrong {
-			node := sys.Graph.Node(u, i)
-			if node.Joint == nil {
-				continue
-			}
-			far = sys.Graph.Ports[node.Joint.A+node.Joint.B-(u.First+i)].Port.End
-		}
-		for _, c := range far.Candidates {
-			m := threads.Mate(e, c)
-			if !m.Verdict.Holds() {
-				return 0, false
-			}
-		}
-		if len(far.Candidates) == 0 {
-			return 0, false
-		}
-	}
-	cache := map[string]rating{}
-	for _, e := range s.Ends {
-		class := s.RatesAs
-		if s.Class == "" && !pipeThread(e.Family) {
-			class = ""
-		}
-		r := rate(class, s.Material, e, cache)
-		switch {
-		case e.Family == threads.Barb || e.Family == threads.Push || s.Rated != "":
-			if o.Pressure > highPressure {
-				return 0, false
-			}
-		case !r.ok && o.Pressure > highPressure || r.ok && r.r.Pressure < o.Pressure:
-			return 0, false
-		}
-	}
-	return wrong, true
-}
-
-// suitable reports whether a material may stand where nothing says what the part in place is
-// made of.
-func suitable(made []*catalog.Material, o Options) bool {
-	q := newQuery(o)
-	return q.standsIn(&Piece{material: made})
 }

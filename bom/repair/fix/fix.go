@@ -6,6 +6,7 @@
 package fix
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -96,6 +97,9 @@ func (m *mender) next() bool {
 			continue
 		}
 		for _, r := range repair.Remedies(m.sys, f) {
+			if r.Do == "ask" {
+				break // questions are never answered by a purchase
+			}
 			if m.o.AdaptOnly && r.Do != "adapt" {
 				continue
 			}
@@ -109,7 +113,7 @@ func (m *mender) next() bool {
 }
 
 func (m *mender) wanted(f *finding.Finding) bool {
-	return f.Severity == finding.Stop && slices.Contains(repair.Slugs, f.Slug) && (len(m.o.Only) == 0 || slices.Contains(m.o.Only, f.Slug))
+	return f.Severity == finding.Stop && repair.Mends(f.Slug) && (len(m.o.Only) == 0 || slices.Contains(m.o.Only, f.Slug))
 }
 
 // try makes one change, and keeps it if the copy is read and checked better for it.
@@ -123,12 +127,24 @@ func (m *mender) try(f *finding.Finding, r *repair.Remedy) bool {
 		return false
 	}
 	list := rule.Check(sys)
-	if finding.Count(list, finding.Stop) >= finding.Count(m.list, finding.Stop) || newSlug(m.list, list) {
+	if weight(list) >= weight(m.list) || newSlug(m.list, list) {
 		return false
 	}
 	m.edits = append(m.edits, Edit{Slug: f.Slug, At: f.At(), Line: f.Place.Line, Do: r.Do, Buy: r.Buy(), Text: written})
 	m.text, m.sys, m.list = text, sys, list
 	return true
+}
+
+// weight counts the stops with all that share one: a part mended of several that one finding
+// names is something mended.
+func weight(list []finding.Finding) int {
+	n := 0
+	for i := range list {
+		if list[i].Severity == finding.Stop {
+			n += 1 + len(list[i].Also)
+		}
+	}
+	return n
 }
 
 // newSlug reports whether some stop is of a rule that stopped nothing before.
@@ -158,17 +174,7 @@ func (m *mender) leave() {
 		if !m.wanted(f) {
 			continue
 		}
-		why := "no part was found that mends it without a new stop: it is to be settled by hand"
-		if len(repair.Remedies(m.sys, f)) == 0 {
-			j := m.sys.Graph.Joints[f.Subject.Joint-1]
-			got := repair.Adapt(m.sys.Graph.Ports[j.A].Port.End, m.sys.Graph.Ports[j.B].Port.End, repair.Options{Below: j.Run.Below})
-			if got.None != "" {
-				why = got.None
-			}
-			if got.Direct != nil {
-				why = "another part of the same ends may do: it is to be settled by hand"
-			}
-		}
+		why := cmp.Or(repair.WhyNot(m.sys, f), "no part was found that mends it without a new stop: it is to be settled by hand")
 		m.left = append(m.left, Left{f.Slug, f.At(), why})
 	}
 }
@@ -177,6 +183,9 @@ func (m *mender) leave() {
 func (m *mender) write(r *repair.Remedy) (text, written string, ok bool) {
 	switch r.Do {
 	case "adapt":
+		if r.Plug != nil {
+			return m.plug(r)
+		}
 		return m.insert(r)
 	case "change":
 		return m.replace(r)
@@ -208,6 +217,20 @@ func (m *mender) insert(r *repair.Remedy) (string, string, bool) {
 		written += quote + s + quote + ", "
 	}
 	return addItems(m.text[:at]+written+m.text[at:], items), strings.TrimSuffix(written, ", "), true
+}
+
+// plug closes an open port by a run of its own. A unit that a path made with "/+" has no name
+// that a run could begin with.
+func (m *mender) plug(r *repair.Remedy) (string, string, bool) {
+	if strings.HasPrefix(r.Unit.Label, "+") {
+		return "", "", false
+	}
+	id := r.ItemID()
+	block := "# put in by check --fix: " + r.At + " is joined to nothing\n"
+	if m.sys.Build.ByID[id] == nil {
+		block += r.PlugItem(id) + "\n"
+	}
+	return addItems(m.text, []string{block + r.PlugRun(id)}), `"` + r.At + `", "` + id + `/+"`, true
 }
 
 // replace puts another item in a unit's place, in every step that names it.
@@ -245,14 +268,17 @@ func (m *mender) replace(r *repair.Remedy) (string, string, bool) {
 	}
 	var items []string
 	if m.sys.Build.ByID[id] == nil {
-		items = append(items, fmt.Sprintf("# put in by check --fix in the place of %s: %s\n%s", r.Unit.Name, m.sys.Graph.JointName(r.Joint), r.Item(id)))
+		items = append(items, fmt.Sprintf("# put in by check --fix in the place of %s: %s\n%s", r.At, m.reason(r), r.Item(id)))
 	}
-	return addItems(text, items), spans[0].text, true
+	return addItems(text, items), spans[len(spans)-1].text, true
 }
 
 // sameUnit reports whether a step names the unit: by its label, or at the place where it was
 // first written, if each step of the item is a unit of its own.
 func (m *mender) sameUnit(r *repair.Remedy, label string, place build.Mark) bool {
+	if r.All {
+		return true
+	}
 	if label == "+" {
 		return place == r.Unit.Mark
 	}
@@ -261,4 +287,12 @@ func (m *mender) sameUnit(r *repair.Remedy, label string, place build.Mark) bool
 		name += "/" + label
 	}
 	return name == r.Unit.Name
+}
+
+// reason says for what an item is put in.
+func (m *mender) reason(r *repair.Remedy) string {
+	if r.Joint != nil {
+		return m.sys.Graph.JointName(r.Joint)
+	}
+	return r.Why
 }

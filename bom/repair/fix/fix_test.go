@@ -24,22 +24,39 @@ func demo(t testing.TB, name string) (string, []byte) {
 	return path, text
 }
 
-// The joints of the careless build that can be mended are, and the rest say why not. The
-// skin fitting is left to a person, and no stock has a 45 degree flare.
+// The joints of the careless build that can be mended are, and the rest say why not: a list
+// that was written down before there was any code. The skin fitting is left to a person, a male
+// is asked for its chamfer first, and no stock has a 45 degree flare. What is not of a joint is
+// mended where a generic part is made: here none is, for a male, a female and a branch in one
+// tee, for push-in parts at a pressure that no claim covers, or for what no class speaks of.
 func TestTheCarelessBuild(t *testing.T) {
 	path, text := demo(t, "careless")
 	r, err := fix.Build(path, text, fix.Options{})
 	require.NoError(t, err)
 	var mended, left []string
 	for _, e := range r.Edits {
-		mended = append(mended, e.Slug)
+		mended = append(mended, e.Slug+" "+e.At[strings.Index(e.At, " ")+1:])
 	}
 	for _, l := range r.Left {
 		left = append(left, l.Slug)
+		require.NotEmpty(t, l.Why)
+		if strings.Contains(l.At, "feed-pump.out") {
+			require.Contains(t, l.Why, "chamfer")
+		}
 	}
-	require.Equal(t, []string{"barb-and-bore-differ", "seats-differ", "flank-angles-differ", "pitches-differ", "nothing-seals", "same-sex", "thread-too-slack",
-		"ends-of-different-sorts", "taper-in-parallel", "pitches-differ", "thread-does-not-start"}, mended)
-	require.Equal(t, []string{"parallel-in-taper", "seats-differ"}, left)
+	require.Equal(t, []string{
+		"barb-and-bore-differ raw-1.b - tail-r34-16.b",
+		"flank-angles-differ tail-n34.a - filter-5.in",
+		"pitches-differ gauge-tee.branch - lp-gauge.in",
+		"nothing-seals hp-hose-feed.b - orb-n12.b",
+		"same-sex gauge-tee-hp.b - throttle.in",
+		"thread-too-slack relief.out - tail-g12.a",
+		"ends-of-different-sorts to-tank.b - tank.in",
+		"taper-in-parallel house.out - tail-g12-swivel.a",
+		"pitches-differ tail-n34-13m.a - van-filter.in",
+		"thread-does-not-start van-filter.out - tail-n34-13f.a",
+	}, mended)
+	require.Equal(t, []string{"parallel-in-taper", "seats-differ", "nothing-turns", "under-rated", "rating-unknown", "under-rated", "seats-differ", "under-rated", "port-open"}, left)
 	for _, line := range strings.Split(string(text), "\n") {
 		if strings.HasPrefix(strings.TrimSpace(line), "#") {
 			require.Contains(t, string(r.Text), line, "a comment is lost")
@@ -116,19 +133,22 @@ path = ["house", "tail/+", "hose", "tail/+", "valve", "tank"] # in the order of 
 // Whatever was bought: the mended text is a build, it has no stop of a rule that stopped
 // nothing before and fewer of those that did, its comments stand, and mended again it is the same.
 func TestCarelessBuilds(t *testing.T) {
-	count := 150
+	count := 500
 	if testing.Short() {
-		count = 20
+		count = 40
 	}
+	mended := 0
 	for seed := range count {
 		text := rapid.Custom(careless).Example(seed)
-		before := stops(t, text)
 		r, err := fix.Build("random.toml", []byte(text), fix.Options{})
 		require.NoError(t, err)
-		after := stops(t, string(r.Text))
-		for slug, n := range after {
-			require.LessOrEqual(t, n, before[slug], slug)
+		mended += len(r.Edits)
+		require.Contains(t, string(r.Text), "# in the order of the flow")
+		if len(r.Edits) == 0 {
+			require.Equal(t, text, string(r.Text))
+			continue
 		}
+		before, after := stops(t, text), stops(t, string(r.Text))
 		total := func(m map[string]int) int {
 			n := 0
 			for _, k := range m {
@@ -136,12 +156,18 @@ func TestCarelessBuilds(t *testing.T) {
 			}
 			return n
 		}
+		for slug, n := range after {
+			require.LessOrEqual(t, n, before[slug], slug)
+		}
+		require.Equal(t, r.Stops, total(after))
 		require.LessOrEqual(t, total(after)+len(r.Edits), total(before))
-		require.Contains(t, string(r.Text), "# in the order of the flow")
-		again, err := fix.Build("random.toml", r.Text, fix.Options{})
-		require.NoError(t, err)
-		require.Equal(t, string(r.Text), string(again.Text))
+		if seed%5 == 0 {
+			again, err := fix.Build("random.toml", r.Text, fix.Options{})
+			require.NoError(t, err)
+			require.Equal(t, string(r.Text), string(again.Text))
+		}
 	}
+	require.Greater(t, mended, count, "more is mended than builds were drawn")
 }
 
 func stops(t require.TestingT, text string) map[string]int {
