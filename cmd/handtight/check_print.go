@@ -224,13 +224,17 @@ func (e *entry) buy() string { return e.said(buyText) }
 
 // buyText is the best of the parts that mend a joint; "" where none does.
 func buyText(f *facts.Finding) string {
-	if len(f.Remedies) == 0 {
+	buys := slices.IndexFunc(f.Remedies, func(r facts.Remedy) bool { return len(r.Buy) > 0 })
+	if buys < 0 {
 		return ""
 	}
-	r := &f.Remedies[0]
+	r := &f.Remedies[buys]
 	where := "between the two"
-	if r.Do == "change" {
+	switch {
+	case r.Do == "change":
 		where = "in the place of " + r.At
+	case f.Subject.Joint == 0:
+		where = "on " + r.At
 	}
 	return strings.Join(r.Buy, "; and ") + ": " + where + "."
 }
