@@ -17,7 +17,7 @@ import (
 type endClass struct {
 	readings []threads.End
 	question bool
-	boat     string // "hose", "thread": the boat's own; "" else
+	boat     string // "hose", "thread", "open": the boat's own; "" else
 	device   bool   // of equipment, not of a fitting
 	madeUp   bool   // of a hose with end fittings
 }
@@ -89,7 +89,12 @@ func joinBoat(a, b *endClass) assign.Joint {
 	if boat.boat == "" {
 		boat, other = b, a
 	}
-	if other.boat != "" || other.device || len(other.readings) == 0 {
+	switch {
+	case other.boat != "" || len(other.readings) == 0:
+		return assign.Asks
+	case other.device && boat.boat == "hose" && other.readings[0].Family.Threaded():
+		return assign.No // no thread of a device meets a tank's hose
+	case other.device:
 		return assign.Asks
 	}
 	e := other.readings[0]
@@ -97,7 +102,7 @@ func joinBoat(a, b *endClass) assign.Joint {
 	switch {
 	case other.madeUp:
 		return assign.No // a pressure hose is for the pressure side
-	case boat.boat == "thread" && e.Sex != threads.Female, boat.boat == "hose" && !tube: // taps end in a male thread (common practice)
+	case boat.boat == "thread" && e.Sex != threads.Female, boat.boat != "thread" && !tube: // taps end in a male thread (common practice)
 		return assign.Asks
 	}
 	return assign.Joins

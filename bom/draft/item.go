@@ -3,6 +3,7 @@ package draft
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -71,8 +72,8 @@ func (p *Part) fields() fields {
 		material = m + " ends"
 	}
 	f.text("material", material)
-	if p.Says.Rated > 0 {
-		f.text("rated", bar(p.Says.Rated))
+	if r := p.rated(); r > 0 {
+		f.text("rated", bar(r))
 	}
 	if !p.Kind.Loose {
 		f.text("class", p.Says.Class)
@@ -105,6 +106,19 @@ func (p *Part) fields() fields {
 	}
 	return f
 }
+
+// rated is what the line says that the part holds. A pressure of a gauge is its full scale,
+// unless a word says that it is the rating.
+func (p *Part) rated() quantity.Pressure {
+	if m := ratingWords.FindStringSubmatch(p.Line.Text); m != nil && p.Says.Rated == 0 && p.Kind.Name == "gauge" {
+		if r, err := quantity.ParsePressure(strings.Replace(m[1], ",", ".", 1) + " " + strings.ToLower(m[2])); err == nil {
+			return r
+		}
+	}
+	return p.Says.Rated
+}
+
+var ratingWords = regexp.MustCompile(`(?i)(?:rated|zulässig|service|trabajo|esercizio|werkdruk)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 
 // between is what a selector does on its way, where the words say it.
 func between(text string) string {

@@ -3,6 +3,7 @@ package draft
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"handtight/bom/money"
 )
@@ -139,7 +140,16 @@ func (r *router) place(i int) {
 	if m.Buy > 0 {
 		out = append(out, r.buy(i, open, r.s.problem.Places[i].To)...)
 	}
+	if m.Stiff {
+		r.stiff(i)
+	}
 	r.chains[i] = out
+}
+
+// stiff notes a place between two parts that are screwed down, in which nothing gives way.
+func (r *router) stiff(i int) {
+	r.lost = append(r.lost, Missing{Where: r.s.where(i), Line: r.s.places[i].line.Name, What: "something that gives way, for both ends are screwed down",
+		Note: "a union in the middle, or a hose with its tails, made to measure"})
 }
 
 // take takes one piece of a class out of the bag.
@@ -221,6 +231,10 @@ func (r *router) bought(b *bought, place int) element {
 	if b.item == "" {
 		return element{}
 	}
+	if r.taken[b.id] { // the lists have one that is called so
+		fresh := "buy-" + b.id
+		b.item, b.id = strings.Replace(b.item, quote(b.id), quote(fresh), 1), fresh
+	}
 	if !slices.ContainsFunc(r.buys, func(o *bought) bool { return o.id == b.id }) {
 		r.buys = append(r.buys, b)
 	}
@@ -240,6 +254,9 @@ func (r *router) mend(i int) {
 		a, b := r.s.problem.Places[i].From, r.s.problem.Places[i].To
 		if r.s.problem.Places[i].Lost.Stops == 0 {
 			r.chains[i] = r.buy(i, a, b)
+			if r.s.problem.Places[i].Fixed && r.s.problem.Places[i].Table == 1 {
+				r.stiff(i)
+			}
 			return
 		}
 		r.lost = append(r.lost, Missing{Where: r.s.where(i), Line: pc.line.Name, What: r.s.endWords(a) + " to " + r.s.endWords(b), Stop: true,

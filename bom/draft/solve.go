@@ -76,12 +76,14 @@ func solve(pl *plant, all []*Part, steps int) *solved {
 	problem.Tables = []assign.Table{s.ends.table(p.low, false), s.ends.table(p.high, true)}
 	for i := range problem.Places {
 		a := &problem.Places[i]
-		a.Lost = assign.Cost{Missing: 1} // a branch: its piece
+		a.Lost = assign.Cost{Missing: 2} // a branch: its piece, and what it takes to come to it
 		if a.From == assign.Branch {
 			continue
 		}
-		if n := int(problem.Tables[a.Table].Buy[a.From*problem.Ends+a.To]); n > 0 {
-			a.Lost.Missing = n
+		if problem.Tables[a.Table].Joints[a.From*problem.Ends+a.To] != assign.No {
+			a.Lost.Missing = 1 + boolToInt(a.Fixed) // they join as they are, at most with a question
+		} else if n := int(problem.Tables[a.Table].Buy[a.From*problem.Ends+a.To]); n > 0 {
+			a.Lost.Missing = n + boolToInt(a.Fixed && a.Table == 1) // nothing in it gives way: hoses for high pressure are made to measure
 		} else {
 			a.Lost = assign.Cost{Stops: 1}
 		}

@@ -184,6 +184,7 @@ func (a *app) readLists(paths []string, f cartFlags) ([]*cart.Cart, error) {
 		}
 	}
 	var carts []*cart.Cart
+	named := map[string]bool{}
 	for i, path := range paths {
 		for _, earlier := range paths[:i] {
 			if filepath.Clean(earlier) == filepath.Clean(path) {
@@ -192,7 +193,11 @@ func (a *app) readLists(paths []string, f cartFlags) ([]*cart.Cart, error) {
 		}
 		var data []byte
 		var err error
-		name := path
+		name := filepath.Base(path) // the file that is written names no folders
+		if named[name] {
+			name = path
+		}
+		named[name] = true
 		if path == stdin {
 			name = "list"
 			data, err = file.ReadFrom(a.in, "the list", cart.Limit)

@@ -86,7 +86,7 @@ func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
 			}
 		}
 		if stiff {
-			d.Questions++
+			d.Missing++
 		}
 		for k, l := range laid {
 			if l.side >= 0 && p.Near == AtFrom {
@@ -95,7 +95,7 @@ func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
 				d.Apart += len(laid) - k - 1
 			}
 		}
-		if b.needed(t, laid, append(append([]int{}, ends...), p.To), buy) && b.chainMissing(laid)+buy <= b.most(p) {
+		if b.needed(t, p.Fixed, laid, append(append([]int{}, ends...), p.To), buy) && b.chainMissing(laid)+buy <= b.most(p, len(laid)) {
 			old := b.sides
 			for _, l := range laid {
 				if l.side >= 0 {
@@ -147,16 +147,21 @@ func (b *brute) chainMissing(laid []piece) int {
 	return n
 }
 
-func (b *brute) most(p *Place) int {
-	if p.Lost.Stops > 0 {
-		return 1 << 20
+// most is what may be bought: with a piece of the bag, less than where the place is not made.
+func (b *brute) most(p *Place, laid int) int {
+	most := 3
+	if p.Lost.Stops == 0 {
+		most = p.Lost.Missing - 1
 	}
-	return p.Lost.Missing
+	if laid == 0 {
+		most++
+	}
+	return most
 }
 
 // needed holds a whole chain against the rule: no run of pieces without a branch may be taken
 // out so that what is left joins at no more pieces to buy, but for one single piece that bends.
-func (b *brute) needed(t *Table, laid []piece, ends []int, last int) bool {
+func (b *brute) needed(t *Table, fixed bool, laid []piece, ends []int, last int) bool {
 	buys := make([]int, len(laid)+1)
 	for i, l := range laid {
 		buys[i] = l.buy
@@ -167,7 +172,10 @@ func (b *brute) needed(t *Table, laid []piece, ends []int, last int) bool {
 			if laid[k].side >= 0 {
 				break
 			}
-			bought := 0
+			bought, held := 0, false
+			for x := i; x <= k; x++ {
+				held = held || fixed && b.p.Classes[laid[x].class].Gives
+			}
 			for x := i; x <= k+1; x++ {
 				bought += buys[x]
 			}
@@ -176,7 +184,7 @@ func (b *brute) needed(t *Table, laid []piece, ends []int, last int) bool {
 			}
 			x, y := ends[2*i], ends[2*(k+1)+1]
 			n := int(t.Buy[x*b.p.Ends+y])
-			if t.Joints[x*b.p.Ends+y] == Joins || bought > 0 && n > 0 && n <= bought {
+			if t.Joints[x*b.p.Ends+y] == Joins || bought > 0 && !held && n > 0 && n <= bought {
 				return false
 			}
 		}
@@ -297,7 +305,8 @@ func audit(t require.TestingT, p *Problem, a *Answer) Cost {
 			c.Length += buy
 		}
 		if pl.Fixed && !slices.ContainsFunc(m.Chain, func(s Step) bool { return p.Classes[s.Class].Gives }) {
-			c.Questions++
+			require.True(t, m.Stiff)
+			c.Missing++
 		}
 		for at, s := range m.Chain {
 			if s.Side >= 0 && pl.Near == AtFrom {
@@ -331,4 +340,27 @@ func audit(t require.TestingT, p *Problem, a *Answer) Cost {
 	}
 	require.Equal(t, left, a.Left)
 	return c
+}
+
+// A thousand bags: every answer is what its chains say, takes no piece twice, and serves each
+// branch once; one more piece in the bag never makes more to buy.
+func TestThousandBags(t *testing.T) {
+	bags := rapid.Custom(genProblem)
+	for seed := range 1000 {
+		p := bags.Example(seed)
+		a := Solve(p)
+		require.Equal(t, a.Cost, audit(t, p, a), "seed %d", seed)
+		for i := range p.Classes {
+			if p.Classes[i].Count != Cut {
+				p.Classes[i].Count++
+				more := Solve(p)
+				p.Classes[i].Count--
+				require.LessOrEqual(t, more.Cost.Stops, a.Cost.Stops, "seed %d", seed)
+				if more.Cost.Stops == a.Cost.Stops {
+					require.LessOrEqual(t, more.Cost.Missing, a.Cost.Missing, "seed %d", seed)
+				}
+				break
+			}
+		}
+	}
 }

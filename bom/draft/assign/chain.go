@@ -14,6 +14,7 @@ type candidate struct {
 	sides  []int // ends of the branches that it offers, sorted
 	made   bool
 	source int // end it starts at
+	stiff  bool
 }
 
 // use is how many pieces of a class a chain takes.
@@ -30,12 +31,14 @@ type lister struct {
 	count int // steps so far
 	full  bool
 
-	least []int // by end: pieces to buy at least to come from an open end to the goal
-	left  []int
-	steps []Step
-	opens []int // open ends before each step, and before the next
-	out   []candidate
-	from  int
+	longest int   // pieces
+	exact   bool  // only chains of that many pieces
+	least   []int // by end: pieces to buy at least to come from an open end to the goal
+	left    []int
+	steps   []Step
+	opens   []int // open ends before each step, and before the next
+	out     []candidate
+	from    int
 }
 
 func (l *lister) joint(a, b int) Joint { return l.table.Joints[a*l.p.Ends+b] }
@@ -52,13 +55,31 @@ func (p *Problem) chains(place *Place, from, tees, limit int) (list []candidate,
 			l.left[i] = never
 		}
 	}
-	l.most = place.Lost.Missing
-	if place.Lost.Stops > 0 {
-		l.most = never
-	}
+	l.most = place.most()
+	l.longest = p.longest()
 	l.reach()
 	l.walk(from, 0, 0, 0)
-	return l.out, l.count, l.full
+	if !l.full {
+		return l.out, l.count, false
+	}
+	// Too many to list: the shortest then, one length after the other.
+	all := l.count
+	l.out, l.full, l.count = nil, false, 0
+	for l.longest = 0; l.longest <= p.longest() && !l.full; l.longest++ {
+		l.exact = true
+		l.walk(from, 0, 0, 0)
+	}
+	return l.out, all + l.count, true
+}
+
+// most is how many pieces a chain for the place may want bought: fewer than where it is not
+// made, for a piece of the bag that saves none is not put between bought ones; and a tail, a
+// hose and a tail where nothing is known that could be bought.
+func (p *Place) most() int {
+	if p.Lost.Stops > 0 {
+		return 3
+	}
+	return p.Lost.Missing - 1
 }
 
 // reach works out, for each open end, how few pieces must be bought to come to the goal,
@@ -112,10 +133,10 @@ func (l *lister) walk(open, buy, asks, tees int) {
 	l.count++
 	l.opens = append(l.opens, open)
 	defer func() { l.opens = l.opens[:len(l.opens)-1] }()
-	if tees == l.tees {
+	if tees == l.tees && (!l.exact || len(l.steps) == l.longest) {
 		l.close(open, buy, asks)
 	}
-	if len(l.steps) >= l.p.longest() {
+	if len(l.steps) >= l.longest {
 		return
 	}
 	for i := range l.p.Classes {
@@ -191,18 +212,19 @@ func (l *lister) enter(i, in, out, open, buy, asks, tees int) {
 // pieces between are not needed. A branch is needed; a single piece that bends is let stand; a
 // joint that something must be asked of makes nothing needless.
 func (l *lister) needless(end, bought int) bool {
-	after := 0 // pieces to buy behind the earlier open end
-	after += bought
+	after := bought // pieces to buy behind the earlier open end
+	held := false   // something between gives way, and is needed where both ends stand fast
 	for k := len(l.steps) - 1; k >= 0; k-- {
 		s := &l.steps[k]
 		if s.Side >= 0 {
 			return false
 		}
 		after += s.Buy
+		held = held || l.place.Fixed && l.p.Classes[s.Class].Gives
 		if k == len(l.steps)-1 && l.p.Classes[s.Class].Bends && bought == 0 && s.Buy == 0 {
 			continue
 		}
-		if j := l.joint(l.opens[k], end); j == Joins || after > 0 && l.buys(l.opens[k], end) > 0 && l.buys(l.opens[k], end) <= after {
+		if j := l.joint(l.opens[k], end); j == Joins || after > 0 && !held && l.buys(l.opens[k], end) > 0 && l.buys(l.opens[k], end) <= after {
 			return true
 		}
 	}
@@ -217,7 +239,7 @@ func (l *lister) close(open, buy, asks int) {
 			return
 		}
 	}
-	if buy+b > l.most || l.needless(l.place.To, b) {
+	if most := l.most + boolToInt(len(l.steps) == 0); buy+b > most || l.needless(l.place.To, b) {
 		return
 	}
 	if j == Asks {
@@ -244,7 +266,8 @@ func (l *lister) close(open, buy, asks int) {
 		}
 	}
 	if !gives {
-		c.cost.Questions++
+		c.cost.Missing++
+		c.stiff = true
 	}
 	slices.Sort(c.sides)
 	slices.SortFunc(c.use, func(a, b use) int { return cmp.Compare(a.class, b.class) })
@@ -266,4 +289,11 @@ func (p *Problem) longest() int {
 		return p.Longest
 	}
 	return 9
+}
+
+func boolToInt(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
 }

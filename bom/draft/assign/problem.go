@@ -74,7 +74,7 @@ type Place struct {
 	Grade []Grade
 	Rank  int
 	Near  Near
-	Fixed bool // both ends stand fast: a chain in which nothing gives way is asked about
+	Fixed bool // both ends stand fast: a chain in which nothing gives way lacks a piece that does
 	Lost  Cost // where no chain is made: what is to buy then, or a stop
 }
 
@@ -113,8 +113,9 @@ type Step struct {
 type Made struct {
 	OK     bool
 	Chain  []Step
-	Buy    int // pieces to buy behind the last of the chain
-	Host   int // place and step whose branch it starts at; -1 where it has its own end
+	Buy    int  // pieces to buy behind the last of the chain
+	Stiff  bool // both its ends stand fast, and nothing in the chain gives way: a piece that does is to buy
+	Host   int  // place and step whose branch it starts at; -1 where it has its own end
 	HostAt int
 }
 

@@ -134,6 +134,7 @@ func (s *solver) scarcity() {
 func (s *solver) thin() {
 	for i, list := range s.cands {
 		slices.SortStableFunc(list, func(a, b candidate) int { return a.cost.Compare(b.cost) })
+		list = s.atMost(list, mostListed)
 		var kept []candidate
 		for k := range list {
 			c := &list[k]
@@ -144,8 +145,30 @@ func (s *solver) thin() {
 				kept = append(kept, *c)
 			}
 		}
-		s.cands[i] = kept
+		s.cands[i] = s.atMost(kept, mostKept)
 	}
+}
+
+// How many chains of a place are looked at, and how many are kept: past that, the answer is not
+// proven. Sixty lines of a cart stay far below.
+const (
+	mostListed = 3000
+	mostKept   = 600
+)
+
+// atMost keeps the cheapest of a sorted list, and the one that is not made.
+func (s *solver) atMost(list []candidate, n int) []candidate {
+	if len(list) <= n {
+		return list
+	}
+	s.proven = false
+	out := list[:n:n]
+	for k := range list[n:] {
+		if c := &list[n+k]; !c.made {
+			out = append(out, *c)
+		}
+	}
+	return out
 }
 
 func usesNoMore(a, b []use) bool {
@@ -273,6 +296,13 @@ func (s *solver) run(part []int, rest []Cost, above *Cost, keep int) (best *node
 	last := s.lastWanting(part)
 	states := []*node{{used: make([]uint16, len(classes)), host: -1, place: -1}}
 	for i, place := range part {
+		if fit := max(narrow, (2*s.limit-s.steps)/max(1, len(s.cands[place]))); keep == 0 && len(states) > fit {
+			if d := states[fit].cost.Add(rest[i]); whole || d.Compare(dropped) < 0 {
+				dropped = d
+			}
+			whole = false
+			states = states[:fit]
+		}
 		next := map[string]*node{}
 		later := s.later(part[i+1:], classes)
 		for _, n := range states {
@@ -460,7 +490,7 @@ func (s *solver) trace(n *node, a *Answer) {
 	slices.Reverse(list)
 	taken := map[[2]int]bool{}
 	for _, n := range list {
-		m := Made{OK: n.cand.made, Chain: n.cand.steps, Buy: n.cand.buy, Host: -1, HostAt: -1}
+		m := Made{OK: n.cand.made, Stiff: n.cand.stiff, Chain: n.cand.steps, Buy: n.cand.buy, Host: -1, HostAt: -1}
 		if n.host >= 0 {
 			m.Host = n.host
 			for at, step := range a.Places[n.host].Chain {
