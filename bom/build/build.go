@@ -204,6 +204,7 @@ type Offer struct {
 	Item   string
 	Vendor *Vendor
 	Code   string
+	URL    string           // the shop's page of it, http or https; "" if not said
 	Price  *currency.Amount // nil: not known, which is not free
 	Per    string           // "m" for hose stock, else a piece
 	Unit   string           // how the shop sells it: "roll", "bag"; "" for a piece

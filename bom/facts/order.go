@@ -9,6 +9,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/money"
 	"handtight/bom/order"
+	"handtight/bom/request"
 	"handtight/pressure"
 )
 
@@ -94,10 +95,12 @@ type Line struct {
 	Extra    Quantity  `json:"extra"`
 	Lead     string    `json:"lead"` // "14 days"; "" where it is not known
 	Material string    `json:"material"`
-	Sold     string    `json:"-"` // the unit that the shop sells it by
-	Named    bool      `json:"-"` // it is an item of the build, and not what joints need
-	Rest     Quantity  `json:"-"` // of the spare, what cutting leaves over
-	Sees     Sees      `json:"-"` // what it must hold
+	URL      string    `json:"url,omitempty"` // the shop's page of it
+	Words    string    `json:"words"`         // what a shop is asked for: ends, material, rating
+	Sold     string    `json:"-"`             // the unit that the shop sells it by
+	Named    bool      `json:"-"`             // it is an item of the build, and not what joints need
+	Rest     Quantity  `json:"-"`             // of the spare, what cutting leaves over
+	Sees     Sees      `json:"-"`             // what it must hold
 	Holds    Allowable `json:"-"`
 }
 
@@ -125,6 +128,7 @@ type Shop struct {
 	CustomsRate string          `json:"-"` // percent as a decimal; "" for none
 	TaxRate     string          `json:"-"`
 	AskFreight  currency.Amount `json:"-"` // what the shop asks once anything is ordered
+	FreeFrom    currency.Amount `json:"-"` // value of goods from which there is no freight; the zero value is never
 }
 
 // Spare is one reason for spares or planned changes of a line.
@@ -158,13 +162,10 @@ func OrderOf(sys *bom.System, o *order.Order) *Order {
 
 func shopOf(v *order.VendorOrder) Shop {
 	t := v.Vendor.Terms
-	if v.FreightFree {
-		t.Freight = v.Sums.Freight
-	}
 	return Shop{
 		ID: v.Vendor.ID, Name: v.Vendor.Name, Currency: v.Vendor.Currency, Goods: Sum(v.Sums.Goods), Freight: Sum(v.Sums.Freight),
 		Customs: Sum(v.Sums.Customs), Tax: Sum(v.Sums.Tax), Total: Sum(v.Sums.Total), InBuild: Sum(v.InBuild), Lines: lines(v.Lines),
-		CustomsRate: t.Customs.Number(), TaxRate: t.Tax.Number(), AskFreight: t.Freight,
+		CustomsRate: t.Customs.Number(), TaxRate: t.Tax.Number(), AskFreight: t.Freight, FreeFrom: t.FreeFrom,
 	}
 }
 
@@ -182,7 +183,7 @@ func lineOf(l *order.Line) Line {
 		Item: n.Key, About: n.About, Placed: Quantity(n.Placed), Need: Quantity(n.Build()), Have: Quantity(n.Have), Spare: Quantity(n.Spare),
 		WhySpare: n.WhySpare(), Order: Quantity(l.Order), Unit: n.Unit, Pack: Quantity(money.Piece), Total: moneyOf(l.Total), Joints: n.Joints,
 		Question: n.Question, Sold: n.Unit, Planned: Quantity(n.Planned), Extra: Quantity(n.Extra), Rest: Quantity(n.LeftOver()),
-		Named: n.Item != nil, Sees: seesOf(n), Holds: AllowableOf(n.Hold),
+		Named: n.Item != nil, Words: request.Words(n), Sees: seesOf(n), Holds: AllowableOf(n.Hold),
 	}
 	if row.Joints == nil {
 		row.Joints = []int{}
@@ -191,6 +192,7 @@ func lineOf(l *order.Line) Line {
 		row.Ends, row.Material = n.Item.Ends(), n.Item.Material
 	}
 	if o := l.Offer; o != nil {
+		row.URL = o.URL
 		row.Shop, row.Code, row.Pack, row.Currency, row.Price = o.Vendor.ID, o.Code, Quantity(o.Pack), o.Vendor.Currency, moneyOf(o.Price)
 		if o.Unit != "" {
 			row.Sold = o.Unit

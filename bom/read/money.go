@@ -3,8 +3,10 @@ package read
 import (
 	"fmt"
 	"math"
+	"net/url"
 	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/bojanz/currency"
 
@@ -88,6 +90,7 @@ func (r *reader) offerTables(root *source.Table) {
 		line.vendor, _ = t.RequiredText("vendor", "hamburg")
 		o.Item = line.item
 		o.Code, _ = t.Text("code", "TP-8-100")
+		o.URL = webPage(t)
 		o.Per = wish(t, "per", "m", "piece")
 		o.Unit, _ = t.Text("unit", "roll")
 		o.Lead = take(t, "lead", "14 days", quantity.ParseDuration)
@@ -101,6 +104,21 @@ func (r *reader) offerTables(root *source.Table) {
 		r.lengths(t, o)
 		r.offers = append(r.offers, line)
 	}
+}
+
+// webPage reads the address of a shop's page: http or https, with a host, so that a list that
+// is handed on opens nothing else.
+func webPage(t *source.Table) string {
+	text, ok := t.Text("url", "https://shop.example/TP-8-100")
+	if !ok || text == "" {
+		return ""
+	}
+	u, err := url.Parse(text)
+	if err != nil || (u.Scheme != "http" && u.Scheme != "https") || u.Host == "" || strings.ContainsFunc(text, unicode.IsSpace) {
+		t.Fault("url", fmt.Sprintf("`%s` is no address of a page", text), "write it whole, like \"https://shop.example/TP-8-100\"; only http and https are taken")
+		return ""
+	}
+	return text
 }
 
 // longest is the longest fixed length of hose that is taken, in mm: a kilometre.

@@ -9,6 +9,12 @@ import (
 	"handtight/threads"
 )
 
+// Words says in English what a shop is asked for: what [Request] writes of the line.
+func Words(n *order.Need) string {
+	r := &Request{in: tongue("")}
+	return r.describe(n)
+}
+
 // describe says what is to be bought, all that its place needs: the kind, what sets it
 // apart, its ends, its material, its rating.
 func (r *Request) describe(n *order.Need) string {

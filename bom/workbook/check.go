@@ -40,6 +40,7 @@ type countedShop struct {
 	*Shop
 	lines   []quantities
 	freight currency.Amount // what is charged
+	bought  bool            // something with a price is ordered
 	digits  uint8
 	rate    string // in the build's currency; "1" for the same
 }
@@ -125,6 +126,7 @@ func (k *counted) countShop(s *Shop, rates map[string]string, seen map[lineID]bo
 		bought = bought || q.order > 0 && l.HasPrice
 		out.lines = append(out.lines, q)
 	}
+	out.bought = bought
 	if s.Currency == "" {
 		return out, nil
 	}
@@ -156,40 +158,58 @@ func (k *counted) priceLine(s *Shop, l *Line, q quantities, goods currency.Amoun
 	return add(goods, due.Round())
 }
 
+// reckon works out what a shop comes to for goods of that value: the formulas of the book,
+// in decimals.
+func (s *countedShop) reckon(goods currency.Amount, bought bool, build string) (sums, error) {
+	where := shopName(s.Shop)
+	out := sums{goods: goods, freight: zero(s.Currency), spent: zero(s.Currency), diff: zero(s.Currency)}
+	free := whole(s.FreeFrom, s.Currency)
+	over, err := goods.Cmp(free)
+	if err != nil {
+		return out, &ContentError{where, err.Error()}
+	}
+	if bought && (free.IsZero() || over < 0) {
+		out.freight = whole(s.Freight, s.Currency).Round()
+	}
+	onGoods, err := add(goods, out.freight)
+	if err != nil {
+		return out, &ContentError{where, err.Error()}
+	}
+	if out.customs, err = percentOf(onGoods, s.Customs); err != nil {
+		return out, &ContentError{where, "customs: " + err.Error()}
+	}
+	onAll, _ := add(onGoods, out.customs)
+	if out.tax, err = percentOf(onAll, s.Tax); err != nil {
+		return out, &ContentError{where, "tax: " + err.Error()}
+	}
+	out.total, _ = add(onAll, out.tax)
+	inBuild, err := out.total.Convert(build, s.rate)
+	if err != nil {
+		return out, &ContentError{where, err.Error()}
+	}
+	out.inBuild = inBuild.Round()
+	return out, nil
+}
+
 // sums checks a shop's sums from its goods down.
 func (s *countedShop) sums(goods currency.Amount, bought bool, build string) error {
 	where := shopName(s.Shop)
-	if err := fits(where, "freight", s.Freight, s.Currency); err != nil {
+	for what, a := range map[string]currency.Amount{"freight": s.Freight, "the value of free freight": s.FreeFrom} {
+		if err := fits(where, what, a, s.Currency); err != nil {
+			return err
+		}
+	}
+	got, err := s.reckon(goods, bought, build)
+	if err != nil {
 		return err
 	}
-	s.freight = zero(s.Currency)
-	if bought {
-		s.freight = whole(s.Freight, s.Currency).Round()
-	}
-	onGoods, err := add(goods, s.freight)
-	if err != nil {
-		return &ContentError{where, err.Error()}
-	}
-	customs, err := percentOf(onGoods, s.Customs)
-	if err != nil {
-		return &ContentError{where, "customs: " + err.Error()}
-	}
-	onAll, _ := add(onGoods, customs)
-	tax, err := percentOf(onAll, s.Tax)
-	if err != nil {
-		return &ContentError{where, "tax: " + err.Error()}
-	}
-	sum, _ := add(onAll, tax)
-	inBuild, err := sum.Convert(build, s.rate)
-	if err != nil {
-		return &ContentError{where, err.Error()}
-	}
+	s.freight = got.freight
 	for _, pair := range []struct {
 		what       string
 		found, due currency.Amount
 	}{
-		{"goods", s.Goods, goods}, {"customs", s.CustomsSum, customs}, {"tax", s.TaxSum, tax},
-		{"total", s.Sum, sum}, {"total in " + build, s.InBuild, inBuild.Round()},
+		{"goods", s.Goods, got.goods}, {"customs", s.CustomsSum, got.customs}, {"tax", s.TaxSum, got.tax},
+		{"total", s.Sum, got.total}, {"total in " + build, s.InBuild, got.inBuild},
 	} {
 		if err := same(where, pair.what, pair.found, pair.due); err != nil {
 			return err

@@ -48,7 +48,7 @@ func TestWriteRefusesAContentThatContradictsItself(t *testing.T) {
 			c := sample(t)
 			tc.spoil(&c)
 			var buf bytes.Buffer
-			err := Write(&buf, c, nil)
+			err := Write(&buf, c)
 			var wrong *ContentError
 			require.ErrorAs(t, err, &wrong)
 			require.ErrorContains(t, err, tc.reason)

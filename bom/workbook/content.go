@@ -2,12 +2,15 @@
 // the tool, and reads back what the buyer typed into it.
 //
 // [Write] makes the book from a [Content]; [Save] puts it at a path, and where a
-// book of ours stands there already it first reads the [Marks] that were typed
-// into that one and carries them over, so that writing again loses nothing.
+// book of ours stands there already it first reads what was typed into that one
+// and carries it over, so that writing again loses nothing. [Bought] reads what
+// was ordered, paid and received.
 //
+// The first sheet, Buy, is for whoever buys: it prints on paper as it stands.
 // Sums are live formulas with cached values that equal the decimals given in the
 // Content; a Content that contradicts itself is refused by a [ContentError]. The
-// same Content and Marks give the same bytes. Texts never become formulas.
+// same Content and the same earlier book give the same bytes. Texts never become
+// formulas.
 package workbook
 
 import (
@@ -20,16 +23,16 @@ import (
 // no rule of its own.
 type Content struct {
 	Title       string
+	Build       string // a hash of the build's files, by which a print is known again; "" for none
 	Currency    string // the build's currency
 	RatesDate   string // ISO date of the rates; "" if none were needed
 	Rates       []Rate
 	Shops       []Shop // in the order of the build file; lines without an offer stand in a shop with ID ""
 	Spares      []Spare
 	Joints      []Joint
-	Segments    []Segment
-	States      []State
-	Parts       []Part
-	Duty        []DutyRow
+	Hoses       []facts.HoseRow
+	Test        []facts.TestStage
+	Questions   []Question
 	Findings    []facts.Finding // sorted
 	Assumptions []Assumption
 	Cautions    []string        // the usual cautions, one sentence each
@@ -49,6 +52,7 @@ type Shop struct {
 	ID, Name string
 	Currency string
 	Freight  currency.Amount // asked once anything with a price is ordered here
+	FreeFrom currency.Amount // value of goods from which there is no freight; the zero Amount is never
 	Customs  string          // percent as a decimal: "5"; "" is none
 	Tax      string
 	Lines    []Line
@@ -60,16 +64,17 @@ type Shop struct {
 // the finest: pieces, or metres of hose. "" is 0; as Pack
 // it is not known, and the order is then what is needed.
 type Line struct {
-	Key          string // stable: the item's id, or hose spec, or generic item
-	Item         string // id as the build writes it
-	About        string // kind and words
-	Ends         string // both ends in full
-	Material     string
-	RatingNeeded string // "58 bar normal, 75.4 bar worst"; "" if none applies
-	RatingFound  string // "345 bar, SAE 100R8 3/8 in"; "unknown"
-	Code         string // the shop's code, as text
-	Placed       string // placed units and contents
-	Planned      string // planned changes
+	Key          string  // stable: the item's id, or hose spec, or generic item
+	Item         string  // id as the build writes it
+	About        string  // kind and words
+	Words        string  // what a shop is asked for: ends, material, rating
+	URL          string  // the shop's page of it, http or https
+	Danger       float64 // the greater, the worse it is to get it wrong: what it sees, in bar
+	RatingNeeded string  // "58 bar normal, 75.4 bar worst"; "" if none applies
+	RatingFound  string  // "345 bar, SAE 100R8 3/8 in"; "unknown"
+	Code         string  // the shop's code, as text
+	Placed       string  // placed units and contents
+	Planned      string  // planned changes
 	Spare        string
 	Extra        string
 	Have         string
@@ -91,6 +96,14 @@ type Spare struct {
 	Why               string
 }
 
+// Question is one thing to ask before buying or joining.
+type Question struct {
+	About   string // the item, or the port
+	Shop    string // whom to ask; "" where no shop is named
+	Ask     string
+	Settles string // "2 joints"; "" for none
+}
+
 // Joint is one line of the make-up card.
 type Joint struct {
 	Number     string // also written on a tag
@@ -100,40 +113,10 @@ type Joint struct {
 	Verdict    string
 	Reason     string
 	Closes     string // what seals it, and make-up
+	Care       string // how to go about it, the same for many joints
 	HandTurns  string
 	WorstBar   string
-	Bears      string // what the threads bear, an estimate; "" without threads
-	Below      bool   // below the waterline
-}
-
-// Segment is one line of the pressure sheet.
-type Segment struct {
-	Name, Runs, Normal, Worst, Cause, Weakest, Rating, Basis, Margin string
-	High                                                             bool
-	Over                                                             bool   // it sees more than it holds
-	Proof                                                            string // the most that a first test may put on it
-}
-
-// State is one line of the sheet of states: what one segment sees in one of them.
-type State struct {
-	Name, Cause, Sort     string // Sort: "normal course", "act", "failure"
-	Segment               string // "" where no segment stands otherwise than in normal running
-	Normal, High, Low     string
-	Holds                 string
-	Over                  string // what sees more than it holds, of the segment
-	Unbounded, Overloaded bool
-}
-
-// Part is one line of the sheet of parts: what one placed unit sees over all states, and
-// what it holds.
-type Part struct {
-	Name, Kind, Segment  string
-	High                 bool
-	Normal, Worst, Cause string
-	Suction              string // what brings a vacuum about; "" for none
-	Holds, Basis         string
-	Margin               string // with Over how much it lacks; "" where the pressure has no bound
-	Unbounded, Over      bool
+	Below      bool // below the waterline
 }
 
 // Assumption is a value that the list rests on, and where it comes from.

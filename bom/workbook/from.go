@@ -10,12 +10,12 @@ import (
 	"handtight/bom/facts"
 )
 
-// From lays out the facts of a checked build, of all its states and of its order as the
+// From lays out the facts of a checked build, its order and what is done aboard as the
 // Content of a workbook. It reckons nothing.
-func From(f *facts.Facts, states []facts.State, order *facts.Order) Content {
+func From(f *facts.Facts, order *facts.Order, boat *facts.Boat) Content {
 	c := Content{
 		Title: f.Build, Currency: order.Currency, RatesDate: order.RatesDate, Findings: f.Findings, Cautions: f.Cautions,
-		Total: order.Total.Amount, Joints: jointsOf(f.Joints), Segments: segmentsOf(f.Segments), States: statesOf(states), Parts: partsOf(f.WorstFirst), Duty: dutyOf(f.Duty),
+		Total: order.Total.Amount, Joints: jointsOf(f.Joints), Hoses: boat.Hoses, Test: boat.Test,
 	}
 	for _, a := range f.Assumptions {
 		c.Assumptions = append(c.Assumptions, Assumption(a))
@@ -32,13 +32,38 @@ func From(f *facts.Facts, states []facts.State, order *facts.Order) Content {
 	for _, r := range order.Rates {
 		c.Rates = append(c.Rates, Rate(r))
 	}
+	c.Questions = questionsOf(f, c.Shops)
 	return c
+}
+
+// questionsOf lists what is to be asked: of the shops by line, then of the joints.
+func questionsOf(f *facts.Facts, shops []Shop) []Question {
+	var out []Question
+	for _, s := range shops {
+		for _, l := range s.Lines {
+			if l.Question != "" {
+				out = append(out, Question{About: l.Item, Shop: s.ID, Ask: l.Question})
+			}
+		}
+	}
+	for _, q := range f.Questions {
+		settles := fmt.Sprintf("%d joints", q.Joints)
+		if q.Joints == 1 {
+			settles = "1 joint"
+		}
+		if i := slices.IndexFunc(out, func(o Question) bool { return o.Ask == q.Ask && strings.HasPrefix(q.Port, o.About) }); i >= 0 {
+			out[i].Settles = settles
+			continue
+		}
+		out = append(out, Question{About: q.Port, Ask: q.Ask, Settles: settles})
+	}
+	return out
 }
 
 func shopOf(s facts.Shop) Shop {
 	return Shop{
-		ID: s.ID, Name: s.Name, Currency: s.Currency, Freight: s.AskFreight, Customs: s.CustomsRate, Tax: s.TaxRate, Lines: linesOf(s.Lines),
-		Goods: s.Goods.Amount, CustomsSum: s.Customs.Amount, TaxSum: s.Tax.Amount, Sum: s.Total.Amount, InBuild: s.InBuild.Amount,
+		ID: s.ID, Name: s.Name, Currency: s.Currency, Freight: s.AskFreight, FreeFrom: s.FreeFrom, Customs: s.CustomsRate, Tax: s.TaxRate,
+		Lines: linesOf(s.Lines), Goods: s.Goods.Amount, CustomsSum: s.Customs.Amount, TaxSum: s.Tax.Amount, Sum: s.Total.Amount, InBuild: s.InBuild.Amount,
 	}
 }
 
@@ -52,15 +77,27 @@ func linesOf(lines []facts.Line) []Line {
 
 func lineOf(l *facts.Line) Line {
 	line := Line{
-		Key: l.Item, Item: l.Item, About: l.About, Ends: l.Ends, Material: l.Material, RatingNeeded: needed(l.Sees), RatingFound: found(l),
+		Key: l.Item, Item: l.Item, About: l.About, Words: l.Words, URL: l.URL, RatingNeeded: needed(l.Sees), RatingFound: found(l),
 		Placed: l.Placed.String(), Planned: l.Planned.String(), Spare: l.Spare.String(), Extra: l.Extra.String(), Have: l.Have.String(),
 		Order: l.Order.String(), Unit: l.Sold, Lead: l.Lead, Joints: numbers(l.Joints), Question: l.Question, Code: l.Code,
-		Price: l.Price.Amount, HasPrice: l.Price.Known, Total: l.Total.Amount,
+		Price: l.Price.Amount, HasPrice: l.Price.Known, Total: l.Total.Amount, Danger: danger(l.Sees),
 	}
 	if l.Shop != "" {
 		line.Pack = l.Pack.String()
 	}
 	return line
+}
+
+// danger ranks what a line's parts see: no bound, then by pressure, then a vacuum, then
+// nothing.
+func danger(x facts.Sees) float64 {
+	switch {
+	case x.Vacuum:
+		return 0.5
+	case x.Worst.Known:
+		return x.Worst.Value
+	}
+	return 0
 }
 
 // needed is the rating that a part must have, by what it sees.
@@ -97,16 +134,23 @@ func bar(n facts.Number) string {
 	return strconv.FormatFloat(math.Round(n.Value*10)/10+0, 'f', -1, 64) + " bar"
 }
 
-// about writes an estimate: to two figures, since it is known no better.
-func about(v float64) string {
-	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
-	return bar(facts.Figure(math.Floor(v/unit) * unit))
-}
-
+// numbers names joints, three or more in a row as one: "J1, J4 to J9".
 func numbers(list []int) string {
 	var out []string
-	for _, n := range list {
-		out = append(out, "J"+strconv.Itoa(n))
+	for i := 0; i < len(list); {
+		k := i
+		for k+1 < len(list) && list[k+1] == list[k]+1 {
+			k++
+		}
+		if k < i+2 {
+			k = i
+		}
+		word := "J" + strconv.Itoa(list[i])
+		if k > i {
+			word += " to J" + strconv.Itoa(list[k])
+		}
+		out = append(out, word)
+		i = k + 1
 	}
 	return strings.Join(out, ", ")
 }
@@ -120,16 +164,13 @@ func jointsOf(list []facts.Joint) []Joint {
 			Verdict: "not judged", Reason: j.Reason, Closes: j.Remedy, WorstBar: bar(j.Worst), Below: j.Below,
 		}
 		if j.Makeup != "" {
-			row.Closes = sentenceOf(j.Makeup, j.Care)
+			row.Closes, row.Care = j.Makeup, j.Care
 		}
 		if j.Verdict != nil {
 			row.Verdict = *j.Verdict
 		}
 		if t := j.Turns; t != nil {
 			row.HandTurns = fmt.Sprintf("%s to %s", turns(t.Tightest), turns(t.Loosest))
-		}
-		if j.Verdict != nil && j.Thread.Known {
-			row.Bears = about(j.Thread.Value)
 		}
 		out = append(out, row)
 	}
@@ -141,42 +182,4 @@ func turns(n facts.Number) string {
 		return "never"
 	}
 	return fmt.Sprintf("%.1f", n.Value)
-}
-
-func segmentsOf(list []facts.Segment) []Segment {
-	var out []Segment
-	for i := range list {
-		g := &list[i]
-		row := Segment{
-			Name: g.Name, Runs: strings.Join(g.Runs, ", "), Normal: bar(g.Normal), Worst: bar(g.Worst), Cause: g.Cause, Weakest: g.Weakest,
-			Rating: bar(g.Bar), Basis: basis(&g.Allowable), Proof: bar(g.Proof), High: g.High, Over: g.Over,
-		}
-		if len(g.Unrated) > 0 {
-			row.Basis = "not known: " + strings.Join(g.Unrated, ", ")
-			if g.AtMost.Known {
-				row.Basis += fmt.Sprintf("; at most %s bar: %s", bar(g.AtMost), g.Text)
-			}
-		}
-		if g.LowCause != "" {
-			row.Cause += "; vacuum: " + g.LowCause
-		}
-		if g.Margin.Known {
-			row.Margin = bar(g.Margin)
-		}
-		out = append(out, row)
-	}
-	return out
-}
-
-// sentenceOf joins what closes a joint and how to make it.
-func sentenceOf(parts ...string) string {
-	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), ". ")
-}
-
-// basis says where a rating comes from; a data sheet's text says so itself.
-func basis(a *facts.Allowable) string {
-	if a.Sheet || !a.Bar.Known {
-		return a.Text
-	}
-	return a.Basis + ": " + a.Text
 }

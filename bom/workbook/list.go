@@ -9,38 +9,101 @@ import (
 	"handtight/bom/finding"
 )
 
-// plainList is a sheet of rows that nobody types into.
+// listRow is a row of a list: its key, and its cells but for the straw ones.
+type listRow struct {
+	key   string
+	cells []string
+}
+
+// plainList is a sheet of rows; the buyer writes into its straw columns alone.
 type plainList struct {
-	name, title, about, none string
-	tab                      string
-	columns                  []column
-	rows                     [][]string
-	looks                    func(col int, text string) look // nil: words
+	name, title, about string
+	tab                string
+	wide               bool // on paper, landscape
+	columns            []column
+	rows               []listRow
+	looks              func(col int, text string) look // nil: words
+	least              float64                         // height of a row
+	foot               []string                        // sentences under the list
 }
 
 // plainNumber is a text that is shown as a number: no sign, no leading zero.
 var plainNumber = regexp.MustCompile(`^(0|[1-9][0-9]{0,11})(\.[0-9]{1,3})?$`)
 
+// listHead is the row of a list's heads.
+const listHead = 3
+
 func (b *book) list(l plainList) error {
-	s := b.newSheet(l.name, l.columns, frame{tab: l.tab, headRow: 3, repeat: 3})
+	s := b.newSheet(l.name, fitted(filled(l.columns, l.rows)), frame{tab: l.tab, head: listHead, freeze: listHead, wide: l.wide, locked: true})
 	s.title(l.title, l.about)
 	s.head()
 	for _, row := range l.rows {
-		s.listRow(row, l.looks)
+		s.listRow(row, l.looks, l.least)
 	}
-	if len(l.rows) == 0 {
-		s.text(0, b.st.id(subLook), l.none)
-		s.endRow(16)
+	for i, text := range l.foot {
+		s.wide(fmt.Sprint("foot|", i), text, look{})
 	}
 	return s.finish()
 }
 
-func (s *sheet) listRow(row []string, looks func(col int, text string) look) {
+// filled leaves out the columns in which no row says anything: their width goes to the
+// others.
+func filled(columns []column, rows []listRow) []column {
+	var kept []column
+	free, rest := 0.0, 0.0
+	for i, c := range columns {
+		c.from = i
+		said := c.straw || len(rows) == 0
+		for k := 0; k < len(rows) && !said; k++ {
+			said = i < len(rows[k].cells) && rows[k].cells[i] != ""
+		}
+		if !said {
+			free += c.width
+			continue
+		}
+		if kept = append(kept, c); !c.straw {
+			rest += c.width
+		}
+	}
+	for i := range kept {
+		if !kept[i].straw {
+			kept[i].width += free * kept[i].width / rest
+		}
+	}
+	return kept
+}
+
+// upright is how many units of column width a sheet of paper upright takes in type of no less
+// than 8 points.
+const upright = 116
+
+// fitted narrows columns to what fits on paper.
+func fitted(columns []column) []column {
+	sum := 0.0
+	for _, c := range columns {
+		sum += c.width
+	}
+	for i := range columns {
+		columns[i].width *= min(1, upright/sum)
+	}
+	return columns
+}
+
+func (s *sheet) listRow(row listRow, looks func(col int, text string) look, least float64) {
 	lines := 1
-	for i, text := range row {
+	for i := range s.own {
+		c := s.columns[i]
+		if c.straw {
+			lines = s.straw(i, s.b.st.id(typedLook), row.key, lines)
+			continue
+		}
+		text := ""
+		if c.from < len(row.cells) {
+			text = row.cells[c.from]
+		}
 		l := wordsLook
 		if looks != nil {
-			l = looks(i, text)
+			l = looks(c.from, text)
 		}
 		if l == wordsLook && plainNumber.MatchString(text) {
 			s.auto(i, s.b.st.id(numberLook), text)
@@ -49,24 +112,7 @@ func (s *sheet) listRow(row []string, looks func(col int, text string) look) {
 		}
 		lines = s.tallest(i, text, lines)
 	}
-	s.endRow(rowHeight(lines, fontSize))
-}
-
-func (b *book) spares() error {
-	l := plainList{
-		name: "Spares", title: "Spares", tab: middleColor,
-		about: "What is carried beyond what is fitted, and why. The order has these counts in it.",
-		none:  "No spares are carried.",
-		columns: []column{
-			{title: "Item", width: 20}, {title: "What it is", width: 34}, {title: "Fitted", width: 9},
-			{title: "Spares", width: 9}, {title: "Rule", width: 22}, {title: "Why so many", width: 62},
-		},
-		looks: strongFirst,
-	}
-	for _, s := range b.c.Spares {
-		l.rows = append(l.rows, []string{s.Item, s.About, s.Fitted, s.Count, s.Rule, s.Why})
-	}
-	return b.list(l)
+	s.endRow(row.key, max(rowHeight(lines, fontSize), least))
 }
 
 func strongFirst(col int, _ string) look {
@@ -76,54 +122,144 @@ func strongFirst(col int, _ string) look {
 	return wordsLook
 }
 
-func (b *book) segments() error {
+// details says of each line what did not fit on the sheet to buy by.
+func (b *book) details() error {
 	l := plainList{
-		name: "Segments", title: "Pressure segments", tab: middleColor,
-		about: "Each stretch between what raises, drops or can stop pressure: what it sees, and what its weakest part bears.",
-		none:  "The build has no segment.",
+		name: detailsName, title: "Details: why so many, and where they go", tab: middleColor,
+		about: "Need = placed + planned changes + spare + extra - aboard; the order is rounded up to whole packs. What a part must hold, and what it holds, in bar.",
 		columns: []column{
-			{title: "Segment", width: 20}, {title: "Runs", width: 18}, {title: "High pressure", width: 10},
-			{title: "Normal", width: 12}, {title: "Worst", width: 12}, {title: "What causes the worst", width: 30},
-			{title: "Weakest part", width: 22}, {title: "Its rating", width: 12}, {title: "Rating from", width: 24},
-			{title: "Margin", width: 12}, {title: "Proof of the weakest", width: 12},
+			{title: "Item", width: 18}, {title: "Shop", width: 7}, {title: "Placed", width: 7}, {title: "Planned", width: 7.5}, {title: "Spare", width: 6},
+			{title: "Extra", width: 6}, {title: "Aboard", width: 7}, {title: "Need", width: 6}, {title: "Must hold", width: 15}, {title: "It holds", width: 16},
+			{title: "Lead", width: 8}, {title: "Joints it serves", width: 20},
 		},
-		looks: segmentLook,
+		looks: strongFirst,
 	}
-	for _, s := range b.c.Segments {
-		margin := s.Margin
-		if s.Over {
-			margin = strings.TrimSuffix("OVER by "+strings.TrimPrefix(margin, "-"), " by ")
+	if len(b.carry.now.details) > 0 {
+		l.columns = append(l.columns, column{title: changedTitle, width: 16})
+	}
+	for i := range b.c.shops {
+		s := &b.c.shops[i]
+		for j := range s.Lines {
+			x, q := &s.Lines[j], s.lines[j]
+			key := lineKey(s.ID, x.Key)
+			l.rows = append(l.rows, listRow{key, []string{
+				x.Item, s.ID, some0(q.placed), some0(q.planned), some0(q.spare), some0(q.extra), some0(q.have), q.need.String(),
+				x.RatingNeeded, x.RatingFound, x.Lead, x.Joints, b.carry.now.details[key],
+			}})
 		}
-		l.rows = append(l.rows, []string{s.Name, s.Runs, yes(s.High), s.Normal, s.Worst, s.Cause, s.Weakest, s.Rating, s.Basis, margin, s.Proof})
 	}
 	return b.list(l)
 }
 
-func segmentLook(col int, text string) look {
-	if text == "OVER" || strings.HasPrefix(text, "OVER by ") || text == "no bound" {
-		return stopLook
+// changedTitle heads the column that says what changed in a line since the book was last
+// issued. A book without such a line has no such column.
+const changedTitle = "Changed since"
+
+// some0 leaves a nought out.
+func some0(q thousandth) string {
+	if q == 0 {
+		return ""
 	}
-	return strongFirst(col, text)
+	return q.String()
 }
 
-func yes(b bool) string {
-	if b {
-		return "yes"
+func (b *book) spares() error {
+	l := plainList{
+		name: "Spares", title: "Spares", tab: middleColor,
+		about: "What is carried beyond what is fitted, and why. The order has these counts in it.",
+		columns: []column{
+			{title: "Item", width: 20}, {title: "Fitted", width: 7}, {title: "Spares", width: 7}, {title: "Rule", width: 20}, {title: "Why so many", width: 68},
+		},
+		looks: strongFirst,
 	}
-	return ""
+	for _, s := range b.c.Spares {
+		l.rows = append(l.rows, listRow{"spare|" + clean(s.Item) + "|" + s.Rule, []string{s.Item, s.Fitted, s.Count, s.Rule, s.Why}})
+	}
+	return b.list(l)
+}
+
+func (b *book) hoses() error {
+	l := plainList{
+		name: "Hoses", title: "Hoses to cut, and to have made up", tab: middleColor,
+		about: "Write its name on each piece at both ends before you fit it. Measure aboard once more before you cut.",
+		columns: []column{
+			{title: "Hose", width: 12}, {title: "From", width: 19}, {title: "To", width: 19}, {title: "Planned", width: 8}, {title: "Cut at", width: 8},
+			{title: "Why that long", width: 18}, {title: "Least bend radius", width: 14}, {title: "It needs", width: 16}, {title: "Done", width: 8, straw: true},
+		},
+		looks: strongFirst,
+	}
+	reasons := map[string]int{}
+	for _, h := range b.c.Hoses {
+		how := h.How
+		if n, ok := reasons[how]; ok {
+			how = fmt.Sprintf("note %d", n)
+		} else if len(how) > 20 {
+			reasons[how] = len(reasons) + 1
+			l.foot = append(l.foot, fmt.Sprintf("Note %d: %s.", len(reasons), how))
+			how = fmt.Sprintf("note %d", len(reasons))
+		}
+		l.rows = append(l.rows, listRow{"hose|" + clean(h.Name), []string{h.Name, h.From, h.To, h.Planned, h.Cut, how, h.Bend, h.Needs}})
+	}
+	return b.list(l)
+}
+
+// leak writes the stages of the leak test, with room for what is seen.
+func (b *book) leak() error {
+	l := plainList{
+		name: "Leak test", title: "Leak test, stage by stage", tab: middleColor,
+		about: "Never tighten a joint under pressure, and never feel for a leak with a hand. Stop at the first leak: pressure down, then mend, then the stage again.",
+		columns: []column{
+			{title: "Stage", width: 15}, {title: "Water driven by", width: 17}, {title: "How everything stands", width: 25}, {title: "Wet for the first time", width: 14},
+			{title: "Steps, and what to look at", width: 34}, {title: "Date, who", width: 8, straw: true}, {title: "Bar, from and to", width: 7, straw: true}, {title: "Which joints weep or run", width: 8, straw: true},
+		},
+		looks: func(col int, text string) look {
+			if strings.HasPrefix(text, "NOT TO BE MADE") {
+				return stopLook
+			}
+			return strongFirst(col, text)
+		},
+	}
+	plants := map[string]bool{}
+	for _, t := range b.c.Test {
+		plants[t.Plant] = true
+	}
+	for _, t := range b.c.Test {
+		name := t.Name
+		if t.Number >= 0 {
+			name = fmt.Sprintf("%d %s", t.Number, t.Name)
+		}
+		if len(plants) > 1 {
+			name = t.Plant + ": " + name
+		}
+		l.rows = append(l.rows, listRow{"stage|" + clean(t.Plant) + "|" + t.Name, []string{name, t.How, t.Stands, t.First, t.Notes}})
+	}
+	return b.list(l)
+}
+
+func (b *book) questions() error {
+	l := plainList{
+		name: "Questions", title: "Ask before you order", tab: asideColor,
+		about: "Write the answer into the straw-coloured cell, and into the build file: then the list knows it.",
+		columns: []column{
+			{title: "About", width: 20}, {title: "Whom", width: 9}, {title: "Question", width: 56}, {title: "Settles", width: 9}, {title: "Answer", width: 28, straw: true},
+		},
+		looks: strongFirst,
+	}
+	for _, q := range b.c.Questions {
+		l.rows = append(l.rows, listRow{"question|" + clean(q.Shop) + "|" + clean(q.About) + "|" + clean(q.Ask), []string{q.About, q.Shop, q.Ask, q.Settles}})
+	}
+	return b.list(l)
 }
 
 func (b *book) findings() error {
 	list := b.c.Findings
 	stops := facts.Count(list, finding.Stop)
 	l := plainList{
-		name: "Findings", title: "Findings", tab: middleColor,
-		about: fmt.Sprintf("%s, %s, %s. A stop means: do not order or pressurise before it is settled.", some(stops, "stop"),
-			some(facts.Count(list, finding.Caution), "caution"), some(facts.Count(list, finding.Note), "note")),
-		none: "The check found nothing to say. It is a check, not a certificate.",
+		name: "Findings", title: "Findings, cautions, and what the list rests on", tab: quietColor,
+		about: fmt.Sprintf("%s, %s, %s. A stop means: do not order or pressurise before it is settled. A check, not a certificate: data sheets, local codes and licensed practice come first.",
+			some(stops, "stop"), some(facts.Count(list, finding.Caution), "caution"), some(facts.Count(list, finding.Note), "note")),
 		columns: []column{
-			{title: "Severity", width: 10}, {title: "Where", width: 26}, {title: "What was found", width: 54},
-			{title: "What to do", width: 44}, {title: "In the file", width: 20}, {title: "Rule", width: 20},
+			{title: "Severity", width: 9}, {title: "Where", width: 22}, {title: "What was found", width: 46}, {title: "What to do", width: 45},
 		},
 		looks: findingLook,
 	}
@@ -131,8 +267,16 @@ func (b *book) findings() error {
 		l.tab = stopColor
 	}
 	for _, f := range list {
-		l.rows = append(l.rows, []string{strings.ToUpper(f.Severity), f.At, f.Reason, f.Remedy, placeText(f.File, f.Line), f.Slug})
+		where := f.At
+		if p := placeText(f.File, f.Line); p != "" {
+			where += "\n" + p
+		}
+		l.rows = append(l.rows, listRow{"finding|" + f.Slug + "|" + clean(f.At), []string{strings.ToUpper(f.Severity), where, f.Reason, f.Remedy}})
 	}
+	for _, a := range b.c.Assumptions {
+		l.rows = append(l.rows, listRow{"rests|" + clean(a.What), []string{"RESTS ON", a.What, a.Value, a.Basis}})
+	}
+	l.foot = b.c.Cautions
 	return b.list(l)
 }
 
@@ -160,37 +304,4 @@ func placeText(file string, line int) string {
 		return file
 	}
 	return fmt.Sprintf("%s, line %d", file, line)
-}
-
-func (b *book) assumptions() error {
-	s := b.newSheet("Assumptions", []column{
-		{title: "What the list rests on", width: 48}, {title: "Value", width: 30}, {title: "Where it comes from", width: 70},
-	}, frame{tab: quietColor, headRow: 3, repeat: 3})
-	s.title("Assumptions and cautions", "What was taken as given. A check, not a certificate: data sheets, local codes and licensed practice come first.")
-	s.head()
-	for _, a := range b.c.Assumptions {
-		s.listRow([]string{a.What, a.Value, a.Basis}, strongFirst)
-	}
-	if len(b.c.Cautions) > 0 {
-		s.endRow(10)
-		ground := b.st.id(look{fill: shopFill, bold: true, size: 11, low: true})
-		s.fill(ground)
-		s.text(0, ground, "Cautions")
-		s.endRow(20)
-	}
-	for _, c := range b.c.Cautions {
-		s.wide(c)
-	}
-	return s.finish()
-}
-
-// wide writes one text over the whole width of the sheet.
-func (s *sheet) wide(text string) {
-	width := 0.0
-	for _, c := range s.columns[:s.shown] {
-		width += c.width
-	}
-	s.text(0, s.b.st.id(look{wrap: true}), text)
-	s.endRow(rowHeight(textLines(text, width, fontSize), fontSize))
-	s.merge(0, s.shown-1)
 }

@@ -7,17 +7,23 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"math"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
-	"github.com/bojanz/currency"
 	"github.com/stretchr/testify/require"
 	"github.com/xuri/excelize/v2"
+
+	"handtight/bom"
+	"handtight/bom/facts"
+	"handtight/bom/rule"
 )
 
 // needOffice says, set to 1, that a missing spreadsheet program is a failure.
@@ -65,24 +71,11 @@ func (o office) convert(t *testing.T, to string, files ...string) string {
 // everySheet asks for a CSV file of each sheet, with numbers in full.
 const everySheet = "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,false,false,false,false,-1"
 
-// orderTable reads the order sheet of a converted book.
-func orderTable(t *testing.T, dir, book string) [][]string {
-	t.Helper()
-	f, err := os.Open(filepath.Join(dir, book+"-Order.csv"))
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.FieldsPerRecord = -1
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
-	return rows
-}
-
 // poisoned gives a book whose every cached number is wrong.
 func poisoned(t *testing.T, book []byte) []byte {
 	t.Helper()
 	return edited(t, book, func(text string) string {
-		return regexp.MustCompile(`</f><v>[0-9.]+</v>`).ReplaceAllString(text, "</f><v>999</v>")
+		return regexp.MustCompile(`</f><v>-?[0-9.]+</v>`).ReplaceAllString(text, "</f><v>999</v>")
 	})
 }
 
@@ -102,107 +95,246 @@ func edited(t testing.TB, book []byte, change func(string) string) []byte {
 	return archive(t, parts)
 }
 
-// requireSums checks an order sheet against the decimals of its Content, to the
-// last digit of each currency.
-func requireSums(t *testing.T, c Content, table [][]string) {
+// demo is the Content of a build that stands under testdata.
+func demo(t testing.TB, name string) Content {
 	t.Helper()
-	k, err := count(c)
+	b, faults := bom.Read(filepath.Join("..", "..", "testdata", name, "build.toml"))
+	require.Empty(t, faults)
+	sys, faults := bom.Walk(b)
+	require.Empty(t, faults)
+	order, err := sys.Order()
 	require.NoError(t, err)
-	rows, end := layout(k.shops)
-	number := func(col, row int, digits int) string {
-		f, err := strconv.ParseFloat(table[row-1][col], 64)
-		require.NoError(t, err, at(col, row))
-		return strconv.FormatFloat(f, 'f', digits, 64)
-	}
-	amount := func(want currency.Amount, row int) {
-		want = want.Round()
-		digits, _ := currency.GetDigits(want.CurrencyCode())
-		require.Equal(t, want.Number(), number(colTotal, row, int(digits)), at(colTotal, row))
-	}
-	for i, s := range k.shops {
-		for j, l := range s.Lines {
-			row := rows[i].first + j
-			require.Equal(t, thousandthText(s.lines[j].need), number(colNeed, row, 3), at(colNeed, row))
-			require.Equal(t, thousandthText(s.lines[j].order), number(colOrder, row, 3), at(colOrder, row))
-			switch {
-			case l.HasPrice:
-				amount(l.Total, row)
-			case s.lines[j].order > 0:
-				require.Equal(t, noPrice, table[row-1][colTotal])
-			}
-		}
-		if s.Currency != "" {
-			amount(s.Goods, rows[i].goods)
-			amount(s.freight, rows[i].freight())
-			amount(s.CustomsSum, rows[i].customs())
-			amount(s.TaxSum, rows[i].tax())
-			amount(s.Sum, rows[i].total())
-			amount(s.InBuild, rows[i].inBuild())
-		}
-	}
-	amount(c.Total, end)
-	digits, _ := currency.GetDigits(c.Currency)
-	require.Equal(t, c.Total.Round().Number(), number(colEnds, totalRow, int(digits)), "the total at the top")
+	return From(facts.Of(sys, rule.Check(sys)), facts.OrderOf(sys, order), facts.BoatOf(sys))
 }
 
-func thousandthText(q thousandth) string { return strconv.FormatFloat(q.cell(), 'f', 3, 64) }
+// demos are all builds under testdata.
+func demos(t testing.TB) []string {
+	t.Helper()
+	list, err := filepath.Glob(filepath.Join("..", "..", "testdata", "*", "build.toml"))
+	require.NoError(t, err)
+	require.Greater(t, len(list), 10)
+	var out []string
+	for _, path := range list {
+		out = append(out, filepath.Base(filepath.Dir(path)))
+	}
+	return out
+}
 
-// The formulas and the decimals are two ways to the same sums. The cached values
-// are spoiled first, so that what comes out was calculated.
+// requireCalculated compares every formula of the sheets with sums: the value saved with it,
+// which decimals made, with what another program makes of it. It gives how many there were.
+func requireCalculated(t *testing.T, book []byte, dir, name string) (formulas int) {
+	t.Helper()
+	f, err := excelize.OpenReader(bytes.NewReader(book))
+	require.NoError(t, err)
+	defer f.Close()
+	for _, sheet := range []string{buyName, ratesName} {
+		under := map[string]bool{} // cells that a joined cell covers
+		merged, err := f.GetMergeCells(sheet, true)
+		require.NoError(t, err)
+		for _, m := range merged {
+			c, row, err := excelize.CellNameToCoordinates(m.GetStartAxis())
+			require.NoError(t, err)
+			to, _, err := excelize.CellNameToCoordinates(m.GetEndAxis())
+			require.NoError(t, err)
+			for c++; c <= to; c++ {
+				under[at(c-1, row)] = true
+			}
+		}
+		file, err := os.Open(filepath.Join(dir, name+"-"+sheet+".csv"))
+		require.NoError(t, err)
+		r := csv.NewReader(file)
+		r.FieldsPerRecord = -1
+		table, err := r.ReadAll()
+		require.NoError(t, err)
+		require.NoError(t, file.Close())
+		for n, row := range table {
+			for c := range row {
+				cell := at(c, n+1)
+				if under[cell] || formula(t, f, sheet, cell) == "" {
+					continue
+				}
+				formulas++
+				want, errWant := strconv.ParseFloat(value(t, f, sheet, cell), 64)
+				got, errGot := strconv.ParseFloat(row[c], 64)
+				if errWant != nil || errGot != nil {
+					require.Equal(t, value(t, f, sheet, cell), row[c], "%s %s!%s", name, sheet, cell)
+					continue
+				}
+				require.LessOrEqual(t, math.Abs(want-got), 1e-9*math.Max(1, math.Abs(want)), "%s %s!%s: %v and %v", name, sheet, cell, want, got)
+			}
+		}
+	}
+	return formulas
+}
+
+// The formulas and the decimals are two ways to the same sums, for every demo build, for random
+// orders, and for a book that somebody bought by. The saved values are spoiled first, so that
+// what comes out was calculated.
 func TestRecalculatedSumsEqualTheDecimals(t *testing.T) {
 	o := findOffice(t, true)
 	dir := t.TempDir()
-	contents := map[string]Content{"sample": sample(t)}
+	books := map[string][]byte{"sample": made(t, sample(t))}
 	for seed := range uint64(8) {
-		contents[fmt.Sprint("seed", seed)] = randomContent(t, seed, 150)
+		books[fmt.Sprint("seed", seed)] = made(t, randomContent(t, seed, 150))
+	}
+	for _, name := range demos(t) {
+		books[name] = made(t, demo(t, name))
+	}
+	for seed := range uint64(6) {
+		books[fmt.Sprint("bought", seed)] = bought(t, seed)
 	}
 	var files []string
-	for name, c := range contents {
+	for name, book := range books {
 		path := filepath.Join(dir, name+".xlsx")
-		require.NoError(t, os.WriteFile(path, poisoned(t, made(t, c, nil)), 0o644))
+		require.NoError(t, os.WriteFile(path, poisoned(t, book), 0o644))
 		files = append(files, path)
 	}
 	out := o.convert(t, everySheet, files...)
-	for name, c := range contents {
-		t.Run(name, func(t *testing.T) { requireSums(t, c, orderTable(t, out, name)) })
+	formulas := 0
+	for name, book := range books {
+		t.Run(name, func(t *testing.T) { formulas += requireCalculated(t, book, out, name) })
 	}
-	require.Contains(t, orderTable(t, out, "sample")[unpricedRow-1][0], "2 to order without a price")
+	t.Logf("%d formulas in %d books", formulas, len(books))
+	require.Greater(t, formulas, 5000)
 }
 
-// A program that does not calculate, or not by itself, shows the cached values.
-func TestCachedValuesAreShown(t *testing.T) {
+// bought is a random order with everything typed into it that its formulas read.
+func bought(t testing.TB, seed uint64) []byte {
+	t.Helper()
+	c := randomContent(t, 100+seed, 40)
+	path := saved(t, c)
+	r := rand.New(rand.NewPCG(seed, 3))
+	doTo(t, path, func(f *excelize.File) {
+		rows, err := f.GetRows(buyName)
+		require.NoError(t, err)
+		for n, row := range rows {
+			key := row[len(row)-1]
+			set := func(col int, v any) { require.NoError(t, f.SetCellValue(buyName, at(col, n+1), v)) }
+			quantity := func() any { return []any{float64(r.IntN(9)), "yes", "no", "maybe", 1.5, 0, ""}[r.IntN(7)] }
+			if strings.HasPrefix(key, "line|") && r.IntN(3) > 0 {
+				set(colOrdered, quantity())
+				if r.IntN(2) == 0 {
+					set(colPaid, float64(r.IntN(100000))/1000)
+				}
+				if r.IntN(2) == 0 {
+					set(colReceived, quantity())
+				}
+			}
+			if strings.HasPrefix(key, "besides|") && r.IntN(3) > 0 {
+				s := c.Shops[r.IntN(len(c.Shops))]
+				set(colShop, s.ID+" "+s.Currency)
+				set(colOrder, r.IntN(9))
+				set(colPrice, float64(r.IntN(100000))/1000)
+			}
+		}
+	})
+	_, rep := reissued(t, path, c)
+	require.Positive(t, rep.Besides)
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	return data
+}
+
+// A program that does not calculate, or not by itself, shows the saved values; and twenty books
+// that were typed into come back from another program's hands with nothing lost.
+func TestAnotherProgramSavedTheBook(t *testing.T) {
 	o := findOffice(t, false)
 	dir := t.TempDir()
-	c := randomContent(t, 3, 60)
-	book, wrong := filepath.Join(dir, "book.xlsx"), filepath.Join(dir, "wrong.xlsx")
-	require.NoError(t, os.WriteFile(book, made(t, c, nil), 0o644))
-	require.NoError(t, os.WriteFile(wrong, poisoned(t, made(t, c, nil)), 0o644))
-	out := o.convert(t, everySheet, book, wrong)
-	requireSums(t, c, orderTable(t, out, "book"))
-	require.Equal(t, "999", orderTable(t, out, "wrong")[totalRow-1][colEnds], "it does show what is cached")
-}
-
-func TestReissueAfterAnotherProgramSavedTheBook(t *testing.T) {
-	o := findOffice(t, false)
-	path := saved(t, sample(t), append(buyer, typing{orderName, "Q12", 55}, typing{orderName, "X8", "café, 4分, =1+1"})...)
-	out := o.convert(t, "xlsx", path)
-	data, err := os.ReadFile(filepath.Join(out, "order.xlsx"))
+	type one struct {
+		path  string
+		marks []string
+		now   Content
+	}
+	var all []one
+	var files []string
+	for seed := range uint64(20) {
+		r := rand.New(rand.NewPCG(seed, 11))
+		x := one{path: saved(t, sample(t), buyer...)}
+		x.marks = scribble(t, r, x.path)
+		x.now = altered(t, r)
+		data, err := os.ReadFile(x.path)
+		require.NoError(t, err)
+		copied := filepath.Join(dir, fmt.Sprintf("typed%d.xlsx", seed))
+		require.NoError(t, os.WriteFile(copied, data, 0o644))
+		all, files = append(all, x), append(files, copied)
+	}
+	wrong := filepath.Join(dir, "wrong.xlsx")
+	require.NoError(t, os.WriteFile(wrong, poisoned(t, made(t, sample(t))), 0o644))
+	out := o.convert(t, "xlsx", append(files, wrong)...)
+	for n, x := range all {
+		data, err := os.ReadFile(filepath.Join(out, fmt.Sprintf("typed%d.xlsx", n)))
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(x.path, data, 0o644))
+		before := places(t, x.path)
+		f, rep := reissued(t, x.path, x.now)
+		app, err := f.GetAppProps()
+		require.NoError(t, err)
+		require.Equal(t, "handtight", app.Application)
+		now := places(t, x.path)
+		requireOnce(t, x.marks, before, now)
+		_, again := reissued(t, x.path, x.now)
+		require.Equal(t, now, places(t, x.path))
+		require.Equal(t, rep.SetAside, again.SetAside)
+	}
+	f, err := excelize.OpenFile(filepath.Join(out, "wrong.xlsx"))
 	require.NoError(t, err)
-	f, err := excelize.OpenReader(bytes.NewReader(data))
-	require.NoError(t, err)
+	defer f.Close()
+	require.Equal(t, "999", seen(t, f, buyName, "grand", "Received"), "it does show what is saved")
 	app, err := f.GetAppProps()
 	require.NoError(t, err)
 	require.Contains(t, app.Application, "LibreOffice", "another program wrote it")
-	require.NoError(t, f.Close())
-	require.NoError(t, os.WriteFile(path, data, 0o644))
+}
 
-	c := sample(t)
-	c.Shops[0].Lines[0], c.Shops[0].Lines[2] = c.Shops[0].Lines[2], c.Shops[0].Lines[0]
-	f, rep := reissued(t, path, *settle(t, &c))
-	requireBuyer(t, f)
-	require.Empty(t, rep.Changed)
-	require.Equal(t, 6, rep.Kept)
-	require.Equal(t, "café, 4分, =1+1", value(t, f, orderName, fmt.Sprint("X", find(t, f, orderName, "A", "hp-pump"))))
-	require.Equal(t, 1, rep.SetAside)
-	require.Equal(t, []string{"Freight at shop hamburg", "55"}, []string{value(t, f, asideName, "A4"), value(t, f, asideName, "H4")})
+// On paper: "Buy" in type of 9 points or more on A4 and Letter, on at most four pages for the
+// first demo; nothing beyond the margins.
+func TestOnPaper(t *testing.T) {
+	o := findOffice(t, false)
+	for _, tool := range []string{"pdftotext", "pdfinfo"} {
+		if _, err := exec.LookPath(tool); err != nil {
+			if os.Getenv(needOffice) == "1" {
+				t.Fatalf("%s is not installed, and %s=1 asks for it", tool, needOffice)
+			}
+			t.Skipf("%s is not installed: the pages were not looked at", tool)
+		}
+	}
+	dir := t.TempDir()
+	book := made(t, demo(t, "clean"))
+	letter := edited(t, book, func(text string) string { return strings.ReplaceAll(text, `paperSize="9"`, `paperSize="1"`) })
+	a4, us := filepath.Join(dir, "a4.xlsx"), filepath.Join(dir, "us.xlsx")
+	require.NoError(t, os.WriteFile(a4, book, 0o644))
+	require.NoError(t, os.WriteFile(us, letter, 0o644))
+	out := o.convert(t, "pdf", a4, us)
+	for _, name := range []string{"a4", "us"} {
+		text, err := exec.Command("pdftotext", "-layout", filepath.Join(out, name+".pdf"), "-").Output()
+		require.NoError(t, err)
+		pages := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
+		buy := 0
+		for _, p := range pages {
+			if strings.Contains(p, ", Buy ") {
+				buy++
+			}
+			require.Greater(t, strings.Count(strings.TrimSpace(p), "\n"), 5, "%s: a page that is all but empty:\n%s", name, p)
+		}
+		t.Logf("%s: %d pages, %d of them to buy by", name, len(pages), buy)
+		require.LessOrEqual(t, buy, 4)
+		boxes, err := exec.Command("pdftotext", "-bbox", "-l", "1", filepath.Join(out, name+".pdf"), "-").Output()
+		require.NoError(t, err)
+		size := typeSize(t, string(boxes), "needle")
+		t.Logf("%s: type of %.2f points", name, size)
+		require.Greater(t, size, 8.9)
+	}
+}
+
+// typeSize reckons the size of the type from the height of a word's box: of the faces that
+// stand in for Arial here, boxes are 1.149 (Liberation Sans) to 1.164 (DejaVu Sans) times the
+// size, by their ascent and descent.
+func typeSize(t *testing.T, boxes, word string) float64 {
+	t.Helper()
+	m := regexp.MustCompile(`yMin="([0-9.]+)" xMax="[0-9.]+" yMax="([0-9.]+)">` + word + `<`).FindStringSubmatch(boxes)
+	require.NotNil(t, m)
+	top, err := strconv.ParseFloat(m[1], 64)
+	require.NoError(t, err)
+	foot, err := strconv.ParseFloat(m[2], 64)
+	require.NoError(t, err)
+	return (foot - top) / 1.164
 }

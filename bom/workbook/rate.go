@@ -1,20 +1,24 @@
 package workbook
 
-import "slices"
-
-// The rates sheet.
+// The columns of the sheet of rates, and of the shops' terms under them.
 const (
 	rateColumn  = 1 // the rate that the sums use
+	termRate    = 1
+	termFreight = 2
+	termFree    = 3
+	termCustoms = 4
+	termTax     = 5
+
 	rateHeadRow = 3
 	rateFormat  = "0.00########"
+	// percentFormat shows 5 as 5 %; the number stays what the build file says.
+	percentFormat = `General\ "%"`
 )
 
-var rateColumns = slices.Concat([]column{
-	{title: "One", width: 10},
-	{title: "Rate, used by the sums", width: 18},
-	{title: "Rate in the build file", width: 18},
-	{title: "What to do with it", width: 60},
-}, hiddenColumns)
+var rateColumns = []column{
+	{title: "Money, shop", width: 24}, {title: "Rate", width: 13}, {title: "Freight", width: 13}, {title: "Freight free from", width: 15},
+	{title: "Customs", width: 11}, {title: "Tax", width: 11}, {title: "What it is", width: 34},
+}
 
 // ownRates lists the rates as the sheet shows them: the build's currency first.
 func (c *counted) ownRates() []Rate {
@@ -29,35 +33,85 @@ func (c *counted) ownRates() []Rate {
 
 // rateRow gives the row of a currency's rate; count has seen that it is there.
 func (b *book) rateRow(code string) int {
-	i := slices.IndexFunc(b.rates, func(r Rate) bool { return r.Currency == code })
-	return rateHeadRow + 1 + i
+	for i, r := range b.rates {
+		if r.Currency == code {
+			return rateHeadRow + 1 + i
+		}
+	}
+	return 0
 }
 
-// rateSheet writes the cells that every conversion looks up.
-func (b *book) rateSheet() error {
-	s := b.newSheet(ratesName, rateColumns, frame{tab: quietColor, headRow: rateHeadRow, repeat: rateHeadRow, locked: true})
-	s.positive(span(rateColumn, rateHeadRow+1, rateHeadRow+len(b.rates)))
-	about := "What one of each currency costs in " + b.c.Currency + "."
-	if b.c.RatesDate != "" {
-		about = "What one of each currency cost in " + b.c.Currency + " on " + b.c.RatesDate + "."
+// termsRow gives the row of a shop's terms.
+func (b *book) termsRow(s *countedShop) int {
+	row := rateHeadRow + 1 + len(b.rates)
+	for i := range b.c.shops {
+		if b.c.shops[i].Currency == "" {
+			continue
+		}
+		if b.c.shops[i].Shop == s.Shop {
+			break
+		}
+		row++
 	}
-	s.title("Rates", about)
+	return row
+}
+
+// rateSheet writes the cells that every sum looks up: rates, and what shops and the border ask.
+func (b *book) rateSheet() error {
+	s := b.newSheet(ratesName, rateColumns, frame{tab: quietColor, head: rateHeadRow, freeze: rateHeadRow, locked: true})
+	shops := 0
+	for i := range b.c.shops {
+		if b.c.shops[i].Currency != "" {
+			shops++
+		}
+	}
+	s.positive(at(rateColumn, rateHeadRow+1) + ":" + at(termTax, rateHeadRow+len(b.rates)+max(shops, 1)))
+	about := "What one of each money costs in " + b.c.Currency
+	if b.c.RatesDate != "" {
+		about += " on " + b.c.RatesDate
+	}
+	s.title("Rates and terms", about+", and what each shop and the border add. Write today's into the straw-coloured cells: every sum follows.")
 	s.head()
 	words, given := b.st.id(wordsLook), b.st.id(look{border: true, right: true, format: rateFormat})
-	typed := b.st.id(look{border: true, right: true, typed: true, fill: typedFill, format: rateFormat})
+	straw := func(format string) int {
+		return b.st.id(look{border: true, right: true, typed: true, fill: typedFill, format: format})
+	}
+	blank := func() {
+		for i := range s.own {
+			s.text(i, words, "")
+		}
+	}
 	for i, r := range b.rates {
+		blank()
 		s.text(0, b.st.id(strongLook), r.Currency)
 		if i == 0 {
 			s.number(rateColumn, given, 1)
-			s.number(2, given, 1)
-			s.text(3, words, "The build's own currency.")
+			s.text(6, words, "The build's own money.")
 		} else {
-			s.number(rateColumn, typed, textToCell(r.Rate))
-			s.number(2, given, textToCell(r.Rate))
-			s.text(3, words, "Type today's rate into the straw-coloured cell: every total follows.")
-			s.keys(kindRate, "", r.Currency, r.Rate)
+			s.number(rateColumn, straw(rateFormat), textToCell(r.Rate))
 		}
-		s.endRow(15)
+		s.endRow("rate|"+r.Currency, 14)
+	}
+	for i := range b.c.shops {
+		sh := &b.c.shops[i]
+		if sh.Currency == "" {
+			continue
+		}
+		blank()
+		money := straw(moneyFormat(sh.Currency, int(sh.digits)))
+		s.text(0, b.st.id(strongLook), sh.label())
+		s.formula(termRate, given, fixed(rateColumn, b.rateRow(sh.Currency)), textToCell(sh.rate))
+		s.number(termFreight, money, toCell(sh.Freight))
+		if sh.FreeFrom.IsZero() {
+			s.text(termFree, money, "")
+		} else {
+			s.number(termFree, money, toCell(sh.FreeFrom))
+		}
+		s.number(termCustoms, straw(percentFormat), textToCell(sh.Customs))
+		s.number(termTax, straw(percentFormat), textToCell(sh.Tax))
+		about := sh.Name + ": customs on goods and freight, tax on these and the customs"
+		s.text(6, words, about)
+		s.endRow("terms|"+clean(sh.ID), rowHeight(max(s.tallest(6, about, 1), s.tallest(0, sh.label(), 1)), fontSize))
 	}
 	return s.finish()
 }

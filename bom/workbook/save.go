@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"handtight/bom/file"
@@ -14,19 +15,25 @@ import (
 // Report says what Save did.
 type Report struct {
 	Path     string
-	Before   string // the last issue, kept beside; "" if the book is the first or says the same
-	Reissued bool   // a book of ours stood there, and its marks were read
-	Kept     int    // marks that stand in their rows again
-	SetAside int    // rows on the sheet "Set aside"
-	Other    string // the build that the book was made for, if it was another one
-	// Changed tells of lines that the buyer had marked as ordered, and of which
-	// another number is due now; then of lines whose order number, price or needed
-	// rating is not the last issue's: one sentence each.
+	Before   string   // the last issue, kept beside; "" if the book is the first or says the same
+	Reissued bool     // a book of ours stood there, and what was typed into it was read
+	Kept     int      // cells and comments that stand in their places again
+	SetAside int      // rows on the sheet "Set aside"
+	Besides  int      // rows under the table, bought besides the list
+	Other    string   // the build that the book was made for, if it was another one
+	Lost     []string // what stays in the last issue alone: charts, say
+	Partial  string   // why only the straw cells could be read; "" if everything could
+	// Ask tells of rows that read as a line of the build: whether they stand in its place is
+	// never guessed.
+	Ask []string
+	// Changed tells of lines whose order number, price or needed rating is not the last
+	// issue's, those first that the buyer had marked as ordered; and of figures that both the
+	// build and the buyer changed: one sentence each.
 	Changed []string
 }
 
 // ForeignFileError says that a file stands at the path which is not a workbook of
-// ours, or whose marks cannot be read. It has been left as it was.
+// ours, or that cannot be read. It has been left as it was.
 type ForeignFileError struct {
 	Path string
 	Why  string // what was found
@@ -38,15 +45,15 @@ func (e *ForeignFileError) Error() string {
 		"Choose another name with -o, or write over it with --force", e.Path, e.Why)
 }
 
-// Save writes the workbook for a Content at path. A book of ours that stands
-// there is issued again: what was typed into it is kept, by shop and line key,
-// and what has no row any more goes onto a sheet "Set aside". The book is made
-// beside the path and put there whole, or not at all. The inputs are the files
+// Save writes the workbook for a Content at path. A book of ours that stands there is issued
+// again: what was typed into it is kept by the keys of its rows, and what has no row any more
+// goes onto a sheet "Set aside"; the book of before is kept beside under a number. The book is
+// made beside the path and put there whole, or not at all. The inputs are the files
 // that the content was made from: none of them is written over.
 //
 // Errors: *ForeignFileError when another file stands there, unless force is set;
 // *ContentError as for [Write]; *file.Error when the path is no place for a file,
-// does not end in .xlsx, is an input, or cannot be written.
+// does not end in .xlsx, is an input, is open in another program, or cannot be written.
 func Save(path string, c Content, force bool, inputs ...string) (Report, error) {
 	rep := Report{Path: path}
 	k, err := count(c)
@@ -57,17 +64,15 @@ func Save(path string, c Content, force bool, inputs ...string) (Report, error) 
 	if err != nil {
 		return rep, err
 	}
-	was, err := earlierIssue(out, path, c, force, &rep)
+	carried, err := carriedFrom(out, path, k, force, &rep)
 	if err != nil {
 		return rep, err
 	}
-	placed := place(k, was.marks)
-	placed.since(k, was.lines)
-	if was.titles != nil {
-		placed.titles = was.titles
+	if carried.old != nil {
+		defer carried.old.Close()
 	}
-	var buf bytes.Buffer
-	if err := write(&buf, k, placed); err != nil {
+	buf, b, err := issueOf(k, carried, &rep)
+	if err != nil {
 		return rep, err
 	}
 	if rep.Reissued {
@@ -75,15 +80,40 @@ func Save(path string, c Content, force bool, inputs ...string) (Report, error) 
 			return rep, err
 		}
 	}
-	rep.Kept, rep.SetAside, rep.Changed = placed.kept, len(placed.aside), placed.changed
+	if rep.Before != "" {
+		b.parts.number++
+		buf.Reset()
+		if err := b.parts.write(buf); err != nil {
+			return rep, err
+		}
+	}
 	return rep, out.Write(func(w io.Writer) error {
 		_, err := buf.WriteTo(w)
 		return err
 	})
 }
 
+// issueOf makes the book, and says what became of what was carried over.
+func issueOf(k *counted, c *carry, rep *Report) (*bytes.Buffer, *book, error) {
+	rep.Changed = append(c.between(k), c.both(k)...)
+	rep.Ask = c.asks(k)
+	rep.Besides = c.besides
+	for _, x := range c.changes {
+		if row := (rowID{x.id.sheet, x.id.key}); x.id.sheet == buyName && strings.HasPrefix(x.id.key, "line|") {
+			c.changed[row] = "You wrote over this row: sheet Set aside has it."
+		}
+	}
+	var buf bytes.Buffer
+	b, err := writeBook(&buf, k, c)
+	if err != nil {
+		return nil, nil, err
+	}
+	rep.Kept, rep.SetAside, rep.Lost = c.taken, b.aside, slices.Compact(slices.Sorted(slices.Values(c.lost)))
+	return &buf, b, nil
+}
+
 // keepBefore copies the book that stands there to a name of its own, unless the new one is
-// the same to the byte: formats, comments and pictures of the buyer's are not carried over.
+// the same to the byte: formats and pictures of the buyer's are not all carried over.
 func keepBefore(out *file.Output, issue []byte) (string, error) {
 	old, err := out.Read(bookLimit)
 	if err != nil || bytes.Equal(old, issue) {
@@ -92,30 +122,40 @@ func keepBefore(out *file.Output, issue []byte) (string, error) {
 	return out.Aside(bookLimit)
 }
 
-// earlierIssue reads the book of ours that stands there; nothing if there is none, or a
+// carriedFrom reads the book of ours that stands there; nothing if there is none, or a
 // file that is to be written over.
-func earlierIssue(out *file.Output, path string, c Content, force bool, rep *Report) (earlier, error) {
+func carriedFrom(out *file.Output, path string, k *counted, force bool, rep *Report) (*carry, error) {
 	if !out.Exists() {
-		return earlier{}, nil
+		return newCarry(), nil
 	}
 	data, err := out.Read(bookLimit)
 	if err != nil {
-		return earlier{}, fmt.Errorf("what was typed into it would be lost: %w", err)
+		return nil, fmt.Errorf("what was typed into it would be lost: %w", err)
 	}
-	was, err := readBook(bytes.NewReader(data))
+	e, err := readEarlier(data)
 	var foreign *notOurs
 	switch {
 	case err == nil:
-		rep.Reissued = true
-		if was.title != clean(c.Title) {
-			rep.Other = was.title
-		}
 	case !errors.As(err, &foreign):
-		return earlier{}, err
-	case !force:
-		return earlier{}, &ForeignFileError{path, foreign.why}
+		return nil, err
+	case force:
+		return newCarry(), nil
+	default:
+		return nil, &ForeignFileError{path, foreign.why}
 	}
-	return was, nil
+	rep.Reissued = true
+	if e.title != clean(k.Title) {
+		rep.Other = e.title
+	}
+	switch {
+	case e.marks != nil:
+		rep.Partial = "it is of an earlier version: only its straw-coloured cells could be read"
+		e.marks.issue = e.number
+		return e.marks, nil
+	case !e.whole:
+		rep.Partial = "its hidden copy is gone: only its straw-coloured cells could be read, and what was typed over others is not told"
+	}
+	return e.carryOver(), nil
 }
 
 // bookLimit bounds a workbook that stands where one is to be written.

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -10,45 +11,57 @@ import (
 type column struct {
 	title  string
 	width  float64 // in digits of the book's default font
-	tilt   bool    // the head stands upright, over narrow figures
 	hidden bool
+	straw  bool // the buyer's to fill in
+	from   int  // of a list: which of a row's cells it shows
 }
 
 // sheet streams one sheet, row after row. The first error is kept and returned
-// by finish; after it nothing more is written.
+// by finish; after it nothing more is written. Behind its columns stand those that the
+// buyer added, and last a hidden one with the key of each row.
 type sheet struct {
 	b       *book
 	name    string
 	columns []column
-	shown   int // columns that are not hidden; the hidden ones stand last
-	hidden  int // style of these, once it is known
+	own     int // of columns: ours; the buyer's stand behind them
 	w       *excelize.StreamWriter
 	row     int // the last one written
 	cells   []any
 	store   []excelize.Cell
+	typed   []bool         // of the row to come: straw cells
+	seen    map[string]int // rows by key
+	notes   []excelize.Comment
 	err     error
 }
 
 // frame says how a sheet is framed: its tab, what stays in view and on paper.
 type frame struct {
-	tab       string // colour
-	headRow   int    // the head; rows down to it stay in view
-	repeat    int    // first of the rows repeated on every page
-	freezeCol int    // columns that stay in view
-	locked    bool
-	room      int // columns to the right that the buyer may fill with his own
+	tab    string // colour
+	head   int    // row of the column heads, repeated on every page
+	freeze int    // rows down to this one stay in view; 0 is none
+	filter int    // last row of a filter from the head on; 0 is none
+	locked bool
+	wide   bool // landscape
 }
 
 // newSheet sets up a sheet that the book has already. What must come before the
-// first row is done here: a setting made too late is lost without an error.
+// first row is done here: a setting made too late is lost without an error, and the filter
+// takes the sheet's properties with it, so it comes first.
 func (b *book) newSheet(name string, columns []column, fr frame) *sheet {
-	s := &sheet{b: b, name: name, columns: columns}
-	for _, c := range columns {
-		if !c.hidden {
-			s.shown++
-		}
+	s := &sheet{b: b, name: name, columns: columns, own: len(columns), seen: map[string]int{}}
+	for _, title := range b.carry.added[name] {
+		s.columns = append(s.columns[:len(s.columns):len(s.columns)], column{title: title, width: 12, straw: true})
 	}
-	s.cells, s.store = make([]any, len(columns)), make([]excelize.Cell, len(columns))
+	heads := make([]any, s.own)
+	for i := range s.own {
+		heads[i] = &excelize.Cell{Value: s.columns[i].title}
+	}
+	s.typed = make([]bool, len(s.columns)+1)
+	b.issue.add(name, columnsKey, heads, s.typed)
+	s.cells, s.store = make([]any, len(s.columns)+1), make([]excelize.Cell, len(s.columns)+1)
+	if fr.filter > fr.head {
+		s.try(b.f.AutoFilter(name, at(0, fr.head)+":"+at(s.shown()-1, fr.filter), nil))
+	}
 	yes := true
 	s.try(b.f.SetSheetProps(name, &excelize.SheetPropsOptions{FitToPage: &yes, TabColorRGB: &fr.tab}))
 	grid := false
@@ -56,8 +69,8 @@ func (b *book) newSheet(name string, columns []column, fr frame) *sheet {
 	s.paper(fr)
 	if fr.locked {
 		s.try(b.f.ProtectSheet(name, &excelize.SheetProtectionOptions{
-			SelectLockedCells: true, SelectUnlockedCells: true,
-			FormatCells: true, FormatColumns: true, FormatRows: true,
+			SelectLockedCells: true, SelectUnlockedCells: true, AutoFilter: true, Sort: true, InsertRows: true,
+			FormatCells: true, FormatColumns: true, FormatRows: true, EditObjects: true,
 		}))
 	}
 	if s.err == nil {
@@ -67,18 +80,38 @@ func (b *book) newSheet(name string, columns []column, fr frame) *sheet {
 	return s
 }
 
-// paper sets the page: A4 landscape, one page wide, with page numbers.
+// shown is how many columns stand before the first hidden one of ours.
+func (s *sheet) shown() int {
+	for i, c := range s.columns[:s.own] {
+		if c.hidden {
+			return i
+		}
+	}
+	return len(s.columns)
+}
+
+// paper sets the page: A4, one page wide, with page numbers. On Letter it is as wide.
 func (s *sheet) paper(fr frame) {
-	a4, way, wide, high := 9, "landscape", 1, 0
-	s.try(s.b.f.SetPageLayout(s.name, &excelize.PageLayoutOptions{
-		Size: &a4, Orientation: &way, FitToWidth: &wide, FitToHeight: &high,
-	}))
-	side, top, bottom, foot := 0.3, 0.4, 0.55, 0.25
+	a4, way, wide, high := 9, "portrait", 1, 0
+	if fr.wide {
+		way = "landscape"
+	}
+	s.try(s.b.f.SetPageLayout(s.name, &excelize.PageLayoutOptions{Size: &a4, Orientation: &way, FitToWidth: &wide, FitToHeight: &high}))
+	side, top, bottom, foot := 0.3, 0.3, 0.5, 0.2
 	s.try(s.b.f.SetPageMargins(s.name, &excelize.PageLayoutMarginsOptions{
 		Left: &side, Right: &side, Top: &top, Bottom: &bottom, Header: &foot, Footer: &foot,
 	}))
-	s.try(s.b.f.SetHeaderFooter(s.name, &excelize.HeaderFooterOptions{OddFooter: "&L&A&RPage &P of &N"}))
-	s.define("_xlnm.Print_Titles", fmt.Sprintf("'%s'!$%d:$%d", s.name, fr.repeat, fr.headRow))
+	mark := strings.ReplaceAll(clean(s.b.c.Title), "&", "&&")
+	if s.b.c.Build != "" {
+		mark += " " + s.b.c.Build
+	}
+	if len(mark) > 120 {
+		mark = s.b.c.Build
+	}
+	s.try(s.b.f.SetHeaderFooter(s.name, &excelize.HeaderFooterOptions{OddFooter: "&L&8" + mark + ", &A&R&8Page &P of &N"}))
+	if fr.head > 0 {
+		s.define("_xlnm.Print_Titles", fmt.Sprintf("'%s'!$%d:$%d", s.name, fr.head, fr.head))
+	}
 }
 
 // panes sets the widths and what stays in view.
@@ -92,18 +125,14 @@ func (s *sheet) panes(fr frame) {
 			s.try(s.w.SetColVisible(i+1, i+1, false))
 		}
 	}
-	if last := len(s.columns); fr.room > 0 && s.err == nil {
-		s.try(s.w.SetColStyle(last+1, last+fr.room, s.b.st.id(look{typed: true, wrap: true})))
-	}
-	pane := "bottomLeft"
-	if fr.freezeCol > 0 {
-		pane = "bottomRight"
-	}
 	if s.err == nil {
-		s.try(s.w.SetPanes(&excelize.Panes{
-			Freeze: true, XSplit: fr.freezeCol, YSplit: fr.headRow,
-			TopLeftCell: at(fr.freezeCol, fr.headRow+1), ActivePane: pane,
-		}))
+		last := len(s.columns) + 1
+		s.try(s.w.SetColWidth(last, last, 12))
+		s.try(s.w.SetColVisible(last, last, false))
+		s.try(s.w.SetColStyle(last+1, last+20, s.b.st.id(look{typed: true, wrap: true})))
+	}
+	if s.err == nil && fr.freeze > 0 {
+		s.try(s.w.SetPanes(&excelize.Panes{Freeze: true, YSplit: fr.freeze, TopLeftCell: at(0, fr.freeze+1), ActivePane: "bottomLeft"}))
 	}
 }
 
@@ -154,14 +183,48 @@ func (s *sheet) put(col int, c excelize.Cell) {
 // fill gives every shown cell of the row to come a style; text and numbers put
 // after it stand on that ground.
 func (s *sheet) fill(style int) {
-	for i := range s.shown {
+	for i := range s.shown() {
 		s.put(i, excelize.Cell{StyleID: style})
 	}
 }
 
-// endRow writes the row under the last one.
-func (s *sheet) endRow(height float64) {
+// uniqueKey gives the key of the row to come: a second row of one key is told apart.
+func (s *sheet) uniqueKey(key string) string {
+	s.seen[key]++
+	if n := s.seen[key]; n > 1 {
+		return fmt.Sprintf("%s #%d", key, n)
+	}
+	return key
+}
+
+// straw puts what the buyer typed into a straw cell of the row to come, and counts its lines.
+func (s *sheet) straw(col, style int, key string, lines int) int {
+	v, ok := s.b.carry.take(cellID{s.name, key, s.columns[col].title})
+	s.typed[col] = true
+	if !ok {
+		s.text(col, style, "")
+		return lines
+	}
+	s.put(col, v.cell(style))
+	return s.tallest(col, v.Text, lines)
+}
+
+// endRow writes the row under the last one, with the buyer's own columns, colours and
+// comments. The key finds it again; one that is used already on the sheet is told apart.
+func (s *sheet) endRow(key string, height float64) {
 	s.row++
+	key = s.uniqueKey(key)
+	for i := s.own; i < len(s.columns); i++ {
+		if v, ok := s.b.carry.take(cellID{s.name, key, s.columns[i].title}); ok && s.cells[i] == nil {
+			s.put(i, v.cell(s.b.st.id(typedLook)))
+			s.typed[i] = true
+		}
+	}
+	s.b.carry.paint(s, key)
+	s.b.note(s, key)
+	s.b.issue.add(s.name, key, s.cells[:len(s.columns)], s.typed)
+	clear(s.typed)
+	s.text(len(s.columns), s.b.st.id(keyLook), key)
 	if s.err == nil {
 		s.err = s.w.SetRow(at(0, s.row), s.cells, excelize.RowOpts{Height: height})
 	}
@@ -179,28 +242,21 @@ func (s *sheet) tallest(col int, text string, lines int) int {
 // title writes a sheet's first rows: its name and one line about it.
 func (s *sheet) title(title, about string) {
 	s.text(0, s.b.st.id(titleLook), title)
-	s.endRow(24)
-	s.text(0, s.b.st.id(subLook), about)
-	s.endRow(16)
+	s.endRow("title", 18)
+	s.wide("about", about, subLook)
 }
 
-// head writes the column heads.
+// head writes the column heads. The hidden cell behind them is the sheet's mark.
 func (s *sheet) head() {
-	plain, tilt, hidden := s.b.st.id(headLook), s.b.st.id(tiltLook), s.b.st.id(look{})
-	lines, tall := 1, 0.0
+	plain := s.b.st.id(headLook)
+	lines := 1
 	for i, c := range s.columns {
-		switch {
-		case c.hidden:
-			s.text(i, hidden, c.title)
-		case c.tilt:
-			s.text(i, tilt, c.title)
-			tall = max(tall, textWidth(c.title, fontSize*boldWider)*0.75+8)
-		default:
-			s.text(i, plain, c.title)
+		s.text(i, plain, c.title)
+		if !c.hidden {
 			lines = max(lines, textLines(c.title, c.width, fontSize*boldWider))
 		}
 	}
-	s.endRow(max(rowHeight(lines, fontSize)+4, tall))
+	s.endRow(headKey+s.name, rowHeight(lines, fontSize)+2)
 }
 
 // merge joins cells of the row just written.
@@ -210,9 +266,32 @@ func (s *sheet) merge(from, to int) {
 	}
 }
 
-// finish sets the print area and closes the sheet.
+// wide writes one text over the whole width of the sheet.
+func (s *sheet) wide(key, text string, l look) {
+	width := 0.0
+	shown := s.shown()
+	if shown > s.own {
+		shown = s.own
+	}
+	for _, c := range s.columns[:shown] {
+		width += c.width
+	}
+	l.wrap = true
+	s.text(0, s.b.st.id(l), text)
+	size := fontSize
+	if l.size > 0 {
+		size = l.size
+	}
+	s.endRow(key, rowHeight(textLines(text, width, size), size))
+	s.merge(0, shown-1)
+}
+
+// finish sets the print area, puts the buyer's comments back, and closes the sheet.
 func (s *sheet) finish() error {
-	s.define("_xlnm.Print_Area", fmt.Sprintf("'%s'!$A$1:$%s$%d", s.name, letters(s.shown-1), s.row))
+	s.define("_xlnm.Print_Area", fmt.Sprintf("'%s'!$A$1:$%s$%d", s.name, letters(s.shown()-1), max(s.row, 1)))
+	for _, n := range s.notes {
+		s.try(s.b.f.AddComment(s.name, n))
+	}
 	if s.err == nil {
 		s.err = s.b.st.err
 	}

@@ -16,6 +16,7 @@ const (
 	warnColor   = "7A5200"
 	warnFill    = "FBEBC8"
 	lineColor   = "C3CDD1"
+	linkColor   = "1B4F72"
 	whiteColor  = "FFFFFF"
 	asideColor  = "B9822B"
 	quietColor  = "8FA3AC"
@@ -29,7 +30,8 @@ type look struct {
 	size         float64 // points; 0 is the sheet's own
 	left, right  bool    // to one side, numbers too; texts are left by themselves
 	mid, indent  bool    // centred; a little in from the left
-	wrap, tilt   bool
+	wrap         bool
+	under, cross bool   // underlined, struck out: as italic, only where the buyer made it so
 	typed        bool   // unlocked, for the buyer
 	format       string // number format; "" is general
 	border       bool
@@ -38,9 +40,10 @@ type look struct {
 
 // styles makes looks into the style numbers of one book, each once.
 type styles struct {
-	f   *excelize.File
-	ids map[look]int
-	err error
+	f     *excelize.File
+	ids   map[look]int
+	looks map[int]look
+	err   error
 }
 
 // id gives the number of a look. After a failure it gives 0 and keeps the error.
@@ -53,7 +56,7 @@ func (s *styles) id(l look) int {
 		s.err = err
 		return 0
 	}
-	s.ids[l] = id
+	s.ids[l], s.looks[id] = id, l
 	return id
 }
 
@@ -70,11 +73,12 @@ func (l look) style() *excelize.Style {
 		Alignment:  &excelize.Alignment{Vertical: "top", WrapText: l.wrap},
 		Protection: &excelize.Protection{Locked: !l.typed},
 	}
+	if l.under {
+		st.Font.Underline = "single"
+	}
+	st.Font.Strike = l.cross
 	if l.low {
 		st.Alignment.Vertical = "center"
-	}
-	if l.tilt {
-		st.Alignment.TextRotation, st.Alignment.Vertical = 90, "bottom"
 	}
 	if l.right {
 		st.Alignment.Horizontal = "right"
@@ -104,10 +108,10 @@ func (l look) style() *excelize.Style {
 
 // The looks that more than one sheet uses.
 var (
-	titleLook  = look{bold: true, size: 15}
+	titleLook  = look{bold: true, size: 13}
 	subLook    = look{color: faintColor}
 	headLook   = look{fill: headFill, color: whiteColor, bold: true, wrap: true, low: true, border: true}
-	tiltLook   = look{fill: headFill, color: whiteColor, bold: true, tilt: true, mid: true, border: true}
+	keyLook    = look{format: "@"}
 	wordsLook  = look{wrap: true, border: true}
 	strongLook = look{wrap: true, border: true, bold: true}
 	tagLook    = look{border: true, bold: true, size: 12, mid: true}

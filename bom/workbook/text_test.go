@@ -62,7 +62,7 @@ func TestTextLines(t *testing.T) {
 		{"short", "pc", 10, 1},
 		{"breaks at spaces", "plunger pump triplex", 14, 2},
 		{"a line end is a line", "a\nb\nc", 10, 3},
-		// 40 letters of 0.57 em of 12 pixels are 274 pixels; the cell has 70 less 7.
+		// 40 letters of 0.57 em of 12 pixels are 274 pixels; the cell has 67 less 5.
 		{"a word too wide is broken", strings.Repeat("n", 40), 10, 5},
 	} {
 		t.Run(tc.why, func(t *testing.T) { require.Equal(t, tc.want, textLines(tc.text, tc.width, fontSize)) })

@@ -11,19 +11,21 @@ import (
 
 // The sheets that other sheets, or an earlier issue, are looked up in.
 const (
-	orderName = "Order"
-	ratesName = "Rates"
-	asideName = "Set aside"
+	buyName     = "Buy"
+	jointsName  = "Joints"
+	detailsName = "Details"
+	ratesName   = "Rates"
+	asideName   = "Set aside"
+	issueName   = "issue"
 )
 
-// The mark that tells a book of ours, in a property of the document and, should
-// a program drop that, at the head of a hidden column. A change to the hidden
-// columns needs a new format number.
+// The mark that tells a book of ours: a property of the document and, should a program drop
+// that, the hidden cell behind the heads of each sheet, which names the sheet too. A change to
+// the keys needs a new format number.
 const (
-	format       = 1
-	formatName   = "handtight format"
-	formatPrefix = "handtight "
-	formatMark   = formatPrefix + "1"
+	format     = 2
+	formatName = "handtight format"
+	headKey    = "handtight 2 "
 )
 
 // book is a workbook in the making.
@@ -31,55 +33,64 @@ type book struct {
 	f      *excelize.File
 	st     *styles
 	c      *counted
-	placed *placement
+	carry  *carry
+	issue  *issue
+	parts  *sortedZip
 	rates  []Rate
 	digits int // of the build's currency
+
+	lines, other map[string]lineSums // results of formulas, by row
+	sums         map[string]sums     // by shop
+	links        int
+	aside        int // rows on the sheet "Set aside"
 }
 
-// Write writes the workbook for a Content to w, with the marks in their rows and
-// those without a row on a sheet "Set aside". Nothing reaches w before the whole
-// book is made. The same arguments give the same bytes.
+// Write writes the workbook for a Content to w: a first issue, with nothing carried over.
+// Nothing reaches w before the whole book is made. The same Content gives the same bytes.
 //
 // Errors: *ContentError when the Content contradicts itself; an error when the
 // book would be larger than Save can read back; what w returns.
-func Write(w io.Writer, c Content, marks Marks) error {
+func Write(w io.Writer, c Content) error {
 	k, err := count(c)
 	if err != nil {
 		return err
 	}
-	return write(w, k, place(k, marks))
+	_, err = writeBook(w, k, newCarry())
+	return err
 }
 
-func write(w io.Writer, k *counted, placed *placement) error {
+// writeBook writes a book under the number of the issue before: a book that says the same is
+// the same to the byte, and any other gets the next number.
+func writeBook(w io.Writer, k *counted, carried *carry) (*book, error) {
 	digits, _ := currency.GetDigits(k.Currency)
 	f := excelize.NewFile()
 	defer f.Close()
-	f.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &sortedZip{w: w} })
-	b := &book{f: f, c: k, placed: placed, digits: int(digits), rates: k.ownRates(),
-		st: &styles{f: f, ids: map[look]int{}}}
+	parts := &sortedZip{number: max(carried.issue, 1)}
+	f.SetZipWriter(func(w io.Writer) excelize.ZipWriter { parts.w = w; return parts })
+	b := &book{f: f, c: k, carry: carried, digits: int(digits), rates: k.ownRates(), issue: &issue{}, parts: parts,
+		st: &styles{f: f, ids: map[look]int{}, looks: map[int]look{}}}
+	if err := b.reckon(); err != nil {
+		return nil, err
+	}
 	if err := b.sheets(); err != nil {
-		return err
+		return nil, err
 	}
 	if err := b.properties(); err != nil {
-		return err
+		return nil, err
 	}
-	return f.Write(w)
+	return b, f.Write(w)
 }
 
-// sheets writes each sheet in its place.
+// sheets writes each sheet in its place. What was typed and found no row comes last.
 func (b *book) sheets() error {
 	list := []struct {
 		name  string
 		write func() error
+		rows  int
 	}{
-		{orderName, b.order}, {"Spares", b.spares}, {"Joints", b.joints}, {"Segments", b.segments}, {"States", b.states},
-		{partsName, b.parts}, {dutyName, b.duty}, {"Findings", b.findings}, {ratesName, b.rateSheet}, {"Assumptions", b.assumptions},
-	}
-	if len(b.placed.aside) > 0 {
-		list = append(list, struct {
-			name  string
-			write func() error
-		}{asideName, b.asideSheet})
+		{buyName, b.buy, 1}, {jointsName, b.joints, len(b.c.Joints)}, {detailsName, b.details, 1}, {"Spares", b.spares, len(b.c.Spares)},
+		{"Hoses", b.hoses, len(b.c.Hoses)}, {"Leak test", b.leak, len(b.c.Test)}, {"Questions", b.questions, len(b.c.Questions)},
+		{"Findings", b.findings, 1}, {ratesName, b.rateSheet, 1},
 	}
 	if err := b.defaultFont(); err != nil {
 		return err
@@ -88,16 +99,28 @@ func (b *book) sheets() error {
 		return err
 	}
 	for _, s := range list[1:] {
+		if s.rows == 0 {
+			continue
+		}
 		if _, err := b.f.NewSheet(s.name); err != nil {
 			return err
 		}
 	}
 	for _, s := range list {
+		if s.rows == 0 {
+			continue
+		}
 		if err := s.write(); err != nil {
 			return fmt.Errorf("writing the workbook: %w", err)
 		}
 	}
-	return nil
+	if err := b.asideSheet(); err != nil {
+		return fmt.Errorf("writing the workbook: %w", err)
+	}
+	if err := b.ownSheets(); err != nil {
+		return fmt.Errorf("writing the workbook: %w", err)
+	}
+	return b.issueSheet()
 }
 
 // defaultFont sets the font whose digits the column widths are counted in.
@@ -106,7 +129,7 @@ func (b *book) defaultFont() error {
 		return err
 	}
 	if font := b.f.Styles.Fonts.Font[0]; font.Sz != nil {
-		size := 10.0
+		size := fontSize
 		font.Sz.Val = &size
 	}
 	return nil

@@ -8,6 +8,7 @@ import (
 	"io"
 	"io/fs"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -17,10 +18,17 @@ const unzippedLimit = 64 << 20
 
 // sortedZip holds a workbook's parts back and writes them in the order of their
 // names: the library hands them over in the order of a map.
+//
+// The number of the issue is put in last: whether a book is a new issue shows only when it is
+// made, by what stood there before.
 type sortedZip struct {
-	w     io.Writer
-	parts []*zipPart
+	w      io.Writer
+	parts  []*zipPart
+	number int
 }
+
+// numberSign stands for the number of the issue until the archive is written.
+const numberSign = "handtight:number-of-the-issue"
 
 type zipPart struct {
 	name string
@@ -48,13 +56,22 @@ func (z *sortedZip) Close() error {
 		return fmt.Errorf("the book would be %d MB unpacked, above the %d MB that it can be read back from; split the build into several",
 			size>>20, unzippedLimit>>20)
 	}
-	zw := zip.NewWriter(z.w)
+	return z.write(z.w)
+}
+
+// write writes the archive, with the number of the issue in its place.
+func (z *sortedZip) write(to io.Writer) error {
+	zw := zip.NewWriter(to)
 	for _, p := range z.parts {
 		w, err := zw.Create(p.name)
 		if err != nil {
 			return err
 		}
-		if _, err := w.Write(p.Bytes()); err != nil {
+		data := p.Bytes()
+		if i := bytes.Index(data[:min(len(data), 4096)], []byte(numberSign)); i >= 0 && strings.HasPrefix(p.name, "xl/worksheets/") {
+			data = slices.Concat(data[:i], []byte(strconv.Itoa(z.number)), data[i+len(numberSign):])
+		}
+		if _, err := w.Write(data); err != nil {
 			return err
 		}
 	}

@@ -30,8 +30,11 @@ and writes a workbook that works without the tool. Each line is
 bought where its goods are cheapest; where choose finds a plan that costs less landed, with
 freight, customs, tax and minimum orders, that is said with the difference, and --choose
 takes it. Writing over a workbook of ours
-re-issues it and keeps what the buyer typed under ordered, received and remark. A file
-that is not ours is refused without --force. Without -o the list is printed only.
+re-issues it and keeps all that the buyer typed, with rows, columns, comments, colours and
+sheets of the buyer's; what has no place any more stands on its sheet "Set aside", and the
+book of before is kept beside as list.issue-1.xlsx. A file that is not ours, or open in
+another program, is refused without --force. Without -o the list is printed only. What came
+back in the book is read by receive.
 
 --text SHOP prints what that shop is asked for, to paste into a mail: in the shop's
 language (vendor key language), or in --language en, de, fr, es, it or nl; prices only with
@@ -63,7 +66,7 @@ status is 1.`,
 			}
 			var report *workbook.Report
 			if out != "" {
-				r, err := workbook.Save(out, workbook.From(f, facts.States(sys.Segments.Views()), list), force, sys.Build.Files...)
+				r, err := workbook.Save(out, workbook.From(f, list, facts.BoatOf(sys)), force, sys.Build.Files...)
 				if err != nil {
 					return err
 				}
@@ -243,21 +246,30 @@ func parts(l *facts.Line) string {
 
 func (a *app) printWritten(path string, r *workbook.Report) {
 	u := a.ui
-	if r.Reissued {
-		u.say("", "Re-issued: %s (%s of the buyer's kept, %d set aside)", path, counted(r.Kept, "mark"), r.SetAside)
-		if r.Before != "" {
-			u.fold("  before", r.Before+" is the last issue, as the buyer left it: colours, comments and pictures of the buyer's are in it alone.")
-		}
-		if r.Other != "" {
-			u.fold("  mind", fmt.Sprintf("the workbook was that of another build, %q: its marks were kept where a line has the same name.", r.Other))
-		}
-		if r.SetAside > 0 {
-			u.fold("  mind", "what no longer has its line, and figures typed over the build file's, stand on the sheet \"Set aside\".")
-		}
-		for _, c := range r.Changed {
-			u.fold("  changed", c)
-		}
-	} else {
+	if !r.Reissued {
 		u.say("", "Written: %s", path)
+		return
+	}
+	u.say("", "Re-issued: %s (%s of the buyer's kept, %d set aside)", path, counted(r.Kept, "cell"), r.SetAside)
+	if r.Before != "" {
+		u.fold("  before", r.Before+" is the last issue, as the buyer left it: formats other than colours are in it alone.")
+	}
+	if len(r.Lost) > 0 {
+		u.fold("  mind", "not carried over, and in the last issue alone: "+strings.Join(r.Lost, ", ")+".")
+	}
+	if r.Partial != "" {
+		u.fold("  mind", r.Partial+".")
+	}
+	if r.Other != "" {
+		u.fold("  mind", fmt.Sprintf("the workbook was that of another build, %q: what was typed was kept where a line has the same name.", r.Other))
+	}
+	if r.SetAside > 0 {
+		u.fold("  mind", "what no longer has its place, and figures typed over the build file's, stand on the sheet \"Set aside\".")
+	}
+	for _, c := range r.Ask {
+		u.fold("  ask", c+".")
+	}
+	for _, c := range r.Changed {
+		u.fold("  changed", c)
 	}
 }
