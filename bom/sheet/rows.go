@@ -63,6 +63,7 @@ type xmlCell struct {
 	style   style
 	formula bool
 	inValue bool
+	valued  bool // it has a value, be it an empty text
 	inline  bool
 	value   strings.Builder
 	rich    rich
@@ -108,7 +109,7 @@ func (r *sheetReader) open(e xml.StartElement) error {
 		}
 	case "v":
 		if r.cell != nil {
-			r.cell.inValue = true
+			r.cell.inValue, r.cell.valued = true, true
 		}
 	case "is":
 		if r.cell != nil {
@@ -214,7 +215,7 @@ func (b *reader) cell(c *xmlCell) Cell {
 			out.Text, out.Number, out.Date = b.day(out.Text)
 		}
 	}
-	out.Unsolved = out.Unsolved || c.formula && out.Text == ""
+	out.Unsolved = out.Unsolved || c.formula && out.Text == "" && !(c.kind == "str" && c.valued) // a text may be empty
 	return out
 }
 

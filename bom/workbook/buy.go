@@ -28,6 +28,8 @@ const (
 	colSpent
 	colCount
 	colCame
+	colUnit
+	colMoney
 )
 
 // buyColumns fit a sheet of paper across in type of 9 points: 138 units of 7 pixels, with
@@ -48,6 +50,8 @@ var buyColumns = []column{
 	colSpent:    {title: "Spent", width: 9, hidden: true},
 	colCount:    {title: "Ordered as a number", width: 9, hidden: true},
 	colCame:     {title: "Received as a number", width: 9, hidden: true},
+	colUnit:     {title: "Unit", width: 9, hidden: true}, // the formats show both; readers of tables do not
+	colMoney:    {title: "Currency", width: 9, hidden: true},
 }
 
 // noPrice stands as the total of what has to be ordered without a known price.

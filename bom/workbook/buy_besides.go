@@ -46,6 +46,9 @@ func (o *buySheet) under() {
 		o.formula(colCount, hidden, "IF(ISNUMBER("+ordered+"),"+ordered+",IF(ISNUMBER("+letOrder+row+"),"+letOrder+row+`,""))`, got.count.value())
 		o.formula(colTotal, total, "IF("+count+`="","",IF(ISNUMBER(`+paid+"),ROUND("+paid+"*"+count+",3),IF(ISNUMBER("+letPrice+row+"),ROUND("+letPrice+row+"*"+count+`,3),"")))`, value)
 		o.formula(colSpent, hidden, "IF(ISNUMBER("+letTotal+row+"),"+letTotal+row+`,"")`, value)
+		if n >= b.carry.besides {
+			key = "" // nothing stands here: what is typed is found as a row of the buyer's
+		}
 		o.endRow(key, rowHeight(lines, fontSize))
 	}
 }

@@ -119,6 +119,8 @@ func (o *buySheet) oneLine(r *buyRow) {
 	lines = o.straw(colPaid, styled(colPaid), key, lines)
 	lines = o.straw(colReceived, quantity, key, lines)
 	lines = o.straw(colRemark, o.line.typed, key, lines)
+	o.text(colUnit, o.line.hidden, l.Unit)
+	o.text(colMoney, o.line.hidden, s.Currency)
 	o.endRow(key, rowHeight(lines, fontSize))
 }
 

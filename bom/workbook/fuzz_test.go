@@ -58,7 +58,7 @@ func scribble(t testing.TB, r *rand.Rand, path string) []string {
 		}
 		if r.IntN(3) == 0 { // sorted in part, before anything is typed
 			first, last := lines()
-			swap(t, f, first+r.IntN(last-first+1), first+r.IntN(last-first+1), len(buyColumns)-3)
+			swap(t, f, first+r.IntN(last-first+1), first+r.IntN(last-first+1), colSpent)
 		}
 		if r.IntN(4) == 0 { // a line copied
 			first, last := lines()

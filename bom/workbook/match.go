@@ -185,6 +185,8 @@ func (m *matcher) row(n int) {
 			}
 		case !copied, straw(was, mine):
 			m.c.keep(at, m.typed(r, c))
+		case o.name == buyName && !strings.HasPrefix(part(was, mine), formulaSign) && hiddenTitle(at.title) && m.elsewhere(mine, cell.Text):
+			// the unit or the money of another line: sorted in part
 		default:
 			m.ours(at, was, mine, r, c)
 		}
@@ -192,6 +194,23 @@ func (m *matcher) row(n int) {
 }
 
 func straw(was []string, i int) bool { return i < len(was) && strings.HasPrefix(was[i], strawSign) }
+
+func part(was []string, i int) string {
+	if i < len(was) {
+		return was[i]
+	}
+	return ""
+}
+
+// elsewhere reports whether some row was written with that text in a column.
+func (m *matcher) elsewhere(i int, text string) bool {
+	for id, was := range m.c.was {
+		if id.sheet == m.o.name && part(was, i) == text {
+			return true
+		}
+	}
+	return false
+}
 
 // column notes a column that the buyer added, if anything stands in it.
 func (m *matcher) column(title string) {

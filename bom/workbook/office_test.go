@@ -207,8 +207,16 @@ func bought(t testing.TB, seed uint64) []byte {
 	doTo(t, path, func(f *excelize.File) {
 		rows, err := f.GetRows(buyName)
 		require.NoError(t, err)
+		under := false
 		for n, row := range rows {
-			key := row[len(row)-1]
+			key := ""
+			if len(row) > 0 {
+				key = row[len(row)-1]
+			}
+			if under && n < len(rows) {
+				key = "besides|"
+			}
+			under = under || key == "besides"
 			set := func(col int, v any) { require.NoError(t, f.SetCellValue(buyName, at(col, n+1), v)) }
 			quantity := func() any { return []any{float64(r.IntN(9)), "yes", "no", "maybe", 1.5, 0, ""}[r.IntN(7)] }
 			if strings.HasPrefix(key, "line|") && r.IntN(3) > 0 {

@@ -17,7 +17,7 @@ const (
 
 var rateColumns = []column{
 	{title: "Money, shop", width: 24}, {title: "Rate", width: 13}, {title: "Freight", width: 13}, {title: "Freight free from", width: 15},
-	{title: "Customs", width: 11}, {title: "Tax", width: 11}, {title: "What it is", width: 34},
+	{title: "Customs", width: 11}, {title: "Tax", width: 11}, {title: "About", width: 34},
 }
 
 // ownRates lists the rates as the sheet shows them: the build's currency first.

@@ -13,6 +13,8 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
+// Common practice, no source: 55 bar below. A check value, and no limit rests on it.
+
 // typing is one cell that a buyer fills in: its row by the key, its column by the head.
 type typing struct {
 	sheet, key, title string
@@ -273,10 +275,10 @@ func TestKeysThatBroke(t *testing.T) {
 		do  func(f *excelize.File, rows map[string]int)
 	}{
 		{"sorted, and the keys not with it", func(f *excelize.File, rows map[string]int) {
-			swap(t, f, rows[elbow], rows[washer], len(buyColumns)-3)
+			swap(t, f, rows[elbow], rows[washer], colSpent)
 		}},
 		{"the hidden columns are gone", func(f *excelize.File, rows map[string]int) {
-			for range 4 {
+			for range len(buyColumns) + 1 - colSpent {
 				require.NoError(t, f.RemoveCol(buyName, letters(colSpent)))
 			}
 		}},
@@ -333,9 +335,9 @@ func TestColumnsCommentsColoursAndSheetsOfTheBuyers(t *testing.T) {
 	path := saved(t, sample(t), buyer...)
 	doTo(t, path, func(f *excelize.File) {
 		head, row := spot(t, f, buyName, headKey+buyName, "Shop"), spot(t, f, buyName, elbow, "Shop")
-		require.NoError(t, f.SetCellValue(buyName, "R"+head[1:], "Shelf"))
-		require.NoError(t, f.SetCellValue(buyName, "R"+row[1:], "C4"))
-		require.NoError(t, f.SetCellValue(buyName, "S"+row[1:], 77)) // a column without a head
+		require.NoError(t, f.SetCellValue(buyName, "U"+head[1:], "Shelf"))
+		require.NoError(t, f.SetCellValue(buyName, "U"+row[1:], "C4"))
+		require.NoError(t, f.SetCellValue(buyName, "V"+row[1:], 77)) // a column without a head
 		require.NoError(t, f.AddComment(buyName, excelize.Comment{Cell: "B" + row[1:], Author: "Mo", Text: "ask Ines"}))
 		cross := spot(t, f, buyName, "line|port|lp-hose", "Remark")
 		st, err := f.NewStyle(&excelize.Style{Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"66FF66"}}, Font: &excelize.Font{Strike: true, Color: "FF00FF"}})
@@ -358,7 +360,7 @@ func TestColumnsCommentsColoursAndSheetsOfTheBuyers(t *testing.T) {
 		f, rep := reissued(t, path, sample(t))
 		requireBuyer(t, f)
 		require.Equal(t, "C4", seen(t, f, buyName, elbow, "Shelf"))
-		require.Equal(t, "77", seen(t, f, buyName, elbow, "column S"))
+		require.Equal(t, "77", seen(t, f, buyName, elbow, "column V"))
 		comments, err := f.GetComments(buyName)
 		require.NoError(t, err)
 		require.Len(t, comments, 1)

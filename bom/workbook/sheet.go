@@ -213,7 +213,9 @@ func (s *sheet) straw(col, style int, key string, lines int) int {
 // comments. The key finds it again; one that is used already on the sheet is told apart.
 func (s *sheet) endRow(key string, height float64) {
 	s.row++
-	key = s.uniqueKey(key)
+	if key != "" {
+		key = s.uniqueKey(key)
+	}
 	for i := s.own; i < len(s.columns); i++ {
 		if v, ok := s.b.carry.take(cellID{s.name, key, s.columns[i].title}); ok && s.cells[i] == nil {
 			s.put(i, v.cell(s.b.st.id(typedLook)))
@@ -222,9 +224,11 @@ func (s *sheet) endRow(key string, height float64) {
 	}
 	s.b.carry.paint(s, key)
 	s.b.note(s, key)
-	s.b.issue.add(s.name, key, s.cells[:len(s.columns)], s.typed)
+	if key != "" { // an empty row to be filled in has none
+		s.b.issue.add(s.name, key, s.cells[:len(s.columns)], s.typed)
+		s.text(len(s.columns), s.b.st.id(keyLook), key)
+	}
 	clear(s.typed)
-	s.text(len(s.columns), s.b.st.id(keyLook), key)
 	if s.err == nil {
 		s.err = s.w.SetRow(at(0, s.row), s.cells, excelize.RowOpts{Height: height})
 	}

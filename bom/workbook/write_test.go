@@ -62,10 +62,17 @@ func spot(t testing.TB, f *excelize.File, sheet, key, title string) string {
 			col, keys = slices.Index(r, title), i
 		}
 	}
+	besides, nth := 0, 0
 	for n, r := range rows {
 		if keys >= 0 && col >= 0 && keys < len(r) && r[keys] == key {
 			return at(col, n+1)
 		}
+		if keys >= 0 && keys < len(r) && r[keys] == "besides" {
+			besides = n + 1
+		}
+	}
+	if _, err := fmt.Sscanf(key, "besides|%d", &nth); err == nil && col >= 0 { // an empty row has no key
+		return at(col, besides+nth)
 	}
 	return ""
 }
