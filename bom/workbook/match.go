@@ -353,7 +353,7 @@ func (m *matcher) addedRow(n int) {
 		if c == o.key || cell.Text == "" && !cell.Formula {
 			continue
 		}
-		if o.ours[c] >= 0 && buying && (!besidesTakes(o.titles[c]) && cell.Formula || hiddenTitle(o.titles[c])) {
+		if o.ours[c] >= 0 && buying && (!besidesTakes(o.titles[c]) && cell.Formula || hiddenTitle(o.titles[c]) && m.elsewhere(o.ours[c], cell.Text)) {
 			continue // of a line that was copied
 		}
 		if o.ours[c] >= 0 && o.key < 0 && cell.Formula {
