@@ -7,6 +7,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/money"
 	"handtight/bom/source"
+	"handtight/pressure/nearest"
 	"handtight/pressure/quantity"
 )
 
@@ -21,7 +22,7 @@ const (
 func (r *reader) head(root *source.Table) {
 	b, ok := root.Table("build")
 	if !ok {
-		if !root.Has("build") {
+		if _, misspelt := nearest.Of("build", root.Keys()); !root.Has("build") && !misspelt {
 			root.FaultHere("the file has no [build] section, so it is not a build file", "begin it with [build], name = \"…\" and currency = \"EUR\"; `handtight new DIR` writes an example")
 		}
 	} else {

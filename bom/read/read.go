@@ -52,8 +52,8 @@ func ParseWith(path string, text []byte, o Options) (*build.Build, source.Faults
 		build: &build.Build{File: path, ByID: map[string]*build.Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
 		vendors: map[string]*build.Vendor{}, kinds: slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return name == "hose" }), // a [[hose]] is no [[item]]
 	}
-	if r.file(path, text, true) {
-		r.link()
+	if r.file(path, text, true) && !r.misspelt {
+		r.link() // of a section whose name is not known, all that names its parts would be at fault too
 	}
 	for _, src := range r.readers {
 		r.faults = append(r.faults, src.Faults()...)
@@ -79,6 +79,7 @@ type reader struct {
 	vendors     map[string]*build.Vendor
 	kinds       []string
 	kindsListed bool // the list of kinds has been told
+	misspelt    bool // a section has a name that is not known
 	read        int  // items and hoses so far
 	bytes       int  // of the included files so far
 	steps       int  // of all paths so far
@@ -125,6 +126,7 @@ func (r *reader) file(path string, text []byte, main bool) bool {
 			b.Done()
 		}
 	}
+	r.misspelt = r.misspelt || len(root.Unknown()) > 0
 	root.Done()
 	if main {
 		r.main = root

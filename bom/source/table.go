@@ -114,6 +114,18 @@ func (t *Table) FaultAt(reason, remedy, key string, below ...any) {
 	t.reader.fault(t.offset(key, below...), reason, remedy)
 }
 
+// Unknown gives the keys that were not asked for and not named by [Table.Known] so far, sorted.
+func (t *Table) Unknown() []string {
+	var out []string
+	for key := range t.values {
+		if !slices.Contains(t.asked, key) {
+			out = append(out, key)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
 // Done notes each key that was not asked for and not named by [Table.Known], with
 // the nearest one that was. It says nothing of the tables within.
 func (t *Table) Done() { t.DoneWith(nil) }
@@ -121,14 +133,7 @@ func (t *Table) Done() { t.DoneWith(nil) }
 // DoneWith is [Table.Done] for a reader that knows what people mean by some unknown keys:
 // meant gives the remedy for one, and false where it knows nothing of it.
 func (t *Table) DoneWith(meant func(key string) (remedy string, ok bool)) {
-	var unknown []string
-	for key := range t.values {
-		if !slices.Contains(t.asked, key) {
-			unknown = append(unknown, key)
-		}
-	}
-	slices.Sort(unknown)
-	for _, key := range unknown {
+	for _, key := range t.Unknown() {
 		t.unknown(key, meant)
 	}
 	if t.asked != nil {

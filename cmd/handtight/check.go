@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+
 	"github.com/spf13/cobra"
 
 	"handtight/bom/facts"
@@ -9,8 +11,8 @@ import (
 )
 
 func (a *app) checkCommand() *cobra.Command {
-	var state string
-	var states, parts, all, pressures bool
+	var show checkShown
+	var watch bool
 	var mend fixFlags
 	cmd := &cobra.Command{
 		Use:   "check BUILD",
@@ -35,50 +37,72 @@ change. Questions are not answered by it, and no rating is typed in.`,
 		Example: `  handtight check testdata/clean/build.toml
   handtight check build.toml --state "throttle shut"
   handtight check build.toml --parts
+  handtight check build.toml --watch
   handtight check build.toml --fix mended.toml
   handtight check build.toml --json > facts.json`,
 		Args: exactly(1, "one build file"),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			if mend.out != "" || mend.dry {
 				return a.fixBuild(args[0], &mend)
 			}
-			sys, err := a.load(args[0])
-			if err != nil {
+			if !watch {
+				_, err := a.checkOnce(args[0], &show)
 				return err
 			}
-			views, err := viewsAsked(sys, state, states)
-			if err != nil {
-				return err
+			if args[0] == stdin || a.json {
+				return errors.New("--watch looks at a file, and prints text: leave - and --json out")
 			}
-			findings := rule.Check(sys)
-			a.judge(findings)
-			f := facts.Of(sys, findings)
-			f.States = facts.States(views)
-			if a.json {
-				return a.ui.printJSON(f)
-			}
-			a.printTitle(f)
-			switch {
-			case states:
-				a.printStates(f.States)
-			case state != "":
-				a.printState(&f.States[0])
-			case parts:
-				a.printParts(f)
-			default:
-				a.printCheck(f, all, pressures)
-			}
-			return nil
+			return a.watch(cmd.Context(), args[0], watchEvery, func() ([]string, error) { return a.checkOnce(args[0], &show) })
 		},
 	}
-	cmd.Flags().StringVar(&state, "state", "", "show the pressures of one state, by its name")
-	cmd.Flags().BoolVar(&states, "states", false, "show the pressures of every state")
-	cmd.Flags().BoolVar(&parts, "parts", false, "show what each hose, fitting and other part sees and holds")
-	cmd.Flags().BoolVar(&all, "all", false, "say everything: each finding by itself, every pressure, what stands always")
-	cmd.Flags().BoolVar(&pressures, "pressures", false, "show the pressures of every segment as well")
+	cmd.Flags().StringVar(&show.state, "state", "", "show the pressures of one state, by its name")
+	cmd.Flags().BoolVar(&show.states, "states", false, "show the pressures of every state")
+	cmd.Flags().BoolVar(&show.parts, "parts", false, "show what each hose, fitting and other part sees and holds")
+	cmd.Flags().BoolVar(&show.all, "all", false, "say everything: each finding by itself, every pressure, what stands always")
+	cmd.Flags().BoolVar(&show.pressures, "pressures", false, "show the pressures of every segment as well")
+	cmd.Flags().BoolVar(&watch, "watch", false, "check again whenever a file of the build is saved, until it is interrupted")
 	mend.add(cmd)
 	cmd.MarkFlagsMutuallyExclusive("state", "states", "parts", "fix")
+	cmd.MarkFlagsMutuallyExclusive("watch", "fix")
 	return cmd
+}
+
+// checkShown is what is printed of a check.
+type checkShown struct {
+	state                         string
+	states, parts, all, pressures bool
+}
+
+// checkOnce reads, checks and prints, and gives the files that were read.
+func (a *app) checkOnce(path string, show *checkShown) ([]string, error) {
+	sys, err := a.load(path)
+	if err != nil {
+		return nil, err
+	}
+	files := sys.Build.Files
+	views, err := viewsAsked(sys, show.state, show.states)
+	if err != nil {
+		return files, err
+	}
+	findings := rule.Check(sys)
+	a.judge(findings)
+	f := facts.Of(sys, findings)
+	f.States = facts.States(views)
+	if a.json {
+		return files, a.ui.printJSON(f)
+	}
+	a.printTitle(f)
+	switch {
+	case show.states:
+		a.printStates(f.States)
+	case show.state != "":
+		a.printState(&f.States[0])
+	case show.parts:
+		a.printParts(f)
+	default:
+		a.printCheck(f, show.all, show.pressures)
+	}
+	return files, nil
 }
 
 // judge sets the exit status by the findings.

@@ -34,6 +34,9 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	if lost := app.ui.lost(); lost != nil && (err == nil || errors.Is(err, lost)) {
 		err = fmt.Errorf("the output cannot be written: %w", lost)
 	}
+	if errors.Is(err, errFaulty) {
+		return exitFault
+	}
 	if err != nil {
 		app.ui.fault(err)
 		return exitFault
