@@ -2,9 +2,6 @@ package bom
 
 import (
 	"fmt"
-	"handtight/bom/graph"
-	"handtight/bom/read"
-	"handtight/bom/state"
 	"math"
 	"math/bits"
 	"slices"
@@ -13,6 +10,10 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/bom/graph"
+	"handtight/bom/read"
+	"handtight/bom/state"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.
@@ -115,7 +116,7 @@ func stands(sys *System) map[string]stand {
 			out[u.Name+" blocked"] = stand{dry: u.Name}
 		case kind == "selector valve":
 			out[u.Name+" between"], out[u.Name+" other way"] = stand{between: u.Name}, stand{swapped: u.Name}
-			if sys.Running.Segments.States.LetsHouseIn(u, 0) {
+			if sys.States.LetsHouseIn(u, 0) {
 				how := flushing()
 				how.swapped = u.Name
 				out[u.Name+" other way in flush"] = how

@@ -1,11 +1,12 @@
 package bom
 
 import (
-	"handtight/bom/build"
-	"handtight/bom/read"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/build"
+	"handtight/bom/read"
 )
 
 // hoses is a build with three hoses of one stock: 3 m, 3 m and 1.6 m.

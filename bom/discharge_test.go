@@ -1,10 +1,11 @@
 package bom
 
 import (
-	"handtight/bom/circuit"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/circuit"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.

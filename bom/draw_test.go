@@ -2,11 +2,12 @@ package bom
 
 import (
 	"fmt"
-	"handtight/bom/graph"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/graph"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.

@@ -1,9 +1,10 @@
 package bom
 
 import (
-	"handtight/bom/read"
 	"os"
 	"testing"
+
+	"handtight/bom/read"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.

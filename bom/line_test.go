@@ -2,11 +2,12 @@ package bom
 
 import (
 	"fmt"
-	"handtight/bom/read"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/read"
 )
 
 // BenchmarkLongPath reads and walks a single path of so many steps: the time per step does

@@ -2,10 +2,6 @@ package bom
 
 import (
 	"fmt"
-	"handtight/bom/graph"
-	"handtight/bom/read"
-	"handtight/bom/segment"
-	"handtight/bom/state"
 	"math"
 	"slices"
 	"strings"
@@ -13,6 +9,11 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/bom/graph"
+	"handtight/bom/read"
+	"handtight/bom/segment"
+	"handtight/bom/state"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.

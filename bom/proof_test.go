@@ -1,10 +1,11 @@
 package bom
 
 import (
-	"handtight/bom/joint"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/joint"
 )
 
 // proofLine is a line of three parts whose ratings the cases change.

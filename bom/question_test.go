@@ -1,13 +1,14 @@
 package bom
 
 import (
-	"handtight/bom/joint"
-	"handtight/bom/read"
-	"handtight/bom/state"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/joint"
+	"handtight/bom/read"
+	"handtight/bom/state"
 )
 
 // What is left open is asked once a port of an item, the question first that settles

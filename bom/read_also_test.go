@@ -1,11 +1,12 @@
 package bom
 
 import (
-	"handtight/bom/read"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/read"
 )
 
 // remedies are the lines that say what to do, of the faults of a text.

@@ -1,12 +1,13 @@
 package bom
 
 import (
-	"handtight/bom/build"
-	"handtight/bom/read"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/build"
+	"handtight/bom/read"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.

@@ -2,14 +2,15 @@ package bom
 
 import (
 	"fmt"
-	"handtight/bom/rating"
-	"handtight/bom/read"
 	"math"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/bom/rating"
+	"handtight/bom/read"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.

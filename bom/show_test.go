@@ -1,13 +1,14 @@
 package bom
 
 import (
-	"handtight/bom/read"
-	"handtight/bom/segment"
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/bom/read"
+	"handtight/bom/segment"
 )
 
 // segmentSees finds what a segment that holds a port sees in a view.

@@ -2,8 +2,6 @@ package bom
 
 import (
 	"fmt"
-	"handtight/bom/circuit"
-	"handtight/bom/state"
 	"os"
 	"regexp"
 	"strings"
@@ -11,6 +9,9 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/circuit"
+	"handtight/bom/state"
 )
 
 var (

@@ -1,12 +1,13 @@
 package bom
 
 import (
-	"handtight/bom/build"
-	"handtight/bom/read"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/build"
+	"handtight/bom/read"
 )
 
 func replaced(text string, pairs ...string) string {

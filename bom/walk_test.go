@@ -2,12 +2,13 @@ package bom
 
 import (
 	"fmt"
-	"handtight/bom/read"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/read"
 )
 
 // kit is parts to walk; nothing is said of most ends, so that nothing is turned.

@@ -2,12 +2,13 @@ package bom
 
 import (
 	"fmt"
-	"handtight/bom/read"
-	"handtight/bom/wetting"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/bom/read"
+	"handtight/bom/wetting"
 )
 
 // Which water wets the ports of the plant that many people build first.

@@ -2,13 +2,14 @@ package bom
 
 import (
 	"fmt"
-	"handtight/bom/circuit"
-	"handtight/bom/read"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/bom/circuit"
+	"handtight/bom/read"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.
@@ -75,11 +76,11 @@ func shutsAlike(t require.TestingT, text string) {
 	sys, faults := Walk(build)
 	require.NoError(t, faults.Err(), text)
 	for part, wires := range sys.Circuit.LinksOf {
-		z := sys.Running.Segments.States.Zones(part, &circuit.Condition{})
+		z := sys.States.Zones(part, &circuit.Condition{})
 		for _, full := range []bool{false, true} {
 			for _, i := range wires {
 				got := z.Shut(i, full)
-				fresh := sys.Running.Segments.States.Zones(part, &circuit.Condition{Shut: map[int]bool{i: true}}).Shut(-1, full)
+				fresh := sys.States.Zones(part, &circuit.Condition{Shut: map[int]bool{i: true}}).Shut(-1, full)
 				name := sys.Circuit.Links[i].Unit.Name
 				for cell := range sys.Circuit.Nets[part] {
 					require.Equal(t, fresh.High(cell), got.High(cell), "%s shut, highest of cell %d\n%s", name, cell, text)

@@ -82,7 +82,7 @@ func (k *Kind) PortMeant(word string) (port string, ok bool) {
 // Source: table/also.csv; what stands for any kind is for those of an [[item]].
 func (k *Kind) KeyMeant(key string) (Instead, bool) {
 	for _, r := range alsoRows() {
-		of := slices.Contains(r.of, k.Name) || slices.Contains(r.of, "*") && k.Name != "hose"
+		of := slices.Contains(r.of, k.Name) || slices.Contains(r.of, "*") && !k.Is(Hose)
 		if r.what == "key" && of && slices.Contains(r.written, plainWord(key)) {
 			return Instead{r.instead[0], r.note}, true
 		}

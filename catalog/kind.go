@@ -2,6 +2,7 @@ package catalog
 
 import (
 	_ "embed"
+	"fmt"
 	"slices"
 	"sync"
 
@@ -75,6 +76,9 @@ type Kind struct {
 	Selector bool     // one of its ways is open, never both
 	Free     bool     // ports and passages are named by the item
 	Spare    Spare
+	Loss     float64 // its loss number K; 0: none of its own
+	Likely   int     // its place among the kinds that a part of so many ends mostly is; 0: not named
+	roles    Role
 }
 
 // Has reports whether a part of the kind has a passage of a sort.
@@ -91,7 +95,9 @@ var kindText string
 type kindFile struct {
 	Kind []struct {
 		Name, Enter, Leave, Bought, Spare                                                      string
-		Ports, Optional, Boundary, Rates, Keys                                                 []string
+		Ports, Optional, Boundary, Rates, Keys, Roles                                          []string
+		Loss                                                                                   float64
+		Likely                                                                                 int
 		Gives, Supply, Boats, Turns, Loose, Generic, Flush, Snaps, Selector, Free, Fixed, Hung bool
 		Passage                                                                                []struct {
 			From, To, Is    string
@@ -101,9 +107,19 @@ type kindFile struct {
 }
 
 var kinds = sync.OnceValue(func() map[string]*Kind {
-	var file kindFile
-	if _, err := toml.Decode(kindText, &file); err != nil {
+	out, err := ParseKinds(kindText)
+	if err != nil {
 		panic("catalog: " + err.Error())
+	}
+	return out
+})
+
+// ParseKinds reads a table of kinds, as table/kind.toml is one. A word that is no flow, role
+// or port of its kind is an error.
+func ParseKinds(text string) (map[string]*Kind, error) {
+	var file kindFile
+	if _, err := toml.Decode(text, &file); err != nil {
+		return nil, err
 	}
 	out := map[string]*Kind{}
 	for _, f := range file.Kind {
@@ -111,7 +127,16 @@ var kinds = sync.OnceValue(func() map[string]*Kind {
 			Name: f.Name, Ports: f.Ports, Optional: f.Optional, Keys: f.Keys, Gives: f.Gives, Supply: f.Supply,
 			Boats: f.Boats, Turns: f.Turns, Length: f.Bought == "length", Loose: f.Loose, Generic: f.Generic,
 			Flush: f.Flush, Snaps: f.Snaps, Selector: f.Selector, Free: f.Free, Fixed: f.Fixed, Hung: f.Hung,
-			Spare: map[string]Spare{"fitting": FittingSpare, "wear": WearSpare}[f.Spare],
+			Spare: map[string]Spare{"fitting": FittingSpare, "wear": WearSpare}[f.Spare], Loss: f.Loss, Likely: f.Likely,
+		}
+		for _, w := range f.Roles {
+			if roleNames[w] == 0 {
+				return nil, fmt.Errorf("%q of kind %q is no role", w, f.Name)
+			}
+			k.roles |= roleNames[w]
+		}
+		if k.Supply {
+			k.roles |= Supplies
 		}
 		k.Enter, k.Leave = k.PortIndex(f.Enter), k.PortIndex(f.Leave)
 		k.Directed = k.Enter >= 0 || k.Leave >= 0
@@ -121,14 +146,26 @@ var kinds = sync.OnceValue(func() map[string]*Kind {
 			k.Rates = k.indices(f.Ports)
 		}
 		for _, p := range f.Passage {
+			if flowNames[p.Is] == 0 {
+				return nil, fmt.Errorf("%q of kind %q is no sort of passage", p.Is, f.Name)
+			}
+			k.roles |= roleOfFlow[flowNames[p.Is]]
 			k.Passages = append(k.Passages, Passage{
 				From: k.PortIndex(p.From), To: k.PortIndex(p.To), Is: flowNames[p.Is], Closable: p.Closable, Clogs: p.Clogs,
 			})
 		}
+		for _, p := range k.Passages {
+			if p.From < 0 || p.To < 0 {
+				return nil, fmt.Errorf("a passage of kind %q names a port that it lacks", f.Name)
+			}
+		}
+		if slices.Contains(k.Boundary, -1) || slices.Contains(k.Rates, -1) {
+			return nil, fmt.Errorf("kind %q names a port that it lacks", f.Name)
+		}
 		out[k.Name] = k
 	}
-	return out
-})
+	return out, nil
+}
 
 func (k *Kind) indices(names []string) []int {
 	var out []int

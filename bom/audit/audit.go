@@ -150,7 +150,7 @@ func latest(b *build.Build) (day time.Time, what string) {
 func judged(s *bom.System, j *graph.Joint) bool {
 	for _, p := range []int{j.A, j.B} {
 		n := &s.Graph.Ports[p]
-		if n.Unit.Item.Kind.Boats && !n.Port.Said && n.Unit.Item.Kind.Name != "house supply" {
+		if n.Unit.Item.Kind.Boats && !n.Port.Said && !n.Unit.Item.Kind.Supply {
 			return false
 		}
 	}

@@ -145,7 +145,7 @@ type Carried struct {
 func (i *Item) Materials() []*catalog.Material { return i.Made }
 
 // IsHose reports whether the item is a [[hose]].
-func (i *Item) IsHose() bool { return i.Kind != nil && i.Kind.Name == "hose" }
+func (i *Item) IsHose() bool { return i.Kind != nil && i.Kind.Is(catalog.Hose) }
 
 // Port is where a unit of an item joins another.
 type Port struct {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+
+	"handtight/catalog"
 )
 
 // Waiting reports whether an item has no ports to be placed by and stands on the list
@@ -37,7 +39,7 @@ func (b *Build) Swap(swaps map[string]string) (*Build, error) {
 		switch {
 		case !ok || !okOld:
 			return nil, fmt.Errorf("`%s` or `%s` is no item of the build", from, swaps[from])
-		case old.Kind.Name == "hose stock" || item.Kind.Name == "hose stock":
+		case old.Kind.Is(catalog.HoseStock) || item.Kind.Is(catalog.HoseStock):
 			return nil, fmt.Errorf("`%s` is hose stock: name an alternative for the hoses that are cut from it", from)
 		case old.Kind.Loose != item.Kind.Loose:
 			return nil, fmt.Errorf("`%s` (%s) cannot stand for `%s` (%s)", item.ID, item.Kind.Name, old.ID, old.Kind.Name)

@@ -3,6 +3,7 @@ package cart
 import (
 	"math"
 
+	"handtight/catalog"
 	"handtight/pressure/quantity"
 )
 
@@ -83,7 +84,7 @@ func (m *match) compareFigures(l *facts, n *need) {
 			m.differs.add(inSpec)
 		}
 	}
-	if n.facts.kind == "hose" {
+	if isA(n.facts.kind, catalog.Hose) {
 		m.compareLength(l, f)
 	}
 	if _, _, differ := l.traits.differ(f.traits); differ {
@@ -102,7 +103,7 @@ func (m *match) compareFigures(l *facts, n *need) {
 // cartridge that is put into it.
 func (m *match) figure(a, b, slack float64, in aspect, n *need) {
 	switch {
-	case a == 0 || b == 0 || in == inMicron && n.facts.kind != "filter cartridge" && n.facts.kind != "strainer":
+	case a == 0 || b == 0 || in == inMicron && !isA(n.facts.kind, catalog.Cartridge|catalog.Strainer):
 	case math.Abs(a-b) <= b*slack:
 		m.add(byFigure)
 	default:
@@ -116,7 +117,7 @@ func (m *match) figure(a, b, slack float64, in aspect, n *need) {
 // pressure is not in the first quarter of its dial (common practice).
 func (m *match) compareScale(l *facts, n *need) {
 	f := &n.facts
-	if l.scale == 0 || n.Kind != "gauge" {
+	if l.scale == 0 || !isA(n.Kind, catalog.Gauge) {
 		return
 	}
 	same := f.scale > 0 && math.Abs(float64(l.scale-f.scale)) <= float64(f.scale)*0.04
@@ -140,7 +141,7 @@ func (m *match) compareScale(l *facts, n *need) {
 // compareBore compares the bores of hoses, and the outsides of tubes. One of the next size
 // is taken for the right one and does not fit.
 func (m *match) compareBore(l, n *facts) {
-	if l.bore == 0 || n.bore == 0 || n.kind == "clamp" {
+	if l.bore == 0 || n.bore == 0 || isA(n.kind, catalog.Clamp) {
 		return
 	}
 	apart, slack := math.Abs(float64(l.bore-n.bore)), tubeSlack
@@ -150,7 +151,7 @@ func (m *match) compareBore(l, n *facts) {
 	switch {
 	case apart <= slack:
 		m.add(byFigure)
-	case apart <= nextBore && l.kind == "hose stock" && n.kind == l.kind:
+	case apart <= nextBore && isA(l.kind, catalog.HoseStock) && n.kind == l.kind:
 		m.fit = fitNear
 		m.differs.add(inBore)
 		m.add(byBoreNear)
@@ -188,19 +189,19 @@ func (m *match) compareFlow(l *facts, n *need) {
 		return
 	}
 	ratio := float64(l.flow.to / f.flow.to)
-	switch n.Kind {
-	case "flow meter":
+	switch {
+	case isA(n.Kind, catalog.FlowMeter):
 		if ratio > meterApart || ratio < 1/meterApart {
 			m.differs.add(inFlow)
 			return
 		}
-	case "relief valve", "house supply":
+	case isA(n.Kind, catalog.Relieves|catalog.Supplies):
 		if ratio < flowShort {
 			m.differs.add(inFlow)
 			return
 		}
-	case "plunger pump", "feed pump":
-		if ratio < flowShort || n.Kind == "plunger pump" && ratio > 2-flowShort {
+	case isA(n.Kind, catalog.DrivesHigh|catalog.DrivesFeed):
+		if ratio < flowShort || isA(n.Kind, catalog.DrivesHigh) && ratio > 2-flowShort {
 			m.differs.add(inFlow)
 			return
 		}
@@ -235,7 +236,7 @@ const twoWalls = 6.0
 
 // compareGrips holds a clamp to the hose that it is for.
 func (m *match) compareGrips(l, n *facts) {
-	if n.kind != "clamp" || n.bore == 0 || l.kind != "clamp" {
+	if !isA(n.kind, catalog.Clamp) || n.bore == 0 || !isA(l.kind, catalog.Clamp) {
 		return
 	}
 	switch {

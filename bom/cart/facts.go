@@ -8,6 +8,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -91,7 +92,7 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	for i := range r.Ends {
 		f.ends = append(f.ends, endingOf(pushEnd(text, hullEnd(f.kind, &r.Ends[i]))))
 	}
-	if f.kind == "washer" && len(f.ends) == 0 {
+	if isA(f.kind, catalog.Washer) && len(f.ends) == 0 {
 		f.ends = washerEnd(text)
 	}
 	if r.HasRated {
@@ -122,7 +123,7 @@ func (f *facts) stated(r *threads.Reading) {
 			}
 		}
 	}
-	if f.kind == "gauge" {
+	if isA(f.kind, catalog.Gauge) {
 		f.scale, f.rated = max(f.scale, f.rated), 0
 	}
 }
@@ -130,7 +131,7 @@ func (f *facts) stated(r *threads.Reading) {
 // hullEnd takes the bare millimetres of a skin fitting for its tail: nobody sells one for a
 // push-in tube (common practice).
 func hullEnd(kind string, e *threads.EndReading) *threads.EndReading {
-	if kind != "through-hull" && kind != "seacock" {
+	if !isA(kind, catalog.SkinFitting) {
 		return e
 	}
 	out := *e
@@ -190,12 +191,12 @@ func (f *facts) read(text string) {
 		f.volts = voltsIn(text)
 	}
 	f.class = classIn(text, lower)
-	switch f.kind {
-	case "membrane element", "pressure vessel":
+	switch {
+	case isA(f.kind, catalog.Element|catalog.Separates):
 		f.element = elementIn(text)
-	case "filter cartridge", "filter housing", "carbon filter":
+	case isA(f.kind, catalog.Cartridge|catalog.Filter):
 		f.tall = tallIn(text)
-	case "clamp":
+	case isA(f.kind, catalog.Clamp):
 		if f.grips = rangeIn(text); f.grips.to == 0 {
 			f.bore = boreIn(text, "")
 		}
@@ -204,8 +205,7 @@ func (f *facts) read(text string) {
 
 // loose takes the ends off things that have none: what was read as one is a figure.
 func (f *facts) loose() {
-	switch f.kind {
-	case "clamp", "filter cartridge", "membrane element", "tape", "oil", "seal kit":
+	if isA(f.kind, catalog.Clamp|catalog.Cartridge|catalog.Element|catalog.Tape|catalog.Oil|catalog.SealKit) {
 		f.ends = nil
 	}
 }

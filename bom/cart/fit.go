@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"handtight/catalog"
 	"handtight/threads"
 )
 
@@ -43,7 +44,7 @@ func (m *match) compareEnds(l, n *facts) {
 	layAll(l.ends, n.ends, 0, 0, &laying{}, &best)
 	m.laid = best.on
 	m.fit = fitOf(l.ends, n.ends, &best.on)
-	if m.fit == fitSome && (allAlike(n.ends) || n.kind == "seacock" || n.kind == "through-hull") && toOne(l.ends, n.ends) {
+	if m.fit == fitSome && (allAlike(n.ends) || isA(n.kind, catalog.SkinFitting)) && toOne(l.ends, n.ends) {
 		m.fit = fitSame
 	}
 	m.others = othersOf(l.ends, n.ends, &best.on)

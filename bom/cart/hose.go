@@ -4,13 +4,14 @@ import (
 	"regexp"
 	"slices"
 
+	"handtight/catalog"
 	"handtight/pressure/quantity"
 )
 
 // madeUp tells a hose with its ends, and the bore of a hose: an end without a thread
 // beside two with one is the bore.
 func (f *facts) madeUp(text string) {
-	hosey := f.kind == "hose" || f.kind == "hose stock" || f.spec != "" || f.kind == "" && saysHose(text) && !forHose.MatchString(text)
+	hosey := isA(f.kind, catalog.Hose|catalog.HoseStock) || f.spec != "" || f.kind == "" && saysHose(text) && !forHose.MatchString(text)
 	if !hosey {
 		return
 	}
@@ -24,12 +25,12 @@ func (f *facts) madeUp(text string) {
 	threaded = twoEnds(threaded, f.bore)
 	switch {
 	case len(threaded) == 0:
-		f.kind, f.ends = "hose stock", nil
+		f.kind, f.ends = stockKind(), nil
 		return
 	case len(threaded) == 1 && bothEnds.MatchString(text):
-		f.kind, f.ends = "hose", append(threaded, threaded[0])
+		f.kind, f.ends = hoseKind(), append(threaded, threaded[0])
 	default:
-		f.kind, f.ends = "hose", threaded
+		f.kind, f.ends = hoseKind(), threaded
 	}
 	if m := lengthIn(text); m != nil {
 		f.length = quantity.Length(metres(m[1], m[2])) // thousandths of a metre are millimetres

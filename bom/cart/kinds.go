@@ -3,17 +3,32 @@ package cart
 import (
 	"slices"
 	"strings"
+	"sync"
+
+	"handtight/catalog"
 )
 
-// general kinds say little: an adaptor may be sold as a nipple or a bush.
-var general = []string{"adaptor", "tube fitting", "nut", "valve"}
+// isA reports whether a kind's name is that of one with any of some roles.
+func isA(kind string, any catalog.Role) bool { return kind != "" && catalog.IsKind(kind, any) }
 
-// soldAs are kinds that shops sell under one another's name.
-var soldAs = map[string][]string{
-	"filter housing": {"carbon filter"}, "carbon filter": {"filter housing"},
-	"shut-off valve": {"selector valve"}, "through-hull": {"seacock"}, "nipple": {"adaptor", "reducer"}, "reducer": {"nipple", "bush"},
-	"union": {"coupling"}, "street elbow": {"elbow"},
-}
+// hoseKind and stockKind are what a made-up hose and hose by the metre are called.
+var (
+	hoseKind  = sync.OnceValue(func() string { return catalog.OfRole(catalog.Hose).Name })
+	stockKind = sync.OnceValue(func() string { return catalog.OfRole(catalog.HoseStock).Name })
+)
+
+// soldAs are kinds that shops sell under one another's name; "*" is any: an adaptor may be
+// sold as a nipple or a bush.
+var soldAs = sync.OnceValue(func() map[string][]string {
+	out := map[string][]string{}
+	for _, r := range readTable("sold_as.csv") {
+		out[r[0]] = strings.Split(r[1], "|")
+	}
+	return out
+})
+
+// general reports whether a kind's name says little.
+func general(kind string) bool { return slices.Contains(soldAs()[kind], "*") }
 
 func (m *match) kind(l *facts, n *need) {
 	switch {
@@ -23,8 +38,8 @@ func (m *match) kind(l *facts, n *need) {
 		if n.only && len(n.facts.ends) == 0 {
 			m.add(byOnly)
 		}
-	case slices.Contains(general, l.kind) || slices.Contains(general, n.facts.kind):
-	case slices.Contains(soldAs[l.kind], n.facts.kind), l.spells(n.facts.kind):
+	case general(l.kind) || general(n.facts.kind):
+	case slices.Contains(soldAs()[l.kind], n.facts.kind), l.spells(n.facts.kind):
 	default:
 		m.add(byKindDiffers)
 		m.differs.add(inKind)
@@ -53,14 +68,14 @@ func (m *match) identified(l *facts) bool {
 	case !m.has(byKind):
 		return false
 	}
-	switch n.facts.kind {
-	case "filter cartridge":
+	switch {
+	case isA(n.facts.kind, catalog.Cartridge):
 		return m.has(byFigure) && (n.facts.micron == 0 || l.micron > 0) || m.has(byTrait) && l.traits.has("carbon") && n.facts.traits.has("carbon")
-	case "tape":
+	case isA(n.facts.kind, catalog.Tape):
 		return m.has(byTrait) || len(l.words) <= 1
-	case "oil", "seal kit":
+	case isA(n.facts.kind, catalog.Oil|catalog.SealKit):
 		return m.has(byTrait)
-	case "membrane element":
+	case isA(n.facts.kind, catalog.Element):
 		return m.has(byFigure) || n.facts.element.across == 0 && m.has(byOnly)
 	}
 	return m.has(byFigure) // a clamp, a hose by its bore

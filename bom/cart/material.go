@@ -9,7 +9,7 @@ import (
 // holds gives what a line says that it holds: its rating, and that of its class; the lower
 // rules. The full scale of a gauge is none.
 func (l *facts) holds(n *need) (quantity.Pressure, bool) {
-	if n.Kind == "gauge" {
+	if isA(n.Kind, catalog.Gauge) {
 		return 0, false
 	}
 	holds, known := l.rated, l.rated > 0
@@ -57,7 +57,7 @@ func (l *facts) classRating(n *facts) (lowest quantity.Pressure, ok bool) {
 // compareMaterial holds a material to the planned one and to the waters of the place.
 // Another one that the water suits as well is asked about.
 func (m *match) compareMaterial(l *facts, n *need) {
-	if l.material == "" || n.facts.material == "" || n.facts.kind == "hose" || n.facts.kind == "hose stock" {
+	if l.material == "" || n.facts.material == "" || isA(n.facts.kind, catalog.Hose|catalog.HoseStock) {
 		return
 	}
 	same, open := sameMaterial(l.material, n.facts.material)

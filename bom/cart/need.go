@@ -8,6 +8,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/order"
+	"handtight/catalog"
 )
 
 // need is something to buy, with what a line is compared with.
@@ -82,7 +83,7 @@ func (n *need) runsOn(sys *bom.System) {
 	if supply == nil || n.facts.volts[0] > 0 || n.Item == nil || n.Item.Motor != "" {
 		return
 	}
-	if n.Kind == "feed pump" || n.Kind == "solenoid valve" {
+	if isA(n.Kind, catalog.Electric) {
 		n.facts.volts[0] = *supply
 	}
 }
@@ -131,7 +132,7 @@ func exactly(ends []ending) string {
 func (n *need) twin() string {
 	f := n.facts
 	about := n.About
-	if f.kind == "filter housing" {
+	if isA(f.kind, catalog.Filter) && !isA(f.kind, catalog.Carbon) {
 		f.micron = 0
 		about = micronForm.ReplaceAllString(about, " ")
 	}

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom/build"
 	"handtight/bom/order"
+	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads/title"
@@ -15,7 +16,7 @@ func needFacts(n *order.Need) facts {
 	if n.Item == nil {
 		f := factsOf(n.Key+", "+n.About, "", title.Read(n.Key))
 		f.kind = n.Kind
-		if n.Kind == "clamp" {
+		if isA(n.Kind, catalog.Clamp) {
 			f.bore, f.ends = boreIn(n.Key, ""), nil
 		}
 		return f
@@ -42,9 +43,9 @@ func needFacts(n *order.Need) facts {
 func (f *facts) inside(holder *build.Item) {
 	text := holder.About + ", " + holder.Title
 	switch {
-	case f.kind == "filter cartridge" && f.tall == 0:
+	case isA(f.kind, catalog.Cartridge) && f.tall == 0:
 		f.tall = tallIn(text)
-	case f.kind == "membrane element" && f.element.across == 0:
+	case isA(f.kind, catalog.Element) && f.element.across == 0:
 		f.element = elementIn(text)
 	}
 	f.traits |= traitsIn(wordList(holder.Kind.Name + ", " + text))

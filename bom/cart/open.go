@@ -3,6 +3,8 @@ package cart
 import (
 	"fmt"
 	"strings"
+
+	"handtight/catalog"
 )
 
 // open asks for what a line that may be right leaves open: what of it is other than planned
@@ -75,20 +77,20 @@ func silent(l *Line, m *match) []string {
 	if high {
 		ask(len(want.ends) > 0 && (m.fit == fitUnsaid || m.fit == fitOpen || m.fit == fitSome), "what are its ends ("+n.Item.Ends()+")")
 		_, rated := f.holds(n)
-		ask(!rated && n.Kind != "gauge", "what pressure does it hold")
+		ask(!rated && !isA(n.Kind, catalog.Gauge), "what pressure does it hold")
 		ask(f.material == "" && want.material != "" && metalCounts(n.Kind), "of what material is it")
-		ask(f.scale == 0 && want.scale > 0 && n.Kind == "gauge", "how far does its scale read")
+		ask(f.scale == 0 && want.scale > 0 && isA(n.Kind, catalog.Gauge), "how far does its scale read")
 		ask(f.set == 0 && want.set > 0, "what is it set to")
 		ask(f.bore == 0 && want.bore > 0, "what is its bore")
-		ask(f.length == 0 && want.length > 0 && n.Kind == "hose", "how long is it")
+		ask(f.length == 0 && want.length > 0 && isA(n.Kind, catalog.Hose), "how long is it")
 	}
 	if m.named() {
 		return out
 	}
-	ask(f.volts[0] == 0 && want.volts[0] > 0 && (n.Kind == "feed pump" || n.Kind == "solenoid valve"), fmt.Sprintf("is it for %s", want.volts[0]))
-	ask(f.flow.to == 0 && want.flow.to > 0 && (n.Kind == "feed pump" || n.Kind == "plunger pump"), fmt.Sprintf("does it give %s", want.flow.to))
-	ask(f.tall == 0 && want.tall > 0 && n.Kind == "filter cartridge", fmt.Sprintf("is it %.4g inches long", want.tall))
-	ask(f.micron == 0 && want.micron > 0 && n.Kind == "filter cartridge", fmt.Sprintf("is it of %s", want.micron))
+	ask(f.volts[0] == 0 && want.volts[0] > 0 && isA(n.Kind, catalog.Electric), fmt.Sprintf("is it for %s", want.volts[0]))
+	ask(f.flow.to == 0 && want.flow.to > 0 && isA(n.Kind, catalog.DrivesFeed|catalog.DrivesHigh), fmt.Sprintf("does it give %s", want.flow.to))
+	ask(f.tall == 0 && want.tall > 0 && isA(n.Kind, catalog.Cartridge), fmt.Sprintf("is it %.4g inches long", want.tall))
+	ask(f.micron == 0 && want.micron > 0 && isA(n.Kind, catalog.Cartridge), fmt.Sprintf("is it of %s", want.micron))
 	ask(f.element.across == 0 && want.element.across > 0, fmt.Sprintf("is it %.4g x %.4g inches", want.element.across, want.element.long))
 	ask(n.Item.Vacuum != nil && !f.traits.has("suction"), "does it stand suction")
 	ask(n.place != nil && n.place.product && want.traits.has("drinking") && !f.traits.has("drinking"), "is it fit for drinking water")
@@ -98,5 +100,5 @@ func silent(l *Line, m *match) []string {
 // metalCounts reports whether the material of a kind is one of the facts that it is bought
 // by.
 func metalCounts(kind string) bool {
-	return kind != "hose" && kind != "hose stock" && kind != "pressure vessel"
+	return !isA(kind, catalog.Hose|catalog.HoseStock|catalog.Separates)
 }

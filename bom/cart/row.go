@@ -7,6 +7,7 @@ import (
 
 	"handtight/bom/finding"
 	"handtight/bom/money"
+	"handtight/catalog"
 	"handtight/threads"
 	"handtight/threads/title"
 )
@@ -245,7 +246,7 @@ func (b *builder) understand(l *Line, r *row) {
 			ends = otherPressure.ReplaceAllString(ends, " ")
 		}
 		reading = title.Read(strings.ReplaceAll(ends, " / ", " x "))
-		if len(reading.Ends) == 0 && kindIn(wordList(ends)) == "pressure vessel" {
+		if len(reading.Ends) == 0 && isA(kindIn(wordList(ends)), catalog.Separates) {
 			reading = title.Read("pressure vessel, " + membraneWords.ReplaceAllString(ends, " ")) // a vessel is called after what is in it
 		}
 		b.readings[plain] = reading

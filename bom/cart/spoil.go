@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/threads"
 )
 
@@ -86,7 +87,7 @@ func (l *Line) leavesOpen(m *match, at int) bool {
 // endAt gives the line's end in place of one of the item's: that which was laid on it,
 // or the bore of a hose, which is at both its ends.
 func (l *Line) endAt(m *match, at int) (threads.EndReading, bool) {
-	if m.need.facts.kind == "hose stock" {
+	if isA(m.need.facts.kind, catalog.HoseStock) {
 		if !m.differs.has(inBore) {
 			return threads.EndReading{}, false
 		}
@@ -116,7 +117,7 @@ func (j *judge) across(node *graph.Port) *graph.Port {
 
 // differs tells the first end that is not the planned one.
 func (j *judge) differs(l *Line, m *match) string {
-	if m.need.facts.kind == "hose stock" {
+	if isA(m.need.facts.kind, catalog.HoseStock) {
 		return fmt.Sprintf("its bore is %s in place of %s", l.facts.bore, m.need.facts.bore)
 	}
 	for i := range m.need.facts.ends {

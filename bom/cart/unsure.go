@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"handtight/catalog"
 	"handtight/threads"
 )
 
@@ -50,7 +51,7 @@ func (m *match) nearly(l *facts) bool {
 		return false
 	}
 	switch {
-	case n.kind == "washer" && m.differs.has(inUse):
+	case isA(n.kind, catalog.Washer) && m.differs.has(inUse):
 		return false
 	case len(n.ends) > 0 && m.differs.has(inEnds):
 		return m.has(byKind) && !m.has(byMaterialDiffers) && (m.fit == fitNear && m.points >= nearSure || m.others == 1 && !m.sorts && len(n.ends) > 1 && len(l.ends) == len(n.ends))
@@ -59,12 +60,12 @@ func (m *match) nearly(l *facts) bool {
 	case !m.has(byKind) || m.differs.has(inUse) && faults > 1:
 		return false
 	}
-	switch n.kind {
-	case "filter cartridge":
+	switch {
+	case isA(n.kind, catalog.Cartridge):
 		return !m.differs.has(inUse) && (m.has(byFigure) || m.has(byTrait))
-	case "membrane element":
+	case isA(n.kind, catalog.Element):
 		return m.has(byOnly)
-	case "hose stock":
+	case isA(n.kind, catalog.HoseStock):
 		return !m.differs.has(inBore) && m.has(byFigure) || m.has(byBoreNear) || m.differs.has(inBore) && m.has(byTrait)
 	}
 	return false
@@ -74,7 +75,7 @@ func (m *match) nearly(l *facts) bool {
 // is said of many things.
 func (m *match) kindAlone() bool {
 	kind := m.need.facts.kind
-	return (kind == "hose stock" || kind == "tape") && !m.has(byTrait) && !m.has(byFigure)
+	return isA(kind, catalog.HoseStock|catalog.Tape) && !m.has(byTrait) && !m.has(byFigure)
 }
 
 // alikeOnly reports whether a line names the kind of something that has no ends, and

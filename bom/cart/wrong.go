@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"handtight/bom/money"
+	"handtight/catalog"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -221,5 +222,5 @@ func (j *judge) lowRating(l *Line, n *need) string {
 
 // plannedSo reports whether the build's own part holds no more than the line.
 func plannedSo(l *Line, n *need) bool {
-	return n.Kind != "gauge" && n.facts.rated > 0 && n.facts.rated <= l.facts.rated+pressureSlack
+	return !isA(n.Kind, catalog.Gauge) && n.facts.rated > 0 && n.facts.rated <= l.facts.rated+pressureSlack
 }

@@ -11,6 +11,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/finding"
 	"handtight/bom/rule"
+	"handtight/catalog"
 )
 
 // measure prices a system, checks it, and counts what plans are compared by. A system that has
@@ -77,7 +78,7 @@ func (g Goal) score(p *Plan) int64 {
 }
 
 // joins reports whether a part only joins one end to another.
-func joins(it *build.Item) bool { return it.Kind.Name == "adaptor" || it.Kind.Name == "bush" }
+func joins(it *build.Item) bool { return it.Kind.Is(catalog.Adapts) }
 
 // families lists the families of thread at a system's joints.
 func families(sys *bom.System) []string {

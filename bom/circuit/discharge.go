@@ -31,12 +31,12 @@ func (s *Circuit) DischargeOf(port int) Discharge {
 			if !reached.Port(u.First + i) {
 				continue
 			}
-			switch name := u.Item.Kind.Name; {
-			case name == "sea", name == "overboard", name == "through-hull", name == "seacock":
+			switch k := u.Item.Kind; {
+			case k.Is(catalog.Sea | catalog.SkinFitting | catalog.Outlet):
 				d.Overboard = true
-			case name == "plunger pump" && u.Item.Ports[i].Name == "in":
+			case k.Is(catalog.DrivesHigh) && u.Item.Ports[i].Name == "in":
 				d.Pump = true
-			case (name == "tank" || name == "drain") && !slices.Contains(d.Inside, u):
+			case k.Is(catalog.Store|catalog.Drain) && !slices.Contains(d.Inside, u):
 				d.Inside = append(d.Inside, u)
 			}
 		}
@@ -65,7 +65,7 @@ func (s *Circuit) UnitsAround(port int) []*graph.Unit { return s.units[s.NetOf[s
 
 // OpenToSea reports whether a unit is the sea, or a fitting through the skin.
 func OpenToSea(u *graph.Unit) bool {
-	return u.Item.Kind.Name == "sea" || u.Item.Kind.Name == "through-hull" || u.Item.Kind.Name == "seacock"
+	return u.Item.Kind.Is(catalog.Sea | catalog.SkinFitting)
 }
 
 // PumpEnds are the inlet and the outlet of a pump; -1 of anything else.

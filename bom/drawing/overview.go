@@ -5,11 +5,8 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/graph"
+	"handtight/catalog"
 )
-
-// small are the kinds that an overview leaves out where they only lie in a line.
-var small = map[string]bool{"hose": true, "hose stock": true, "hose tail": true, "nipple": true, "coupling": true,
-	"adaptor": true, "elbow": true, "union": true, "bush": true}
 
 // Overview draws what is bought as equipment, and tees that branch; hoses and small
 // fittings shrink into the line, which says the joints and the length of hose that it
@@ -42,7 +39,7 @@ func Overview(sys *bom.System, marks Marks, state string) (Panel, bool) {
 
 // shrinks reports whether a unit is a small fitting or hose with a joint at either end.
 func (p *plan) shrinks(u *graph.Unit) bool {
-	if !small[u.Item.Kind.Name] || len(u.Item.Ports) != 2 {
+	if !u.Item.Kind.Is(catalog.InLine) || len(u.Item.Ports) != 2 {
 		return false
 	}
 	return p.sys.Graph.Node(u, 0).Joint != nil && p.sys.Graph.Node(u, 1).Joint != nil

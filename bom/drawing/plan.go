@@ -9,6 +9,7 @@ import (
 	"handtight/bom/graph"
 	"handtight/bom/segment"
 	"handtight/bom/state"
+	"handtight/catalog"
 	"handtight/threads"
 )
 
@@ -174,7 +175,7 @@ func (p *plan) concentrate() {
 			far = j.B
 		}
 		u := p.sys.Graph.Ports[far].Unit
-		if k := u.Item.Kind; k.Name == "plunger pump" || k.Name == "feed pump" || k.Name == "relief valve" || k.Name == "check valve" || u.Item.PortIndex("waste") >= 0 ||
+		if k := u.Item.Kind; k.Is(catalog.DrivesHigh|catalog.DrivesFeed|catalog.Relieves|catalog.StopsReturn) || u.Item.PortIndex("waste") >= 0 ||
 			u.Item.PortIndex("feed") >= 0 {
 			continue
 		}
@@ -231,7 +232,7 @@ func (p *plan) relieved(u *graph.Unit) bool {
 	for i := range u.Item.Ports {
 		for _, v := range p.sys.Segments.SegmentOf(u.First + i).Units {
 			in, out := v.Item.PortIndex("in"), v.Item.PortIndex("out")
-			if v.Item.Kind.Name == "relief valve" && in >= 0 && out >= 0 && p.sys.Segments.SegmentOf(v.First+in).High() &&
+			if v.Item.Kind.Is(catalog.Relieves) && in >= 0 && out >= 0 && p.sys.Segments.SegmentOf(v.First+in).High() &&
 				p.sys.Segments.SegmentOf(v.First+out) == p.sys.Segments.SegmentOf(u.First+i) {
 				return true
 			}
@@ -336,8 +337,8 @@ func (s *Scheme) pointer(word string, u *graph.Unit) int {
 
 func (p *plan) part(u *graph.Unit) Part {
 	out := Part{Name: u.Name, Symbol: symbolOf(u), Notes: notes(p.sys, u), Mark: p.marks.Units[u.Name]}
-	k := u.Item.Kind.Name
-	out.Source = k == "sea" || k == "seacock" || k == "through-hull" && p.sys.Graph.AtBoundary(u.First) && p.waterOf(u.First) == Sea
+	k := u.Item.Kind
+	out.Source = k.Is(catalog.Sea) || k.Is(catalog.SkinFitting) && (k.Closable() || p.sys.Graph.AtBoundary(u.First) && p.waterOf(u.First) == Sea)
 	for _, o := range p.view.Overloads {
 		if o.What == u.Name {
 			out.Over = "sees " + barWord(o.Sees) + " holds " + barWord(o.Holds)
@@ -356,7 +357,7 @@ func (p *plan) part(u *graph.Unit) Part {
 func symbolOf(u *graph.Unit) Symbol {
 	s := Symbol(u.Item.Kind.Name)
 	if _, ok := shapes()[s]; !ok {
-		return "passage"
+		return plainBox
 	}
 	return s
 }

@@ -123,7 +123,7 @@ func (v *View) line(l *Line, s *Scheme, pic *Picture) {
 	k := &s.Links[l.Link]
 	points := l.Points
 	for _, part := range []int{k.From, k.To} {
-		if sym := s.Parts[part].Symbol; sym == "hose" || sym == "hose stock" {
+		if s.Parts[part].Symbol.along() {
 			continue
 		}
 		c := pic.Symbols[part].Centre

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom/circuit"
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/pressure/process/flow"
 	"handtight/pressure/process/line"
 	"handtight/pressure/process/sea"
@@ -36,8 +37,8 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 		before := upstream(nets[3], answers[3], nets[3].node[u.First+in])
 		for _, k := range before {
 			v, a := nets[3].unitOf[k], answers[3]
-			switch v.Item.Kind.Name {
-			case "feed pump":
+			switch kind := v.Item.Kind; {
+			case kind.Is(catalog.DrivesFeed):
 				i.HasFeed = true
 				_, _, i.FeedKnown = Curves(v.Item)
 				q := quantity.Flow(math.Abs(float64(a.Flow[k])))
@@ -48,10 +49,10 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 					}
 				}
 				continue
-			case "filter housing", "carbon filter":
+			case kind.Is(catalog.Filter):
 				i.Filters = append(i.Filters, v)
 				continue
-			case "strainer":
+			case kind.Is(catalog.Strainer):
 				continue
 			}
 			loss, _ := nets[3].links[k].Law.Loss(a.Flow[k])
@@ -80,7 +81,7 @@ func (i *Inlet) npsh(n *net, a *flow.Answer, before []int, low, high quantity.Pr
 	most := 0.0
 	for _, k := range before {
 		v := n.unitOf[k]
-		if v.Item.Kind.Name == "feed pump" {
+		if v.Item.Kind.Is(catalog.DrivesFeed) {
 			break // the line before it is not the piston pump's to move
 		}
 		bore, ok := BoreOf(n.s.Build, v.Item)

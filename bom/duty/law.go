@@ -3,6 +3,7 @@ package duty
 import (
 	"handtight/bom/build"
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/pressure/process/flow"
 	"handtight/pressure/process/line"
 	"handtight/pressure/quantity"
@@ -56,12 +57,12 @@ func (n *net) part(u *graph.Unit) flow.Law {
 	if kv := it.Process.Kv; kv != nil {
 		return flow.Square{At: *kv, Loses: quantity.Pressure(float64(n.water.Density) / 1000 * float64(quantity.Bar))}
 	}
-	filter := it.Kind.Name == "filter housing" || it.Kind.Name == "carbon filter" || it.Kind.Name == "strainer"
+	filter := it.Kind.Is(catalog.Filter | catalog.Strainer)
 	if filter {
 		return n.filter(it)
 	}
-	k, ok := lossNumber[it.Kind.Name]
-	if !ok {
+	k := it.Kind.Loss
+	if k == 0 {
 		k = 0.1
 	}
 	bore := 12 * quantity.Millimetre
@@ -80,7 +81,7 @@ func (n *net) filter(it *build.Item) flow.Law {
 		}
 		return flow.Linear{At: filterFlow, Loses: usual}
 	}
-	if it.Kind.Name == "strainer" {
+	if it.Kind.Is(catalog.Strainer) {
 		usual := cleanStrainer.Hi
 		if n.upper || n.pumpQ == 0.5 {
 			usual = cleanStrainer.Lo

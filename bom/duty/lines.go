@@ -78,13 +78,6 @@ var (
 	leastLeft     = 0.2 * quantity.Bar           // before a pump
 )
 
-// lossNumber is what a kind of part takes, by the larger of two handbooks for 1/2 inch (Technical
-// Paper 410 by its fT; the ventilation handbook's threaded rows).
-var lossNumber = map[string]float64{
-	"elbow": 2.1, "tee": 0.9, "seacock": 0.1, "through-hull": 0.5, "shut-off valve": 0.1, "check valve": 2.7, "solenoid valve": 9,
-	"selector valve": 2.4, "flow meter": 6, "flush timer valve": 9, "adaptor": 0.5, "union": 0.1, "cross": 0.9, "manifold": 0.9,
-}
-
 // net is the flow network of one plant, in one case.
 type net struct {
 	s      *bom.System

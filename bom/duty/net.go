@@ -83,7 +83,7 @@ func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 	case catalog.PositivePump:
 		q := n.pumpFlow(u)
 		taken(p.From, q)
-		if u.Item.Kind.Name == "energy recovery pump" {
+		if u.Item.Kind.Is(catalog.Recovers) {
 			// The rod's side takes the brine, and passes it on: see the throttle below.
 			taken(p.To, -q)
 			return
@@ -176,7 +176,7 @@ func (n *net) vessels() int {
 // pumpFlow is a piston pump's flow at this case.
 func (n *net) pumpFlow(u *graph.Unit) quantity.Flow {
 	pick := func(s span.Span[quantity.Flow]) quantity.Flow { return s.Lo + quantity.Flow(n.pumpQ)*(s.Hi-s.Lo) }
-	if u.Item.Kind.Name == "energy recovery pump" {
+	if u.Item.Kind.Is(catalog.Recovers) {
 		return pick(n.m.Feed)
 	}
 	q, _, _ := PumpFlow(u.Item, n.m.in.pressure.Middle())

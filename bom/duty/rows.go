@@ -30,7 +30,7 @@ func plantsOf(s *bom.System) []*Plant {
 	var out []*Plant
 	vessels := map[*graph.Unit]*Vessel{}
 	for _, u := range s.Graph.Units {
-		if u.Item.Kind.Name == "pressure vessel" {
+		if u.Item.Kind.Is(catalog.Separates) {
 			vessels[u] = vesselOf(s, u)
 		}
 	}
@@ -44,12 +44,12 @@ func plantsOf(s *bom.System) []*Plant {
 		return at[net]
 	}
 	for _, u := range s.Graph.Units {
-		switch u.Item.Kind.Name {
-		case "plunger pump":
+		switch k := u.Item.Kind; {
+		case k.Is(catalog.DrivesHigh):
 			of(u).Pumps = append(of(u).Pumps, u)
-		case "feed pump":
+		case k.Is(catalog.DrivesFeed):
 			of(u).FeedPumps = append(of(u).FeedPumps, u)
-		case "energy recovery pump":
+		case k.Is(catalog.Recovers):
 			of(u).Recovery = u
 		}
 	}
@@ -132,7 +132,7 @@ func nextVessel(s *bom.System, u *graph.Unit, vessels map[*graph.Unit]*Vessel) *
 func vesselOf(s *bom.System, u *graph.Unit) *Vessel {
 	v := &Vessel{Unit: u}
 	for _, it := range s.Build.Items {
-		if it.Kind.Name == "membrane element" && it.Inside == u.Item.ID {
+		if it.Kind.Is(catalog.Element) && it.Inside == u.Item.ID {
 			e := elementsOf(it)
 			v.Elements = append(v.Elements, e)
 			v.Count += e.Count

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"handtight/bom/build"
+	"handtight/catalog"
 	"handtight/pressure/nearest"
 	"handtight/pressure/quantity"
 )
@@ -35,7 +36,7 @@ func Change(b *build.Build, change string) error {
 		if err != nil || n < 1 || n > 100 {
 			return fmt.Errorf("`%s` is no number of elements in a vessel, 1 to 100", value)
 		}
-		return eachItem(b, "membrane element", change, func(it *build.Item) { it.Each = n })
+		return eachItem(b, catalog.Element, change, func(it *build.Item) { it.Each = n })
 	case "pressure":
 		p, err := quantity.ParsePressure(value)
 		if err != nil {
@@ -65,13 +66,13 @@ func Change(b *build.Build, change string) error {
 		if err != nil {
 			return err
 		}
-		return eachItem(b, "plunger pump", change, func(it *build.Item) { it.Flow = &q })
+		return eachItem(b, catalog.DrivesHigh, change, func(it *build.Item) { it.Flow = &q })
 	case "speed":
 		n, err := quantity.ParseSpeed(value)
 		if err != nil {
 			return err
 		}
-		return eachItem(b, "plunger pump", change, func(it *build.Item) {
+		return eachItem(b, catalog.DrivesHigh, change, func(it *build.Item) {
 			it.Process.MotorSpeed, it.Process.EngineSpeed, it.Process.Pulley = &n, nil, nil
 		})
 	default:
@@ -84,16 +85,16 @@ func Change(b *build.Build, change string) error {
 	return nil
 }
 
-func eachItem(b *build.Build, kind, change string, set func(*build.Item)) error {
+func eachItem(b *build.Build, role catalog.Role, change string, set func(*build.Item)) error {
 	some := false
 	for _, it := range b.Items {
-		if it.Kind.Name == kind {
+		if it.Kind.Is(role) {
 			set(it)
 			some = true
 		}
 	}
 	if !some {
-		return fmt.Errorf("`%s` changes nothing: the build has no %s", change, kind)
+		return fmt.Errorf("`%s` changes nothing: the build has no %s", change, catalog.OfRole(role).Name)
 	}
 	return nil
 }

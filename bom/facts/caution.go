@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/graph"
+	"handtight/catalog"
 )
 
 // How a plant is started, with a feed pump and without.
@@ -15,7 +16,7 @@ const (
 
 // Cautions are the usual ones, said with every check.
 func Cautions(sys *bom.System) []string {
-	if slices.ContainsFunc(sys.Graph.Units, func(u *graph.Unit) bool { return u.Item.Kind.Name == "feed pump" }) {
+	if slices.ContainsFunc(sys.Graph.Units, func(u *graph.Unit) bool { return u.Item.Kind.Is(catalog.DrivesFeed) }) {
 		return cautions(startFed)
 	}
 	return cautions(startUnfed)

@@ -1,11 +1,11 @@
 package facts
 
 import (
-	"handtight/bom/graph"
-	"handtight/bom/joint"
 	"math"
 
 	"handtight/bom"
+	"handtight/bom/graph"
+	"handtight/bom/joint"
 	"handtight/pressure"
 	"handtight/threads"
 )

@@ -7,6 +7,7 @@ import (
 
 	"handtight/bom/build"
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/threads"
 	"handtight/threads/makeup"
 )
@@ -80,7 +81,7 @@ func asks(p *build.Port, it *build.Item) string {
 	switch {
 	case p.End.Question != "":
 		return p.End.Question
-	case it.Kind.Boats && it.Kind.Name != "house supply":
+	case it.Kind.Boats && !it.Kind.Is(catalog.Supplies):
 		return ""
 	case !p.Said:
 		return fmt.Sprintf("What end has the %s's `%s` port: which thread or hose size, and is it male or female?", it.Kind.Name, p.Name)

@@ -90,7 +90,7 @@ func part(l *order.Line) (*Part, error) {
 	p := &Part{Line: l, Planned: n.Planned, Risk: n.Risk.Known()}
 	p.Aboard = max(0, l.Order+n.Have-n.Placed)
 	p.Spare = int(max(0, p.Aboard-p.Planned) / money.Piece)
-	if n.Item != nil && n.Item.Kind.Name == "hose stock" {
+	if n.Item != nil && n.Item.Kind.Is(catalog.HoseStock) {
 		p.Spare = 0
 	}
 	var err error

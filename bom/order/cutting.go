@@ -8,6 +8,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/cut"
 	"handtight/bom/money"
+	"handtight/catalog"
 )
 
 // mostPieces is how many pieces of one stock are planned; more are counted by their
@@ -20,7 +21,7 @@ func (c *counter) cuts() {
 	aboard := map[*build.Item]money.Quantity{}
 	for _, it := range c.sys.Graph.Build.Items {
 		aboard[it] = it.Have
-		if n, ok := c.byKey[it.ID]; ok && it.Kind.Name == "hose stock" {
+		if n, ok := c.byKey[it.ID]; ok && it.Kind.Is(catalog.HoseStock) {
 			n.Aboard = int(it.Have)
 			if it.Extra > 0 {
 				n.Pieces = append(n.Pieces, cut.Piece{Name: it.ID + ", extra", Long: int(it.Extra)})

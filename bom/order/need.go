@@ -109,7 +109,7 @@ func (c *counter) items() {
 		}
 		n := c.line(it.ID, it.Kind.Name, it.Described(), "pc")
 		n.Item, n.Have, n.Extra = it, it.Have, it.Extra
-		if it.Kind.Name == "hose stock" {
+		if it.Kind.Is(catalog.HoseStock) {
 			n.Unit = "m"
 		}
 		n.Question = it.Question()
@@ -179,7 +179,7 @@ func (c *counter) contents() {
 // says in the build how many are had has counted them.
 func (c *counter) comesWith(n *Need, it, holder *build.Item) {
 	fresh := money.Quantity(c.placed[holder])*money.Piece - holder.Have
-	if it.Kind.Name != "seal kit" || it.Have > 0 || fresh <= 0 {
+	if !it.Kind.Is(catalog.SealKit) || it.Have > 0 || fresh <= 0 {
 		return
 	}
 	n.Have += money.Quantity(it.Each) * fresh
@@ -197,13 +197,13 @@ func (c *counter) joints() {
 			c.tape += m.Tape
 			c.taped = append(c.taped, j.Number)
 		}
-		for _, part := range []struct{ kind, name string }{{"washer", m.Washer}, {"O-ring", m.ORing}, {"cutting ring", m.Ring}, {"insert", m.Insert}} {
+		for _, part := range []struct{ kind, name string }{{catalog.OfRole(catalog.Washer).Name, m.Washer}, {catalog.OfRole(catalog.ORing).Name, m.ORing}, {"cutting ring", m.Ring}, {"insert", m.Insert}} {
 			if part.name != "" {
 				c.piece(part.kind, part.name, 1, j)
 			}
 		}
 		if m.Clamps > 0 {
-			c.piece("clamp", "clamp for "+c.boreOf(j)+" hose", joint.Clamps(c.sys.Graph, j), j)
+			c.piece(catalog.OfRole(catalog.Clamp).Name, "clamp for "+c.boreOf(j)+" hose", joint.Clamps(c.sys.Graph, j), j)
 		}
 	}
 }
@@ -236,7 +236,7 @@ func (c *counter) tapeRolls() {
 		return
 	}
 	length := float64(c.tape) * tapeAgain
-	n := c.line("tape 12 mm", "tape", "", "roll")
+	n := c.line("tape 12 mm", catalog.OfRole(catalog.Tape).Name, "", "roll")
 	n.About = fmt.Sprintf("PTFE tape, 12 mm wide, roll of 12 m; %.1f m with half as much again for joints made twice", length/1000)
 	n.Placed += money.Quantity(math.Ceil(length/tapeRoll)) * money.Piece
 	n.Joints = append(n.Joints, c.taped...)
@@ -249,7 +249,7 @@ func (c *counter) spare(n *Need) error {
 	rule := catalog.FittingSpare
 	if n.Item != nil {
 		rule = n.Item.Kind.Spare
-	} else if n.Kind == "tape" {
+	} else if catalog.IsKind(n.Kind, catalog.Tape) {
 		rule = catalog.NoSpare
 	}
 	if rule == catalog.FittingSpare && fitted > 0 {

@@ -21,7 +21,7 @@ func (r *reader) kindRemedy(word string) string {
 		return remedyOf("write kind = "+inQuotes(meant.Write), meant.Note)
 	}
 	if read := title.Read(word); len(read.Unread) == 0 {
-		if k, ok := catalog.KindNamed(read.Kind); ok && k.Name != "hose" {
+		if k, ok := catalog.KindNamed(read.Kind); ok && !k.Is(catalog.Hose) {
 			return "write kind = " + inQuotes(k.Name)
 		}
 	}
@@ -42,7 +42,7 @@ func (r *reader) kindGuess(t *source.Table, reading threads.Reading) string {
 		}
 	}
 	if len(near) == 0 && len(reading.Ends) > 0 {
-		near = kindsWithEnds[min(len(reading.Ends), len(kindsWithEnds)-1)]
+		near = catalog.LikelyKinds(len(reading.Ends))
 	}
 	const list = "`handtight catalog` lists all"
 	switch {
@@ -54,9 +54,6 @@ func (r *reader) kindGuess(t *source.Table, reading threads.Reading) string {
 	r.kindsListed = true
 	return "write kind = \"…\", one of " + build.InWords(r.kinds)
 }
-
-// kindsWithEnds are the kinds that parts of so many ends mostly are.
-var kindsWithEnds = [][]string{nil, {"plug", "cap", "gauge"}, {"adaptor", "elbow", "nipple", "hose tail"}, {"tee", "selector valve"}, {"cross", "manifold"}}
 
 // onlyBegins reports whether a name is only the beginning of a word, and so another thing:
 // "sea" of "sea trap".

@@ -7,6 +7,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/money"
 	"handtight/bom/source"
+	"handtight/catalog"
 	"handtight/pressure/nearest"
 	"handtight/pressure/quantity"
 )
@@ -182,7 +183,7 @@ func (r *reader) needs() {
 		}
 		return
 	}
-	needsDuty := slices.ContainsFunc(b.Items, func(i *build.Item) bool { return i.Kind != nil && i.Kind.Name == "plunger pump" })
+	needsDuty := slices.ContainsFunc(b.Items, func(i *build.Item) bool { return i.Kind != nil && i.Kind.Is(catalog.DrivesHigh) })
 	if needsDuty && b.Duty.Pressure == nil && r.main != nil {
 		if d, ok := r.main.Table("duty"); !ok || !d.Has("pressure") {
 			r.main.FaultHere("a plunger pump needs to know the pressure that is held on the throttle", "write [duty] and pressure = \"58 bar\" (the figure that the membrane's data sheet asks for)")

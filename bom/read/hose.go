@@ -19,7 +19,7 @@ const longestHose = 1000 * quantity.Metre
 // hose reads one [[hose]]: cut from stock, or made up with ends.
 func (r *reader) hose(t *source.Table) {
 	it := &build.Item{Place: build.MarkOf(t, ""), Each: 1}
-	it.Kind, _ = catalog.KindNamed("hose")
+	it.Kind = catalog.OfRole(catalog.Hose)
 	it.ID, _ = t.RequiredText("id", "raw-1")
 	r.checkID(t, it.ID)
 	r.add(t, it)
@@ -53,7 +53,7 @@ func (r *reader) hose(t *source.Table) {
 	}
 	r.hoseProcess(t, &it.Process)
 	r.hoseEnds(t, it)
-	piece, _ := catalog.KindNamed("plug") // a hose is counted in pieces
+	piece := catalog.OfRole(catalog.Plug) // a hose is counted in pieces
 	it.Have, it.Extra = count(t, "have", piece), count(t, "extra", piece)
 	r.carried(t, it)
 	t.DoneWith(keyRemedy(it.Kind))
@@ -114,7 +114,7 @@ func (r *reader) hoseEnds(t *source.Table, it *build.Item) {
 func (r *reader) hoseStock() {
 	var stock []string
 	for _, it := range r.build.Items {
-		if it.Kind != nil && it.Kind.Name == "hose stock" {
+		if it.Kind != nil && it.Kind.Is(catalog.HoseStock) {
 			stock = append(stock, it.ID)
 		}
 	}
@@ -123,7 +123,7 @@ func (r *reader) hoseStock() {
 			continue
 		}
 		of, ok := r.build.ByID[it.Of]
-		if !ok || of.Kind == nil || of.Kind.Name != "hose stock" {
+		if !ok || of.Kind == nil || !of.Kind.Is(catalog.HoseStock) {
 			r.faultAt(it.Place, "of", fmt.Sprintf("the hose is cut from `%s`, which is no hose stock", it.Of),
 				near(it.Of, stock, "name an [[item]] of kind \"hose stock\""))
 			continue
@@ -195,7 +195,7 @@ func (r *reader) contents() {
 			r.faultAt(it.Place, "inside", fmt.Sprintf("there is no item `%s` for this to be inside of", it.Inside), near(it.Inside, r.ids(), "name an [[item]] by its id"))
 			continue
 		}
-		if holder := &r.build.ByID[it.Inside].Process; it.Kind != nil && it.Kind.Name == "filter cartridge" {
+		if holder := &r.build.ByID[it.Inside].Process; it.Kind.Is(catalog.Cartridge) {
 			orElse(&holder.Loss, it.Process.Loss) // what a cartridge loses is lost in its housing
 			orElse(&holder.LossDirty, it.Process.LossDirty)
 		}

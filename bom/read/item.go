@@ -101,10 +101,10 @@ func (r *reader) kind(t *source.Table, reading threads.Reading) *catalog.Kind {
 		t.FaultHere(kindless(t, reading), remedy)
 		return nil
 	}
-	if k, ok := catalog.KindNamed(name); ok && name != "hose" {
+	if k, ok := catalog.KindNamed(name); ok && !k.Is(catalog.Hose) {
 		return k
 	}
-	if name == "hose" {
+	if catalog.IsKind(name, catalog.Hose) {
 		remedy := "write it as [[hose]], with its length, and `of` its stock or with `ends`"
 		if !t.Has("length") {
 			remedy = "hose that pieces are cut from is kind = \"hose stock\"; a piece is a [[hose]], with its length, and `of` its stock or with `ends`"
@@ -254,7 +254,7 @@ func (r *reader) own(t *source.Table, it *build.Item) {
 	if has("micron") {
 		it.Micron = take(t, "micron", "20 micron", quantity.ParseLength)
 	}
-	if has("scale") && it.Kind.Name == "gauge" {
+	if has("scale") && it.Kind.Is(catalog.Gauge) {
 		it.Scale = take(t, "scale", "100 bar", quantity.ParsePressure)
 	}
 }

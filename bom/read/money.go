@@ -13,6 +13,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/money"
 	"handtight/bom/source"
+	"handtight/catalog"
 	"handtight/pressure/quantity"
 )
 
@@ -181,7 +182,7 @@ func (r *reader) resolveOffers() {
 		if _, known := r.build.ByID[line.item]; !known && !generic && line.item != "" {
 			t.Fault("item", fmt.Sprintf("there is no item `%s` to offer", line.item), near(line.item, r.ids(), "name an [[item]], a [[hose]], or what a joint needs, such as \"tape 12 mm\""))
 		}
-		if it := r.build.ByID[line.item]; o.Per == "m" && (it == nil || it.Kind == nil || it.Kind.Name != "hose stock") {
+		if it := r.build.ByID[line.item]; o.Per == "m" && (it == nil || it.Kind == nil || !it.Kind.Is(catalog.HoseStock)) {
 			t.Fault("per", fmt.Sprintf("`%s` is not sold by the metre", line.item), "take `per` out: the price is that of one piece; only hose stock goes by the metre")
 		}
 		if ok {

@@ -10,6 +10,7 @@ import (
 
 	"handtight/bom/build"
 	"handtight/bom/source"
+	"handtight/catalog"
 	"handtight/pressure/process/pump"
 	"handtight/pressure/quantity"
 )
@@ -110,21 +111,21 @@ func efficiency(t *source.Table, key, hint string) *quantity.Share {
 func (r *reader) process(t *source.Table, it *build.Item) {
 	p := &it.Process
 	p.Kv = above(t, "kv", take(t, "kv", "2.5 m3/h", quantity.ParseFlow))
-	switch it.Kind.Name {
-	case "membrane element":
+	switch k := it.Kind; {
+	case k.Is(catalog.Element):
 		r.element(t, p)
-	case "through-hull", "seacock":
+	case k.Is(catalog.SkinFitting):
 		p.Size, _ = t.Text("size", "3/4\"")
-	case "pressure vessel":
+	case k.Is(catalog.Separates):
 		p.Size = sizeCode(t)
 		p.Elements = counted(t, "elements", mostElements)
-	case "plunger pump":
+	case k.Is(catalog.DrivesHigh):
 		r.plunger(t, p)
-	case "feed pump":
+	case k.Is(catalog.DrivesFeed):
 		p.Curve = curve(t)
 		p.SelfPriming = take(t, "self_priming", "1.5 m", quantity.ParseLength)
 		p.Current = above(t, "current", take(t, "current", "6 A", quantity.ParseCurrent))
-	case "energy recovery pump":
+	case k.Is(catalog.Recovers):
 		p.Ratio = efficiency(t, "ratio", "10 %")
 		if p.Ratio != nil && *p.Ratio > steepestRatio {
 			t.Fault("ratio", fmt.Sprintf("a rod of %s of its piston leaves no room for the brine", p.Ratio), "write the rod's area over the piston's, like \"10 %\"")
@@ -136,12 +137,12 @@ func (r *reader) process(t *source.Table, it *build.Item) {
 			p.Leak = nil
 		}
 		p.Friction = take(t, "friction", "0.4 bar", quantity.ParsePressure)
-	case "filter housing", "strainer", "carbon filter", "filter cartridge":
+	case k.Is(catalog.Filter | catalog.Strainer | catalog.Cartridge):
 		p.Loss, p.LossDirty = lossAt(t, "loss"), lossAt(t, "loss_dirty")
 		if it.Flow == nil {
 			it.Flow = above(t, "flow", take(t, "flow", "20 L/min", quantity.ParseFlow))
 		}
-	case "flow meter":
+	case k.Is(catalog.FlowMeter):
 		p.MeterFrom = ranged(t, "scale", "20 to 100 L/h", quantity.ParseFlow)
 		if p.MeterFrom != nil && p.MeterFrom.Single() {
 			p.MeterFrom = &quantity.Range[quantity.Flow]{Hi: p.MeterFrom.Hi} // what was read is shared
@@ -149,7 +150,7 @@ func (r *reader) process(t *source.Table, it *build.Item) {
 		if !t.Has("scale") {
 			p.MeterFrom = meterWords(it.Title + " | " + it.About)
 		}
-	case "hose stock":
+	case k.Is(catalog.HoseStock):
 		r.hoseProcess(t, p)
 	}
 }
@@ -330,7 +331,7 @@ func (r *reader) recoveryStall() {
 	var shutoff quantity.Pressure
 	known := false
 	for _, it := range b.Items {
-		if it.Kind != nil && it.Kind.Name == "feed pump" {
+		if it.Kind != nil && it.Kind.Is(catalog.DrivesFeed) {
 			if it.Shutoff == nil && len(it.Process.Curve) > 0 {
 				it.Shutoff = &it.Process.Curve[0].Pressure
 			}
@@ -340,12 +341,12 @@ func (r *reader) recoveryStall() {
 		}
 	}
 	for _, it := range b.Items {
-		if it.Kind == nil || it.Kind.Name != "energy recovery pump" || it.Process.Ratio == nil || !known || it.Stall != nil {
+		if it.Kind == nil || !it.Kind.Is(catalog.Recovers) || it.Process.Ratio == nil || !known || it.Stall != nil {
 			continue
 		}
 		stall := shutoff / quantity.Pressure(*it.Process.Ratio)
 		it.Stall = &stall
-		if b.Duty.Pressure == nil && !slices.ContainsFunc(b.Items, func(i *build.Item) bool { return i.Kind != nil && i.Kind.Name == "plunger pump" }) {
+		if b.Duty.Pressure == nil && !slices.ContainsFunc(b.Items, func(i *build.Item) bool { return i.Kind != nil && i.Kind.Is(catalog.DrivesHigh) }) {
 			b.Duty.Pressure, b.Duty.PressureTold = &stall, true
 		}
 	}

@@ -50,7 +50,7 @@ func ParseWith(path string, text []byte, o Options) (*build.Build, source.Faults
 	r := &reader{
 		outside: o.Outside, listen: o.Listen,
 		build: &build.Build{File: path, ByID: map[string]*build.Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
-		vendors: map[string]*build.Vendor{}, kinds: slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return name == "hose" }), // a [[hose]] is no [[item]]
+		vendors: map[string]*build.Vendor{}, kinds: slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return catalog.IsKind(name, catalog.Hose) }), // a [[hose]] is no [[item]]
 	}
 	if r.file(path, text, true) && !r.misspelt {
 		r.link() // of a section whose name is not known, all that names its parts would be at fault too

@@ -37,7 +37,7 @@ func (r *reader) stated(t *source.Table, it *build.Item, reading threads.Reading
 		switch {
 		case p.What == "setting" && has("set"):
 			it.Set = pressureOf(t, "set", it.Set, bar, "sets the part at")
-		case p.What == "full scale" && has("scale") && it.Kind.Name == "gauge":
+		case p.What == "full scale" && has("scale") && it.Kind.Is(catalog.Gauge):
 			it.Scale = pressureOf(t, "scale", it.Scale, bar, "gives a scale to")
 		default:
 			it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: p.Words, Why: p.What + ", which is no rating"})
@@ -158,7 +158,7 @@ func classOf(t *source.Table, said string, reading threads.Reading) string {
 // specOf is the hose standard of the key, else that of the title of a hose.
 func specOf(t *source.Table, it *build.Item) string {
 	titled, ok := pressure.HoseSpec(it.Title)
-	if !ok || it.Kind.Name != "hose stock" || it.Spec == "" && t.Has("spec") {
+	if !ok || !it.Kind.Is(catalog.HoseStock) || it.Spec == "" && t.Has("spec") {
 		return it.Spec
 	}
 	if it.Spec == "" {

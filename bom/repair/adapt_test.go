@@ -2,7 +2,6 @@ package repair_test
 
 import (
 	"fmt"
-	"handtight/bom/read"
 	"slices"
 	"strings"
 	"testing"
@@ -12,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"handtight/bom/build"
+	"handtight/bom/read"
 	"handtight/bom/repair"
 	"handtight/catalog"
 	"handtight/catalog/stock"

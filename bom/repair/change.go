@@ -41,7 +41,7 @@ func materialsOf(s *stock.Item) []*catalog.Material { return named()[s.Material]
 func changes(sys *bom.System, j *graph.Joint, port int, o Options) []Remedy {
 	n := &sys.Graph.Ports[port]
 	it := n.Unit.Item
-	if !commodity[it.Kind.Name] || it.Have > 0 {
+	if !it.Kind.Is(catalog.Commodity) || it.Have > 0 {
 		return nil
 	}
 	stays := sys.Graph.Ports[j.A+j.B-port].Port.End

@@ -28,7 +28,7 @@ func (q *query) refused(c *adapt.Chain) string {
 		}
 	}
 	for i, p := range c.Pieces {
-		if q.shelf.pieces[p.Index].Kind != "bush" || q.o.Pressure <= highPressure {
+		if !q.shelf.pieces[p.Index].kind.Is(catalog.Bush) || q.o.Pressure <= highPressure {
 			continue
 		}
 		if c.Joints[i].A.Swivel || c.Joints[i+1].B.Swivel || i == 0 && q.o.Hose[0] || i == len(c.Pieces)-1 && q.o.Hose[1] {
@@ -49,7 +49,7 @@ var passing = map[threads.Family]bool{threads.NH: true, threads.PG: true, thread
 
 // turns reports whether something in a chain can turn last.
 func (q *query) turns(c *adapt.Chain) bool {
-	return slices.ContainsFunc(c.Pieces, func(p adapt.Piece) bool { return q.shelf.pieces[p.Index].turns }) ||
+	return slices.ContainsFunc(c.Pieces, func(p adapt.Piece) bool { return q.shelf.pieces[p.Index].turns() }) ||
 		slices.ContainsFunc(c.Joints, func(m threads.Mating) bool { return m.A.Swivel || m.B.Swivel })
 }
 

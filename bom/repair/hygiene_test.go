@@ -2,12 +2,12 @@ package repair_test
 
 import (
 	"fmt"
-	"handtight/bom/read"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom/read"
 	"handtight/bom/repair"
 	"handtight/catalog"
 	"handtight/catalog/stock"

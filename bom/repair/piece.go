@@ -31,8 +31,8 @@ type Piece struct {
 	Price    *currency.Amount // landed but for its freight, in the build's currency; nil: no offer
 	Shop     string
 
-	price int64 // in minor units
-	turns bool  // something in it turns by itself
+	price int64         // in minor units
+	kind  *catalog.Kind // nil: not of the catalogue
 
 	holds    [2]pressure.Rating // by end
 	known    [2]bool
@@ -103,7 +103,7 @@ func fromStock(it *stock.Item, cache map[string]rating) *Piece {
 	p := &Piece{
 		Title: it.Title(), ID: it.ID, Kind: it.Kind, Words: it.Words, Ends: [2]threads.End{it.Ends[0], it.Ends[1]}, Texts: [2]string{it.Texts[0], it.Texts[1]},
 		Material: it.Material, Class: it.Class, Rated: it.Rated, Standard: it.Standard, Steps: it.Steps, Usual: it.Usual, Stock: true,
-		material: catalog.MaterialsIn(it.Material), turns: kindTurns(it.Kind),
+		material: catalog.MaterialsIn(it.Material), kind: kindOf(it.Kind),
 	}
 	claim, err := quantity.ParsePressure(it.Rated)
 	for i, e := range it.Ends {
@@ -117,7 +117,7 @@ func fromStock(it *stock.Item, cache map[string]rating) *Piece {
 			p.holds[i], p.known[i] = pressure.Rating{Pressure: claim, Basis: pressure.Claim, Source: it.Source}, true
 		}
 	}
-	if it.Kind == "hose" { // a piece of tube between two sockets holds what they do
+	if p.kind.Is(catalog.Hose) { // a piece of tube between two sockets holds what they do
 		p.known = [2]bool{true, true}
 	}
 	return p
@@ -128,7 +128,7 @@ func fromItem(it *build.Item) (*Piece, bool) {
 	if len(it.Ports) != 2 || it.Kind == nil || it.Kind.Directed || it.Kind.Loose || it.IsHose() {
 		return nil, false
 	}
-	p := &Piece{Title: it.ID, ID: it.ID, Kind: it.Kind.Name, Words: it.Kind.Name, Material: it.Material, Class: it.Class, material: it.Materials(), turns: it.Kind.Turns}
+	p := &Piece{Title: it.ID, ID: it.ID, Kind: it.Kind.Name, Words: it.Kind.Name, Material: it.Material, Class: it.Class, material: it.Materials(), kind: it.Kind}
 	if it.Title != "" {
 		p.Title = it.ID + ": " + it.Title
 	}
@@ -152,9 +152,18 @@ func fromItem(it *build.Item) (*Piece, bool) {
 	return p, true
 }
 
+// kindOf is the kind of a stock item; nil where the catalogue has none of that name.
+func kindOf(name string) *catalog.Kind {
+	k, _ := catalog.KindNamed(name)
+	return k
+}
+
+func (p *Piece) turns() bool { return p.kind != nil && p.kind.Turns }
+
+// kindTurns reports whether something in parts of a kind turns by itself.
 func kindTurns(name string) bool {
-	k, ok := catalog.KindNamed(name)
-	return ok && k.Turns
+	k := kindOf(name)
+	return k != nil && k.Turns
 }
 
 // isOf reports whether the words of a material name it.

@@ -65,7 +65,7 @@ func (q *query) best(list []adapt.Piece) []adapt.Piece {
 	for i, x := range list {
 		p := q.shelf.pieces[x.Index]
 		weights[i] = q.weigh(&adapt.Chain{Pieces: list[i : i+1]}, x.In, x.Out)
-		key := sort{bush: p.Kind == "bush", turns: p.turns}
+		key := sort{bush: p.kind.Is(catalog.Bush), turns: p.turns()}
 		if len(p.material) > 0 {
 			key.made = p.material[0]
 		}
@@ -141,10 +141,10 @@ func (q *query) takes(c *adapt.Chain, a, b threads.EndReading, w adapt.Wish) boo
 // accepts reports whether a piece may stand in a chain at all.
 func (q *query) accepts(i int) bool {
 	p := q.shelf.pieces[i]
-	if p.Kind == "elbow" || p.Kind == "hose tail" && q.o.Pressure > highPressure || p.hidden(q.shelf) {
+	if p.kind.Is(catalog.Elbow) || p.kind.Is(catalog.HoseTail) && q.o.Pressure > highPressure || p.hidden(q.shelf) {
 		return false // an elbow turns the line, which nobody asked for
 	}
-	if q.o.Material != "" && !q.drop["material"] && !p.isOf(q.o.Material) && p.Kind != "hose" {
+	if q.o.Material != "" && !q.drop["material"] && !p.isOf(q.o.Material) && !p.kind.Is(catalog.Hose) {
 		return false
 	}
 	if !q.drop["water"] && !q.standsIn(p) {
@@ -159,7 +159,7 @@ func (q *query) accepts(i int) bool {
 	}) {
 		return false
 	}
-	return !(p.Kind == "bush" && p.Steps >= 3 && q.o.Pressure > highPressure)
+	return !(p.kind.Is(catalog.Bush) && p.Steps >= 3 && q.o.Pressure > highPressure)
 }
 
 // least is the bore, as a nominal size in inches, that a chain may not narrow; 0 where
@@ -175,7 +175,7 @@ func (q *query) least(a, b threads.End) float64 {
 // without a rating may stand, and is said to be without.
 func (q *query) holds(p *Piece) bool {
 	r, ok := p.Holds()
-	if p.Kind == "hose" {
+	if p.kind.Is(catalog.Hose) {
 		return q.o.Pressure <= highPressure
 	}
 	if !ok {
@@ -194,7 +194,7 @@ func (q *query) standsIn(p *Piece) bool {
 			return false
 		}
 	}
-	return !(q.o.Water == "sea" && (len(p.material) == 0 && p.Kind != "hose"))
+	return !(q.o.Water == "sea" && (len(p.material) == 0 && !p.kind.Is(catalog.Hose)))
 }
 
 func (q *query) suits(m *catalog.Material) catalog.Suitability {
@@ -231,7 +231,7 @@ func (q *query) touch(a, b *catalog.Material) bool {
 // further apart than the galvanic limit.
 func (q *query) pairs(i, k int) bool {
 	a, b := q.shelf.pieces[i], q.shelf.pieces[k]
-	if a.Kind == "bush" && b.Kind == "bush" {
+	if a.kind.Is(catalog.Bush) && b.kind.Is(catalog.Bush) {
 		return false
 	}
 	return q.o.Water != "sea" || len(a.material) == 0 || len(b.material) == 0 || q.touch(a.material[0], b.material[0])
@@ -246,7 +246,7 @@ func (q *query) say(c *Chain) {
 	}
 	all := true
 	for _, p := range c.Pieces {
-		if p.Kind == "hose" {
+		if p.kind.Is(catalog.Hose) {
 			continue
 		}
 		for _, m := range p.material {

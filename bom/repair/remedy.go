@@ -73,14 +73,10 @@ var remedies = map[string]func(*bom.System, *finding.Finding) []Remedy{
 func Mends(slug string) bool { return remedies[slug] != nil }
 
 // Commodity reports whether parts of a kind are changed rather than adapted.
-func Commodity(kind string) bool { return commodity[kind] }
+func Commodity(kind string) bool { return catalog.IsKind(kind, catalog.Commodity) }
 
 // Most remedies that are offered for one finding.
 const mostRemedies = 3
-
-// commodity are the kinds that are changed rather than adapted: they cost little, and one
-// with other ends is on the same shelf.
-var commodity = map[string]bool{"hose tail": true, "nipple": true, "bush": true, "elbow": true, "tee": true, "coupling": true, "union": true, "adaptor": true, "plug": true, "cap": true}
 
 // Remedies lists what mends a finding, the best first: a commodity in the place of one of the
 // parts, or a chain between them. Equipment, and what is aboard already, stays.

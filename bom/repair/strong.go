@@ -8,6 +8,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/catalog/stock"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
@@ -25,7 +26,7 @@ func ofTurning(sys *bom.System, f *finding.Finding) []Remedy {
 	var out []Remedy
 	for _, port := range []int{j.A, j.B} {
 		u := sys.Graph.Ports[port].Unit
-		if len(u.Item.Ports) != 2 || !commodity[u.Item.Kind.Name] || u.Item.Have > 0 {
+		if len(u.Item.Ports) != 2 || !u.Item.Kind.Is(catalog.Commodity) || u.Item.Have > 0 {
 			continue
 		}
 		for _, s := range twin(u, o, func(s *stock.Item) bool { return kindTurns(s.Kind) }) {
@@ -137,7 +138,7 @@ func ofWeak(sys *bom.System, f *finding.Finding) []Remedy {
 	seen := map[string]bool{"": true}
 	for _, name := range units {
 		u, ok := sys.Graph.Unit(name)
-		if !ok || seen[name] || !commodity[u.Item.Kind.Name] || u.Item.Have > 0 {
+		if !ok || seen[name] || !u.Item.Kind.Is(catalog.Commodity) || u.Item.Have > 0 {
 			continue
 		}
 		seen[name] = true

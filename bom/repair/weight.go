@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"handtight/catalog"
 	"handtight/threads"
 	"handtight/threads/adapt"
 )
@@ -41,7 +42,7 @@ func (q *query) weigh(c *adapt.Chain, a, b threads.End) weight {
 		if (x.In.Plastic || x.Out.Plastic) && !a.Plastic && !b.Plastic {
 			w.plastic++
 		}
-		if r, ok := p.Holds(); p.Kind != "hose" && (!ok || q.guessed(r)) {
+		if r, ok := p.Holds(); !p.kind.Is(catalog.Hose) && (!ok || q.guessed(r)) {
 			w.cautions++
 		}
 	}

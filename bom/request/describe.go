@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom/build"
 	"handtight/bom/order"
+	"handtight/catalog"
 	"handtight/threads"
 )
 
@@ -42,7 +43,7 @@ func (r *Request) describe(n *order.Need) string {
 	add(it.Outside != nil, fmt.Sprintf("%s %s", lengthOf(it), r.in.word("fact", "outside")))
 	add(it.Length != nil && it.IsHose(), lengthText(it))
 	add(it.Process.Size != "", it.Process.Size)
-	add(it.Micron != nil && n.Kind != "filter housing", micronText(it))
+	add(it.Micron != nil && (!catalog.IsKind(n.Kind, catalog.Filter) || catalog.IsKind(n.Kind, catalog.Carbon)), micronText(it))
 	add(r.ends(it) != "", r.ends(it))
 	add(it.Material != "", r.material(it.Material))
 	if it.Scale != nil {
@@ -60,7 +61,7 @@ func (r *Request) describe(n *order.Need) string {
 	add(it.About != "", it.About)
 	add(it.Class != "", it.Class)
 	switch {
-	case n.Kind == "gauge":
+	case catalog.IsKind(n.Kind, catalog.Gauge):
 	case it.Rated != nil:
 		parts = append(parts, fmt.Sprintf("%s %s", r.in.word("fact", "rated"), it.Rated))
 	case it.Class == "" && it.Spec == "" && n.Load.Act > 0:
@@ -98,8 +99,8 @@ func (r *Request) ofJoints(n *order.Need) string {
 			return r.in.word("joint", head) + " " + rest
 		}
 	}
-	if n.Kind == "tape" {
-		return r.in.word("kind", "tape") + " 12 mm x 12 m"
+	if catalog.IsKind(n.Kind, catalog.Tape) {
+		return r.in.word("kind", n.Kind) + " 12 mm x 12 m"
 	}
 	if rest, ok := strings.CutPrefix(n.Key, n.Kind); ok {
 		return r.in.word("kind", n.Kind) + rest

@@ -7,6 +7,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 )
 
 var brineIntoTank = Rule{
@@ -42,7 +43,7 @@ path = ["hp-tee.branch", "relief", "relief-out"]
 
 func findBrineInTank(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, x := range brineEnds(s, "tank") {
+	for _, x := range brineEnds(s, catalog.Store) {
 		out = append(out, finding.Finding{
 			Severity: finding.Stop, Subject: ofUnit(x.end), Place: at(x.end.Mark),
 			Reason: fmt.Sprintf("the brine of %s can run into %s (tank).", x.vessel.Name, x.end.Name),
@@ -56,7 +57,7 @@ func findBrineInTank(s *bom.System) []finding.Finding {
 type brineEnd struct{ vessel, end *graph.Unit }
 
 // brineEnds lists the units of a kind that the brine can run into, each once.
-func brineEnds(s *bom.System, kind string) []brineEnd {
+func brineEnds(s *bom.System, role catalog.Role) []brineEnd {
 	var out []brineEnd
 	said := map[*graph.Unit]bool{}
 	for _, v := range vessels(s) {
@@ -64,7 +65,7 @@ func brineEnds(s *bom.System, kind string) []brineEnd {
 		if !ok {
 			continue
 		}
-		for _, u := range reachedOf(s, brine, onward(s, brine), kind) {
+		for _, u := range reachedOf(s, brine, onward(s, brine), role) {
 			if !said[u] {
 				said[u] = true
 				out = append(out, brineEnd{v, u})
@@ -108,7 +109,7 @@ path = ["hp-tee.branch", "relief", "relief-out"]
 
 func findBrineInBilge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, x := range brineEnds(s, "drain") {
+	for _, x := range brineEnds(s, catalog.Drain) {
 		f := finding.Finding{
 			Severity: finding.Stop, Subject: ofUnit(x.end), Place: at(x.end.Mark),
 			Reason: fmt.Sprintf("the brine of %s runs into %s, inside the boat, all the time that the plant runs.", x.vessel.Name, x.end.Name),

@@ -7,6 +7,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/catalog"
 )
 
 var cartridgeAndHousingDiffer = Rule{
@@ -60,7 +61,7 @@ func findWrongCartridge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, it := range s.Build.Items {
 		housing, ok := s.Build.Item(it.Inside)
-		if it.Kind.Name != "filter cartridge" || !ok {
+		if !it.Kind.Is(catalog.Cartridge) || !ok {
 			continue
 		}
 		if reason, remedy := wrongCartridge(it, housing); reason != "" {
@@ -81,9 +82,9 @@ func wrongCartridge(it, housing *build.Item) (reason, remedy string) {
 	case it.Micron != nil && housing.Micron != nil && *it.Micron != *housing.Micron:
 		return fmt.Sprintf("`%s` is of %s, and `%s` is to filter to %s.", it.ID, it.Micron, housing.ID, housing.Micron),
 			fmt.Sprintf("Buy a cartridge of %s, or write %s on the housing where that is meant.", housing.Micron, it.Micron)
-	case carbon && housing.Kind.Name == "filter housing" && housing.Micron != nil:
+	case carbon && housing.Kind.Is(catalog.Filter) && !housing.Kind.Is(catalog.Carbon) && housing.Micron != nil:
 		return fmt.Sprintf("`%s` is of carbon, and `%s` filters the raw water.", it.ID, housing.ID), fmt.Sprintf("Buy a plain cartridge of %s.", housing.Micron)
-	case plain && housing.Kind.Name == "carbon filter":
+	case plain && housing.Kind.Is(catalog.Carbon):
 		return fmt.Sprintf("`%s` holds no carbon, and `%s` is the carbon filter: the chlorine goes through.", it.ID, housing.ID), "Buy a carbon cartridge."
 	}
 	return "", ""

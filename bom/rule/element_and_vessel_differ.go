@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/catalog"
 )
 
 var elementAndVesselDiffer = Rule{
@@ -50,7 +51,7 @@ func findWrongElement(s *bom.System) []finding.Finding {
 		filled, whole := 0.0, true
 		var last *build.Item
 		reason := ""
-		for _, it := range contents(s, u.Item, "membrane element") {
+		for _, it := range contents(s, u.Item, catalog.Element) {
 			width, length, known := sizeOf(it)
 			if !known {
 				whole = false

@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/catalog"
 )
 
 var elementMissing = Rule{
@@ -39,7 +40,7 @@ func findNoElement(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	said := map[*build.Item]bool{}
 	for _, u := range vessels(s) {
-		if said[u.Item] || len(contents(s, u.Item, "membrane element")) > 0 {
+		if said[u.Item] || len(contents(s, u.Item, catalog.Element)) > 0 {
 			continue
 		}
 		said[u.Item] = true

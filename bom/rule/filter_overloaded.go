@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/duty"
 	"handtight/bom/finding"
+	"handtight/catalog"
 )
 
 var filterOverloaded = Rule{
@@ -46,14 +47,14 @@ func findFilterOverloaded(s *bom.System, r *duty.Result) []finding.Finding {
 			continue
 		}
 		for _, u := range s.Graph.Units {
-			kind := u.Item.Kind.Name
+			kind := u.Item.Kind
 			q, runs := m.Lines.Flow[u]
-			if !runs || kind != "filter housing" && kind != "carbon filter" && kind != "strainer" {
+			if !runs || !kind.Is(catalog.Filter|catalog.Strainer) {
 				continue
 			}
 			most, who := u.Item.Flow, u.Name
 			for _, it := range s.Build.Items {
-				if it.Kind.Name == "filter cartridge" && it.Inside == u.Item.ID && it.Flow != nil && (most == nil || *it.Flow < *most) {
+				if it.Kind.Is(catalog.Cartridge) && it.Inside == u.Item.ID && it.Flow != nil && (most == nil || *it.Flow < *most) {
 					most, who = it.Flow, it.ID
 				}
 			}

@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/catalog"
 )
 
 var filtersOutOfOrder = Rule{
@@ -66,7 +67,7 @@ func findOrder(s *bom.System) []finding.Finding {
 		var finest *build.Item
 		for i := range run.Steps {
 			it := run.Steps[i].Item
-			if it.Micron == nil || it.Kind.Name == "carbon filter" {
+			if it.Micron == nil || it.Kind.Is(catalog.Carbon) {
 				continue
 			}
 			if finest != nil && *it.Micron > *finest.Micron {

@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 )
 
 var gaugeMissing = Rule{
@@ -55,7 +56,7 @@ func findBlind(s *bom.System) []finding.Finding {
 // shown reports whether a gauge stands on a pump's outlet, behind a valve or not.
 func shown(s *bom.System, pump *graph.Unit) bool {
 	for _, u := range s.Circuit.UnitsAround(outletOf(pump)) {
-		if u.Item.Kind.Name == "gauge" && s.Circuit.Reaches(outletOf(pump), u.First, true) {
+		if u.Item.Kind.Is(catalog.Gauge) && s.Circuit.Reaches(outletOf(pump), u.First, true) {
 			return true
 		}
 	}
@@ -65,7 +66,7 @@ func shown(s *bom.System, pump *graph.Unit) bool {
 // throttled reports whether a pump pushes to a throttle.
 func throttled(s *bom.System, pump *graph.Unit) bool {
 	for _, u := range s.Circuit.UnitsAround(outletOf(pump)) {
-		if u.Item.Kind.Name == "brine throttle" && s.Circuit.Reaches(outletOf(pump), u.First+u.Item.PortIndex("in"), true) {
+		if u.Item.Kind.Is(catalog.Throttles) && s.Circuit.Reaches(outletOf(pump), u.First+u.Item.PortIndex("in"), true) {
 			return true
 		}
 	}

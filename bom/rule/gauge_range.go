@@ -7,6 +7,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/pressure"
 )
 
@@ -66,7 +67,7 @@ func findGauge(s *bom.System) []finding.Finding {
 	return out
 }
 
-func isGauge(u *graph.Unit) bool { return u.Item.Kind.Name == "gauge" }
+func isGauge(u *graph.Unit) bool { return u.Item.Kind.Is(catalog.Gauge) }
 
 // weakGauge reports whether the gauge holds less than it sees: another must be bought, and
 // which one is said there.

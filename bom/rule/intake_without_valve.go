@@ -74,7 +74,10 @@ path = ["skin", "cock", "hose", "strainer"]
 
 func findNoSeacock(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, u := range ofKind(s, "through-hull") {
+	for _, u := range ofKind(s, catalog.SkinFitting) {
+		if u.Item.Kind.Closable() {
+			continue
+		}
 		if !u.Below || len(u.Item.Ports) == 0 {
 			continue
 		}
@@ -147,5 +150,5 @@ func drives(u *graph.Unit) bool {
 // screwedOn reports whether a unit is no more than a fitting between two threads: not a hose,
 // nor a tail that a hose comes off.
 func screwedOn(u *graph.Unit) bool {
-	return u.Item.Kind.Name != "hose tail" && u.Item.Kind.Name != "hose" && !u.Item.Kind.Fixed && len(u.Item.Ports) > 0
+	return !u.Item.Kind.Is(catalog.HoseTail|catalog.Hose) && !u.Item.Kind.Fixed && len(u.Item.Ports) > 0
 }

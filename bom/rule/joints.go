@@ -7,6 +7,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -83,7 +84,7 @@ func named(s *bom.System, j *graph.Joint, reason string) string {
 func unsaid(s *bom.System, j *graph.Joint, high bool) (finding.Finding, bool) {
 	for _, p := range []int{j.A, j.B} {
 		n := &s.Graph.Ports[p]
-		if n.Unit.Item.Kind.Boats && !n.Port.Said && n.Unit.Item.Kind.Name != "house supply" {
+		if n.Unit.Item.Kind.Boats && !n.Port.Said && !n.Unit.Item.Kind.Is(catalog.Supplies) {
 			return finding.Finding{}, false
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"handtight/bom/circuit"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 )
 
 var noStrainer = Rule{
@@ -41,7 +42,7 @@ func findNoStrainer(s *bom.System) []finding.Finding {
 		}
 		pumped := func(v *graph.Unit) bool { _, out := circuit.PumpEnds(v); return out >= 0 }
 		to := u.First + in
-		if !without(s, to, pumped) || !without(s, to, func(v *graph.Unit) bool { return pumped(v) || v.Item.Kind.Name == "strainer" || screened(v) }) || screenedIntake(s, to) {
+		if !without(s, to, pumped) || !without(s, to, func(v *graph.Unit) bool { return pumped(v) || v.Item.Kind.Is(catalog.Strainer) || screened(v) }) || screenedIntake(s, to) {
 			continue
 		}
 		out = append(out, finding.Finding{
@@ -104,7 +105,7 @@ func findNoFilter(s *bom.System) []finding.Finding {
 		if !ok || !without(s, in, func(*graph.Unit) bool { return false }) {
 			continue
 		}
-		housing := func(u *graph.Unit) bool { return u.Item.Kind.Name == "filter housing" }
+		housing := func(u *graph.Unit) bool { return u.Item.Kind.Is(catalog.Filter) && !u.Item.Kind.Is(catalog.Carbon) }
 		f := finding.Finding{Subject: ofUnit(p), Place: at(p.Mark)}
 		switch {
 		case without(s, in, housing):
@@ -137,7 +138,7 @@ const (
 // fineAs says how fine a housing filters: as its cartridge does where that is said.
 func fineAs(s *bom.System, u *graph.Unit) int {
 	micron := u.Item.Micron
-	for _, it := range contents(s, u.Item, "filter cartridge") {
+	for _, it := range contents(s, u.Item, catalog.Cartridge) {
 		if it.Micron != nil {
 			micron = it.Micron
 		}

@@ -7,6 +7,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/threads"
 )
 
@@ -109,7 +110,7 @@ func findRigid(s *bom.System) []finding.Finding {
 // fixed reports whether a unit is screwed to the boat. A seacock on a skin fitting is screwed
 // onto that, and turns until its own outlet is made.
 func fixed(s *bom.System, u *graph.Unit) bool {
-	if u.Item.Kind.Name == "seacock" {
+	if u.Item.Kind.Is(catalog.SkinFitting) && u.Item.Kind.Closable() {
 		if sea := u.Item.PortIndex("sea"); sea >= 0 && s.Graph.Node(u, sea).Joint != nil {
 			return false
 		}

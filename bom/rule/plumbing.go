@@ -15,23 +15,24 @@ import (
 )
 
 // vessels lists the pressure vessels, in their order.
-func vessels(s *bom.System) []*graph.Unit { return ofKind(s, "pressure vessel") }
+func vessels(s *bom.System) []*graph.Unit { return ofKind(s, catalog.Separates) }
 
-func ofKind(s *bom.System, kind string) []*graph.Unit {
+// ofKind lists the units whose kind has a role.
+func ofKind(s *bom.System, role catalog.Role) []*graph.Unit {
 	var out []*graph.Unit
 	for _, u := range s.Graph.Units {
-		if u.Item.Kind.Name == kind {
+		if u.Item.Kind.Is(role) {
 			out = append(out, u)
 		}
 	}
 	return out
 }
 
-// contents lists the items of a kind that are inside another.
-func contents(s *bom.System, holder *build.Item, kind string) []*build.Item {
+// contents lists the items of a role that are inside another.
+func contents(s *bom.System, holder *build.Item, role catalog.Role) []*build.Item {
 	var out []*build.Item
 	for _, it := range s.Build.Items {
-		if it.Inside == holder.ID && it.Kind.Name == kind {
+		if it.Inside == holder.ID && it.Kind.Is(role) {
 			out = append(out, it)
 		}
 	}
@@ -65,11 +66,11 @@ func leftOpen(s *bom.System, from *circuit.Reached) bool {
 	})
 }
 
-// reachedOf lists the units of some kinds that are reached at a port.
-func reachedOf(s *bom.System, start int, from *circuit.Reached, kinds ...string) []*graph.Unit {
+// reachedOf lists the units of a role that are reached at a port.
+func reachedOf(s *bom.System, start int, from *circuit.Reached, role catalog.Role) []*graph.Unit {
 	var out []*graph.Unit
 	for _, u := range s.Circuit.UnitsAround(start) {
-		if !slices.Contains(kinds, u.Item.Kind.Name) {
+		if !u.Item.Kind.Is(role) {
 			continue
 		}
 		for i := range u.Item.Ports {
@@ -135,7 +136,7 @@ func sizeOf(it *build.Item) (across, long float64, ok bool) {
 	} else {
 		across, long, ok = vesselSize(wordsOf(it))
 	}
-	if ok && it.Length != nil && it.Kind.Name == "membrane element" {
+	if ok && it.Length != nil && it.Kind.Is(catalog.Element) {
 		if said := it.Length.Millimetres() / 25.4; math.Abs(said-long) > 1 { // elements of one code differ by less
 			long = math.Round(said*10) / 10
 		}

@@ -7,6 +7,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/finding"
 	"handtight/bom/state"
+	"handtight/catalog"
 	"handtight/pressure"
 )
 
@@ -54,12 +55,12 @@ func findPressedElement(s *bom.System) []finding.Finding {
 		if !ok {
 			continue
 		}
-		for _, it := range contents(s, u.Item, "membrane element") {
+		for _, it := range contents(s, u.Item, catalog.Element) {
 			if said[it] {
 				continue
 			}
 			load := *s.States.PortLoad(feed)
-			if len(reachedOf(s, feed, onward(s, feed), "energy recovery pump")) > 0 {
+			if len(reachedOf(s, feed, onward(s, feed), catalog.Recovers)) > 0 {
 				load = state.Load{} // what it can come to at the most is weighed by a rule of its own
 			}
 			if f, bad := pressedElement(s, it, &load); bad {

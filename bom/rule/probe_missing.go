@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/catalog"
 )
 
 var probeMissing = Rule{
@@ -43,14 +44,14 @@ path = ["vessel.product", "jug"]
 
 func findNoProbe(s *bom.System) []finding.Finding {
 	for _, it := range s.Build.Items {
-		if it.Kind.Name == "salinity probe" && it.Extra > 0 {
+		if it.Kind.Is(catalog.SalinityProbe) && it.Extra > 0 {
 			return nil // one that is dipped into a glass
 		}
 	}
 	var g members
 	for _, v := range vessels(s) {
 		p, ok := port(v, "product")
-		if ok && s.Graph.Ports[p].Joint != nil && len(reachedOf(s, p, onward(s, p), "salinity probe")) == 0 {
+		if ok && s.Graph.Ports[p].Joint != nil && len(reachedOf(s, p, onward(s, p), catalog.SalinityProbe)) == 0 {
 			g.unit(v)
 		}
 	}

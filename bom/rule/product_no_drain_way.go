@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 )
 
 var productNoDrainWay = Rule{
@@ -62,9 +63,9 @@ func findNoDrain(s *bom.System) []finding.Finding {
 			continue
 		}
 		from := onward(s, p)
-		tanks := reachedOf(s, p, from, "tank")
+		tanks := reachedOf(s, p, from, catalog.Store)
 		if len(tanks) == 0 || said[tanks[0]] || leftOpen(s, from) || openEnd(s, p) ||
-			len(reachedOf(s, p, from, "drain", "overboard", "sea", "through-hull", "seacock")) > 0 {
+			len(reachedOf(s, p, from, catalog.Drain|catalog.Outlet|catalog.Sea|catalog.SkinFitting)) > 0 {
 			continue
 		}
 		said[tanks[0]] = true

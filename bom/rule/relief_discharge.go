@@ -7,6 +7,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 )
 
 var reliefDischarge = Rule{
@@ -79,7 +80,7 @@ func findDischarge(s *bom.System) []finding.Finding {
 	waters := s.Waters
 	for _, u := range s.Graph.Units {
 		port := u.Item.PortIndex("out")
-		if u.Item.Kind.Name != "relief valve" || port < 0 {
+		if !u.Item.Kind.Is(catalog.Relieves) || port < 0 {
 			continue
 		}
 		in := u.First + u.Item.PortIndex("in")

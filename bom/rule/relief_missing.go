@@ -11,6 +11,7 @@ import (
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/bom/state"
+	"handtight/catalog"
 )
 
 var reliefMissing = Rule{
@@ -64,7 +65,7 @@ func findMissing(s *bom.System) []finding.Finding {
 // turnedAbout finds a relief valve whose outlet a pump pushes at.
 func turnedAbout(s *bom.System, pump *graph.Unit) *graph.Unit {
 	for _, u := range s.Circuit.UnitsAround(outletOf(pump)) {
-		if u.Item.Kind.Name == "relief valve" && s.Circuit.Reaches(outletOf(pump), outletOf(u), true) {
+		if u.Item.Kind.Is(catalog.Relieves) && s.Circuit.Reaches(outletOf(pump), outletOf(u), true) {
 			return u
 		}
 	}
@@ -74,7 +75,7 @@ func turnedAbout(s *bom.System, pump *graph.Unit) *graph.Unit {
 // unplacedRelief finds a relief valve that is on the list and in no run.
 func unplacedRelief(s *bom.System) *build.Item {
 	for _, it := range s.Build.Items {
-		if it.Kind.Name == "relief valve" && !slices.ContainsFunc(s.Graph.Units, func(u *graph.Unit) bool { return u.Item == it }) {
+		if it.Kind.Is(catalog.Relieves) && !slices.ContainsFunc(s.Graph.Units, func(u *graph.Unit) bool { return u.Item == it }) {
 			return it
 		}
 	}
@@ -107,7 +108,7 @@ func raisedBy(s *bom.System, st *state.State, list []*graph.Unit) bool {
 func pumps(s *bom.System) []*graph.Unit {
 	var out []*graph.Unit
 	for _, u := range s.Graph.Units {
-		if u.Item.Kind.Name == "plunger pump" {
+		if u.Item.Kind.Is(catalog.DrivesHigh) {
 			out = append(out, u)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"handtight/bom/graph"
 	"handtight/bom/rating"
 	"handtight/bom/segment"
+	"handtight/catalog"
 	"handtight/pressure"
 )
 
@@ -165,7 +166,7 @@ func standsOpen(u *graph.Unit) float64 {
 func reliefs(s *bom.System) []*graph.Unit {
 	var out []*graph.Unit
 	for _, u := range s.Graph.Units {
-		if u.Item.Kind.Name == "relief valve" && u.Item.Set != nil {
+		if u.Item.Kind.Is(catalog.Relieves) && u.Item.Set != nil {
 			out = append(out, u)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/catalog"
 )
 
 var reliefSetLow = Rule{
@@ -39,7 +40,7 @@ func findSetLow(s *bom.System) []finding.Finding {
 	duty := s.Build.Duty.Pressure
 	var out []finding.Finding
 	for _, u := range s.Graph.Units {
-		if u.Item.Kind.Name != "relief valve" || duty == nil {
+		if !u.Item.Kind.Is(catalog.Relieves) || duty == nil {
 			continue
 		}
 		var f finding.Finding

@@ -3,14 +3,14 @@ package rule
 import (
 	"cmp"
 	"fmt"
-	"handtight/bom/graph"
-	"handtight/bom/joint"
-	"handtight/bom/segment"
 	"slices"
 	"strings"
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
+	"handtight/bom/joint"
+	"handtight/bom/segment"
 	"handtight/pressure"
 )
 

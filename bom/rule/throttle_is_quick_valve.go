@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/catalog"
 )
 
 var throttleIsQuickValve = Rule{
@@ -40,7 +41,7 @@ ports = { in = '3/8 NPT male swivel', out = '3/8 NPT female' }
 
 func findQuickThrottle(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, u := range ofKind(s, "brine throttle") {
+	for _, u := range ofKind(s, catalog.Throttles) {
 		if !says(u.Item, "ball valve", "ball-valve", "ballvalve", "quarter turn", "quarter-turn", "1/4 turn", "butterfly", "plug valve", "plug cock", "kugelhahn", "robinet à bille", "válvula de bola", "valvola a sfera", "kogelkraan") {
 			continue
 		}

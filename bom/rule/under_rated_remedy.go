@@ -8,6 +8,7 @@ import (
 	"handtight/bom/graph"
 	"handtight/bom/rating"
 	"handtight/bom/segment"
+	"handtight/catalog"
 	"handtight/pressure"
 )
 
@@ -86,7 +87,7 @@ func instead(s *bom.System, o *overload) string {
 		return fmt.Sprintf(", or take a selector that is open between its positions, and write between = \"open\" on `%s`", u.Item.ID)
 	case u.Item.Kind.Selector:
 		return fmt.Sprintf(", or see that %s cannot be left that way%s", u.Name, own)
-	case u.Item.Kind.Name == "brine throttle": // it must be able to shut
+	case u.Item.Kind.Is(catalog.Throttles): // it must be able to shut
 		return own
 	}
 	return fmt.Sprintf(", or see that %s cannot be left shut%s", u.Name, own)

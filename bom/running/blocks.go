@@ -121,7 +121,7 @@ func (s *Running) BlocksBehind(pump *graph.Unit) []string {
 	_, end := circuit.PumpEnds(pump)
 	var out []string
 	for _, u := range s.Circuit.UnitsAround(pump.First + end) {
-		if in := u.Item.PortIndex("in"); u.Item.Kind.Name == "brine throttle" && in >= 0 {
+		if in := u.Item.PortIndex("in"); u.Item.Kind.Is(catalog.Throttles) && in >= 0 {
 			for _, words := range s.Blocks([]int{pump.First + end}, u.First+in) {
 				if !slices.Contains(out, words) {
 					out = append(out, words)

@@ -34,7 +34,7 @@ func (s *Running) LostFlushes() []LostFlush {
 			f := z.Shut(-1, true)
 			if !s.pressed(&f, part, func(u *graph.Unit, port int) bool {
 				in, _ := circuit.PumpEnds(u)
-				return port == in && u.Item.Kind.Name == "plunger pump"
+				return port == in && u.Item.Kind.Is(catalog.DrivesHigh)
 			}) {
 				continue
 			}
@@ -74,7 +74,7 @@ func (s *Running) Unflushed() []*graph.Unit {
 			continue
 		}
 		for _, u := range units {
-			if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && !s.Waters.Rinsed(u.First+feed) {
+			if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Is(catalog.Separates) && !s.Waters.Rinsed(u.First+feed) {
 				out = append(out, u)
 			}
 		}

@@ -31,7 +31,7 @@ func (s *Running) OpenReliefs() []*graph.Unit {
 	for _, u := range s.Graph.Units {
 		in := u.Item.PortIndex("in")
 		duty := s.Graph.Build.Duty.Pressure
-		if u.Item.Kind.Name != "relief valve" || u.Item.Set == nil || in < 0 || duty == nil || *u.Item.Set <= *duty {
+		if !u.Item.Kind.Is(catalog.Relieves) || u.Item.Set == nil || in < 0 || duty == nil || *u.Item.Set <= *duty {
 			continue
 		}
 		st := s.States.Normal(s.Circuit.NetOf[s.Circuit.JunctionOf[u.First+in]])
@@ -80,7 +80,7 @@ func (s *Running) Unpressed() []Unpressed {
 		}
 		for _, u := range s.Circuit.UnitsOf(part) {
 			feed, brine := u.Item.PortIndex("feed"), u.Item.PortIndex("brine")
-			if u.Item.Kind.Name != "pressure vessel" || feed < 0 || brine < 0 || s.Graph.Node(u, feed).Joint == nil || s.Graph.Node(u, brine).Joint == nil {
+			if !u.Item.Kind.Is(catalog.Separates) || feed < 0 || brine < 0 || s.Graph.Node(u, feed).Joint == nil || s.Graph.Node(u, brine).Joint == nil {
 				continue
 			}
 			x := Unpressed{Vessel: u}

@@ -81,7 +81,7 @@ func (n *node) ofKind(kind string, q source.Asked) {
 
 // kindNames are the kinds of items; a hose is a section of its own.
 func kindNames() []string {
-	return slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return name == "hose" })
+	return slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return catalog.IsKind(name, catalog.Hose) })
 }
 
 // sample holds one of each section and of each kind: whatever the reader asks of a section,

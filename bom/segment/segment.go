@@ -1,11 +1,11 @@
 package segment
 
 import (
-	"handtight/bom/circuit"
 	"math"
 	"slices"
 
 	"handtight/bom/build"
+	"handtight/bom/circuit"
 	"handtight/bom/graph"
 	"handtight/bom/rating"
 	"handtight/bom/state"

@@ -40,11 +40,16 @@ func Courses(sys *bom.System) [][]Course {
 	return out
 }
 
-// kinds lists the units of a kind.
-func (p *plant) kind(name string) []*graph.Unit {
+// kind lists the units whose kind has any of some roles.
+func (p *plant) kind(any catalog.Role) []*graph.Unit {
+	return p.where(func(k *catalog.Kind) bool { return k.Is(any) })
+}
+
+// where lists the units whose kind meets a condition.
+func (p *plant) where(meets func(*catalog.Kind) bool) []*graph.Unit {
 	var out []*graph.Unit
 	for _, u := range p.units {
-		if u.Item.Kind.Name == name {
+		if meets(u.Item.Kind) {
 			out = append(out, u)
 		}
 	}
@@ -72,7 +77,7 @@ func (p *plant) valves() (intake, rest []*graph.Unit) {
 
 // gauges sorts the gauges by the pressure that they stand at in normal running.
 func (p *plant) gauges() (low, high []*graph.Unit) {
-	for _, u := range p.kind("gauge") {
+	for _, u := range p.kind(catalog.Gauge) {
 		if p.sys.Segments.SegmentOf(u.First).High() {
 			high = append(high, u)
 		} else {
@@ -122,7 +127,7 @@ func (p *plant) hasProductDrain() bool {
 			}
 		}
 	}
-	return len(p.kind("tank")) == 0
+	return len(p.kind(catalog.Store)) == 0
 }
 
 func (p *plant) start() Course {
@@ -152,7 +157,7 @@ func (p *plant) start() Course {
 		}
 		add(Act{u.Name, do, see, "over it: open again, look for what is shut behind"})
 	}
-	probes := p.kind("salinity probe")
+	probes := p.kind(catalog.SalinityProbe)
 	for _, u := range probes {
 		add(Act{u.Name, "read it", "drinkable by its own paper", "salty: leave the product on the drain"})
 	}
@@ -187,9 +192,7 @@ func (p *plant) stop(start Course) Course {
 func (p *plant) firstStart(start Course) Course {
 	c := Course{Name: "first start", Missing: start.Missing}
 	c.Acts = append(c.Acts, Act{Do: "make the stages of the leak test up to the high-pressure pump without pressure", See: "every joint dry"})
-	for _, k := range []string{"filter housing", "carbon filter"} {
-		c.Acts = append(c.Acts, each(p.kind(k), "vent it", "water without bubbles", "")...)
-	}
+	c.Acts = append(c.Acts, each(p.kind(catalog.Filter), "vent it", "water without bubbles", "")...)
 	for _, a := range start.Acts {
 		if slices.ContainsFunc(p.selectorActs(true, ""), func(b Act) bool { return a.Unit == b.Unit && a.Do == b.Do }) {
 			continue
@@ -219,7 +222,7 @@ func (p *plant) rinse() Course {
 	c.Acts = append(c.Acts, each(p.have(catalog.PositivePump), "off", "", "")...)
 	c.Acts = append(c.Acts, each(p.have(catalog.FeedPump), "off", "", "")...)
 	c.Acts = append(c.Acts, each(intake, "shut", "", "")...)
-	for _, u := range p.kind("carbon filter") {
+	for _, u := range p.kind(catalog.Carbon) {
 		c.Acts = append(c.Acts, Act{u.Name, "look at the date of its cartridge", "within its life: chlorine destroys elements", "change it first"})
 	}
 	c.Acts = append(c.Acts, each(p.have(catalog.Throttle), "fully open", "", "")...)
@@ -326,13 +329,13 @@ func (p *plant) layUp() Course {
 	add(Act{Do: "longer than the element's maker lets it stand: preserve it by his paper (fluid, dose and time are his)", See: "the fluid at the brine's outlet"})
 	add(each(p.have(catalog.Throttle), "label it PRESERVED, with the date", "", "")...)
 	add(Act{Do: "frost to come: elements must neither freeze nor dry out; take them to a warm place, wet, in their bags"})
-	for _, k := range []string{"strainer", "filter housing", "carbon filter"} {
+	for _, k := range []catalog.Role{catalog.Strainer, catalog.Filter} {
 		add(each(p.kind(k), "open and drain it against frost", "", "")...)
 	}
 	pumps := append(p.have(catalog.FeedPump), p.have(catalog.PositivePump)...)
 	add(each(pumps, "drain it as its maker says; turned dry only if he allows it", "", "")...)
-	for _, k := range []string{"plug", "union"} {
-		add(each(p.kind(k), "a place to drain by (how high it lies aboard is not in the build)", "", "")...)
+	for _, list := range [][]*graph.Unit{p.kind(catalog.Plug), p.where(func(k *catalog.Kind) bool { return k.Turns })} {
+		add(each(list, "a place to drain by (how high it lies aboard is not in the build)", "", "")...)
 	}
 	intake, _ := p.valves()
 	add(each(intake, "shut", "", "")...)

@@ -68,7 +68,7 @@ func (p *plant) look() {
 	for _, u := range p.units {
 		k := u.Item.Kind
 		switch {
-		case k.Boats && k.Gives && !k.Supply && k.Name != "tank":
+		case k.Boats && k.Gives && !k.Supply && !k.Is(catalog.Store):
 			p.intakes[u] = true
 		case !k.Boats && len(k.Boundary) > 0 && p.sys.Graph.Boundary(u, k.Boundary[0]) && p.sys.Graph.Begins(u):
 			p.intakes[u] = true
@@ -76,7 +76,7 @@ func (p *plant) look() {
 	}
 	supplied := slices.ContainsFunc(p.units, func(u *graph.Unit) bool { return u.Item.Kind.Supply })
 	for _, u := range p.units {
-		if !supplied && u.Item.Kind.Name == "tank" && p.sys.Graph.Begins(u) {
+		if !supplied && u.Item.Kind.Is(catalog.Store) && p.sys.Graph.Begins(u) {
 			p.flushTank = u
 		}
 		if p.intakes[u] {
@@ -104,7 +104,7 @@ func (p *plant) follow(intake *graph.Unit) {
 				continue
 			}
 			w := p.sys.Graph.Ports[j.A+j.B-(u.First+i)].Unit
-			if !seen[w] && !w.Item.Kind.Supply && w.Item.Kind.Name != "check valve" {
+			if !seen[w] && !w.Item.Kind.Supply && !w.Item.Kind.Is(catalog.StopsReturn) {
 				seen[w] = true
 				queue = append(queue, w)
 			}
@@ -163,7 +163,7 @@ func (p *plant) stands(u *graph.Unit, s *stand) int {
 // leadsToTank reports whether a selector's way ends in a tank.
 func (p *plant) leadsToTank(u *graph.Unit, way catalog.Passage) bool {
 	end := p.endOf(u, way)
-	return end != nil && end.Item.Kind.Name == "tank"
+	return end != nil && end.Item.Kind.Is(catalog.Store)
 }
 
 // endOf is the place where the water of a selector's way ends: the first of the boat's own

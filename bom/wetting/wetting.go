@@ -28,7 +28,7 @@ func Of(c *circuit.Circuit) *Waters {
 		second := e.Unit.Item.Kind.Selector && e.Position > 0
 		return !e.ShutNormally() && !second && e.Is != catalog.Membrane && e.Is != catalog.Relief && !(back && (e.Is == catalog.OneWay || e.Is == catalog.Regulator || e.Is == catalog.Recovery || e.Is == catalog.Return))
 	})
-	house := s.kindSeeds("house supply")
+	house := s.kindSeeds(catalog.Supplies)
 	w.rinsed = s.spread(append(s.freshTanks(), house...), rinses)
 	w.house = without(s.spread(house, func(e *circuit.Link, back bool) bool {
 		return rinses(e, back) && !w.sea[e.To] && !w.sea[e.From]
@@ -77,11 +77,11 @@ func (s *Waters) Unfiltered(house *graph.Unit) []*graph.Unit {
 		if e.Closable && e.ShutNormally() {
 			return true
 		}
-		return e.Unit.Item.Kind.Name != "carbon filter" && rinses(e, back)
+		return !e.Unit.Item.Kind.Is(catalog.Carbon) && rinses(e, back)
 	})
 	var out []*graph.Unit
 	for _, u := range s.Circuit.UnitsAround(house.First) {
-		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Name == "pressure vessel" && reached.Port(u.First+feed) {
+		if feed := u.Item.PortIndex("feed"); feed >= 0 && u.Item.Kind.Is(catalog.Separates) && reached.Port(u.First+feed) {
 			out = append(out, u)
 		}
 	}
@@ -93,7 +93,7 @@ func (s *Waters) Unfiltered(house *graph.Unit) []*graph.Unit {
 func (s *Waters) freshTanks() []int {
 	var out []int
 	for _, u := range s.Circuit.Graph.Units {
-		if u.Item.Kind.Name != "tank" {
+		if !u.Item.Kind.Is(catalog.Store) {
 			continue
 		}
 		from := s.Circuit.Reach(s.Circuit.JunctionOf[u.First], func(e *circuit.Link, back bool) bool { return circuit.Flows(e, back, true) })
@@ -126,16 +126,16 @@ func rinses(e *circuit.Link, back bool) bool {
 
 // seaSeeds are the cells that sea water stands in by their nature.
 func (s *Waters) seaSeeds() []int {
-	out := s.kindSeeds("sea", "plunger pump", "brine throttle")
+	out := s.kindSeeds(catalog.Sea | catalog.DrivesHigh | catalog.Throttles)
 	for _, u := range s.Circuit.Graph.Units {
-		switch u.Item.Kind.Name {
-		case "pressure vessel":
+		switch k := u.Item.Kind; {
+		case k.Is(catalog.Separates):
 			for i := range u.Item.Ports {
 				if u.Item.Ports[i].Name != "product" {
 					out = append(out, s.Circuit.JunctionOf[u.First+i])
 				}
 			}
-		case "through-hull", "seacock":
+		case k.Is(catalog.SkinFitting):
 			if s.Circuit.Graph.Begins(u) {
 				out = append(out, s.Circuit.JunctionOf[u.First], s.Circuit.JunctionOf[u.First+len(u.Item.Ports)-1])
 			}
@@ -160,17 +160,15 @@ func (s *Waters) belowSeeds(known []int) []int {
 	return out
 }
 
-// kindSeeds are the cells of all ports of units of some kinds.
-func (s *Waters) kindSeeds(kinds ...string) []int {
+// kindSeeds are the cells of all ports of units that have a role.
+func (s *Waters) kindSeeds(role catalog.Role) []int {
 	var out []int
 	for _, u := range s.Circuit.Graph.Units {
-		for _, k := range kinds {
-			if u.Item.Kind.Name != k {
-				continue
-			}
-			for i := range u.Item.Ports {
-				out = append(out, s.Circuit.JunctionOf[u.First+i])
-			}
+		if !u.Item.Kind.Is(role) {
+			continue
+		}
+		for i := range u.Item.Ports {
+			out = append(out, s.Circuit.JunctionOf[u.First+i])
 		}
 	}
 	return out
@@ -225,10 +223,10 @@ func without(set, other []bool) []bool {
 // Intake reports whether a unit lets sea water in: the sea, or a skin fitting from which
 // water reaches a pump; where no pump stands, the one that a run begins at.
 func (s *Waters) Intake(u *graph.Unit) bool {
-	switch u.Item.Kind.Name {
-	case "sea":
+	switch k := u.Item.Kind; {
+	case k.Is(catalog.Sea):
 		return true
-	case "through-hull", "seacock":
+	case k.Is(catalog.SkinFitting):
 	default:
 		return false
 	}

@@ -1,19 +1,20 @@
 package workshop
 
 import (
+	"cmp"
 	"embed"
 	"encoding/csv"
 	"fmt"
-	"handtight/bom/graph"
-	"handtight/bom/joint"
 	"math"
 	"slices"
-	"sort"
 	"strings"
 	"sync"
 
 	"handtight/bom"
+	"handtight/bom/graph"
+	"handtight/bom/joint"
 	"handtight/bom/money"
+	"handtight/catalog"
 	"handtight/threads"
 )
 
@@ -118,8 +119,8 @@ func Tools(sys *bom.System) []Tool {
 	for _, g := range groups {
 		list = append(list, g)
 	}
-	sort.Slice(list, func(a, b int) bool {
-		return list[a].first < list[b].first || list[a].first == list[b].first && list[a].name < list[b].name
+	slices.SortFunc(list, func(a, b *group) int {
+		return cmp.Or(cmp.Compare(a.first, b.first), cmp.Compare(a.name, b.name), cmp.Compare(a.why, b.why))
 	})
 	for _, g := range list {
 		out = append(out, Tool{g.name, g.why + "; " + joints(g.joints), g.basis})
@@ -145,7 +146,9 @@ func Tools(sys *bom.System) []Tool {
 	if tape := tapeOf(sys); tape > 0 {
 		out = append(out, Tool{fmt.Sprintf("tape, %d rolls or more as the list says, and a brush for the threads", tape), "the tapers; the wraps stand on each card", "the order"})
 	}
-	if !slices.ContainsFunc(sys.Graph.Units, func(u *graph.Unit) bool { return u.Item.Kind.Name == "gauge" && sys.Segments.SegmentOf(u.First).High() }) {
+	if !slices.ContainsFunc(sys.Graph.Units, func(u *graph.Unit) bool {
+		return u.Item.Kind.Is(catalog.Gauge) && sys.Segments.SegmentOf(u.First).High()
+	}) {
 		out = append(out, Tool{"a gauge on the high-pressure side", "none stands in the build, and the steps of the leak test are read on one", "judgement"})
 	}
 	out = append(out,

@@ -5,10 +5,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"handtight/threads"
 	"handtight/threads/internal/endtest"
-	"pgregory.net/rapid"
 )
 
 // anyMeasured draws figures near a thread of the tables, some of them left out.

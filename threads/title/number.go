@@ -3,8 +3,9 @@ package title
 import "handtight/threads"
 
 import (
-	"handtight/pressure/quantity"
 	"math"
+
+	"handtight/pressure/quantity"
 )
 
 // figureKind is what a figure was found to be.
