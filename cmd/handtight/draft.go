@@ -30,6 +30,8 @@ type draftFlags struct {
 	day       string
 	yes, over bool
 	steps     int
+	into      string
+	amend     bool
 }
 
 func (a *app) draftCommand() *cobra.Command {
@@ -56,23 +58,39 @@ answered stays a comment, for a guess clears nothing.
 --like takes another of the plants that the parts could be: throttle or recovery, series or
 parallel. --rate CODE=N says what one of a currency costs in the build's, --rate-day when that was.
 
+--into BUILD lays later lists to a build that is there: what they fill, what they double, what
+does not fit. What is added stands behind the build's own text, which stays as it is; it is
+shown as a difference, and written only with --amend, the old file kept beside it.
+
 With --json: {"lines", "joints", "made", "plant", "why", "others", "none", "missing": [{"where",
 "run", "what", "buy", "note", "role", "need", "stop"}], "misfits": [{"line", "text", "place",
 "why"}], "left": [{"line", "text", "count", "spare"}], "questions": [{"key", "ask", "why",
-"choices", "default", "answer", "lines"}], "proven", "stops", "cautions", "written"}.
+"choices", "default", "answer", "lines"}], "proven", "stops", "cautions", "written"}; with --into {"fills", "doubles", "wrong", "new", "aside":
+[{"line", "text", "item", "says"}], "diff", "stops", "new_stops", "written"}.
 
 Exit status 0 when the parts make the plant, 1 when something is missing, stops, or is no
 plant, 2 when a list cannot be read.`,
 		Example: `  handtight draft testdata/draft/north.csv testdata/draft/south.csv -o build.toml
   handtight draft cart.xlsx --yes --rate USD=0.92 --rate-day 2026-11-20 -o build.toml
-  pbpaste | handtight draft - -o build.toml`,
+  handtight draft - -o build.toml < list.txt
+  handtight draft later.csv --into build.toml --amend`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) < 1 {
 				return exactly(1, "one list or more")(cmd, args)
 			}
 			return nil
 		},
-		RunE: func(_ *cobra.Command, args []string) error { return a.draft(args, &f) },
+		RunE: func(_ *cobra.Command, args []string) error {
+			switch {
+			case f.into != "" && f.out != "":
+				return fmt.Errorf("--into amends a build that is there, and -o writes a new one: say one of them")
+			case f.into == "" && f.amend:
+				return fmt.Errorf("--amend goes with --into BUILD, the build that is amended")
+			case f.into != "":
+				return a.draftInto(args, &f)
+			}
+			return a.draft(args, &f)
+		},
 	}
 	fl := cmd.Flags()
 	fl.StringVarP(&f.out, "output", "o", "", "write the build to this file")
@@ -86,6 +104,8 @@ plant, 2 when a list cannot be read.`,
 	fl.StringVar(&f.cart.encoding, "encoding", "", "encoding of text files, such as windows-1250 (found by itself if not said)")
 	fl.StringVar(&f.cart.currency, "currency", "", "currency of prices that name none, and of the build")
 	fl.StringVar(&f.cart.sheet, "sheet", "", "the one sheet of a workbook to read")
+	fl.StringVar(&f.into, "into", "", "lay the lists to this build, and show what they add")
+	fl.BoolVar(&f.amend, "amend", false, "with --into: write it; the old file is kept beside it with a number")
 	fl.IntVar(&f.steps, "steps", 0, "how many steps the search may take (a million)")
 	return cmd
 }
