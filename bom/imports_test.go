@@ -77,8 +77,9 @@ var may = map[string]string{
 	"bom/schema":                 "bom/read bom/source catalog",
 	"bom/starter":                "pressure/nearest",
 	"bom/repair/fix":             "bom bom/build bom/finding bom/read bom/repair bom/rule bom/source",
+	"bom/receive":                "bom bom/build bom/cart bom/money bom/order bom/source bom/workbook",
 	"bom/workbook":               "bom/facts bom/file bom/finding bom/sheet",
-	"cmd/handtight":              "bom bom/audit bom/build bom/cart bom/choose bom/compare bom/draft bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/repair bom/repair/fix bom/request bom/rule bom/schema bom/segment bom/source bom/starter bom/state bom/workbook catalog catalog/stock pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/evidence threads/identify threads/identify/measure threads/makeup threads/title",
+	"cmd/handtight":              "bom bom/audit bom/build bom/cart bom/choose bom/compare bom/draft bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/receive bom/repair bom/repair/fix bom/request bom/rule bom/schema bom/segment bom/source bom/starter bom/state bom/workbook catalog catalog/stock pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/evidence threads/identify threads/identify/measure threads/makeup threads/title",
 }
 
 // Imports point downward only.

@@ -58,7 +58,7 @@ practice come first.`,
 	root.PersistentFlags().BoolVar(&a.outside, "outside", false, "take includes that lie outside the build's folder")
 	root.Flags().BoolVar(&licences, "licences", false, "print the licences of the program and of all that is linked into it")
 	root.AddCommand(
-		a.checkCommand(), a.auditCommand(), a.orderCommand(), a.dutyCommand(), a.pageCommand(), a.pictureCommand(),
+		a.checkCommand(), a.auditCommand(), a.orderCommand(), a.receiveCommand(), a.dutyCommand(), a.pageCommand(), a.pictureCommand(),
 		a.threadCommand(), a.mateCommand(), a.adaptCommand(), a.identifyCommand(),
 		a.cartCommand(), a.draftCommand(), a.chooseCommand(), a.compareCommand(), a.sparesCommand(),
 		a.newCommand(), a.schemaCommand(), a.whyCommand(), a.catalogCommand(),
