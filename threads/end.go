@@ -175,6 +175,10 @@ type StatedPressure struct {
 // reason.
 type NotUsed struct{ Words, Why string }
 
+// SaysNothingNew is why a word that belongs to ends is not used: the others say the same, as `JIC swivel`
+// says female.
+const SaysNothingNew = "it adds nothing to the other words"
+
 // EndReading is one end seen in a text. Several candidates: the words leave it
 // open, likeliest first. None: an end was seen and could not be read.
 type EndReading struct {

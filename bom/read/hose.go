@@ -165,7 +165,7 @@ func (r *reader) cutEnds(it *build.Item) {
 	switch {
 	case it.Outside != nil:
 		d := threads.Length(it.Outside.Millimetres())
-		end = threads.End{Family: threads.Push, Size: it.Outside.String(), Diameter: d, Sex: threads.Male}
+		end = threads.End{Family: threads.Push, Size: it.Outside.String(), Diameter: d, Sex: threads.Male, Plastic: r.isPlastic(it.Material)} // which takes an insert under an olive
 	case it.Bore != nil:
 		d := threads.Length(it.Bore.Millimetres())
 		end = threads.End{Family: threads.Bore, Size: it.Bore.String(), Diameter: d}

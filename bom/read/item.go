@@ -57,6 +57,7 @@ func (r *reader) item(t *source.Table) {
 	} else {
 		r.ports(t, it, reading)
 	}
+	r.gaugeEnd(it)
 	r.mould(it)
 	t.Known(commonKeys...)
 	t.Known(it.Kind.Keys...)
@@ -289,6 +290,33 @@ func (r *reader) ports(t *source.Table, it *build.Item, reading threads.Reading)
 	}
 	said.DoneWith(func(name string) (string, bool) { return portRemedy(k, said.Keys(), name) })
 }
+
+// gaugeEnd opens the end of a gauge that is said to be M10x1 and the like and no more: such gauges are
+// sold with a parallel thread and with a keg, a taper of the same size (DIN 158 keg threads; that both
+// are sold on gauges: common practice).
+func (r *reader) gaugeEnd(it *build.Item) {
+	if it.Kind.Name != "gauge" {
+		return
+	}
+	for i := range it.Ports {
+		p := &it.Ports[i]
+		if len(p.End.Candidates) != 1 || p.End.Candidates[0].Family != threads.M || p.End.Candidates[0].Sex == threads.Female || saysParallel.MatchString(p.Text) {
+			continue
+		}
+		e := p.End.Candidates[0]
+		if e.Form == nil || e.Form.Pitch != 1 || e.Form.Major > 12 {
+			continue
+		}
+		keg, err := title.ReadEnd(e.Form.Designation + " keg male")
+		if err != nil || len(keg.Candidates) != 1 {
+			continue
+		}
+		p.End.Candidates = []threads.End{e, keg.Candidates[0]}
+		p.End.Question = fmt.Sprintf("Is the %s of the gauge parallel or a keg (taper)? Measure it at both ends, and write `%s male keg` or `%[1]s male parallel`.", e.Form.Designation, e.Form.Designation)
+	}
+}
+
+var saysParallel = regexp.MustCompile(`(?i)\b(?:parallel|straight|zylindrisch|cylindrical|washer|o-ring)\b`)
 
 // portEnd reads one end; a text that holds no end, and does not say that it is not known, is
 // a fault.

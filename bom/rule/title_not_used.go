@@ -7,6 +7,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/threads"
 )
 
 var titleNotUsed = Rule{
@@ -45,6 +46,14 @@ func findTitleWords(s *bom.System) []finding.Finding {
 		}
 		for _, n := range it.NotUsed {
 			words = append(words, fmt.Sprintf("%q (%s)", n.Words, n.Why))
+		}
+		for i := range it.Ports {
+			for _, n := range it.Ports[i].End.NotUsed {
+				if n.Why == threads.SaysNothingNew {
+					continue
+				}
+				words = append(words, fmt.Sprintf("%q of `%s` (%s)", n.Words, it.Ports[i].Name, n.Why))
+			}
 		}
 		for _, c := range it.Carried {
 			if c.Note {

@@ -16,7 +16,7 @@ func unspent(text string, l *line, read *threads.EndReading) []threads.NotUsed {
 		case it.mark != 0 || it.figure != nil || len(it.word) == 0:
 			continue
 		case it.is(classSex) != nil, it.is(classFamily) != nil, it.is(classEnd) != nil, it.is(classAttr) != nil:
-			why = "it adds nothing to the other words"
+			why = threads.SaysNothingNew
 		case it.is(classKind) != nil:
 			why = "a word of the part, and not of the end"
 		case it.is(classMaterial) != nil, it.is(classGrade) != nil:
