@@ -2,7 +2,9 @@ package choose
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/build"
@@ -11,6 +13,7 @@ import (
 	"handtight/catalog"
 	"handtight/catalog/stock"
 	"handtight/threads"
+	"handtight/threads/title"
 )
 
 // choice is one item that may stand in a variable's place.
@@ -76,11 +79,16 @@ func variables(sys *bom.System, made bool) []*variable {
 		return out
 	}
 	for _, it := range b.Items {
-		if of[it.ID] != nil || !repair.Commodity(it.Kind.Name) || it.Have > 0 || len(placed[it]) == 0 {
+		if of[it.ID] != nil || !repair.Commodity(it.Kind.Name) && !it.IsHose() || it.Have > 0 || len(placed[it]) == 0 {
 			continue
 		}
 		v := newVariable(it, nil)
 		had := len(v.choices)
+		if it.IsHose() {
+			for _, h := range reEnded(it) {
+				v.choices = append(v.choices, choice{item: h, stock: true})
+			}
+		}
 		for _, s := range remade(it) {
 			v.take(choice{item: repair.Stand(s, it, repair.StockID(s)+"-for-"+it.ID), stock: true})
 		}
@@ -150,4 +158,34 @@ func sameBores(s *stock.Item, it *build.Item) bool {
 		}
 	}
 	return !same && slices.ContainsFunc(s.Ends, func(e threads.End) bool { return standardOf[e.Family] != "" })
+}
+
+// hoseEnds are the ends that a hose is made up with instead of one with a pipe thread, by
+// standard: a fixed male, and a nut on a cone. Source: common practice.
+var hoseEnds = map[string]string{"NPT": "%s NPT male", "BSP": "G %s female swivel 60 cone"}
+
+// reEnded lists a hose made up with other ends: each end that has a pipe thread of one standard
+// has it of another, in the same size. Ends of other sorts stay, and so does all else.
+func reEnded(it *build.Item) []*build.Item {
+	out := []*build.Item{it}
+	for i := range it.Ports {
+		c := it.Ports[i].End.Candidates
+		if len(c) != 1 || standardOf[c[0].Family] == "" {
+			continue
+		}
+		for _, h := range slices.Clone(out) {
+			for _, standard := range Standards {
+				end, err := title.ReadEnd(fmt.Sprintf(hoseEnds[standard], c[0].Size))
+				if err != nil || len(end.Candidates) != 1 || standard == standardOf[c[0].Family] {
+					continue
+				}
+				made := *h
+				made.ID += "-" + h.Ports[i].Name + "-" + strings.ToLower(standard)
+				made.Ports = slices.Clone(h.Ports)
+				made.Ports[i].End, made.Ports[i].Text = end, end.Candidates[0].String()
+				out = append(out, &made)
+			}
+		}
+	}
+	return out[1:]
 }

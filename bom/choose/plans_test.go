@@ -281,3 +281,33 @@ func BenchmarkPlans(b *testing.B) {
 		require.NoError(b, err)
 	}
 }
+
+// A hose that is not made yet is made up with other ends, and a small part is bought with
+// others: two tanks of one standard with a line of the other between them. Made up.
+func TestHoseEnds(t *testing.T) {
+	text := head[:strings.Index(head, "[[item]]")] + vendor("near", "NZD", "") + `[[item]]
+id = "house"
+kind = "house supply"
+pressure = "2 bar"
+ports = { out = 'G 1/2 male chamfer' }
+[[item]]
+id = "tank"
+kind = "tank"
+ports = { in = 'G 1/2 male chamfer' }
+[[hose]]
+id = "line"
+length = "1 m"
+bore = "13 mm"
+rated = "20 bar"
+ends = ['1/2 NPT male', 'G 1/2 female swivel 60 cone']
+[[run]]
+name = "line"
+path = ["house", "line", "tank"]
+` + offer("line", "near", "30.00", "")
+	plans := plansOf(t, text, Adaptors)
+	require.Equal(t, "line-a-bsp", plans["best"].Taken[0].Item)
+	require.Empty(t, plans["best"].Fitted)
+	require.Equal(t, plans["best"].Taken, plans["all BSP"].Taken)
+	require.Contains(t, plans["all NPT"].Only, "house")
+	require.Equal(t, 1, plans["best"].Unpriced, "no offer is known of the hose with other ends")
+}

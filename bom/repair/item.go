@@ -1,6 +1,8 @@
 package repair
 
 import (
+	"cmp"
+
 	"handtight/bom/build"
 	"handtight/catalog"
 	"handtight/catalog/stock"
@@ -18,7 +20,7 @@ func (p *Piece) Item(b *build.Build, place build.Mark) *build.Item {
 	if it, ok := b.Item(id); ok {
 		return it
 	}
-	it := &build.Item{ID: id, About: p.Words, Material: p.Material, Class: p.Class, Made: p.material, Place: place}
+	it := &build.Item{ID: id, About: p.Words, Material: p.Material, Class: cmp.Or(p.Class, p.machine), Made: p.material, Place: place}
 	it.Kind, _ = catalog.KindNamed(p.Kind)
 	for i, e := range p.Ends {
 		it.Ports = append(it.Ports, portOf(it.Kind, i, e, p.Texts[i], place))

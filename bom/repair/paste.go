@@ -32,6 +32,8 @@ func (p *Piece) Paste() string {
 	switch {
 	case p.Class != "":
 		fmt.Fprintf(&b, "class    = %q\n", p.Class)
+	case p.machine != "":
+		fmt.Fprintf(&b, "class    = %q                # turned from bar, never a cast one\n", p.machine)
 	case p.Rated != "":
 		fmt.Fprintf(&b, "rated    = %q                 # the usual claim: ask for its data sheet\n", p.Rated)
 	default:

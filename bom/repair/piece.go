@@ -31,8 +31,14 @@ type Piece struct {
 	Price    *currency.Amount // landed but for its freight, in the build's currency; nil: no offer
 	Shop     string
 
+<<<<<<< HEAD
 	price int64         // in minor units
 	kind  *catalog.Kind // nil: not of the catalogue
+=======
+	price   int64  // in minor units
+	machine string // the class by which a machined fitting of pipe threads alone is rated; "" for others
+	turns   bool   // something in it turns by itself
+>>>>>>> 5c24066 (choose: hoses not made yet are made up with other ends; machined fittings of pipe threads alone are bought as such)
 
 	holds    [2]pressure.Rating // by end
 	known    [2]bool
@@ -55,6 +61,10 @@ func endsOf(pieces []*Piece) [][2]threads.End {
 	}
 	return out
 }
+
+// machined is the class of fittings that are turned from bar and not cast, as package pressure
+// and the tables of the stock write it.
+const machined = "machined"
 
 type rating struct {
 	r  pressure.Rating
@@ -104,6 +114,11 @@ func fromStock(it *stock.Item, cache map[string]rating) *Piece {
 		Title: it.Title(), ID: it.ID, Kind: it.Kind, Words: it.Words, Ends: [2]threads.End{it.Ends[0], it.Ends[1]}, Texts: [2]string{it.Texts[0], it.Texts[1]},
 		Material: it.Material, Class: it.Class, Rated: it.Rated, Standard: it.Standard, Steps: it.Steps, Usual: it.Usual, Stock: true,
 		material: catalog.MaterialsIn(it.Material), kind: kindOf(it.Kind),
+	}
+	if it.Class == "" && pipeThread(it.Ends[0].Family) && pipeThread(it.Ends[1].Family) {
+		if _, ok := pressure.FittingRating(it.RatesAs, it.Material, it.Ends[0].Family.String(), true, it.Ends[0].Size); ok && it.RatesAs == machined {
+			p.machine = machined
+		}
 	}
 	claim, err := quantity.ParsePressure(it.Rated)
 	for i, e := range it.Ends {

@@ -76,6 +76,8 @@ func TestOtherRemedies(t *testing.T) {
 			"[[run]]\nname = \"line\"\npath = [\"house\", \"housing\", \"stub\", \"short\", \"wall\"]\n", "nothing-turns", `kind     = "union"`},
 		{"an open branch is plugged", low + "[[item]]\nid = \"tee\"\nkind = \"tee\"\nmaterial = \"bronze\"\nports = { a = '3/4 NPT female', b = '3/4 NPT male', branch = '1/2 NPT female' }\n" +
 			"[[run]]\nname = \"line\"\npath = [\"house\", \"tee\", \"tank\"]\n", "port-open", `path = ["tee.branch", "plug-1-2-npt-male-bronze/+"]`},
+		{"a machined adaptor on high pressure", high("[[item]]\nid = \"part\"\nkind = \"adaptor\"\nhave = 1\nmaterial = \"316\"\nrated = \"200 bar\"\nports = { a = '3/8 NPT male', b = 'R 3/8 male' }\n"),
+			"pitches-differ", `class    = "machined"`},
 		{"a light nipple is bought in class 3000", high(nipple + "class = \"class 150\"\n"), "under-rated", `class    = "class 3000"`},
 		{"and one of no class", high(nipple), "rating-unknown", `class    = "class 3000"`},
 	} {
