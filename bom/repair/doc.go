@@ -6,4 +6,8 @@
 // rated for the pressure, none whose material fails in the water, nothing stacked below the
 // waterline. Chains are ordered by plain reasons one after another, and not by weights, so
 // that it can be said why the first is first.
+//
+// [Remedies] names what mends a finding: a chain, another part in one's place, a plug; or a
+// question that comes before anything is bought. [Generic], [WithBuild] and [Bag] are what
+// may be searched: the stock, a build's own items beside it, or those alone.
 package repair

@@ -18,6 +18,7 @@ type query struct {
 	drop   map[string]bool
 	serves map[served]bool
 	metals map[metals]bool
+	any    bool    // one chain is enough, whichever
 	narrow float64 // inches: nothing may be narrower; 0: no bound
 }
 
@@ -104,7 +105,7 @@ func (q *query) chains(a, b threads.EndReading) []Chain {
 		if kept = slices.Insert(kept, at, chain); len(kept) > q.o.Count {
 			kept = kept[:q.o.Count]
 		}
-		return true
+		return !q.any
 	})
 	for i := range kept {
 		q.say(&kept[i])

@@ -15,7 +15,9 @@ func (q *query) why(a, b threads.EndReading) string {
 		for _, d := range drops {
 			q.drop[d] = true
 		}
+		q.any = q.drop["most"] // of longer chains only how long they are is said
 		list := q.chains(a, b)
+		q.any = false
 		for _, d := range drops {
 			delete(q.drop, d)
 		}
