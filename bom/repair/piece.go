@@ -31,14 +31,9 @@ type Piece struct {
 	Price    *currency.Amount // landed but for its freight, in the build's currency; nil: no offer
 	Shop     string
 
-<<<<<<< HEAD
-	price int64         // in minor units
-	kind  *catalog.Kind // nil: not of the catalogue
-=======
-	price   int64  // in minor units
-	machine string // the class by which a machined fitting of pipe threads alone is rated; "" for others
-	turns   bool   // something in it turns by itself
->>>>>>> 5c24066 (choose: hoses not made yet are made up with other ends; machined fittings of pipe threads alone are bought as such)
+	price   int64         // in minor units
+	machine string        // the class by which a machined fitting of pipe threads alone is rated; "" for others
+	kind    *catalog.Kind // nil: not of the catalogue
 
 	holds    [2]pressure.Rating // by end
 	known    [2]bool
