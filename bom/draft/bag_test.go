@@ -62,6 +62,10 @@ var small = []bagLine{
 	{4, "Water hose 13 mm, per metre, 10 bar"},
 	{1, "Elbow 1/4 NPT male x 10 mm push-in, acetal, 10 bar"},
 	{3, "Tube 10 mm outside, push-in, per metre, 10 bar"},
+	{20, "Hose clamp for 19 mm"},
+	{12, "Hose clamp for 13 mm"},
+	{4, "Bonded washer G 3/4"},
+	{2, "PTFE tape 12 mm x 12 m"},
 }
 
 func drafted(t testing.TB, lines []bagLine) *draft.Draft {
@@ -72,7 +76,7 @@ func drafted(t testing.TB, lines []bagLine) *draft.Draft {
 
 // pieces lists what is missing that is no role.
 func pieces(d *draft.Draft) []draft.Missing {
-	return slices.DeleteFunc(slices.Clone(d.Missing), func(m draft.Missing) bool { return m.Role })
+	return slices.DeleteFunc(slices.Clone(d.Missing), func(m draft.Missing) bool { return m.Role || m.Count })
 }
 
 func TestTheSmallBagIsWhole(t *testing.T) {
@@ -82,6 +86,14 @@ func TestTheSmallBagIsWhole(t *testing.T) {
 	require.Empty(t, d.Left)
 	require.Equal(t, d.Joints, d.Made)
 	require.True(t, d.Proven)
+	for _, m := range d.Missing {
+		require.True(t, m.Role, m.What)
+	}
+	few := drafted(t, slices.DeleteFunc(slices.Clone(small), func(l bagLine) bool {
+		return strings.HasPrefix(l.text, "Bonded") || strings.HasPrefix(l.text, "Hose clamp for 13")
+	}))
+	counted := slices.DeleteFunc(few.Missing, func(m draft.Missing) bool { return !m.Count })
+	require.Len(t, counted, 2, "clamps and washers by count: %+v", counted)
 	_, faults := bom.Walk(d.Build)
 	require.Empty(t, faults)
 }

@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"strings"
 
+	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/cart"
+	"handtight/bom/money"
 	"handtight/bom/read"
 )
 
@@ -79,7 +81,35 @@ func Of(carts []*cart.Cart, o Options) (*Draft, error) {
 		return nil, fmt.Errorf("the draft does not read back, which is a fault of this program: %w", faults)
 	}
 	d.Build = b
+	if err := d.countLoose(); err != nil {
+		return nil, err
+	}
 	return d, nil
+}
+
+// countLoose holds the clamps, washers and tape of the lists against what the joints ask for.
+func (d *Draft) countLoose() error {
+	sys, faults := bom.Walk(d.Build)
+	if len(faults) > 0 {
+		return fmt.Errorf("the draft cannot be walked, which is a fault of this program: %w", faults)
+	}
+	needs, err := sys.Needs()
+	if err != nil {
+		return err
+	}
+	has := map[string]money.Quantity{}
+	for _, p := range d.Parts {
+		if p.Kind != nil && p.Kind.Generic {
+			has[p.genericName()] += money.Quantity(p.Pieces) * money.Piece
+		}
+	}
+	for _, n := range needs {
+		if n.Item != nil || n.Build() <= has[n.Key] {
+			continue
+		}
+		d.Missing = append(d.Missing, Missing{Count: true, What: fmt.Sprintf("%s: the joints take %s, and the lists have %s", n.Key, n.Build(), has[n.Key])})
+	}
+	return nil
 }
 
 // likes names sorts of plant as Options.Like takes them.

@@ -7,9 +7,10 @@ type Missing struct {
 	What  string   `json:"what"`
 	Buy   []string `json:"buy,omitempty"` // in shop words
 	Note  string   `json:"note,omitempty"`
-	Role  bool     `json:"role,omitempty"` // a part that a plant needs
-	Need  string   `json:"need,omitempty"` // of a role: needed, usual
-	Stop  bool     `json:"stop,omitempty"` // nothing that is made joins the ends
+	Role  bool     `json:"role,omitempty"`  // a part that a plant needs
+	Need  string   `json:"need,omitempty"`  // of a role: needed, usual
+	Count bool     `json:"count,omitempty"` // what joints ask for, and the lists have too few of
+	Stop  bool     `json:"stop,omitempty"`  // nothing that is made joins the ends
 }
 
 // Misfit is a piece of the lists that would go there, if it were another.

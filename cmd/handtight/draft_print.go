@@ -88,6 +88,15 @@ func (a *app) printDraft(d *draft.Draft, f *draftFacts) {
 	if spares > 0 {
 		left = append(left, fmt.Sprintf("%s more of what the plant takes, as `extra`", counted(spares, "piece")))
 	}
+	aside := 0
+	for _, p := range d.Parts {
+		if p.Aside != "" && (p.Kind == nil || !p.Kind.Generic) {
+			aside++
+		}
+	}
+	if aside > 0 {
+		left = append(left, fmt.Sprintf("%s no part of a plant: kept in the file as comments", map[bool]string{true: "1 line is", false: fmt.Sprintf("%d lines are", aside)}[aside == 1]))
+	}
 	lengths := 0
 	for i := range d.Questions {
 		q := &d.Questions[i]
@@ -122,6 +131,8 @@ func (a *app) printDraft(d *draft.Draft, f *draftFacts) {
 // missingText is one missing thing in a line.
 func missingText(m *draft.Missing) string {
 	switch {
+	case m.Count:
+		return m.What
 	case m.Role:
 		return fmt.Sprintf("a %s: %s", m.What, m.Need)
 	case len(m.Buy) > 0:
