@@ -2,6 +2,7 @@ package request
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"handtight/bom/build"
@@ -58,7 +59,8 @@ func (r *Request) describe(n *order.Need) string {
 	if it.Motor != "" {
 		parts = append(parts, it.Motor)
 	}
-	add(it.About != "", it.About)
+	about := withoutSaid(it.About, it.Material, it.Motor, it.Class)
+	add(about != "", about)
 	add(it.Class != "", it.Class)
 	switch {
 	case catalog.IsKind(n.Kind, catalog.Gauge):
@@ -68,6 +70,18 @@ func (r *Request) describe(n *order.Need) string {
 		parts = append(parts, fmt.Sprintf("%s %.4g bar", r.in.word("fact", "to hold"), max(n.Load.Act, n.Load.Fail)))
 	}
 	return strings.Join(parts, ", ")
+}
+
+// withoutSaid is a description without those of its parts that are said beside it already.
+func withoutSaid(about string, said ...string) string {
+	var out []string
+	for part := range strings.SplitSeq(about, ",") {
+		part = strings.TrimSpace(part)
+		if !slices.ContainsFunc(said, func(s string) bool { return s != "" && strings.EqualFold(s, part) }) {
+			out = append(out, part)
+		}
+	}
+	return strings.Join(out, ", ")
 }
 
 func lengthOf(it *build.Item) string {

@@ -63,7 +63,7 @@ func TestTextForAMail(t *testing.T) {
 	require.NoError(t, r.Text(&b, false))
 	require.Contains(t, b.String(), "Bitte liefern Sie:")
 	require.Contains(t, b.String(), "1 Stk  NV-38-200     Nadelventil, 3/8-18 NPT IG x 3/8-18 NPT IG, 1.4401 (316)")
-	require.Contains(t, b.String(), "Verbunddichtring (USIT) G 3/4, VE 10")
+	require.Contains(t, b.String(), "Verbunddichtring G 3/4, VE 10")
 	require.NotContains(t, b.String(), "EUR", "no price unless it is wanted")
 	b.Reset()
 	require.NoError(t, r.Text(&b, true))

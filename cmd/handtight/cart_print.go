@@ -87,7 +87,7 @@ func (a *app) printCartGroup(r *cart.Report, g cartGroup, show cartShown) {
 		return
 	}
 	slices.SortStableFunc(list, func(x, y *cart.Verdict) int { return cmp.Compare(y.Worst, x.Worst) })
-	u.line("%s", u.paint(g.colour, g.title))
+	u.say(g.colour, "%s", g.title)
 	for _, v := range list {
 		a.printVerdict(v, show)
 	}

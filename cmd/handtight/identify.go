@@ -213,7 +213,7 @@ func (a *app) printIdentification(id *identify.Identification) {
 			if told != "" {
 				indent = "        "
 			}
-			u.line("%s%6s  %-26s %s", indent, percent(c.Probability), name, c.Form.Family.Facts().Title)
+			u.line("%s", u.cut(fmt.Sprintf("%s%6s  %-26s %s", indent, percent(c.Probability), name, c.Form.Family.Facts().Title), u.width))
 		}
 	}
 	if more := len(list) - printed; more > 0 {

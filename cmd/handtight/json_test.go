@@ -262,3 +262,39 @@ func TestSameInputSameBytes(t *testing.T) {
 		}
 	}
 }
+
+// What is needed of an item is one figure, whoever says it: placed, planned and extra, in the
+// order, the spares and the cart alike.
+func TestNeedIsOneFigure(t *testing.T) {
+	said := func(args ...string) map[string]any {
+		var out, errOut bytes.Buffer
+		require.NotEqual(t, exitFault, run(append(args, "--json"), strings.NewReader(""), &out, &errOut), errOut.String())
+		var v map[string]any
+		require.NoError(t, json.Unmarshal(out.Bytes(), &v))
+		return v
+	}
+	list := func(v any) []map[string]any {
+		var out []map[string]any
+		for _, e := range v.([]any) {
+			out = append(out, e.(map[string]any))
+		}
+		return out
+	}
+	for _, build := range []string{cleanBuild, carelessBuild, "../../testdata/refit/build.toml", "../../testdata/engine/build.toml"} {
+		lines := map[string]map[string]any{}
+		for _, l := range list(said("order", build)["lines"]) {
+			lines[l["item"].(string)] = l
+			require.InDelta(t, l["placed"].(float64)+l["planned"].(float64)+l["extra"].(float64), l["need"], 1e-9, "%s: %v", build, l["item"])
+			for _, key := range []string{"lead", "pack", "spare", "have", "order"} {
+				require.Contains(t, l, key)
+			}
+		}
+		for _, i := range list(said("cart", build, "../../testdata/carts/elbe.csv")["items"]) {
+			require.Equal(t, lines[i["item"].(string)]["need"], i["need"], "%s: %v", build, i["item"])
+		}
+		for _, p := range list(said("spares", build)["spares"]) {
+			l := lines[p["item"].(string)]
+			require.Equal(t, []any{l["placed"], l["planned"]}, []any{p["placed"], p["planned"]}, "%s: %v", build, p["item"])
+		}
+	}
+}

@@ -65,6 +65,7 @@ practice come first.`,
 	)
 	root.CompletionOptions.HiddenDefaultCmd = false
 	root.SetFlagErrorFunc(flagHint)
+	a.fitHelp(root)
 	return root
 }
 

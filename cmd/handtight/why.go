@@ -47,11 +47,19 @@ func (a *app) whyCommand() *cobra.Command {
 				return a.ui.printJSON(whyOf(r))
 			}
 			u := a.ui
-			u.line("%s\n%s\n", u.paint(bold, r.Slug), r.Title)
+			u.line("%s", u.paint(bold, r.Slug))
+			u.say("", "%s", r.Title)
+			u.line("")
 			for _, l := range wrap(r.Why, u.width) {
 				u.line("%s", l)
 			}
-			u.line("\nWrong\n%s\nRight\n%s", indent(r.Wrong), indent(r.Right))
+			for _, example := range [][2]string{{"Wrong", r.Wrong}, {"Right", r.Right}} {
+				u.line("")
+				u.line("%s", example[0])
+				for l := range strings.Lines(indent(example[1])) {
+					u.line("%s", strings.TrimRight(l, "\n"))
+				}
+			}
 			return nil
 		},
 	}
@@ -88,8 +96,14 @@ func (a *app) allRules() error {
 		}
 		return a.ui.printJSON(out)
 	}
+	var rows [][]string
 	for _, r := range rule.All() {
-		a.ui.line("%-26s %s", r.Slug, r.Title)
+		rows = append(rows, []string{r.Slug, r.Title})
+	}
+	if !a.ui.table([]column{{}, {flex: true}}, rows) {
+		for _, r := range rows {
+			a.ui.fold("  -", r[0]+": "+r[1])
+		}
 	}
 	return nil
 }
