@@ -55,7 +55,7 @@ func shopLists(t testing.TB, sys *bom.System, language string) []*cart.Cart {
 		k := n % 3
 		n++
 		copied := *l
-		copied.Offer = &build.Offer{Item: l.Need.Key, Vendor: vendors[k], Code: fmt.Sprintf("K-%d", 1000+n*7)}
+		copied.Offer = &build.Offer{Item: l.Need.Key, Vendor: vendors[k], Code: codeOf(n)}
 		lists[k].Vendors[0].Lines = append(lists[k].Vendors[0].Lines, &copied)
 	}
 	b := *sys.Build
@@ -71,6 +71,9 @@ func shopLists(t testing.TB, sys *bom.System, language string) []*cart.Cart {
 	}
 	return carts
 }
+
+// codeOf is the shop's code of the nth line of an order: it tells nothing of what it is.
+func codeOf(n int) string { return fmt.Sprintf("K-%d", 1000+n*7) }
 
 // jointsOf counts the joints of a build by what meets in them: the sort of part and its end.
 // Ends of the boat's own that one of the two does not say count as the sort of part alone.
