@@ -79,7 +79,7 @@ func variables(sys *bom.System, made bool) []*variable {
 		return out
 	}
 	for _, it := range b.Items {
-		if of[it.ID] != nil || !repair.Commodity(it.Kind.Name) && !it.IsHose() || it.Have > 0 || len(placed[it]) == 0 {
+		if of[it.ID] != nil || !it.Kind.Is(catalog.Commodity) && !it.IsHose() || it.Have > 0 || len(placed[it]) == 0 {
 			continue
 		}
 		v := newVariable(it, nil)

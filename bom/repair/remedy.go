@@ -72,9 +72,6 @@ var remedies = map[string]func(*bom.System, *finding.Finding) []Remedy{
 // Mends reports whether a part can mend findings of a rule.
 func Mends(slug string) bool { return remedies[slug] != nil }
 
-// Commodity reports whether parts of a kind are changed rather than adapted.
-func Commodity(kind string) bool { return catalog.IsKind(kind, catalog.Commodity) }
-
 // Most remedies that are offered for one finding.
 const mostRemedies = 3
 

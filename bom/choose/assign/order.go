@@ -115,7 +115,7 @@ func thin(p *Problem) (*Problem, []int, int) {
 	for v := range p.Cost {
 		q.Cost[v] = slices.Clone(p.Cost[v])
 	}
-	spread := func(l *Link) (least, range_ int64) {
+	spread := func(l *Link) (least, apart int64) {
 		least, most := Never, int64(0)
 		for _, row := range l.Cost {
 			for _, c := range row {
@@ -135,16 +135,24 @@ func thin(p *Problem) (*Problem, []int, int) {
 		}
 		return 0
 	})
-	for {
-		order, width, large := eliminate(q, nil)
-		if large <= mostTable {
-			return q, order, width
+	all := q.Links
+	keep, over := 0, len(all) // so many fit, so many do not
+	for over-keep > 1 {
+		q.Links = all[:(keep+over)/2]
+		if _, _, large := eliminate(q, nil); large <= mostTable {
+			keep = len(q.Links)
+		} else {
+			over = len(q.Links)
 		}
-		last := &q.Links[len(q.Links)-1]
-		least, _ := spread(last)
-		for x := range q.Cost[last.A] {
-			q.Cost[last.A][x] = plus(q.Cost[last.A][x], least)
-		}
-		q.Links = q.Links[:len(q.Links)-1]
 	}
+	q.Links = all[:keep]
+	for i := range all[keep:] {
+		l := &all[keep+i]
+		least, _ := spread(l)
+		for x := range q.Cost[l.A] {
+			q.Cost[l.A][x] = plus(q.Cost[l.A][x], least)
+		}
+	}
+	order, width, _ := eliminate(q, nil)
+	return q, order, width
 }
