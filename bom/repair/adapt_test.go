@@ -39,7 +39,6 @@ type workedCase struct {
 	not        []string // in no chain shown
 	none       string
 	direct     bool
-	ask        string
 }
 
 var worked = []workedCase{
