@@ -48,12 +48,13 @@ func (q Quantity) MarshalJSON() ([]byte, error) { return []byte(q.String()), nil
 
 // Order is what must be bought, by line and by shop.
 type Order struct {
-	Lines    []Line `json:"lines"`
-	Shops    []Shop `json:"vendors"`
-	Total    Money  `json:"total"` // in the build's currency; lines without a price are not in it
-	Currency string `json:"currency"`
-	Unpriced int    `json:"unpriced_lines"`
-	Cheaper  *Plan  `json:"cheaper,omitempty"` // a plan of the command choose that costs less, landed
+	Lines    []Line  `json:"lines"`
+	Shops    []Shop  `json:"vendors"`
+	Total    Money   `json:"total"` // in the build's currency; lines without a price are not in it
+	Currency string  `json:"currency"`
+	Unpriced int     `json:"unpriced_lines"`
+	Cheaper  *Plan   `json:"cheaper,omitempty"` // a plan of the command choose that costs less, landed
+	Splits   []Split `json:"splits,omitempty"`  // lines that cost less divided between two offers, each by itself
 
 	Unoffered []Line  `json:"-"` // lines that no shop is named for
 	Spares    []Spare `json:"-"`
@@ -69,6 +70,19 @@ type Plan struct {
 	Swaps    int    `json:"swaps"`   // alternatives that it takes
 	Proved   bool   `json:"proved"`  // no plan costs less
 	Currency string `json:"currency"`
+}
+
+// Split is a line bought at two offers: the whole order then costs Total, landed.
+type Split struct {
+	Item     string   `json:"item"`
+	First    string   `json:"vendor"`
+	Code     string   `json:"code"`
+	AtFirst  Quantity `json:"quantity"`
+	Second   string   `json:"other_vendor"`
+	Other    string   `json:"other_code"`
+	AtSecond Quantity `json:"other_quantity"`
+	Total    Money    `json:"total"`
+	Saves    Money    `json:"saves"`
 }
 
 // Line is one thing to order.

@@ -87,12 +87,6 @@ const pieceLimit = 30_000
 // issueSheet writes the hidden sheet: at its head the format, the number of the issue, the
 // build and what made it, then a row for each row of the book.
 func (b *book) issueSheet() error {
-	if _, err := b.f.NewSheet(issueName); err != nil {
-		return err
-	}
-	if err := b.f.SetSheetVisible(issueName, false, true); err != nil {
-		return err
-	}
 	w, err := b.f.NewStreamWriter(issueName)
 	if err != nil {
 		return err

@@ -106,6 +106,13 @@ func (b *book) sheets() error {
 			return err
 		}
 	}
+	// Hidden before anything is streamed: the library would read every sheet again for it.
+	if _, err := b.f.NewSheet(issueName); err != nil {
+		return err
+	}
+	if err := b.f.SetSheetVisible(issueName, false, true); err != nil {
+		return err
+	}
 	for _, s := range list {
 		if s.rows == 0 {
 			continue

@@ -64,6 +64,9 @@ status is 1.`,
 			if list.Cheaper, err = cheaper(sys, order, best); err != nil {
 				return err
 			}
+			if list.Splits, err = splits(sys, order); err != nil {
+				return err
+			}
 			var report *workbook.Report
 			if out != "" {
 				r, err := workbook.Save(out, workbook.From(f, list, facts.BoatOf(sys)), force, sys.Build.Files...)
@@ -117,6 +120,22 @@ func cheaper(sys *bom.System, order *order.Order, best bool) (*facts.Plan, error
 	}, nil
 }
 
+// splits are the lines that cost less when they are bought at two offers.
+func splits(sys *bom.System, o *order.Order) ([]facts.Split, error) {
+	list, err := choose.Splits(sys, o)
+	if err != nil {
+		return nil, err
+	}
+	var out []facts.Split
+	for _, s := range list {
+		out = append(out, facts.Split{
+			Item: s.Item, First: s.First.Vendor.ID, Code: s.First.Code, AtFirst: facts.Quantity(s.AtFirst),
+			Second: s.Second.Vendor.ID, Other: s.Second.Code, AtSecond: facts.Quantity(s.AtSecond), Total: facts.Sum(s.Total), Saves: facts.Sum(s.Saves),
+		})
+	}
+	return out, nil
+}
+
 func (a *app) printOrder(f *facts.Facts, list *facts.Order, sum *order.Order) {
 	u := a.ui
 	a.printTitle(f)
@@ -135,6 +154,18 @@ func (a *app) printOrder(f *facts.Facts, list *facts.Order, sum *order.Order) {
 		u.say(yellow, "Landed, it can be had for %s: %s (%s %%) less%s.", amount(c.Total.Amount), amount(c.Saves.Amount), c.Percent, swaps)
 		u.say("", "See how: handtight choose %s; buy so: handtight order %s --choose", f.File, f.File)
 	}
+	for _, x := range list.Splits[:min(len(list.Splits), 3)] {
+		u.fold("  split", fmt.Sprintf("%s: %s from %s and %s from %s, and the whole costs %s: %s less, landed. It stands by itself: two such lines may save less than both.",
+			x.Item, x.AtFirst, offerName(x.First, x.Code), x.AtSecond, offerName(x.Second, x.Other), amount(x.Total.Amount), amount(x.Saves.Amount)))
+	}
+}
+
+// offerName names an offer by its shop and code.
+func offerName(shop, code string) string {
+	if code == "" {
+		return shop
+	}
+	return shop + " (" + code + ")"
 }
 
 // printShops prints what is bought from each shop, and what no shop is named for.
