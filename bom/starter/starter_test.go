@@ -86,3 +86,18 @@ func TestAnswers(t *testing.T) {
 		require.Contains(t, q.Choices, q.Usual)
 	}
 }
+
+// A build saved with the line ends of another system is the same build, with its findings at
+// the same lines.
+func TestLineEnds(t *testing.T) {
+	text, err := Write(Usual())
+	require.NoError(t, err)
+	check := func(text string) []finding.Finding {
+		build, faults := read.Parse("build.toml", []byte(text))
+		require.NoError(t, faults.Err())
+		sys, faults := bom.Walk(build)
+		require.NoError(t, faults.Err())
+		return rule.Check(sys)
+	}
+	require.Equal(t, check(string(text)), check(strings.ReplaceAll(string(text), "\n", "\r\n")))
+}

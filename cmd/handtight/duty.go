@@ -190,7 +190,7 @@ func (a *app) printLimits(limits []facts.DutyLimit) {
 	}
 	if !u.table(limitColumns, rows) {
 		for _, r := range rows {
-			u.fold("  -", fmt.Sprintf("%s %s %s: %s, margin %s (%s)", r[0], r[1], r[4], r[2], r[3], r[5]))
+			u.fold("  -", fmt.Sprintf("%s %s %s: %s, margin %s %s (%s)", r[0], r[1], r[4], r[2], r[3], r[4], r[5]))
 		}
 	}
 	u.line("")

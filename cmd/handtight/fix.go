@@ -102,18 +102,18 @@ func (a *app) fixBuild(path string, o *fixFlags) error {
 	if a.json {
 		return a.ui.printJSON(f)
 	}
-	a.printFix(&f)
+	a.printFix(path, &f)
 	return nil
 }
 
-func (a *app) printFix(f *fixFacts) {
+func (a *app) printFix(path string, f *fixFacts) {
 	u := a.ui
 	for _, line := range strings.Split(strings.TrimSuffix(f.Diff, "\n"), "\n") {
 		u.line("%s", line)
 	}
 	u.line("")
 	for _, e := range f.Edits {
-		u.fold("  mended", fmt.Sprintf("%s, %s: %s", e.Slug, e.At, strings.Join(e.Buy, "; and ")))
+		u.fold("  mended", fmt.Sprintf("%s, %s (%s:%d): %s", e.Slug, e.At, filepath.Base(path), e.Line, strings.Join(e.Buy, "; and ")))
 	}
 	for _, l := range f.Left {
 		u.fold("  left", fmt.Sprintf("%s, %s: %s", l.Slug, l.At, l.Why))

@@ -189,29 +189,19 @@ func (a *app) printShops(order *facts.Order) {
 	}
 }
 
-// printBrief names the findings, a line each: their reasons are in `check` and in the
-// workbook.
+// printBrief names what stops, a line each, and the cautions: their reasons are in `check` and
+// in the workbook.
 func (a *app) printBrief(f *facts.Facts) {
-	u := a.ui
-	count := 0
-	for i := range f.Findings {
-		x := &f.Findings[i]
-		if x.Severity == finding.Note.String() {
-			continue
-		}
-		count++
-		word := u.severity(x.Severity)
-		if one := fmt.Sprintf("%-26s %s", x.Slug, x.At); 9+widthOf(one) <= u.width {
-			u.line("%s %s", word, one)
-			continue
-		}
-		u.line("%s %s", word, x.Slug)
-		u.fold("", x.At)
+	r := &report{ui: a.ui, f: f, entries: entriesOf(f.Findings)}
+	lines := append(r.stops(headed), r.lesser(finding.Caution, yellow, named)...)
+	if len(lines) == 0 {
+		return
 	}
-	if count > 0 {
-		u.say("", "Why, and what to do: handtight check %s", f.File)
-		u.line("")
+	for _, l := range lines {
+		a.ui.line("%s", l)
 	}
+	a.ui.say("", "Why, and what to do: handtight check %s", f.File)
+	a.ui.line("")
 }
 
 // lineColumns are the columns of the list.
