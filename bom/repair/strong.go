@@ -29,7 +29,7 @@ func ofTurning(sys *bom.System, f *finding.Finding) []Remedy {
 		if len(u.Item.Ports) != 2 || !u.Item.Kind.Is(catalog.Commodity) || u.Item.Have > 0 {
 			continue
 		}
-		for _, s := range twin(u, o, func(s *stock.Item) bool { return kindTurns(s.Kind) }) {
+		for _, s := range twin(u, o, false, func(s *stock.Item) bool { return kindTurns(s.Kind) }) {
 			out = append(out, Remedy{Do: "change", At: u.Name, Unit: u, Joint: j, New: s, Before: 2, Joints: 2, Why: "its nut turns last"})
 		}
 	}
@@ -60,15 +60,16 @@ func WhyNot(sys *bom.System, f *finding.Finding) string {
 	return got.None
 }
 
-// twin lists fittings with the ends of a unit that could stand in its place, both ways round.
-func twin(u *graph.Unit, o Options, wanted func(*stock.Item) bool) []*stock.Item {
+// twin lists fittings with the ends of a unit that could stand in its place, both ways round; of
+// its material, or of any other that the water allows.
+func twin(u *graph.Unit, o Options, other bool, wanted func(*stock.Item) bool) []*stock.Item {
 	var out []*stock.Item
 	for _, s := range stock.Items() {
 		if len(s.Ends) != len(u.Item.Ports) || !wanted(s) || !bears(s, o.Pressure) {
 			continue
 		}
 		made, mine := materialsOf(s), u.Item.Materials()
-		if len(mine) > 0 && !sameMaterial(made, mine) || len(mine) == 0 && !suitable(made, o) {
+		if !other && len(mine) > 0 && !sameMaterial(made, mine) || (other || len(mine) == 0) && !suitable(made, o) {
 			continue
 		}
 		switch {
@@ -134,6 +135,7 @@ func ofWeak(sys *bom.System, f *finding.Finding) []Remedy {
 	for _, s := range f.Also {
 		units = append(units, s.Unit, s.Unit2)
 	}
+	other := f.Slug == "threads-too-weak" // its material is what is too weak
 	var out []Remedy
 	seen := map[string]bool{"": true}
 	for _, name := range units {
@@ -143,7 +145,7 @@ func ofWeak(sys *bom.System, f *finding.Finding) []Remedy {
 		}
 		seen[name] = true
 		o := worst(sys, u)
-		for _, s := range twin(u, o, func(s *stock.Item) bool { return s.Kind == u.Item.Kind.Name && sure(s, o.Pressure) }) {
+		for _, s := range twin(u, o, other, func(s *stock.Item) bool { return s.Kind == u.Item.Kind.Name && sure(s, o.Pressure) }) {
 			out = append(out, Remedy{Do: "change", At: u.Item.ID, Unit: u, New: s, All: true, Before: 2, Joints: 2, Why: "the same part in a class that holds " + o.Pressure.String()})
 			break // the usual one of each part
 		}

@@ -6,7 +6,11 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom"
+	"handtight/bom/read"
+	"handtight/bom/repair"
 	"handtight/bom/repair/fix"
+	"handtight/bom/rule"
 )
 
 const low = `[build]
@@ -99,4 +103,24 @@ func TestOtherRemedies(t *testing.T) {
 			require.Equal(t, strings.Count(row.text, "\nrated"), strings.Count(string(r.Text), "\nrated"), "no rating is typed in")
 		})
 	}
+}
+
+// Threads of plastic that bear less than they see: the same part of a metal that stands in the
+// water. It is an estimate and no stop, so that it is told of and not put in.
+func TestWeakThreads(t *testing.T) {
+	text := high("[[item]]\nid = \"part\"\nkind = \"nipple\"\nmaterial = \"PVC\"\nports = { a = '3/8 NPT male', b = '3/8 NPT male' }\n")
+	b, faults := read.Parse("random.toml", []byte(text))
+	require.Empty(t, faults)
+	sys, faults := bom.Walk(b)
+	require.Empty(t, faults)
+	for _, f := range rule.Check(sys) {
+		if f.Slug == "threads-too-weak" {
+			list := repair.Remedies(sys, &f)
+			require.NotEmpty(t, list)
+			require.Equal(t, "change", list[0].Do)
+			require.Contains(t, list[0].Buy()[0], "316, class 3000")
+			return
+		}
+	}
+	t.Fatal("the threads bear it")
 }
