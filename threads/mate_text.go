@@ -168,6 +168,9 @@ func (m *Mating) Remedy() string {
 		if !m.A.Family.Threaded() {
 			return "Put the hose or tube between them, or the tail that fits it."
 		}
+		if m.bolt() {
+			return boltRemedy
+		}
 		if m.A.Form != m.B.Form {
 			return fmt.Sprintf("Buy an adaptor %s x %s, or one of the two parts with the other's thread and sex.", counterpart(m.A), counterpart(m.B))
 		}
@@ -199,9 +202,17 @@ func (m *Mating) Remedy() string {
 	case byUnknown:
 		return "Write the end with its standard and size, such as `1/2 NPT female` or `19 mm barb`."
 	}
+	if m.bolt() {
+		return "Do not force it. " + boltRemedy
+	}
 	return fmt.Sprintf("Do not force it. Buy an adaptor %s x %s, or one of the two parts with the other's thread.",
 		counterpart(m.A), counterpart(m.B))
 }
+
+// bolt reports whether an end is a thread of bolts, on which nothing closes.
+func (m *Mating) bolt() bool { return m.A.Family == UN || m.B.Family == UN }
+
+const boltRemedy = "A thread of bolts closes on nothing, so no adaptor helps: buy the part with an end that seals, and ask what this one is."
 
 // handWords names the right-hand counterpart of the left-hand end.
 func (m *Mating) handWords() string {
@@ -249,7 +260,11 @@ func (e End) name() string {
 // counterpart is the end that mates with e, as words.
 func counterpart(e End) string {
 	c := e
-	c.Seal, c.Swivel, c.Plastic, c.ClassA, c.Nose = NoSeal, false, false, false, 0
+	taper := e.Form != nil && e.Form.Taper > 0
+	c.Seal, c.Swivel, c.Plastic, c.ClassA, c.Nose = NoSeal, false, e.Plastic && e.Sex == Female && taper, false, 0 // metal splits a plastic taper
+	if e.Seal == Cone60 && e.Sex == Female {
+		c.Seal = Chamfer
+	}
 	c.Sex = e.Sex.Other()
 	switch e.Family {
 	case R:

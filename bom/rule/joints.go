@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"handtight/bom"
@@ -36,6 +37,9 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	f := finding.Finding{Severity: finding.Stop, Slug: m.Slug(), Cause: pairOf(s, j), Reason: named(s, j, m.Reason()), Remedy: m.Remedy()}
+	if onTheHull(s, j) && strings.Contains(f.Remedy, "adaptor") {
+		f.Remedy = "Do not force it. Buy one of the two with the other's thread, and put nothing between a skin fitting and its valve."
+	}
 	switch {
 	case j.Open:
 		f.Slug, f.NotKnown = endLeftOpen.Slug, true
@@ -55,6 +59,16 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s.", m.Limit.Bar(), bars(worst))
 	}
 	return f, true
+}
+
+// onTheHull reports whether a joint is that of a skin fitting and the valve on it, below the waterline:
+// one more thread there is one more that a knock breaks.
+func onTheHull(s *bom.System, j *graph.Joint) bool {
+	a, b := s.Graph.Ports[j.A].Unit, s.Graph.Ports[j.B].Unit
+	if b.Item.Kind.Name == "through-hull" {
+		a, b = b, a
+	}
+	return j.Run.Below && a.Item.Kind.Name == "through-hull" && slices.ContainsFunc(b.Passages(), func(p catalog.Passage) bool { return p.Closable })
 }
 
 // pairOf names both ends of a joint, the same from either side: joints of one pair of ends
@@ -99,6 +113,9 @@ func unsaid(s *bom.System, j *graph.Joint, high bool) (finding.Finding, bool) {
 		f.Reason = fmt.Sprintf("nothing says what the end of %s is, so the joint is not judged.", missing.Name())
 	}
 	f.Remedy = fmt.Sprintf("Ask the shop, or measure it, and write ports = { %s = '…' } on `%s`.", missing.Port.Name, missing.Unit.Item.ID)
+	if missing.Unit.Item.IsHose() {
+		f.Remedy = fmt.Sprintf("Ask the shop, or measure it, and write ends = ['…', '…'] on the [[hose]] `%s`.", missing.Unit.Item.ID)
+	}
 	return f, true
 }
 

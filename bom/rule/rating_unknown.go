@@ -92,13 +92,16 @@ func unrated(s *bom.System, g *segment.Segment, u *graph.Unit, why, ask string) 
 }
 
 func asked(u *graph.Unit) string {
-	if u.Item.Spec != "" && u.Item.Bore == nil {
+	if u.Item.Kind.Length && u.Item.Spec != "" && u.Item.Bore == nil {
 		return fmt.Sprintf("`%s` is rated by its bore: write `bore` on `%s`", u.Item.Spec, u.Item.ID)
 	}
 	if u.Item.Class != "" {
 		return fmt.Sprintf("Write `rated` on `%s` from its data sheet", u.Item.ID)
 	}
-	return fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class` or `spec`", u.Item.ID)
+	if u.Item.Kind.Length {
+		return fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `spec`", u.Item.ID)
+	}
+	return fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class`", u.Item.ID)
 }
 
 // classGap says why the class of a unit tells nothing of a port of it in a segment; "" for
