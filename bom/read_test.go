@@ -40,7 +40,7 @@ func TestFaultMessages(t *testing.T) {
 		{"a misspelt key", "[[item]]\nid = \"e\"\nkind = \"elbow\"\nmaterail = \"316\"\n",
 			"boat.toml line 16, column 1: unknown key `materail`\n    materail = \"316\"\n  write `material`"},
 		{"a key that is nothing like another", "[[option]]\nfor = \"well\"\nitem = \"sink\"\ncolour = \"red\"\n",
-			"boat.toml line 16, column 1: unknown key `colour`\n    colour = \"red\"\n  remove it; the keys here are for, item"},
+			"boat.toml line 16, column 1: unknown key `colour`\n    colour = \"red\"\n  remove it; the keys here are family, for, item, per"},
 		{"a quantity without its unit", "[[item]]\nid = \"e\"\nkind = \"elbow\"\nrated = \"10\"\n",
 			"boat.toml line 16, column 9: `10` has no unit\n    rated = \"10\"\n  write \"10 bar\" if that is what it is, or another of its units: bar, psi, Pa, kPa, MPa, kg/cm2, inHg, mmHg"},
 		{"a quantity without quotes", "[[item]]\nid = \"e\"\nkind = \"elbow\"\nrated = 10\n",
