@@ -34,7 +34,7 @@ var plainNumber = regexp.MustCompile(`^(0|[1-9][0-9]{0,11})(\.[0-9]{1,3})?$`)
 const listHead = 3
 
 func (b *book) list(l plainList) error {
-	s := b.newSheet(l.name, fitted(filled(l.columns, l.rows)), frame{tab: l.tab, head: listHead, freeze: listHead, wide: l.wide, locked: true})
+	s := b.newSheet(l.name, fitted(filled(l.columns, l.rows), l.wide), frame{tab: l.tab, head: listHead, freeze: listHead, wide: l.wide, locked: true})
 	s.title(l.title, l.about)
 	s.head()
 	for _, row := range l.rows {
@@ -77,14 +77,20 @@ func filled(columns []column, rows []listRow) []column {
 // than 8 points.
 const upright = 116
 
+// across is the same for paper across, in type of 9 points.
+const across = 140
+
 // fitted narrows columns to what fits on paper.
-func fitted(columns []column) []column {
-	sum := 0.0
+func fitted(columns []column, wide bool) []column {
+	sum, most := 0.0, float64(upright)
+	if wide {
+		most = across
+	}
 	for _, c := range columns {
 		sum += c.width
 	}
 	for i := range columns {
-		columns[i].width *= min(1, upright/sum)
+		columns[i].width *= min(1, most/sum)
 	}
 	return columns
 }
@@ -206,11 +212,11 @@ func (b *book) hoses() error {
 // leak writes the stages of the leak test, with room for what is seen.
 func (b *book) leak() error {
 	l := plainList{
-		name: "Leak test", title: "Leak test, stage by stage", tab: middleColor,
+		name: "Leak test", title: "Leak test, stage by stage", tab: middleColor, wide: true,
 		about: "Never tighten a joint under pressure, and never feel for a leak with a hand. Stop at the first leak: pressure down, then mend, then the stage again.",
 		columns: []column{
-			{title: "Stage", width: 15}, {title: "Water driven by", width: 17}, {title: "How everything stands", width: 25}, {title: "Wet for the first time", width: 14},
-			{title: "Steps, and what to look at", width: 34}, {title: "Date, who", width: 8, straw: true}, {title: "Bar, from and to", width: 7, straw: true}, {title: "Which joints weep or run", width: 8, straw: true},
+			{title: "Stage", width: 11}, {title: "Water driven by", width: 15}, {title: "How everything stands", width: 22}, {title: "Wet for the first time", width: 12},
+			{title: "Steps, and what to look at", width: 62}, {title: "Date, who", width: 8, straw: true}, {title: "Bar, from and to", width: 7, straw: true}, {title: "Which joints weep or run", width: 8, straw: true},
 		},
 		looks: func(col int, text string) look {
 			if strings.HasPrefix(text, "NOT TO BE MADE") {
