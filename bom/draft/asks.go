@@ -7,6 +7,7 @@ import (
 
 	"handtight/bom/cart"
 	"handtight/bom/money"
+	"handtight/catalog"
 	"handtight/pressure/quantity"
 )
 
@@ -47,7 +48,7 @@ func (d *Draft) duty(s *solved, r *router, add func(Question)) {
 		}
 	}
 	add(Question{Key: "supply", Ask: "Which voltage has the boat?", Default: volts, Why: "pumps and valves must be for it", Choices: []string{"12 V", "24 V", "48 V"}})
-	if s.plant.sort == "throttle" {
+	if slices.ContainsFunc(d.Parts, func(p *Part) bool { return p.Aside == "" && p.Kind.Has(catalog.PositivePump) }) {
 		add(Question{Key: "pressure", Ask: "At which pressure will it run?", Default: bar(quantity.Pressure(math.Round(r.p.high.Bar()*0.86)) * quantity.Bar), Why: "every part of the pressure side must hold it; below the relief valve's setting"})
 	}
 	product := ""

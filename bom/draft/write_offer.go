@@ -36,7 +36,7 @@ func (p *Part) genericName() string {
 			return "clamp for " + millimetres(p.Says.Bore.Millimetres()) + " mm hose"
 		}
 	case "washer":
-		if len(p.Says.Ends) == 1 && len(p.Says.Ends[0].Candidates) > 0 {
+		if len(p.Says.Ends) == 1 && len(p.Says.Ends[0].Candidates) > 0 && p.Says.Ends[0].Candidates[0].Form != nil {
 			size := p.Says.Ends[0].Candidates[0].Form.Designation
 			switch {
 			case p.Says.Bonded:
