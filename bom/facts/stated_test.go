@@ -145,7 +145,7 @@ var values = map[string][2]string{
 	"[rates].date": {"2026-11-20", "2026-10-20"}, "[rates].EUR": {`"1.92"`, `"1.82"`},
 	"vendor.name": {`"one"`, `"two"`}, "vendor.currency": {`"EUR"`, `"USD"`}, "vendor.freight": {`"1.00"`, `"99.00"`}, "vendor.minimum": {`"1.00"`, `"99999.00"`}, "vendor.free_from": {`"1.00"`, `"99999.00"`},
 	"vendor.customs": {`"1 %"`, `"30 %"`}, "vendor.tax": {`"1 %"`, `"30 %"`}, "vendor.language": {`"en"`, `"de"`},
-	"offer.code": {`"A"`, `"B"`}, "offer.price": {`"1.00"`, `"2.00"`}, "offer.unit": {`"bag"`, `"box"`}, "offer.pack": {"2", "7"}, "offer.lead": {`"1 day"`, `"90 days"`},
+	"offer.code": {`"A"`, `"B"`}, "offer.url": {`"https://example.org/a"`, `"https://example.org/b"`}, "offer.price": {`"1.00"`, `"2.00"`}, "offer.unit": {`"bag"`, `"box"`}, "offer.pack": {"2", "7"}, "offer.lead": {`"1 day"`, `"90 days"`},
 	"hose.material": {`"brass ends"`, `"316 ends"`}, "hose.ends": {`['3/8 NPT male', '9/16-18 JIC female swivel']`, `['G 3/8 male', '9/16-18 JIC female swivel']`}, "hose.length": {`"0.8 m"`, `"2 m"`},
 	"hose.bore": {`'3/8"'`, `'1/2"'`}, "hose.rated": {`"20 bar"`, `"200 bar"`}, "run.name": {`"one"`, `"two"`}, "run.below_waterline": {"false", "true"},
 }
