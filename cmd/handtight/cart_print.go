@@ -148,6 +148,7 @@ func (a *app) printEvidence(v *cart.Verdict, show cartShown) {
 func (a *app) printCovers(r *cart.Report, show cartShown) {
 	all := show.all
 	u := a.ui
+	headed := all
 	for _, c := range r.Carts {
 		n := 0
 		for _, v := range r.Lines {
@@ -162,6 +163,10 @@ func (a *app) printCovers(r *cart.Report, show cartShown) {
 				a.printEvidence(v, show)
 			}
 			if len(v.Also) > 0 {
+				if !headed {
+					u.say(yellow, "Covers, but look")
+					headed = true
+				}
 				if !all {
 					u.fold("  -", a.entryOf(v, show))
 				}

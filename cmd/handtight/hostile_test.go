@@ -90,7 +90,7 @@ var noFigures = []string{
 
 // Texts and structure.
 var structures = []spoiled{
-	{`[build]`, `[built]`, "[build] section"},
+	{`[build]`, `[built]`, "write `build`"},
 	{`currency = "EUR"` + "\n\n[spares]", `currency = "EUX"` + "\n\n[spares]", "currency code"},
 	{`name = "Petrel"`, `name = 5`, "name"},
 	{`name = "Petrel"`, `name = "a" name = "b"`, ""},
