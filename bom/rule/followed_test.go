@@ -166,6 +166,12 @@ var followed = []struct {
 	{"power-impossible", "Ask for the current at this flow and pressure", []amend{{`motor_current = "22 A"`, `motor_current = "48 A"`}}},
 	{"hose-corrugated", "take `corrugated` out", []amend{{"corrugated = true", ""}}},
 	{"pump-too-fast", "a motor pulley 72 % of what it is", []amend{{"pulley = \"80:112\"", "pulley = \"57.6:112\""}}},
+	{"battery-too-small", "Make less water a day", []amend{{`litres = "900 L"`, `litres = "60 L"`}}},
+	{"battery-too-small", "or run it with the engine", []amend{{`motor = "24 V DC, belt"`, `motor = "engine, belt"`}}},
+	{"engine-range-wide", "Write the engine speeds that it will run at, narrower", []amend{{`"700 to 3200 rpm"`, `"1500 to 1900 rpm"`}}},
+	{"energy-recovery-stall", "or take parts that hold 90 bar, and set their relief a tenth below that", []amend{{`rated = "83 bar"`, `rated = "90 bar"`}, {`set = "95 bar"`, `set = "81 bar"`}, {`full_flow = "98 bar"`, `full_flow = "85 bar"`}}},
+	{"energy-recovery-mismatch", "Take a pump of a smaller rod", []amend{{`ratio = "24 %"`, `ratio = "10 %"`}}},
+	{"feed-pump-not-said", "Put a feed pump of about 18 L/min before the filters", []amend{{"kind = \"shut-off valve\"\nmaterial", "kind = \"feed pump\"\ntype = \"diaphragm\"\nflow = \"18 L/min\"\nshutoff = \"2.5 bar\"\nself_priming = \"2 m\"\nmaterial"}}},
 	{"element-size-unknown", "write `size = \"2540\"`", []amend{{"inside = \"vessel\"", "inside = \"vessel\"\nsize = \"2540\""}}},
 	{"element-size-unknown", "or the sheet's `area` and `product`", []amend{{"inside = \"vessel\"", "inside = \"vessel\"\narea = \"2.8 m2\"\nproduct = \"110 L/h\""}}},
 }
