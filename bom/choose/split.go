@@ -36,7 +36,7 @@ const mostPacks = 1000
 //
 // Errors: those of the sums.
 func Splits(sys *bom.System, o *order.Order) ([]Split, error) {
-	d := &divider{rates: &sys.Build.Rates, o: o}
+	d := newDivider(sys, o)
 	offers := sys.Build.OffersByItem()
 	var out []Split
 	for _, l := range o.Lines {
@@ -58,9 +58,26 @@ func Splits(sys *bom.System, o *order.Order) ([]Split, error) {
 	return out, nil
 }
 
+// divider holds what each shop comes to as the order stands.
 type divider struct {
 	rates *money.Rates
 	o     *order.Order
+	sum   map[*build.Vendor]currency.Amount // of goods; none where nothing is bought
+	lines map[*build.Vendor]int             // that are bought there, with a price
+	here  map[*build.Vendor]currency.Amount // the shop's total in the build's currency
+}
+
+func newDivider(sys *bom.System, o *order.Order) *divider {
+	d := &divider{&sys.Build.Rates, o, map[*build.Vendor]currency.Amount{}, map[*build.Vendor]int{}, map[*build.Vendor]currency.Amount{}}
+	for _, v := range o.Vendors {
+		d.sum[v.Vendor], d.here[v.Vendor] = v.Sums.Goods, v.InBuild
+	}
+	for _, l := range o.Lines {
+		if l.Offer != nil && l.Order > 0 && l.Total != nil {
+			d.lines[l.Offer.Vendor]++
+		}
+	}
+	return d
 }
 
 // best finds the cheapest division of one line.
@@ -98,43 +115,82 @@ func less(a, b currency.Amount) bool {
 	return err == nil && c < 0
 }
 
+// part is what is put to a shop, or taken away where less is set.
+type part struct {
+	shop *build.Vendor
+	sum  currency.Amount
+	less bool
+}
+
 // price reckons the whole order with one line divided; false where a shop takes no such order.
+// Only the shops that the line is moved between are reckoned again.
 func (d *divider) price(s *Split, line *order.Line) (bool, error) {
-	goods := map[*build.Vendor][]currency.Amount{}
-	var shops []*build.Vendor
-	put := func(v *build.Vendor, sum currency.Amount) {
-		if goods[v] == nil {
-			shops = append(shops, v)
-		}
-		goods[v] = append(goods[v], sum)
+	a, err := money.LineTotal(*s.First.Price, s.AtFirst)
+	if err != nil {
+		return false, err
 	}
-	for _, l := range d.o.Lines {
-		if l != line && l.Offer != nil && l.Order > 0 && l.Total != nil {
-			put(l.Offer.Vendor, *l.Total)
-		}
+	b, err := money.LineTotal(*s.Second.Price, s.AtSecond)
+	if err != nil {
+		return false, err
 	}
-	for _, part := range []struct {
-		offer *build.Offer
-		count money.Quantity
-	}{{s.First, s.AtFirst}, {s.Second, s.AtSecond}} {
-		sum, err := money.LineTotal(*part.offer.Price, part.count)
-		if err != nil {
+	parts := []part{{line.Offer.Vendor, *line.Total, true}, {s.First.Vendor, a, false}, {s.Second.Vendor, b, false}}
+	s.Total = d.o.Total
+	for i, p := range parts {
+		if slices.ContainsFunc(parts[:i], func(q part) bool { return q.shop == p.shop }) {
+			continue
+		}
+		now, ok, err := d.shop(p.shop, parts)
+		if err != nil || !ok {
 			return false, err
 		}
-		put(part.offer.Vendor, sum)
-	}
-	var totals []currency.Amount
-	for _, v := range shops {
-		if _, lacks, err := v.Terms.Lack(goods[v], false); err != nil || lacks {
+		if was, bought := d.here[p.shop]; bought {
+			if now, err = now.Sub(was); err != nil {
+				return false, err
+			}
+		}
+		if s.Total, err = s.Total.Add(now); err != nil {
 			return false, err
 		}
-		sums, err := money.Settle(goods[v], v.Terms)
-		if err != nil {
-			return false, err
-		}
-		totals = append(totals, sums.Total)
 	}
+	return true, nil
+}
+
+// shop is what one shop comes to with the parts that are its own, in the build's currency.
+func (d *divider) shop(v *build.Vendor, parts []part) (currency.Amount, bool, error) {
+	goods, bought := d.sum[v]
+	lines := d.lines[v]
 	var err error
-	s.Total, err = d.rates.Total(totals)
-	return err == nil, err
+	for _, p := range parts {
+		switch {
+		case p.shop != v:
+			continue
+		case !bought:
+			goods, bought = p.sum, true
+			lines++
+			continue
+		case p.less:
+			goods, err = goods.Sub(p.sum)
+			lines--
+		default:
+			goods, err = goods.Add(p.sum)
+			lines++
+		}
+		if err != nil {
+			return goods, false, err
+		}
+	}
+	if lines == 0 {
+		zero, err := currency.NewAmount("0", d.o.Total.CurrencyCode())
+		return zero, err == nil, err
+	}
+	list := []currency.Amount{goods}
+	if _, lacks, err := v.Terms.Lack(list, false); err != nil || lacks {
+		return goods, false, err
+	}
+	sums, err := money.Settle(list, v.Terms)
+	if err != nil {
+		return goods, false, err
+	}
+	here, err := d.rates.Convert(sums.Total)
+	return here, err == nil, err
 }
