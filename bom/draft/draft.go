@@ -19,7 +19,7 @@ type Options struct {
 	RateDay  string            // the day of the rates, 2026-11-20; rates without it are not taken
 	Like     string            // sort of plant, layout of vessels: "recovery", "parallel"
 	Answers  map[string]string // to questions, by their key
-	Steps    int               // of the solver; 0: a million
+	Steps    int               // of the solver; 0: 400,000
 }
 
 // Draft is what lists came to.

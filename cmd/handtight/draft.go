@@ -106,7 +106,7 @@ plant, 2 when a list cannot be read.`,
 	fl.StringVar(&f.cart.sheet, "sheet", "", "the one sheet of a workbook to read")
 	fl.StringVar(&f.into, "into", "", "lay the lists to this build, and show what they add")
 	fl.BoolVar(&f.amend, "amend", false, "with --into: write it; the old file is kept beside it with a number")
-	fl.IntVar(&f.steps, "steps", 0, "how many steps the search may take (a million)")
+	fl.IntVar(&f.steps, "steps", 0, "how many steps the search may take (400,000)")
 	return cmd
 }
 

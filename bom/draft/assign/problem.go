@@ -98,7 +98,7 @@ type Problem struct {
 	Tables  []Table
 	Places  []Place
 	Longest int // pieces in one chain; 0: 9
-	Steps   int // bound on steps; 0: a million
+	Steps   int // bound on steps; 0: 400,000
 }
 
 // Step is one piece of a chain.

@@ -8,7 +8,7 @@ import (
 func Solve(p *Problem) *Answer {
 	s := &solver{p: p, limit: p.Steps, proven: true}
 	if s.limit <= 0 {
-		s.limit = 1_000_000
+		s.limit = 400_000
 	}
 	s.list()
 	s.scarcity()
