@@ -132,7 +132,7 @@ func TestTermFaults(t *testing.T) {
 // A kind that is missing names every kind; one that is misspelt names the nearest.
 func TestKindFaults(t *testing.T) {
 	missing := faultsOf(t, head+any2+"[[item]]\nid = \"e\"\n", nil)
-	require.True(t, strings.HasPrefix(missing, "boat.toml line 13, column 3: the item has no kind\n    [[item]]\n  write kind = \"…\", one of `O-ring`, `adaptor`"), missing)
+	require.True(t, strings.HasPrefix(missing, "boat.toml line 13, column 3: the item has no kind\n    [[item]]\n  write kind = \"…\", one of `O-ring`, `accumulator`, `adaptor`"), missing)
 	misspelt := faultsOf(t, head+any2+"[[item]]\nid = \"e\"\nkind = \"elbwo\"\n", nil)
 	require.True(t, strings.HasPrefix(misspelt, "boat.toml line 15, column 8: `elbwo` is not a kind that is known\n    kind = \"elbwo\"\n  "), misspelt)
 	require.Contains(t, misspelt, "elbow")

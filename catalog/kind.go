@@ -25,11 +25,12 @@ const (
 	Regulator                    // forward; holds what is set before it, and opens on its own
 	Recovery                     // an energy-recovery pump lifts what drives it by the ratio of its rod
 	Return                       // the brine side of an energy-recovery pump: water moves on with the stroke, no pressure does
+	Unload                       // leads the pump's flow back: a relief where its maker says that it relieves, else nothing that may be counted on
 )
 
 var flowNames = map[string]Flow{
 	"open": Open, "one-way": OneWay, "shut": Shut, "throttle": Throttle, "membrane": Membrane,
-	"relief": Relief, "feed-pump": FeedPump, "positive-pump": PositivePump, "regulator": Regulator, "energy-recovery": Recovery, "return": Return,
+	"relief": Relief, "feed-pump": FeedPump, "positive-pump": PositivePump, "regulator": Regulator, "energy-recovery": Recovery, "return": Return, "unload": Unload,
 }
 
 // Passage joins two ports of a kind, by index into its ports.

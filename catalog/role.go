@@ -41,6 +41,7 @@ const (
 	Adapts                         // only joins one end to another
 	Electric                       // runs on the boat's voltage
 	Plug                           // closes an end
+	Accumulator                    // stores water against a gas
 
 	DrivesFeed  // lifts water up to its shut-off pressure
 	DrivesHigh  // pushes until something opens
@@ -49,6 +50,7 @@ const (
 	Throttles   // drops what the operator sets
 	Separates   // makes product of feed, through a membrane
 	StopsReturn // lets water forward only
+	Unloads     // leads the pump's flow back, and is a relief only where its maker says so
 	Supplies    // gives water at a pressure of its own
 )
 
@@ -57,12 +59,12 @@ var roleNames = map[string]Role{
 	"strainer": Strainer, "filter": Filter, "carbon": Carbon, "gauge": Gauge, "salinity-probe": SalinityProbe,
 	"flow-meter": FlowMeter, "hose": Hose, "hose-stock": HoseStock, "hose-tail": HoseTail, "cartridge": Cartridge,
 	"element": Element, "seal-kit": SealKit, "clamp": Clamp, "tape": Tape, "oil": Oil, "washer": Washer, "o-ring": ORing,
-	"bush": Bush, "elbow": Elbow, "in-line": InLine, "commodity": Commodity, "plug": Plug, "electric": Electric, "adapts": Adapts,
+	"bush": Bush, "elbow": Elbow, "in-line": InLine, "commodity": Commodity, "plug": Plug, "accumulator": Accumulator, "electric": Electric, "adapts": Adapts,
 }
 
 var roleOfFlow = map[Flow]Role{
 	FeedPump: DrivesFeed, PositivePump: DrivesHigh, Recovery: Recovers, Relief: Relieves,
-	Throttle: Throttles, Membrane: Separates, OneWay: StopsReturn,
+	Throttle: Throttles, Membrane: Separates, OneWay: StopsReturn, Unload: Unloads,
 }
 
 // Is reports whether parts of the kind have any of some roles; false of no kind.

@@ -50,6 +50,13 @@ type Process struct {
 	Corrugate bool
 	MeterFrom *quantity.Range[quantity.Flow] // a flow meter's scale
 
+	Height *quantity.Length // of a tank's water above the waterline; below zero under it
+
+	Relieves  bool               // an unloader's maker says that it may be counted on as a relief
+	Precharge *quantity.Pressure // of an accumulator's gas, with no water in it
+	Gas       string             // "nitrogen", "air", "oxygen"; "" where it is not said
+	Volume    *quantity.Volume
+
 	Ratio    *quantity.Share // of an energy-recovery pump: rod area over piston area
 	Leak     *quantity.Share
 	Friction *quantity.Pressure

@@ -108,12 +108,21 @@ func (c *Circuit) boundaries(u *graph.Unit) {
 		if k.Supply && u.Item.Pressure != nil {
 			c.Push[cell] = max(c.Push[cell], *u.Item.Pressure)
 		}
+		if h := u.Item.Process.Height; h != nil && *h > 0 && k.Gives {
+			c.Push[cell] = max(c.Push[cell], Head(*h))
+		}
 	}
 	for p := range u.Item.Ports {
 		if n := c.Graph.Node(u, p); n.Joint == nil && len(c.Graph.Build.LeftOpen) > 0 && c.Graph.LeftOpen(n.Name()) {
 			c.takes[c.JunctionOf[u.First+p]] = true
 		}
 	}
+}
+
+// Head is what water of a height stands at: 0.1 bar a metre, that of sea water rounded to what a
+// bound needs.
+func Head(height quantity.Length) quantity.Pressure {
+	return quantity.Pressure(0.1*height.Metres()) * quantity.Bar
 }
 
 // Givers lists the units that give water to a port.

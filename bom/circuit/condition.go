@@ -113,7 +113,7 @@ func fullFlow(i *build.Item) network.Figure[quantity.Pressure] {
 var kinds = [...]network.Kind{
 	catalog.Open: network.Open, catalog.OneWay: network.OneWay, catalog.Shut: network.Shut, catalog.Throttle: network.Throttle,
 	catalog.Membrane: network.Membrane, catalog.Relief: network.Relief, catalog.FeedPump: network.FeedPump, catalog.PositivePump: network.PositivePump,
-	catalog.Regulator: network.Regulator, catalog.Recovery: network.Recovery, catalog.Return: network.Shut,
+	catalog.Regulator: network.Regulator, catalog.Recovery: network.Recovery, catalog.Return: network.Shut, catalog.Unload: network.Shut,
 }
 
 // Network is one part of the build in one condition, for the solver. Nodes are numbered as

@@ -93,6 +93,18 @@ type Reliefs struct{ Near, Far []*graph.Unit }
 // ReliefsOf lists the relief valves of a pump.
 func (s *Circuit) ReliefsOf(pump *graph.Unit) Reliefs { return s.reliefs[pump] }
 
+// ReliefsAround lists what opens as a relief in the connected part of the build that a port stands
+// in.
+func (s *Circuit) ReliefsAround(port int) []*graph.Unit {
+	var out []*graph.Unit
+	for _, i := range s.LinksOf[s.NetOf[s.JunctionOf[port]]] {
+		if e := &s.Links[i]; e.Is == catalog.Relief && !slices.Contains(out, e.Unit) {
+			out = append(out, e.Unit)
+		}
+	}
+	return out
+}
+
 // gatherReliefs finds the relief valves of each pump.
 func (s *Circuit) gatherReliefs() {
 	s.reliefs = map[*graph.Unit]Reliefs{}

@@ -1,6 +1,7 @@
 package duty
 
 import (
+	"handtight/bom/graph"
 	"math"
 
 	"handtight/pressure/process/membrane"
@@ -9,6 +10,9 @@ import (
 
 // Middling is the running at the middle of what is said.
 func (m *Making) Middling() membrane.Running { return m.mid }
+
+// Units are the parts of the plant that stand in its runs, in the build's order.
+func (p *Plant) Units() []*graph.Unit { return p.units }
 
 // PressureFor is the pressure at which the middle of what is said makes a product; ok is false
 // where none does.

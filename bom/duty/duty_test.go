@@ -2,6 +2,7 @@ package duty
 
 import (
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 
@@ -212,11 +213,49 @@ func BenchmarkDutyOfAThousandHoses(b *testing.B) {
 	}
 }
 
-// In the flush the house water goes through the vessel, and not past it or back to the sea.
-func TestFlush(t *testing.T) {
+// In the flush the house water goes through the vessel, and not past it or back to the sea; with
+// the pump running the vessel gets what it sweeps; with the selector turned the product goes to
+// the drain and nowhere else. Each is balanced.
+func TestWaysOfRunning(t *testing.T) {
 	m := of(t, clean).Plants[0]
-	require.NotNil(t, m.Flush)
-	q := m.Flush[m.Rows[0][0].Unit].LitresPerMinute()
-	require.Greater(t, q, 2.0)
-	require.Less(t, q, 7.0, "no more than the supply's open flow")
+	still, turns, drain := m.Condition("flush"), m.Condition("flush with the pump running"), m.Condition("product to drain")
+	require.NotNil(t, still)
+	require.NotNil(t, turns)
+	require.NotNil(t, drain)
+	for _, c := range m.Conditions {
+		require.Less(t, c.Open, 1e-6, c.Name)
+	}
+	require.Greater(t, still.Vessel.LitresPerMinute(), 2.0)
+	require.Less(t, still.Vessel.LitresPerMinute(), 7.0, "no more than the supply's open flow")
+	require.InEpsilon(t, float64(still.House), float64(still.Vessel), 1e-6, "no sea water comes beside it")
+	swept, _, _ := PumpFlow(m.Pumps[0].Item, 0)
+	require.InEpsilon(t, float64(swept.Middle()), float64(turns.Vessel), 1e-6)
+	require.InEpsilon(t, float64(turns.Vessel), float64(turns.House+turns.Sea), 1e-6)
+	flow := func(c *Condition, name string) quantity.Flow {
+		for u, q := range c.Flow {
+			if u.Name == name {
+				return q
+			}
+		}
+		return 0
+	}
+	require.InEpsilon(t, float64(m.Middle.Product), float64(flow(drain, "to-drain")), 1e-6)
+	require.Less(t, float64(flow(drain, "to-tank")), 1e-9)
+}
+
+// A tank of a height stands on the product, and takes something of it.
+func TestTankOfAHeight(t *testing.T) {
+	read := func(height string) *Making {
+		text, err := os.ReadFile("../../testdata/engine/build.toml")
+		require.NoError(t, err)
+		b, faults := read.Parse("x.toml", []byte(strings.Replace(string(text), "kind = \"tank\"\n", "kind = \"tank\"\n"+height+"\n", 1)))
+		require.NoError(t, faults.Err())
+		s, faults := bom.Walk(b)
+		require.NoError(t, faults.Err())
+		return Of(s).Plants[0]
+	}
+	low, high := read(""), read(`height = "10.2 m"`)
+	require.Less(t, high.Middle.Product, low.Middle.Product)
+	// 10 m over the pump, which stands 0.2 m over the water, are 1.00 bar (density 1025 x 9.81 x 10).
+	require.InDelta(t, 1.00, (high.Lines.Back.Lo - low.Lines.Back.Lo).Bar(), 0.01)
 }

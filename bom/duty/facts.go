@@ -58,15 +58,19 @@ func (m *Making) Facts() []Fact {
 			}
 		}
 	}
-	if m.Flush != nil && len(m.Rows) > 0 {
-		least, most := math.Inf(1), 0.0
-		for _, row := range m.Rows {
-			for _, v := range row {
-				q := m.Flush[v.Unit].LitresPerMinute()
-				least, most = min(least, q), max(most, q)
-			}
-		}
-		add("flush_flow", "fresh water through a vessel in the flush", "L/min", least, most)
+	minute := func(name, words string, q quantity.Flow) {
+		add(name, words, "L/min", q.LitresPerMinute(), q.LitresPerMinute())
+	}
+	if c := m.Condition("product to drain"); c != nil {
+		minute("drain_flow", "fresh water to the drain, with the selector turned, at the middle", c.Product)
+	}
+	if c := m.Condition("flush"); c != nil && len(m.Rows) > 0 {
+		minute("flush_flow", "fresh water through a vessel in the flush", c.Vessel)
+	}
+	if c := m.Condition("flush with the pump running"); c != nil && len(m.Rows) > 0 {
+		minute("flush_running_flow", "through a vessel in a flush with the pump running", c.Vessel)
+		minute("flush_running_house", "of it the house gives", c.House)
+		minute("flush_running_sea", "and what is drawn from the sea or a tank beside it", c.Sea)
 	}
 	if p := m.Power; p != nil {
 		add("water_power", "power into the water", "W", float64(p.Water.Lo), float64(p.Water.Hi))

@@ -21,6 +21,14 @@ func (p *Plant) pistons() []*graph.Unit {
 	return p.Pumps
 }
 
+// Drawing are the pumps that draw from the sea, the feed pumps where there are any.
+func (p *Plant) Drawing() []*graph.Unit {
+	if len(p.FeedPumps) > 0 {
+		return p.FeedPumps
+	}
+	return p.pistons()
+}
+
 // inlets says what each piston pump finds.
 func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quantity.Length]) {
 	m := nets[0].m

@@ -26,6 +26,25 @@ func BoreOf(b *build.Build, it *build.Item) (quantity.Length, bool) {
 	return 0, false
 }
 
+// BoreSaid is the bore of a hose as it is said, its own or its stock's: with its wall, and no
+// estimate.
+func BoreSaid(b *build.Build, it *build.Item) (quantity.Length, bool) {
+	for range 2 {
+		if it.Bore != nil {
+			return *it.Bore, true
+		}
+		if it.Outside != nil && it.Wall != nil && *it.Outside > 2**it.Wall {
+			return *it.Outside - 2**it.Wall, true
+		}
+		stock, ok := b.Item(it.Of)
+		if !ok || it.Of == "" || stock == it {
+			break
+		}
+		it = stock
+	}
+	return 0, false
+}
+
 func (n *net) hose(it *build.Item) flow.Law {
 	bore, ok := BoreOf(n.s.Build, it)
 	if !ok || it.Length == nil {

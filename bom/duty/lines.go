@@ -14,13 +14,13 @@ import (
 
 // Lines are what runs in each unit in normal running, and what it costs.
 type Lines struct {
-	Solved bool
-	WhyNot string
-	Hoses  []Hose
-	Flow   map[*graph.Unit]span.Span[quantity.Flow] // through every unit that water passes, in its main way
-	Inlets []Inlet
-	// Dirty is what all losses before the pump may come to together until 0.2 bar are left at it.
-	Tank quantity.Pressure // worst loss of the product's way out, from the vessel
+	Solved   bool
+	WhyNot   string
+	Hoses    []Hose
+	Flow     map[*graph.Unit]span.Span[quantity.Flow] // through every unit that water passes, in its main way
+	Inlets   []Inlet
+	Pressure map[int]span.Span[quantity.Pressure] // at each port, friction and lift counted, filters clean
+	Back     span.Span[quantity.Pressure]         // on the product side of the vessels, over the pump's height
 }
 
 // Hose is a hose with what runs in it.
@@ -88,7 +88,9 @@ type net struct {
 	pumpQ  float64 // share of the feed's span: 0 the least, 1 the greatest
 	upper  bool    // feed pump by its upper curve
 	dirty  bool
-	flush  bool          // the pumps stand, the flush valves and the throttles are open
+	flush  bool          // the flush valves and the throttles are open, the feed pumps stand
+	turns  bool          // and the piston pumps run in the flush
+	drain  bool          // the product's selectors stand at their second way
 	prod   quantity.Flow // product of all rows
 	links  []flow.Link
 	unitOf []*graph.Unit
@@ -98,7 +100,7 @@ type net struct {
 
 // linesOf solves the flows of normal running.
 func linesOf(s *bom.System, m *Making) *Lines {
-	out := &Lines{Flow: map[*graph.Unit]span.Span[quantity.Flow]{}}
+	out := &Lines{Flow: map[*graph.Unit]span.Span[quantity.Flow]{}, Pressure: map[int]span.Span[quantity.Pressure]{}}
 	if !m.FeedKnown || m.Feed.Hi <= 0 {
 		out.WhyNot = "the pump's flow is not known"
 		return out
@@ -130,6 +132,7 @@ func linesOf(s *bom.System, m *Making) *Lines {
 	out.Solved = true
 	out.gather(nets, answers)
 	out.inlets(nets, answers, lift)
+	out.pressures(nets, answers)
 	return out
 }
 

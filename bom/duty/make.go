@@ -20,14 +20,19 @@ func Of(s *bom.System) *Result {
 	r := &Result{Build: s.Build}
 	in := inputsOf(s.Build)
 	for _, p := range plantsOf(s) {
-		m := &Making{Plant: p, in: in, plan: s.Build, Notes: append([]Note(nil), in.notes...)}
+		m := &Making{Plant: p, in: in, plan: s.Build, Notes: append([]Note(nil), in.notes...), product: s.Waters.Product}
 		m.name()
 		m.water, _ = line.Of(min(max(in.water.Middle(), sea.Coldest), 45), in.salinity.Middle())
+		m.back = usualBack + stoodUp(m)
+		if m.back > usualBack {
+			m.Notes = append(m.Notes, Note{"pressure on the product", fmt.Sprintf("%.2f bar: the tank's height over the pump, and 0.2 bar of hoses", m.back.Bar()), true})
+		}
+		m.Pressure = in.pressure // until the membrane says another
 		m.feed()
 		m.make()
 		m.limits()
 		m.Lines = linesOf(s, m)
-		m.Flush = flushed(s, m)
+		m.Conditions = conditionsOf(s, m)
 		m.Power = powerOf(s, m)
 		r.Plants = append(r.Plants, m)
 	}
@@ -166,7 +171,7 @@ func (m *Making) make() {
 	}
 	m.Pressure = m.in.pressure
 	m.Box = membrane.Box{Pressure: m.in.pressure, Feed: m.Feed, Temperature: m.in.water, Salinity: m.in.salinity,
-		Water: m.in.waterAge, Salt: m.in.saltAge, Back: usualBack}
+		Water: m.in.waterAge, Salt: m.in.saltAge, Back: m.back}
 	m.bands()
 }
 
@@ -260,7 +265,7 @@ func (m *Making) gaps() {
 		if err != nil {
 			return 0
 		}
-		return p - usualBack - pi
+		return p - m.back - pi
 	}
 	m.BestGap = at(m.Pressure.Hi, m.in.water.Lo, m.in.salinity.Lo)
 	m.MidGap = at(m.Pressure.Middle(), m.in.water.Middle(), m.in.salinity.Middle())

@@ -1,9 +1,6 @@
 package duty
 
 import (
-	"math"
-
-	"handtight/bom"
 	"handtight/bom/circuit"
 	"handtight/bom/graph"
 	"handtight/catalog"
@@ -55,7 +52,7 @@ func (n *net) unit(u *graph.Unit) {
 				n.supply(u, i)
 				continue
 			}
-			n.n.Fixed = append(n.n.Fixed, flow.Fixed{Node: n.node[u.First+i]})
+			n.n.Fixed = append(n.n.Fixed, flow.Fixed{Node: n.node[u.First+i], Pressure: n.stands(u)})
 		}
 	}
 	if u.Item.IsHose() {
@@ -64,16 +61,38 @@ func (n *net) unit(u *graph.Unit) {
 	}
 	for way, p := range u.Passages() {
 		e := circuit.Link{Unit: u, Is: p.Is, Closable: p.Closable, Position: way}
-		if e.ShutNormally() && !(n.flush && e.ForFlush()) || u.Item.Kind.Selector && way > 0 || p.From < 0 || p.To < 0 {
+		stands := 0
+		if n.drain {
+			stands = 1
+		}
+		if e.ShutNormally() && !(n.flush && e.ForFlush()) || u.Item.Kind.Selector && way != n.selects(u, stands) || p.From < 0 || p.To < 0 {
 			continue
 		}
 		n.passage(u, p)
 	}
 }
 
+// stands is what a boundary's water stands at: a tank's by its height over the waterline.
+func (n *net) stands(u *graph.Unit) quantity.Pressure {
+	h := u.Item.Process.Height
+	switch {
+	case h == nil && len(u.Item.Ports) > 0 && n.m.product(u.First):
+		return n.lifted() // where the product ends is taken to be as high as the pump
+	case h == nil:
+		return 0
+	}
+	return quantity.Pressure(float64(n.water.Density) * line.Gravity * h.Metres())
+}
+
 func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 	taken := func(port int, q quantity.Flow) {
 		n.n.Taken = append(n.n.Taken, flow.Taken{Node: n.node[u.First+port], Flow: q})
+	}
+	if n.flush && n.turns && p.Is == catalog.PositivePump {
+		q, _, _ := PumpFlow(u.Item, 0)
+		taken(p.From, q.Middle())
+		taken(p.To, -q.Middle())
+		return
 	}
 	if n.flush {
 		n.still(u, p)
@@ -99,8 +118,12 @@ func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 		default:
 			n.link(u, p.From, p.To, flow.Feed{Curve: lower})
 		}
-	case catalog.Throttle:
-		n.n.Throttles = append(n.n.Throttles, flow.Throttle{From: n.node[u.First+p.From], To: n.node[u.First+p.To], Holds: n.m.Pressure.Middle()})
+	case catalog.Throttle, catalog.Regulator:
+		holds := n.m.Pressure.Middle()
+		if set := u.Item.Set; set != nil && p.Is == catalog.Regulator {
+			holds = *set
+		}
+		n.n.Throttles = append(n.n.Throttles, flow.Throttle{From: n.node[u.First+p.From], To: n.node[u.First+p.To], Holds: holds})
 	case catalog.Membrane:
 		share := n.prod / quantity.Flow(max(n.vessels(), 1))
 		taken(p.From, share)
@@ -140,29 +163,13 @@ func (n *net) supply(u *graph.Unit, port int) {
 	n.nodes++
 }
 
-// flushed solves the flush of a plant: the flow of each unit, nil where no supply gives any, or
-// nothing says how much.
-func flushed(s *bom.System, m *Making) map[*graph.Unit]quantity.Flow {
-	known := false
-	for _, u := range m.units {
-		known = known || u.Item.Kind.Supply && u.Item.Pressure != nil && u.Item.Flow != nil
+// selects is the way that a selector stands at: the second only of one that the product goes
+// through.
+func (n *net) selects(u *graph.Unit, stands int) int {
+	if common := u.Item.PortIndex("common"); stands > 0 && common >= 0 && n.m.product(u.First+common) {
+		return stands
 	}
-	if !known {
-		return nil
-	}
-	n := &net{s: s, m: m, water: m.water, pumpQ: 0.5, flush: true}
-	if fresh, err := line.Of(20, 0); err == nil {
-		n.water = fresh
-	}
-	a, err := n.solve()
-	if err != nil {
-		return nil
-	}
-	out := map[*graph.Unit]quantity.Flow{}
-	for i, u := range n.unitOf {
-		out[u] = max(out[u], quantity.Flow(math.Abs(float64(a.Flow[i]))))
-	}
-	return out
+	return 0
 }
 
 func (n *net) vessels() int {

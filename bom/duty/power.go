@@ -130,6 +130,21 @@ func powerOf(s *bom.System, m *Making) *Power {
 	return p
 }
 
+// Takes is the electric power of a piston pump at the duty, from the best to the worst of its
+// flow, the pressure and the efficiencies; known is false where its flow or the pressure is not
+// said.
+func Takes(it *build.Item, b *build.Build) (watts span.Span[quantity.Power], known bool) {
+	in := inputsOf(b)
+	q, _, ok := PumpFlow(it, in.pressure.Middle())
+	if !ok || !in.hasPressure {
+		return watts, false
+	}
+	trains, _ := trainsOf(it, b)
+	lo, _, _, err := power.Electric(power.Hydraulic(q.Lo, in.pressure.Lo, 0), trains.Best)
+	hi, _, _, err2 := power.Electric(power.Hydraulic(q.Hi, in.pressure.Hi, 0), trains.Worst)
+	return span.Between(lo, hi), err == nil && err2 == nil
+}
+
 func mean(a, b quantity.Share) quantity.Share { return (a + b) / 2 }
 
 // engine is the torque that the belt asks of an engine.

@@ -78,7 +78,7 @@ func (m *Making) recovered() {
 		out, err := row.Solve(base, nil)
 		return r, out, err
 	}
-	base := membrane.Running{Temperature: m.in.water.Middle(), Salinity: m.in.salinity.Middle(), Back: usualBack}
+	base := membrane.Running{Temperature: m.in.water.Middle(), Salinity: m.in.salinity.Middle(), Back: m.back}
 	middle, made, err := run(m.row, base, rec.Device)
 	if err != nil {
 		m.WhyNot = err.Error()
@@ -89,10 +89,10 @@ func (m *Making) recovered() {
 	rec.Middle, m.Middle = middle, made
 	hard, easy := rec.Device, rec.Device
 	hard.Leak, hard.Friction, easy.Leak, easy.Friction = leak.Lo, friction.Hi, leak.Hi, friction.Lo
-	cold := membrane.Running{Temperature: m.in.water.Lo, Salinity: m.in.salinity.Hi, Back: usualBack, Water: m.in.waterAge.Lo, Salt: 1}
+	cold := membrane.Running{Temperature: m.in.water.Lo, Salinity: m.in.salinity.Hi, Back: m.back, Water: m.in.waterAge.Lo, Salt: 1}
 	hardest, hardMade, err := run(m.ends[0], cold, hard)
 	rec.Hardest, rec.Stalls = hardest, errors.Is(err, pump.ErrStalls)
-	warm := membrane.Running{Temperature: m.in.water.Hi, Salinity: m.in.salinity.Lo, Back: usualBack, Salt: m.in.saltAge.Hi}
+	warm := membrane.Running{Temperature: m.in.water.Hi, Salinity: m.in.salinity.Lo, Back: m.back, Salt: m.in.saltAge.Hi}
 	easiest, easyMade, err2 := run(m.ends[1], warm, easy)
 	warm.Salt = 1
 	_, rec.Warmest, _ = run(m.row, warm, rec.Device)

@@ -2,7 +2,6 @@ package duty
 
 import (
 	"handtight/bom/build"
-	"handtight/bom/graph"
 	"handtight/pressure/process/line"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/pump"
@@ -42,14 +41,29 @@ type Making struct {
 	Limits    []Limit
 	Power     *Power
 	Lines     *Lines
-	Flush     map[*graph.Unit]quantity.Flow // through each unit in the flush, fresh water at 20 C; nil where it is not known
+
+	Conditions []Condition // ways of running beside the normal one
 
 	row   membrane.Row
 	ends  [2]membrane.Row
 	mid   membrane.Running
 	water line.Water
 	in    inputs
-	plan  *build.Build
+	back  quantity.Pressure // on the product side
+
+	product func(port int) bool // product water wets it
+	plan    *build.Build
+}
+
+// Condition finds a way of running by its name; nil where the plant has none of it, or it is not
+// known.
+func (m *Making) Condition(name string) *Condition {
+	for i := range m.Conditions {
+		if m.Conditions[i].Name == name {
+			return &m.Conditions[i]
+		}
+	}
+	return nil
 }
 
 // Recovered is how an energy-recovery pump runs: at the middle, and in the hardest and the

@@ -31,7 +31,18 @@ func (m *Making) Upgrade() (u Upgrade, ok bool) {
 	if !m.Made || m.Recovered != nil || !m.Drives {
 		return u, false
 	}
-	row := membrane.Row{Units: append(append([]membrane.Unit(nil), m.row.Units...), m.row.Units[len(m.row.Units)-1]), Parallel: m.row.Parallel}
+	return m.asks(membrane.Row{Units: append(append([]membrane.Unit(nil), m.row.Units...), m.row.Units[len(m.row.Units)-1]), Parallel: m.row.Parallel})
+}
+
+// Needs reckons what the elements as they are ask for; ok as of [Making.Upgrade].
+func (m *Making) Needs() (u Upgrade, ok bool) {
+	if !m.Made || m.Recovered != nil || !m.Drives {
+		return u, false
+	}
+	return m.asks(m.row)
+}
+
+func (m *Making) asks(row membrane.Row) (u Upgrade, ok bool) {
 	now, err := row.Solve(m.mid, nil)
 	if err != nil {
 		return u, false

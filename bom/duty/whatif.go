@@ -26,8 +26,11 @@ func Change(b *build.Build, change string) error {
 	if !ok || value == "" {
 		return fmt.Errorf("`%s` changes nothing: write it like --with 'elements=2'", change)
 	}
-	if name == "temperature" {
+	switch name {
+	case "temperature":
 		name = "water"
+	case "pump":
+		name = "flow"
 	}
 	d := &b.Duty
 	switch name {

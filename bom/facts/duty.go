@@ -17,6 +17,7 @@ type Duty struct {
 	Plants   []DutyPlant `json:"plants"`
 	Findings []Finding   `json:"findings"` // those that rest on a flow
 	Log      *DutyLog    `json:"log,omitempty"`
+	Beside   []string    `json:"beside,omitempty"` // what the change does, in words
 
 	File string `json:"-"`
 }
@@ -33,7 +34,8 @@ type DutyPlant struct {
 	Rests   []DutyBasis `json:"rests_on"`
 	Ask     []string    `json:"ask"`
 	Curves  *DutyCurves `json:"curves,omitempty"`
-	Upgrade string      `json:"upgrade"` // what one element more asks for; "" where it is not reckoned
+	Others  []DutyOther `json:"conditions"` // ways of running beside the normal one
+	Upgrade string      `json:"upgrade"`    // what one element more asks for; "" where it is not reckoned
 }
 
 // DutyFact is a figure from its least to its greatest.
@@ -70,6 +72,24 @@ type DutyLine struct {
 	High  Number `json:"flow_hi"`
 	Speed Number `json:"speed"` // m/s, at the greatest flow
 	Loss  Number `json:"loss"`  // bar, at the greatest flow
+}
+
+// DutyOther is a way of running beside the normal one: product to drain, flush, flush with the pump
+// running. Flows in L/min at the middle of what is said.
+type DutyOther struct {
+	Name    string          `json:"name"`
+	Words   string          `json:"words"`
+	Vessel  Number          `json:"vessel"`  // through the vessel that gets least
+	House   Number          `json:"house"`   // given by the house supply
+	Sea     Number          `json:"sea"`     // drawn from the sea and from tanks
+	Balance Number          `json:"balance"` // what comes in less what goes out, over what comes in
+	Lines   []DutyOtherLine `json:"lines"`
+}
+
+// DutyOtherLine is a hose with what runs in it then.
+type DutyOtherLine struct {
+	Unit string `json:"unit"`
+	Flow Number `json:"flow"`
 }
 
 // DutyBasis is what a figure rests on.
@@ -145,6 +165,7 @@ func dutyPlant(m *duty.Making, curves bool) DutyPlant {
 			p.Lines = append(p.Lines, row)
 		}
 	}
+	p.Others = others(m)
 	for _, n := range m.Notes {
 		p.Rests = append(p.Rests, DutyBasis(n))
 	}
@@ -153,6 +174,31 @@ func dutyPlant(m *duty.Making, curves bool) DutyPlant {
 		p.Curves = &DutyCurves{dutyPoints(byPressure), dutyPoints(byTemperature)}
 	}
 	return p
+}
+
+func others(m *duty.Making) []DutyOther {
+	out := []DutyOther{}
+	for i := range m.Conditions {
+		c := &m.Conditions[i]
+		o := DutyOther{Name: c.Name, Words: c.Words, Vessel: Figure(c.Vessel.LitresPerMinute()), House: Figure(c.House.LitresPerMinute()), Sea: Figure(c.Sea.LitresPerMinute()), Balance: Figure(c.Open), Lines: []DutyOtherLine{}}
+		for _, u := range m.Units() {
+			if q, ok := c.Flow[u]; ok && u.Item.IsHose() {
+				o.Lines = append(o.Lines, DutyOtherLine{u.Name, Figure(q.LitresPerMinute())})
+			}
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// In is what runs in a hose then; unknown where it is no way of it.
+func (o *DutyOther) In(unit string) Number {
+	for _, l := range o.Lines {
+		if l.Unit == unit {
+			return l.Flow
+		}
+	}
+	return Number{}
 }
 
 func dutyPoints(list []duty.Point) []DutyPoint {

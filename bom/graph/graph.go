@@ -74,6 +74,9 @@ func (g *Graph) JointName(j *Joint) string {
 func (u *Unit) Passages() []catalog.Passage {
 	k := u.Item.Kind
 	if !k.Free && len(k.Ports) == len(u.Item.Ports) {
+		if k.Has(catalog.Unload) {
+			return unloading(k.Passages, u.Item.Process.Relieves)
+		}
 		return k.Passages
 	}
 	var out []catalog.Passage
@@ -84,6 +87,21 @@ func (u *Unit) Passages() []catalog.Passage {
 		p.From, p.To = u.Item.PortIndex(k.Ports[p.From]), u.Item.PortIndex(k.Ports[p.To])
 		if p.From >= 0 && p.To >= 0 {
 			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// unloading are passages of which one unloads: as a relief where its maker says that it relieves,
+// else as shut, for nothing may rest on it.
+func unloading(list []catalog.Passage, relieves bool) []catalog.Passage {
+	out := slices.Clone(list)
+	for i := range out {
+		switch {
+		case out[i].Is == catalog.Unload && relieves:
+			out[i].Is = catalog.Relief
+		case out[i].Is == catalog.Unload:
+			out[i].Is = catalog.Shut
 		}
 	}
 	return out

@@ -150,6 +150,19 @@ func (r *reader) process(t *source.Table, it *build.Item) {
 		if !t.Has("scale") {
 			p.MeterFrom = meterWords(it.Title + " | " + it.About)
 		}
+	case k.Is(catalog.Store):
+		if text, ok := t.Text("height", "0.8 m"); ok {
+			p.Height = signedLength(t, "height", text)
+		}
+	case k.Is(catalog.Unloads):
+		p.Relieves, _ = t.Bool("relieves")
+		if p.Relieves && it.Set == nil && !t.Has("set") {
+			t.Fault("relieves", "an unloader that is counted on as a relief opens at a pressure, and none is said", "write its `set` too, like set = \"62 bar\"; or leave `relieves` out")
+		}
+	case k.Is(catalog.Accumulator):
+		p.Precharge = above(t, "precharge", take(t, "precharge", "25 bar", quantity.ParsePressure))
+		p.Volume = above(t, "volume", take(t, "volume", "0.5 L", quantity.ParseVolume))
+		p.Gas = wish(t, "gas", "nitrogen", "air", "oxygen")
 	case k.Is(catalog.HoseStock):
 		r.hoseProcess(t, p)
 	}

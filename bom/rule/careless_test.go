@@ -58,7 +58,7 @@ func checkDemo(t *testing.T, name string) []finding.Finding {
 var seededBuilds = []string{
 	"careless", "refit", "arrows", "leftovers",
 	// what the flows of a plant bring to light, in cold and hot, fresh and salty seas
-	"engine-careless", "recovery-careless", "recovery-cold", "baltic", "gulf", "redsea", "drip", "trickle", "longrow",
+	"engine-careless", "recovery-careless", "recovery-cold", "baltic", "gulf", "redsea", "drip", "trickle", "longrow", "damper",
 }
 
 // notSeeded are the rules that no demo build shows yet, each with its reason beside it.

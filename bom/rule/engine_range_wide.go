@@ -13,7 +13,8 @@ var engineRangeWide = Rule{
 	Title: "Between idle and cruising speed the pump's flow leaves its range.",
 	Why: `A pump on a belt delivers as the engine turns. At idle the elements must not starve, at
 cruising speed they must not get more than they bear; what is too much goes over the relief
-and heats. An unloader, a clutch, or a named speed.`,
+and heats. An unloader, a clutch, or a named speed: with an unloader whose setting is said, what is too
+much goes back by it, and only idle is judged.`,
 	Wrong: `
 [[item]]
 id = "pump"
@@ -59,7 +60,7 @@ func findEngineRangeWide(_ *bom.System, r *duty.Result) []finding.Finding {
 			switch {
 			case okBrine && brine.Value.Lo < brine.Limit:
 				what = fmt.Sprintf("at idle %.1f L/min of brine are left, and %.1f are the least", brine.Value.Lo, brine.Limit)
-			case okFeed && feed.Value.Hi > feed.Limit:
+			case okFeed && feed.Value.Hi > feed.Limit && !m.Unloads():
 				what = fmt.Sprintf("at cruising speed each vessel gets %.1f L/min, and %.1f are the most", feed.Value.Hi, feed.Limit)
 			default:
 				continue

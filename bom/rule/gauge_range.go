@@ -5,18 +5,21 @@ import (
 	"math"
 
 	"handtight/bom"
+	"handtight/bom/duty"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/catalog"
 	"handtight/pressure"
+	"handtight/pressure/process/span"
 )
 
 var gaugeRange = Rule{
 	Slug:  "gauge-range",
 	Title: "A gauge reads past its end, or in the first quarter of its dial.",
 	Why: `A gauge lives in the middle of its dial: the duty between a quarter and three quarters
-of full scale, and full scale above the worst that it can see (common practice). One
-that has been past its end reads wrong from then on.`,
+of full scale, and full scale above the worst that it can see (common practice; EN 837-2 names
+three quarters of it for a steady pressure, from memory). What it reads in normal running is
+reckoned with the flows: behind filters and hoses less than the pump's shut-off. One that has been past its end reads wrong from then on.`,
 	Wrong: `
 [[item]]
 id = "gauge"
@@ -35,16 +38,17 @@ ports = { in = '1/4 NPT male' }
 `,
 	block: "gauge",
 	harm:  finding.Spoils,
-	check: findGauge,
+	flows: findGauge,
 }
 
-func findGauge(s *bom.System) []finding.Finding {
+func findGauge(s *bom.System, r *duty.Result) []finding.Finding {
 	var out []finding.Finding
 	for _, u := range s.Graph.Units {
 		if u.Item.Scale == nil || !isGauge(u) || weakGauge(s, u) {
 			continue
 		}
 		load, full := s.States.PortLoad(u.First), u.Item.Scale.Bar()
+		stands := standsAt(s, r, u)
 		f := finding.Finding{Severity: finding.Caution}
 		switch {
 		case load.Act > full+pressure.Slack:
@@ -54,10 +58,14 @@ func findGauge(s *bom.System) []finding.Finding {
 			f.Severity = finding.Note
 			f.Reason = fmt.Sprintf("%s reads to %s and would see %s: %s.", u.Name, u.Item.Scale, bars(load.Fail), load.ByFail.Cause)
 			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(gaugeScale(load.Fail)))
-		case load.Normal > 0.75*full, load.Normal > 0 && load.Normal < 0.25*full:
+		case stands.Middle() > 0.75*full, stands.Hi > 0 && stands.Middle() < 0.25*full && full > dial(load.Act):
 			f.Severity = finding.Note
-			f.Reason = fmt.Sprintf("%s reads to %s, and normal running is at %s: outside the middle half of the dial.", u.Name, u.Item.Scale, bars(load.Normal))
-			f.Remedy = fmt.Sprintf("Take one that reads to about %s.", bars(math.Ceil(load.Normal*2)))
+			at := bars(stands.Lo)
+			if bars(stands.Hi) != at {
+				at = fmt.Sprintf("%.3g to %s", math.Max(stands.Lo, 0), bars(stands.Hi))
+			}
+			f.Reason = fmt.Sprintf("%s reads to %s, and normal running is at %s: outside the middle half of the dial.", u.Name, u.Item.Scale, at)
+			f.Remedy = fmt.Sprintf("Take one that reads to about %s.", bars(dial(math.Max(load.Act, stands.Middle()/0.75))))
 		default:
 			continue
 		}
@@ -65,6 +73,30 @@ func findGauge(s *bom.System) []finding.Finding {
 		out = append(out, f)
 	}
 	return out
+}
+
+// dials are the full scales in bar that gauges are made in (EN 837-1, from memory).
+var dials = []float64{0.6, 1, 1.6, 2.5, 4, 6, 10, 16, 25, 40, 60, 100, 160, 250, 400, 600, 1000}
+
+// dial is the least full scale that reads a pressure.
+func dial(bar float64) float64 {
+	for _, d := range dials {
+		if d >= bar-pressure.Slack {
+			return d
+		}
+	}
+	return bar
+}
+
+// standsAt is what a gauge reads in normal running in bar: by the flows where they are reckoned,
+// with friction and the hand on the throttle, else what its segment stands at.
+func standsAt(s *bom.System, r *duty.Result, u *graph.Unit) span.Span[float64] {
+	for _, m := range r.Plants {
+		if p, ok := m.Stands(u.First, s.Segments.SegmentOf(u.First).High()); ok {
+			return span.Between(p.Lo.Bar(), p.Hi.Bar())
+		}
+	}
+	return span.Exactly(s.States.PortLoad(u.First).Normal)
 }
 
 func isGauge(u *graph.Unit) bool { return u.Item.Kind.Is(catalog.Gauge) }

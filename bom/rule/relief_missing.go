@@ -41,6 +41,9 @@ func findMissing(s *bom.System) []finding.Finding {
 			Reason: fmt.Sprintf("no relief valve is reached from %s.", p.Name),
 			Remedy: "Put a relief valve on a tee at its outlet, set above the duty and below the weakest rating, with a free outlet.",
 		}
+		if v := unloaderOf(s, p); v != nil {
+			f.Reason = fmt.Sprintf("no relief valve is reached from %s; %s counts as one only where its maker says so (`relieves`).", p.Name, v.Name)
+		}
 		if u := turnedAbout(s, p); u != nil {
 			f.Reason = fmt.Sprintf("%s stands the wrong way round, its outlet to %s: it never opens, and no other relief valve is reached.", u.Name, p.Name)
 			f.Remedy = fmt.Sprintf("Turn %s about: its inlet to the pump.", u.Name)
@@ -60,6 +63,16 @@ func findMissing(s *bom.System) []finding.Finding {
 		out = append(out, f)
 	}
 	return out
+}
+
+// unloaderOf is an unloader around a pump that is no relief; nil where there is none.
+func unloaderOf(s *bom.System, pump *graph.Unit) *graph.Unit {
+	for _, u := range s.Circuit.UnitsAround(outletOf(pump)) {
+		if u.Item.Kind.Is(catalog.Unloads) && !u.Item.Process.Relieves {
+			return u
+		}
+	}
+	return nil
 }
 
 // turnedAbout finds a relief valve whose outlet a pump pushes at.

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"handtight/bom"
+	"handtight/bom/duty"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/pressure/quantity"
@@ -14,7 +15,9 @@ var reliefTooSmall = Rule{
 	Slug:  "relief-too-small",
 	Title: "A relief valve does not pass the whole flow of its pump.",
 	Why: `When everything is shut, the whole flow goes through the relief. One that is too small
-lets the pressure rise past its setting. Pumps that share a relief deliver together.`,
+lets the pressure rise past its setting. Pumps that share a relief deliver together. What a
+pump delivers is reckoned with its pulleys and its speed: a stop where it is more than the relief
+passes, a caution where only a pump that lets nothing slip delivers so much.`,
 	Wrong: `
 [[item]]
 id = "relief"
@@ -55,9 +58,9 @@ func findSmall(s *bom.System) []finding.Finding {
 			passes = "together pass"
 		}
 		capacity, untold := g.capacity()
-		flow, known := g.flow()
+		flow, most, known := g.flow()
 		switch {
-		case known && capacity >= flow:
+		case known && capacity >= most:
 			continue
 		case len(untold) > 0:
 			f.Severity, f.NotKnown, placed = finding.Note, true, untold[0]
@@ -67,6 +70,10 @@ func findSmall(s *bom.System) []finding.Finding {
 			f.Severity = finding.Stop
 			f.Reason = fmt.Sprintf("%s %s %s, and %s %s %s.", names(g.reliefs), passes, capacity, who, delivers, flow)
 			f.Remedy = fmt.Sprintf("Buy one that passes %s or more at its setting.", flow)
+		case most > capacity*(1+1e-9):
+			f.Severity = finding.Caution
+			f.Reason = fmt.Sprintf("%s %s %s, and %s %s up to %s where nothing slips in it.", names(g.reliefs), passes, capacity, who, delivers, most)
+			f.Remedy = fmt.Sprintf("Buy one that passes %s or more at its setting.", most)
 		default:
 			continue
 		}
@@ -122,17 +129,33 @@ func hangTogether(groups []*reliefGroup) []*reliefGroup {
 	return slices.DeleteFunc(sets, func(g *reliefGroup) bool { return !joined[g] })
 }
 
-// flow is what the pumps deliver together, as far as it is said; known where all of it is.
-func (g *reliefGroup) flow() (sum quantity.Flow, known bool) {
+// flow is what the pumps deliver together at what the reliefs stand at, and with no slip at all,
+// as far as it is said; known where all of it is.
+func (g *reliefGroup) flow() (sum, most quantity.Flow, known bool) {
 	known = true
 	for _, p := range g.pumps {
-		if p.Item.Flow == nil {
+		at, _, ok := duty.PumpFlow(p.Item, g.stands())
+		tight, _, _ := duty.PumpFlow(p.Item, 0)
+		if !ok {
 			known = false
 			continue
 		}
-		sum += *p.Item.Flow
+		sum, most = sum+at.Hi, most+tight.Hi
 	}
-	return sum, known
+	return sum, most, known
+}
+
+// stands is where the first of the reliefs passes its whole flow.
+func (g *reliefGroup) stands() quantity.Pressure {
+	for _, u := range g.reliefs {
+		if u.Item.FullFlow != nil {
+			return *u.Item.FullFlow
+		}
+		if u.Item.Set != nil {
+			return *u.Item.Set
+		}
+	}
+	return 0
 }
 
 // capacity is what the reliefs pass together, and those of which nothing says it.

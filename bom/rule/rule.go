@@ -36,6 +36,7 @@ func All() []Rule {
 		pressureOverElement, itemNotPlaced, oneClampBelowWaterline, filtersOutOfOrder,
 		underRated, ratingUnknown, ratedAboveStandard, threadsTooWeak, noWayOut,
 		reliefMissing, reliefCutOff, reliefSetHigh, reliefSetLow, reliefMarginThin, reliefTooSmall,
+		unloaderSetWrong, accumulatorPrecharge, accumulatorGas, accumulatorNoBleed, accumulatorCutOff,
 		hoseMayCollapse, hoseTooShort, pressureNotSaid, flushRunsToSea, flushMissesMembrane, seaReachesHouse,
 		houseWaterRuns, pumpGetsNoWater, reliefStandsOpen, membraneWithoutPressure, gaugeRange, gaugeMissing, supplyTooWeak, voltagesDiffer, valveShutsFast,
 		partTooWarm, reliefDischarge, rigidOnPump, suctionTooFast,
@@ -43,7 +44,7 @@ func All() []Rule {
 		productNotForDrinking, chlorineOnMembrane,
 		titleNotUsed, rateInverted,
 		waterFreezes,
-		pressureBelowOsmotic, pressureFarFromGood, productBelowWanted, productMoreThanPump, waterTooSalty, recoveryTooHigh, feedTooSmall, feedFlowOverElement, brineFlowLow, polarisationHigh, elementDropHigh, waterTooWarm, motorTooWeak, powerImpossible, currentOverSupply, cableTooThin, batteryTooSmall, pumpTooFast, engineRangeWide, feedPumpTooSmall, suctionNpsh, suctionLiftHigh, lineTooFast, lineLossHigh, hoseCorrugated, filterOverloaded, meterRange, energyRecoveryMismatch, energyRecoveryStall, elementSizeUnknown, feedPumpNotSaid,
+		pressureBelowOsmotic, pressureFarFromGood, productBelowWanted, productMoreThanPump, waterTooSalty, recoveryTooHigh, feedTooSmall, feedFlowOverElement, brineFlowLow, polarisationHigh, elementDropHigh, waterTooWarm, motorTooWeak, powerImpossible, currentOverSupply, cableTooThin, batteryTooSmall, pumpTooFast, engineRangeWide, feedPumpTooSmall, suctionNpsh, suctionLiftHigh, lineTooFast, lineLossHigh, hoseCorrugated, filterOverloaded, meterRange, productBackPressure, energyRecoveryMismatch, energyRecoveryStall, elementSizeUnknown, feedPumpNotSaid,
 	}
 }
 

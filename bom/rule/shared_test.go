@@ -85,9 +85,10 @@ func TestPumpsThatShare(t *testing.T) {
 	}{
 		{"12 L/min in 19 mm, a relief of 12 L/min, mains", "230 V", "19 mm", "12 L/min", nil, nil, nil, ""},
 		{"a relief for one of them", "230 V", "19 mm", "9 L/min", []string{"stop"}, nil, nil, "pump/one and pump/two together deliver 12 L/min"},
-		{"12 L/min in 13 mm: 1.5 m/s", "230 V", "13 mm", "12 L/min", nil, []string{"caution"}, nil, "pump/one and pump/two together draw 12 L/min"},
-		{"1,867 W by hand (56 bar x 12 L/min / 600 / 0.6) is 78 A at 24 V", "24 V", "19 mm", "12 L/min", nil, nil, nil, ""},
-		{"and 156 A at 12 V", "12 V", "19 mm", "12 L/min", nil, nil, []string{"caution"}, "together take about 1867 W, which is 156 A"},
+		{"12 L/min in 13 mm: 1.5 m/s", "230 V", "13 mm", "12 L/min", nil, []string{"caution"}, nil, "pump/one and pump/two together draw up to 12 L/min"},
+		// By hand, a bar less and a bar more: (56 - 1) bar x 11.04 L/min / 600 / (0.90 x 1 x 0.85) is 1,323 W, (56 + 1) x 12 / 600 / (0.83 x 0.93 x 0.75) 1,969.
+		{"1,323 to 1,969 W are 55 to 82 A at 24 V", "24 V", "19 mm", "12 L/min", nil, nil, nil, ""},
+		{"and 110 to 164 A at 12 V", "12 V", "19 mm", "12 L/min", nil, nil, []string{"caution"}, "together take 1323 to 1969 W, which is 110 to 164 A"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			got := found(t, fmt.Sprintf(pair, c.supply, c.bore, c.bore, c.bore, c.relief))

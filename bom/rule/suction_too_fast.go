@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"handtight/bom"
+	"handtight/bom/duty"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/bom/running"
@@ -21,7 +22,8 @@ pressure by friction, and a plunger pump asks for its water in strokes, which lo
 the pump then knocks, wears and delivers less. Pages on suction lines ask for 0.5 to 1.5
 metres a second; handbooks of plunger pumps for 0.9 or less (memory). Above 1.5 it is a
 caution, above 0.9 a note. Speed is the pump's flow over the bore: half the bore is four times
-the speed; and what two pumps share carries the flow of both.`,
+the speed; and what two pumps share carries the flow of both. A feed pump whose plate says more than
+the pump behind it takes draws no more than that.`,
 	Wrong: `
 [duty]
 pressure = "56 bar"
@@ -75,44 +77,80 @@ name = "suction"
 path = ["hull", "hose", "pump"]
 `,
 	harm:  finding.Spoils,
-	check: findFast,
+	flows: findFast,
 }
 
-// findFast speaks once of the pumps that draw through one line: of its narrowest hose.
-func findFast(s *bom.System) []finding.Finding {
+// findFast speaks once of the pumps that draw through one line: of its narrowest hose. What runs
+// in it is reckoned where the flows are; else it is what the pumps' plates say.
+func findFast(s *bom.System, r *duty.Result) []finding.Finding {
 	var out []finding.Finding
 	at := map[string]int{} // place in out, by the pumps
 	fastest := map[string]quantity.Velocity{}
-	for _, d := range s.Running.Draws() {
-		if d.Hose.Item.Bore == nil {
-			continue
+	speak := func(d running.Draw, who string, reckoned bool) {
+		bore, ok := duty.BoreSaid(s.Build, d.Hose.Item)
+		if !ok {
+			return
 		}
-		v, ok := pressure.LineSpeed(d.Flow, *d.Hose.Item.Bore)
-		who := names(d.Pumps)
+		v, ok := pressure.LineSpeed(d.Flow, bore)
 		if !ok || v <= pressure.SuctionGood || v <= fastest[who] {
-			continue
+			return
 		}
 		if _, said := at[who]; !said {
 			at[who] = len(out)
 			out = append(out, finding.Finding{})
 		}
 		fastest[who] = v
-		out[at[who]] = tooFast(d, who, v)
+		out[at[who]] = tooFast(d, bore, v, reckoned)
+	}
+	seen := map[*graph.Unit]bool{}
+	for _, d := range s.Running.Draws() {
+		seen[d.Hose] = true
+		q, ok := runsIn(r, d.Hose)
+		if ok {
+			d.Flow = q
+		}
+		who := names(d.Pumps)
+		if ok { // lines one behind the other carry the same water: one finding
+			who = d.Flow.String()
+		}
+		speak(d, who, ok)
+	}
+	for _, m := range r.Plants { // lines side by side, and pumps of which the plate says no flow
+		for _, h := range m.Lines.Hoses {
+			if h.Where == duty.Suction && !seen[h.Unit] {
+				speak(running.Draw{Hose: h.Unit, Pumps: m.Drawing(), Flow: h.Flow.Hi}, h.Flow.Hi.String(), true)
+			}
+		}
 	}
 	return out
 }
 
-func tooFast(d running.Draw, who string, v quantity.Velocity) finding.Finding {
+// runsIn is the most that runs in a suction hose in normal running, where it is reckoned.
+func runsIn(r *duty.Result, hose *graph.Unit) (quantity.Flow, bool) {
+	for _, m := range r.Plants {
+		for _, h := range m.Lines.Hoses {
+			if h.Unit == hose && h.Flow.Hi > 0 {
+				return h.Flow.Hi, true
+			}
+		}
+	}
+	return 0, false
+}
+
+func tooFast(d running.Draw, bore quantity.Length, v quantity.Velocity, reckoned bool) finding.Finding {
 	f := finding.Finding{Severity: finding.Note, Subject: ofUnit(d.Hose), Place: at(d.Hose.Mark)}
 	if v > pressure.SuctionMost {
 		f.Severity = finding.Caution
 	}
-	verb := "draws"
+	verb, by := "draws", " by its plate"
 	if len(d.Pumps) > 1 {
-		verb = "together draw"
+		verb, by = "together draw", " by their plates"
 	}
-	f.Reason = fmt.Sprintf("%s %s %s through %s, %s in the bore: %.2f m/s, and a suction line should stay below %.1f.",
-		who, verb, d.Flow, d.Hose.Name, d.Hose.Item.Bore, v, pressure.SuctionGood)
+	if reckoned {
+		by = ""
+	}
+	f.Reason = fmt.Sprintf("%s %s up to %s%s through %s, %s in the bore: %.2f m/s, and a suction line should stay below %.1f.",
+		names(d.Pumps), verb, d.Flow, by, d.Hose.Name, bore, v, pressure.SuctionGood)
 	wide, _ := pressure.BoreFor(d.Flow, pressure.SuctionGood)
 	f.Remedy = fmt.Sprintf("Take hose of %s bore or more, and tails to suit.", quantity.Length(math.Ceil(wide.Millimetres())))
 	return f

@@ -5,9 +5,10 @@ import (
 	"slices"
 
 	"handtight/bom"
+	"handtight/bom/duty"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
-	"handtight/pressure"
+	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
 )
 
@@ -15,7 +16,7 @@ var supplyTooWeak = Rule{
 	Slug:  "supply-too-weak",
 	Title: "The pump would draw more current than a boat of that voltage gives.",
 	Why: `Pushing 9 litres a minute against 56 bar takes 840 watts in the water alone, and the
-motor, the belt and the pump lose a good third more. At 12 V that is over 100 A, which
+motor, the belt and the pump lose a third more (a range is given). At 12 V that is about 100 A, which
 cables, batteries and charging seldom give. A smaller pump, or a 24 V supply. A voltage in the pump's "motor" ("24 V DC") comes
 before the supply; a pump whose "motor" is an engine, a clutch, hydraulics or the mains
 is not judged.`,
@@ -31,27 +32,31 @@ supply = "24 V"
 `,
 	block: "duty",
 	harm:  finding.Fire,
-	check: findWeak,
+	check: findWeak, // it asks for less than the flows do: a pump alone
 }
 
 // drive is the pumps that one battery voltage drives.
 type drive struct {
 	volts quantity.Voltage
 	pumps []*graph.Unit
-	watts float64
+	watts span.Span[quantity.Power]
 }
 
 // findWeak adds up the pumps of each voltage; those that an engine, hydraulics or the
 // mains drive take nothing from the batteries.
 func findWeak(s *bom.System) []finding.Finding {
-	duty := s.Build.Duty
-	if duty.Pressure == nil {
+	asked := s.Build.Duty
+	if asked.Pressure == nil {
 		return nil
 	}
 	var drives []drive
 	for _, p := range pumps(s) {
-		volts, ok := p.Item.Battery(duty.Supply)
-		if !ok || p.Item.Flow == nil {
+		volts, ok := p.Item.Battery(asked.Supply)
+		if !ok {
+			continue
+		}
+		watts, known := duty.Takes(p.Item, s.Build)
+		if !known {
 			continue
 		}
 		at := slices.IndexFunc(drives, func(d drive) bool { return d.volts == volts })
@@ -60,12 +65,12 @@ func findWeak(s *bom.System) []finding.Finding {
 			drives = append(drives, drive{volts: volts})
 		}
 		drives[at].pumps = append(drives[at].pumps, p)
-		drives[at].watts += pressure.WaterPower(*duty.Pressure, *p.Item.Flow).Watts() / driveEfficiency
+		drives[at].watts = span.Between(drives[at].watts.Lo+watts.Lo, drives[at].watts.Hi+watts.Hi)
 	}
 	var out []finding.Finding
 	for _, d := range drives {
-		if d.watts/d.volts.Volts() > mostAmperes {
-			out = append(out, d.tooWeak(*duty.Pressure))
+		if d.watts.Middle().Watts()/d.volts.Volts() > mostAmperes {
+			out = append(out, d.tooWeak(*asked.Pressure))
 		}
 	}
 	return out
@@ -81,13 +86,12 @@ func (d *drive) tooWeak(held quantity.Pressure) finding.Finding {
 		takes = "together take"
 		f.Related = append(f.Related, at(p.Mark))
 	}
-	f.Reason = fmt.Sprintf("%s at %s %s about %.0f W, which is %.0f A at %s.", names(d.pumps), held, takes, d.watts, d.watts/d.volts.Volts(), d.volts)
+	volts := d.volts.Volts()
+	f.Reason = fmt.Sprintf("%s at %s %s %.0f to %.0f W, which is %.0f to %.0f A at %s, and more than %d A at the middle.", names(d.pumps), held, takes,
+		d.watts.Lo.Watts(), d.watts.Hi.Watts(), d.watts.Lo.Watts()/volts, d.watts.Hi.Watts()/volts, d.volts, mostAmperes)
 	return f
 }
 
-// What motor, belt and pump leave of the electric power, and the current that is
-// taken as the most a small boat gives for hours (both common practice).
-const (
-	driveEfficiency = 0.6
-	mostAmperes     = 80
-)
+// mostAmperes is the current that is taken as the most a small boat gives for hours (common
+// practice).
+const mostAmperes = 80

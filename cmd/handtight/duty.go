@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -57,6 +58,7 @@ Exit status 0 when nothing stops, 1 when stops are found, 2 when a file cannot b
 				if then, err = a.dutyOf(args[0], with); err != nil {
 					return err
 				}
+				then.shown.Beside = besides(now.result, then.result)
 			}
 			return a.showDuty(now, then)
 		},
@@ -91,6 +93,17 @@ func (a *app) dutyOf(path string, with []string) (*dutyRun, error) {
 	run.findings = rule.CheckDuty(sys, run.result)
 	run.shown = facts.DutyOf(run.result, run.findings, with, a.json)
 	return run, nil
+}
+
+// besides is what the change does, in words, plant by plant.
+func besides(now, then *duty.Result) []string {
+	var out []string
+	for i, m := range then.Plants {
+		if i < len(now.Plants) {
+			out = append(out, duty.Beside(now.Plants[i], m)...)
+		}
+	}
+	return out
 }
 
 // showDuty prints what stands, or what stands beside what was changed.
@@ -172,6 +185,7 @@ func (a *app) printDuty(d *facts.Duty) {
 		u.line("")
 		a.printLimits(p.Limits)
 		a.printHoses(p.Lines)
+		a.printOthers(p)
 		a.printSays(p)
 	}
 }
@@ -225,6 +239,57 @@ func (a *app) printHoses(lines []facts.DutyLine) {
 	u.line("")
 }
 
+// printOthers prints what runs in each hose in the other ways of running, a column each.
+func (a *app) printOthers(p *facts.DutyPlant) {
+	u := a.ui
+	if len(p.Others) == 0 {
+		return
+	}
+	columns := []column{{title: "hose", flex: true}}
+	var names []string
+	seen := map[string]bool{}
+	for i := range p.Others {
+		columns = append(columns, column{title: p.Others[i].Name, right: true})
+		for _, l := range p.Others[i].Lines {
+			if !seen[l.Unit] && l.Flow.Value > 1e-3 {
+				seen[l.Unit] = true
+				names = append(names, l.Unit)
+			}
+		}
+	}
+	var rows [][]string
+	for _, n := range names {
+		row := []string{n}
+		for i := range p.Others {
+			text := "-"
+			if q := p.Others[i].In(n); q.Value > 1e-3 {
+				text = q.Figures()
+			}
+			row = append(row, text)
+		}
+		rows = append(rows, row)
+	}
+	if len(rows) == 0 {
+		return
+	}
+	u.say(bold, "What runs in the hoses in other ways of running, in L/min at the middle")
+	if !u.table(columns, rows) {
+		for _, r := range rows {
+			for i, text := range r[1:] {
+				if text != "-" {
+					u.fold("  -", fmt.Sprintf("%s, %s: %s L/min", r[0], p.Others[i].Name, text))
+				}
+			}
+		}
+	}
+	for i := range p.Others {
+		if o := &p.Others[i]; o.House.Value > 0 && o.Sea.Value > 0.05*o.House.Value {
+			u.fold("  -", fmt.Sprintf("%s: the house gives %s L/min, and %s come from the sea or a tank beside it: shut the intake, or flush with the pump standing.", o.Name, o.House.Figures(), o.Sea.Figures()))
+		}
+	}
+	u.line("")
+}
+
 func (a *app) printSays(p *facts.DutyPlant) {
 	u := a.ui
 	for _, s := range p.Says {
@@ -258,7 +323,8 @@ func (a *app) printSays(p *facts.DutyPlant) {
 
 var besideColumns = []column{{title: "", flex: true}, {title: "as it stands", right: true}, {title: "changed", right: true}, {title: ""}}
 
-// printBeside prints what stands beside what was changed.
+// printBeside prints what stands beside what was changed: what differs, then the limits, then the
+// answer in words.
 func (a *app) printBeside(now, then *facts.Duty) {
 	u := a.ui
 	for i := range then.Plants {
@@ -266,54 +332,34 @@ func (a *app) printBeside(now, then *facts.Duty) {
 			break
 		}
 		old, new := &now.Plants[i], &then.Plants[i]
-		u.say(bold, "%s: as it stands, and with %s", new.Name, join(then.With))
+		u.say(bold, "%s: as it stands, and with %s", new.Name, strings.Join(then.With, ", "))
 		var rows [][]string
-		for _, f := range new.Facts {
-			row := []string{f.Words, "-", bounds(&f), f.Unit}
-			for _, g := range old.Facts {
-				if g.Name == f.Name {
-					row[1] = bounds(&g)
-				}
+		alike := 0
+		for _, f := range facts.SideBySide(old, new) {
+			if f.Alike {
+				alike++
+				continue
 			}
-			rows = append(rows, row)
+			rows = append(rows, []string{f.Words, f.Now, f.Then, f.Unit})
 		}
-		if !u.table(besideColumns, rows) {
+		if len(rows) > 0 && !u.table(besideColumns, rows) {
 			for _, r := range rows {
 				u.fold("  -", fmt.Sprintf("%s: %s, changed %s %s", r[0], r[1], r[2], r[3]))
 			}
 		}
-		u.line("")
-		a.printLimits(new.Limits)
-		if new.Upgrade != "" || old.Upgrade != "" {
-			if old.Upgrade != "" {
-				u.fold("  -", "As it stands: "+old.Upgrade)
-			}
-			u.line("")
+		if alike > 0 {
+			u.fold("", fmt.Sprintf("Alike in both: %s more.", counted(alike, "figure")))
 		}
+		u.line("")
+		for _, s := range then.Beside {
+			u.fold("  so", s)
+		}
+		u.line("")
 		for _, s := range new.Says {
 			u.fold("  -", s)
 		}
 		u.line("")
 	}
-}
-
-// bounds is a fact's ends without its unit.
-func bounds(f *facts.DutyFact) string {
-	if f.Low.Figures() == f.High.Figures() {
-		return f.Low.Figures()
-	}
-	return f.Low.Figures() + " to " + f.High.Figures()
-}
-
-func join(list []string) string {
-	out := ""
-	for i, s := range list {
-		if i > 0 {
-			out += ", "
-		}
-		out += s
-	}
-	return out
 }
 
 func (a *app) printLog(l *facts.DutyLog) {
