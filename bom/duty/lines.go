@@ -18,6 +18,7 @@ type Lines struct {
 	WhyNot   string
 	Hoses    []Hose
 	Flow     map[*graph.Unit]span.Span[quantity.Flow] // through every unit that water passes, in its main way
+	Middle   map[*graph.Unit]quantity.Flow            // the same at the middle of what is said
 	Inlets   []Inlet
 	Pressure map[int]span.Span[quantity.Pressure] // at each port, friction and lift counted, filters clean
 	Back     span.Span[quantity.Pressure]         // on the product side of the vessels, over the pump's height
@@ -100,7 +101,7 @@ type net struct {
 
 // linesOf solves the flows of normal running.
 func linesOf(s *bom.System, m *Making) *Lines {
-	out := &Lines{Flow: map[*graph.Unit]span.Span[quantity.Flow]{}, Pressure: map[int]span.Span[quantity.Pressure]{}}
+	out := &Lines{Flow: map[*graph.Unit]span.Span[quantity.Flow]{}, Middle: map[*graph.Unit]quantity.Flow{}, Pressure: map[int]span.Span[quantity.Pressure]{}}
 	if !m.FeedKnown || m.Feed.Hi <= 0 {
 		out.WhyNot = "the pump's flow is not known"
 		return out
@@ -169,6 +170,7 @@ func (l *Lines) gather(nets []*net, answers []*flow.Answer) {
 		}
 		if old, ok := l.Flow[u]; !ok || q.Hi > old.Hi {
 			l.Flow[u] = q
+			l.Middle[u] = quantity.Flow(math.Abs(float64(answers[len(answers)-1].Flow[i])))
 		}
 		if !u.Item.IsHose() {
 			continue

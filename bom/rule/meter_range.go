@@ -51,7 +51,7 @@ func findMeterRange(s *bom.System, r *duty.Result) []finding.Finding {
 			if scale == nil || !runs {
 				continue
 			}
-			middle := q.Middle()
+			middle := m.Lines.Middle[u]
 			if middle >= scale.Lo*1.1 && middle <= scale.Hi*0.95 {
 				continue
 			}
