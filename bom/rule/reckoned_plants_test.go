@@ -21,7 +21,7 @@ var reckoned = []struct {
 }{
 	{"as it is: 65 L/h of 8.6 L/min, 12 %", nil, nil},
 	{"4 L/min for a 2540: of 3.8 a litre becomes water, a quarter, and 2.8 of brine are left; both limits are from memory", []amend{{`flow = "9 L/min"`, `flow = "4 L/min"`}}, []string{"recovery-too-high note", "brine-flow-low note"}},
-	{"the same, and the sheet asks for 3.8 L/min of brine", []amend{{`flow = "9 L/min"`, `flow = "4 L/min"`}, {"size = \"2540\"\n\n", "size = \"2540\"\nmin_brine = \"3.8 L/min\"\n\n"}}, []string{"feed-too-small stop"}},
+	{"the same, and the sheet asks for 3.7 L/min of brine", []amend{{`flow = "9 L/min"`, `flow = "4 L/min"`}, {"size = \"2540\"\n\n", "size = \"2540\"\nmin_brine = \"3.7 L/min\"\n\n"}}, []string{"feed-too-small stop"}},
 	{"3 L/min for a 4040: more than half would become water", []amend{{`flow = "9 L/min"`, `flow = "3 L/min"`}, {`size = "2540"`, `size = "4040"`}}, []string{"feed-too-small"}},
 	{"200 W for 8.6 L/min x 54 bar / 600 = 778 W", []amend{{`motor_power = "1.5 kW"`, `motor_power = "200 W"`}}, []string{"power-impossible"}},
 	{"27 bar against 25.4 of salt: a few L/h, several g/L", []amend{{`pressure = "54 bar"`, `pressure = "27 bar"`}}, []string{"product-below-wanted", "pressure-far-from-good", "water-too-salty", "meter-range"}},
