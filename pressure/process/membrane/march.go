@@ -50,7 +50,7 @@ func (m *march) slice(u *Unit, area, length float64) (slice, error) {
 	} else {
 		out.flux, out.through = 0, 0
 	}
-	m.flux = out.flux
+	m.last = m.last.then(point{out.flux, out.through})
 	m.mass -= out.flux * area * productDensity
 	m.salt -= out.flux * area * out.through
 	m.pressure -= in.fall(out.flux * in.taken)
@@ -64,12 +64,14 @@ func (m *march) slice(u *Unit, area, length float64) (slice, error) {
 // held between ends that are known to lie on either side.
 func (m *march) flow(at func(j, through float64) slice, still slice, area float64) slice {
 	low, high := 0.0, min(m.a*still.drive, 1.8*m.mass/(area*productDensity))
-	j := m.flux
+	// Flux and salt fall smoothly from part to part: they are looked for first on the parabola
+	// through the last three.
+	guess := m.last.next()
+	j, through := guess.flux, guess.through
 	if !(j > low && j < high) {
-		j = high * 0.6
+		j, through = high*0.6, 0
 	}
-	through := still.through // begins with none; each step mends it
-	slope := m.slope         // of the gap; the last part's is near this one's
+	slope := m.slope // of the gap; the last part's is near this one's
 	if slope == 0 {
 		slope = -(1 + m.a*still.drive/high)
 	}
@@ -78,13 +80,20 @@ func (m *march) flow(at func(j, through float64) slice, still slice, area float6
 	for try := range 60 {
 		out = at(j, through)
 		gap, moved := m.a*out.drive-j, math.Abs(out.through-through)
+		old := through
 		through = out.through
 		if gap > 0 {
 			low = j
 		} else {
 			high = j
 		}
-		if math.Abs(gap) <= 1e-9*j && moved <= 1e-7*through || high-low <= 1e-14*high {
+		if near := math.Abs(gap); near <= 1e-9*j && moved <= 1e-7*through || high-low <= 1e-14*high {
+			break
+		} else if try > 0 && near <= 3e-8*j && moved <= 1e-6*through && j != before {
+			// The last step along the secant needs no look: what is left is a share of the share.
+			step := -gap / slope
+			out.through += (through - old) / (j - before) * step
+			j += step
 			break
 		}
 		if try > 0 && j != before && (gap-beforeGap)/(j-before) < -1 {
@@ -99,6 +108,31 @@ func (m *march) flow(at func(j, through float64) slice, still slice, area float6
 	m.slope = slope
 	out.flux = j
 	return out
+}
+
+// point is a part's flux in m/s and what goes through with it in kg/m3.
+type point struct{ flux, through float64 }
+
+// points are the last three, the newest first, and how many there are.
+type points struct {
+	of    [3]point
+	known int
+}
+
+func (p points) then(q point) points {
+	return points{[3]point{q, p.of[0], p.of[1]}, min(p.known+1, 3)}
+}
+
+// next is where the next one is looked for; nothing where there was none.
+func (p *points) next() point {
+	a, b, c := p.of[0], p.of[1], p.of[2]
+	switch p.known {
+	case 3:
+		return point{3*(a.flux-b.flux) + c.flux, 3*(a.through-b.through) + c.through}
+	case 2:
+		return point{2*a.flux - b.flux, 2*a.through - b.through}
+	}
+	return a
 }
 
 // inlet is what a part's water finds where it comes in. Its middle carries less by

@@ -106,7 +106,7 @@ type march struct {
 	pressure, back    float64
 	diffusivity, film float64
 	a, b              float64 // permeabilities here
-	flux              float64 // last slice's, where the next one begins to look
+	last              points  // of the last slices, where the next one begins to look
 	slope             float64 // and how steeply the gap fell there
 }
 
