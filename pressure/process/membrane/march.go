@@ -82,21 +82,22 @@ func (m *march) flow(at func(j, through float64) slice, still slice, area float6
 		gap, moved := m.a*out.drive-j, math.Abs(out.through-through)
 		old := through
 		through = out.through
+		// What goes through with it is a step behind, so an end is no closer than that leaves it.
 		if gap > 0 {
-			low = j
+			low = j * (1 - 1e-6)
 		} else {
-			high = j
+			high = j * (1 + 1e-6)
 		}
 		if near := math.Abs(gap); near <= 1e-9*j && moved <= 1e-7*through || high-low <= 1e-14*high {
 			break
-		} else if try > 0 && near <= 3e-8*j && moved <= 1e-6*through && j != before {
+		} else if try > 0 && near <= 3e-8*j && moved <= 1e-6*through && math.Abs(j-before) > 1e-9*j {
 			// The last step along the secant needs no look: what is left is a share of the share.
 			step := -gap / slope
 			out.through += (through - old) / (j - before) * step
 			j += step
 			break
 		}
-		if try > 0 && j != before && (gap-beforeGap)/(j-before) < -1 {
+		if try > 0 && math.Abs(j-before) > 1e-7*j && (gap-beforeGap)/(j-before) < -1 {
 			slope = (gap - beforeGap) / (j - before)
 		}
 		next := j - gap/slope
