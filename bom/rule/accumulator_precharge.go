@@ -8,6 +8,7 @@ import (
 	"handtight/bom/duty"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/pressure"
 )
 
