@@ -59,7 +59,7 @@ var roleNames = map[string]Role{
 	"strainer": Strainer, "filter": Filter, "carbon": Carbon, "gauge": Gauge, "salinity-probe": SalinityProbe,
 	"flow-meter": FlowMeter, "hose": Hose, "hose-stock": HoseStock, "hose-tail": HoseTail, "cartridge": Cartridge,
 	"element": Element, "seal-kit": SealKit, "clamp": Clamp, "tape": Tape, "oil": Oil, "washer": Washer, "o-ring": ORing,
-	"bush": Bush, "elbow": Elbow, "in-line": InLine, "commodity": Commodity, "plug": Plug, "accumulator": Accumulator, "electric": Electric, "adapts": Adapts,
+	"bush": Bush, "elbow": Elbow, "in-line": InLine, "commodity": Commodity, "plug": Plug, "stores-pressure": Accumulator, "electric": Electric, "adapts": Adapts,
 }
 
 var roleOfFlow = map[Flow]Role{

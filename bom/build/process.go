@@ -55,7 +55,6 @@ type Process struct {
 	Relieves  bool               // an unloader's maker says that it may be counted on as a relief
 	Precharge *quantity.Pressure // of an accumulator's gas, with no water in it
 	Gas       string             // "nitrogen", "air", "oxygen"; "" where it is not said
-	Volume    *quantity.Volume
 
 	Ratio    *quantity.Share // of an energy-recovery pump: rod area over piston area
 	Leak     *quantity.Share

@@ -161,7 +161,6 @@ func (r *reader) process(t *source.Table, it *build.Item) {
 		}
 	case k.Is(catalog.Accumulator):
 		p.Precharge = above(t, "precharge", take(t, "precharge", "25 bar", quantity.ParsePressure))
-		p.Volume = above(t, "volume", take(t, "volume", "0.5 L", quantity.ParseVolume))
 		p.Gas = wish(t, "gas", "nitrogen", "air", "oxygen")
 	case k.Is(catalog.HoseStock):
 		r.hoseProcess(t, p)
