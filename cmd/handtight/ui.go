@@ -186,9 +186,3 @@ func counted(n int, what string) string {
 	}
 	return fmt.Sprintf("%d %ss", n, what)
 }
-
-// severity is the word of a severity, in its colour and as wide as the widest.
-func (u *ui) severity(word string) string {
-	colours := map[string]string{"stop": severityColour(finding.Stop), "caution": severityColour(finding.Caution), "note": severityColour(finding.Note)}
-	return u.paint(colours[word], fmt.Sprintf("%-8s", strings.ToUpper(word)))
-}
