@@ -91,7 +91,6 @@ type carry struct {
 // since is what changed in the lines since the last issue.
 type since struct {
 	details map[string]string // by line, for the sheet of details
-	told    []string          // one sentence each
 }
 
 // note is a comment.

@@ -17,8 +17,6 @@ type matcher struct {
 
 	keys  []string        // by row: the key that it stands for; "" for a row that was added
 	given map[string]bool // keys that have their row
-	name  map[string]string
-	order map[string]int // rows as they were written, by key
 }
 
 // carryOver gathers all that was typed into a book.
