@@ -148,7 +148,7 @@ func (x *Joint) classify(s *bom.System, h *evidence.History, on time.Time) {
 			}
 		}
 	}
-	dry := dryDays(n, on) > 0
+	dry := n != nil && n.DrySince.Known()
 	known := reckoned > 0 && bad == reckoned && !asked
 	switch {
 	case x.Fit.NothingFits():

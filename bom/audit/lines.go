@@ -30,7 +30,7 @@ func (p *Plan) lines() {
 			p.add(x, p.openDo(x))
 		} else {
 			p.Lines = append(p.Lines, Line{
-				Section: Open, Joints: []*Joint{x}, At: p.name(x), Cost: p.atStake(x), Stay: x.stay(),
+				Section: Open, Joints: []*Joint{x}, At: p.name(x), Cost: p.atStake(x), Stay: x.Stay(),
 				Do:  "Open it, without pressure, before anything else is measured: it weeps, and nobody knows what it is. Read and measure both ends, or put in a pair that is known.",
 				Why: p.why(x),
 			})
@@ -58,7 +58,7 @@ func (p *Plan) add(x *Joint, do string) {
 	l := Line{Section: x.Section, Joints: []*Joint{x}, At: p.name(x), Do: do, Why: p.why(x), Look: x.Look}
 	if x.Section != Fine {
 		l.Cost = p.atStake(x)
-		l.Stay = x.stay()
+		l.Stay = x.Stay()
 	}
 	p.Lines = append(p.Lines, l)
 }
@@ -121,8 +121,8 @@ func (x *Joint) worst() *evidence.Pair {
 	return w
 }
 
-// stay answers whether the joint may be left as it is.
-func (x *Joint) stay() string {
+// Stay answers whether the joint may be left as it is.
+func (x *Joint) Stay() string {
 	if !x.Read || len(x.Belief.Pairs) == 0 {
 		return "Not known: nothing may be left that nobody has looked at."
 	}
@@ -195,7 +195,7 @@ func (p *Plan) measureLines() {
 		}
 		p.Lines = append(p.Lines, Line{
 			Section: Measure, Joints: list, At: g.name, Do: do, Why: why, Worth: l.worth,
-			Cost: p.atStake(first), Stay: first.stay(),
+			Cost: p.atStake(first), Stay: first.Stay(),
 		})
 	}
 	for _, x := range p.In(Measure) {
@@ -260,7 +260,7 @@ func (p *Plan) proveLines() {
 func (p *Plan) proof(g *segment.Segment, list []*Joint) Line {
 	worst, state := g.Load.Worst()
 	first := byRisk(list)[0]
-	l := Line{Section: Prove, Joints: list, At: g.Name, Cost: p.atStake(first), Stay: first.stay()}
+	l := Line{Section: Prove, Joints: list, At: g.Name, Cost: p.atStake(first), Stay: first.Stay()}
 	joints := fmt.Sprintf("It proves %s.", numbers(list))
 	due := proofFactor * worst
 	holds := g.Hold.Rating.Pressure.Bar()

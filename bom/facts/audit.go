@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/audit"
+	"handtight/bom/finding"
 	"handtight/threads/evidence"
 )
 
@@ -133,6 +134,23 @@ func auditJudgements() []AuditJudgement {
 		out = append(out, AuditJudgement{Name: j.Name, Note: note, Values: map[string]Number{"value": Figure(j.Value)}})
 	}
 	return out
+}
+
+// mayStay answers of a joint with a finding whether it may be left: by its verdict, and where
+// something is known of it, by that.
+func mayStay(sys *bom.System, f *finding.Finding) string {
+	if f.Subject.Kind != finding.Joint {
+		return ""
+	}
+	j := sys.Graph.Joints[f.Subject.Joint-1]
+	if j.Note != nil {
+		day, _ := audit.Day(sys.Build)
+		return audit.Judge(sys, j, day).Stay()
+	}
+	if !j.Known || !j.Mating.A.Family.Threaded() || !j.Mating.B.Family.Threaded() {
+		return ""
+	}
+	return j.Mating.MayStay()
 }
 
 func dayOf(text string) *string {

@@ -59,6 +59,7 @@ func Of(sys *bom.System, findings []finding.Finding) *Facts {
 	}
 	for i := range findings {
 		f.Findings[i].Remedies = remediesOf(sys, &findings[i])
+		f.Findings[i].MayStay = mayStay(sys, &findings[i])
 	}
 	for _, j := range sys.Graph.Joints {
 		f.Joints = append(f.Joints, jointOf(sys, j))

@@ -22,6 +22,7 @@ type Finding struct {
 	Cause       string    `json:"cause"`     // the one thing that several findings of a rule come of; "" where it stands alone
 	Group       int       `json:"group"`     // its entry for people, counted from 1 by danger ([finding.Entries])
 	Remedies    []Remedy  `json:"remedies"`  // parts that mend a joint, the best first
+	MayStay     string    `json:"may_stay"`  // of a joint: may I leave it? "" elsewhere
 
 	Short   string `json:"-"` // its subject among others: a joint by its number
 	Heading string `json:"-"` // what stands over all of its consequence

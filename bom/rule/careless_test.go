@@ -59,6 +59,7 @@ var seededBuilds = []string{
 	"careless", "refit", "arrows", "leftovers",
 	// what the flows of a plant bring to light, in cold and hot, fresh and salty seas
 	"engine-careless", "recovery-careless", "recovery-cold", "baltic", "gulf", "redsea", "drip", "trickle", "longrow", "damper",
+	"standing", // what was seen of joints that stand
 }
 
 // notSeeded are the rules that no demo build shows yet, each with its reason beside it.

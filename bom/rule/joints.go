@@ -47,6 +47,10 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 		f.Reason = fmt.Sprintf("the words leave it open what these ends are: %s with %s. At the worst reading: %s",
 			s.Graph.Ports[j.A].Port.Words(), s.Graph.Ports[j.B].Port.Words(), m.Reason())
 		f.Remedy = question(s, j)
+		if wrongWhateverItIs(s, j) {
+			f.NotKnown, f.Severity = false, finding.Stop
+			f.Reason = "whatever these ends are of what their words leave open, it is wrong: " + strings.TrimPrefix(f.Reason, "the words leave it open what these ends are: ")
+		}
 	case m.Verdict == threads.LowPressureOnly:
 		worst, _ := load.Worst()
 		if m.Question() != "" {
@@ -58,6 +62,7 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 		f.Severity = cautionUnless(m.HasLimit && worst > m.Limit.Bar())
 		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s.", m.Limit.Bar(), bars(worst))
 	}
+	watched(s, j, &f)
 	return f, true
 }
 

@@ -31,6 +31,7 @@ func All() []Rule {
 		sameSex, threadDoesNotStart, threadTooSlack, pitchesDiffer, flankAnglesDiffer,
 		parallelInTaper, taperInParallel, seatsDiffer, seatNotSaid, handsDiffer, flangesDiffer, nothingSeals, makeshiftJoint,
 		endsOfDifferentSorts, barbAndBoreDiffer, endLeftOpen, endNotSaid,
+		jointWept, closingPartMissing, sealantDiffers, measuredOtherwise, turnsFitNothing,
 		nothingTurns, portOpen, intakeWithoutValve, brineIntoTank, brineIntoBilge, productPortClosed, productNoDrainWay,
 		elementMissing, elementAndVesselDiffer, cartridgeAndHousingDiffer, noStrainer, noFineFilter, probeMissing, throttleIsQuickValve,
 		pressureOverElement, itemNotPlaced, oneClampBelowWaterline, filtersOutOfOrder,

@@ -179,6 +179,9 @@ func (r *report) wholeEntry(e *entry) []string {
 		if buy := buyText(f); buy != "" {
 			out = append(out, r.hung("   buy", 6, hang, buy, 0)...)
 		}
+		if f.MayStay != "" {
+			out = append(out, r.hung("   leave", 8, hang, "May I leave it? "+f.MayStay, 0)...)
+		}
 	}
 	return out
 }
