@@ -100,6 +100,9 @@ func (p *Plan) why(x *Joint) string {
 		if n.Wept != "" {
 			out = append(out, fmt.Sprintf("It wept: %s.", strings.TrimSuffix(n.Wept, ".")))
 		}
+		if n.MadeUp.Known() {
+			out = append(out, fmt.Sprintf("Made up %s.", n.MadeUp.Text))
+		}
 		if n.DrySince.Known() {
 			out = append(out, fmt.Sprintf("Dry since %s.", n.DrySince.Text))
 		}

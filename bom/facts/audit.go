@@ -136,7 +136,7 @@ func auditJudgements() []AuditJudgement {
 	return out
 }
 
-// mayStay answers of a joint with a finding whether it may be left: by its verdict, and where
+// mayStay answers of a joint that does not hold whether it may be left: by its verdict, and where
 // something is known of it, by that.
 func mayStay(sys *bom.System, f *finding.Finding) string {
 	if f.Subject.Kind != finding.Joint {
@@ -145,9 +145,13 @@ func mayStay(sys *bom.System, f *finding.Finding) string {
 	j := sys.Graph.Joints[f.Subject.Joint-1]
 	if j.Note != nil {
 		day, _ := audit.Day(sys.Build)
-		return audit.Judge(sys, j, day).Stay()
+		if x := audit.Judge(sys, j, day); x.Section <= audit.Measure || !j.Mating.Verdict.Holds() {
+			return x.Stay()
+		}
+		return ""
 	}
-	if !j.Known || !j.Mating.A.Family.Threaded() || !j.Mating.B.Family.Threaded() {
+	if !j.Known || j.Mating.Verdict.Holds() || // the finding is of something else
+		!j.Mating.A.Family.Threaded() || !j.Mating.B.Family.Threaded() {
 		return ""
 	}
 	return j.Mating.MayStay()

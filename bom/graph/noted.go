@@ -13,10 +13,11 @@ import (
 
 // noted gives a port what a note of the build says of this one end.
 func (w *walker) noted(p Port) Port {
-	for _, n := range w.graph.Build.Ends {
-		if n.At.Unit == p.Unit.Name && n.At.Port == p.Port.Name {
-			p.Note, p.Port = n, &n.Port
-		}
+	if len(w.ends) == 0 {
+		return p
+	}
+	if n := w.ends[p.Name()]; n != nil {
+		p.Note, p.Port = n, &n.Port
 	}
 	return p
 }

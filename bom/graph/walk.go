@@ -12,7 +12,10 @@ import (
 // Walk places the units of every run and joins their ports. A port joined twice, or a
 // step that cannot be entered or left, is a file error; the graph is nil then.
 func Walk(b *build.Build) (*Graph, source.Faults) {
-	w := &walker{graph: &Graph{Build: b, byName: map[string]*Unit{}}, added: map[*build.Item]int{}}
+	w := &walker{graph: &Graph{Build: b, byName: map[string]*Unit{}}, added: map[*build.Item]int{}, ends: map[string]*build.EndNote{}}
+	for _, n := range b.Ends {
+		w.ends[n.At.Name()] = n
+	}
 	w.countPorts()
 	for _, run := range b.Runs {
 		w.run(run)
@@ -29,6 +32,7 @@ func Walk(b *build.Build) (*Graph, source.Faults) {
 type walker struct {
 	graph  *Graph
 	added  map[*build.Item]int // units made by "/+"
+	ends   map[string]*build.EndNote
 	faults source.Faults
 }
 

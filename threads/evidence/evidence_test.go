@@ -218,3 +218,46 @@ func twice(pairs []Pair, p Pair) bool {
 	}
 	return n > 1
 }
+
+// The turns of taper threads, as the standards' tolerances give them (ASME B1.20.1: one turn either
+// way of L1; ISO 7-1: the tolerances of the gauge plane), and what a count says of them.
+func TestTurnsFigures(t *testing.T) {
+	for _, c := range []struct {
+		a, b         string
+		least, most  float64 // turns by hand
+		turns        threads.Turns
+		others       []string
+		first        string
+		share, about float64
+	}{
+		{"NPT 1/4 male", "NPT 1/4 female", 2.1, 6.1, 5, []string{"R 1/4 male", "G 1/4 male"}, "1/4-18 NPT", 0.99, 0.03},
+		{"R 1/4 male", "NPT 1/4 female", 1.4, 3.3, 1.5, []string{"NPT 1/4 male"}, "R 1/4", 0.95, 0.1},
+		{"G 1/4 male", "NPT 1/4 female", 0, 2.9, 1.5, []string{"NPT 1/4 male"}, "G 1/4", 0.95, 0.1},
+		{"NPT 3/4 male", "Rc 3/4 female", 1.4, 7.3, 5, []string{"R 3/4 male"}, "R 3/4", 0.57, 0.02},
+		{"R 3/4 male", "Rc 3/4 female", 3.0, 7.5, 5, []string{"NPT 3/4 male"}, "R 3/4", 0.57, 0.02},
+		{"R 1/2 male", "G 1/2 female", 3.5, 6.8, 5, []string{"NPT 1/2 male"}, "R 1/2", 0.73, 0.02},
+		{"NPT 1/2 male", "G 1/2 female", 1.1, 5.8, 2, []string{"R 1/2 male"}, "1/2-14 NPT", 0.99, 0.03},
+		{"NPT 3/4 male", "G 3/4 female", 2.6, 7.3, 5, []string{"R 3/4 male"}, "3/4-14 NPT", 0.53, 0.02},
+		{"R 3/4 male", "G 3/4 female", 4.2, 7.5, 5, []string{"NPT 3/4 male"}, "3/4-14 NPT", 0.53, 0.02},
+		{"R 1 male", "NPT 1 female", 0, 1.5, 1, nil, "R 1", 1, 0},
+		{"G 1/2 male", "NPT 1/2 female", 0, 2.2, 1, nil, "G 1/2", 1, 0},
+	} {
+		m := threads.Mate(endtest.EndOf(t, c.a), endtest.EndOf(t, c.b))
+		require.True(t, m.Hand.Known)
+		require.InDelta(t, c.least, float64(m.Hand.Tightest), 0.051, "%s in %s", c.a, c.b)
+		require.InDelta(t, c.most, float64(m.Hand.Loosest), 0.051, "%s in %s", c.a, c.b)
+		// evenly common: the figures are those of the turns alone
+		male := Even(ends(t, append([]string{c.a}, c.others...)...).Candidates)
+		female := Even(ends(t, c.b).Candidates)
+		f := Pairs(&male, &female, true, identify.Turned{Turns: c.turns, Known: true})
+		got := 0.0
+		for _, p := range f.Pairs {
+			if p.Mating.A.Form.Designation == c.first {
+				got += p.Probability
+			}
+		}
+		require.InDelta(t, c.share, got, c.about+1e-9, "%s in %s after %g turns", c.a, c.b, float64(c.turns))
+	}
+	start := threads.Mate(endtest.EndOf(t, "G 1 male"), endtest.EndOf(t, "NPT 1 female"))
+	require.Equal(t, threads.WillNotStart, start.Verdict, "G 1 does not start in 1 NPT")
+}
