@@ -93,6 +93,6 @@ func JointStrength(j ThreadedJoint) (Rating, bool) {
 	return Rating{
 		Pressure: quantity.Pressure(load / (math.Pi / 4 * float64(j.Seal) * float64(j.Seal) * 1e-6)),
 		Basis:    Estimate, Status: max(Computed, male.Status, female.Status), Source: "FED-STD-H28/2; " + s.Source,
-		Text: fmt.Sprintf("%.0f mm2 of the %s thread (%s at %.3g MPa) against the end load on %s", area.SquareMM(), which, of, s.Value.MPa(), j.Seal),
+		Text: fmt.Sprintf("%.0f mm2 of the %s thread (%s at %s MPa) against the end load on %s", area.SquareMM(), which, of, quantity.Figures(s.Value.MPa()), j.Seal),
 	}, true
 }

@@ -2,6 +2,7 @@ package pressure
 
 import (
 	"fmt"
+	"strconv"
 
 	"handtight/pressure/quantity"
 )
@@ -164,7 +165,7 @@ func (r Rating) String() string {
 // figure is the pressure as its source prints it, psi first when that is asked for.
 func (p printed) figure(psiFirst bool) string {
 	if p.hasPSI && (psiFirst || !p.hasBar) {
-		return fmt.Sprintf("%g psi", p.psi)
+		return strconv.FormatFloat(p.psi, 'f', -1, 64) + " psi"
 	}
-	return fmt.Sprintf("%g bar", p.bar)
+	return strconv.FormatFloat(p.bar, 'f', -1, 64) + " bar"
 }

@@ -33,6 +33,6 @@ func WallRating(outside, net quantity.Length, allowable quantity.Pressure) (Rati
 	return Rating{
 		Pressure: allowable * quantity.Pressure(2*net/(outside-0.8*net)),
 		Basis:    Estimate, Status: Computed, Source: "ASME B31.3 304.1.2 (3a)",
-		Text: fmt.Sprintf("outside %s, net wall %s, allowable stress %.4g MPa", outside, net, allowable.MPa()),
+		Text: fmt.Sprintf("outside %s, net wall %s, allowable stress %s MPa", outside, net, quantity.Significant(allowable.MPa(), 4)),
 	}, true
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"handtight/catalog"
+	"handtight/pressure/quantity"
 )
 
 // open asks for what a line that may be right leaves open: what of it is other than planned
@@ -54,7 +55,7 @@ func (j *judge) other(l *Line, m *match) []string {
 		case inFlow:
 			out = append(out, fmt.Sprintf("may it give %s in place of %s", f.flow.to, want.flow.to))
 		case inGrips:
-			out = append(out, fmt.Sprintf("does it close on the hose of %s bore (it begins at %.4g mm)", want.bore, float64(f.grips.from)))
+			out = append(out, fmt.Sprintf("does it close on the hose of %s bore (it begins at %s mm)", want.bore, quantity.Significant(float64(f.grips.from), 4)))
 		}
 	}
 	return out
@@ -89,9 +90,9 @@ func silent(l *Line, m *match) []string {
 	}
 	ask(f.volts[0] == 0 && want.volts[0] > 0 && isA(n.Kind, catalog.Electric), fmt.Sprintf("is it for %s", want.volts[0]))
 	ask(f.flow.to == 0 && want.flow.to > 0 && isA(n.Kind, catalog.DrivesFeed|catalog.DrivesHigh), fmt.Sprintf("does it give %s", want.flow.to))
-	ask(f.tall == 0 && want.tall > 0 && isA(n.Kind, catalog.Cartridge), fmt.Sprintf("is it %.4g inches long", want.tall))
+	ask(f.tall == 0 && want.tall > 0 && isA(n.Kind, catalog.Cartridge), fmt.Sprintf("is it %s inches long", quantity.Significant(want.tall, 4)))
 	ask(f.micron == 0 && want.micron > 0 && isA(n.Kind, catalog.Cartridge), fmt.Sprintf("is it of %s", want.micron))
-	ask(f.element.across == 0 && want.element.across > 0, fmt.Sprintf("is it %.4g x %.4g inches", want.element.across, want.element.long))
+	ask(f.element.across == 0 && want.element.across > 0, fmt.Sprintf("is it %s x %s inches", quantity.Significant(want.element.across, 4), quantity.Significant(want.element.long, 4)))
 	ask(n.Item.Vacuum != nil && !f.traits.has("suction"), "does it stand suction")
 	ask(n.place != nil && n.place.product && want.traits.has("drinking") && !f.traits.has("drinking"), "is it fit for drinking water")
 	return out

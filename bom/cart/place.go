@@ -112,4 +112,4 @@ func (p *place) at(sys *bom.System) string {
 	return fmt.Sprintf("J%d, %s, up to %s", p.joint.Number, sys.Graph.JointName(p.joint), bars(p.worst))
 }
 
-func bars(p quantity.Pressure) string { return fmt.Sprintf("%.4g bar", p.Bar()) }
+func bars(p quantity.Pressure) string { return quantity.Significant(p.Bar(), 4) + " bar" }

@@ -7,6 +7,7 @@ import (
 
 	"handtight/bom/graph"
 	"handtight/catalog"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -92,7 +93,7 @@ func (l *Line) endAt(m *match, at int) (threads.EndReading, bool) {
 			return threads.EndReading{}, false
 		}
 		d := threads.Length(l.facts.bore)
-		return threads.EndReading{Candidates: []threads.End{{Family: threads.Bore, Size: fmt.Sprintf("%.4g mm", float64(l.facts.bore)), Diameter: d}}}, l.facts.bore > 0
+		return threads.EndReading{Candidates: []threads.End{{Family: threads.Bore, Size: quantity.Significant(float64(l.facts.bore), 4) + " mm", Diameter: d}}}, l.facts.bore > 0
 	}
 	k := m.end(at)
 	if k < 0 || k >= len(l.facts.ends) || len(l.facts.ends[k].readings) == 0 {

@@ -87,11 +87,11 @@ func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, st
 	case inFlow:
 		return WrongFlow, fmt.Sprintf("It is for %s, and %s is for %s%s.", f.flow.to, n.Key, want.flow.to, where)
 	case inMicron:
-		return WrongFineness, fmt.Sprintf("It holds back %.4g micron, and %s is to be of %.4g micron.", float64(f.micron/quantity.Micron), n.Key, float64(want.micron/quantity.Micron))
+		return WrongFineness, fmt.Sprintf("It holds back %s micron, and %s is to be of %s micron.", quantity.Significant(float64(f.micron/quantity.Micron), 4), n.Key, quantity.Significant(float64(want.micron/quantity.Micron), 4))
 	case inTall:
-		return WrongSize, fmt.Sprintf("It is %.4g inches long, and %s is %.4g inches.", f.tall, n.Key, want.tall)
+		return WrongSize, fmt.Sprintf("It is %s inches long, and %s is %s inches.", quantity.Significant(f.tall, 4), n.Key, quantity.Significant(want.tall, 4))
 	case inElement:
-		return WrongSize, fmt.Sprintf("It is %.4g x %.4g inches, and %s is %.4g x %.4g inches.", f.element.across, f.element.long, n.Key, want.element.across, want.element.long)
+		return WrongSize, fmt.Sprintf("It is %s x %s inches, and %s is %s x %s inches.", quantity.Significant(f.element.across, 4), quantity.Significant(f.element.long, 4), n.Key, quantity.Significant(want.element.across, 4), quantity.Significant(want.element.long, 4))
 	case inGrips:
 		return WrongSize, fmt.Sprintf("It closes on %s, and %s is for a hose of %s bore with its wall.", f.gripsText(), n.Key, want.bore)
 	}
@@ -101,7 +101,7 @@ func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, st
 
 func (f *facts) gripsText() string {
 	if f.grips.to > 0 {
-		return fmt.Sprintf("%.4g to %.4g mm", float64(f.grips.from), float64(f.grips.to))
+		return fmt.Sprintf("%s to %s mm", quantity.Significant(float64(f.grips.from), 4), quantity.Significant(float64(f.grips.to), 4))
 	}
 	return f.bore.String()
 }

@@ -74,7 +74,7 @@ func stageOf(sheet *stages.Sheet, s *stages.Stage) TestStage {
 	}
 	var steps []string
 	for _, st := range s.Steps {
-		steps = append(steps, fmt.Sprintf("%.3g bar for %d min", st.Pressure.Bar(), st.Hold))
+		steps = append(steps, fmt.Sprintf("%s for %d min", st.Pressure, st.Hold))
 	}
 	if len(steps) > 0 {
 		notes = append(notes, "Steps: "+strings.Join(steps, ", "))

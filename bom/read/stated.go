@@ -47,7 +47,7 @@ func (r *reader) stated(t *source.Table, it *build.Item, reading threads.Reading
 		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: s, Why: "a standard: no key takes it"})
 	}
 	if reading.HasCelsius {
-		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: fmt.Sprintf("%.4g C", reading.Celsius), Why: "a temperature: ratings are derated by the build's own"})
+		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: quantity.Significant(reading.Celsius, 4) + " C", Why: "a temperature: ratings are derated by the build's own"})
 	}
 	if reading.Grade != "" && it.Material != reading.Material {
 		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: reading.Grade, Why: "a grade, where the item's material is said"})

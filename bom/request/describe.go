@@ -8,6 +8,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/order"
 	"handtight/catalog"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -67,7 +68,7 @@ func (r *Request) describe(n *order.Need) string {
 	case it.Rated != nil:
 		parts = append(parts, fmt.Sprintf("%s %s", r.in.word("fact", "rated"), it.Rated))
 	case it.Class == "" && it.Spec == "" && n.Load.Act > 0:
-		parts = append(parts, fmt.Sprintf("%s %.4g bar", r.in.word("fact", "to hold"), max(n.Load.Act, n.Load.Fail)))
+		parts = append(parts, fmt.Sprintf("%s %s bar", r.in.word("fact", "to hold"), quantity.Significant(max(n.Load.Act, n.Load.Fail), 4)))
 	}
 	return strings.Join(parts, ", ")
 }
@@ -95,7 +96,7 @@ func lengthText(it *build.Item) string {
 	if it.Length == nil {
 		return ""
 	}
-	return fmt.Sprintf("%.4g mm", it.Length.Millimetres())
+	return quantity.Significant(it.Length.Millimetres(), 4) + " mm"
 }
 
 func micronText(it *build.Item) string {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	_ "embed"
 	"fmt"
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -42,7 +43,7 @@ func Write(a Answers) ([]byte, error) {
 		p.Second = a.Countries[1]
 	}
 	if p.Second.Currency != p.Country.Currency {
-		p.Rate = strconv.FormatFloat(p.Second.Euro/p.Country.Euro, 'g', 4, 64)
+		p.Rate = rate(p.Second.Euro / p.Country.Euro)
 	}
 	t, err := template.New("build").Funcs(template.FuncMap{"pad": pad, "price": price}).Parse(text)
 	if err != nil {
@@ -136,4 +137,10 @@ func inThreads(build []byte, family string) []byte {
 		}
 		return []byte("'" + letter + string(part[1]) + " " + string(part[2]))
 	})
+}
+
+// rate prints an exchange rate with four figures or all before its point, and no exponent.
+func rate(v float64) string {
+	decimals := max(0, 3-int(math.Floor(math.Log10(v))))
+	return strconv.FormatFloat(math.Round(v*math.Pow10(decimals))/math.Pow10(decimals), 'f', -1, 64)
 }

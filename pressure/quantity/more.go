@@ -12,7 +12,7 @@ const Litre Volume = 1
 func (v Volume) Litres() float64 { return float64(v) }
 
 // String prints litres.
-func (v Volume) String() string { return figures(float64(v)) + " L" }
+func (v Volume) String() string { return Figures(float64(v)) + " L" }
 
 // ParseVolume reads a volume: L or US gallons. The error is an *Error.
 func ParseVolume(text string) (Volume, error) { return read[Volume](text, volume) }
@@ -27,7 +27,7 @@ const SquareMetre Area = 1
 func (a Area) SquareMetres() float64 { return float64(a) }
 
 // String prints square metres.
-func (a Area) String() string { return figures(float64(a)) + " m2" }
+func (a Area) String() string { return Figures(float64(a)) + " m2" }
 
 // ParseArea reads an area: m2 or ft2. The error is an *Error.
 func ParseArea(text string) (Area, error) { return read[Area](text, area) }
@@ -42,7 +42,7 @@ const SquareMillimetre Section = 1
 func (s Section) SquareMillimetres() float64 { return float64(s) }
 
 // String prints square millimetres.
-func (s Section) String() string { return figures(float64(s)) + " mm2" }
+func (s Section) String() string { return Figures(float64(s)) + " mm2" }
 
 // ParseSection reads a conductor's section in mm2. The error is an *Error.
 func ParseSection(text string) (Section, error) { return read[Section](text, section) }
@@ -73,7 +73,7 @@ const GramPerLitre Concentration = 1
 func (c Concentration) GramsPerLitre() float64 { return float64(c) }
 
 // String prints g/L.
-func (c Concentration) String() string { return figures(float64(c)) + " g/L" }
+func (c Concentration) String() string { return Figures(float64(c)) + " g/L" }
 
 // ParseConcentration reads a concentration: g/L, mg/L or ppm. The error is an *Error.
 func ParseConcentration(text string) (Concentration, error) {

@@ -10,7 +10,7 @@ const MetrePerSecond Velocity = 1
 func (v Velocity) MetresPerSecond() float64 { return float64(v) }
 
 // String prints metres a second.
-func (v Velocity) String() string { return figures(float64(v)) + " m/s" }
+func (v Velocity) String() string { return Figures(float64(v)) + " m/s" }
 
 // Density is the mass of a volume of water, in kilograms a cubic metre.
 type Density float64
@@ -22,7 +22,7 @@ const KilogramPerCubicMetre Density = 1
 func (d Density) KilogramsPerCubicMetre() float64 { return float64(d) }
 
 // String prints kilograms a cubic metre.
-func (d Density) String() string { return figures(float64(d)) + " kg/m3" }
+func (d Density) String() string { return Figures(float64(d)) + " kg/m3" }
 
 // Force is a force in newtons.
 type Force float64
@@ -34,7 +34,7 @@ const Newton Force = 1
 func (f Force) Newtons() float64 { return float64(f) }
 
 // String prints newtons.
-func (f Force) String() string { return figures(float64(f)) + " N" }
+func (f Force) String() string { return Figures(float64(f)) + " N" }
 
 // Second is a second of time.
 const Second = Hour / 3600
