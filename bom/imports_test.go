@@ -56,7 +56,7 @@ var may = map[string]string{
 	"bom/state":                  "bom/circuit bom/graph bom/wetting catalog pressure/network pressure/quantity",
 	"bom/order":                  "bom/build bom/cut bom/graph bom/joint bom/money bom/rating bom/source bom/spares bom/state catalog threads threads/makeup",
 	"bom/segment":                "bom/build bom/circuit bom/graph bom/rating bom/state catalog pressure pressure/network/connected",
-	"bom/request":                "bom/build bom/money bom/order catalog threads",
+	"bom/request":                "bom/build bom/money bom/order catalog pressure/quantity threads",
 	"bom/running":                "bom/circuit bom/graph bom/rating bom/segment bom/state bom/wetting catalog pressure pressure/network pressure/network/connected pressure/quantity",
 	"bom":                        "bom/build bom/circuit bom/graph bom/order bom/rating bom/read bom/running bom/segment bom/source bom/state bom/wetting",
 	"bom/cart":                   "bom bom/build bom/file bom/finding bom/graph bom/money bom/order bom/sheet bom/source bom/state bom/wetting catalog pressure pressure/quantity threads threads/title",

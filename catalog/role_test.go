@@ -29,6 +29,7 @@ var otherSense = map[string]string{
 	"bom/read/read.go":                      "hose",                                                                // the table [[hose]] of a build
 	"bom/read/limit.go":                     "hose",                                                                // the table [[hose]]
 	"bom/request/words.go":                  "brine throttle through-hull",                                         // how a shop calls it
+	"bom/rule/joints.go":                    "adaptor",                                                             // a word of a remedy
 	"bom/rule/nothing_turns.go":             "sea",                                                                 // a port's name
 	"bom/rule/one_clamp_below_waterline.go": "clamp",                                                               // a cause
 	"bom/workshop/tools.go":                 "tape",                                                                // the begin of a line's key

@@ -295,7 +295,7 @@ func (r *reader) ports(t *source.Table, it *build.Item, reading threads.Reading)
 // sold with a parallel thread and with a keg, a taper of the same size (DIN 158 keg threads; that both
 // are sold on gauges: common practice).
 func (r *reader) gaugeEnd(it *build.Item) {
-	if it.Kind.Name != "gauge" {
+	if !it.Kind.Is(catalog.Gauge) {
 		return
 	}
 	for i := range it.Ports {

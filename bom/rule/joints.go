@@ -70,10 +70,11 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 // one more thread there is one more that a knock breaks.
 func onTheHull(s *bom.System, j *graph.Joint) bool {
 	a, b := s.Graph.Ports[j.A].Unit, s.Graph.Ports[j.B].Unit
-	if b.Item.Kind.Name == "through-hull" {
+	hull := func(u *graph.Unit) bool { return u.Item.Kind.Is(catalog.SkinFitting) && !u.Item.Kind.Closable() }
+	if hull(b) {
 		a, b = b, a
 	}
-	return j.Run.Below && a.Item.Kind.Name == "through-hull" && slices.ContainsFunc(b.Passages(), func(p catalog.Passage) bool { return p.Closable })
+	return j.Run.Below && hull(a) && slices.ContainsFunc(b.Passages(), func(p catalog.Passage) bool { return p.Closable })
 }
 
 // pairOf names both ends of a joint, the same from either side: joints of one pair of ends
