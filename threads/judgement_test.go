@@ -45,6 +45,7 @@ func TestJudgementsAtTheirEdges(t *testing.T) {
 		engaged   [2]float64
 	}{
 		{"a third of the height", "UN 7/16-20 male", "M M12x1.5 female", Loose, [2]float64{0.30, 0.36}},
+		{"a taper in a parallel thread: its seven turns are all that go in, though the nut has more", "R 1/2 male", "UN 7/8-14 female", Loose, [2]float64{0.385, 0.40}},
 		{"36 percent", "G 3/8 male", "ORFS -6 female", Loose, [2]float64{0.34, 0.38}},
 		{"just over two fifths: it holds until its pitch binds", "ORFS -4 male", "M M15x1.5 female", Binds, [2]float64{0.40, 0.43}},
 		{"nearly half", "M M12x1.5 male", "Rc 1/4 female", Binds, [2]float64{0.45, 0.5}},
