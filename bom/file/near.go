@@ -16,6 +16,9 @@ const mostNames = 2000
 
 // missing looks for the name that was meant.
 func missing(path string) string {
+	if filepath.Separator != '\\' && strings.Contains(path, `\`) {
+		return "this is a path of Windows; write folders with / here, from the folder in which the file stands on this system"
+	}
 	dir, base := filepath.Split(path)
 	names, ok := filesIn(dir)
 	if !ok {

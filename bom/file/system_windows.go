@@ -28,8 +28,6 @@ func keepOwner(*os.File, fs.FileInfo) {}
 
 // inUse reports whether a rename failed because a program has the file open: spreadsheet
 // programs hold a workbook that they show.
-func inUse(err error) bool {
-	return errors.Is(err, windows.ERROR_SHARING_VIOLATION) || errors.Is(err, windows.ERROR_ACCESS_DENIED) || errors.Is(err, windows.ERROR_LOCK_VIOLATION)
-}
+func inUse(err error) bool { return heldOnWindows(err) }
 
 func syncFolder(string) {}

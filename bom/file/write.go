@@ -19,6 +19,10 @@ type Output struct {
 	given string      // as the user wrote it
 	path  string      // behind its links
 	old   fs.FileInfo // nil: nothing stands there
+
+	// How the system moves a file, and says that a program has it open.
+	rename func(from, to string) error
+	held   func(error) bool
 }
 
 // To looks at a place that is to be written. A link is followed, and stays a link.
@@ -27,7 +31,7 @@ type Output struct {
 // is not there; for one of the inputs, also under another name or through a link: an input
 // is never written over.
 func To(path string, inputs ...string) (*Output, error) {
-	o := &Output{given: path}
+	o := &Output{given: path, rename: os.Rename, held: inUse}
 	if path == "" {
 		return nil, &Error{Reason: "no file is named to write to", Remedy: "give its path"}
 	}
@@ -169,7 +173,7 @@ func (o *Output) move(part string) error {
 			return errMeanwhile
 		}
 	}
-	return os.Rename(part, o.path)
+	return o.rename(part, o.path)
 }
 
 var errMeanwhile = errors.New("it was changed meanwhile; run the command again")
@@ -247,7 +251,7 @@ func (o *Output) fails(err error) error {
 		e.Reason += ", and is as it was"
 	}
 	switch {
-	case inUse(err):
+	case o.held(err):
 		e.Reason += ": a program has it open"
 		e.Remedy = "close it there, and run the command again"
 		return e
