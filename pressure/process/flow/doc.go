@@ -15,6 +15,8 @@
 package flow
 
 import (
+	"math"
+
 	"handtight/pressure/process/line"
 	"handtight/pressure/process/pump"
 	"handtight/pressure/quantity"
@@ -40,7 +42,7 @@ func (p Pipe) Loss(q quantity.Flow) (quantity.Pressure, float64) {
 	at := func(q quantity.Flow) quantity.Pressure {
 		loss, err := p.Bore.Loss(q, p.Water)
 		if err != nil {
-			return 0
+			return quantity.Pressure(math.NaN()) // not nothing: Solve names the link
 		}
 		if p.Times > 0 {
 			loss *= quantity.Pressure(p.Times)

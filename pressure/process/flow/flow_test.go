@@ -3,6 +3,7 @@ package flow
 import (
 	"errors"
 	"fmt"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -156,6 +157,45 @@ func TestBalances(t *testing.T) {
 			require.InDelta(t, 0, sum[v], 1e-9*most+1e-15, "node %d", v)
 		}
 	})
+}
+
+// A flow near the least a number holds once made the friction factor infinite, and the
+// pressure with it.
+func TestNextToNoFlow(t *testing.T) {
+	bore := line.Bore{Diameter: 8, Length: quantity.Metre, Roughness: 0.005}
+	hose := func(k float64) Law {
+		return Pipe{Bore: bore, K: k, Water: line.Water{Density: 1025, Viscosity: 1.1e-3}}
+	}
+	n := &Network{Nodes: 40, Fixed: []Fixed{{0, 0}}}
+	for v := 1; v < 40; v++ {
+		n.Links = append(n.Links, Link{0, v, hose(1)})
+		n.Taken = append(n.Taken, Taken{v, lpm})
+	}
+	n.Taken[38].Flow = 1.1392378155556871e-305 * lpm
+	n.Links = append(n.Links, Link{0, 1, hose(1.5)})
+	out, err := n.Solve()
+	require.NoError(t, err)
+	for v, p := range out.Pressure {
+		require.True(t, finite(float64(p)), "node %d: %v", v, p)
+	}
+	require.InDelta(t, 0, float64(out.Pressure[39]), 1e-9)
+	require.InDelta(t, float64(lpm), float64(out.Flow[0]+out.Flow[39]), 1e-9*float64(lpm))
+}
+
+// What is no number is never taken for rest.
+func TestNoNumberIsNoAnswer(t *testing.T) {
+	for _, bad := range []float64{math.NaN(), math.Inf(1)} {
+		n := &Network{Nodes: 3, Fixed: []Fixed{{0, 0}}, Taken: []Taken{{2, lpm}}, Links: []Link{{0, 1, Linear{lpm, 100}}, {1, 2, Rise{quantity.Pressure(bad)}}}}
+		_, err := n.Solve()
+		var unsettled *UnsettledError
+		require.ErrorAs(t, err, &unsettled)
+		require.ErrorIs(t, err, ErrNotFound)
+		require.Equal(t, 1, unsettled.Index)
+		n.Links[1].Law = Rise{0}
+		n.Taken[0].Flow = quantity.Flow(bad)
+		_, err = n.Solve()
+		require.ErrorContains(t, err, "node 2 is not a finite number")
+	}
 }
 
 func random(t *rapid.T, nodes, meshes int) *Network {

@@ -152,6 +152,7 @@ const leastSlope = 6e4
 
 // solve finds flows and pressures; pressure holds the fixed ones and receives the others.
 func (g *gradient) solve(taken []float64, pressure []quantity.Pressure) error {
+	unsettled := 0
 	for range 200 {
 		clear(g.diag)
 		clear(g.value)
@@ -182,12 +183,19 @@ func (g *gradient) solve(taken []float64, pressure []quantity.Pressure) error {
 			}
 		}
 		g.pressures(pressure)
-		if g.flows(pressure) {
+		rest, worst := g.flows(pressure)
+		if rest {
 			return nil
 		}
+		unsettled = worst
+		if !finite(float64(g.flow[worst])) {
+			break
+		}
 	}
-	return ErrNotFound
+	return &UnsettledError{"link", unsettled, g.links[unsettled].From, g.links[unsettled].To}
 }
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // pressures eliminates and puts back.
 func (g *gradient) pressures(pressure []quantity.Pressure) {
@@ -218,17 +226,28 @@ func (g *gradient) pressures(pressure []quantity.Pressure) {
 // trickle is a flow below which shares of a flow mean nothing: a drop in a minute.
 const trickle quantity.Flow = 1e-9
 
-// flows takes the flows from the pressures, and reports whether they have come to rest.
-func (g *gradient) flows(pressure []quantity.Pressure) bool {
-	most, moved := quantity.Flow(0), quantity.Flow(0)
+// flows takes the flows from the pressures, and reports whether they have come to rest and
+// which link moved most. One whose loss or flow is not a finite number has not: it is
+// that link.
+func (g *gradient) flows(pressure []quantity.Pressure) (rest bool, worst int) {
+	most, moved, broken := quantity.Flow(0), quantity.Flow(0), false
 	for i, l := range g.links {
 		if l.From == l.To {
 			continue
 		}
 		now := g.flow[i] + quantity.Flow(float64(pressure[l.From]-pressure[l.To]-g.loss[i])/g.slope[i])
-		moved = max(moved, abs(now-g.flow[i]))
+		if !finite(float64(g.loss[i])) || !finite(g.slope[i]) {
+			g.flow[i] = quantity.Flow(math.NaN())
+			return false, i
+		}
+		if !finite(float64(now)) && !broken {
+			broken, worst = true, i
+		}
+		if by := abs(now - g.flow[i]); by > moved && !broken {
+			moved, worst = by, i
+		}
 		most = max(most, abs(now))
 		g.flow[i] = now
 	}
-	return moved <= max(most, trickle)*closeEnough || math.IsNaN(float64(moved))
+	return !broken && moved <= max(most, trickle)*closeEnough, worst
 }

@@ -3,7 +3,6 @@ package flow
 import (
 	"errors"
 	"fmt"
-	"math"
 
 	"handtight/pressure/quantity"
 )
@@ -70,12 +69,27 @@ func (e *LooseError) Error() string {
 // ErrNotFound says that the passes did not come to rest.
 var ErrNotFound = errors.New("the flows do not come to rest")
 
+// UnsettledError says which link's flow, or which vessel's product, did not come to rest or is no
+// finite number. It is an [ErrNotFound].
+type UnsettledError struct {
+	What            string // link, throttle or vessel
+	Index, From, To int
+}
+
+// Error names it and its nodes.
+func (e *UnsettledError) Error() string {
+	return fmt.Sprintf("%v: %s %d, from node %d to node %d", ErrNotFound, e.What, e.Index, e.From, e.To)
+}
+
+// Unwrap is [ErrNotFound].
+func (e *UnsettledError) Unwrap() error { return ErrNotFound }
+
 // closeEnough is where the passes stop, as a share of the greatest flow.
 const closeEnough = 1e-7
 
 // Solve balances the network.
 //
-// Errors: a node outside the network, a [*LooseError], [ErrNotFound], and those of a vessel.
+// Errors: a node outside the network, a [*LooseError], an [*UnsettledError], [ErrNotFound], and those of a vessel.
 func (n *Network) Solve() (*Answer, error) {
 	if err := n.check(); err != nil {
 		return nil, err
@@ -166,6 +180,9 @@ func (n *Network) pass(g *gradient, links []Link, losses []vesselLaw, taken []fl
 		if err != nil {
 			return false, err
 		}
+		if !finite(float64(product)) || !finite(float64(loss)) {
+			return false, &UnsettledError{"vessel", i, v.Feed, v.Brine}
+		}
 		set(&out.Product[i], product)
 		losses[i].Law = Square{feed, max(loss, 1)}
 	}
@@ -190,15 +207,21 @@ func (n *Network) check() error {
 	}
 	for _, f := range n.Fixed {
 		errs = append(errs, inside(f.Node))
+		if !finite(float64(f.Pressure)) {
+			errs = append(errs, fmt.Errorf("the pressure at node %d is not a finite number", f.Node))
+		}
 	}
 	for _, t := range n.Taken {
 		errs = append(errs, inside(t.Node))
-		if math.IsNaN(float64(t.Flow)) {
-			errs = append(errs, errors.New("a flow taken is a number"))
+		if !finite(float64(t.Flow)) {
+			errs = append(errs, fmt.Errorf("the flow taken at node %d is not a finite number", t.Node))
 		}
 	}
 	for _, t := range n.Throttles {
 		errs = append(errs, inside(t.From, t.To))
+		if !finite(float64(t.Holds)) {
+			errs = append(errs, fmt.Errorf("the pressure held at node %d is not a finite number", t.From))
+		}
 	}
 	for _, v := range n.Vessels {
 		errs = append(errs, inside(v.Feed, v.Brine, v.Product))

@@ -79,13 +79,17 @@ func (b Bore) Loss(q quantity.Flow, w Water) (quantity.Pressure, error) {
 		return 0, fmt.Errorf("a line needs a bore above zero and water in it; found %s of %s", b.Length, b.Diameter)
 	}
 	re := b.Reynolds(q, w)
-	if re == 0 {
-		return 0, nil
-	}
 	v := b.Speed(q)
+	if re < laminar { // 64/Re put in: with a flow near nothing it would be without end, times nothing
+		d := b.Diameter.Metres()
+		return quantity.Pressure(32 * float64(w.Viscosity) * v * b.Length.Metres() / (d * d)), nil
+	}
 	f := Friction(re, b.Roughness.Millimetres()/b.Diameter.Millimetres())
 	return quantity.Pressure(f * float64(b.Length/b.Diameter) * float64(w.Density) * v * math.Abs(v) / 2), nil
 }
+
+// laminar is the Reynolds number below which friction is 64/Re and no more.
+const laminar = 100
 
 // Friction is the Darcy friction factor for a Reynolds number above zero and a relative
 // roughness: 8 ((8/Re)^12 + (A + B)^-1.5)^(1/12), A = (2.457 ln(1/((7/Re)^0.9 + 0.27 e)))^16,
@@ -93,7 +97,7 @@ func (b Bore) Loss(q quantity.Flow, w Water) (quantity.Pressure, error) {
 //
 // Source: Churchill, Chemical Engineering 84 no. 24 (1977) 91-92.
 func Friction(reynolds, relativeRoughness float64) float64 {
-	if reynolds < 100 {
+	if reynolds < laminar {
 		return 64 / reynolds // what the form comes to, without its high powers
 	}
 	a := sixteenth(2.457 * math.Log(1/(math.Pow(7/reynolds, 0.9)+0.27*relativeRoughness)))
