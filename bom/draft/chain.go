@@ -2,7 +2,6 @@ package draft
 
 import (
 	_ "embed"
-	"slices"
 	"strings"
 	"sync"
 
@@ -64,15 +63,6 @@ func (f *chainFile) lines(plant string) []line {
 		}
 	}
 	return out
-}
-
-// role finds a role of a sort of plant.
-func (f *chainFile) role(name, plant string) (*role, bool) {
-	i := slices.IndexFunc(f.Role, func(r role) bool { return r.Name == name && (r.Plant == "" || r.Plant == plant) })
-	if i < 0 {
-		return nil, false
-	}
-	return &f.Role[i], true
 }
 
 // portOf finds the port that a step means: the first of its names that the part has.

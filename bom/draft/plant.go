@@ -58,8 +58,7 @@ type plant struct {
 	why    []string
 	units  map[string][]*unit // by role
 	lacks  []*role            // roles that no part has, and that are needed or usual
-	asks   []Question
-	spares map[*Part]int // pieces beyond what a role takes
+	spares map[*Part]int      // pieces beyond what a role takes
 }
 
 // sorts lists the sorts of plant that the parts could be, the likeliest first.

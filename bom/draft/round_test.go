@@ -3,7 +3,6 @@ package draft_test
 import (
 	"bytes"
 	"fmt"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -19,15 +18,6 @@ import (
 	"handtight/bom/request"
 	"handtight/threads"
 )
-
-// demos are the builds whose orders are drafted again.
-func demos(t testing.TB) []string {
-	all, err := filepath.Glob("../../testdata/*/build.toml")
-	require.NoError(t, err)
-	return slices.DeleteFunc(all, func(p string) bool {
-		return strings.Contains(p, "/shops/") || strings.Contains(p, "/audit") // no plant, or none to buy
-	})
-}
 
 // load reads and walks a build.
 func load(t testing.TB, path string) *bom.System {

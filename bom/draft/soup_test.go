@@ -17,7 +17,7 @@ var soup = []string{
 	"plunger pump", "pressure vessel", "membrane element 2.5 x 40", "relief valve", "set at 65 bar", "tee", "washer", "flat gasket", "clamp", "hose", "hose stock", "feed pump",
 	"1/2 NPT", "3/4", "male", "female swivel", "G 1/2", "19 mm barb", "10 mm push-in", "-6 JIC", "M22x1.5 14 mm", "1 1/2 in ferrule", "100 bar", "12 V", "5 micron", "0-100 bar",
 	"SAE 100R8", "class 3000", "316", "pp", "3x", "pack of 5", "1.5 m", "\"", "'", "\\", "#", "[[item]]", "=", "\u202e", "é", "ß", "\t", "µ", "x", ",", "energy recovery pump",
-	"solenoid valve", "cross", "manifold", "union", "elbow", "gauge", "seacock", "skin fitting", "selector valve", "flow meter 5 to 60 L/h", "LH", "NPS", "PG 16", "camlock",
+	"solenoid valve", "cross", "manifold", "union", "elbow", "gauge", "seacock", "skin fitting", "selector valve", "flow meter 6 to 70 L/h", "LH", "NPS", "PG 16", "camlock",
 }
 
 // Whatever stands in a list, there is no panic, the file reads back and walks, and every line

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"testing"
 
 	"handtight/bom/finding"
@@ -153,5 +152,5 @@ func TestSoundPlants(t *testing.T) {
 			wrong++
 		}
 	}
-	t.Log(fmt.Sprintf("%d of %d sound plants blamed", wrong, len(soundPlants)))
+	t.Logf("%d of %d sound plants blamed", wrong, len(soundPlants))
 }

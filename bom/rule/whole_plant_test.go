@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -167,5 +166,5 @@ func TestSingleFaults(t *testing.T) {
 			t.Errorf("%s: not found (%s); there is %s", c.why, c.finds, strings.Join(list, ", "))
 		}
 	}
-	t.Log(fmt.Sprintf("%d of %d single faults found", len(oneFault)-missed, len(oneFault)))
+	t.Logf("%d of %d single faults found", len(oneFault)-missed, len(oneFault))
 }

@@ -70,7 +70,7 @@ With --json: {"lines", "joints", "made", "plant", "why", "others", "none", "miss
 
 Exit status 0 when the parts make the plant, 1 when something is missing, stops, or is no
 plant, 2 when a list cannot be read.`,
-		Example: `  handtight draft testdata/draft/north.csv testdata/draft/south.csv -o build.toml
+		Example: `  handtight draft testdata/draft/kontor.csv testdata/draft/quay.csv -o build.toml
   handtight draft cart.xlsx --yes --rate USD=0.92 --rate-day 2026-11-20 -o build.toml
   handtight draft - -o build.toml < list.txt
   handtight draft later.csv --into build.toml --amend`,
