@@ -32,11 +32,11 @@ const (
 	colMoney
 )
 
-// buyColumns fit a sheet of paper across in type of 9 points: 138 units of 7 pixels, with
-// margins of 0.3 inch on the narrower of A4 and Letter.
+// buyColumns fit a sheet of paper across in type of 9 points: 142.5 units of 7 pixels, with
+// margins of a quarter inch on the narrower of A4 and Letter.
 var buyColumns = []column{
 	colShop:     {title: "Shop", width: 7},
-	colItem:     {title: "Item and what it is", width: 47},
+	colItem:     {title: "Item and what it is", width: 51.5},
 	colCode:     {title: "Code", width: 11.6},
 	colOrder:    {title: "Order", width: 7.4},
 	colPrice:    {title: "Price each", width: 8.4},
@@ -160,7 +160,7 @@ func (o *buySheet) top() {
 	o.endRow("title", 18)
 	when := ""
 	if b.c.RatesDate != "" {
-		when = " at the rates of " + b.c.RatesDate + " (sheet Rates)"
+		when = " at the rates of " + b.c.RatesDate + " (sheet Findings)"
 	}
 	o.wide("about", "Prices in each shop's money, totals in "+b.c.Currency+when+". The straw-coloured cells are yours: "+
 		"a number, or yes for all that is listed; sums and differences follow. To sort, lift the protection (it has no password).", subLook)

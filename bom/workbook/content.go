@@ -32,6 +32,7 @@ type Content struct {
 	Joints      []Joint
 	Hoses       []facts.HoseRow
 	Test        []facts.TestStage
+	Duty        []DutyRow // of the plants whose product could be reckoned
 	Questions   []Question
 	Findings    []facts.Finding // sorted
 	Assumptions []Assumption

@@ -15,7 +15,7 @@ import (
 func From(f *facts.Facts, order *facts.Order, boat *facts.Boat) Content {
 	c := Content{
 		Title: f.Build, Currency: order.Currency, RatesDate: order.RatesDate, Findings: f.Findings, Cautions: f.Cautions,
-		Total: order.Total.Amount, Joints: jointsOf(f.Joints), Hoses: boat.Hoses, Test: boat.Test,
+		Total: order.Total.Amount, Joints: jointsOf(f.Joints), Hoses: boat.Hoses, Test: boat.Test, Duty: dutyOf(f.Duty),
 	}
 	for _, a := range f.Assumptions {
 		c.Assumptions = append(c.Assumptions, Assumption(a))

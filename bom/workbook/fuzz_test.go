@@ -66,7 +66,7 @@ func scribble(t testing.TB, r *rand.Rand, path string) []string {
 		}
 		done := map[string]bool{}
 		for range 4 + r.IntN(12) {
-			sheet := []string{buyName, buyName, buyName, jointsName, detailsName, ratesName, "Leak test", "Findings"}[r.IntN(8)]
+			sheet := []string{buyName, buyName, buyName, jointsName, detailsName, ratesName, "Leak test", ratesName}[r.IntN(8)]
 			rows, head := grid(sheet)
 			row := 1 + r.IntN(len(rows)+2)
 			col := r.IntN(14)

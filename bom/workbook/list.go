@@ -4,9 +4,6 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
-
-	"handtight/bom/facts"
-	"handtight/bom/finding"
 )
 
 // listRow is a row of a list: its key, and its cells but for the straw ones.
@@ -19,7 +16,6 @@ type listRow struct {
 type plainList struct {
 	name, title, about string
 	tab                string
-	wide               bool // on paper, landscape
 	columns            []column
 	rows               []listRow
 	looks              func(col int, text string) look // nil: words
@@ -34,7 +30,8 @@ var plainNumber = regexp.MustCompile(`^(0|[1-9][0-9]{0,11})(\.[0-9]{1,3})?$`)
 const listHead = 3
 
 func (b *book) list(l plainList) error {
-	s := b.newSheet(l.name, fitted(filled(l.columns, l.rows), l.wide), frame{tab: l.tab, head: listHead, freeze: listHead, wide: l.wide, locked: true})
+	columns, wide := l.onPaper()
+	s := b.newSheet(l.name, columns, frame{tab: l.tab, head: listHead, freeze: listHead, wide: wide, locked: true})
 	s.title(l.title, l.about)
 	s.head()
 	for _, row := range l.rows {
@@ -73,24 +70,22 @@ func filled(columns []column, rows []listRow) []column {
 	return kept
 }
 
-// upright is how many units of column width a sheet of paper upright takes in type of no less
-// than 8 points.
-const upright = 116
-
-// across is the same for paper across, in type of 9 points.
-const across = 140
-
-// fitted narrows columns to what fits on paper.
-func fitted(columns []column, wide bool) []column {
-	sum, most := 0.0, float64(upright)
-	if wide {
-		most = across
-	}
+// fitted narrows or widens columns to what fits on paper; the straw ones are never widened.
+func fitted(columns []column, most float64) []column {
+	sum, straw := 0.0, 0.0
 	for _, c := range columns {
 		sum += c.width
+		if c.straw {
+			straw += c.width
+		}
 	}
 	for i := range columns {
-		columns[i].width *= min(1, most/sum)
+		switch {
+		case sum > most:
+			columns[i].width *= most / sum
+		case !columns[i].straw && sum > straw:
+			columns[i].width *= (most - straw) / (sum - straw)
+		}
 	}
 	return columns
 }
@@ -131,18 +126,19 @@ func strongFirst(col int, _ string) look {
 // details says of each line what did not fit on the sheet to buy by.
 func (b *book) details() error {
 	l := plainList{
-		name: detailsName, title: "Details: why so many, and where they go", tab: middleColor,
+		name: detailsName, title: "Details and spares: why so many, and where they go", tab: middleColor,
 		about: "Need = placed + planned changes + spare + extra - aboard; the order is rounded up to whole packs. What a part must hold, and what it holds, in bar.",
 		columns: []column{
 			{title: "Item", width: 18}, {title: "Shop", width: 7}, {title: "Placed", width: 7}, {title: "Planned", width: 7.5}, {title: "Spare", width: 6},
 			{title: "Extra", width: 6}, {title: "Aboard", width: 7}, {title: "Need", width: 6}, {title: "Must hold", width: 15}, {title: "It holds", width: 16},
-			{title: "Lead", width: 8}, {title: "Joints it serves", width: 20},
+			{title: "Lead", width: 8}, {title: "Joints it serves", width: 20}, {title: "Spares for fitted: reason", width: 10},
 		},
 		looks: strongFirst,
 	}
 	if len(b.carry.now.details) > 0 {
 		l.columns = append(l.columns, column{title: changedTitle, width: 16})
 	}
+	notes := spareNotes{list: b.c.Spares, notes: map[string]int{}, said: map[string]bool{}}
 	for i := range b.c.shops {
 		s := &b.c.shops[i]
 		for j := range s.Lines {
@@ -150,10 +146,18 @@ func (b *book) details() error {
 			key := lineKey(s.ID, x.Key)
 			l.rows = append(l.rows, listRow{key, []string{
 				x.Item, s.ID, some0(q.placed), some0(q.planned), some0(q.spare), some0(q.extra), some0(q.have), q.need.String(),
-				x.RatingNeeded, x.RatingFound, x.Lead, x.Joints, b.carry.now.details[key],
+				x.RatingNeeded, x.RatingFound, x.Lead, x.Joints, notes.of(x.Item), b.carry.now.details[key],
 			}})
 		}
 	}
+	for i := range b.c.Spares { // of what is on no line
+		if s := &b.c.Spares[i]; !notes.said[s.Item] {
+			cells := make([]string, len(l.columns))
+			cells[0], cells[12] = s.Item, notes.say(s)
+			l.rows = append(l.rows, listRow{"spare|" + clean(s.Item) + "|" + s.Rule, cells})
+		}
+	}
+	l.foot = notes.foot
 	return b.list(l)
 }
 
@@ -169,19 +173,38 @@ func some0(q thousandth) string {
 	return q.String()
 }
 
-func (b *book) spares() error {
-	l := plainList{
-		name: "Spares", title: "Spares", tab: middleColor,
-		about: "What is carried beyond what is fitted, and why. The order has these counts in it.",
-		columns: []column{
-			{title: "Item", width: 20}, {title: "Fitted", width: 7}, {title: "Spares", width: 7}, {title: "Rule", width: 20}, {title: "Why so many", width: 68},
-		},
-		looks: strongFirst,
+// spareNotes says how many spares a line has, and why: the reasons stand once, under the list.
+type spareNotes struct {
+	list  []Spare
+	notes map[string]int
+	said  map[string]bool
+	foot  []string
+}
+
+// of is what is said of an item's spares at its first line; "" for none.
+func (n *spareNotes) of(item string) string {
+	if n.said[item] {
+		return ""
 	}
-	for _, s := range b.c.Spares {
-		l.rows = append(l.rows, listRow{"spare|" + clean(s.Item) + "|" + s.Rule, []string{s.Item, s.Fitted, s.Count, s.Rule, s.Why}})
+	n.said[item] = true
+	var out []string
+	for i := range n.list {
+		if n.list[i].Item == item {
+			out = append(out, n.say(&n.list[i]))
+		}
 	}
-	return b.list(l)
+	return strings.Join(out, "\n")
+}
+
+func (n *spareNotes) say(s *Spare) string {
+	why := s.Rule + ": " + s.Why
+	k, ok := n.notes[why]
+	if !ok {
+		k = len(n.notes) + 1
+		n.notes[why] = k
+		n.foot = append(n.foot, fmt.Sprintf("Spares %d: %s", k, why))
+	}
+	return fmt.Sprintf("%s for %s: %d", s.Count, s.Fitted, k)
 }
 
 func (b *book) hoses() error {
@@ -212,7 +235,7 @@ func (b *book) hoses() error {
 // leak writes the stages of the leak test, with room for what is seen.
 func (b *book) leak() error {
 	l := plainList{
-		name: "Leak test", title: "Leak test, stage by stage", tab: middleColor, wide: true,
+		name: "Leak test", title: "Leak test, stage by stage", tab: middleColor,
 		about: "Never tighten a joint under pressure, and never feel for a leak with a hand. Stop at the first leak: pressure down, then mend, then the stage again.",
 		columns: []column{
 			{title: "Stage", width: 11}, {title: "Water driven by", width: 15}, {title: "How everything stands", width: 22}, {title: "Wet for the first time", width: 12},
@@ -254,35 +277,6 @@ func (b *book) questions() error {
 	for _, q := range b.c.Questions {
 		l.rows = append(l.rows, listRow{"question|" + clean(q.Shop) + "|" + clean(q.About) + "|" + clean(q.Ask), []string{q.About, q.Shop, q.Ask, q.Settles}})
 	}
-	return b.list(l)
-}
-
-func (b *book) findings() error {
-	list := b.c.Findings
-	stops := facts.Count(list, finding.Stop)
-	l := plainList{
-		name: "Findings", title: "Findings, cautions, and what the list rests on", tab: quietColor,
-		about: fmt.Sprintf("%s, %s, %s. A stop means: do not order or pressurise before it is settled. A check, not a certificate: data sheets, local codes and licensed practice come first.",
-			some(stops, "stop"), some(facts.Count(list, finding.Caution), "caution"), some(facts.Count(list, finding.Note), "note")),
-		columns: []column{
-			{title: "Severity", width: 9}, {title: "Where", width: 22}, {title: "What was found", width: 46}, {title: "What to do", width: 45},
-		},
-		looks: findingLook,
-	}
-	if stops > 0 {
-		l.tab = stopColor
-	}
-	for _, f := range list {
-		where := f.At
-		if p := placeText(f.File, f.Line); p != "" {
-			where += "\n" + p
-		}
-		l.rows = append(l.rows, listRow{"finding|" + f.Slug + "|" + clean(f.At), []string{strings.ToUpper(f.Severity), where, f.Reason, f.Remedy}})
-	}
-	for _, a := range b.c.Assumptions {
-		l.rows = append(l.rows, listRow{"rests|" + clean(a.What), []string{"RESTS ON", a.What, a.Value, a.Basis}})
-	}
-	l.foot = b.c.Cautions
 	return b.list(l)
 }
 

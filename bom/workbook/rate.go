@@ -1,5 +1,10 @@
 package workbook
 
+import (
+	"handtight/bom/facts"
+	"handtight/bom/finding"
+)
+
 // The columns of the sheet of rates, and of the shops' terms under them.
 const (
 	rateColumn  = 1 // the rate that the sums use
@@ -16,8 +21,8 @@ const (
 )
 
 var rateColumns = []column{
-	{title: "Money, shop", width: 24}, {title: "Rate", width: 13}, {title: "Freight", width: 13}, {title: "Freight free from", width: 15},
-	{title: "Customs", width: 11}, {title: "Tax", width: 11}, {title: "About", width: 34},
+	{title: "Money, shop", width: 12}, {title: "Rate", width: 11}, {title: "Freight", width: 13}, {title: "Freight free from", width: 15},
+	{title: "Customs", width: 12}, {title: "Tax", width: 12}, {title: "About", width: 41},
 }
 
 // ownRates lists the rates as the sheet shows them: the build's currency first.
@@ -58,7 +63,11 @@ func (b *book) termsRow(s *countedShop) int {
 
 // rateSheet writes the cells that every sum looks up: rates, and what shops and the border ask.
 func (b *book) rateSheet() error {
-	s := b.newSheet(ratesName, rateColumns, frame{tab: quietColor, head: rateHeadRow, freeze: rateHeadRow, locked: true})
+	tab := quietColor
+	if facts.Count(b.c.Findings, finding.Stop) > 0 {
+		tab = stopColor
+	}
+	s := b.newSheet(ratesName, rateColumns, frame{tab: tab, freeze: rateHeadRow - 1, locked: true})
 	shops := 0
 	for i := range b.c.shops {
 		if b.c.shops[i].Currency != "" {
@@ -70,7 +79,7 @@ func (b *book) rateSheet() error {
 	if b.c.RatesDate != "" {
 		about += " on " + b.c.RatesDate
 	}
-	s.title("Rates and terms", about+", and what each shop and the border add. Write today's into the straw-coloured cells: every sum follows.")
+	s.title("Rates and terms; findings, cautions, and what the list rests on", about+", and what each shop and the border add. Write today's into the straw-coloured cells: every sum follows.")
 	s.head()
 	words, given := b.st.id(wordsLook), b.st.id(look{border: true, right: true, format: rateFormat})
 	straw := func(format string) int {
@@ -113,5 +122,6 @@ func (b *book) rateSheet() error {
 		s.text(6, words, about)
 		s.endRow("terms|"+clean(sh.ID), rowHeight(max(s.tallest(6, about, 1), s.tallest(0, sh.label(), 1)), fontSize))
 	}
+	s.findings()
 	return s.finish()
 }

@@ -211,7 +211,7 @@ func TestWhatChangedIsTold(t *testing.T) {
 func TestCellsOfOursWrittenOver(t *testing.T) {
 	path := saved(t, sample(t), typing{buyName, elbow, "Price each", 16.5}, typing{buyName, elbow, "Code", "00417-B"}, typing{buyName, pump, "Order", 2},
 		typing{ratesName, "terms|hamburg", "Freight", 55}, typing{ratesName, "terms|hamburg", "Customs", 5}, typing{ratesName, "rate|EUR", "Rate", 1.95},
-		typing{buyName, "shop|osaka", "Ordered", 1000}, typing{"Spares", "spare|elbow-38|spoiled while fitting", "Why so many", "I want two"})
+		typing{buyName, "shop|osaka", "Ordered", 1000}, typing{detailsName, elbow, "Spares for fitted: reason", "I want two"})
 	c := sample(t)
 	for range 2 {
 		f, rep := reissued(t, path, c)
@@ -219,10 +219,9 @@ func TestCellsOfOursWrittenOver(t *testing.T) {
 		require.Equal(t, 7, rep.SetAside, "the customs were typed as they stood: %v", list)
 		for _, want := range [][]string{
 			{"elbow-38, hamburg", "Buy: Price each", "16.5", "17.385", "17.385"}, {"elbow-38, hamburg", "Buy: Code", "00417-B", "00417", "00417"},
-			{"hp-pump, hamburg", "Buy: Order", "2", "0", "0"}, {"hamburg EUR", "Rates: Freight", "55", "48", "48"}, {"EUR", "Rates: Rate", "1.95", "1.92", "1.92"},
+			{"hp-pump, hamburg", "Buy: Order", "2", "0", "0"}, {"hamburg EUR", "Findings: Freight", "55", "48", "48"}, {"EUR", "Findings: Rate", "1.95", "1.92", "1.92"},
 			{"osaka JPY, Membrane works, Osaka: 1 line", "Buy: Ordered", "1000", "94530", "94530"},
-			{"elbow-38, spoiled while fitting", "Spares: Why so many", "I want two", "3 to fit, 3 % spoiled each: 1 spare gives 99.5 % to have enough (asked 95 %).",
-				"3 to fit, 3 % spoiled each: 1 spare gives 99.5 % to have enough (asked 95 %)."},
+			{"elbow-38, hamburg", "Details: Spares for fitted: reason", "I want two", "1 for 3: 1", "1 for 3: 1"},
 		} {
 			require.True(t, slices.ContainsFunc(list, func(r []string) bool { return slices.Equal(r[1:5], want[1:]) }), "%v in %v", want, list)
 		}
@@ -403,7 +402,7 @@ func TestOddThingsTyped(t *testing.T) {
 		require.NoError(t, f.SetCellValue(buyName, "E1", "a note beside the title"))
 		require.NoError(t, f.SetCellValue(jointsName, "B40", "a row under the joints"))
 		require.NoError(t, f.MoveSheet(jointsName, buyName))
-		require.NoError(t, f.DeleteSheet("Spares"))
+		require.NoError(t, f.DeleteSheet(detailsName))
 	})
 	f, rep := reissued(t, path, sample(t))
 	requireBuyer(t, f)
@@ -437,7 +436,7 @@ func TestABookOfTheFirstFormat(t *testing.T) {
 	require.Contains(t, rep.Partial, "earlier version")
 	require.Equal(t, []string{"yes", "one box dented", "yes", "M."}, []string{seen(t, f, buyName, elbow, "Ordered"), seen(t, f, buyName, elbow, "Remark"),
 		seen(t, f, jointsName, intake, "Done"), seen(t, f, jointsName, intake, "By whom")})
-	require.Contains(t, fmt.Sprint(asides(t, f)), "Rates: Rate 1.95 1.92 1.92")
+	require.Contains(t, fmt.Sprint(asides(t, f)), "Findings: Rate 1.95 1.92 1.92")
 	require.Equal(t, 1, rep.SetAside)
 }
 

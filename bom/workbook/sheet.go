@@ -97,7 +97,7 @@ func (s *sheet) paper(fr frame) {
 		way = "landscape"
 	}
 	s.try(s.b.f.SetPageLayout(s.name, &excelize.PageLayoutOptions{Size: &a4, Orientation: &way, FitToWidth: &wide, FitToHeight: &high}))
-	side, top, bottom, foot := 0.3, 0.3, 0.5, 0.2
+	side, top, bottom, foot := 0.25, 0.25, 0.4, 0.2
 	s.try(s.b.f.SetPageMargins(s.name, &excelize.PageLayoutMarginsOptions{
 		Left: &side, Right: &side, Top: &top, Bottom: &bottom, Header: &foot, Footer: &foot,
 	}))
@@ -105,10 +105,11 @@ func (s *sheet) paper(fr frame) {
 	if s.b.c.Build != "" {
 		mark += " " + s.b.c.Build
 	}
+	unscaled := false
 	if len(mark) > 120 {
 		mark = s.b.c.Build
 	}
-	s.try(s.b.f.SetHeaderFooter(s.name, &excelize.HeaderFooterOptions{OddFooter: "&L&8" + mark + ", &A&R&8Page &P of &N"}))
+	s.try(s.b.f.SetHeaderFooter(s.name, &excelize.HeaderFooterOptions{ScaleWithDoc: &unscaled, OddFooter: "&L&9" + mark + ", &A&R&9Page &P of &N"}))
 	if fr.head > 0 {
 		s.define("_xlnm.Print_Titles", fmt.Sprintf("'%s'!$%d:$%d", s.name, fr.head, fr.head))
 	}

@@ -68,9 +68,9 @@ func cut(s string) string {
 const (
 	fontName   = "Arial"
 	fontSize   = 9.0
-	lineHeight = 11.6 // of fontSize, points
-	digitWidth = 6.7  // pixels of one unit of column width: a digit of Arial 9, rounded down
-	cellMargin = 5.0  // pixels lost at both sides of a cell
+	lineHeight = 11.25 // of fontSize, points: 15 pixels, as spreadsheet programs give a line of Arial 9 (memory)
+	digitWidth = 6.7   // pixels of one unit of column width: a digit of Arial 9, rounded down
+	cellMargin = 5.0   // pixels lost at both sides of a cell
 	maxHeight  = 409.0
 )
 
@@ -162,6 +162,6 @@ func paragraphLines(s string, room, size float64) int {
 // rowHeight gives the height in points of a row whose tallest cell has that
 // many lines.
 func rowHeight(lines int, size float64) float64 {
-	h := float64(max(lines, 1))*lineHeight*size/fontSize + 2
-	return math.Min(math.Ceil(h), maxHeight)
+	h := float64(max(lines, 1))*lineHeight*size/fontSize + 1
+	return math.Min(math.Ceil(h*4)/4, maxHeight)
 }

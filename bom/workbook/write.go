@@ -14,7 +14,7 @@ const (
 	buyName     = "Buy"
 	jointsName  = "Joints"
 	detailsName = "Details"
-	ratesName   = "Rates"
+	ratesName   = "Findings" // rates and terms, and under them the findings
 	asideName   = "Set aside"
 	issueName   = "issue"
 )
@@ -88,9 +88,9 @@ func (b *book) sheets() error {
 		write func() error
 		rows  int
 	}{
-		{buyName, b.buy, 1}, {jointsName, b.joints, len(b.c.Joints)}, {detailsName, b.details, 1}, {"Spares", b.spares, len(b.c.Spares)},
+		{buyName, b.buy, 1}, {jointsName, b.joints, len(b.c.Joints)}, {detailsName, b.details, 1},
 		{"Hoses", b.hoses, len(b.c.Hoses)}, {"Leak test", b.leak, len(b.c.Test)}, {"Questions", b.questions, len(b.c.Questions)},
-		{"Findings", b.findings, 1}, {ratesName, b.rateSheet, 1},
+		{dutyName, b.duty, len(b.c.Duty)}, {ratesName, b.rateSheet, 1},
 	}
 	if err := b.defaultFont(); err != nil {
 		return err
