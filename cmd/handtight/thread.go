@@ -10,7 +10,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"handtight/pressure/quantity"
 	units "handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
@@ -239,7 +238,7 @@ func (a *app) printReading(r threads.Reading) {
 		said += "  rated: " + (units.Pressure(r.RatedBar) * units.Bar).String()
 	}
 	if r.HasCelsius {
-		said += fmt.Sprintf("  up to: %s C", quantity.Significant(r.Celsius, 4))
+		said += fmt.Sprintf("  up to: %s C", units.Significant(r.Celsius, 4))
 	}
 	if said != "" {
 		u.line("%s", said)
