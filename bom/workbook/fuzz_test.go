@@ -221,7 +221,11 @@ func requireOnce(t testing.TB, marks []string, before, now map[string][]string) 
 // Whatever is typed, and whatever the build becomes, each typed value stands once in the new
 // book or on its sheet "Set aside"; issued once more, nothing changes.
 func TestNothingTypedIsLost(t *testing.T) {
-	for seed := range uint64(30) {
+	books := uint64(30)
+	if testing.Short() {
+		books = 5 // under the race detector each takes seconds
+	}
+	for seed := range books {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			r := rand.New(rand.NewPCG(seed, 7))
 			path := saved(t, sample(t))
