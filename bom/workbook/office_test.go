@@ -171,6 +171,9 @@ func requireCalculated(t *testing.T, book []byte, dir, name string) (formulas in
 // orders, and for a book that somebody bought by. The saved values are spoiled first, so that
 // what comes out was calculated.
 func TestRecalculatedSumsEqualTheDecimals(t *testing.T) {
+	if testing.Short() {
+		t.Skip("another program opens many books here: in the full run")
+	}
 	o := findOffice(t, true)
 	dir := t.TempDir()
 	books := map[string][]byte{"sample": made(t, sample(t))}
@@ -246,6 +249,9 @@ func bought(t testing.TB, seed uint64) []byte {
 // A program that does not calculate, or not by itself, shows the saved values; and twenty books
 // that were typed into come back from another program's hands with nothing lost.
 func TestAnotherProgramSavedTheBook(t *testing.T) {
+	if testing.Short() {
+		t.Skip("another program opens many books here: in the full run")
+	}
 	o := findOffice(t, false)
 	dir := t.TempDir()
 	type one struct {
@@ -296,6 +302,9 @@ func TestAnotherProgramSavedTheBook(t *testing.T) {
 // On paper: "Buy" in type of 9 points or more on A4 and Letter, on at most four pages for the
 // first demo; the whole book on at most demoPages of A4; no letter anywhere under 8 points.
 func TestOnPaper(t *testing.T) {
+	if testing.Short() {
+		t.Skip("another program opens many books here: in the full run")
+	}
 	o := findOffice(t, false)
 	for _, tool := range []string{"pdftotext", "pdfinfo"} {
 		if _, err := exec.LookPath(tool); err != nil {
