@@ -223,7 +223,7 @@ func requireOnce(t testing.TB, marks []string, before, now map[string][]string) 
 func TestNothingTypedIsLost(t *testing.T) {
 	books := uint64(30)
 	if testing.Short() {
-		books = 5 // under the race detector each takes seconds
+		books = 2 // under the race detector each takes seconds
 	}
 	for seed := range books {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
