@@ -76,8 +76,8 @@ func TestOtherRemedies(t *testing.T) {
 			"[[item]]\nid = \"nipple\"\nkind = \"nipple\"\nports = { a = '3/4 NPT male', b = '3/4 NPT male' }\n[[run]]\nname = \"line\"\npath = [\"house\", \"housing\", \"nipple\", \"meter\", \"nipple/2\", \"tank\"]\n",
 			"nothing-turns", `kind     = "union"`},
 		{"a coupling is changed for a union", low + "[[item]]\nid = \"short\"\nkind = \"coupling\"\nmaterial = \"bronze\"\nports = { a = '3/4 NPT female', b = '3/4 NPT female' }\n" +
-			"[[item]]\nid = \"wall\"\nkind = \"tank\"\nports = { in = '3/4 NPT male' }\n[[item]]\nid = \"stub\"\nkind = \"nipple\"\nmaterial = \"bronze\"\nports = { a = '3/4 NPT male', b = '3/4 NPT male' }\n" +
-			"[[run]]\nname = \"line\"\npath = [\"house\", \"housing\", \"stub\", \"short\", \"wall\"]\n", "nothing-turns", `kind     = "union"`},
+			"[[item]]\nid = \"wall\"\nkind = \"tank\"\nports = { in = '3/4 NPT male' }\n[[item]]\nid = \"barrel\"\nkind = \"nipple\"\nmaterial = \"bronze\"\nports = { a = '3/4 NPT male', b = '3/4 NPT male' }\n" +
+			"[[run]]\nname = \"line\"\npath = [\"house\", \"housing\", \"barrel\", \"short\", \"wall\"]\n", "nothing-turns", `kind     = "union"`},
 		{"an open branch is plugged", low + "[[item]]\nid = \"tee\"\nkind = \"tee\"\nmaterial = \"bronze\"\nports = { a = '3/4 NPT female', b = '3/4 NPT male', branch = '1/2 NPT female' }\n" +
 			"[[run]]\nname = \"line\"\npath = [\"house\", \"tee\", \"tank\"]\n", "port-open", `path = ["tee.branch", "plug-1-2-npt-male-bronze/+"]`},
 		{"a machined adaptor on high pressure", high("[[item]]\nid = \"part\"\nkind = \"adaptor\"\nhave = 1\nmaterial = \"316\"\nrated = \"200 bar\"\nports = { a = '3/8 NPT male', b = 'R 3/8 male' }\n"),
