@@ -51,6 +51,32 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	return ""
 }
 
+// contradict lays a family that the line names, and that can be the thread of none of
+// its ends, to each of them that names another: which it is, is asked.
+func (l *line) contradict(ends []*phrase) {
+	for k := 0; k < len(l.tokens); k++ {
+		if end := l.codeEnd(k); end > k {
+			k = end - 1
+			continue
+		}
+		m := l.tokens[k].is(classFamily)
+		if m == nil || meant[m.value] == nil {
+			continue
+		}
+		fits := func(c *phrase) bool {
+			return c.fam != nil && compatible(c.fam.value, m.value) || c.fam2 != nil && compatible(c.fam2.value, m.value)
+		}
+		if slices.ContainsFunc(ends, fits) {
+			continue
+		}
+		for _, c := range ends {
+			if c.fam != nil && c.fam2 == nil && meant[c.fam.value] != nil {
+				c.fam2 = m
+			}
+		}
+	}
+}
+
 // noThread are ends without a thread, in words.
 var noThread = map[string]string{
 	"BARB": "a hose tail", "BORE": "a hose's bore", "PUSH": "a push-in end", "COMPRESSION": "a compression end", "FERRULE": "a clamp ferrule",

@@ -33,6 +33,7 @@ var endSteps = []endStep{
 	{"a size in millimetres is what the line calls tubes", "sok 22", in(func(l *line, ends, rest []*phrase) { l.nameTubes(ends, rest) })},
 	{"a part has as many ends as its kind", "Tee 1/4 NPT female", func(l *line, ends, _ []*phrase) []*phrase { return l.multiply(ends) }},
 	{"a sex that is not said is that of the nut or the kind", "Entrerosca 1", in(func(l *line, ends, _ []*phrase) { l.assignSexes(ends) })},
+	{"a family that is no end's contradicts them", "Elbow 1/2 NPT F x F 316, EN 10226", in(func(l *line, ends, _ []*phrase) { l.contradict(ends) })},
 }
 
 // pairRewrite moves words between two ends of a part. It runs for every two ends in
