@@ -144,6 +144,15 @@ type Carried struct {
 // does. The list is shared and must not be changed.
 func (i *Item) Materials() []*catalog.Material { return i.Made }
 
+// MostPressure is the least that its sheet gives as the most it bears: `rated`, or of an element
+// `max_pressure`; nil if neither is said.
+func (i *Item) MostPressure() *quantity.Pressure {
+	if p := i.Process.MaxPressure; p != nil && (i.Rated == nil || *p < *i.Rated) {
+		return p
+	}
+	return i.Rated
+}
+
 // IsHose reports whether the item is a [[hose]].
 func (i *Item) IsHose() bool { return i.Kind != nil && i.Kind.Is(catalog.Hose) }
 

@@ -259,3 +259,19 @@ func TestTankOfAHeight(t *testing.T) {
 	// 10 m over the pump, which stands 0.2 m over the water, are 1.00 bar (density 1025 x 9.81 x 10).
 	require.InDelta(t, 1.00, (high.Lines.Back.Lo - low.Lines.Back.Lo).Bar(), 0.01)
 }
+
+// What an element's sheet gives as the most it bears is its limit, whichever key says it; the
+// lower of two rules.
+func TestWhatAnElementBears(t *testing.T) {
+	text, err := os.ReadFile(clean)
+	require.NoError(t, err)
+	for said, most := range map[string]float64{
+		`rated = "61 bar"`: 61, `max_pressure = "62 bar"`: 62, "rated = \"63 bar\"\nmax_pressure = \"60 bar\"": 60, "rated = \"59 bar\"\nmax_pressure = \"60 bar\"": 59,
+	} {
+		b, faults := read.Parse("../../testdata/clean/build.toml", []byte(strings.Replace(string(text), "inside = \"vessel\"\n", "inside = \"vessel\"\n"+said+"\n", 1)))
+		require.NoError(t, faults.Err())
+		s, faults := bom.Walk(b)
+		require.NoError(t, faults.Err())
+		require.Equal(t, most, Of(s).Plants[0].MostPressure(), said)
+	}
+}

@@ -63,8 +63,8 @@ func (m *Making) limits() {
 	strict, generous, from = pick(said, usual("max_drop").Low, usual("max_drop").High)
 	add(Limit{Name: "element_drop", Words: "loss along one element, at most", Value: span.Between(m.All.MostLoss.Lo.Bar(), m.All.MostLoss.Hi.Bar()),
 		Middle: m.Middle.MostLoss.Bar(), Limit: generous, Strict: strict, Unit: "bar", From: from})
-	if said = nil; pr.MaxPressure != nil {
-		said = num(pr.MaxPressure.Bar())
+	if said = nil; l.Item.MostPressure() != nil {
+		said = num(l.Item.MostPressure().Bar())
 	}
 	strict, generous, from = pick(said, usual("max_pressure").Low, usual("max_pressure").High)
 	add(Limit{Name: "element_pressure", Words: "pressure of the element, at most", Value: span.Between(m.Pressure.Lo.Bar(), m.Pressure.Hi.Bar()),

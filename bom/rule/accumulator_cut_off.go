@@ -16,58 +16,24 @@ between it and the relief leaves it without either. A relief stands on the accum
 every valve (common practice; the pressure equipment rules of many countries ask for one).`,
 	Wrong: `
 [[item]]
-id = "accumulator"
-kind = "accumulator"
-material = "super duplex"
-precharge = "30 bar"
-gas = "nitrogen"
-rated = "200 bar"
-ports = { in = '3/8 NPT male' }
-[[item]]
-id = "damper-tee"
-kind = "tee"
-material = "super duplex"
-rated = "200 bar"
-ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
-[[item]]
 id = "stop"
 kind = "shut-off valve"
 material = "super duplex"
 rated = "200 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 [[run]]
-name = "high pressure"
-path = ["pump", "tee", "damper-tee", "high", "vessel.feed"]
-[[run]]
 name = "damper"
 path = ["damper-tee.branch", "stop", "accumulator"]
 `,
 	Right: `
-[[item]]
-id = "accumulator"
-kind = "accumulator"
-material = "super duplex"
-precharge = "30 bar"
-gas = "nitrogen"
-rated = "200 bar"
-ports = { in = '3/8 NPT male' }
-[[item]]
-id = "damper-tee"
-kind = "tee"
-material = "super duplex"
-rated = "200 bar"
-ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
-[[run]]
-name = "high pressure"
-path = ["pump", "tee", "damper-tee", "high", "vessel.feed"]
 [[run]]
 name = "damper"
 path = ["damper-tee.branch", "accumulator"]
 `,
-	block:   "high run",
-	watered: true,
-	harm:    finding.Bursts,
-	check:   findAccumulatorCutOff,
+	block:  "damper",
+	damped: true,
+	harm:   finding.Bursts,
+	check:  findAccumulatorCutOff,
 }
 
 func findAccumulatorCutOff(s *bom.System) []finding.Finding {

@@ -17,58 +17,24 @@ joint. A valve or the throttle must lead from the accumulator to the open, so th
 and seen to be down before anything is opened.`,
 	Wrong: `
 [[item]]
-id = "accumulator"
-kind = "accumulator"
-material = "super duplex"
-precharge = "30 bar"
-gas = "nitrogen"
-rated = "200 bar"
-ports = { in = '3/8 NPT male' }
-[[item]]
-id = "damper-tee"
-kind = "tee"
-material = "super duplex"
-rated = "200 bar"
-ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
-[[item]]
 id = "check"
 kind = "check valve"
 material = "super duplex"
 rated = "200 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 [[run]]
-name = "high pressure"
-path = ["pump", "tee", "damper-tee", "high", "vessel.feed"]
-[[run]]
 name = "damper"
 path = ["damper-tee.branch", "check", "accumulator"]
 `,
 	Right: `
-[[item]]
-id = "accumulator"
-kind = "accumulator"
-material = "super duplex"
-precharge = "30 bar"
-gas = "nitrogen"
-rated = "200 bar"
-ports = { in = '3/8 NPT male' }
-[[item]]
-id = "damper-tee"
-kind = "tee"
-material = "super duplex"
-rated = "200 bar"
-ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
-[[run]]
-name = "high pressure"
-path = ["pump", "tee", "damper-tee", "high", "vessel.feed"]
 [[run]]
 name = "damper"
 path = ["damper-tee.branch", "accumulator"]
 `,
-	block:   "high run",
-	watered: true,
-	harm:    finding.LetsGo,
-	check:   findNoBleed,
+	block:  "damper",
+	damped: true,
+	harm:   finding.LetsGo,
+	check:  findNoBleed,
 }
 
 // findNoBleed follows the water that an accumulator gives back: through all that stands open or can

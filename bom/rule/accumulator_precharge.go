@@ -28,18 +28,6 @@ precharge = "75 bar"
 gas = "nitrogen"
 rated = "200 bar"
 ports = { in = '3/8 NPT male' }
-[[item]]
-id = "damper-tee"
-kind = "tee"
-material = "super duplex"
-rated = "200 bar"
-ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
-[[run]]
-name = "high pressure"
-path = ["pump", "tee", "damper-tee", "high", "vessel.feed"]
-[[run]]
-name = "damper"
-path = ["damper-tee.branch", "accumulator"]
 `,
 	Right: `
 [[item]]
@@ -50,23 +38,11 @@ precharge = "30 bar"
 gas = "nitrogen"
 rated = "200 bar"
 ports = { in = '3/8 NPT male' }
-[[item]]
-id = "damper-tee"
-kind = "tee"
-material = "super duplex"
-rated = "200 bar"
-ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '3/8 NPT female' }
-[[run]]
-name = "high pressure"
-path = ["pump", "tee", "damper-tee", "high", "vessel.feed"]
-[[run]]
-name = "damper"
-path = ["damper-tee.branch", "accumulator"]
 `,
-	block:   "high run",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findPrecharge,
+	block:  "accumulator",
+	damped: true,
+	harm:   finding.Spoils,
+	flows:  findPrecharge,
 }
 
 // leastPrecharge is the least pre-charge as a share of the running pressure (memory).

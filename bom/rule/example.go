@@ -14,6 +14,9 @@ var flushedText string
 //go:embed example/watered.toml
 var wateredText string
 
+//go:embed example/damped.toml
+var dampedText string
+
 //go:embed example/recovered.toml
 var recoveredText string
 
@@ -30,6 +33,8 @@ func (r Rule) Example(fragment string) string {
 		plant = recoveredText
 	case r.watered:
 		plant = wateredText
+	case r.damped:
+		plant = wateredText + dampedText
 	case r.flushed:
 		plant = flushedText
 	}
@@ -37,6 +42,9 @@ func (r Rule) Example(fragment string) string {
 	b.WriteString(heading)
 	for _, block := range strings.Split(plant, "\n## ")[1:] {
 		name, text, _ := strings.Cut(block, "\n")
+		if r.damped && name == "high run" {
+			continue // the damped plant has its own
+		}
 		if name == r.block {
 			text = fragment
 		}

@@ -152,7 +152,7 @@ var followed = []struct {
 	{"water-freezes", "write the water that it will run in", []amend{{`"-2.2 to 4 C"`, `"4 to 10 C"`}}},
 	{"pressure-below-osmotic", "Hold 46 bar on the throttle", []amend{{`pressure = "24 bar"`, `pressure = "46 bar"`}}},
 	{"pressure-far-from-good", "Hold more pressure", []amend{{`pressure = "30 bar"`, `pressure = "40 bar"`}}},
-	{"product-below-wanted", "Hold 80 bar on the throttle, if the vessel, the relief and the motor allow it", []amend{{`pressure = "54 bar"`, `pressure = "80 bar"`}, {`set = "64 bar"`, `set = "90 bar"`}, {`full_flow = "68 bar"`, `full_flow = "96 bar"`}, {`rated = "83 bar"`, `rated = "100 bar"`}, {`motor_power = "1.5 kW"`, `motor_power = "3 kW"`}, {`motor = "24 V DC, belt"`, `motor = "engine, belt"`}}},
+	{"product-below-wanted", "Hold 80 bar on the throttle, if the element, the vessel, the relief and the motor allow it", []amend{{`pressure = "54 bar"`, `pressure = "80 bar"`}, {`set = "64 bar"`, `set = "90 bar"`}, {`full_flow = "68 bar"`, `full_flow = "96 bar"`}, {`rated = "83 bar"`, `rated = "100 bar"`}, {`motor_power = "1.5 kW"`, `motor_power = "3 kW"`}, {`motor = "24 V DC, belt"`, `motor = "engine, belt"`}}},
 	{"product-more-than-pump", "or want less", []amend{{`product = "170 L/h"`, `product = "50 L/h"`}}},
 	{"water-too-salty", "Hold 39 bar", []amend{{`pressure = "36 bar"`, `pressure = "39 bar"`}}},
 	{"water-too-salty", "run in water of 10 C or cooler", []amend{{`water = "28 to 30 C"`, `water = "8 to 10 C"`}}},

@@ -79,10 +79,7 @@ func pressedElement(s *bom.System, it *build.Item, load *state.Load) (f finding.
 		duty = max(duty, p.Bar())
 	}
 	f.Stake = finding.Stake{Bar: duty, Known: true}
-	most := it.Rated
-	if p := it.Process.MaxPressure; p != nil && (most == nil || *p < *most) {
-		most = p
-	}
+	most := it.MostPressure()
 	f.Severity, f.NotKnown = finding.Caution, most == nil
 	holds, text := elementMost, fmt.Sprintf("no seawater element holds more than %s by its data sheet", bars(elementMost))
 	if most != nil {

@@ -19,6 +19,7 @@ type Rule struct {
 	block     string                                            // the block of the example plant that the fragments stand in; "" for none
 	flushed   bool                                              // the plant with a flush, and not its high-pressure side alone
 	watered   bool                                              // the plant that makes water, from the sea to the tank
+	damped    bool                                              // the same, with an accumulator behind the pump
 	recovered bool                                              // the same with an energy-recovery pump
 	harm      finding.Consequence                               // what comes of it; 0: what a bad joint does where it stands
 	check     func(*bom.System) []finding.Finding               // nil: found by the pass over the joints

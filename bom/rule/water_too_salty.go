@@ -54,7 +54,7 @@ func findWaterTooSalty(_ *bom.System, r *duty.Result) []finding.Finding {
 		f.Reason = fmt.Sprintf("%.0f mg/L of salt with new elements at the middle of what is said (%.0f to %.0f over all of it); 600 are good water, 1000 the end of it.", float64(m.Middle.Salt), float64(m.All.Salt.Lo), float64(m.All.Salt.Hi))
 		var ways []string
 		if p, ok := m.PressureForSalt(goodWater, m.MostPressure()); ok {
-			ways = append(ways, fmt.Sprintf("hold %s bar, if the vessel, the relief and the motor allow it", upTo(p.Bar(), 1)))
+			ways = append(ways, fmt.Sprintf("hold %s bar, if the element, the vessel, the relief and the motor allow it", upTo(p.Bar(), 1)))
 		}
 		if c, ok := m.WaterForSalt(goodWater); ok {
 			ways = append(ways, fmt.Sprintf("run in water of %.0f C or cooler", c.Celsius()))
