@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"handtight/bom/build"
 	"handtight/bom/money"
@@ -116,7 +115,7 @@ func apart(text string, from, to int) string {
 
 // valueAt finds the quoted value of a key that stands at a place.
 func valueAt(text string, p source.Place) (from, to int, ok bool) {
-	at, ok := offset(text, p.Line, p.Column)
+	at, ok := p.Offset(text)
 	if !ok || at >= len(text) {
 		return 0, 0, false
 	}
@@ -142,26 +141,6 @@ func valueAt(text string, p source.Place) (from, to int, ok bool) {
 		}
 	}
 	return 0, 0, false
-}
-
-// offset turns a line and a column, counted in letters from 1, into a place in the text.
-func offset(text string, line, column int) (int, bool) {
-	at := 0
-	for range line - 1 {
-		i := strings.IndexByte(text[at:], '\n')
-		if i < 0 {
-			return 0, false
-		}
-		at += i + 1
-	}
-	for range column - 1 {
-		if at >= len(text) {
-			return 0, false
-		}
-		_, n := utf8.DecodeRuneInString(text[at:])
-		at += n
-	}
-	return at, true
 }
 
 // String says what a price was and is.

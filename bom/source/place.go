@@ -144,3 +144,24 @@ func clip(text string, limit int) string {
 	}
 	return b.String()
 }
+
+// Offset is where the place stands in the text of its file, in bytes; false where the text
+// has no such line or column.
+func (p Place) Offset(text string) (int, bool) {
+	at := 0
+	for range p.Line - 1 {
+		i := strings.IndexByte(text[at:], '\n')
+		if i < 0 {
+			return 0, false
+		}
+		at += i + 1
+	}
+	for range p.Column - 1 {
+		if at >= len(text) {
+			return 0, false
+		}
+		_, n := utf8.DecodeRuneInString(text[at:])
+		at += n
+	}
+	return at, true
+}

@@ -46,3 +46,15 @@ func TestFaultsSortAndErr(t *testing.T) {
 	require.True(t, errors.As(mixed.Err(), &faults))
 	require.Equal(t, "a: x\n\na line 1, column 2: x", mixed[:2].Error())
 }
+
+func TestOffsetOfAPlace(t *testing.T) {
+	text := "a = 1\nné = \"é x\"\r\nlast"
+	for _, c := range []struct {
+		line, column, at int
+		ok               bool
+	}{{1, 1, 0, true}, {1, 5, 4, true}, {2, 1, 6, true}, {2, 6, 12, true}, {3, 5, len(text), true}, {3, 6, 0, false}, {4, 1, 0, false}} {
+		at, ok := Place{Line: c.line, Column: c.column}.Offset(text)
+		require.Equal(t, c.ok, ok, "%d %d", c.line, c.column)
+		require.Equal(t, c.at, at, "%d %d", c.line, c.column)
+	}
+}

@@ -124,29 +124,43 @@ func (a *app) cart(build string, paths []string, f cartFlags) error {
 	return nil
 }
 
-// readCarts reads every cart, and reports every one that cannot be read.
-func readCarts(paths []string, f cartFlags) ([]*cart.Cart, error) {
+// options is how the flags say that lists are to be read.
+func (f cartFlags) options() (cart.Options, error) {
 	o := cart.Options{Encoding: f.encoding, Currency: f.currency, Sheet: f.sheet}
 	if f.columns != "" {
 		columns, err := cart.ParseColumns(f.columns)
 		if err != nil {
-			return nil, fmt.Errorf("--columns: %w", err)
+			return o, fmt.Errorf("--columns: %w", err)
 		}
 		o.Columns = columns
 	}
 	if f.currency != "" {
 		if err := money.CheckCode(f.currency); err != nil {
-			return nil, fmt.Errorf("--currency: %w", err)
+			return o, fmt.Errorf("--currency: %w", err)
 		}
 	}
-	var carts []*cart.Cart
-	var failed []error
+	return o, nil
+}
+
+// givenTwice faults each list that is named more than once.
+func givenTwice(paths []string) (failed []error) {
 	for i, path := range paths {
-		for _, earlier := range paths[:i] {
-			if filepath.Clean(earlier) == filepath.Clean(path) {
-				failed = append(failed, fmt.Errorf("%s is given twice: each cart counts once", path))
-			}
+		if slices.ContainsFunc(paths[:i], func(earlier string) bool { return filepath.Clean(earlier) == filepath.Clean(path) }) {
+			failed = append(failed, fmt.Errorf("%s is given twice: each list counts once", path))
 		}
+	}
+	return failed
+}
+
+// readCarts reads every cart, and reports every one that cannot be read.
+func readCarts(paths []string, f cartFlags) ([]*cart.Cart, error) {
+	o, err := f.options()
+	if err != nil {
+		return nil, err
+	}
+	var carts []*cart.Cart
+	failed := givenTwice(paths)
+	for _, path := range paths {
 		data, err := file.Read(path, cart.Limit)
 		if err != nil {
 			failed = append(failed, err)

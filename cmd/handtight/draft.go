@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"maps"
@@ -190,48 +191,41 @@ func judged(d *draft.Draft) ([]finding.Finding, error) {
 
 // readLists reads every list, and reports every one that cannot be read.
 func (a *app) readLists(paths []string, f cartFlags) ([]*cart.Cart, error) {
-	o := cart.Options{Encoding: f.encoding, Currency: f.currency, Sheet: f.sheet}
-	if f.columns != "" {
-		columns, err := cart.ParseColumns(f.columns)
-		if err != nil {
-			return nil, fmt.Errorf("--columns: %w", err)
-		}
-		o.Columns = columns
-	}
-	if f.currency != "" {
-		if err := money.CheckCode(f.currency); err != nil {
-			return nil, fmt.Errorf("--currency: %w", err)
-		}
+	o, err := f.options()
+	if err != nil {
+		return nil, err
 	}
 	var carts []*cart.Cart
+	failed := givenTwice(paths)
 	named := map[string]bool{}
-	for i, path := range paths {
-		for _, earlier := range paths[:i] {
-			if filepath.Clean(earlier) == filepath.Clean(path) {
-				return nil, fmt.Errorf("%s is given twice: each list counts once", path)
-			}
-		}
-		var data []byte
-		var err error
+	for _, path := range paths {
 		name := filepath.Base(path) // the file that is written names no folders
 		if named[name] {
 			name = path
 		}
 		named[name] = true
-		if path == stdin {
-			name = "list"
-			data, err = file.ReadFrom(a.in, "the list", cart.Limit)
-		} else {
-			data, err = file.Read(path, cart.Limit)
-		}
+		c, err := a.readList(path, name, o)
 		if err != nil {
-			return nil, err
-		}
-		c, err := draft.ReadList(name, data, o)
-		if err != nil {
-			return nil, err
+			failed = append(failed, err)
+			continue
 		}
 		carts = append(carts, c)
 	}
-	return carts, nil
+	return carts, errors.Join(failed...)
+}
+
+// readList reads one list: a file, or what stands on standard input.
+func (a *app) readList(path, name string, o cart.Options) (*cart.Cart, error) {
+	if path == stdin {
+		data, err := file.ReadFrom(a.in, "the list", cart.Limit)
+		if err != nil {
+			return nil, err
+		}
+		return draft.ReadList("list", data, o)
+	}
+	data, err := file.Read(path, cart.Limit)
+	if err != nil {
+		return nil, err
+	}
+	return draft.ReadList(name, data, o)
 }

@@ -207,7 +207,7 @@ func (m *mender) insert(r *repair.Remedy) (string, string, bool) {
 		}
 		steps = append(steps, id+"/+")
 	}
-	at, ok := offset(m.text, to.Line, to.Column)
+	at, ok := to.Offset(m.text)
 	if !ok || at >= len(m.text) || !strings.ContainsRune(`"'`, rune(m.text[at])) {
 		return "", "", false
 	}
@@ -250,7 +250,7 @@ func (m *mender) replace(r *repair.Remedy) (string, string, bool) {
 			if p.File != m.sys.Build.File {
 				return "", "", false
 			}
-			at, ok := offset(m.text, p.Line, p.Column)
+			at, ok := p.Offset(m.text)
 			if !ok || at >= len(m.text) || !strings.ContainsRune(`"'`, rune(m.text[at])) || !strings.HasPrefix(m.text[at+1:], s.Text) {
 				return "", "", false
 			}
