@@ -250,6 +250,9 @@ func changes(all map[string]string, names []string, mark func(plant string) []st
 var plantNames = []string{"clean", "powered", "driven", "bare pump", "sheet", "bent", "mains", "open port", "no carbon", "alternator", "timer", "by hand", "regulator", "recovery", "engine", "damper"}
 
 func TestEveryKeyIsUsedOrCarried(t *testing.T) {
+	if testing.Short() {
+		t.Skip("some thousand builds, one after the other: in the full run")
+	}
 	all := plants(t)
 	all["clean"] = strings.Replace(all["clean"], "[build]", "[build]\n", 1)
 	try := func(table, key string, names []string, mark func(string) []string) {

@@ -20,6 +20,9 @@ func TestMain(m *testing.M) {
 // The commands as a user runs them: one script a topic. Each finds the example builds
 // in its own folder, so that no path of a machine stands in the output.
 func TestScripts(t *testing.T) {
+	if testing.Short() {
+		t.Skip("each script starts the program many times: in the full run")
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                 filepath.Join("testdata", "script"),
 		RequireExplicitExec: true,
