@@ -1,6 +1,7 @@
 package page
 
 import (
+	"path/filepath"
 	"slices"
 
 	"handtight/bom/facts"
@@ -41,7 +42,7 @@ func grouped(list []facts.Finding) []Group {
 			at[key] = k
 			out = append(out, Group{Severity: f.Severity, Slug: f.Slug, Consequence: f.Consequence, Reason: f.Reason, Remedy: f.Remedy})
 		}
-		place := Place{Number: i + 1, At: f.At, Joint: f.Subject.Joint, File: f.File, Line: f.Line}
+		place := Place{Number: i + 1, At: f.At, Joint: f.Subject.Joint, File: filepath.Base(f.File), Line: f.Line}
 		if f.Reason != out[k].Reason {
 			place.Reason = f.Reason
 		}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"path/filepath"
 	"slices"
 	"strings"
 	"sync"
@@ -101,7 +102,7 @@ type Options struct {
 // where the order could not be made.
 func Of(sys *bom.System, list []finding.Finding, order *order.Order, o Options) *Page {
 	f := facts.Of(sys, list)
-	p := &Page{Name: f.Build, File: f.File, Counts: f.Counts, Questions: f.Questions, Always: f.Cautions, Assumptions: f.Assumptions}
+	p := &Page{Name: f.Build, File: filepath.Base(f.File), Counts: f.Counts, Questions: f.Questions, Always: f.Cautions, Assumptions: f.Assumptions}
 	sum := sha256.Sum256(o.Text)
 	p.Hash = hex.EncodeToString(sum[:])[:8]
 	for _, s := range o.Only {
