@@ -2,7 +2,6 @@ package workbook
 
 import (
 	"fmt"
-	"path/filepath"
 	"strings"
 
 	"handtight/bom/facts"
@@ -21,7 +20,7 @@ func (s *sheet) findings() {
 	s.findingRow("findings head", []string{"Severity", "Where", "What was found", "What to do"}, func(int, string) look { return headLook })
 	for _, f := range list {
 		where := f.At
-		if p := placeText(filepath.Base(f.File), f.Line); p != "" {
+		if p := placeText(f.File, f.Line); p != "" {
 			where += "\n" + p
 		}
 		s.findingRow("finding|"+f.Slug+"|"+clean(f.At), []string{strings.ToUpper(f.Severity), where, f.Reason, f.Remedy}, findingLook)

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"path/filepath"
 	"regexp"
 	"strings"
 )
@@ -300,6 +301,9 @@ func findingLook(col int, text string) look {
 }
 
 func placeText(file string, line int) string {
+	if file != "" {
+		file = filepath.Base(file) // the list is given away: it names no folders
+	}
 	if line == 0 {
 		return file
 	}
