@@ -7,6 +7,7 @@ import (
 	"encoding/xml"
 	"errors"
 	"io"
+	"net/url"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -26,12 +27,17 @@ func wordsOfAStranger(words string) string {
 		return string(q)
 	}
 	clean := strings.ToValidUTF8(words, "?")
+	// An address that is none is refused with its place, and then tells nothing of the rest.
+	link, address := "", "https://quay.example/"+clean
+	if _, err := url.Parse(address); err == nil && !strings.ContainsAny(address, " \"<>") {
+		link = "\nurl = " + quoted(address)
+	}
 	return strings.NewReplacer(
 		`"Petrel"`, quoted("Petrel "+clean),
 		`"Quay (invented)"`, quoted(clean+" Quay"),
 		`"a reducing adaptor"`, quoted(clean),
 		`"hose by the metre"`, quoted("hose "+clean),
-		`code = "Q-1"`, `code = `+quoted(clean),
+		`code = "Q-1"`, `code = `+quoted(clean)+link,
 	).Replace(hostileBuild)
 }
 

@@ -44,13 +44,16 @@ func newUI(out, errOut io.Writer) *ui {
 	if !ok || !term.IsTerminal(int(file.Fd())) {
 		return u
 	}
-	u.colour = os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+	u.colour = wantsColour(os.Getenv) && takesColour(file)
 	results.colour = u.colour
 	if w, h, err := term.GetSize(int(file.Fd())); err == nil && w > 0 {
 		u.width, u.height = max(leastWidth, min(w, widestLines)), h
 	}
 	return u
 }
+
+// wantsColour reads the two variables that ask for plain text.
+func wantsColour(env func(string) string) bool { return env("NO_COLOR") == "" && env("TERM") != "dumb" }
 
 // screens is how many lines two screens hold.
 func (u *ui) screens() int { return 2 * max(u.height, plainHeight) }

@@ -30,6 +30,16 @@ func TestWrap(t *testing.T) {
 	}
 }
 
+// Plain text is asked for by either of two variables, whatever the terminal can do.
+func TestWantsColour(t *testing.T) {
+	for env, want := range map[[2]string]bool{
+		{"", "xterm-256color"}: true, {"", ""}: true, // Windows sets no TERM
+		{"1", "xterm-256color"}: false, {"0", ""}: false, {"", "dumb"}: false,
+	} {
+		require.Equal(t, want, wantsColour(func(name string) string { return map[string]string{"NO_COLOR": env[0], "TERM": env[1]}[name] }), env)
+	}
+}
+
 // Wrapping loses no word, and no line is too long unless it is one word.
 func TestWrapKeepsWords(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
