@@ -13,6 +13,10 @@ var ErrOutOfReach = errors.New("out of reach")
 // highest is the pressure up to which a product is looked for.
 const highest = 300 * quantity.Bar
 
+// overdrawn reports whether a row fails because too much is made of its feed: less pressure
+// or more feed answers.
+func overdrawn(err error) bool { return errors.Is(err, ErrTooSalty) || errors.Is(err, ErrUsedUp) }
+
 // PressureFor finds the pressure at which a row makes a product; the run's own pressure is
 // not looked at.
 //
@@ -30,7 +34,7 @@ func (r Row) PressureFor(product quantity.Flow, run Running) (quantity.Pressure,
 	low, high := quantity.Pressure(0), 20*quantity.Bar
 	for {
 		made, err := makes(high)
-		if err != nil && !errors.Is(err, ErrTooSalty) {
+		if err != nil && !overdrawn(err) {
 			return 0, err
 		}
 		if err != nil || made >= product {
@@ -70,7 +74,7 @@ func (r Row) FeedFor(recovery quantity.Share, brine quantity.Flow, run Running) 
 	holds := func(feed quantity.Flow) (bool, error) {
 		run.Feed = feed
 		out, err := r.solve(&run, nil, Slices)
-		if errors.Is(err, ErrTooSalty) {
+		if overdrawn(err) {
 			return false, nil
 		}
 		return err == nil && out.MostRecovery <= recovery && out.Brine/ways >= brine, err

@@ -3,6 +3,7 @@ package membrane
 import (
 	"math"
 
+	"handtight/pressure/process/sea"
 	"handtight/pressure/quantity"
 )
 
@@ -32,106 +33,121 @@ func (m *march) element(u *Unit, slices int) (e Each, salt float64, err error) {
 // slice is one part of an element, taken at its middle.
 type slice struct {
 	flux, through, drive, polarisation float64 // m/s, kg/m3, Pa, -
+	wall                               float64 // share of salt on the membrane
 }
 
 // slice solves for the flux at the middle of a part and takes its water and its salt from
 // the stream. The middle has lost half of what the part passes.
+//
+// Errors: [ErrUsedUp] where the part would pass all that comes in, [ErrTooSalty] where the
+// stream or the layer on the membrane leaves the correlation.
 func (m *march) slice(u *Unit, area, length float64) (slice, error) {
 	s := quantity.Salinity(m.salt / m.mass * 1000)
 	rho, mu := float64(m.iso.Density(s)), float64(m.iso.Viscosity(s))
 	k, fall := u.film(m.mass/rho, rho, mu, m.diffusivity)
-	in := inlet{area: area, k: k * m.film, loss: fall * length, pressure: m.pressure - m.back, taken: area * productDensity / 2 / m.mass}
-	at := func(j, through float64) slice { return m.at(&in, j, through) }
+	in := inlet{area: area, k: k * m.film, loss: fall * length, pressure: m.pressure - m.back, taken: area * productDensity / 2 / m.mass, density: rho}
 
-	still := at(0, 0)
-	out := still
-	if still.drive > 0 {
-		out = m.flow(at, still, area)
-	} else {
-		out.flux, out.through = 0, 0
+	out := m.at(&in, 0)
+	if out.drive > 0 {
+		still := out.drive
+		out = m.flow(&in, still)
+		if still < faint {
+			out = m.at(&in, out.flux*still/faint)
+			out.drive = out.flux / m.a
+		}
 	}
-	m.last = m.last.then(point{out.flux, out.through})
+	m.last = m.last.then(out.flux)
+	if out.flux*in.taken >= 0.5 {
+		return out, ErrUsedUp
+	}
 	m.mass -= out.flux * area * productDensity
 	m.salt -= out.flux * area * out.through
 	m.pressure -= in.fall(out.flux * in.taken)
-	if m.mass <= 0 || m.salt/m.mass > 0.120 {
+	if out.wall > mostSalt || m.salt/m.mass > mostSalt {
 		return out, ErrTooSalty
 	}
 	return out, nil
 }
 
-// flow finds where the flux that the drive gives is the flux itself: Newton by the secant,
-// held between ends that are known to lie on either side.
-func (m *march) flow(at func(j, through float64) slice, still slice, area float64) slice {
-	low, high := 0.0, min(m.a*still.drive, 1.8*m.mass/(area*productDensity))
-	// Flux and salt fall smoothly from part to part: they are looked for first on the parabola
-	// through the last three.
-	guess := m.last.next()
-	j, through := guess.flux, guess.through
+// faint is the pressure over the feed's osmotic pressure below which the flux is let go to
+// nothing (judgement). By the model alone a little very salty water passes even at the osmotic
+// pressure and below, and a plant makes none that is of use.
+const faint = 2e5 // Pa
+
+// mostSalt is the share of salt up to which the osmotic pressure is known.
+const mostSalt = float64(sea.MostOsmotic) / 1000
+
+// flow finds the flux that the drive gives: Newton by the secant, held between ends on
+// either side. What is left over at a flux, the gap, falls all the way as the flux rises
+// (the layer on the membrane grows saltier, and what passes it fresher), so there is one root;
+// where even nine tenths of the stream would not do there is none, and that end is given.
+func (m *march) flow(in *inlet, still float64) slice {
+	low, high := 0.0, min(m.a*in.pressure, 0.9/in.taken)
+	// Flux falls smoothly from part to part: it is looked for first on the parabola through
+	// the last three.
+	j := m.last.next()
 	if !(j > low && j < high) {
-		j, through = high*0.6, 0
+		j = min(m.a*still, high) * 0.6
 	}
 	slope := m.slope // of the gap; the last part's is near this one's
 	if slope == 0 {
-		slope = -(1 + m.a*still.drive/high)
+		slope = -(1 + m.a*still/high)
 	}
-	before, beforeGap := 0.0, 0.0
-	out := still
-	for try := range 60 {
-		out = at(j, through)
-		gap, moved := m.a*out.drive-j, math.Abs(out.through-through)
-		old := through
-		through = out.through
-		// What goes through with it is a step behind, so an end is no closer than that leaves it.
+	var out, before slice
+	beforeGap, width := 0.0, high
+	for try := range 100 {
+		out = m.at(in, j)
+		gap, moved := m.a*out.drive-j, j-before.flux
 		if gap > 0 {
-			low = j * (1 - 1e-6)
+			low = j
 		} else {
-			high = j * (1 + 1e-6)
+			high = j
 		}
-		if near := math.Abs(gap); near <= 1e-9*j && moved <= 1e-7*through || high-low <= 1e-14*high {
-			break
-		} else if try > 0 && near <= 3e-8*j && moved <= 1e-6*through && math.Abs(j-before) > 1e-9*j {
-			// The last step along the secant needs no look: what is left is a share of the share.
-			step := -gap / slope
-			out.through += (through - old) / (j - before) * step
-			j += step
+		near := math.Abs(gap)
+		if near <= 1e-9*j || high-low <= 1e-14*high {
 			break
 		}
-		if try > 0 && math.Abs(j-before) > 1e-7*j && (gap-beforeGap)/(j-before) < -1 {
-			slope = (gap - beforeGap) / (j - before)
+		steady := try > 0 && math.Abs(moved) > 1e-9*j
+		if steady && math.Abs(moved) > 1e-7*j && (gap-beforeGap)/moved < -1 {
+			slope = (gap - beforeGap) / moved
 		}
 		next := j - gap/slope
-		if !(next > low && next < high) {
-			next = (low + high) / 2
+		if steady && near <= 1e-7*j && next > low && next < high {
+			// The last step along the secant needs no look: what is left is a share of the share.
+			out.through += (out.through - before.through) / moved * (next - j)
+			out.flux = next
+			break
 		}
-		before, beforeGap, j = j, gap, next
+		if !(next > low && next < high) || try%8 == 7 && high-low > width/4 {
+			next = (low + high) / 2 // also where the steps do not bring the ends together
+		}
+		if try%8 == 7 {
+			width = high - low
+		}
+		before, beforeGap, j = out, gap, next
 	}
 	m.slope = slope
-	out.flux = j
 	return out
 }
 
-// point is a part's flux in m/s and what goes through with it in kg/m3.
-type point struct{ flux, through float64 }
-
-// points are the last three, the newest first, and how many there are.
-type points struct {
-	of    [3]point
+// fluxes are the last three, the newest first, and how many there are.
+type fluxes struct {
+	of    [3]float64
 	known int
 }
 
-func (p points) then(q point) points {
-	return points{[3]point{q, p.of[0], p.of[1]}, min(p.known+1, 3)}
+func (f fluxes) then(j float64) fluxes {
+	return fluxes{[3]float64{j, f.of[0], f.of[1]}, min(f.known+1, 3)}
 }
 
 // next is where the next one is looked for; nothing where there was none.
-func (p *points) next() point {
-	a, b, c := p.of[0], p.of[1], p.of[2]
-	switch p.known {
+func (f *fluxes) next() float64 {
+	a, b, c := f.of[0], f.of[1], f.of[2]
+	switch f.known {
 	case 3:
-		return point{3*(a.flux-b.flux) + c.flux, 3*(a.through-b.through) + c.through}
+		return 3*(a-b) + c
 	case 2:
-		return point{2*a.flux - b.flux, 2*a.through - b.through}
+		return 2*a - b
 	}
 	return a
 }
@@ -141,6 +157,7 @@ func (p *points) next() point {
 type inlet struct {
 	area, k, loss, pressure float64
 	taken                   float64 // share of the stream that half a part takes, for a flux of 1 m/s
+	density                 float64 // kg/m3
 }
 
 // fall is the loss for a share x taken off the stream: (1 - x)^1.7 in three terms.
@@ -149,19 +166,34 @@ func (in *inlet) fall(x float64) float64 { return in.loss * (1 - 1.7*x + 0.595*x
 // film is the coefficient for a share x taken off: (1 - x)^0.875 in three terms.
 func (in *inlet) film(x float64) float64 { return in.k * (1 - 0.875*x - 0.0546875*x*x) }
 
-// at is a part's middle for a flux, given what was last found to go through.
-func (m *march) at(in *inlet, j, through float64) slice {
+// at is a part's middle for a flux. The salt that passes by then is a share of what is at
+// the middle, and is taken off it in closed form.
+func (m *march) at(in *inlet, j float64) slice {
 	x := j * in.taken
 	mass := m.mass * (1 - x)
-	salt := (m.salt - j*in.area*through/2) / mass
-	out := slice{flux: j, polarisation: 1}
-	wall := salt
+	out := slice{flux: j, polarisation: 1, wall: m.salt / mass}
 	if j > 0 {
-		e := math.Exp(j / in.film(x))
-		out.polarisation = e * (j + m.b) / (j + m.b*e)
-		wall = salt * out.polarisation
-		out.through = m.b * wall * float64(m.iso.Density(quantity.Salinity(salt*1000))) / (j + m.b)
+		out.polarisation = (j + m.b) / (j*math.Exp(-j/in.film(x)) + m.b)
+		passes := m.b * out.polarisation / (j + m.b)
+		// The density of the middle differs from the inlet's by little: asked once more, it stands.
+		salt := m.salt / (mass + j*in.area*passes*in.density/2)
+		rho := float64(m.iso.Density(quantity.Salinity(salt * 1000)))
+		salt = m.salt / (mass + j*in.area*passes*rho/2)
+		out.wall = salt * out.polarisation
+		out.through = passes * rho * salt
 	}
-	out.drive = in.pressure - in.fall(x)/2 - float64(m.iso.OsmoticPressure(quantity.Salinity(wall*1000))) + float64(m.iso.OsmoticPressure(quantity.Salinity(out.through)))
+	out.drive = in.pressure - in.fall(x)/2 - m.osmotic(out.wall) + m.osmotic(out.through/productDensity)
 	return out
+}
+
+// osmotic is the osmotic pressure in Pa of a share of salt. Beyond the correlation, which
+// has a pole at pure salt, it goes on along its tangent: no answer rests on that, but the
+// search for one passes there.
+func (m *march) osmotic(share float64) float64 {
+	if share <= mostSalt {
+		return float64(m.iso.OsmoticPressure(quantity.Salinity(share * 1000)))
+	}
+	const step = 1e-4
+	most := float64(m.iso.OsmoticPressure(sea.MostOsmotic))
+	return most + (share-mostSalt)/step*(most-float64(m.iso.OsmoticPressure(sea.MostOsmotic-1000*step)))
 }

@@ -59,8 +59,13 @@ type Result struct {
 // MilligramPerLitre is salt in product water.
 type MilligramPerLitre float64
 
-// ErrTooSalty says that the brine left the range of the osmotic correlation.
-var ErrTooSalty = errors.New("the brine grows saltier than the correlation for osmotic pressure knows (120 g/kg)")
+// ErrTooSalty says that the brine, or the layer of it that lies on the membrane, left the
+// range of the osmotic correlation.
+var ErrTooSalty = errors.New("the brine at the membrane grows saltier than the correlation for osmotic pressure knows (120 g/kg)")
+
+// ErrUsedUp says that an element would pass all that it is fed: no brine is left to carry
+// the salt away.
+var ErrUsedUp = errors.New("an element would pass all the water that it is fed, and leave no brine to carry the salt away")
 
 // Slices is how many parts an element is marched in.
 const Slices = 4
@@ -72,8 +77,8 @@ const productDensity = 1000
 // up to its length.
 //
 // Errors: no element, a feed or a pressure that is not above zero, water below freezing or
-// above 45 C, [ErrTooSalty] where the brine goes beyond the correlation, or where nothing
-// of the feed is left.
+// above 45 C, [ErrTooSalty] where the brine goes beyond the correlation, [ErrUsedUp] where
+// nothing of the feed is left.
 func (r Row) Solve(run Running, each []Each) (Result, error) { return r.solve(&run, each, Slices) }
 
 func (run *Running) check() (sea.Isotherm, error) {
@@ -106,7 +111,7 @@ type march struct {
 	pressure, back    float64
 	diffusivity, film float64
 	a, b              float64 // permeabilities here
-	last              points  // of the last slices, where the next one begins to look
+	last              fluxes  // of the last slices, where the next one begins to look
 	slope             float64 // and how steeply the gap fell there
 }
 
