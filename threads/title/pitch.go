@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"math"
 	"sync"
 
@@ -39,6 +40,8 @@ func (sc *scanner) threadPitch(end int, f *figure) int {
 	tpi := float64(n)
 	if byteAt(sc.norm, stop) == '.' && byteAt(sc.norm, stop+1) == '5' {
 		tpi, stop = tpi+0.5, stop+2
+	} else if n == 11 && bytes.HasPrefix(sc.norm[stop:], []byte(" 1/2")) {
+		tpi, stop = tpi+0.5, stop+4 // 1-11½ NPT, as the standard writes it
 	}
 	next := byteAt(sc.norm, stop)
 	if tpi < 4 || tpi > 80 || next == '/' || next == '"' || digit(next) || sc.tubeBehind(stop) {
@@ -141,6 +144,16 @@ func (sc *scanner) metricPitch(end int, f *figure) int {
 			if sc.tubeBehind(stop) {
 				stop, _ = sc.lookUp(sc.blanks(stop))
 			}
+			return stop
+		}
+		// M22-1.5: no size stands behind the hyphen where it is no whole figure
+		p := &figure{}
+		if at != end || !digit(byteAt(sc.norm, at+1)) {
+			return end
+		}
+		stop = sc.value(at+1, p)
+		if !p.frac && p.kind != garbled && p.v < 4 && p.v != math.Trunc(p.v) && byteAt(sc.norm, stop) != '"' && !alnum(byteAt(sc.norm, stop)) {
+			f.pitch = p.v
 			return stop
 		}
 	}
