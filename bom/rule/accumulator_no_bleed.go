@@ -60,7 +60,7 @@ func findNoBleed(s *bom.System) []finding.Finding {
 		out = append(out, finding.Finding{
 			Severity: finding.Caution, Subject: ofUnit(u), Place: at(u.Mark),
 			Reason: fmt.Sprintf("no valve and no throttle leads from %s to the open: it keeps its pressure when the pump stands.", u.Name),
-			Remedy: "Put a valve beside it that leads to a drain or overboard, and a gauge; open it before any joint is opened.",
+			Remedy: "Put a valve beside it that leads to a drain or overboard (a shut-off valve that says normal = \"shut\"), and a gauge; open it before any joint is opened.",
 		})
 	}
 	return out

@@ -64,7 +64,11 @@ func findCurrentOverSupply(_ *bom.System, r *duty.Result) []finding.Finding {
 		}
 		f := onPump(m, finding.Caution)
 		f.Reason = fmt.Sprintf("it draws %.0f A (%.0f to %.0f) at %s, from %s.", float64(p.Middle()), float64(p.All.Lo), float64(p.All.Hi), p.Volts, what)
-		f.Remedy = fmt.Sprintf("Have the supply made for %s A with cable to suit by the local code, or take a smaller pump, a higher voltage or an engine.", upTo(float64(p.All.Hi)/0.8, 5))
+		bank := ""
+		if ps.Battery != nil && float64(p.Middle()) > float64(*ps.Battery)/5 {
+			bank = fmt.Sprintf(" and a battery of %s Ah", upTo(float64(p.Middle())*5, 10))
+		}
+		f.Remedy = fmt.Sprintf("Have the supply made for %s A with cable to suit by the local code%s, or take a smaller pump, a higher voltage or an engine.", upTo(float64(p.All.Hi)/0.8, 5), bank)
 		out = append(out, f)
 	}
 	return out

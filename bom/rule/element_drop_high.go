@@ -43,7 +43,7 @@ func findElementDropHigh(_ *bom.System, r *duty.Result) []finding.Finding {
 		}
 		f := onPlant(m, finding.Caution)
 		f.Reason = fmt.Sprintf("one element loses %.2f bar; it bears %.2f bar, %s.", l.Middle, l.Strict, l.From)
-		f.Remedy = "Give it less flow, or put vessels side by side."
+		f.Remedy = "Put vessels side by side, or give it less flow." + lessWater
 		out = append(out, f)
 	}
 	return out

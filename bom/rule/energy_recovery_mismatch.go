@@ -76,14 +76,14 @@ func findEnergyRecoveryMismatch(_ *bom.System, r *duty.Result) []finding.Finding
 			if !m.Made {
 				f.Reason = "the membrane asks for more pressure than the feed pump's curve gives."
 			}
-			f.Remedy = "Take a pump of a smaller rod, a feed pump of more pressure, or a larger element."
+			f.Remedy = "Take a pump of a smaller rod, or a feed pump of more pressure." + lessWater
 		case m.Made && rec.Hardest.Held.Bar() > most:
 			f.Reason = fmt.Sprintf("in the coldest water the membrane comes to %.0f bar, and the element bears %.0f.", rec.Hardest.Held.Bar(), most)
-			f.Remedy = "Take a pump of a smaller rod, or a larger element."
+			f.Remedy = "Take a pump of a smaller rod, or a larger element." + lessWater
 		case m.Made && float64(rec.Warmest.Salt) > goodWater:
 			f.Severity = finding.Caution
 			f.Reason = fmt.Sprintf("in the warmest water the membrane needs but %.0f bar, and lets %.0f mg/L of salt through; 600 are good water.", rec.Easiest.Held.Bar(), float64(rec.Warmest.Salt))
-			f.Remedy = "Take a pump of a larger rod or a smaller element, or do not run it in water that warm."
+			f.Remedy = "Take a smaller element, or one that holds back more, or do not run it in water that warm." + lessWater
 		default:
 			continue
 		}

@@ -77,7 +77,7 @@ func findEnergyRecoveryStall(s *bom.System, r *duty.Result) []finding.Finding {
 		f := onPlant(m, finding.Stop)
 		f.Subject, f.Place = ofUnit(m.Recovery), at(m.Recovery.Mark)
 		f.Reason = fmt.Sprintf("with the membrane passing nothing the high side comes to %.0f bar, and %s holds %s.", rec.Highest.Bar(), g.Hold.What, g.Hold.Rating.Pressure)
-		f.Remedy = fmt.Sprintf("Put a relief on the feed side, set to %.1f bar or less, or take parts that hold %s bar, and set their relief a tenth below that.", (g.Hold.Rating.Pressure * quantity.Pressure(rec.Device.Ratio)).Bar(), upTo(rec.Highest.Bar(), 5))
+		f.Remedy = fmt.Sprintf("Put a relief on the feed side that passes the whole feed at %.1f bar or less, or take parts that hold %s bar, and set their relief a tenth below that.", (g.Hold.Rating.Pressure * quantity.Pressure(rec.Device.Ratio)).Bar(), upTo(rec.Highest.Bar(), 5))
 		out = append(out, f)
 	}
 	return out

@@ -67,7 +67,7 @@ func findEngineRangeWide(_ *bom.System, r *duty.Result) []finding.Finding {
 			}
 			f := onPump(m, finding.Caution)
 			f.Reason = fmt.Sprintf("from %s the pump delivers %s: %s.", u.Item.Process.EngineSpeed, litresAMinute(m.Feed), what)
-			f.Remedy = "Write the engine speeds that it will run at, narrower, and keep to them; else an unloader or a clutch."
+			f.Remedy = "Write the engine speeds that it will run at, narrower, and keep to them; else an unloader or a clutch." + lessWater
 			out = append(out, f)
 		}
 	}

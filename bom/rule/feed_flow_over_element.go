@@ -53,8 +53,11 @@ func findFeedFlowOverElement(_ *bom.System, r *duty.Result) []finding.Finding {
 			f.Severity = finding.Stop
 		}
 		f.Reason = fmt.Sprintf("each vessel gets %.1f L/min; an element bears %.1f L/min, %s.", l.Middle, l.Strict, l.From)
-		f.Remedy = "Put vessels side by side, so that each gets its share, or take a smaller pump."
+		f.Remedy = "Put vessels side by side, so that each gets its share, or take a smaller pump." + lessWater
 		out = append(out, f)
 	}
 	return out
 }
+
+// lessWater ends a remedy that takes flow from the membrane: what is wanted is to be looked at again.
+const lessWater = " Less flow, less water: write anew what `product` is wanted."

@@ -59,7 +59,7 @@ func findFeedPumpNotSaid(_ *bom.System, r *duty.Result) []finding.Finding {
 			f := onPump(m, finding.Caution)
 			f.Subject, f.Place = ofUnit(i.Pump), at(i.Pump.Mark)
 			f.Reason = fmt.Sprintf("it draws for itself, %s.", where)
-			f.Remedy = fmt.Sprintf("Put a feed pump of about %s L/min before the filters, or set it below the waterline without filters in the suction.", upTo(2*m.Feed.Hi.LitresPerMinute(), 1))
+			f.Remedy = fmt.Sprintf("Put a feed pump of about %s L/min before the filters.", upTo(2*m.Feed.Hi.LitresPerMinute(), 1))
 			out = append(out, f)
 		}
 	}

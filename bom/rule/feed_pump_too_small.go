@@ -69,6 +69,9 @@ func findFeedPumpTooSmall(_ *bom.System, r *duty.Result) []finding.Finding {
 			}
 			f.Reason = fmt.Sprintf("%s leaves %.2f bar before %s with clean filters (%.2f to %.2f over all of it); 0.2 bar are the least.", fed, i.Middle.Bar(), i.Pump.Name, i.Pressure.Lo.Bar(), i.Pressure.Hi.Bar())
 			f.Remedy = fmt.Sprintf("Take a feed pump of %s L/min or more, twice what %s takes.", upTo(2*m.Feed.Hi.LitresPerMinute(), 1), i.Pump.Name)
+			if i.LineLoss > mostBefore {
+				f.Remedy += fmt.Sprintf(" Take wider hose as well: %.2f bar are lost in what is there.", i.LineLoss.Bar())
+			}
 			out = append(out, f)
 		}
 	}

@@ -56,7 +56,7 @@ func findFeedTooSmall(_ *bom.System, r *duty.Result) []finding.Finding {
 		f.Reason = fmt.Sprintf("it delivers %s, which leaves %.2f to %.2f L/min of brine at the last element; the least is %.2f L/min, %s.", litresAMinute(m.Feed), brine.Value.Lo, brine.Value.Hi, brine.Limit, brine.From)
 		f.Remedy = "Take a bigger pump or a smaller element."
 		if q, ok := m.FeedFor(mostTaken); ok {
-			f.Remedy = fmt.Sprintf("Take a pump of %s L/min or more on its plate, or a smaller element.", upTo(q.LitresPerMinute()/0.92, 1))
+			f.Remedy = fmt.Sprintf("Take a pump of %s L/min or more on its plate, with a motor and a relief valve to suit, or a smaller element.", upTo(q.LitresPerMinute()/0.92, 1))
 		}
 		out = append(out, f)
 	}

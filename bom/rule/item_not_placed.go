@@ -2,8 +2,10 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 )
 
@@ -47,8 +49,16 @@ func findUnplaced(s *bom.System) []finding.Finding {
 		out = append(out, finding.Finding{
 			Severity: finding.Caution, Subject: ofItem(it), Place: at(it.Place),
 			Reason: fmt.Sprintf("`%s` (%s) is on the list, and no run uses it.", it.ID, k.Name),
-			Remedy: "Place it in a run, name the unit it is `inside` of, write `extra` if it is a store, or take it off the list.",
+			Remedy: "Place it in a run, name the unit it is `inside` of, write `extra` if it is a store, or take it off the list" + offersToo(s, it) + ".",
 		})
 	}
 	return out
+}
+
+// offersToo says that the offers of an item go with it: an offer of nothing is a fault of the file.
+func offersToo(s *bom.System, it *build.Item) string {
+	if slices.ContainsFunc(s.Build.Offers, func(o *build.Offer) bool { return o.Item == it.ID }) {
+		return ", and its [[offer]] with it"
+	}
+	return ""
 }

@@ -40,6 +40,11 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 	if onTheHull(s, j) && strings.Contains(f.Remedy, "adaptor") {
 		f.Remedy = "Do not force it. Buy one of the two with the other's thread, and put nothing between a skin fitting and its valve."
 	}
+	if f.Slug == barbAndBoreDiffer.Slug {
+		if hose, tail, fits := fitsElsewhere(s, j); fits {
+			f.Remedy = fmt.Sprintf("Buy %s with an end for %s, not another hose: at its other end %s fits.", s.Graph.Ports[tail].Unit.Name, s.Graph.Ports[hose].Port.Words(), s.Graph.Ports[hose].Unit.Name)
+		}
+	}
 	switch {
 	case j.Open:
 		f.Slug, f.NotKnown = endLeftOpen.Slug, true
@@ -64,6 +69,22 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 	}
 	watched(s, j, &f)
 	return f, true
+}
+
+// fitsElsewhere finds the hose of a joint whose other end is right: hose and tail are ports.
+func fitsElsewhere(s *bom.System, j *graph.Joint) (hose, tail int, fits bool) {
+	for _, side := range [2][2]int{{j.A, j.B}, {j.B, j.A}} {
+		u := s.Graph.Ports[side[0]].Unit
+		if !u.Item.IsHose() || s.Graph.Ports[side[1]].Unit.Item.IsHose() {
+			continue
+		}
+		for _, other := range s.Graph.Joints {
+			if other != j && (s.Graph.Ports[other.A].Unit == u || s.Graph.Ports[other.B].Unit == u) {
+				return side[0], side[1], other.Known && !other.Open && other.Mating.Verdict.Holds()
+			}
+		}
+	}
+	return 0, 0, false
 }
 
 // onTheHull reports whether a joint is that of a skin fitting and the valve on it, below the waterline:

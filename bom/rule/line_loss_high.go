@@ -48,7 +48,7 @@ func findLineLossHigh(_ *bom.System, r *duty.Result) []finding.Finding {
 			where duty.Where
 			most  quantity.Pressure
 			words string
-		}{{duty.Suction, 0.2 * quantity.Bar, "before the pump"}, {duty.HighSide, quantity.Bar, "under high pressure"}, {duty.Product, 0.3 * quantity.Bar, "of the product"}} {
+		}{{duty.Suction, mostBefore, "before the pump"}, {duty.HighSide, quantity.Bar, "under high pressure"}, {duty.Product, 0.3 * quantity.Bar, "of the product"}} {
 			var sum quantity.Pressure
 			var worst *duty.Hose
 			for i := range m.Lines.Hoses {
@@ -74,3 +74,6 @@ func findLineLossHigh(_ *bom.System, r *duty.Result) []finding.Finding {
 	}
 	return out
 }
+
+// mostBefore is what the hoses before a pressure pump may lose.
+const mostBefore = 0.2 * quantity.Bar

@@ -2,10 +2,12 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/bom/state"
 	"handtight/catalog"
 	"handtight/pressure"
@@ -60,7 +62,7 @@ func findPressedElement(s *bom.System) []finding.Finding {
 				continue
 			}
 			load := *s.States.PortLoad(feed)
-			if len(reachedOf(s, feed, onward(s, feed), catalog.Recovers)) > 0 {
+			if len(reachedOf(s, feed, onward(s, feed), catalog.Recovers)) > 0 && !s.Build.Duty.PressureTold {
 				load = state.Load{} // what it can come to at the most is weighed by a rule of its own
 			}
 			if f, bad := pressedElement(s, it, &load); bad {
@@ -75,7 +77,7 @@ func findPressedElement(s *bom.System) []finding.Finding {
 
 func pressedElement(s *bom.System, it *build.Item, load *state.Load) (f finding.Finding, bad bool) {
 	duty := load.Normal
-	if p := s.Build.Duty.Pressure; p != nil {
+	if p := s.Build.Duty.Pressure; p != nil && !s.Build.Duty.PressureTold { // what a stall comes to is in the load, with the reliefs before it
 		duty = max(duty, p.Bar())
 	}
 	f.Stake = finding.Stake{Bar: duty, Known: true}
@@ -86,6 +88,9 @@ func pressedElement(s *bom.System, it *build.Item, load *state.Load) (f finding.
 		holds, text = most.Bar(), fmt.Sprintf("%s is made for %s", it.ID, most)
 	}
 	f.Remedy = fmt.Sprintf("Hold less on the throttle and set the relief below %s, or buy an element for %s or more.", bars(holds), barsUp(max(duty, load.Act)))
+	if !slices.ContainsFunc(s.Graph.Units, func(u *graph.Unit) bool { return u.Item.Kind.Is(catalog.Throttles) }) {
+		f.Remedy = fmt.Sprintf("Guard the high side by a relief on the feed side, or take an energy-recovery pump of a larger rod, or buy an element for %s or more.", barsUp(max(duty, load.Act)))
+	}
 	switch {
 	case pressure.Above(duty, holds):
 		f.Severity, f.NotKnown = finding.Stop, false

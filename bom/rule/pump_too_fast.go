@@ -57,7 +57,7 @@ func findPumpTooFast(_ *bom.System, r *duty.Result) []finding.Finding {
 			f.Subject, f.Place = ofUnit(u), at(u.Mark)
 			rated := *u.Item.Process.Speed
 			f.Reason = fmt.Sprintf("it turns at %.0f rpm, and is rated for %s.", turning.Hi*float64(rated), rated)
-			f.Remedy = fmt.Sprintf("Take pulleys that bring it to %s or less: a motor pulley %.0f %% of what it is.", rated, 100/turning.Hi)
+			f.Remedy = fmt.Sprintf("Take pulleys that bring it to %s or less: a motor pulley %.0f %% of what it is.", rated, 100/turning.Hi) + lessWater
 			out = append(out, f)
 		}
 	}

@@ -101,8 +101,22 @@ func asked(u *graph.Unit) string {
 	if u.Item.Kind.Length {
 		return fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `spec`", u.Item.ID)
 	}
+	for i := range u.Item.Ports {
+		for _, end := range u.Item.Ports[i].End.Candidates {
+			if pressure.ClassGap(commonClass, u.Item.Material, end.Family.String(), end.Sex == threads.Male, end.Size) != "" {
+				return fmt.Sprintf("Write `rated` on `%s` from its data sheet", u.Item.ID)
+			}
+		}
+	}
+	if u.Item.Material == "" {
+		return fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class` and `material`", u.Item.ID)
+	}
 	return fmt.Sprintf("Write `rated` on `%s` from its data sheet, or its `class`", u.Item.ID)
 }
+
+// commonClass is the class of forged fittings that shops have: a part whose ends it says nothing of
+// is not asked for one.
+const commonClass = "class 3000"
 
 // classGap says why the class of a unit tells nothing of a port of it in a segment; "" for
 // a unit without a class.

@@ -58,7 +58,7 @@ sealant = "washer"
 				continue
 			}
 			out = append(out, ofStanding(s, x, grave(x), fmt.Sprintf("it was found closed with %s, and %s is what closes such a pair.", found, m.Closes()),
-				"Open it without pressure and read the thread: if it is what is written, put in what closes it; if it is a taper, mend the item or write an [[end]]."))
+				"Open it without pressure and read the thread: if it is what is written, put in what closes it; if it is a taper, mend the item."))
 		}
 		return out
 	},

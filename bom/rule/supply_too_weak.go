@@ -79,7 +79,7 @@ func findWeak(s *bom.System) []finding.Finding {
 func (d *drive) tooWeak(held quantity.Pressure) finding.Finding {
 	f := finding.Finding{
 		Severity: finding.Caution, Subject: ofUnit(d.pumps[0]), Also: ofUnits(d.pumps[1:]), Place: at(d.pumps[0].Mark),
-		Remedy: "Take a smaller pump, a higher voltage, or an engine or mains drive, and write it as the pump's `motor`.",
+		Remedy: "Take a smaller pump, a motor and a `supply` of a higher voltage, or an engine or mains drive, and write it as the pump's `motor`.",
 	}
 	takes := "takes"
 	for _, p := range d.pumps[1:] {

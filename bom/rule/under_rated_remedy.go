@@ -26,7 +26,7 @@ func remedyFor(s *bom.System, group []overload) string {
 		switch h := group[i].hold; {
 		case clamped(h):
 			clamps = true
-		case standardRules(h, need):
+		case standardRules(h, need) || elsewhere(s, &group[i], need):
 			other = append(other, h)
 		default:
 			better = append(better, h)
@@ -48,6 +48,9 @@ func remedyFor(s *bom.System, group []overload) string {
 		text = fmt.Sprintf("Buy %s of another sort or class, for %s or more", what, barsUp(need))
 		if other[0].Derated {
 			text += fmt.Sprintf(" at %s", s.Ratings.Hottest())
+		}
+		if len(group) == 1 && o.unit != nil && o.unit.Item.IsHose() && o.unit.Item.Of == "" {
+			text += ", its end fittings too"
 		}
 		other = nil
 	default:
@@ -119,4 +122,19 @@ func reliefsNeed(s *bom.System, g *segment.Segment) float64 {
 // number.
 func (o *overload) castClass() bool {
 	return o.segment.High() && strings.Contains(strings.ToLower(o.hold.Rating.Text), "class 150")
+}
+
+// elsewhere reports whether the standard of another end of the part gives less than it needs: a
+// data sheet for more clears the weakest end, and that one would be too weak next.
+func elsewhere(s *bom.System, o *overload, need float64) bool {
+	if o.unit == nil {
+		return false
+	}
+	for i := range o.unit.Item.Ports {
+		p := o.unit.First + i
+		if h := s.Ratings.PortHold(p); s.Segments.SegmentOf(p) == o.segment && h.Known && standardRules(h, need) {
+			return true
+		}
+	}
+	return false
 }
