@@ -31,3 +31,6 @@ func keepOwner(*os.File, fs.FileInfo) {}
 func inUse(err error) bool { return heldOnWindows(err) }
 
 func syncFolder(string) {}
+
+// noName reports whether nothing can stand at a path, for Windows takes no such name.
+func noName(err error) bool { return errors.Is(err, windows.ERROR_INVALID_NAME) }

@@ -25,7 +25,7 @@ func Within(dir, path string) bool {
 	}
 	real, err := filepath.EvalSymlinks(path)
 	if err != nil {
-		return errors.Is(err, fs.ErrNotExist)
+		return errors.Is(err, fs.ErrNotExist) || noName(err)
 	}
 	realDir, err := filepath.EvalSymlinks(dir)
 	return err == nil && below(realDir, real)

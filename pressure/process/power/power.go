@@ -92,22 +92,20 @@ func Range(water quantity.Power, t Trains) (span.Span[quantity.Power], error) {
 // ErrTooMuch says that a cable cannot carry a power at any current.
 var ErrTooMuch = errors.New("the cable cannot carry that power at any current")
 
-// Current is what flows for a power at the far end of a cable: (V - sqrt(V2 - 4 R W)) / (2 R),
-// W / V where the cable has no resistance.
+// Current is what flows for a power at the far end of a cable: the lesser root of
+// R I2 - V I + W = 0, written as 2 W / (V + sqrt(V2 - 4 R W)), which keeps its figures
+// where the resistance is small.
 //
 // Errors: [ErrTooMuch] where the root is of a negative; a voltage that is not above zero.
 func Current(w quantity.Power, v quantity.Voltage, cable Ohm) (quantity.Current, error) {
 	if !(v > 0 && w >= 0 && cable >= 0) {
 		return 0, fmt.Errorf("a current needs a voltage above zero; found %s", v)
 	}
-	if cable == 0 {
-		return quantity.Current(float64(w) / float64(v)), nil
-	}
 	root := float64(v)*float64(v) - 4*float64(cable)*float64(w)
 	if root < 0 {
 		return 0, ErrTooMuch
 	}
-	return quantity.Current((float64(v) - math.Sqrt(root)) / (2 * float64(cable))), nil
+	return quantity.Current(2 * float64(w) / (float64(v) + math.Sqrt(root))), nil
 }
 
 // Possible reports whether a current at a voltage can give the water its power at all,
