@@ -41,7 +41,7 @@ func (d *Draft) ask(s *solved, r *router, carts []*cart.Cart, o Options) {
 func (d *Draft) duty(s *solved, r *router, add func(Question)) {
 	volts := ""
 	for _, role := range []string{"pump", "feed pump", "flush valve"} {
-		for _, u := range s.plant.units[role] {
+		for _, u := range s.plant.all(role) {
 			if u.part != nil && u.part.Says.Volts[0] > 0 && volts == "" {
 				volts = figure(u.part.Says.Volts[0].Volts()) + " V"
 			}
@@ -52,7 +52,7 @@ func (d *Draft) duty(s *solved, r *router, add func(Question)) {
 		add(Question{Key: "pressure", Ask: "At which pressure will it run?", Default: bar(quantity.Pressure(math.Round(r.p.high.Bar()*0.86)) * quantity.Bar), Why: "every part of the pressure side must hold it; below the relief valve's setting"})
 	}
 	product := ""
-	for _, u := range s.plant.units["meter"] {
+	for _, u := range s.plant.all("meter") {
 		if u.part != nil && u.part.Says.FlowTo > 0 {
 			product = figure(u.part.Says.FlowTo.LitresPerHour()/2) + " L/h"
 		}
@@ -63,7 +63,7 @@ func (d *Draft) duty(s *solved, r *router, add func(Question)) {
 	if !slices.ContainsFunc(d.Parts, func(p *Part) bool { return p.Aside == "" && p.Kind.Name == "membrane element" }) {
 		add(Question{Key: "element", Ask: "Which elements go into the vessel, and how many?", Why: "no line of the lists is one"})
 	}
-	if len(s.plant.units["flush valve"]) == 0 {
+	if len(s.plant.all("flush valve")) == 0 {
 		add(Question{Key: "flush", Ask: "Is it flushed with fresh water, and from what?", Why: "no carbon filter and no flush valve is in the lists"})
 	}
 }
@@ -78,10 +78,15 @@ func (d *Draft) twoPlants(s *solved, add func(Question)) {
 			lines = append(lines, p.Where())
 		}
 	}
-	if n > 1 {
-		add(Question{Key: "plants", Ask: fmt.Sprintf("The lists have %d high-pressure pumps: one plant with a spare, or %d plants?", n, n), Choices: []string{"one", "more"}, Default: "one",
-			Why: "one plant was drafted, with the first pump; draft a second one from a list of its own", Lines: lines})
+	if n < 2 {
+		return
 	}
+	q := Question{Key: "plants", Ask: fmt.Sprintf("The lists have %d high-pressure pumps: one plant with a spare, or %d plants?", n, n), Choices: []string{"one", "more"}, Lines: lines,
+		Default: "one", Why: "one plant was drafted, with the first pump"}
+	if plants := len(s.plant.every()); plants > 1 {
+		q.Default, q.Why = "more", fmt.Sprintf("%d plants were drafted, each with what the lists name first of each sort: ask which belongs with which", plants)
+	}
+	add(q)
 }
 
 // between names what a hose leads from and to.

@@ -15,6 +15,7 @@ import (
 	"handtight/bom/cart"
 	"handtight/bom/draft"
 	"handtight/bom/rule"
+	"handtight/catalog"
 	"handtight/catalog/stock"
 	"handtight/threads"
 )
@@ -197,6 +198,12 @@ func TestOtherTradesAndTwoPlants(t *testing.T) {
 	require.NotEmpty(t, d.None)
 	require.Empty(t, d.Text)
 
+	for _, name := range []string{"shops", "standing"} { // the sea side alone, and a tap: no plants
+		d, err := draft.Of(shopLists(t, load(t, "../../testdata/"+name+"/build.toml"), "en"), draft.Options{})
+		require.NoError(t, err)
+		require.NotEmpty(t, d.None, name)
+	}
+
 	two := slices.Clone(small)
 	for i := range two {
 		two[i].n *= 2
@@ -205,7 +212,24 @@ func TestOtherTradesAndTwoPlants(t *testing.T) {
 	require.Empty(t, d.None)
 	i := slices.IndexFunc(d.Questions, func(q draft.Question) bool { return q.Key == "plants" })
 	require.GreaterOrEqual(t, i, 0)
-	require.NotEmpty(t, d.Others, "vessels side by side, or one behind the other")
+	require.Equal(t, "more", d.Questions[i].Default)
+	require.Equal(t, "throttle two", d.Plant)
+	require.Contains(t, d.Others, "throttle series", "one plant, its vessels one behind the other")
+	sys, faults := bom.Walk(d.Build)
+	require.Empty(t, faults)
+	for _, p := range d.Parts {
+		if p.Kind != nil && p.Kind.Is(catalog.DrivesHigh|catalog.Separates|catalog.Throttles|catalog.Relieves) {
+			n := 0
+			for _, u := range sys.Graph.Units {
+				n += map[bool]int{true: 1}[u.Item.ID == p.ID]
+			}
+			require.Equal(t, 2, n, "both have a place: %s", p.ID)
+		}
+	}
+	require.Empty(t, pieces(d))
+	one, err := draft.Of([]*cart.Cart{listOf(t, two)}, draft.Options{Answers: map[string]string{"plants": "one"}})
+	require.NoError(t, err)
+	require.NotContains(t, one.Plant, "two")
 }
 
 // What stops in a careless build is never joined as if it were well: its joint is not in the

@@ -13,9 +13,9 @@ var chainText string
 
 // role is what a part does in a plant.
 type role struct {
-	Name, Plant, Need, Order, Sign, Boat, End, With string
-	Kinds, After                                    []string
-	Many                                            bool
+	Name, Plant, Need, Order, Sign, Boat, End, With, Beside string
+	Kinds, After                                            []string
+	Many, Once                                              bool
 }
 
 // Steps of a need.
@@ -28,8 +28,10 @@ const (
 // line is steps in the order of the water.
 type line struct {
 	Name, Water, Pressure, Plant, Near string
+	Instead                            string // of that line, where the role has none but the boat's own
+	Own                                string // that role
 	Held                               string // "first", "last": where its branches stand
-	Below, Back                        bool
+	Below, Back, Shared                bool
 	Branch                             []string
 	Steps                              [][]string // role, port entered, port left
 }
@@ -53,17 +55,6 @@ var chain = sync.OnceValue(func() *chainFile {
 	}
 	return &f
 })
-
-// lines lists the lines of a sort of plant.
-func (f *chainFile) lines(plant string) []line {
-	var out []line
-	for _, l := range f.Line {
-		if l.Plant == "" || l.Plant == plant {
-			out = append(out, l)
-		}
-	}
-	return out
-}
 
 // portOf finds the port that a step means: the first of its names that the part has.
 func portOf(names string, has func(string) bool) string {

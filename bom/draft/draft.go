@@ -64,12 +64,12 @@ func Of(carts []*cart.Cart, o Options) (*Draft, error) {
 	if err := d.readBack(); err != nil {
 		return nil, err
 	}
-	all := best(d.Parts, o.Like, o.Steps)
+	all := best(d.Parts, &o)
 	s := all[0]
 	if o.Like != "" && !s.plant.is(o.Like) {
 		return nil, fmt.Errorf("the lists hold no plant like %q; they could be: %s", o.Like, strings.Join(d.likes(all), ", "))
 	}
-	d.Plant, d.Why, d.Others = strings.TrimSpace(s.plant.sort+" "+s.plant.layout), s.plant.why, d.likes(all[1:])
+	d.Plant, d.Why, d.Others = s.plant.title(), s.why(), d.likes(all[1:])
 	d.Proven, d.Short = s.answer.Proven, s.answer.Cost.Missing-s.answer.Bound.Missing
 	r := newRouter(s, ids)
 	d.fill(s, r)
@@ -116,7 +116,7 @@ func (d *Draft) countLoose() error {
 func (d *Draft) likes(list []*solved) []string {
 	var out []string
 	for _, s := range list {
-		out = append(out, strings.TrimSpace(s.plant.sort+" "+s.plant.layout))
+		out = append(out, s.plant.title())
 	}
 	return out
 }
@@ -192,9 +192,15 @@ func (d *Draft) fill(s *solved, r *router) {
 		}
 	}
 	for _, need := range []string{needed, usual} {
-		for _, l := range s.plant.lacks {
-			if l.Need == need {
-				d.Missing = append(d.Missing, Missing{What: l.Name + " (" + strings.Join(l.Kinds, " or ") + ")", Role: true, Need: need})
+		for n, pl := range s.plant.every() {
+			for _, l := range pl.lacks {
+				if l.Need == need {
+					m := Missing{What: l.Name + " (" + strings.Join(l.Kinds, " or ") + ")", Role: true, Need: need}
+					if len(s.plant.more) > 0 {
+						m.Where = "plant " + fmt.Sprint(n+1)
+					}
+					d.Missing = append(d.Missing, m)
+				}
 			}
 		}
 		if need == needed {

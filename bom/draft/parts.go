@@ -147,7 +147,7 @@ func (p *Part) fitEnds() {
 	if p.Kind.Loose {
 		return
 	}
-	ends := slices.Clone(p.Says.Ends)
+	ends := p.oneOf(slices.Clone(p.Says.Ends))
 	p.metalEnds(ends)
 	want := slices.Clone(p.Kind.Ports)
 	if len(p.Kind.Boundary) > 0 && !p.Kind.Boats { // a seacock is bought by its inboard end
@@ -178,6 +178,36 @@ func (p *Part) fitEnds() {
 			p.Ask = append(p.Ask, orElse(p.ends[i].Question, "which of its readings end `"+n+"` is"))
 		}
 	}
+}
+
+// oneOf makes one end of those that stand with a stroke between them ("G 3/4 male / R 3/4 male
+// x 19 mm barb"), where the kind has fewer: it is one of them, and which is asked. It stays as it
+// is where no words of a build file hold all its readings.
+func (p *Part) oneOf(ends []threads.EndReading) []threads.EndReading {
+	text := strings.Join(strings.Fields(p.Line.Text), " ")
+	var out []threads.EndReading
+	for i, e := range ends {
+		if i > 0 && len(ends) > len(p.Kind.Ports) && strings.Contains(text, ends[i-1].Words+" / "+e.Words) && len(e.Candidates) > 0 {
+			last := &out[len(out)-1]
+			last.Candidates = append(slices.Clone(last.Candidates), e.Candidates...)
+			continue
+		}
+		out = append(out, e)
+	}
+	for i := range out {
+		e := &out[i]
+		if slices.ContainsFunc(ends, func(o threads.EndReading) bool { return o.Words == e.Words && len(o.Candidates) == len(e.Candidates) }) || len(e.Candidates) < 2 {
+			continue
+		}
+		size, _, _ := strings.Cut(e.Candidates[0].Size, "-")
+		words := strings.TrimSpace(size + " " + map[threads.Sex]string{threads.Male: "male", threads.Female: "female"}[e.Candidates[0].Sex])
+		if back, err := title.ReadEnd(words); err == nil && len(back.Candidates) >= len(e.Candidates) {
+			*e = threads.EndReading{Words: words, Candidates: back.Candidates, Question: "which thread " + words + " is"}
+		} else {
+			return ends
+		}
+	}
+	return out
 }
 
 // metalEnds takes ends for metal where a hose of plastic names the metal of its ends.

@@ -51,14 +51,27 @@ func (u *unit) reading(port string) (threads.EndReading, bool) {
 // fixed reports whether it is screwed to the boat. Of the boat's own that is not known.
 func (u *unit) fixed() bool { return u.part != nil && u.part.Kind.Fixed }
 
-// plant is what the parts were taken for.
+// plant is what the parts were taken for: one plant, or the first of several.
 type plant struct {
-	sort   string // of chain.toml
-	layout string // "" where there is one vessel at most
-	why    []string
+	sort   sort
+	layout string             // "" where there is one vessel at most
 	units  map[string][]*unit // by role
 	lacks  []*role            // roles that no part has, and that are needed or usual
-	spares map[*Part]int      // pieces beyond what a role takes
+	nth    int                // 0 of the first
+	turns  turns
+	more   []*plant // the others, of the first
+}
+
+// every lists the plants.
+func (pl *plant) every() []*plant { return append([]*plant{pl}, pl.more...) }
+
+// all lists the units of a role in every plant.
+func (pl *plant) all(role string) []*unit {
+	var out []*unit
+	for _, p := range pl.every() {
+		out = append(out, p.units[role]...)
+	}
+	return out
 }
 
 // sorts lists the sorts of plant that the parts could be, the likeliest first.
@@ -100,51 +113,104 @@ func isPlant(all []*Part) (seen []string, ok bool) {
 // feed side has a few bar, and a gauge is read in its upper half).
 const highScale = 25 * quantity.Bar
 
+// turns are the ways in which a plant may be another with the same parts.
+type turns struct {
+	layout  string            // of the vessels
+	number  int               // of plants
+	without []string          // optional roles that are left open, with the number of their plant
+	instead map[string]string // a line's name, and of the one that stands in for it
+	shared  bool              // the plants share the lines that can be
+}
+
+// open reports whether a role of a plant is left open.
+func (t *turns) open(role string, nth int) bool { return slices.Contains(t.without, roleAt(role, nth)) }
+
+func roleAt(role string, nth int) string { return fmt.Sprint(role, " ", nth) }
+
 // newPlant gives every part its role.
-func newPlant(all []*Part, s sort, layout string) *plant {
-	pl := &plant{sort: s.Name, layout: layout, units: map[string][]*unit{}, spares: map[*Part]int{}}
-	f := chain()
+func newPlant(all []*Part, s sort, t turns) *plant {
+	number := t.number
+	list := make([]*plant, number)
+	for n := range list {
+		list[n] = &plant{sort: s, layout: t.layout, units: map[string][]*unit{}, nth: n, turns: t}
+	}
 	left := map[*Part]int{}
 	for _, p := range all {
 		if p.Aside == "" {
 			left[p] = p.Pieces
 		}
 	}
-	active := map[string]bool{"": true}
-	for _, g := range f.Group {
-		for _, p := range all {
-			if p.Aside == "" && slices.Contains(g.Signs, p.Kind.Name) {
-				active[g.Name] = true
+	active := signed(all, chain().Group)
+	for i := range chain().Role {
+		r := &chain().Role[i]
+		if r.Plant != "" && r.Plant != s.Name {
+			continue
+		}
+		can := r.among(all, left)
+		for n, pl := range list {
+			if t.shared && n > 0 && !r.Once && r.inShared(s.Name) {
+				continue
+			}
+			if r.Beside != "" && len(pl.units[r.Beside]) == 0 {
+				continue
+			}
+			if (r.With == "" || active[r.With] > n) && !t.open(r.Name, n) {
+				pl.fill(r, can, left, number)
 			}
 		}
 	}
-	for i := range f.Role {
-		r := &f.Role[i]
-		if r.Plant != "" && r.Plant != s.Name || !active[r.With] {
-			continue
-		}
-		pl.fill(r, all, left)
-	}
-	for p, n := range left {
-		if n > 0 && n < p.Pieces {
-			pl.spares[p] = n
-		}
-	}
-	return pl
+	list[0].more = list[1:]
+	return list[0]
 }
 
-// fill gives a role its parts.
-func (pl *plant) fill(r *role, all []*Part, left map[*Part]int) {
-	if len(r.After) > 0 {
-		intake := pl.units["intake"]
-		if len(intake) == 0 || intake[0].part == nil || !slices.Contains(r.After, intake[0].part.Kind.Name) {
-			return
+// signed counts, of each group, the pieces of the sign that the parts have most of.
+func signed(all []*Part, groups []sort) map[string]int {
+	out := map[string]int{}
+	for _, g := range groups {
+		for _, kind := range g.Signs {
+			out[g.Name] = max(out[g.Name], pieces(all, kind))
 		}
 	}
+	return out
+}
+
+// pieces counts the pieces of kinds.
+func pieces(all []*Part, kinds ...string) int {
+	n := 0
+	for _, p := range all {
+		if p.Aside == "" && slices.Contains(kinds, p.Kind.Name) {
+			n += p.Pieces
+		}
+	}
+	return n
+}
+
+// numbers lists how many plants the parts of a sort could be, the likeliest first: as many as
+// each of the roles has that a plant has once, and else one with spares.
+func numbers(all []*Part, s sort) []int {
+	least := 0
+	for i := range chain().Role {
+		if r := &chain().Role[i]; r.Once && (r.Plant == "" || r.Plant == s.Name) {
+			if n := pieces(all, r.Kinds...); least == 0 || n < least {
+				least = n
+			}
+		}
+	}
+	if least = min(least, mostPlants); least < 2 {
+		return []int{1}
+	}
+	return []int{least, 1}
+}
+
+// mostPlants is how many plants are drafted of one bag.
+const mostPlants = 4
+
+// among lists the parts that can do a role, the likeliest first.
+func (r *role) among(all []*Part, left map[*Part]int) []*Part {
 	var can []*Part
 	for _, kind := range r.Kinds {
 		for _, p := range all {
-			if left[p] > 0 && p.Kind.Name == kind && signed(r.Sign, p) {
+			if left[p] > 0 && p.Kind.Name == kind && r.suits(p) {
 				can = append(can, p)
 			}
 		}
@@ -152,60 +218,122 @@ func (pl *plant) fill(r *role, all []*Part, left map[*Part]int) {
 	if r.Order == "coarse first" {
 		slices.SortStableFunc(can, func(a, b *Part) int { return cmp.Compare(b.Says.Micron, a.Says.Micron) })
 	}
+	return can
+}
+
+// lines lists the lines of the plant: those of its sort, and one that stands in for another.
+func (pl *plant) lines() []line {
+	var out []line
+	for _, l := range chain().Line {
+		stands := l.Instead != "" && pl.turns.instead[l.Instead] == l.Name && pl.boats(l.Own)
+		turned := pl.turns.instead[l.Name]
+		if turned != "" {
+			i := slices.IndexFunc(chain().Line, func(o line) bool { return o.Name == turned })
+			turned = map[bool]string{true: turned}[pl.boats(chain().Line[i].Own)]
+		}
+		if (l.Plant == "" || l.Plant == pl.sort.Name) && (stands || l.Instead == "" && turned == "") {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// boats reports whether a role has nothing but the boat's own.
+func (pl *plant) boats(role string) bool {
+	u := pl.units[role]
+	return len(u) > 0 && u[0].part == nil
+}
+
+// fill gives a role its pieces. Where there are several plants, those that stand in a row are
+// dealt out in turn.
+func (pl *plant) fill(r *role, can []*Part, left map[*Part]int, plants int) {
+	if len(r.After) > 0 {
+		intake := pl.units["intake"]
+		if len(intake) == 0 || intake[0].part == nil || !slices.Contains(r.After, intake[0].part.Kind.Name) {
+			return
+		}
+	}
+	var row []*Part // each piece
+	for _, p := range can {
+		for range left[p] {
+			row = append(row, p)
+		}
+	}
 	switch {
-	case len(can) == 0 && r.Boat != "":
+	case len(row) == 0 && r.Boat != "":
 		k, _ := catalog.KindNamed(r.Boat)
-		pl.units[r.Name] = []*unit{{role: r.Name, kind: k, id: idOf(r.Name), end: r.End}}
+		u := &unit{role: r.Name, kind: k, id: idOf(r.Name), end: r.End}
+		if pl.nth > 0 {
+			u.label = fmt.Sprint(pl.nth + 1)
+		}
+		pl.units[r.Name] = []*unit{u}
 		return
-	case len(can) == 0:
+	case len(row) == 0:
 		if r.Need != optional {
 			pl.lacks = append(pl.lacks, r)
 		}
 		return
-	case !r.Many:
-		can = can[:1]
 	}
-	for _, p := range can {
-		n := 1
-		if r.Many {
-			n = left[p]
+	waiting := plants - pl.nth
+	if r.Order != "" && uneven(row, waiting) {
+		waiting = 1 // a row of its own, and not to be divided
+	}
+	for i, p := range row {
+		if i > 0 && !r.Many || i%waiting > 0 {
+			continue
 		}
-		for k := range n {
-			u := &unit{role: r.Name, part: p, id: p.ID}
-			if at := p.Pieces - left[p] + k; at > 0 {
-				u.label = fmt.Sprint(at + 1)
-			}
-			pl.units[r.Name] = append(pl.units[r.Name], u)
+		u := &unit{role: r.Name, part: p, id: p.ID}
+		if at := p.Pieces - left[p]; at > 0 {
+			u.label = fmt.Sprint(at + 1)
 		}
-		left[p] -= n
+		pl.units[r.Name] = append(pl.units[r.Name], u)
+		left[p]--
 		if p.Role == "" {
 			p.Role = r.Name
 		}
 	}
 }
 
-// signed reports whether a part has the sign that tells a role from another of the same kind.
+// uneven reports whether the pieces of some fineness do not come out even among plants.
+func uneven(row []*Part, plants int) bool {
+	count := map[string]int{}
+	for _, p := range row {
+		count[p.Says.Micron.String()]++
+	}
+	for _, n := range count {
+		if n%plants > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// inShared reports whether a role stands in a line that plants may share.
+func (r *role) inShared(plant string) bool {
+	return slices.ContainsFunc(chain().Line, func(l line) bool {
+		return l.Shared && (l.Plant == "" || l.Plant == plant) && slices.ContainsFunc(l.Steps, func(step []string) bool { return step[0] == r.Name })
+	})
+}
+
+// suits reports whether a part has the sign that tells the role from another of the same kind.
 // A gauge without a scale is let pass for either, the first that comes.
-func signed(sign string, p *Part) bool {
+func (r *role) suits(p *Part) bool {
 	scale := max(p.Says.Scale, p.Says.Rated)
-	switch sign {
+	switch r.Sign {
 	case "scale high":
 		return scale == 0 || scale >= highScale
 	case "scale low":
 		return scale < highScale
+	case "set high":
+		return p.Says.Set == 0 || p.Says.Set >= highScale
+	case "set low":
+		return p.Says.Set > 0 && p.Says.Set < highScale
+	case "rated high":
+		return p.Says.Rated >= highScale
+	case "rated low":
+		return p.Says.Rated < highScale
 	}
 	return true
-}
-
-// vessels counts the vessels that the parts bring.
-func vessels(all []*Part) int {
-	n := 0
-	for _, p := range all {
-		if p.Aside == "" && p.Kind.Name == "pressure vessel" {
-			n += p.Pieces
-		}
-	}
-	return n
 }
 
 // boatItem writes the boat's own part.

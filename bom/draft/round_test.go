@@ -2,8 +2,11 @@ package draft_test
 
 import (
 	"bytes"
+	"encoding/csv"
 	"fmt"
+	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -23,6 +26,9 @@ import (
 func load(t testing.TB, path string) *bom.System {
 	b, faults := read.Read(path)
 	require.Empty(t, faults)
+	for _, it := range b.Items { // what lies aboard stands on a list too
+		it.Have = 0
+	}
 	sys, faults := bom.Walk(b)
 	require.Empty(t, faults)
 	return sys
@@ -108,9 +114,11 @@ func shared(a, b map[string]int) (same, all int) {
 }
 
 // onePlant are the demos that are one plant and hold together: their orders come back whole.
-// Of the others, `arrows` and `leftovers` are two plants each and are told to be so; `careless`
-// is held to its faults; of `refit` only what is not aboard is bought, which is no plant.
-var onePlant = []string{"baltic", "clean", "drip", "engine", "engine-careless", "gulf", "longrow", "recovery", "recovery-careless", "recovery-cold", "redsea"}
+var onePlant = []string{"baltic", "clean", "drip", "engine", "engine-careless", "gulf", "longrow", "recovery", "recovery-careless", "recovery-cold", "redsea", "trickle"}
+
+// others are the demos that are two plants, or hold parts that do not fit, or what no list
+// says: what of them cannot come back stands in testdata/notback.csv, joint by joint.
+var others = []string{"arrows", "leftovers", "damper", "oldplant", "careless", "refit"}
 
 // again drafts a build's order in a language and compares the joints.
 func again(t *testing.T, sys *bom.System, language string) (d *draft.Draft, got *bom.System, same, all int) {
@@ -144,6 +152,86 @@ func TestRoundTrips(t *testing.T) {
 		}
 	}
 	t.Logf("%d of %d joints as in the originals", same, all)
+}
+
+// notBack reads how often which joints of a demo cannot come back of a list's words.
+func notBack(t *testing.T) map[string]map[string]int {
+	f, err := os.Open("testdata/notback.csv")
+	require.NoError(t, err)
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	require.NoError(t, err)
+	out := map[string]map[string]int{}
+	for _, r := range rows[1:] {
+		require.Len(t, r, 4)
+		require.NotEmpty(t, r[3], "a reason")
+		if out[r[0]] == nil {
+			out[r[0]] = map[string]int{}
+		}
+		n, err := strconv.Atoi(r[2])
+		require.NoError(t, err)
+		out[r[0]][r[1]] += n
+	}
+	return out
+}
+
+// wrong counts the joints that do not hold: a draft has none of them.
+func wrong(sys *bom.System) map[string]int {
+	out := map[string]int{}
+	for _, j := range sys.Graph.Joints {
+		if v := j.Mating.Verdict; j.Known && !v.Holds() && v != threads.LowPressureOnly {
+			a, b := side(sys, j.A), side(sys, j.B)
+			out[min(a, b)+" = "+max(a, b)]++
+		}
+	}
+	return out
+}
+
+// The demos that are two plants, or careless, come back in all that words carry. First figures:
+// arrows 38 of 64 joints, leftovers 24 of 38, careless 32 of 62, damper 26 of 36, oldplant 43 of
+// 61, refit none (with what lies aboard on the lists, 25 of 88): before several plants in one
+// bag, unloaders, dampers and ends that are one of several, and while a search that was cut off
+// could end with nothing joined.
+func TestRoundTripsOfTheOthers(t *testing.T) {
+	if testing.Short() {
+		t.Skip("drafts large bags")
+	}
+	pinned := notBack(t)
+	for _, name := range others {
+		sys := load(t, "../../testdata/"+name+"/build.toml")
+		bad := wrong(sys)
+		languages := []string{"en", "de"}
+		if name == "refit" { // the largest: once
+			languages = languages[:1]
+		}
+		for _, language := range languages {
+			d, got, _, _ := again(t, sys, language)
+			back, all, out := 0, 0, 0
+			now := jointsOf(got)
+			for joint, n := range jointsOf(sys) {
+				k := min(n, bad[joint]) // these must not come back, and are not asked for
+				p := min(n-k, pinned[name][joint])
+				all, out = all+n-k-p, out+p
+				back += min(n-k-p, now[joint])
+				if n-k-p > now[joint] {
+					t.Logf("%s %s,%q,%d,", language, name, joint, n-k-p-now[joint])
+				}
+			}
+			t.Logf("%s in %s: %d of %d, beside %d that no list says and %d that do not hold", name, language, back, all, out, len(bad))
+			least := 0.95
+			if name == "refit" { // of its size not every way is tried: what it lacks is less than what it had, and not as it was
+				least = 0.8
+			}
+			require.GreaterOrEqual(t, float64(back)/float64(all), least, "%s in %s", name, language)
+			for _, j := range got.Graph.Joints { // nothing is put together that is known not to hold, but where the two parts themselves do not
+				a, b := got.Graph.Ports[j.A].Port.End, got.Graph.Ports[j.B].Port.End
+				if v := j.Mating.Verdict; j.Known && !v.Holds() && v != threads.LowPressureOnly && len(a.Candidates) == 1 && len(b.Candidates) == 1 {
+					where := got.Graph.Ports[j.A].Name() + " - " + got.Graph.Ports[j.B].Name()
+					require.True(t, slices.ContainsFunc(d.Missing, func(m draft.Missing) bool { return m.Stop && m.Where == where }), "%s: %s is joined wrongly", name, where)
+				}
+			}
+		}
+	}
 }
 
 // No line is lost: each stands in the file as an item, a comment or an offer, with its place.

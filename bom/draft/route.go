@@ -84,10 +84,12 @@ type router struct {
 
 func newRouter(s *solved, ids map[string]bool) *router {
 	r := &router{s: s, p: pressuresOf(s.plant), used: map[*Part]int{}, chains: make([][]element, len(s.places)), taken: ids, counts: map[string]int{}, side: map[[2]int]element{}}
-	for _, list := range s.plant.units {
-		for _, u := range list {
-			if u.part != nil {
-				r.used[u.part]++
+	for _, pl := range s.plant.every() {
+		for _, list := range pl.units {
+			for _, u := range list {
+				if u.part != nil {
+					r.used[u.part]++
+				}
 			}
 		}
 	}

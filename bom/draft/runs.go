@@ -38,9 +38,11 @@ func (s *solved) endWords(n int) string {
 // runs lists the runs, line by line.
 func (r *router) runs() []run {
 	var out []run
-	lines := chain().lines(r.s.plant.sort)
-	for i := range lines {
-		l := &lines[i]
+	for i := range len(chain().Line) * len(r.s.plant.every()) {
+		plant, l := i/len(chain().Line), &chain().Line[i%len(chain().Line)]
+		if l.Plant != "" && l.Plant != r.s.plant.sort.Name {
+			continue
+		}
 		var now *run
 		var last *unit
 		begin := func(e element) {
@@ -49,7 +51,7 @@ func (r *router) runs() []run {
 		}
 		for k := range r.s.places {
 			pc := &r.s.places[k]
-			if pc.line.Name != l.Name {
+			if pc.plant != plant || pc.line.Name != l.Name {
 				continue
 			}
 			to := r.unit(pc.to, true)
@@ -66,8 +68,12 @@ func (r *router) runs() []run {
 				if !ok {
 					continue
 				}
-				if l.Back && now != nil && last == pc.to.u {
-					now.path[len(now.path)-1].out = pc.to.name
+				if pc.back {
+					if now != nil && last == pc.to.u {
+						now.path[len(now.path)-1].out = pc.to.name
+					} else {
+						begin(r.unit(pc.to, false))
+					}
 					back := slices.Clone(r.chains[k])
 					slices.Reverse(back)
 					for n := range back {

@@ -3,6 +3,7 @@ package draft
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -41,12 +42,14 @@ const (
 	assumedHigh = 60 * quantity.Bar
 )
 
-// pressuresOf takes the pressure side from the relief valve, which opens above everything.
+// pressuresOf takes the pressure side from the relief valve, which opens above everything; of several
+// plants, from the one with the most, since a piece may come into either.
 func pressuresOf(pl *plant) pressures {
 	p := pressures{assumedFeed, assumedHigh}
-	for _, u := range pl.units["relief"] {
-		if u.part != nil && u.part.Says.Set > 0 {
-			p.high = u.part.Says.Set
+	said := false
+	for _, u := range pl.all("relief") {
+		if u.part != nil && u.part.Says.Set > 0 && (!said || u.part.Says.Set > p.high) {
+			p.high, said = u.part.Says.Set, true
 		}
 	}
 	return p
@@ -228,28 +231,204 @@ func holdsOf(p *Part) (quantity.Pressure, bool) {
 	return least, known
 }
 
-// best solves every reading of what the parts may be, and gives them with the cheapest first.
-func best(all []*Part, like string, steps int) []*solved {
+// best solves every reading of what the parts may be, and gives them with the likeliest first:
+// what a person named, more plants where the parts tell so, and then the cheapest.
+func best(all []*Part, o *Options) []*solved {
 	var out []*solved
+	steps := o.Steps
+	if steps <= 0 {
+		steps = assign.Enough
+	}
 	for _, k := range sorts(all) {
-		layouts := []string{""}
-		if vessels(all) > 1 {
-			layouts = []string{"series", "parallel"}
-		}
-		for _, layout := range layouts {
-			pl := newPlant(all, k, layout)
-			pl.why = append(pl.why, fmt.Sprintf("%s: %s", strings.Join(k.Signs, " and "), k.Says))
-			if layout != "" {
-				i := slices.IndexFunc(chain().Layout, func(s sort) bool { return s.Name == layout })
-				pl.why = append(pl.why, chain().Layout[i].Says)
+		for _, n := range o.plants(numbers(all, k), all, k) {
+			layouts := []string{""}
+			if vessels(all) > n {
+				layouts = []string{"series", "parallel"}
 			}
-			out = append(out, solve(pl, all, steps))
+			for _, layout := range layouts {
+				out = append(out, solve(newPlant(all, k, turns{layout: layout, number: n}), all, steps/hasty))
+			}
 		}
 	}
 	slices.SortStableFunc(out, func(a, b *solved) int {
-		return cmp.Or(boolToInt(b.plant.is(like))-boolToInt(a.plant.is(like)), len(a.plant.lacks)-len(b.plant.lacks), a.answer.Cost.Compare(b.answer.Cost))
+		return cmp.Or(boolToInt(b.plant.is(o.Like))-boolToInt(a.plant.is(o.Like)), len(b.plant.more)-len(a.plant.more), a.plant.lacking(needed, usual)-b.plant.lacking(needed, usual), a.answer.Cost.Compare(b.answer.Cost))
 	})
+	if len(out) > 0 {
+		out[0] = out[0].turned(all, steps/hasty)
+		if !out[0].answer.Proven {
+			if whole := solve(newPlant(all, out[0].plant.sort, out[0].plant.turns), all, steps); whole.answer.Cost.Compare(out[0].answer.Cost) <= 0 {
+				out[0] = whole
+			}
+		}
+	}
 	return out
+}
+
+// hasty is into which part of the steps each of the plants is searched that parts could be;
+// the one that is taken is searched in full.
+const hasty = 8
+
+// turned turns a plant as long as that makes it cheaper: an optional part that the bag does not
+// pipe is left out, and a line is led as another one that stands for it, where a branch is left.
+func (s *solved) turned(all []*Part, steps int) *solved {
+	now, k := s, s.plant.sort
+	if len(s.plant.more) > 0 {
+		try := now.plant.turns
+		try.shared = true
+		now = now.cheaper(solve(newPlant(all, k, try), all, steps))
+	}
+	for i := range chain().Line {
+		l := &chain().Line[i]
+		if l.Instead == "" || !now.branchLeft() || !slices.ContainsFunc(now.plant.every(), func(p *plant) bool { return p.boats(l.Own) }) {
+			continue
+		}
+		try := now.plant.turns
+		try.instead = maps.Clone(try.instead)
+		if try.instead == nil {
+			try.instead = map[string]string{}
+		}
+		try.instead[l.Instead] = l.Name
+		now = now.cheaper(solve(newPlant(all, k, try), all, steps))
+	}
+	for _, role := range now.unpiped() {
+		try := now.plant.turns
+		try.without = append(slices.Clone(try.without), role)
+		now = now.cheaper(solve(newPlant(all, k, try), all, steps))
+	}
+	return now
+}
+
+// branchLeft reports whether a piece with a branch is left over.
+func (s *solved) branchLeft() bool {
+	for i, n := range s.answer.Left {
+		if n > 0 && len(s.problem.Classes[i].Ends) > 2 {
+			return true
+		}
+	}
+	return false
+}
+
+// cheaper is the cheaper of two plants. A needed role that no part has counts as a piece to buy, and a
+// part that no role takes as left over.
+func (s *solved) cheaper(o *solved) *solved {
+	a, b := s.answer.Cost, o.answer.Cost
+	a.LeftOver, a.Missing = a.LeftOver-s.plant.pieces(), a.Missing+s.plant.lacking(needed)
+	b.LeftOver, b.Missing = b.LeftOver-o.plant.pieces(), b.Missing+o.plant.lacking(needed)
+	if b.Compare(a) < 0 {
+		return o
+	}
+	return s
+}
+
+// pieces counts the pieces that roles take.
+func (pl *plant) pieces() int {
+	n := 0
+	for _, p := range pl.every() {
+		for _, list := range p.units {
+			for _, u := range list {
+				n += boolToInt(u.part != nil)
+			}
+		}
+	}
+	return n
+}
+
+// unpiped lists the optional roles beside which something is to buy, with their plant's number.
+func (s *solved) unpiped() []string {
+	var out []string
+	for i := range s.places {
+		m := &s.answer.Places[i]
+		whole := m.OK && m.Buy == 0 && !m.Stiff && !slices.ContainsFunc(m.Chain, func(st assign.Step) bool { return st.Buy > 0 })
+		if whole {
+			continue
+		}
+		for _, u := range []*unit{s.places[i].to.u, s.places[i].fromUnit()} {
+			if u == nil || u.part == nil || needOfRole(u.role) != optional {
+				continue
+			}
+			if role := roleAt(u.role, s.places[i].plant); !slices.Contains(out, role) {
+				out = append(out, role)
+			}
+		}
+	}
+	return out
+}
+
+func (p *place) fromUnit() *unit {
+	if p.from == nil {
+		return nil
+	}
+	return p.from.u
+}
+
+func needOfRole(name string) string {
+	for i := range chain().Role {
+		if r := &chain().Role[i]; r.Name == name {
+			return r.Need
+		}
+	}
+	return ""
+}
+
+// why says by what the plant was known.
+func (s *solved) why() []string {
+	var out []string
+	pl := s.plant
+	if n := len(pl.every()); n > 1 {
+		out = append(out, numberWord(n)+" plants, for each of the parts that a plant has once is there as often")
+	}
+	out = append(out, fmt.Sprintf("%s: %s", strings.Join(pl.sort.Signs, " and "), pl.sort.Says))
+	if i := slices.IndexFunc(chain().Layout, func(o sort) bool { return o.Name == pl.layout }); i >= 0 {
+		out = append(out, chain().Layout[i].Says)
+	}
+	return out
+}
+
+// plants are the numbers of plants to draft: those that the parts tell, or what was answered.
+func (o *Options) plants(told []int, all []*Part, s sort) []int {
+	switch o.Answers["plants"] {
+	case "one":
+		return []int{1}
+	case "more":
+		return []int{max(told[0], min(mostPlants, pieces(all, s.Signs...)))}
+	}
+	return told
+}
+
+// vessels counts the vessels that the parts bring.
+func vessels(all []*Part) int {
+	for i := range chain().Role {
+		if r := &chain().Role[i]; r.Name == "vessel" {
+			return pieces(all, r.Kinds...)
+		}
+	}
+	return 0
+}
+
+// lacking counts the roles of some needs that no part has, in all plants.
+func (pl *plant) lacking(needs ...string) int {
+	n := 0
+	for _, p := range pl.every() {
+		for _, r := range p.lacks {
+			n += boolToInt(slices.Contains(needs, r.Need))
+		}
+	}
+	return n
+}
+
+// numberWord is a number of plants as Options.Like names it.
+func numberWord(n int) string { return [...]string{"no", "one", "two", "three", "four"}[n] }
+
+// title names the plant as Options.Like does.
+func (pl *plant) title() string {
+	words := []string{pl.sort.Name}
+	if pl.layout != "" {
+		words = append(words, pl.layout)
+	}
+	if n := len(pl.every()); n > 1 {
+		words = append(words, numberWord(n))
+	}
+	return strings.Join(words, " ")
 }
 
 // is reports whether a person's word names the plant.
@@ -258,7 +437,7 @@ func (pl *plant) is(like string) bool {
 		return false
 	}
 	for _, w := range strings.Fields(strings.ToLower(like)) {
-		if w != pl.sort && w != pl.layout {
+		if w != pl.sort.Name && w != pl.layout && w != numberWord(len(pl.every())) {
 			return false
 		}
 	}

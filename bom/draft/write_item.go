@@ -97,7 +97,7 @@ func (w *writer) more(p *Part, f *fields) {
 // inside is the unit whose contents a part is: of the fineness that the housing has, the one
 // vessel, the pump.
 func (w *writer) inside(p *Part) (id string, each int) {
-	units := func(role string) []*unit { return w.s.plant.units[role] }
+	units := func(role string) []*unit { return w.s.plant.all(role) }
 	pick := func(list []*unit) string {
 		if len(list) > 0 && list[0].part != nil {
 			return list[0].id

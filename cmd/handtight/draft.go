@@ -56,8 +56,12 @@ be asked first, MISSING is to buy. At a terminal the questions that decide most 
 each with the answer that would be taken; --yes takes them all. Without either, what nobody
 answered stays a comment, for a guess clears nothing.
 
+Where each of the parts that a plant has once is there twice or more often, that many plants
+are drafted into one file, sharing a line where that saves parts, and which part belongs to
+which is asked.
+
 --like takes another of the plants that the parts could be: throttle or recovery, series or
-parallel. --rate CODE=N says what one of a currency costs in the build's, --rate-day when that was.
+parallel, one or two plants. --rate CODE=N says what one of a currency costs in the build's, --rate-day when that was.
 
 --into BUILD lays later lists to a build that is there: what they fill, what they double, what
 does not fit. What is added stands behind the build's own text, which stays as it is; it is
@@ -96,7 +100,7 @@ plant, 2 when a list cannot be read.`,
 	fl := cmd.Flags()
 	fl.StringVarP(&f.out, "output", "o", "", "write the build to this file")
 	fl.StringVar(&f.name, "name", "", "name of the build")
-	fl.StringVar(&f.like, "like", "", "take another plant: throttle, recovery; series, parallel")
+	fl.StringVar(&f.like, "like", "", "take another plant: throttle, recovery; series, parallel; one, two")
 	fl.StringSliceVar(&f.rates, "rate", nil, "what one of a currency costs in the build's, such as USD=0.92")
 	fl.StringVar(&f.day, "rate-day", "", "the day of the rates, such as 2026-11-20")
 	fl.BoolVar(&f.yes, "yes", false, "take the default of every question")

@@ -133,6 +133,8 @@ func missingText(m *draft.Missing) string {
 	switch {
 	case m.Count:
 		return m.What
+	case m.Role && m.Where != "":
+		return fmt.Sprintf("%s: a %s: %s", m.Where, m.What, m.Need)
 	case m.Role:
 		return fmt.Sprintf("a %s: %s", m.What, m.Need)
 	case len(m.Buy) > 0:

@@ -4,17 +4,21 @@ import (
 	"slices"
 )
 
+// Enough is the bound on steps where a problem names none.
+const Enough = 400_000
+
 // Solve finds the assignment of the least cost. It does not change the problem.
 func Solve(p *Problem) *Answer {
 	s := &solver{p: p, limit: p.Steps, proven: true}
 	if s.limit <= 0 {
-		s.limit = 400_000
+		s.limit = Enough
 	}
 	s.list()
 	s.scarcity()
 	s.thin()
 	a := &Answer{Places: make([]Made, len(p.Places)), Left: make([]int, len(p.Classes))}
 	for _, part := range s.parts() {
+		part = s.inTurn(part)
 		best, bound := s.best(part)
 		s.trace(best, a)
 		a.Cost, a.Bound = a.Cost.Add(best.cost), a.Bound.Add(bound)
@@ -76,27 +80,24 @@ func (s *solver) best(part []int) (*node, Cost) {
 	if best == nil || first != nil && best.cost.Compare(first.cost) > 0 {
 		best = first
 	}
-	if best == nil { // every state that was kept had a branch too many: nothing is joined
-		best = s.nothing(part)
-	}
 	if whole {
 		return best, best.cost
 	}
 	s.proven = false
+	best = s.better(part, best)
 	if dropped.Compare(best.cost) < 0 {
 		return best, dropped
 	}
 	return best, best.cost
 }
 
-// nothing is the state in which no place of a part is made.
-func (s *solver) nothing(part []int) *node {
-	n := &node{host: -1, place: -1}
-	for _, place := range part {
-		c := &candidate{cost: s.p.Places[place].Lost}
-		n = &node{cost: n.cost.Add(c.cost), prev: n, place: place, cand: c, host: -1}
+// keepStates keeps the cheapest of sorted states, and the cheapest one in which no branch
+// waits: that one can always be gone on from.
+func keepStates(states []*node, n int) []*node {
+	if k := slices.IndexFunc(states, func(m *node) bool { return len(m.pool) == 0 }); k >= n {
+		states[n-1] = states[k]
 	}
-	return n
+	return states[:n]
 }
 
 // run goes through the places of a part. keep is how many states stay after each place, 0 for
@@ -105,7 +106,7 @@ func (s *solver) nothing(part []int) *node {
 func (s *solver) run(part []int, rest []Cost, above *Cost, keep int) (best *node, dropped Cost, whole bool) {
 	whole = true
 	classes := s.classesOf(part)
-	last := s.lastWanting(part)
+	wants := s.wants(part)
 	states := []*node{{used: make([]uint16, len(classes)), host: -1, place: -1}}
 	for i, place := range part {
 		if fit := max(narrow, (2*s.limit-s.steps)/max(1, len(s.cands[place]))); keep == 0 && len(states) > fit {
@@ -113,17 +114,15 @@ func (s *solver) run(part []int, rest []Cost, above *Cost, keep int) (best *node
 				dropped = d
 			}
 			whole = false
-			states = states[:fit]
+			states = keepStates(states, fit)
 		}
 		next := map[string]*node{}
 		later := s.later(part[i+1:], classes)
 		for _, n := range states {
 			s.expand(n, place, classes, later, func(m *node) {
 				s.steps++
-				for _, b := range m.pool {
-					if last[b.host] <= place {
-						return // a branch that nothing more can start at
-					}
+				if !wants[i].serve(m.pool) {
+					return // a branch that nothing more can start at
 				}
 				if above != nil && m.cost.Add(rest[i+1]).Compare(*above) > 0 {
 					return
@@ -148,7 +147,7 @@ func (s *solver) run(part []int, rest []Cost, above *Cost, keep int) (best *node
 				dropped = d
 			}
 			whole = false
-			states = states[:most]
+			states = keepStates(states, most)
 		}
 	}
 	if len(states) == 0 {

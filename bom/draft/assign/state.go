@@ -1,6 +1,7 @@
 package assign
 
 import (
+	"maps"
 	"slices"
 	"strings"
 )
@@ -53,18 +54,78 @@ func (s *solver) classesOf(part []int) map[int]int {
 	return out
 }
 
-// lastWanting is, of each place, the last one that may start at a branch of it.
-func (s *solver) lastWanting(part []int) map[int]int {
-	out := map[int]int{}
+// inTurn orders the places of a part so that those at branches come as soon as all that may
+// have their branch are decided: fewer branches wait then.
+func (s *solver) inTurn(part []int) []int {
+	var out []int
 	for _, i := range part {
-		if _, ok := out[i]; !ok {
-			out[i] = -1
+		if s.p.Places[i].From != Branch {
+			out = append(out, i)
 		}
-		for _, h := range s.p.Places[i].Hosts {
-			out[h] = max(out[h], i)
+	}
+	for _, i := range part {
+		if s.p.Places[i].From != Branch {
+			continue
+		}
+		at := 0
+		for k, o := range out {
+			if slices.Contains(s.p.Places[i].Hosts, o) {
+				at = k + 1
+			}
+		}
+		for at < len(out) && s.p.Places[out[at]].From == Branch {
+			at++
+		}
+		out = slices.Insert(out, at, i)
+	}
+	return out
+}
+
+// wanting tells, of the branches that hosts offer, which places still to come may start at.
+type wanting map[branch][]int
+
+// wants is, behind each place of a part, what the places still to come want.
+func (s *solver) wants(part []int) []wanting {
+	out := make([]wanting, len(part))
+	w := wanting{}
+	for i := len(part) - 1; i >= 0; i-- {
+		out[i] = maps.Clone(w)
+		p := &s.p.Places[part[i]]
+		if p.From != Branch {
+			continue
+		}
+		var ends []int
+		for _, c := range s.cands[part[i]] {
+			if c.made && !slices.Contains(ends, c.source) {
+				ends = append(ends, c.source)
+			}
+		}
+		for _, h := range p.Hosts {
+			for _, e := range ends {
+				b := branch{h, e}
+				w[b] = append(slices.Clone(w[b]), part[i])
+			}
 		}
 	}
 	return out
+}
+
+// serve reports whether each branch that waits may have a place of its own, as far as counting
+// tells: no branch without any, and no more branches than places.
+func (w wanting) serve(pool []branch) bool {
+	var places []int
+	for _, b := range pool {
+		list := w[b]
+		if len(list) == 0 {
+			return false
+		}
+		for _, p := range list {
+			if !slices.Contains(places, p) {
+				places = append(places, p)
+			}
+		}
+	}
+	return len(pool) <= len(places)
 }
 
 // later tells which scarce classes the places still to come may use.
