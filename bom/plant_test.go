@@ -75,7 +75,7 @@ func (s *System) condition(st stand) circuit.Condition {
 // solveOne solves one stand of a part, all that it shuts being part of its condition.
 func (s *System) solveOne(part int, st stand) network.Field {
 	c := s.condition(st)
-	return s.States.Zones(part, &c).Shut(-1, st.atFull)
+	return network.Solve(s.Circuit.Network(part, &c), st.atFull)
 }
 
 // solved solves one stand of the part that a port lies in.

@@ -77,7 +77,7 @@ var builds = []struct {
 func oneState(s *System) {
 	for part := range s.Circuit.Nets {
 		if s.States.Normal(part) != nil {
-			s.States.Zones(part, &circuit.Condition{}).Shut(-1, true)
+			s.States.Field(part, &circuit.Condition{})
 		}
 	}
 }

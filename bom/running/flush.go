@@ -30,8 +30,8 @@ func (s *Running) LostFlushes() []LostFlush {
 			if !s.Circuit.Links[i].ForFlush() {
 				continue
 			}
-			z := s.States.Zones(part, &circuit.Condition{Opened: s.Circuit.Links[i].Unit, Stopped: true, Still: true})
-			f := z.Shut(-1, true)
+			cond := circuit.Condition{Opened: s.Circuit.Links[i].Unit, Stopped: true, Still: true}
+			f := s.States.Field(part, &cond)
 			if !s.pressed(&f, part, func(u *graph.Unit, port int) bool {
 				in, _ := circuit.PumpEnds(u)
 				return port == in && u.Item.Kind.Is(catalog.DrivesHigh)
@@ -41,7 +41,7 @@ func (s *Running) LostFlushes() []LostFlush {
 			for _, u := range s.Circuit.UnitsOf(part) {
 				if s.Waters.Intake(u) && !said[u] && s.pressed(&f, part, func(v *graph.Unit, _ int) bool { return v == u }) {
 					said[u] = true
-					out = append(out, LostFlush{u, s.letsPass(z, part, u)})
+					out = append(out, LostFlush{u, s.letsPass(cond, part, u)})
 				}
 			}
 		}
@@ -122,13 +122,14 @@ func (s *Running) Runaways() []*graph.Unit {
 }
 
 // letsPass finds the centrifugal feed pump without which no flush water stands at an intake.
-func (s *Running) letsPass(z *network.Zones, part int, intake *graph.Unit) *graph.Unit {
+func (s *Running) letsPass(cond circuit.Condition, part int, intake *graph.Unit) *graph.Unit {
 	for _, i := range s.Circuit.LinksOf[part] {
 		e := &s.Circuit.Links[i]
 		if e.Is != catalog.FeedPump || e.Unit.Item.Type != "centrifugal" {
 			continue
 		}
-		f := z.Shut(i, true)
+		cond.Shut = map[int]bool{i: true}
+		f := s.States.Field(part, &cond)
 		if !s.pressed(&f, part, func(u *graph.Unit, _ int) bool { return u == intake }) {
 			return e.Unit
 		}

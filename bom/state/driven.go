@@ -28,7 +28,7 @@ func (s *States) drive() {
 		}
 		n := s.Circuit.Network(net, &circuit.Condition{NoReliefs: true})
 		n.Duty = quantity.Pressure(math.Inf(1))
-		failed := network.New(n).Shut(-1, true)
+		failed := network.Solve(n, true)
 		for i, junction := range s.Circuit.Nets[net] {
 			s.driven[junction] = st.field.High(i) > HighPressure || failed.High(i) > HighPressure
 		}

@@ -54,9 +54,9 @@ func (s *States) Normal(part int) *State { return s.normal[part] }
 // in normal running.
 func (st *State) Net() int { return st.part }
 
-// Zones makes the pressure zones of a part of the build in a condition.
-func (s *States) Zones(part int, cond *circuit.Condition) *network.Zones {
-	return network.New(s.Circuit.Network(part, cond))
+// Field is the pressures of a part of the build in a condition, with the reliefs at full flow.
+func (s *States) Field(part int, cond *circuit.Condition) network.Field {
+	return network.Solve(s.Circuit.Network(part, cond), true)
 }
 
 // solve solves every state. A state of one unit touches only the part of the
@@ -68,8 +68,8 @@ func (s *States) solve() {
 		if !s.runsIn(part) {
 			continue
 		}
-		parts[part] = &maker{sys: s, part: part, running: s.zones(part, circuit.Condition{})}
-		s.normal[part] = parts[part].add("normal", "normal running", nil, false, parts[part].running, -1)
+		parts[part] = &maker{sys: s, part: part}
+		s.normal[part] = parts[part].add("normal", "normal running", nil, false, running)
 	}
 	for part, p := range parts {
 		if p == nil {
@@ -98,26 +98,26 @@ func (s *States) runsIn(part int) bool {
 	return false
 }
 
-// zoned is the zones of a condition.
-type zoned struct {
-	*network.Zones
-	stopped bool
-}
-
-func (s *States) zones(part int, cond circuit.Condition) zoned {
-	return zoned{s.Zones(part, &cond), cond.Stopped}
-}
-
 // maker makes the states of one part of the build.
 type maker struct {
-	sys      *States
-	part     int
-	running  zoned
-	flushing zoned // without zones where nothing is flushed
+	sys     *States
+	part    int
+	flushes bool // something is opened for the flush
 }
 
-func (p *maker) add(name, cause string, unit *graph.Unit, failure bool, z zoned, shut int) *State {
-	st := &State{Name: name, Cause: cause, Failure: failure, Unit: unit, part: p.part, field: z.Shut(shut, true), stopped: z.stopped}
+var (
+	running  circuit.Condition
+	flushing = circuit.Condition{Flush: true, Stopped: true, Still: true}
+)
+
+// without is a condition in which one passage more is shut.
+func without(c circuit.Condition, passage int) circuit.Condition {
+	c.Shut = map[int]bool{passage: true}
+	return c
+}
+
+func (p *maker) add(name, cause string, unit *graph.Unit, failure bool, cond circuit.Condition) *State {
+	st := &State{Name: name, Cause: cause, Failure: failure, Unit: unit, part: p.part, field: p.sys.Field(p.part, &cond), stopped: cond.Stopped}
 	st.NoBound = st.field.NoBound()
 	p.sys.All = append(p.sys.All, st)
 	return st
@@ -133,12 +133,12 @@ func (p *maker) modes() {
 		feed = feed || e.Is == catalog.FeedPump
 	}
 	if flush {
-		p.flushing = p.zoning(circuit.Condition{Flush: true, Stopped: true, Still: true})
-		p.add("flush", "fresh-water flush, pumps stopped", nil, false, p.flushing, -1)
+		p.flushes = true
+		p.add("flush", "fresh-water flush, pumps stopped", nil, false, flushing)
 	}
 	if positive && feed {
-		p.add("feed pump alone", "feed pump running, high-pressure pump stopped", nil, false, p.zoning(circuit.Condition{Stopped: true}), -1)
-		p.add("high-pressure pump alone", "high-pressure pump running, feed pump stopped", nil, false, p.zoning(circuit.Condition{Still: true}), -1)
+		p.add("feed pump alone", "feed pump running, high-pressure pump stopped", nil, false, circuit.Condition{Stopped: true})
+		p.add("high-pressure pump alone", "high-pressure pump running, feed pump stopped", nil, false, circuit.Condition{Still: true})
 	}
 }
 
@@ -147,7 +147,7 @@ func (p *maker) modes() {
 func (p *maker) blocked() {
 	for _, u := range p.sys.Circuit.UnitsOf(p.part) {
 		if p.sys.lets(u) {
-			p.add(u.Name+" blocked", u.Title()+" blocked, as by weed", u, true, p.zoning(circuit.Condition{Dry: u}), -1)
+			p.add(u.Name+" blocked", u.Title()+" blocked, as by weed", u, true, circuit.Condition{Dry: u})
 		}
 	}
 }
@@ -165,8 +165,6 @@ func (s *States) lets(u *graph.Unit) bool {
 	return false
 }
 
-func (p *maker) zoning(c circuit.Condition) zoned { return p.sys.zones(p.part, c) }
-
 // acts are the states that one passage makes: left shut or open by a person, or failed.
 func (p *maker) acts(i int) {
 	e := &p.sys.Circuit.Links[i]
@@ -174,11 +172,11 @@ func (p *maker) acts(i int) {
 	switch {
 	case e.Is == catalog.Shut:
 	case e.Unit.Item.Kind.Selector && e.Position == 0:
-		p.add(name+" between", title+" left between its positions", e.Unit, false, p.zoning(circuit.Condition{Between: e.Unit}), -1)
-		p.add(name+" other way", title+" turned to its second way", e.Unit, false, p.zoning(circuit.Condition{Swapped: e.Unit}), -1)
+		p.add(name+" between", title+" left between its positions", e.Unit, false, circuit.Condition{Between: e.Unit})
+		p.add(name+" other way", title+" turned to its second way", e.Unit, false, circuit.Condition{Swapped: e.Unit})
 		if p.sys.LetsHouseIn(e.Unit, p.part) {
 			p.add(name+" other way in flush", title+" turned to its second way, pumps stopped", e.Unit, false,
-				p.zoning(circuit.Condition{Swapped: e.Unit, Flush: true, Stopped: true, Still: true}), -1)
+				circuit.Condition{Swapped: e.Unit, Flush: true, Stopped: true, Still: true})
 		}
 	case e.Unit.Item.Kind.Selector:
 	case e.Closable && e.Unit.Item.Kind.Flush: // it works by current or by a clock, and no hand leaves it
@@ -186,9 +184,9 @@ func (p *maker) acts(i int) {
 	case e.Closable:
 		p.valve(i, e, title+" left", false)
 	case e.Clogs:
-		p.add(name+" clogged", title+" clogged", e.Unit, true, p.running, i)
+		p.add(name+" clogged", title+" clogged", e.Unit, true, without(running, i))
 	case e.Is == catalog.Relief, e.Is == catalog.Regulator:
-		p.add(name+" stuck", title+" stuck shut", e.Unit, true, p.running, i)
+		p.add(name+" stuck", title+" stuck shut", e.Unit, true, without(running, i))
 	}
 }
 
@@ -208,12 +206,12 @@ func (s *States) LetsHouseIn(u *graph.Unit, part int) bool {
 func (p *maker) valve(i int, e *circuit.Link, what string, failure bool) {
 	name := e.Unit.Name
 	if e.ShutNormally() {
-		p.add(name+" open", what+" open", e.Unit, failure, p.zoning(circuit.Condition{Opened: e.Unit}), -1)
+		p.add(name+" open", what+" open", e.Unit, failure, circuit.Condition{Opened: e.Unit})
 	} else {
-		p.add(name+" shut", what+" shut", e.Unit, failure, p.running, i)
+		p.add(name+" shut", what+" shut", e.Unit, failure, without(running, i))
 	}
-	if p.flushing.Zones != nil && (!e.ShutNormally() || e.ForFlush() && p.flushesBeside(e)) {
-		p.add(name+" shut in flush", what+" shut while flushing", e.Unit, failure, p.flushing, i)
+	if p.flushes && (!e.ShutNormally() || e.ForFlush() && p.flushesBeside(e)) {
+		p.add(name+" shut in flush", what+" shut while flushing", e.Unit, failure, without(flushing, i))
 	}
 }
 

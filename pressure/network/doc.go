@@ -2,9 +2,9 @@
 // stands, in one condition.
 //
 // A [Network] is nodes, edges of named kinds with the figures of the parts that they stand
-// for, and boundaries where water comes in or goes out. [New] makes pressure zones of it:
-// the nodes that open edges link. [Zones.Shut] answers the condition, or the condition with
-// one edge more shut, as a [Field] of pressures.
+// for, and boundaries where water comes in or goes out. [Solve] makes pressure zones of it, the
+// nodes that open edges link, and answers as a [Field] of pressures. Each state is solved
+// afresh: what states share is not worth its code (BenchmarkStates of package bom).
 //
 // Pressures are gauge. They are a quasi-static bound: friction is left out, so that the
 // highest is what decides whether a part can burst, and the lowest whether a hose can

@@ -36,7 +36,7 @@ func Known[T any](v *T) Figure[T] {
 // Edge is a passage between two nodes, with the figures of its part that do not change with
 // the condition.
 type Edge struct {
-	ID       int // its name in [Zones.Shut]
+	ID       int // a number that no other edge has
 	From, To int
 	Shutoff  Figure[quantity.Pressure] // of a feed pump; not known adds nothing
 	Stall    Figure[quantity.Pressure] // of a positive pump

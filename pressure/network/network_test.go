@@ -2,6 +2,7 @@ package network_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -33,7 +34,11 @@ func (d *drawing) add(kind network.Kind, from, to int, e network.Edge) *drawing 
 
 func (d *drawing) solve(shut int, fullFlow bool) network.Field {
 	n := network.Network{Nodes: d.nodes, Edges: d.edges, Kinds: d.kinds, Boundaries: d.ends, Duty: quantity.Pressure(d.duty) * quantity.Bar}
-	return network.New(n).Shut(shut, fullFlow)
+	if shut >= 0 {
+		n.Kinds = slices.Clone(n.Kinds)
+		n.Kinds[shut] = network.Shut
+	}
+	return network.Solve(n, fullFlow)
 }
 
 func bar(v float64) network.Figure[quantity.Pressure] {

@@ -1,5 +1,13 @@
 package network
 
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/graph"
+	"gonum.org/v1/gonum/graph/iterator"
+	"gonum.org/v1/gonum/graph/topo"
+)
+
 // Water that goes round through a feed pump would gain its pressure again at every
 // turn. Each pump counts once: a ring, that is zones that feed pressure comes back to,
 // sees at most what comes to it from outside and the pressure of each pump in it.
@@ -135,57 +143,38 @@ type rings struct {
 	leaving [][]int // arcs of each zone
 }
 
-// newRings finds the rings: zones by the time they are left, then what reaches each
-// backwards (Kosaraju and Sharir's method, without recursion).
+// newRings finds the rings by Tarjan's method, which lists each before those that lead to it.
 func newRings(zones int, arcs []arc) *rings {
 	g := &rings{of: make([]int, zones), leaving: make([][]int, zones)}
-	entering := make([][]int, zones)
+	d := digraph{nodes: make([]graph.Node, zones), from: make([][]graph.Node, zones)}
+	for z := range zones {
+		d.nodes[z] = node(z)
+	}
 	for i, a := range arcs {
 		g.leaving[a.from] = append(g.leaving[a.from], i)
-		entering[a.to] = append(entering[a.to], i)
+		d.from[a.from] = append(d.from[a.from], d.nodes[a.to])
 	}
-	seen := make([]bool, zones)
-	var left []int
-	for z := range zones {
-		left = append(left, visitFrom(z, seen, g.leaving, func(i int) int { return arcs[i].to })...)
-	}
-	seen = make([]bool, zones)
-	for i := zones - 1; i >= 0; i-- {
-		members := visitFrom(left[i], seen, entering, func(i int) int { return arcs[i].from })
-		for _, z := range members {
-			g.of[z] = g.count
+	for _, ring := range slices.Backward(topo.TarjanSCC(d)) {
+		for _, z := range slices.Backward(ring) { // as they were found, so that a value seldom goes round twice
+			g.of[z.ID()] = g.count
+			g.order = append(g.order, int(z.ID()))
 		}
-		if len(members) > 0 {
-			g.count++
-			g.order = append(g.order, members...)
-		}
+		g.count++
 	}
 	return g
 }
 
-// visitFrom lists the zones that are newly reached from one, each after all that it
-// leads to.
-func visitFrom(start int, seen []bool, arcs [][]int, end func(int) int) []int {
-	if seen[start] {
-		return nil
-	}
-	seen[start] = true
-	var out []int
-	type frame struct{ zone, next int }
-	stack := []frame{{start, 0}}
-	for len(stack) > 0 {
-		top := &stack[len(stack)-1]
-		if top.next == len(arcs[top.zone]) {
-			out = append(out, top.zone)
-			stack = stack[:len(stack)-1]
-			continue
-		}
-		to := end(arcs[top.zone][top.next])
-		top.next++
-		if !seen[to] {
-			seen[to] = true
-			stack = append(stack, frame{to, 0})
-		}
-	}
-	return out
+// digraph is the arcs as the library's search asks for them: by nodes, and by what each leads to.
+type digraph struct {
+	graph.Directed // the rest, which it never asks for
+	nodes          []graph.Node
+	from           [][]graph.Node
 }
+
+// node is the number of a zone.
+type node int64
+
+func (n node) ID() int64 { return int64(n) }
+
+func (d digraph) Nodes() graph.Nodes          { return iterator.NewOrderedNodes(d.nodes) }
+func (d digraph) From(zone int64) graph.Nodes { return iterator.NewOrderedNodes(d.from[zone]) }

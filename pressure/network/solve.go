@@ -1,10 +1,6 @@
 package network
 
-import (
-	"math"
-
-	"handtight/pressure/network/connected"
-)
+import "math"
 
 // How a state is solved: the rules are those of a quasi-static upper bound
 // (friction left out), in three steps over the zones that open passages make of
@@ -34,7 +30,7 @@ import (
 // Vacuum is the lowest gauge pressure there is, in bar: a full vacuum at sea level.
 const Vacuum = -1.0
 
-// answer is the pressures of one state by zone, the zone that is cut off last.
+// answer is the pressures of one state by zone.
 type answer struct {
 	discharge []float64 // the least pressure of a way out
 	pumped    []float64 // pushed by a positive pump
@@ -64,7 +60,7 @@ func (a *answer) noBound() bool {
 	return false
 }
 
-// solver solves one part of the build in one condition, with one passage shut.
+// solver solves one network.
 type solver struct {
 	duty          float64
 	fullFlow      bool         // reliefs stand at their full-flow pressure
@@ -80,26 +76,20 @@ type solver struct {
 	*answer
 }
 
-// solve answers a question: the links are those between zones.
-func (z *Zones) solve(q question, beyond connected.Span) *answer {
-	n := z.Pieces + 1
-	s := &solver{duty: z.net.Duty.Bar(), fullFlow: q.fullFlow, takes: make([]bool, n), sources: make([]bool, n), gives: make([]float64, n), answer: &answer{
-		pumped: make([]float64, n), feed: make([]float64, n), suctioned: make([]bool, n), supplied: make([]bool, n),
+// solve answers a state on the zones of its network and the links between them.
+func solve(net Network, zone []int, zones int, links []link, fullFlow bool) *answer {
+	s := &solver{duty: net.Duty.Bar(), fullFlow: fullFlow, takes: make([]bool, zones), sources: make([]bool, zones), gives: make([]float64, zones), answer: &answer{
+		pumped: make([]float64, zones), feed: make([]float64, zones), suctioned: make([]bool, zones), supplied: make([]bool, zones),
 	}}
-	for _, b := range z.net.Boundaries {
-		at := z.zone(b.Node, beyond)
+	for _, b := range net.Boundaries {
+		at := zone[b.Node]
 		s.takes[at] = s.takes[at] || b.Takes
 		s.supplied[at] = s.supplied[at] || b.Gives
 		s.sources[at] = s.sources[at] || b.Gives
 		s.gives[at] = max(s.gives[at], b.Push.Bar())
 	}
-	links := make([]link, 0, len(z.links))
-	for _, l := range z.links {
-		l.from, l.to, l.waste = z.zone(l.from, beyond), z.zone(l.to, beyond), z.zone(l.waste, beyond)
-		if l.edge.ID != q.without && l.from != l.to {
-			links = append(links, l)
-			s.sized = s.sized || l.capacity().Known
-		}
+	for i := range links {
+		s.sized = s.sized || links[i].capacity().Known
 	}
 	s.push(links)
 	if s.comesBack(links) {
