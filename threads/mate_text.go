@@ -194,7 +194,11 @@ func (m *Mating) Remedy() string {
 		if m.Verdict.Holds() {
 			return "Push it home; clamp a tail behind its first ridge."
 		}
-		return fmt.Sprintf("Buy the tail and the hose of one size: both %s, or both %s.", m.A.Size, m.B.Size)
+		what := "the tail and the hose"
+		if grips(m.A.Family) || grips(m.B.Family) {
+			what = "the fitting and the tube"
+		}
+		return fmt.Sprintf("Buy %s of one size: both %s, or both %s.", what, m.A.Size, m.B.Size)
 	case byNature:
 		return m.between()
 	case byNoSeal:

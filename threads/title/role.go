@@ -80,7 +80,7 @@ var whyNot = map[role]string{
 	asBore: "a nominal bore that is not known", asPrice: "a price", asNothing: "nothing says what it is",
 }
 
-// settled roles are those that the reading uses in another field, or that say
+// used roles are those that the reading uses in another field, or that say
 // again what an end has.
 func (r role) used() bool {
 	switch r {

@@ -11,6 +11,8 @@ func unspent(text string, l *line, read *threads.EndReading) []threads.NotUsed {
 		it := &l.tokens[k]
 		why := ""
 		switch {
+		case it.figure != nil && it.figure.role == asRepeat:
+			why = threads.SaysNothingNew // of another size it would be a second end
 		case it.figure != nil && !it.figure.used:
 			why = l.why(it.figure)
 		case it.mark != 0 || it.figure != nil || len(it.word) == 0:
