@@ -120,6 +120,7 @@ type turns struct {
 	without []string          // optional roles that are left open, with the number of their plant
 	instead map[string]string // a line's name, and of the one that stands in for it
 	shared  bool              // the plants share the lines that can be
+	pick    map[string]int    // of a role with the number of its plant: which of the pieces that can do it, 0 the first
 }
 
 // open reports whether a role of a plant is left open.
@@ -278,8 +279,12 @@ func (pl *plant) fill(r *role, can []*Part, left map[*Part]int, plants int) {
 	if r.Order != "" && uneven(row, waiting) {
 		waiting = 1 // a row of its own, and not to be divided
 	}
+	pick := 0
+	if at := pl.turns.pick[roleAt(r.Name, pl.nth)]; !r.Many && at < len(row) {
+		pick = at
+	}
 	for i, p := range row {
-		if i > 0 && !r.Many || i%waiting > 0 {
+		if i != pick && !r.Many || r.Many && i%waiting > 0 {
 			continue
 		}
 		u := &unit{role: r.Name, part: p, id: p.ID}

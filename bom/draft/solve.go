@@ -24,6 +24,7 @@ type class struct {
 // solved is a plant with its places filled.
 type solved struct {
 	plant   *plant
+	parts   []*Part
 	places  []place
 	classes []class
 	answer  *assign.Answer
@@ -57,7 +58,7 @@ func pressuresOf(pl *plant) pressures {
 
 // solve fills the places of a plant from the bag.
 func solve(pl *plant, all []*Part, steps int) *solved {
-	s := &solved{plant: pl, places: pl.places(), ends: newEnds(), refused: map[*Part]string{}}
+	s := &solved{plant: pl, parts: all, places: pl.places(), ends: newEnds(), refused: map[*Part]string{}}
 	s.classify(all)
 	p := pressuresOf(pl)
 	problem := &assign.Problem{Steps: steps}
@@ -268,32 +269,44 @@ func best(all []*Part, o *Options) []*solved {
 // the one that is taken is searched in full.
 const hasty = 8
 
-// turned turns a plant as long as that makes it cheaper: an optional part that the bag does not
-// pipe is left out, and a line is led as another one that stands for it, where a branch is left.
+// turned turns a plant as long as that makes it cheaper: several share a line, a line is led as
+// another one that stands for it, where a branch is left, a role takes another of its parts, and
+// an optional part that the bag does not pipe is left out.
 func (s *solved) turned(all []*Part, steps int) *solved {
-	now, k := s, s.plant.sort
+	now, tried := s, 0
+	try := func(turn func(t *turns)) {
+		if tried++; tried > mostTurns {
+			return
+		}
+		t := now.plant.turns
+		t.instead, t.pick, t.without = maps.Clone(t.instead), maps.Clone(t.pick), slices.Clone(t.without)
+		if t.instead == nil {
+			t.instead = map[string]string{}
+		}
+		if t.pick == nil {
+			t.pick = map[string]int{}
+		}
+		turn(&t)
+		now = now.cheaper(solve(newPlant(all, s.plant.sort, t), all, steps))
+	}
 	if len(s.plant.more) > 0 {
-		try := now.plant.turns
-		try.shared = true
-		now = now.cheaper(solve(newPlant(all, k, try), all, steps))
+		try(func(t *turns) { t.shared = true })
 	}
 	for i := range chain().Line {
 		l := &chain().Line[i]
-		if l.Instead == "" || !now.branchLeft() || !slices.ContainsFunc(now.plant.every(), func(p *plant) bool { return p.boats(l.Own) }) {
-			continue
+		if l.Instead != "" && now.branchLeft() && slices.ContainsFunc(now.plant.every(), func(p *plant) bool { return p.boats(l.Own) }) {
+			try(func(t *turns) { t.instead[l.Instead] = l.Name })
 		}
-		try := now.plant.turns
-		try.instead = maps.Clone(try.instead)
-		if try.instead == nil {
-			try.instead = map[string]string{}
-		}
-		try.instead[l.Instead] = l.Name
-		now = now.cheaper(solve(newPlant(all, k, try), all, steps))
 	}
-	for _, role := range now.unpiped() {
-		try := now.plant.turns
-		try.without = append(slices.Clone(try.without), role)
-		now = now.cheaper(solve(newPlant(all, k, try), all, steps))
+	for _, at := range now.unpiped() {
+		for _, n := range now.others(at) {
+			try(func(t *turns) { t.pick[at.String()] = n })
+		}
+	}
+	for _, at := range now.unpiped() {
+		if at.role.Need == optional {
+			try(func(t *turns) { t.without = append(t.without, at.String()) })
+		}
 	}
 	return now
 }
@@ -333,9 +346,17 @@ func (pl *plant) pieces() int {
 	return n
 }
 
-// unpiped lists the optional roles beside which something is to buy, with their plant's number.
-func (s *solved) unpiped() []string {
-	var out []string
+// roleOf is a role of one of the plants.
+type roleOf struct {
+	role *role
+	nth  int
+}
+
+func (r roleOf) String() string { return roleAt(r.role.Name, r.nth) }
+
+// unpiped lists the roles with a part beside which something is to buy.
+func (s *solved) unpiped() []roleOf {
+	var out []roleOf
 	for i := range s.places {
 		m := &s.answer.Places[i]
 		whole := m.OK && m.Buy == 0 && !m.Stiff && !slices.ContainsFunc(m.Chain, func(st assign.Step) bool { return st.Buy > 0 })
@@ -343,15 +364,90 @@ func (s *solved) unpiped() []string {
 			continue
 		}
 		for _, u := range []*unit{s.places[i].to.u, s.places[i].fromUnit()} {
-			if u == nil || u.part == nil || needOfRole(u.role) != optional {
+			if u == nil || u.part == nil {
 				continue
 			}
-			if role := roleAt(u.role, s.places[i].plant); !slices.Contains(out, role) {
-				out = append(out, role)
+			if at := (roleOf{s.plant.roleNamed(u.role), s.places[i].plant}); !slices.Contains(out, at) {
+				out = append(out, at)
 			}
 		}
 	}
 	return out
+}
+
+// sameEnds reports whether two parts are alike to what is screwed to them.
+func sameEnds(a, b *Part) bool {
+	return slices.EqualFunc(a.ends, b.ends, func(x, y threads.EndReading) bool { return x.Words == y.Words })
+}
+
+// mostTurns is how many other ways of the plant that is taken are tried.
+const mostTurns = 16
+
+// mostPicks is how many other parts are tried for a role.
+const mostPicks = 3
+
+// others lists the other pieces that could do a role, by their number among those that are
+// left when it is filled: parts that another role took, or none.
+func (s *solved) others(at roleOf) []int {
+	if at.role.Many {
+		return nil
+	}
+	units := s.plant.every()[at.nth].units[at.role.Name]
+	if len(units) == 0 || units[0].part == nil {
+		return nil
+	}
+	now := units[0].part
+	var out []int
+	n := 0
+	taken := map[*Part]int{}
+	for _, kind := range at.role.Kinds {
+		for _, p := range s.parts {
+			if p.Aside != "" || p.Kind.Name != kind || !at.role.suits(p) {
+				continue
+			}
+			for k := range p.Pieces {
+				if s.earlier(p, at, taken) {
+					continue
+				}
+				if k == 0 && n > 0 && len(out) < mostPicks && !sameEnds(p, now) {
+					out = append(out, n)
+				}
+				n++
+			}
+		}
+	}
+	return out
+}
+
+// earlier reports whether a piece of a part was taken by a role that is filled before.
+func (s *solved) earlier(p *Part, at roleOf, taken map[*Part]int) bool {
+	n := 0
+	for i := range chain().Role {
+		r := &chain().Role[i]
+		for nth, pl := range s.plant.every() {
+			if r == at.role && nth >= at.nth {
+				break
+			}
+			for _, u := range pl.units[r.Name] {
+				n += boolToInt(u.part == p)
+			}
+		}
+		if r == at.role {
+			break
+		}
+	}
+	taken[p]++
+	return taken[p] <= n
+}
+
+// roleNamed is the role of a plant by its name.
+func (pl *plant) roleNamed(name string) *role {
+	for i := range chain().Role {
+		if r := &chain().Role[i]; r.Name == name && (r.Plant == "" || r.Plant == pl.sort.Name) {
+			return r
+		}
+	}
+	return nil
 }
 
 func (p *place) fromUnit() *unit {
@@ -359,15 +455,6 @@ func (p *place) fromUnit() *unit {
 		return nil
 	}
 	return p.from.u
-}
-
-func needOfRole(name string) string {
-	for i := range chain().Role {
-		if r := &chain().Role[i]; r.Name == name {
-			return r.Need
-		}
-	}
-	return ""
 }
 
 // why says by what the plant was known.
