@@ -12,6 +12,9 @@ import (
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.
 
+// A vessel and the beginning of what is put into it.
+const vessel = "[[item]]\nid = \"v\"\nkind = \"pressure vessel\"\nsize = \"2540\"\n[[item]]\nid = \"e\"\nkind = \"membrane element\"\ninside = \"v\"\n"
+
 // Figures that cannot be are file errors, each with its place and what to write instead.
 func TestImpossibleProcessFigures(t *testing.T) {
 	for _, c := range []struct{ why, text, line, reason, remedy string }{
@@ -33,6 +36,18 @@ func TestImpossibleProcessFigures(t *testing.T) {
 		{"elements of a century", "[duty]\nage = \"100 years\"", "line 4", "long failed", "3 years"},
 		{"sun at night", "[power]\nsun = \"30 h\"", "line 4", "24 hours", "5 h"},
 		{"a key of another section", "[power]\nbatery = \"400 Ah\"", "line 4", "batery", "battery"},
+		{"a salinity of 350 in a range", "[duty]\nsalinity = \"30 to 350 g/kg\"", "line 4, column 12", "350 g/kg is saltier", "35 g/kg"},
+		{"an efficiency of 7, a number", "[[item]]\nid = \"p\"\nkind = \"plunger pump\"\nefficiency = 7", "line 6, column 14", "without its unit", "7 %"},
+		{"a motor's efficiency of 7", "[[item]]\nid = \"p\"\nkind = \"plunger pump\"\nmotor_efficiency = \"7\"", "line 6", "has no unit", "7 %"},
+		{"a volumetric efficiency of 700 %", "[[item]]\nid = \"p\"\nkind = \"plunger pump\"\nvolumetric = \"700 %\"", "line 6", "nothing gives more than goes in", "94 %"},
+		{"an inverter of 120 %", "[power]\ninverter = \"120 %\"", "line 4", "nothing gives more than goes in", "90 %"},
+		{"an element that bears 180 C", "[[item]]\nid = \"e\"\nkind = \"membrane element\"\nmax_water = \"180 C\"", "line 6", "no element bears", "45 C"},
+		{"a curve that is flat", "[[item]]\nid = \"f\"\nkind = \"feed pump\"\ncurve = [[\"0 L/min\", \"2 bar\"], [\"6 L/min\", \"2 bar\"]]", "line 6", "does not lie below", "falling"},
+		{"a curve that turns back", "[[item]]\nid = \"f\"\nkind = \"feed pump\"\ncurve = [[\"6 L/min\", \"2 bar\"], [\"0 L/min\", \"1 bar\"]]", "line 6", "", "falling"},
+		{"an element wider than its vessel", vessel + "size = \"4040\"\n", "line 11, column 8", "4 inches across does not go into vessel v, which takes 2.5", "size = \"2540\""},
+		{"an element longer than its vessel", "[[item]]\nid = \"v\"\nkind = \"pressure vessel\"\nsize = \"2521\"\n[[item]]\nid = \"e\"\nkind = \"membrane element\"\ninside = \"v\"\nsize = \"2540\"", "line 11", "is 21 inches long inside, and with this 40 inches", "elements"},
+		{"two elements in a vessel for one", vessel + "size = \"2540\"\neach = 2\n", "line 11", "80 inches of elements", "elements"},
+		{"three elements where two go", strings.Replace(vessel, "size = \"2540\"", "size = \"2540\"\nelements = 2", 1) + "each = 3\n", "line 11, column 10", "takes 2 of elements, and this makes 3", "elements = 3"},
 		{"no elements", "[[item]]\nid = \"v\"\nkind = \"pressure vessel\"\nelements = 0", "line 6", "cannot be", "1 to 100"},
 	} {
 		t.Run(c.why, func(t *testing.T) {

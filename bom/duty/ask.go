@@ -80,11 +80,13 @@ func (m *Making) MostPressure() float64 {
 	return u.High
 }
 
-// TestProduct is what the row's elements make in their tests.
+// TestProduct is what the row's elements make in their tests, of unlike rows the mean.
 func (m *Making) TestProduct() (sum quantity.Flow) {
-	for _, v := range m.Rows[0] {
-		for _, e := range v.Elements {
-			sum += e.sheet.Test.Product * quantity.Flow(e.Count)
+	for _, row := range m.Rows {
+		for _, v := range row {
+			for _, e := range v.Elements {
+				sum += e.sheet.Test.Product * quantity.Flow(e.Count) / quantity.Flow(len(m.Rows))
+			}
 		}
 	}
 	return sum

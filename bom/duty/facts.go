@@ -107,17 +107,9 @@ func (m *Making) FilmSpread() (low, high float64, ok bool) {
 	}
 	s := span.Exactly(0.0)
 	for _, film := range []float64{0.75, 1.5} {
-		row := membrane.Row{Parallel: m.row.Parallel}
-		for _, r := range m.Rows[0] {
-			for _, e := range r.Elements {
-				u, err := e.withFilm(film)
-				if err != nil {
-					return 0, 0, false
-				}
-				for range e.Count {
-					row.Units = append(row.Units, u)
-				}
-			}
+		row, ok := m.withFilm(film)
+		if !ok {
+			return 0, 0, false
 		}
 		run := m.mid
 		run.Film = film
@@ -128,6 +120,26 @@ func (m *Making) FilmSpread() (low, high float64, ok bool) {
 		s = s.Reach(float64(out.Product/m.Middle.Product) - 1)
 	}
 	return s.Lo, s.Hi, true
+}
+
+// withFilm is the plant's rows calibrated with another film coefficient.
+func (m *Making) withFilm(film float64) (out membrane.Row, ok bool) {
+	for i, w := range m.ways {
+		row := membrane.Row{Parallel: len(w.vessels)}
+		for _, e := range w.elements {
+			u, err := e.withFilm(film)
+			if err != nil {
+				return out, false
+			}
+			row.Units = append(row.Units, u)
+		}
+		if i == 0 {
+			out = row
+		} else {
+			out.Others = append(out.Others, row)
+		}
+	}
+	return out, true
 }
 
 // Point is one point of a curve: a band at a pressure or a temperature.

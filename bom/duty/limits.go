@@ -9,72 +9,109 @@ import (
 )
 
 // limits puts what the elements bear beside what they get. A figure that the sheet says is
-// both ends; a class has a strict and a generous end.
+// both ends; a class has a strict and a generous end. Where rows or elements differ, the one that
+// is nearest to its own limit, or furthest beyond it, stands for all.
 func (m *Making) limits() {
 	if !m.Made {
 		return
 	}
-	l := m.Rows[0][0].Elements[0]
-	pr := &l.Item.Process
-	class := "by its size class " + l.Size
-	usual := func(name string) membrane.Usual { u, _ := membrane.UsualOf(name); return u }
-	pick := func(said *float64, strict, generous float64) (float64, float64, string) {
-		if said != nil {
-			return *said, *said, "by its sheet"
+	for _, w := range m.ways {
+		of := ""
+		if len(m.ways) > 1 {
+			of = " (" + w.vessels[0][0].Unit.Name + ")"
 		}
-		return strict, generous, class
-	}
-	add := func(l Limit) {
-		if !math.IsNaN(l.Middle) {
-			m.Limits = append(m.Limits, l)
+		ways := float64(len(w.vessels))
+		feed := span.Between(w.all.MostFeed.Lo.LitresPerMinute(), w.all.MostFeed.Hi.LitresPerMinute())
+		middle := w.middle.MostFeed.LitresPerMinute()
+		if len(m.ways) == 1 {
+			feed, middle = flows(m.Feed, ways), m.mid.Feed.LitresPerMinute()/ways
+		}
+		m.feedLimit(w.first(), of, feed, middle)
+		m.brineLimit(w.last(), of, w)
+		for i, e := range w.elements {
+			if i == 0 || e != w.elements[i-1] {
+				m.elementLimits(e, of, w)
+			}
 		}
 	}
-	num := func(v float64) *float64 { return &v }
-	var said *float64
+}
 
-	ways := float64(max(m.Ways, 1))
-	if said = nil; pr.MaxFlow != nil {
-		said = num(pr.MaxFlow.LitresPerMinute())
+// bound is a limit by an element's sheet, else by both ends of what is usual.
+func bound(l Limit, said *float64, strict, generous float64, from string, memory bool) Limit {
+	l.Strict, l.Limit, l.From, l.Memory = strict, generous, from, memory
+	if said != nil {
+		l.Strict, l.Limit, l.From, l.Memory = *said, *said, "by its sheet", false
 	}
-	if l.class.Size != "" || said != nil {
-		strict, generous, from := pick(said, l.class.MaxFeed.Lo.LitresPerMinute(), l.class.MaxFeed.Hi.LitresPerMinute())
-		add(Limit{Name: "feed_flow", Words: "feed of each vessel, at most", Value: flows(m.Feed, ways), Middle: m.mid.Feed.LitresPerMinute() / ways, Limit: generous, Strict: strict, Unit: "L/min", From: from})
-	}
-	if said = nil; pr.MinBrine != nil {
-		said = num(pr.MinBrine.LitresPerMinute())
-	}
-	if l.class.Size != "" || said != nil {
-		strict, generous, from := pick(said, l.class.MinBrine.Hi.LitresPerMinute(), l.class.MinBrine.Lo.LitresPerMinute())
-		add(Limit{Name: "brine_flow", Words: "brine of the last element, at least", Value: flows(m.All.Brine, ways), Middle: m.Middle.Brine.LitresPerMinute() / ways, Limit: generous, Strict: strict, Unit: "L/min", Least: true, From: from, Memory: said == nil && l.class.Marks["brine"] == "memory"})
-	}
-	if said = nil; pr.MaxRecovery != nil {
-		said = num(pr.MaxRecovery.Percent())
-	}
-	most := usual("max_recovery").High
-	strict, generous, from := pick(said, most, most)
+	return l
+}
+
+// figure is a quantity that a sheet says in a unit; nil where it does not.
+func figure[Q any](said *Q, in func(Q) float64) *float64 {
 	if said == nil {
-		from = "usual for seawater elements"
+		return nil
 	}
-	add(Limit{Name: "recovery", Words: "recovery of any one element, at most", Value: span.Between(m.All.MostRecovery.Lo.Percent(), m.All.MostRecovery.Hi.Percent()),
-		Middle: m.Middle.MostRecovery.Percent(), Limit: generous, Strict: strict, Unit: "%", From: from, Memory: said == nil && usual("max_recovery").Mark == "memory"})
-	if said = nil; pr.MaxDrop != nil {
-		said = num(pr.MaxDrop.Bar())
+	v := in(*said)
+	return &v
+}
+
+// put takes a limit over, unless one of its name that stands already is nearer to failing.
+func (m *Making) put(l Limit) {
+	if math.IsNaN(l.Middle) {
+		return
 	}
-	strict, generous, from = pick(said, usual("max_drop").Low, usual("max_drop").High)
-	add(Limit{Name: "element_drop", Words: "loss along one element, at most", Value: span.Between(m.All.MostLoss.Lo.Bar(), m.All.MostLoss.Hi.Bar()),
-		Middle: m.Middle.MostLoss.Bar(), Limit: generous, Strict: strict, Unit: "bar", From: from})
-	if said = nil; l.Item.MostPressure() != nil {
-		said = num(l.Item.MostPressure().Bar())
+	for i := range m.Limits {
+		if old := &m.Limits[i]; old.Name == l.Name {
+			if l.harder(old) {
+				*old = l
+			}
+			return
+		}
 	}
-	strict, generous, from = pick(said, usual("max_pressure").Low, usual("max_pressure").High)
-	add(Limit{Name: "element_pressure", Words: "pressure of the element, at most", Value: span.Between(m.Pressure.Lo.Bar(), m.Pressure.Hi.Bar()),
-		Middle: m.mid.Pressure.Bar(), Limit: generous, Strict: strict, Unit: "bar", From: from})
-	if said = nil; pr.MaxWater != nil {
-		said = num(pr.MaxWater.Celsius())
+	m.Limits = append(m.Limits, l)
+}
+
+// harder reports whether a limit is nearer to failing than another of its name.
+func (l *Limit) harder(o *Limit) bool {
+	if l.Fails() != o.Fails() {
+		return l.Fails()
 	}
-	strict, generous, from = pick(said, usual("max_water").Low, usual("max_water").High)
-	add(Limit{Name: "water", Words: "temperature of the water, at most", Value: span.Between(m.in.water.Lo.Celsius(), m.in.water.Hi.Celsius()),
-		Middle: m.in.water.Middle().Celsius(), Limit: generous, Strict: strict, Unit: "C", From: from})
+	return l.Margin()*math.Abs(o.Strict) < o.Margin()*math.Abs(l.Strict)
+}
+
+func usual(name string) membrane.Usual { u, _ := membrane.UsualOf(name); return u }
+
+func (m *Making) feedLimit(e *Elements, of string, feed span.Span[float64], middle float64) {
+	said := figure(e.Item.Process.MaxFlow, quantity.Flow.LitresPerMinute)
+	if e.class.Size == "" && said == nil {
+		return
+	}
+	c := e.class.MaxFeed
+	m.put(bound(Limit{Name: "feed_flow", Words: "feed of each vessel, at most" + of, Value: feed, Middle: middle, Unit: "L/min"},
+		said, c.Lo.LitresPerMinute(), c.Hi.LitresPerMinute(), "by its size class "+e.Size, false))
+}
+
+func (m *Making) brineLimit(e *Elements, of string, w *way) {
+	said := figure(e.Item.Process.MinBrine, quantity.Flow.LitresPerMinute)
+	if e.class.Size == "" && said == nil {
+		return
+	}
+	c := e.class.MinBrine
+	m.put(bound(Limit{Name: "brine_flow", Words: "brine of the last element, at least" + of, Value: flows(w.all.LeastBrine, 1), Middle: w.middle.LeastBrine.LitresPerMinute(), Unit: "L/min", Least: true},
+		said, c.Hi.LitresPerMinute(), c.Lo.LitresPerMinute(), "by its size class "+e.Size, e.class.Marks["brine"] == "memory"))
+}
+
+// elementLimits are those of an element wherever it stands in its row.
+func (m *Making) elementLimits(e *Elements, of string, w *way) {
+	pr, class := &e.Item.Process, "by its size class "+e.Size
+	recovery, drop, pressure, water := usual("max_recovery"), usual("max_drop"), usual("max_pressure"), usual("max_water")
+	m.put(bound(Limit{Name: "recovery", Words: "recovery of any one element, at most" + of, Value: span.Between(w.all.MostRecovery.Lo.Percent(), w.all.MostRecovery.Hi.Percent()), Middle: w.middle.MostRecovery.Percent(), Unit: "%"},
+		figure(pr.MaxRecovery, quantity.Share.Percent), recovery.High, recovery.High, "usual for seawater elements", recovery.Mark == "memory"))
+	m.put(bound(Limit{Name: "element_drop", Words: "loss along one element, at most" + of, Value: span.Between(w.all.MostLoss.Lo.Bar(), w.all.MostLoss.Hi.Bar()), Middle: w.middle.MostLoss.Bar(), Unit: "bar"},
+		figure(pr.MaxDrop, quantity.Pressure.Bar), drop.Low, drop.High, class, false))
+	m.put(bound(Limit{Name: "element_pressure", Words: "pressure of the element, at most" + of, Value: span.Between(m.Pressure.Lo.Bar(), m.Pressure.Hi.Bar()), Middle: m.mid.Pressure.Bar(), Unit: "bar"},
+		figure(e.Item.MostPressure(), quantity.Pressure.Bar), pressure.Low, pressure.High, class, false))
+	m.put(bound(Limit{Name: "water", Words: "temperature of the water, at most" + of, Value: span.Between(m.in.water.Lo.Celsius(), m.in.water.Hi.Celsius()), Middle: m.in.water.Middle().Celsius(), Unit: "C"},
+		figure(pr.MaxWater, quantity.Temperature.Celsius), water.Low, water.High, class, false))
 }
 
 func flows(s span.Span[quantity.Flow], ways float64) span.Span[float64] {

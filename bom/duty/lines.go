@@ -96,7 +96,9 @@ type net struct {
 	links  []flow.Link
 	unitOf []*graph.Unit
 	n      flow.Network
-	lift   quantity.Length
+
+	throttleOf []*graph.Unit
+	lift       quantity.Length
 }
 
 // linesOf solves the flows of normal running.

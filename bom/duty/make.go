@@ -175,47 +175,6 @@ func (m *Making) make() {
 	m.bands()
 }
 
-// rows makes the membrane's rows; false where they cannot be reckoned with.
-func (m *Making) rows() bool {
-	m.Ways = len(m.Rows)
-	var first []string
-	for i, row := range m.Rows {
-		var sizes []string
-		for _, v := range row {
-			if v.Count == 0 {
-				m.WhyNot = v.Unit.Name + " has no element"
-				return false
-			}
-			for _, e := range v.Elements {
-				if !e.known {
-					m.WhyNot = fmt.Sprintf("%s: %s", e.Item.ID, e.fault)
-					m.Asks = append(m.Asks, fmt.Sprintf("%s: which size is it (2521, 2540, 4021, 4040), and what does its sheet say? Nothing about its product is reckoned without.", e.Item.ID))
-					return false
-				}
-				for range e.Count {
-					sizes = append(sizes, e.Item.ID)
-					if i == 0 {
-						m.row.Units = append(m.row.Units, e.middle)
-						m.ends[0].Units, m.ends[1].Units = append(m.ends[0].Units, e.ends[0]), append(m.ends[1].Units, e.ends[1])
-					}
-				}
-				if i == 0 {
-					m.Notes = append(m.Notes, Note{"element " + e.Item.ID, e.basis, e.Item.Process.Product != nil})
-				}
-			}
-		}
-		if i == 0 {
-			first = sizes
-		} else if strings.Join(first, " ") != strings.Join(sizes, " ") {
-			m.WhyNot = "its rows side by side hold unlike elements: how the water parts between them is not reckoned"
-			return false
-		}
-	}
-	m.Elements = len(m.row.Units)
-	m.row.Parallel, m.ends[0].Parallel, m.ends[1].Parallel = m.Ways, m.Ways, m.Ways
-	return true
-}
-
 // bands reckons the middle of what is said, what the tolerance of new elements leaves, and all
 // that can be.
 func (m *Making) bands() {
@@ -229,7 +188,10 @@ func (m *Making) bands() {
 		m.WhyNot = err.Error()
 		return
 	}
-	if m.All, err = m.band(m.Box); err != nil {
+	if m.All, err = m.band(m.Box); err == nil {
+		err = m.parts()
+	}
+	if err != nil {
 		m.WhyNot = err.Error()
 		return
 	}
@@ -245,15 +207,21 @@ func (m *Making) bands() {
 	m.gaps()
 }
 
-// band is over both ends of the elements' class or tolerance.
+// band is over both ends of the elements' class or tolerance. Of the box of "all" each of the ways
+// gets its own.
 func (m *Making) band(box membrane.Box) (membrane.Band, error) {
-	one, err := m.ends[0].Band(box)
+	one, own, err := m.ends[0].Bands(box)
 	if err != nil {
 		return one, err
 	}
-	two, err := m.ends[1].Band(box)
+	two, others, err := m.ends[1].Bands(box)
 	if err != nil {
 		return two, err
+	}
+	if box == m.Box {
+		for i, w := range m.ways {
+			w.all = own[i].Join(others[i])
+		}
 	}
 	return one.Join(two), nil
 }

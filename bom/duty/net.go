@@ -1,6 +1,9 @@
 package duty
 
 import (
+	"errors"
+	"fmt"
+
 	"handtight/bom/circuit"
 	"handtight/bom/graph"
 	"handtight/catalog"
@@ -18,7 +21,41 @@ func (n *net) solve() (*flow.Answer, error) {
 	}
 	n.anchor()
 	n.n.Nodes, n.n.Links = n.nodes, n.links
-	return n.n.Solve()
+	a, err := n.n.Solve()
+	return a, n.named(err)
+}
+
+// named puts the build's own names into an error of the network: what did not settle, and where.
+func (n *net) named(err error) error {
+	var unsettled *flow.UnsettledError
+	var loose *flow.LooseError
+	switch {
+	case errors.As(err, &unsettled):
+		where := ""
+		switch {
+		case unsettled.What == "throttle" && unsettled.Index < len(n.throttleOf):
+			where = n.throttleOf[unsettled.Index].Name
+		case unsettled.What == "link" && unsettled.Index < len(n.unitOf):
+			where = n.unitOf[unsettled.Index].Name
+		}
+		return fmt.Errorf("the flow through %s does not come to rest (it %s), so nothing of the hoses and the pressures before the pumps is known: look at what is written of %s and of its neighbours, a bore, a `kv`, a `loss` or a `curve` that is out by a power of ten, or a way round that nothing closes: %w",
+			where, unsettled.Moves(), where, flow.ErrNotFound)
+	case errors.As(err, &loose):
+		return fmt.Errorf("nothing settles the pressure at %s: no open way leads from it to the sea, a tank or the house: %w", n.portAt(loose.Node), err)
+	}
+	return err
+}
+
+// portAt is the name of a port that stands at a node.
+func (n *net) portAt(node int) string {
+	for _, u := range n.m.units {
+		for i := range u.Item.Ports {
+			if n.node[u.First+i] == node {
+				return u.Name + "." + u.Item.Ports[i].Name
+			}
+		}
+	}
+	return "a part"
 }
 
 // joinNodes makes a node of each port, and one of two ports that are joined.
@@ -124,12 +161,17 @@ func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 			holds = *set
 		}
 		n.n.Throttles = append(n.n.Throttles, flow.Throttle{From: n.node[u.First+p.From], To: n.node[u.First+p.To], Holds: holds})
+		n.throttleOf = append(n.throttleOf, u)
 	case catalog.Membrane:
-		share := n.prod / quantity.Flow(max(n.vessels(), 1))
+		share := n.prod * n.shareOf(u)
 		taken(p.From, share)
 		taken(p.To, -share)
 	case catalog.Open:
-		n.link(u, p.From, p.To, n.part(u))
+		law := n.part(u)
+		if w := n.m.wayOf(u); w != nil && len(n.m.ways) > 1 {
+			law = w.law() // as the feed parts by the membranes' own loss
+		}
+		n.link(u, p.From, p.To, law)
 	case catalog.OneWay:
 		n.link(u, p.From, p.To, flow.OneWay{Law: n.part(u)})
 	}
@@ -172,12 +214,18 @@ func (n *net) selects(u *graph.Unit, stands int) int {
 	return 0
 }
 
-func (n *net) vessels() int {
+// shareOf is a vessel's part of the product: of like rows the same for each, of unlike ones as each
+// makes at the middle.
+func (n *net) shareOf(u *graph.Unit) quantity.Flow {
 	count := 0
 	for _, row := range n.m.Rows {
 		count += len(row)
 	}
-	return count
+	w, all := n.m.wayOf(u), n.m.Middle.Product
+	if w == nil || len(n.m.ways) < 2 || !(all > 0) {
+		return 1 / quantity.Flow(max(count, 1))
+	}
+	return w.middle.Product / all / quantity.Flow(len(w.vessels)*len(w.vessels[0]))
 }
 
 // pumpFlow is a piston pump's flow at this case.

@@ -118,6 +118,16 @@ func (m *Making) recovered() {
 	m.mid = base
 	m.mid.Feed, m.mid.Pressure = middle.High, middle.Held
 	m.New, m.All = bandOf(made), bandOf(made).Join(bandOf(hardMade)).Join(bandOf(easyMade))
+	if err := m.parts(); err != nil {
+		m.Made, m.WhyNot = false, err.Error()
+		return
+	}
+	for _, w := range m.ways {
+		w.all = bandOf(w.middle)
+		if len(m.ways) == 1 {
+			w.all = m.All
+		}
+	}
 	m.gaps()
 }
 
@@ -125,7 +135,7 @@ func (m *Making) recovered() {
 func bandOf(r membrane.Result) membrane.Band {
 	return membrane.Band{
 		Product: span.Exactly(r.Product), Salt: span.Exactly(r.Salt), Recovery: span.Exactly(r.Recovery), MostRecovery: span.Exactly(r.MostRecovery),
-		FirstRecovery: span.Exactly(r.First.Recovery), LastRecovery: span.Exactly(r.Last.Recovery), Brine: span.Exactly(r.Brine),
+		FirstRecovery: span.Exactly(r.First.Recovery), LastRecovery: span.Exactly(r.Last.Recovery), Brine: span.Exactly(r.Brine), LeastBrine: span.Exactly(r.LeastBrine), MostFeed: span.Exactly(r.MostFeed),
 		BrineSalinity: span.Exactly(r.BrineSalinity), Drive: span.Exactly(r.Drive), LastDrive: span.Exactly(r.Last.Drive), Flux: span.Exactly(r.Flux),
 		Polarisation: span.Exactly(r.Polarisation), Loss: span.Exactly(r.Loss), MostLoss: span.Exactly(r.MostLoss),
 	}

@@ -28,8 +28,8 @@ type Making struct {
 
 	Made     bool // the membrane could be reckoned
 	WhyNot   string
-	Elements int // in a row
-	Ways     int
+	Elements int             // in a row, the longest
+	Ways     int             // rows side by side
 	Middle   membrane.Result // the middle of "new"
 	New, All membrane.Band
 	Pressure span.Span[quantity.Pressure] // at the vessel, over "all"
@@ -43,7 +43,9 @@ type Making struct {
 	Lines     *Lines
 
 	Conditions []Condition // ways of running beside the normal one
+	Unsolved   []string    // those that were not found, each with its reason
 
+	ways  []*way // rows that are alike
 	row   membrane.Row
 	ends  [2]membrane.Row
 	mid   membrane.Running

@@ -1,6 +1,7 @@
 package duty
 
 import (
+	"fmt"
 	"math"
 
 	"handtight/bom"
@@ -73,6 +74,7 @@ func (n *net) hasSecondWay() bool {
 func (n *net) condition(name, words string) (Condition, bool) {
 	a, err := n.solve()
 	if err != nil {
+		n.m.Unsolved = append(n.m.Unsolved, fmt.Sprintf("%s: %v", name, err))
 		return Condition{}, false
 	}
 	c := Condition{Name: name, Words: words, Flow: map[*graph.Unit]quantity.Flow{}, Product: n.prod, Vessel: quantity.Flow(math.Inf(1))}

@@ -42,6 +42,12 @@ func b2f(b bool) float64 {
 func (m *Making) Says() []string {
 	var out []string
 	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	if l := m.Lines; l != nil && !l.Solved && l.WhyNot != "" && m.FeedKnown {
+		say("What runs in its hoses, and the pressure before its pumps, are not reckoned: %s.", l.WhyNot)
+	}
+	for _, u := range m.Unsolved {
+		say("Not reckoned: %s.", u)
+	}
 	if !m.Made {
 		if m.WhyNot != "" {
 			say("Its fresh water is not reckoned: %s.", m.WhyNot)

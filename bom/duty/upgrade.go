@@ -31,7 +31,7 @@ func (m *Making) Upgrade() (u Upgrade, ok bool) {
 	if !m.Made || m.Recovered != nil || !m.Drives {
 		return u, false
 	}
-	return m.asks(membrane.Row{Units: append(append([]membrane.Unit(nil), m.row.Units...), m.row.Units[len(m.row.Units)-1]), Parallel: m.row.Parallel})
+	return m.asks(m.row.Longer())
 }
 
 // Needs reckons what the elements as they are ask for; ok as of [Making.Upgrade].
@@ -48,7 +48,10 @@ func (m *Making) asks(row membrane.Row) (u Upgrade, ok bool) {
 		return u, false
 	}
 	u.AtNow, u.FirstAtNow, u.SaltAtNow = now, now.MostRecovery, now.Salt
-	brine := m.Rows[0][0].Elements[0].class.MinBrine
+	brine := span.Span[quantity.Flow]{}
+	for _, w := range m.ways { // the hardest to please
+		brine = span.Between(max(brine.Lo, w.last().class.MinBrine.Lo), max(brine.Hi, w.last().class.MinBrine.Hi))
+	}
 	if brine.Hi == 0 {
 		brine = span.Between(3.33*quantity.LitrePerMinute, 5*quantity.LitrePerMinute)
 	}

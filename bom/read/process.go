@@ -206,7 +206,10 @@ func (r *reader) element(t *source.Table, p *build.Process) {
 	p.MaxPressure = above(t, "max_pressure", take(t, "max_pressure", "69 bar", quantity.ParsePressure))
 	p.MaxFlow, p.MinBrine = above(t, "max_flow", take(t, "max_flow", "15 L/min", quantity.ParseFlow)), above(t, "min_brine", take(t, "min_brine", "5 L/min", quantity.ParseFlow))
 	p.MaxDrop = above(t, "max_drop", take(t, "max_drop", "1 bar", quantity.ParsePressure))
-	p.MaxWater = take(t, "max_water", "45 C", quantity.ParseTemperature)
+	if p.MaxWater = take(t, "max_water", "45 C", quantity.ParseTemperature); p.MaxWater != nil && !(*p.MaxWater > 0 && *p.MaxWater <= hottestWater) {
+		t.Fault("max_water", fmt.Sprintf("no element bears %s, and none fails below ice", p.MaxWater), "write the temperature that its sheet allows, like \"45 C\"")
+		p.MaxWater = nil
+	}
 }
 
 func (r *reader) plunger(t *source.Table, p *build.Process) {

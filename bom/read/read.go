@@ -196,6 +196,7 @@ func (r *reader) link() {
 		it.Made = r.materials(it.Material)
 	}
 	r.contents()
+	r.vessels()
 	r.recoveryStall()
 	for _, t := range r.runs {
 		r.run(t)

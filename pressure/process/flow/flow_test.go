@@ -245,3 +245,26 @@ func BenchmarkThousandSegments(b *testing.B) {
 		})
 	}
 }
+
+// A vessel that never answers twice alike is named, with what it does.
+func TestWhatDoesNotSettleIsNamed(t *testing.T) {
+	turn := 0
+	n := &Network{Nodes: 4, Fixed: []Fixed{{0, 60 * bar}, {2, 0}, {3, 0}}, Links: []Link{{1, 2, pipe(t, 9.5, 1, 3)}},
+		Vessels: []Vessel{{0, 1, 3, func(quantity.Pressure, quantity.Flow) (quantity.Flow, quantity.Pressure, error) {
+			turn++
+			return quantity.Flow(1+turn%2) * lpm, bar, nil
+		}}}}
+	_, err := n.Solve()
+	var unsettled *UnsettledError
+	require.ErrorAs(t, err, &unsettled)
+	require.ErrorIs(t, err, ErrNotFound)
+	require.Equal(t, "vessel", unsettled.What)
+	require.Equal(t, [2]int{0, 1}, [2]int{unsettled.From, unsettled.To})
+	require.Contains(t, err.Error(), "vessel 0, from node 0 to node 1, still goes from ")
+
+	// What two throttles hand each other round in a ring grows at every pass.
+	ring := &Network{Nodes: 3, Fixed: []Fixed{{0, 0}}, Throttles: []Throttle{{1, 2, bar}, {2, 1, bar}}, Taken: []Taken{{1, -lpm}}, Links: []Link{{0, 1, pipe(t, 9, 1, 1)}, {0, 2, pipe(t, 9, 1, 1)}}}
+	_, err = ring.Solve()
+	require.ErrorAs(t, err, &unsettled)
+	require.Equal(t, "throttle", unsettled.What)
+}

@@ -152,7 +152,7 @@ const leastSlope = 6e4
 
 // solve finds flows and pressures; pressure holds the fixed ones and receives the others.
 func (g *gradient) solve(taken []float64, pressure []quantity.Pressure) error {
-	unsettled := 0
+	unsettled, before := 0, quantity.Flow(0)
 	for range 200 {
 		clear(g.diag)
 		clear(g.value)
@@ -183,16 +183,16 @@ func (g *gradient) solve(taken []float64, pressure []quantity.Pressure) error {
 			}
 		}
 		g.pressures(pressure)
-		rest, worst := g.flows(pressure)
+		rest, worst, was := g.flows(pressure)
 		if rest {
 			return nil
 		}
-		unsettled = worst
+		unsettled, before = worst, was
 		if !finite(float64(g.flow[worst])) {
 			break
 		}
 	}
-	return &UnsettledError{"link", unsettled, g.links[unsettled].From, g.links[unsettled].To}
+	return &UnsettledError{"link", unsettled, g.links[unsettled].From, g.links[unsettled].To, before, g.flow[unsettled]}
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
@@ -227,9 +227,9 @@ func (g *gradient) pressures(pressure []quantity.Pressure) {
 const trickle quantity.Flow = 1e-9
 
 // flows takes the flows from the pressures, and reports whether they have come to rest and
-// which link moved most. One whose loss or flow is not a finite number has not: it is
+// which link moved most, and from where. One whose loss or flow is not a finite number has not: it is
 // that link.
-func (g *gradient) flows(pressure []quantity.Pressure) (rest bool, worst int) {
+func (g *gradient) flows(pressure []quantity.Pressure) (rest bool, worst int, was quantity.Flow) {
 	most, moved, broken := quantity.Flow(0), quantity.Flow(0), false
 	for i, l := range g.links {
 		if l.From == l.To {
@@ -237,17 +237,17 @@ func (g *gradient) flows(pressure []quantity.Pressure) (rest bool, worst int) {
 		}
 		now := g.flow[i] + quantity.Flow(float64(pressure[l.From]-pressure[l.To]-g.loss[i])/g.slope[i])
 		if !finite(float64(g.loss[i])) || !finite(g.slope[i]) {
-			g.flow[i] = quantity.Flow(math.NaN())
-			return false, i
+			was, g.flow[i] = g.flow[i], quantity.Flow(math.NaN())
+			return false, i, was
 		}
 		if !finite(float64(now)) && !broken {
-			broken, worst = true, i
+			broken, worst, was = true, i, g.flow[i]
 		}
 		if by := abs(now - g.flow[i]); by > moved && !broken {
-			moved, worst = by, i
+			moved, worst, was = by, i, g.flow[i]
 		}
 		most = max(most, abs(now))
 		g.flow[i] = now
 	}
-	return !broken && moved <= max(most, trickle)*closeEnough, worst
+	return !broken && moved <= max(most, trickle)*closeEnough, worst, was
 }

@@ -3,6 +3,7 @@ package flow
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"handtight/pressure/quantity"
 )
@@ -74,11 +75,20 @@ var ErrNotFound = errors.New("the flows do not come to rest")
 type UnsettledError struct {
 	What            string // link, throttle or vessel
 	Index, From, To int
+	Was, Now        quantity.Flow // at the last two passes
 }
 
 // Error names it and its nodes.
 func (e *UnsettledError) Error() string {
-	return fmt.Sprintf("%v: %s %d, from node %d to node %d", ErrNotFound, e.What, e.Index, e.From, e.To)
+	return fmt.Sprintf("%v: %s %d, from node %d to node %d, %s", ErrNotFound, e.What, e.Index, e.From, e.To, e.Moves())
+}
+
+// Moves says in words what its flow still does.
+func (e *UnsettledError) Moves() string {
+	if !finite(float64(e.Was)) || !finite(float64(e.Now)) {
+		return "has a flow that is no finite number"
+	}
+	return fmt.Sprintf("still goes from %.4g to %.4g L/min from one pass to the next", e.Was.LitresPerMinute(), e.Now.LitresPerMinute())
 }
 
 // Unwrap is [ErrNotFound].
@@ -87,9 +97,12 @@ func (e *UnsettledError) Unwrap() error { return ErrNotFound }
 // closeEnough is where the passes stop, as a share of the greatest flow.
 const closeEnough = 1e-7
 
+// mostPasses is how often throttles and vessels are asked anew.
+const mostPasses = 60
+
 // Solve balances the network.
 //
-// Errors: a node outside the network, a [*LooseError], an [*UnsettledError], [ErrNotFound], and those of a vessel.
+// Errors: a node outside the network, a [*LooseError], an [*UnsettledError], and those of a vessel.
 func (n *Network) Solve() (*Answer, error) {
 	if err := n.check(); err != nil {
 		return nil, err
@@ -117,7 +130,8 @@ func (n *Network) Solve() (*Answer, error) {
 	}
 	out := &Answer{Pressure: pressure, Throttle: make([]quantity.Flow, len(n.Throttles)), Feed: make([]quantity.Flow, len(n.Vessels)), Product: make([]quantity.Flow, len(n.Vessels))}
 	taken := make([]float64, n.Nodes)
-	for out.Passes = 1; out.Passes <= 60; out.Passes++ {
+	var worst *UnsettledError
+	for out.Passes = 1; out.Passes <= mostPasses; out.Passes++ {
 		clear(taken)
 		for _, t := range n.Taken {
 			taken[t.Node] += float64(t.Flow)
@@ -132,29 +146,32 @@ func (n *Network) Solve() (*Answer, error) {
 		if err := g.solve(taken, pressure); err != nil {
 			return nil, err
 		}
-		moved, err := n.pass(g, links, losses, taken, out)
-		if err != nil {
+		if worst, err = n.pass(g, links, losses, taken, out); err != nil {
 			return nil, err
 		}
-		if !moved {
+		if worst == nil {
 			break
 		}
 	}
-	if out.Passes > 60 {
-		return nil, ErrNotFound
+	if worst != nil {
+		return nil, worst
 	}
 	out.Flow = g.flow[:len(n.Links)]
 	return out, nil
 }
 
-// pass takes over what throttles and vessels now see; it reports whether that has moved.
-func (n *Network) pass(g *gradient, links []Link, losses []vesselLaw, taken []float64, out *Answer) (moved bool, err error) {
+// pass takes over what throttles and vessels now see; it gives the one that has moved most, nil
+// where all are at rest.
+func (n *Network) pass(g *gradient, links []Link, losses []vesselLaw, taken []float64, out *Answer) (worst *UnsettledError, err error) {
 	most := quantity.Flow(1e-12)
 	for _, q := range g.flow {
 		most = max(most, abs(q))
 	}
-	set := func(old *quantity.Flow, now quantity.Flow) {
-		moved = moved || abs(*old-now) > most*closeEnough*10
+	furthest := most * closeEnough * 10
+	set := func(old *quantity.Flow, now quantity.Flow, what string, i, from, to int) {
+		if by := abs(*old - now); by > furthest {
+			furthest, worst = by, &UnsettledError{what, i, from, to, *old, now}
+		}
 		*old = now
 	}
 	for i, t := range n.Throttles {
@@ -167,26 +184,26 @@ func (n *Network) pass(g *gradient, links []Link, losses []vesselLaw, taken []fl
 				in -= g.flow[j]
 			}
 		}
-		set(&out.Throttle[i], in)
+		set(&out.Throttle[i], in, "throttle", i, t.From, t.To)
 	}
 	for i, v := range n.Vessels {
 		feed := g.flow[len(n.Links)+i]
-		set(&out.Feed[i], feed)
+		set(&out.Feed[i], feed, "vessel", i, v.Feed, v.Brine)
 		if feed <= 0 || out.Pressure[v.Feed] <= 0 {
-			set(&out.Product[i], 0)
+			set(&out.Product[i], 0, "vessel", i, v.Feed, v.Brine)
 			continue
 		}
 		product, loss, err := v.Makes(out.Pressure[v.Feed], feed)
 		if err != nil {
-			return false, err
+			return nil, err
 		}
 		if !finite(float64(product)) || !finite(float64(loss)) {
-			return false, &UnsettledError{"vessel", i, v.Feed, v.Brine}
+			return nil, &UnsettledError{"vessel", i, v.Feed, v.Brine, feed, quantity.Flow(math.NaN())}
 		}
-		set(&out.Product[i], product)
+		set(&out.Product[i], product, "vessel", i, v.Feed, v.Brine)
 		losses[i].Law = Square{feed, max(loss, 1)}
 	}
-	return moved, nil
+	return worst, nil
 }
 
 // vesselLaw is a law that is put right at every pass.

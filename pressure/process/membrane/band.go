@@ -23,6 +23,8 @@ type Band struct {
 	MostRecovery  span.Span[quantity.Share] // of any one element
 	FirstRecovery span.Span[quantity.Share]
 	LastRecovery  span.Span[quantity.Share]
+	LeastBrine    span.Span[quantity.Flow] // of a way
+	MostFeed      span.Span[quantity.Flow] // of a way
 	Brine         span.Span[quantity.Flow]
 	BrineSalinity span.Span[quantity.Salinity]
 	Drive         span.Span[quantity.Pressure]
@@ -41,21 +43,13 @@ type Band struct {
 //
 // Errors: those of [Row.Solve], of the first corner that has one.
 func (r Row) Band(box Box) (Band, error) {
-	b := Band{
-		Product: span.Empty[quantity.Flow](), Salt: span.Empty[MilligramPerLitre](), Recovery: span.Empty[quantity.Share](),
-		MostRecovery: span.Empty[quantity.Share](), FirstRecovery: span.Empty[quantity.Share](), LastRecovery: span.Empty[quantity.Share](), Brine: span.Empty[quantity.Flow](), BrineSalinity: span.Empty[quantity.Salinity](),
-		Drive: span.Empty[quantity.Pressure](), LastDrive: span.Empty[quantity.Pressure](), Flux: span.Empty[Permeability](),
-		Polarisation: span.Empty[float64](), Loss: span.Empty[quantity.Pressure](), MostLoss: span.Empty[quantity.Pressure](),
-	}
+	b := emptyBand()
 	var failed error
 	span.Corners(6, func(c span.Corner) {
 		if failed != nil || box.repeats(c) {
 			return
 		}
-		run := Running{
-			Pressure: span.At(c, 0, box.Pressure), Feed: span.At(c, 1, box.Feed), Temperature: span.At(c, 2, box.Temperature),
-			Salinity: span.At(c, 3, box.Salinity), Water: span.At(c, 4, box.Water), Salt: span.At(c, 5, box.Salt), Back: box.Back,
-		}
+		run := box.at(c)
 		out, err := r.solve(&run, nil, Slices)
 		if err != nil {
 			failed = err
@@ -64,6 +58,54 @@ func (r Row) Band(box Box) (Band, error) {
 		b.reach(&out)
 	})
 	return b, failed
+}
+
+// Bands is [Row.Band], and the band of each of the rows side by side beside it.
+//
+// Errors: those of [Row.Band].
+func (r Row) Bands(box Box) (whole Band, each []Band, err error) {
+	if len(r.Others) == 0 {
+		whole, err = r.Band(box)
+		return whole, []Band{whole}, err
+	}
+	whole = emptyBand()
+	parts := make([]Result, 1+len(r.Others))
+	for range parts {
+		each = append(each, emptyBand())
+	}
+	span.Corners(6, func(c span.Corner) {
+		if err != nil || box.repeats(c) {
+			return
+		}
+		run := box.at(c)
+		var out Result
+		if out, err = r.parted(&run, parts, Slices); err != nil {
+			return
+		}
+		whole.reach(&out)
+		for i := range parts {
+			each[i].reach(&parts[i])
+		}
+	})
+	return whole, each, err
+}
+
+// at is the running at a corner.
+func (b *Box) at(c span.Corner) Running {
+	return Running{
+		Pressure: span.At(c, 0, b.Pressure), Feed: span.At(c, 1, b.Feed), Temperature: span.At(c, 2, b.Temperature),
+		Salinity: span.At(c, 3, b.Salinity), Water: span.At(c, 4, b.Water), Salt: span.At(c, 5, b.Salt), Back: b.Back,
+	}
+}
+
+func emptyBand() Band {
+	return Band{
+		LeastBrine: span.Empty[quantity.Flow](), MostFeed: span.Empty[quantity.Flow](),
+		Product: span.Empty[quantity.Flow](), Salt: span.Empty[MilligramPerLitre](), Recovery: span.Empty[quantity.Share](),
+		MostRecovery: span.Empty[quantity.Share](), FirstRecovery: span.Empty[quantity.Share](), LastRecovery: span.Empty[quantity.Share](), Brine: span.Empty[quantity.Flow](), BrineSalinity: span.Empty[quantity.Salinity](),
+		Drive: span.Empty[quantity.Pressure](), LastDrive: span.Empty[quantity.Pressure](), Flux: span.Empty[Permeability](),
+		Polarisation: span.Empty[float64](), Loss: span.Empty[quantity.Pressure](), MostLoss: span.Empty[quantity.Pressure](),
+	}
 }
 
 // repeats reports whether a corner is another's again, because a figure is known.
@@ -86,6 +128,7 @@ func (b *Band) reach(out *Result) {
 	}
 	b.Recovery, b.MostRecovery = b.Recovery.Reach(out.Recovery), b.MostRecovery.Reach(out.MostRecovery)
 	b.FirstRecovery, b.LastRecovery = b.FirstRecovery.Reach(out.First.Recovery), b.LastRecovery.Reach(out.Last.Recovery)
+	b.LeastBrine, b.MostFeed = b.LeastBrine.Reach(out.LeastBrine), b.MostFeed.Reach(out.MostFeed)
 	b.Brine, b.BrineSalinity = b.Brine.Reach(out.Brine), b.BrineSalinity.Reach(out.BrineSalinity)
 	b.Drive, b.LastDrive = b.Drive.Reach(out.Drive), b.LastDrive.Reach(out.Last.Drive)
 	b.Flux, b.Polarisation = b.Flux.Reach(out.Flux), b.Polarisation.Reach(out.Polarisation)
@@ -96,6 +139,7 @@ func (b *Band) reach(out *Result) {
 // whose sheet is not known and that are anywhere between two of their class.
 func (b Band) Join(c Band) Band {
 	return Band{
+		LeastBrine: join(b.LeastBrine, c.LeastBrine), MostFeed: join(b.MostFeed, c.MostFeed),
 		Product: join(b.Product, c.Product), Salt: join(b.Salt, c.Salt), Recovery: join(b.Recovery, c.Recovery),
 		MostRecovery: join(b.MostRecovery, c.MostRecovery), FirstRecovery: join(b.FirstRecovery, c.FirstRecovery), LastRecovery: join(b.LastRecovery, c.LastRecovery),
 		Brine: join(b.Brine, c.Brine), BrineSalinity: join(b.BrineSalinity, c.BrineSalinity), Drive: join(b.Drive, c.Drive),

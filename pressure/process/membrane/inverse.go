@@ -71,13 +71,16 @@ func (r Row) FeedFor(recovery quantity.Share, brine quantity.Flow, run Running) 
 		return 0, fmt.Errorf("a feed for a recovery of %s is %w", recovery, ErrOutOfReach)
 	}
 	ways := quantity.Flow(max(r.Parallel, 1))
+	for _, o := range r.Others {
+		ways += quantity.Flow(max(o.Parallel, 1))
+	}
 	holds := func(feed quantity.Flow) (bool, error) {
 		run.Feed = feed
 		out, err := r.solve(&run, nil, Slices)
 		if overdrawn(err) {
 			return false, nil
 		}
-		return err == nil && out.MostRecovery <= recovery && out.Brine/ways >= brine, err
+		return err == nil && out.MostRecovery <= recovery && out.LeastBrine >= brine, err
 	}
 	low, high := quantity.Flow(0), 1000*quantity.LitrePerMinute*ways
 	if ok, err := holds(high); err != nil || !ok {

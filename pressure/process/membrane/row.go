@@ -14,6 +14,9 @@ import (
 type Row struct {
 	Units    []Unit
 	Parallel int
+	// Others are rows side by side with this one that differ from it. All share one inlet and one
+	// outlet, and the feed parts so that each loses the same. They have no Others themselves.
+	Others []Row
 }
 
 // Running is how a row is run.
@@ -48,6 +51,8 @@ type Result struct {
 	Polarisation  float64           // greatest cm/cb anywhere
 	Loss          quantity.Pressure // along the row
 	First, Last   Each
+	LeastBrine    quantity.Flow     // of the way that keeps least
+	MostFeed      quantity.Flow     // of the way that gets most
 	MostRecovery  quantity.Share    // of any one element
 	MostLoss      quantity.Pressure // of any one element
 	MassIn        float64           // kg/s, of water and salt, for the balances
@@ -74,11 +79,12 @@ const Slices = 4
 const productDensity = 1000
 
 // Solve marches along the row. each, where it is not nil, receives what every element does,
-// up to its length.
+// up to its length; with [Row.Others] it receives nothing, and First and Last are the hardest
+// pressed of all.
 //
 // Errors: no element, a feed or a pressure that is not above zero, water below freezing or
 // above 45 C, [ErrTooSalty] where the brine goes beyond the correlation, [ErrUsedUp] where
-// nothing of the feed is left.
+// nothing of the feed is left, [ErrUnparted] where unlike rows find no common loss.
 func (r Row) Solve(run Running, each []Each) (Result, error) { return r.solve(&run, each, Slices) }
 
 func (run *Running) check() (sea.Isotherm, error) {
@@ -119,6 +125,9 @@ func (r Row) solve(run *Running, each []Each, slices int) (Result, error) {
 	if len(r.Units) == 0 {
 		return Result{}, errors.New("a vessel without an element makes no water")
 	}
+	if len(r.Others) > 0 {
+		return r.parted(run, nil, slices)
+	}
 	iso, err := run.check()
 	if err != nil {
 		return Result{}, err
@@ -158,6 +167,7 @@ func (r Row) solve(run *Running, each []Each, slices int) (Result, error) {
 	out.Product = quantity.Flow(product * ways)
 	out.Recovery = quantity.Share(product / feed)
 	out.Brine = quantity.Flow(m.mass / float64(iso.Density(m.salinity())) * ways)
+	out.LeastBrine, out.MostFeed = out.Brine/quantity.Flow(ways), quantity.Flow(feed)
 	out.BrineSalinity = m.salinity()
 	out.Drive, out.Flux = quantity.Pressure(drive/area), Permeability(product/area)
 	out.Loss = run.Pressure - quantity.Pressure(m.pressure)
