@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"strings"
+	"syscall"
 	"time"
 )
 
@@ -162,7 +163,7 @@ func tooLarge(path string, most Limit) error {
 func unreadable(path string, err error) error {
 	e := &Error{Path: path, Err: err}
 	switch {
-	case errors.Is(err, fs.ErrNotExist):
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // Windows tells a file in a folder's place as no folder
 		e.Reason, e.Remedy = "there is no such file", missing(path)
 	case errors.Is(err, fs.ErrPermission):
 		e.Reason, e.Remedy = "this file may not be read", "give yourself leave to read it, or copy it to a folder of your own"

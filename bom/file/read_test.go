@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strings"
 	"testing"
 	"time"
@@ -28,10 +27,6 @@ func TestRead(t *testing.T) {
 	write("large.toml", "")
 	require.NoError(t, os.Truncate("large.toml", 1<<33)) // a hole of 8 GiB
 	write("full.toml", strings.Repeat("x", 1000))
-	within := [2]string{"this file cannot be read: not a directory", "check its name and the disk that it is on"}
-	if runtime.GOOS == "windows" { // which tells a missing folder and a file in its place with one word
-		within = [2]string{"there is no such file", "check the path: there is no folder kittiwake.toml/"}
-	}
 	rows := []struct{ why, path, reason, remedy string }{
 		{"no path", "", "no file is named", "give the path of a file"},
 		{"a letter is wrong", "kitiwake.toml", "there is no such file", "did you mean kittiwake.toml?"},
@@ -40,7 +35,7 @@ func TestRead(t *testing.T) {
 		{"no such folder", "ship/a.toml", "there is no such file", "check the path: there is no folder ship/"},
 		{"a folder", "boat", "this is a folder, not a file", "name a file within it: skua.toml, tern.toml"},
 		{"too large, and not read", "large.toml", "this file is larger than 1000 bytes", "split it"},
-		{"a file within a file", "kittiwake.toml/a", within[0], within[1]},
+		{"a file within a file", "kittiwake.toml/a", "there is no such file", "check the path: there is no folder kittiwake.toml/"},
 	}
 	for _, row := range rows {
 		t.Run(row.why, func(t *testing.T) {

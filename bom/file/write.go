@@ -10,6 +10,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"syscall"
 )
 
 // Output is a place that is to be written, as it was found before the work began.
@@ -39,7 +40,11 @@ func To(path string, inputs ...string) (*Output, error) {
 		return nil, err
 	}
 	var err error
-	if o.path, err = follow(path); err != nil {
+	o.path, err = follow(path)
+	switch {
+	case errors.Is(err, syscall.ENOTDIR): // which Windows tells as a file that is not there
+		return nil, noFolder(path)
+	case err != nil:
 		return nil, o.fails(err)
 	}
 	o.old, err = os.Stat(o.path)
@@ -58,7 +63,7 @@ func To(path string, inputs ...string) (*Output, error) {
 		return nil, o.fails(err)
 	}
 	if !dir.IsDir() {
-		return nil, &Error{Path: path, Reason: "what should be its folder is none", Remedy: "name a file in a folder"}
+		return nil, noFolder(path)
 	}
 	for _, in := range inputs {
 		info, err := os.Stat(in)
@@ -67,6 +72,10 @@ func To(path string, inputs ...string) (*Output, error) {
 		}
 	}
 	return o, nil
+}
+
+func noFolder(path string) error {
+	return &Error{Path: path, Reason: "what should be its folder is none", Remedy: "name a file in a folder"}
 }
 
 // follow gives the path behind a chain of links; the last of it need not be there.

@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strings"
 	"sync"
 	"testing"
@@ -181,15 +180,11 @@ func TestManyAtOnce(t *testing.T) {
 func TestPlacesThatCannotBeWritten(t *testing.T) {
 	dir := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "file"), nil, 0o644))
-	noFolder := "not a directory"
-	if runtime.GOOS == "windows" {
-		noFolder = "what should be its folder is none"
-	}
 	for path, want := range map[string]string{
 		"":                              "no file is named",
 		dir:                             "a folder, not a file",
 		filepath.Join(dir, "no", "a"):   "folder is not there",
-		filepath.Join(dir, "file", "a"): noFolder,
+		filepath.Join(dir, "file", "a"): "what should be its folder is none",
 		filepath.Join(dir, strings.Repeat("x", 300)): "cannot be written",
 	} {
 		_, err := To(path)

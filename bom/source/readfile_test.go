@@ -31,7 +31,7 @@ func TestReadFile(t *testing.T) {
 		{"a folder with build files", "boat", "boat: this is a folder, not a file\n  name a file within it: skua.toml, tern.toml"},
 		{"a folder without", "boat/empty", "boat/empty: this is a folder, not a file\n  name the build file within it, which ends in .toml"},
 		{"too large, and not read", "large.toml", "large.toml: this file is larger than 6 MiB\n  keep in it what this build uses"},
-		{"a file within a file", "kittiwake.toml/a", "kittiwake.toml/a: this file cannot be read: not a directory\n  check its name and the disk that it is on"},
+		{"a file within a file", "kittiwake.toml/a", "kittiwake.toml/a: there is no such file\n  check the path: there is no folder kittiwake.toml/"},
 	}
 	for _, row := range rows {
 		t.Run(row.why, func(t *testing.T) {

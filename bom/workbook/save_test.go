@@ -141,7 +141,7 @@ func TestPathsThatCannotBeWritten(t *testing.T) {
 	for _, tc := range []struct{ why, path, says string }{
 		{"a directory", "folder.xlsx", "folder.xlsx: this is a folder, not a file; name a file in it"},
 		{"no such folder", "none/order.xlsx", "order.xlsx: it cannot be written: its folder is not there"},
-		{"a file where a folder is due", "plain/order.xlsx", "order.xlsx: it cannot be written: not a directory"},
+		{"a file where a folder is due", "plain/order.xlsx", "order.xlsx: what should be its folder is none; name a file in a folder"},
 		{"another ending", "order.ods", "does not end in .xlsx, and spreadsheet programs go by the ending; write "},
 		{"no ending", "order", "order.xlsx"},
 	} {
