@@ -126,7 +126,7 @@ func (r *router) insert(host, place int) (*bought, bool) {
 		tee := r.bought(&b, host)
 		tee.in, tee.out = "a", "b"
 		r.chains[host] = slices.Insert(slices.Clone(chain), k+1, tee, r.cut(e.part, e.part.ID, host))
-		r.side[[2]int{-1, place}] = element{id: tee.id, label: tee.label, out: "branch", buy: tee.buy}
+		r.side[[3]int{-1, place}] = element{id: tee.id, label: tee.label, out: "branch", buy: tee.buy}
 		return &b, true
 	}
 	open := r.s.problem.Places[host].From
@@ -138,7 +138,7 @@ func (r *router) insert(host, place int) (*bought, bool) {
 				tee := r.bought(&b, host)
 				tee.in, tee.out = "a", "b"
 				r.chains[host] = slices.Insert(slices.Clone(chain), 0, tee)
-				r.side[[2]int{-1, place}] = element{id: tee.id, label: tee.label, out: "branch", buy: tee.buy}
+				r.side[[3]int{-1, place}] = element{id: tee.id, label: tee.label, out: "branch", buy: tee.buy}
 				return &b, true
 			}
 		}

@@ -74,7 +74,7 @@ func (s *solved) gaps(i int) [][2]int {
 	open := p.From
 	if m.Host >= 0 {
 		st := s.answer.Places[m.Host].Chain[m.HostAt]
-		open = s.classes[st.Class].ends[st.Side]
+		open = s.classes[st.Class].ends[m.Side]
 	}
 	var out [][2]int
 	if !m.OK {

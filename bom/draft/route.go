@@ -77,13 +77,13 @@ type router struct {
 	hoses  []*cutHose
 	buys   []*bought // items to buy, each once
 	lost   []Missing
-	taken  map[string]bool // ids
-	counts map[string]int  // pieces of a bought item
-	side   map[[2]int]element
+	taken  map[string]bool    // ids
+	counts map[string]int     // pieces of a bought item
+	side   map[[3]int]element // of branches, by place, step and end
 }
 
 func newRouter(s *solved, ids map[string]bool) *router {
-	r := &router{s: s, p: pressuresOf(s.plant), used: map[*Part]int{}, chains: make([][]element, len(s.places)), taken: ids, counts: map[string]int{}, side: map[[2]int]element{}}
+	r := &router{s: s, p: pressuresOf(s.plant), used: map[*Part]int{}, chains: make([][]element, len(s.places)), taken: ids, counts: map[string]int{}, side: map[[3]int]element{}}
 	for _, pl := range s.plant.every() {
 		for _, list := range pl.units {
 			for _, u := range list {
@@ -114,7 +114,7 @@ func (r *router) place(i int) {
 	var out []element
 	if m.Host >= 0 {
 		host := r.s.answer.Places[m.Host].Chain[m.HostAt]
-		open = r.s.classes[host.Class].ends[host.Side]
+		open = r.s.classes[host.Class].ends[m.Side]
 	}
 	for at, step := range m.Chain {
 		c := &r.s.classes[step.Class]
@@ -125,7 +125,9 @@ func (r *router) place(i int) {
 		if len(c.ends) > 2 {
 			ports := e.part.ports
 			e.in, e.out = ports[step.In], ports[step.Out]
-			r.side[[2]int{i, at}] = element{id: e.id, label: e.label, out: ports[step.Side], part: e.part}
+			for _, side := range step.Sides {
+				r.side[[3]int{i, at, side}] = element{id: e.id, label: e.label, out: ports[side], part: e.part}
+			}
 		}
 		out = append(out, e)
 		open = c.ends[step.Out]

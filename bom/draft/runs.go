@@ -102,10 +102,10 @@ func (r *router) runs() []run {
 // branch is the port of a tee that a place starts at.
 func (r *router) branch(place int) (element, bool) {
 	if m := &r.s.answer.Places[place]; m.OK {
-		e, ok := r.side[[2]int{m.Host, m.HostAt}]
+		e, ok := r.side[[3]int{m.Host, m.HostAt, m.Side}]
 		return e, ok
 	}
-	e, ok := r.side[[2]int{-1, place}]
+	e, ok := r.side[[3]int{-1, place}]
 	return e, ok
 }
 

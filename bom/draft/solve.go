@@ -97,6 +97,10 @@ func solve(pl *plant, all []*Part, steps int) *solved {
 	return s
 }
 
+// mostPorts is up to how many ports a piece is put into a place: a manifold of more is left over,
+// for none of its outlets may stand open.
+const mostPorts = 6
+
 // classify puts alike pieces of the bag together.
 func (s *solved) classify(all []*Part) {
 	of := map[string]int{}
@@ -114,7 +118,7 @@ func (s *solved) classify(all []*Part) {
 			}
 			n := s.ends.number(endClass{readings: []threads.End{e}})
 			list = []int{n, n}
-		case fittingKind(p.Kind) && len(p.item.Ports) <= 3 || p.isHose():
+		case fittingKind(p.Kind) && len(p.item.Ports) <= mostPorts || p.isHose():
 			for i := range p.item.Ports {
 				c := readingClass(p.item.Ports[i].End, false)
 				c.madeUp = p.isHose()

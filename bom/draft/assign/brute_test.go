@@ -60,7 +60,10 @@ func (b *brute) place(i int, c Cost) {
 }
 
 // piece is one laid piece: its way through, and what was bought before it.
-type piece struct{ class, in, out, side, buy int }
+type piece struct {
+	class, in, out, buy int
+	sides               []int // sorts of end
+}
 
 // chain extends a chain by every piece, and ends it where it can. ends holds, alternating, the
 // open end and the end that is put to it.
@@ -89,17 +92,17 @@ func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
 			d.Missing++
 		}
 		for k, l := range laid {
-			if l.side >= 0 && p.Near == AtFrom {
+			if len(l.sides) > 0 && p.Near == AtFrom {
 				d.Apart += k
-			} else if l.side >= 0 && p.Near == AtTo {
+			} else if len(l.sides) > 0 && p.Near == AtTo {
 				d.Apart += len(laid) - k - 1
 			}
 		}
 		if b.needed(t, p.Fixed, laid, append(append([]int{}, ends...), p.To), buy) && b.chainMissing(laid)+buy <= b.most(p, len(laid)) {
 			old := b.sides
 			for _, l := range laid {
-				if l.side >= 0 {
-					b.sides = append(append([]bruteSide{}, b.sides...), bruteSide{i, l.side})
+				for _, e := range l.sides {
+					b.sides = append(append([]bruteSide{}, b.sides...), bruteSide{i, e})
 				}
 			}
 			b.place(i+1, d)
@@ -120,9 +123,12 @@ func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
 				if in == out || !ok {
 					continue
 				}
-				side, used := -1, 1
-				if len(cl.Ends) == 3 {
-					side = cl.Ends[3-in-out]
+				var sides []int
+				used := 1
+				for x, e := range cl.Ends {
+					if x != in && x != out {
+						sides = append(sides, e)
+					}
 				}
 				if cl.Count == Cut {
 					used = 0
@@ -131,7 +137,7 @@ func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
 					asks++
 				}
 				b.left[k]--
-				b.chain(i, cl.Ends[out], append(append([]piece{}, laid...), piece{k, in, out, side, buy}), append(append([]int{}, ends...), cl.Ends[in], cl.Ends[out]), nil,
+				b.chain(i, cl.Ends[out], append(append([]piece{}, laid...), piece{k, in, out, buy, sides}), append(append([]int{}, ends...), cl.Ends[in], cl.Ends[out]), nil,
 					c.Add(Cost{Questions: asks, Missing: buy, Length: 1 + buy, LeftOver: -used, Order: -cl.Rank * p.Rank}))
 				b.left[k]++
 			}
@@ -169,7 +175,7 @@ func (b *brute) needed(t *Table, fixed bool, laid []piece, ends []int, last int)
 	buys[len(laid)] = last
 	for i := range laid {
 		for k := i; k < len(laid); k++ { // take out i..k
-			if laid[k].side >= 0 {
+			if len(laid[k].sides) > 0 {
 				break
 			}
 			bought, held := 0, false
@@ -218,15 +224,15 @@ func genProblem(t *rapid.T) *Problem {
 	for range rapid.IntRange(1, classes).Draw(t, "classes") {
 		c := Class{Count: rapid.IntRange(-1, min(3, pieces)).Draw(t, "count"), Bends: rapid.IntRange(0, 4).Draw(t, "bends") == 0}
 		pieces -= max(0, c.Count)
-		ports := rapid.SampledFrom([]int{2, 2, 3}).Draw(t, "ports")
+		ports := rapid.SampledFrom([]int{2, 2, 2, 3, 3, 4}).Draw(t, "ports")
 		if tee {
 			ports = 2
 		}
-		tee = tee || ports == 3
+		tee = tee || ports > 2
 		for range ports {
 			c.Ends = append(c.Ends, rapid.IntRange(0, n-1).Draw(t, "end"))
 		}
-		if len(c.Ends) == 3 {
+		if len(c.Ends) > 2 {
 			c.Bends = false
 			c.Count = max(0, c.Count) // a tee is not cut from stock
 		}
@@ -277,7 +283,7 @@ func audit(t require.TestingT, p *Problem, a *Answer) Cost {
 	for i := range p.Classes {
 		left[i] = max(0, p.Classes[i].Count)
 	}
-	served := map[[2]int]bool{}
+	served := map[[3]int]bool{}
 	for i, m := range a.Places {
 		pl := &p.Places[i]
 		if !m.OK {
@@ -288,10 +294,11 @@ func audit(t require.TestingT, p *Problem, a *Answer) Cost {
 		if open == Branch {
 			require.Contains(t, pl.Hosts, m.Host)
 			s := a.Places[m.Host].Chain[m.HostAt]
-			open = p.Classes[s.Class].Ends[s.Side]
+			open = p.Classes[s.Class].Ends[m.Side]
+			require.Contains(t, s.Sides, m.Side)
 			c.Length += slices.Index(pl.Hosts, m.Host)
-			require.False(t, served[[2]int{m.Host, m.HostAt}])
-			served[[2]int{m.Host, m.HostAt}] = true
+			require.False(t, served[[3]int{m.Host, m.HostAt, m.Side}])
+			served[[3]int{m.Host, m.HostAt, m.Side}] = true
 		}
 		joint := func(x, buy int) {
 			switch tab.Joints[open*p.Ends+x] {
@@ -309,9 +316,9 @@ func audit(t require.TestingT, p *Problem, a *Answer) Cost {
 			c.Missing++
 		}
 		for at, s := range m.Chain {
-			if s.Side >= 0 && pl.Near == AtFrom {
+			if len(s.Sides) > 0 && pl.Near == AtFrom {
 				c.Apart += at
-			} else if s.Side >= 0 && pl.Near == AtTo {
+			} else if len(s.Sides) > 0 && pl.Near == AtTo {
 				c.Apart += len(m.Chain) - 1 - at
 			}
 			cl := &p.Classes[s.Class]
@@ -332,7 +339,9 @@ func audit(t require.TestingT, p *Problem, a *Answer) Cost {
 	}
 	for i, m := range a.Places {
 		for k, s := range m.Chain {
-			require.Equal(t, s.Side >= 0, served[[2]int{i, k}])
+			for _, side := range s.Sides {
+				require.True(t, served[[3]int{i, k, side}])
+			}
 		}
 	}
 	for _, n := range left {

@@ -141,7 +141,7 @@ func (l *lister) walk(open, buy, asks, tees int) {
 	}
 	for i := range l.p.Classes {
 		c := &l.p.Classes[i]
-		if l.left[i] == 0 || l.place.Grade[i] == Refused || len(c.Ends) > 2 && tees == l.tees {
+		if l.left[i] == 0 || l.place.Grade[i] == Refused || tees+len(c.Ends)-2 > l.tees {
 			continue
 		}
 		for in := range c.Ends {
@@ -161,7 +161,7 @@ func alikeBefore(c *Class, in, out int) bool {
 			if a == b || a > in || a == in && b >= out {
 				continue
 			}
-			if c.Ends[a] == c.Ends[in] && c.Ends[b] == c.Ends[out] && c.side(a, b) == c.side(in, out) {
+			if c.Ends[a] == c.Ends[in] && c.Ends[b] == c.Ends[out] && slices.Equal(c.ends(c.sides(a, b)), c.ends(c.sides(in, out))) {
 				return true
 			}
 		}
@@ -169,12 +169,25 @@ func alikeBefore(c *Class, in, out int) bool {
 	return false
 }
 
-// side is the end of the branch of a way through a piece; -1 without.
-func (c *Class) side(in, out int) int {
-	if len(c.Ends) < 3 {
-		return -1
+// sides are the indices of the branches of a way through a piece.
+func (c *Class) sides(in, out int) []int {
+	var list []int
+	for i := range c.Ends {
+		if i != in && i != out {
+			list = append(list, i)
+		}
 	}
-	return c.Ends[3-in-out]
+	return list
+}
+
+// ends are the sorts of end at some indices, in order.
+func (c *Class) ends(at []int) []int {
+	var list []int
+	for _, i := range at {
+		list = append(list, c.Ends[i])
+	}
+	slices.Sort(list)
+	return list
 }
 
 // enter puts a piece behind the open end, and goes on.
@@ -190,10 +203,10 @@ func (l *lister) enter(i, in, out, open, buy, asks, tees int) {
 	if buy+b+l.least[c.Ends[out]] > l.most || l.needless(c.Ends[in], b) {
 		return
 	}
-	s := Step{Class: i, In: in, Out: out, Side: -1, Buy: b}
+	s := Step{Class: i, In: in, Out: out, Buy: b}
 	if len(c.Ends) > 2 {
-		s.Side = 3 - in - out
-		tees++
+		s.Sides = c.sides(in, out)
+		tees += len(s.Sides)
 	}
 	if j == Asks {
 		asks++
@@ -216,7 +229,7 @@ func (l *lister) needless(end, bought int) bool {
 	held := false   // something between gives way, and is needed where both ends stand fast
 	for k := len(l.steps) - 1; k >= 0; k-- {
 		s := &l.steps[k]
-		if s.Side >= 0 {
+		if len(s.Sides) > 0 {
 			return false
 		}
 		after += s.Buy
@@ -255,8 +268,8 @@ func (l *lister) close(open, buy, asks int) {
 			c.cost.LeftOver--
 		}
 		c.cost.Order -= class.Rank * l.place.Rank
-		if s.Side >= 0 {
-			c.sides = append(c.sides, class.Ends[s.Side])
+		if len(s.Sides) > 0 {
+			c.sides = append(c.sides, class.ends(s.Sides)...)
 			switch l.place.Near {
 			case AtFrom:
 				c.cost.Apart += at

@@ -52,7 +52,7 @@ const Cut = -1
 // Class is pieces that are alike.
 type Class struct {
 	Count int   // or Cut
-	Ends  []int // two, or three of a piece with a branch
+	Ends  []int // two, or more of a piece with branches: a tee, a cross, a manifold
 	Gives bool  // it gives way, so that two fixed ends can be joined: a hose, a union, a swivel
 	Rank  int   // place in the bag: where all else is equal, what the bag names early goes into the places named early
 	Bends bool  // it may stand where the joint would do without: an elbow, a union, a hose that gives way
@@ -103,10 +103,10 @@ type Problem struct {
 
 // Step is one piece of a chain.
 type Step struct {
-	Class   int // of Problem.Classes
-	In, Out int // indices of its ends
-	Side    int // index of its branch; -1 without
-	Buy     int // pieces to buy between what comes before and it
+	Class   int   // of Problem.Classes
+	In, Out int   // indices of its ends
+	Buy     int   // pieces to buy between what comes before and it
+	Sides   []int // indices of its branches
 }
 
 // Made is what becomes of a place.
@@ -117,6 +117,7 @@ type Made struct {
 	Stiff  bool // both its ends stand fast, and nothing in the chain gives way: a piece that does is to buy
 	Host   int  // place and step whose branch it starts at; -1 where it has its own end
 	HostAt int
+	Side   int // index of that branch among the ends of the step's class
 }
 
 // Answer is an assignment.

@@ -164,16 +164,17 @@ func (s *solver) trace(n *node, a *Answer) {
 		list = append(list, n)
 	}
 	slices.Reverse(list)
-	taken := map[[2]int]bool{}
+	taken := map[[3]int]bool{}
 	for _, n := range list {
 		m := Made{OK: n.cand.made, Stiff: n.cand.stiff, Chain: n.cand.steps, Buy: n.cand.buy, Host: -1, HostAt: -1}
 		if n.host >= 0 {
 			m.Host = n.host
 			for at, step := range a.Places[n.host].Chain {
-				if step.Side >= 0 && !taken[[2]int{n.host, at}] && s.p.Classes[step.Class].Ends[step.Side] == n.cand.source {
-					m.HostAt = at
-					taken[[2]int{n.host, at}] = true
-					break
+				for _, side := range step.Sides {
+					if key := [3]int{n.host, at, side}; m.HostAt < 0 && !taken[key] && s.p.Classes[step.Class].Ends[side] == n.cand.source {
+						m.HostAt, m.Side = at, side
+						taken[key] = true
+					}
 				}
 			}
 		}
