@@ -22,6 +22,7 @@ var may = map[string]string{
 	"pressure/process/span":      "",
 	"threads/internal/table":     "",
 	"bom/file":                   "pressure/nearest",
+	"bom/letter":                 "",
 	"bom/money":                  "pressure/nearest",
 	"pressure/quantity":          "pressure/nearest",
 	"bom/source":                 "bom/file pressure/nearest",
@@ -62,7 +63,7 @@ var may = map[string]string{
 	"bom/cart":                   "bom bom/build bom/file bom/finding bom/graph bom/money bom/order bom/sheet bom/source bom/state bom/wetting catalog pressure pressure/quantity threads threads/title",
 	"bom/draft/assign":           "",
 	"bom/draft":                  "bom bom/build bom/cart bom/draft/assign bom/graph bom/money bom/read bom/repair catalog catalog/stock pressure pressure/quantity threads threads/title",
-	"bom/drawing":                "bom bom/finding bom/graph bom/segment bom/state catalog threads",
+	"bom/drawing":                "bom bom/finding bom/graph bom/letter bom/segment bom/state catalog threads",
 	"bom/duty":                   "bom bom/build bom/circuit bom/graph catalog pressure/nearest pressure/process/flow pressure/process/line pressure/process/membrane pressure/process/power pressure/process/pump pressure/process/sea pressure/process/span pressure/quantity",
 	"bom/audit":                  "bom bom/build bom/graph bom/segment bom/source pressure/quantity threads threads/evidence threads/identify",
 	"bom/kit":                    "bom bom/build bom/money bom/order catalog",
@@ -78,7 +79,7 @@ var may = map[string]string{
 	"bom/starter":                "pressure/nearest",
 	"bom/repair/fix":             "bom bom/build bom/finding bom/read bom/repair bom/rule bom/source",
 	"bom/receive":                "bom bom/build bom/cart bom/money bom/order bom/source bom/workbook",
-	"bom/workbook":               "bom/facts bom/file bom/finding bom/sheet",
+	"bom/workbook":               "bom/facts bom/file bom/finding bom/letter bom/sheet",
 	"cmd/handtight":              "bom bom/audit bom/build bom/cart bom/choose bom/compare bom/draft bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/receive bom/repair bom/repair/fix bom/request bom/rule bom/schema bom/segment bom/source bom/starter bom/state bom/workbook catalog catalog/stock pressure/nearest pressure/process/trend pressure/quantity threads threads/card threads/evidence threads/identify threads/identify/measure threads/makeup threads/title",
 }
 

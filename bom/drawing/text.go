@@ -4,7 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"golang.org/x/text/width"
+	advance "handtight/bom/letter"
 )
 
 // Size of the letters and the distance of lines of text, in units. On paper a picture of
@@ -15,19 +15,6 @@ const (
 	leadin = 13.0
 )
 
-// advance holds the widths of the printable ASCII letters of the standard sans serif of
-// PostScript, in thousandths of the letter's size.
-// Source: the font's published metrics file (Core 14 AFM), from memory; the test in a
-// browser holds drawn widths against it.
-var advance = [95]int{
-	278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, // space to /
-	556, 556, 556, 556, 556, 556, 556, 556, 556, 556, 278, 278, 584, 584, 584, 556, // 0 to ?
-	1015, 667, 667, 722, 722, 667, 611, 778, 722, 278, 500, 667, 556, 833, 722, 778, // @ to O
-	667, 778, 722, 667, 611, 722, 667, 944, 667, 667, 611, 278, 278, 278, 469, 556, // P to _
-	333, 556, 556, 500, 556, 556, 278, 556, 556, 222, 222, 500, 222, 833, 556, 556, // ` to o
-	556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334, 260, 334, 584, // p to ~
-}
-
 // allowance is what another sans serif may be wider than ours, and bold letters too.
 const allowance = 1.08
 
@@ -35,25 +22,13 @@ const allowance = 1.08
 func textWidth(s string) float64 {
 	sum := 0
 	for _, r := range s {
-		switch {
-		case r >= ' ' && r <= '~':
-			sum += advance[r-' ']
-		case wide(r) || r == '…':
-			sum += 1000
-		default:
-			sum += 700
-		}
+		sum += advance.Advance(r)
 	}
 	return float64(sum) * letter / 1000 * allowance
 }
 
 // boldWidth is the width of a text in bold letters.
 func boldWidth(s string) float64 { return textWidth(s) * 1.08 }
-
-func wide(r rune) bool {
-	k := width.LookupRune(r).Kind()
-	return k == width.EastAsianWide || k == width.EastAsianFullwidth || r >= 0x1F000
-}
 
 // shorten cuts a text in the middle so that it fits; its whole stands in the title.
 func shorten(s string, fit float64) string {

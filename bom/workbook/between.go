@@ -38,7 +38,7 @@ func (c *carry) between(k *counted) []string {
 			}
 			before, ok := c.wasAt(cellID{detailsName, key, "Must hold"})
 			if ok || l.RatingNeeded != "" && c.was[rowID{detailsName, key}] != nil {
-				tell("must hold", before, clean(l.RatingNeeded))
+				tell("must hold", holds(before), holds(clean(l.RatingNeeded)))
 			}
 			if len(changes) == 0 {
 				continue

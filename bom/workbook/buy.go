@@ -32,21 +32,21 @@ const (
 	colMoney
 )
 
-// buyColumns fit a sheet of paper across in type of 9 points: 142.5 units of 7 pixels, with
+// buyColumns fit a sheet of paper across in type of 9 points: 140.5 units of 7 pixels, with
 // margins of a quarter inch on the narrower of A4 and Letter.
 var buyColumns = []column{
-	colShop:     {title: "Shop", width: 7},
-	colItem:     {title: "Item and what it is", width: 51.5},
+	colShop:     {title: "Shop", width: 9.8},
+	colItem:     {title: "Item and what it is", width: 48.8},
 	colCode:     {title: "Code", width: 11.6},
 	colOrder:    {title: "Order", width: 7.4},
-	colPrice:    {title: "Price each", width: 8.4},
-	colTotal:    {title: "Total", width: 8.6},
+	colPrice:    {title: "Price each", width: 8.2},
+	colTotal:    {title: "Total", width: 8.4},
 	colOrdered:  {title: "Ordered", width: 8.2, straw: true},
-	colPaid:     {title: "Paid each", width: 8.4, straw: true},
+	colPaid:     {title: "Paid each", width: 8.2, straw: true},
 	colReceived: {title: "Received", width: 8.6, straw: true},
 	colState:    {title: "State", width: 7},
 	colDiff:     {title: "Difference", width: 9.8},
-	colRemark:   {title: "Remark", width: 11, straw: true},
+	colRemark:   {title: "Remark", width: 9.8, straw: true},
 	colSpent:    {title: "Spent", width: 9, hidden: true},
 	colCount:    {title: "Ordered as a number", width: 9, hidden: true},
 	colCame:     {title: "Received as a number", width: 9, hidden: true},

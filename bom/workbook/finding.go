@@ -25,8 +25,11 @@ func (s *sheet) findings() {
 		}
 		s.findingRow("finding|"+f.Slug+"|"+clean(f.At), []string{strings.ToUpper(f.Severity), where, f.Reason, f.Remedy}, findingLook)
 	}
+	if len(s.b.c.Assumptions) > 0 {
+		s.wide("rests head", "What the list rests on", headLook)
+	}
 	for _, a := range s.b.c.Assumptions {
-		s.findingRow("rests|"+clean(a.What), []string{"RESTS ON", a.What, a.Value, a.Basis}, findingLook)
+		s.wide("rests|"+clean(a.What), a.What+": "+a.Value+" ("+a.Basis+")", wordsLook)
 	}
 	for i, text := range s.b.c.Cautions {
 		s.wide(fmt.Sprint("foot|", i), text, look{})

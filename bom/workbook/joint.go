@@ -16,11 +16,11 @@ func (j *Joint) key() string {
 // and by whom. What is said of many joints alike stands once, under them.
 func (b *book) joints() error {
 	l := plainList{
-		name: jointsName, title: "Joints: the make-up card", tab: middleColor, least: 15,
+		name: jointsName, title: "Joints: the make-up card", tab: middleColor,
 		about: "Write the number on a tag at the joint. Never tighten a joint under pressure. The straw-coloured boxes are for whoever makes it.",
 		columns: []column{
-			{title: "No.", width: 5}, {title: "Joint and its ends", width: 43}, {title: "What closes it, and how to make it up", width: 36},
-			{title: "Turns by hand", width: 7}, {title: "Worst", width: 8}, {title: "Below", width: 6.5}, {title: "Done", width: 6, straw: true}, {title: "By whom", width: 10, straw: true},
+			{title: "No.", width: 5}, {title: jointTitle, width: 46, fold: true}, {title: howTitle, width: 40},
+			{title: "Turns by hand", width: 8}, {title: "Worst", width: 8.5}, {title: "Done", width: 6, straw: true}, {title: "By whom", width: 8.5, straw: true},
 		},
 		looks: func(col int, text string) look {
 			switch {
@@ -30,7 +30,7 @@ func (b *book) joints() error {
 				return stopLook
 			case col == 2 && strings.HasPrefix(text, "LOW PRESSURE ONLY: "):
 				return warnLook
-			case col >= 3 && col <= 5:
+			case col == 3, col == 4:
 				return look{wrap: true, border: true, mid: true}
 			}
 			return wordsLook
@@ -55,19 +55,45 @@ func (b *book) joints() error {
 				cares[j.Care] = n
 				l.foot = append(l.foot, fmt.Sprintf("Care %d: %s.", n, strings.TrimSuffix(j.Care, ".")))
 			}
-			how += fmt.Sprintf("; care %d", n)
+			if how = strings.TrimSuffix(how, "."); strings.Contains(strings.ToLower(j.Care), strings.ToLower(how)) {
+				how = fmt.Sprintf("care %d", n) // which says it
+			} else {
+				how += fmt.Sprintf("; care %d", n)
+			}
 		}
-		ends := j.EndA + " in " + j.EndB
-		if j.EndA == j.EndB {
-			ends = "both " + j.EndA
-		}
-		below := ""
+		worst := j.WorstBar
 		if j.Below {
-			below = "BELOW"
+			worst = strings.TrimSpace(worst + " BELOW")
 		}
-		l.rows = append(l.rows, listRow{j.key(), []string{j.Number, j.A + " - " + j.B + "\n" + ends, how, j.HandTurns, j.WorstBar, below}})
+		l.rows = append(l.rows, listRow{j.key(), []string{j.Number, j.A + " - " + j.B + "\n" + ends(j.EndA, j.EndB), how, j.HandTurns, worst}})
+	}
+	l.foot = append(l.foot, "BELOW: below the waterline.")
+	if len(b.c.Hoses) > 0 {
+		l.under, l.more = b.hoses, 60+13*float64(len(b.c.Hoses))
 	}
 	return b.list(l)
+}
+
+// The heads of the columns that hoses share.
+const (
+	jointTitle = "Joint and its ends"
+	howTitle   = "What closes it, and how to make it up"
+)
+
+// ends says both ends of a joint, what is the same of them once.
+func ends(a, b string) string {
+	if a == b {
+		return "both " + a
+	}
+	x, y := strings.Fields(a), strings.Fields(b)
+	n := 0
+	for n < len(x)-1 && n < len(y)-1 && x[n] == y[n] {
+		n++
+	}
+	if n == 0 || x[n] == y[n] { // nothing would be left of one of them
+		return a + " in " + b
+	}
+	return strings.Join(x[:n], " ") + ": " + strings.Join(x[n:], " ") + " in " + strings.Join(y[n:], " ")
 }
 
 // stops reports whether a joint of that verdict does not hold.

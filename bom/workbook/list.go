@@ -22,6 +22,8 @@ type plainList struct {
 	looks              func(col int, text string) look // nil: words
 	least              float64                         // height of a row
 	foot               []string                        // sentences under the list
+	under              func(s *sheet)                  // writes what stands below it; nil for nothing
+	more               float64                         // how high that is, about, in points
 }
 
 // plainNumber is a text that is shown as a number: no sign, no leading zero.
@@ -40,6 +42,9 @@ func (b *book) list(l plainList) error {
 	}
 	for i, text := range l.foot {
 		s.wide(fmt.Sprint("foot|", i), text, look{})
+	}
+	if l.under != nil {
+		l.under(s)
 	}
 	return s.finish()
 }
@@ -101,7 +106,7 @@ func (s *sheet) listRow(row listRow, looks func(col int, text string) look, leas
 		}
 		text := ""
 		if c.from < len(row.cells) {
-			text = row.cells[c.from]
+			text = c.folded(row.cells[c.from])
 		}
 		l := wordsLook
 		if looks != nil {
@@ -117,120 +122,22 @@ func (s *sheet) listRow(row listRow, looks func(col int, text string) look, leas
 	s.endRow(row.key, max(rowHeight(lines, fontSize), least))
 }
 
+// folded gives a text of a column, its lines beside each other where they fit on one.
+func (c *column) folded(text string) string {
+	if !c.fold || !strings.Contains(text, "\n") {
+		return text
+	}
+	if one := strings.ReplaceAll(text, "\n", ", "); textLines(one, c.width, fontSize) == 1 {
+		return one
+	}
+	return text
+}
+
 func strongFirst(col int, _ string) look {
 	if col == 0 {
 		return strongLook
 	}
 	return wordsLook
-}
-
-// details says of each line what did not fit on the sheet to buy by.
-func (b *book) details() error {
-	l := plainList{
-		name: detailsName, title: "Details and spares: why so many, and where they go", tab: middleColor,
-		about: "Need = placed + planned changes + spare + extra - aboard; the order is rounded up to whole packs. What a part must hold, and what it holds, in bar.",
-		columns: []column{
-			{title: "Item", width: 18}, {title: "Shop", width: 7}, {title: "Placed", width: 7}, {title: "Planned", width: 7.5}, {title: "Spare", width: 6},
-			{title: "Extra", width: 6}, {title: "Aboard", width: 7}, {title: "Need", width: 6}, {title: "Must hold", width: 15}, {title: "It holds", width: 16},
-			{title: "Lead", width: 8}, {title: "Joints it serves", width: 20}, {title: "Spares for fitted: reason", width: 10},
-		},
-		looks: strongFirst,
-	}
-	if len(b.carry.now.details) > 0 {
-		l.columns = append(l.columns, column{title: changedTitle, width: 16})
-	}
-	notes := spareNotes{list: b.c.Spares, notes: map[string]int{}, said: map[string]bool{}}
-	for i := range b.c.shops {
-		s := &b.c.shops[i]
-		for j := range s.Lines {
-			x, q := &s.Lines[j], s.lines[j]
-			key := lineKey(s.ID, x.Key)
-			l.rows = append(l.rows, listRow{key, []string{
-				x.Item, s.ID, some0(q.placed), some0(q.planned), some0(q.spare), some0(q.extra), some0(q.have), q.need.String(),
-				x.RatingNeeded, x.RatingFound, x.Lead, x.Joints, notes.of(x.Item), b.carry.now.details[key],
-			}})
-		}
-	}
-	for i := range b.c.Spares { // of what is on no line
-		if s := &b.c.Spares[i]; !notes.said[s.Item] {
-			cells := make([]string, len(l.columns))
-			cells[0], cells[12] = s.Item, notes.say(s)
-			l.rows = append(l.rows, listRow{"spare|" + clean(s.Item) + "|" + s.Rule, cells})
-		}
-	}
-	l.foot = notes.foot
-	return b.list(l)
-}
-
-// changedTitle heads the column that says what changed in a line since the book was last
-// issued. A book without such a line has no such column.
-const changedTitle = "Changed since"
-
-// some0 leaves a nought out.
-func some0(q thousandth) string {
-	if q == 0 {
-		return ""
-	}
-	return q.String()
-}
-
-// spareNotes says how many spares a line has, and why: the reasons stand once, under the list.
-type spareNotes struct {
-	list  []Spare
-	notes map[string]int
-	said  map[string]bool
-	foot  []string
-}
-
-// of is what is said of an item's spares at its first line; "" for none.
-func (n *spareNotes) of(item string) string {
-	if n.said[item] {
-		return ""
-	}
-	n.said[item] = true
-	var out []string
-	for i := range n.list {
-		if n.list[i].Item == item {
-			out = append(out, n.say(&n.list[i]))
-		}
-	}
-	return strings.Join(out, "\n")
-}
-
-func (n *spareNotes) say(s *Spare) string {
-	why := s.Rule + ": " + s.Why
-	k, ok := n.notes[why]
-	if !ok {
-		k = len(n.notes) + 1
-		n.notes[why] = k
-		n.foot = append(n.foot, fmt.Sprintf("Spares %d: %s", k, why))
-	}
-	return fmt.Sprintf("%s for %s: %d", s.Count, s.Fitted, k)
-}
-
-func (b *book) hoses() error {
-	l := plainList{
-		name: "Hoses", title: "Hoses to cut, and to have made up", tab: middleColor,
-		about: "Write its name on each piece at both ends before you fit it. Measure aboard once more before you cut.",
-		columns: []column{
-			{title: "Hose", width: 12}, {title: "From", width: 19}, {title: "To", width: 19}, {title: "Planned", width: 8}, {title: "Cut at", width: 8},
-			{title: "Why that long", width: 18}, {title: "Least bend radius", width: 14}, {title: "It needs", width: 16}, {title: "Done", width: 8, straw: true},
-		},
-		looks: strongFirst,
-	}
-	reasons := map[string]int{}
-	for _, h := range b.c.Hoses {
-		how := h.How
-		if n, ok := reasons[how]; ok {
-			how = fmt.Sprintf("note %d", n)
-		} else if len(how) > 20 {
-			reasons[how] = len(reasons) + 1
-			l.foot = append(l.foot, fmt.Sprintf("Note %d: %s.", len(reasons), how))
-			how = fmt.Sprintf("note %d", len(reasons))
-		}
-		l.rows = append(l.rows, listRow{"hose|" + clean(h.Name), []string{h.Name, h.From, h.To, h.Planned, h.Cut, how, h.Bend, h.Needs}})
-	}
-	return b.list(l)
 }
 
 // leak writes the stages of the leak test, with room for what is seen.

@@ -36,6 +36,7 @@ func (e *earlier) carryOver() *carry {
 	}
 	c.sheets = e.all
 	c.asideBack()
+	c.moved()
 	c.under()
 	return c
 }

@@ -9,7 +9,7 @@ import (
 // the margins of [sheet.paper], on A4 and Letter; and how many points of rows, in the same
 // scale, stand on a page of the shorter of them.
 const (
-	upright     = 121.0
+	upright     = 125.0
 	across      = 164.0
 	uprightRows = 800.0
 	acrossRows  = 560.0
@@ -117,7 +117,7 @@ func (m *measure) height(columns []column) float64 {
 			lines = make([]int, len(m.rows))
 			for n, r := range m.rows {
 				if c.from < len(r.cells) && r.cells[c.from] != "" {
-					lines[n] = textLines(r.cells[c.from], c.width, fontSize)
+					lines[n] = textLines(c.folded(r.cells[c.from]), c.width, fontSize)
 				}
 			}
 			m.lines[i][c.width] = lines
@@ -141,7 +141,7 @@ func (l *plainList) onPaper() ([]column, bool) {
 		for _, text := range append([]string{l.title, l.about, "head\nhead"}, l.foot...) {
 			sum += rowHeight(textLines(text, width, fontSize), fontSize)
 		}
-		return sum
+		return sum + l.more
 	}
 	up, high := spread(columns, l.rows, l.least, upright)
 	if (high + foot(upright)) <= uprightRows {

@@ -22,7 +22,7 @@ const (
 
 var rateColumns = []column{
 	{title: "Money, shop", width: 12}, {title: "Rate", width: 11}, {title: "Freight", width: 13}, {title: "Freight free from", width: 15},
-	{title: "Customs", width: 12}, {title: "Tax", width: 12}, {title: "About", width: 41},
+	{title: "Customs", width: 12}, {title: "Tax", width: 12}, {title: "About", width: 50},
 }
 
 // ownRates lists the rates as the sheet shows them: the build's currency first.

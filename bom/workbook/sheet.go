@@ -14,6 +14,7 @@ type column struct {
 	hidden bool
 	straw  bool // the buyer's to fill in
 	from   int  // of a list: which of a row's cells it shows
+	fold   bool // of a list: lines of a text stand beside each other where they fit on one
 }
 
 // sheet streams one sheet, row after row. The first error is kept and returned

@@ -114,7 +114,7 @@ var (
 	keyLook    = look{format: "@"}
 	wordsLook  = look{wrap: true, border: true}
 	strongLook = look{wrap: true, border: true, bold: true}
-	tagLook    = look{border: true, bold: true, size: 12, mid: true}
+	tagLook    = look{border: true, bold: true, size: 10, mid: true}
 	numberLook = look{border: true, mid: true, format: "General"}
 	typedLook  = look{wrap: true, border: true, typed: true, fill: typedFill, format: "@"}
 	stopLook   = look{wrap: true, border: true, bold: true, color: stopColor, fill: stopFill}

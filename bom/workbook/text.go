@@ -6,6 +6,8 @@ import (
 	"unicode"
 	"unicode/utf16"
 	"unicode/utf8"
+
+	"handtight/bom/letter"
 )
 
 // cellLimit is the most UTF-16 units that a cell holds.
@@ -69,52 +71,26 @@ const (
 	fontName   = "Arial"
 	fontSize   = 9.0
 	lineHeight = 11.25 // of fontSize, points: 15 pixels, as spreadsheet programs give a line of Arial 9 (memory)
-	digitWidth = 6.7   // pixels of one unit of column width: a digit of Arial 9, rounded down
+	digitWidth = 6.67  // pixels of one unit of column width: a digit of Arial 9
 	cellMargin = 5.0   // pixels lost at both sides of a cell
 	maxHeight  = 409.0
 )
 
-// runeWidth gives about how wide a character is, in ems of fontName. Rough
-// classes do, rounded up (memory). A face put in its place is as much wider in
-// its digits, and with these in its columns, as in its letters.
-func runeWidth(r rune) float64 {
-	switch {
-	case strings.ContainsRune("iIjlft.,:;'|! /\\", r):
-		return 0.29
-	case strings.ContainsRune("r()[]{}-\"*", r):
-		return 0.38
-	case strings.ContainsRune("mwMW@%", r):
-		return 0.86
-	case r >= 'A' && r <= 'Z', strings.ContainsRune("&+=<>~", r):
-		return 0.70
-	case r < 0x2E80:
-		return 0.57
-	}
-	return 1.02
-}
-
-// asciiWidths is runeWidth worked out once for the common characters.
-var asciiWidths = func() (w [utf8.RuneSelf]float64) {
-	for r := range w {
-		w[r] = runeWidth(rune(r))
-	}
-	return w
-}()
+// looseness is how much wider than by its letters' widths a text is taken to be: programs
+// round them to pixels, and a face put in Arial's place is a little wider in some letters
+// than in its digits, in which columns are counted.
+const looseness = 1.025
 
 // boldWider is how much wider bold is, at most (memory).
 const boldWider = 1.1
 
 // textWidth gives the width of a text on one line, in pixels.
 func textWidth(s string, size float64) float64 {
-	em := 0.0
+	sum := 0
 	for _, r := range s {
-		if r < utf8.RuneSelf {
-			em += asciiWidths[r]
-		} else {
-			em += runeWidth(r)
-		}
+		sum += letter.Advance(r)
 	}
-	return em * size * 96 / 72
+	return float64(sum) / 1000 * looseness * size * 96 / 72
 }
 
 // textLines counts the lines that a text takes in a column of that width,

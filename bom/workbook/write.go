@@ -88,8 +88,8 @@ func (b *book) sheets() error {
 		write func() error
 		rows  int
 	}{
-		{buyName, b.buy, 1}, {jointsName, b.joints, len(b.c.Joints)}, {detailsName, b.details, 1},
-		{"Hoses", b.hoses, len(b.c.Hoses)}, {"Leak test", b.leak, len(b.c.Test)}, {"Questions", b.questions, len(b.c.Questions)},
+		{buyName, b.buy, 1}, {jointsName, b.joints, len(b.c.Joints) + len(b.c.Hoses)}, {detailsName, b.details, 1},
+		{"Leak test", b.leak, len(b.c.Test)}, {"Questions", b.questions, len(b.c.Questions)},
 		{dutyName, b.duty, len(b.c.Duty)}, {ratesName, b.rateSheet, 1},
 	}
 	if err := b.defaultFont(); err != nil {
