@@ -33,7 +33,8 @@ func metalOf(name string) metal {
 		{steel, []string{"steel"}},
 	} {
 		for _, w := range c.words {
-			if name == w || len(w) > 3 && strings.Contains(name, w) {
+			long := len(w) > 3 || len(w) == 3 && strings.ContainsAny(w, "0123456789") // 316L, CW617N; no pa in spare
+			if name == w || long && strings.Contains(name, w) {
 				return c.metal
 			}
 		}
