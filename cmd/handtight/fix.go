@@ -11,6 +11,7 @@ import (
 
 	"handtight/bom/file"
 	"handtight/bom/repair/fix"
+	"handtight/bom/rule"
 	"handtight/bom/source"
 )
 
@@ -63,6 +64,11 @@ func (a *app) fixBuild(path string, o *fixFlags) error {
 	}
 	if filepath.Clean(filepath.Dir(o.out)) != filepath.Clean(filepath.Dir(path)) {
 		return fmt.Errorf("%s lies in another folder than the build, and what it includes would not be found: write it to %s", o.out, filepath.Join(filepath.Dir(path), filepath.Base(o.out)))
+	}
+	for _, slug := range o.only {
+		if _, ok := rule.Find(slug); !ok {
+			return noFinding(slug)
+		}
 	}
 	build, faults := a.read(path)
 	if len(faults) > 0 {

@@ -51,7 +51,7 @@ var dashSize = regexp.MustCompile(`^-\d`)
 // of ours begins with a digit. The commands that read ends trim the blank.
 func dashSizes(args []string) []string {
 	at := slices.IndexFunc(args, func(s string) bool { return !strings.HasPrefix(s, "-") })
-	if at < 0 || args[at] != "mate" && args[at] != "thread" {
+	if at < 0 || !slices.Contains([]string{"mate", "thread", "adapt", "catalog"}, args[at]) {
 		return args
 	}
 	out := slices.Clone(args)

@@ -37,11 +37,7 @@ func (a *app) whyCommand() *cobra.Command {
 			}
 			r, ok := rule.Find(args[0])
 			if !ok {
-				hint := "`handtight why` lists them all"
-				if n, ok := nearest.Of(args[0], rule.Slugs()); ok {
-					hint = fmt.Sprintf("did you mean `%s`? %s", n, hint)
-				}
-				return fmt.Errorf("there is no finding `%s`: %s", args[0], hint)
+				return noFinding(args[0])
 			}
 			if a.json {
 				return a.ui.printJSON(whyOf(r))
@@ -63,6 +59,15 @@ func (a *app) whyCommand() *cobra.Command {
 			return nil
 		},
 	}
+}
+
+// noFinding says that no finding has a name, and which may be meant.
+func noFinding(slug string) error {
+	hint := "`handtight why` lists them all"
+	if n, ok := nearest.Of(slug, rule.Slugs()); ok {
+		hint = fmt.Sprintf("did you mean `%s`? %s", n, hint)
+	}
+	return fmt.Errorf("there is no finding `%s`: %s", slug, hint)
 }
 
 // always is the word for the cautions that stand on every run.
