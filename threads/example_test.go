@@ -102,6 +102,12 @@ func ExampleMating_Reason() {
 	// Output: G 1/2 male in Rc 1/2 female: a parallel male in a taper female touches at its first thread only.
 }
 
+func ExampleMating_Remedy() {
+	m := threads.Mate(end(threads.NPT, "1/2", threads.Male), end(threads.NPT, "1/2", threads.Male))
+	fmt.Println(m.Remedy())
+	// Output: Buy one of the two as female, or a socket (female both ends) of 1/2-14 NPT.
+}
+
 func ExampleMating_Closes() {
 	m := threads.Mate(end(threads.JIC, "-6", threads.Male), end(threads.JIC, "-6", threads.Female))
 	fmt.Println(m.Verdict, "-", m.Closes())
@@ -146,6 +152,14 @@ func ExampleMating_ShearArea() {
 	turns, _ := m.EngagedTurns()
 	fmt.Printf("%.0f and %.0f mm2 over %.0f turns, %v\n", external, internal, turns, ok)
 	// Output: 456 and 586 mm2 over 7 turns, true
+}
+
+// ASME B1.20.1: hand-tight 4.48 turns of 1/2 NPT, each thread within one turn of its gauge.
+func ExampleMating_EngagedTurns() {
+	m := threads.Mate(end(threads.NPT, "1/2", threads.Male), end(threads.NPT, "1/2", threads.Female))
+	turns, ok := m.EngagedTurns()
+	fmt.Printf("%.2f %v\n", turns, ok)
+	// Output: 2.48 true
 }
 
 // Of two readings the worst rules.
