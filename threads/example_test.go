@@ -154,12 +154,12 @@ func ExampleMating_ShearArea() {
 	// Output: 456 and 586 mm2 over 7 turns, true
 }
 
-// ASME B1.20.1: hand-tight 4.48 turns of 1/2 NPT, each thread within one turn of its gauge.
+// ASME B1.20.1: hand-tight 4.48 turns of 1/2 NPT, the loosest parts one turn of each gauge further.
 func ExampleMating_EngagedTurns() {
 	m := threads.Mate(end(threads.NPT, "1/2", threads.Male), end(threads.NPT, "1/2", threads.Female))
 	turns, ok := m.EngagedTurns()
 	fmt.Printf("%.2f %v\n", turns, ok)
-	// Output: 2.48 true
+	// Output: 6.48 true
 }
 
 // Of two readings the worst rules.
