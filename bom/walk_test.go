@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom/build"
 	"handtight/bom/read"
 )
 
@@ -201,17 +201,33 @@ func TestJointNumbersAreStable(t *testing.T) {
 	require.Equal(t, want, numbers(head+kit+"[[item]]\nid = \"store\"\nkind = \"plug\"\nextra = 2\n"+paths), "a further item")
 }
 
-// Ten thousand joints in one run are walked without recursion, in a moment.
+// longRun is one run of so many joints.
+func longRun(t testing.TB, joints int) *build.Build {
+	t.Helper()
+	b, faults := read.Parse("long.toml", []byte(head+kit+runs("tank "+strings.Repeat("elbow/+ ", joints-1)+"drain")))
+	require.NoError(t, faults.Err())
+	return b
+}
+
+// Ten thousand joints in one run are walked without recursion.
 func TestLongRun(t *testing.T) {
 	const joints = 10_000
-	text := head + kit + runs("tank "+strings.Repeat("elbow/+ ", joints-1)+"drain")
-	build, faults := read.Parse("long.toml", []byte(text))
+	sys, faults := Walk(longRun(t, joints))
 	require.NoError(t, faults.Err())
-	start := time.Now()
-	sys, faults := Walk(build)
-	require.NoError(t, faults.Err())
-	require.Less(t, time.Since(start), 10*time.Second, "the time grows with the joints, not with their square")
 	require.Len(t, sys.Graph.Joints, joints)
 	require.Len(t, sys.Segments.All, 1)
 	require.Equal(t, "elbow/+9999.b - drain.in", sys.Graph.JointName(sys.Graph.Joints[joints-1]))
+}
+
+// The time grows with the joints, and not with their square.
+func BenchmarkLongRun(b *testing.B) {
+	for _, joints := range []int{1_000, 10_000, 99_999} {
+		build := longRun(b, joints)
+		b.Run(fmt.Sprintf("joints=%d", joints), func(b *testing.B) {
+			for b.Loop() {
+				Walk(build)
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(joints), "ns/joint")
+		})
+	}
 }

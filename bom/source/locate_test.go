@@ -9,7 +9,6 @@ import (
 	"strings"
 	"sync"
 	"testing"
-	"time"
 
 	"github.com/BurntSushi/toml"
 	"github.com/stretchr/testify/require"
@@ -90,14 +89,10 @@ func TestPlacesFromManyGoroutines(t *testing.T) {
 	require.Equal(t, "[[item]]", doc.Key(Path{"item", 49}).Text)
 }
 
-func TestLocatorIsFast(t *testing.T) {
-	doc := parsed(t, manyItems(10_000))
-	start := time.Now()
-	place := doc.Value(Path{"item", 9_999, "ports", "b", "seal"})
-	elapsed := time.Since(start)
+// How fast it is BenchmarkLocate says.
+func TestLocatorOfManyItems(t *testing.T) {
+	place := parsed(t, manyItems(10_000)).Value(Path{"item", 9_999, "ports", "b", "seal"})
 	require.Equal(t, 3+1+9_999*11+4, place.Line)
-	require.Less(t, elapsed, 3*time.Second, "the aim is 0.3 s; a loaded machine and the race detector take more")
-	t.Logf("10,000 items located in %v", elapsed)
 }
 
 // paths lists every path of a decoded tree, in order.
