@@ -101,7 +101,7 @@ func TestPartsOfThePlant(t *testing.T) {
 				margin = fmt.Sprint(math.Round(m*1e6) / 1e6)
 			}
 			require.Equal(t, c.margin, margin)
-			require.Equal(t, c.normal > state.HighPressure, p.High())
+			require.Equal(t, c.normal > state.HighPressure.Bar(), p.High())
 		})
 	}
 }

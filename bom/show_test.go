@@ -113,7 +113,7 @@ func TestUntoldAndCollapses(t *testing.T) {
 		require.True(t, ok)
 		require.Equal(t, known, len(v.Collapses) == 1, "stands %q", stands)
 		if stands == "0.5 bar" {
-			require.InDelta(t, 0.5, v.Collapses[0].Stands, 1e-9)
+			require.InDelta(t, 0.5, v.Collapses[0].Stands.Bar(), 1e-9)
 			require.True(t, v.Collapses[0].Known)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"sync"
 	"unicode"
 
+	"handtight/pressure/quantity"
 	"handtight/threads/title"
 )
 
@@ -62,8 +63,9 @@ type Material struct {
 	// Potential is in volts against a saturated calomel electrode, in flowing sea
 	// water. PREN is the pitting resistance number Cr + 3.3 Mo + 16 N. FiguresSource is
 	// where both were read.
-	Potential, PREN Bounds
-	FiguresSource   string
+	Potential     Bounds[quantity.Voltage]
+	PREN          Bounds[float64]
+	FiguresSource string
 
 	in  [waterEnd]Suitability
 	why [waterEnd]string // where it is another than Why
@@ -71,8 +73,8 @@ type Material struct {
 
 // Bounds is a figure from the least to the most that its source gives; infinite
 // where the source gives one end only.
-type Bounds struct {
-	From, To float64
+type Bounds[T ~float64] struct {
+	From, To T
 	Known    bool
 }
 
@@ -103,17 +105,17 @@ func (m *Material) WhyIn(w Water) string {
 	return m.Why
 }
 
-// GalvanicLimit is how far apart two metals in contact under sea water may stand,
-// in volts. Source: galvanic series chart (Ag/AgCl): more than 200 mV apart.
-const GalvanicLimit = 0.2
+// GalvanicLimit is how far apart two metals in contact under sea water may stand.
+// Source: galvanic series chart (Ag/AgCl): more than 200 mV apart.
+const GalvanicLimit = 0.2 * quantity.Volt
 
-// GalvanicGap is how far apart two materials stand in flowing sea water, in
-// volts: at the least and at the most that their ranges leave open. ok is false
+// GalvanicGap is how far apart two materials stand in flowing sea water:
+// at the least and at the most that their ranges leave open. ok is false
 // where a potential is not known, and for a material that does not conduct.
 //
 // Formula: the distance between the two ranges, and between their far ends.
 // Source: the potentials of table/material.csv.
-func GalvanicGap(a, b *Material) (least, most float64, ok bool) {
+func GalvanicGap(a, b *Material) (least, most quantity.Voltage, ok bool) {
 	p, q := a.Potential, b.Potential
 	if !p.Known || !q.Known {
 		return 0, 0, false
@@ -132,7 +134,9 @@ func Nobler(a, b *Material) (noble, base *Material) {
 }
 
 // hundredths rounds a difference of printed figures, so that 0.1 + 0.2 is 0.3.
-func hundredths(v float64) float64 { return math.Round(v*100) / 100 }
+func hundredths(v quantity.Voltage) quantity.Voltage {
+	return quantity.Voltage(math.Round(v.Volts()*100) / 100)
+}
 
 //go:embed table/material.csv
 var materialText string
@@ -156,7 +160,7 @@ var materials = sync.OnceValue(func() *materialBook {
 		}
 		m := &Material{
 			Name: r["name"], Title: r["title"], Group: r["group"], Why: r["why"], Status: r["status"], Source: r["source"], Note: r["note"],
-			Potential: boundsOf(r["potential_from_v"], r["potential_to_v"]), PREN: boundsOf(r["pren_from"], r["pren_to"]),
+			Potential: boundsOf[quantity.Voltage](r["potential_from_v"], r["potential_to_v"]), PREN: boundsOf[float64](r["pren_from"], r["pren_to"]),
 			FiguresSource: r["figures_source"],
 		}
 		for w, column := range map[Water]string{RawSea: "raw", PressedSea: "high", StandingSea: "stagnant", Product: "product", Hull: "hull"} {
@@ -193,11 +197,11 @@ func suitabilityNamed(word string) Suitability {
 	return NotKnown
 }
 
-func boundsOf(from, to string) Bounds {
-	b := Bounds{From: math.Inf(-1), To: math.Inf(1)}
+func boundsOf[T ~float64](from, to string) Bounds[T] {
+	b := Bounds[T]{From: T(math.Inf(-1)), To: T(math.Inf(1))}
 	for _, end := range []struct {
 		text string
-		v    *float64
+		v    *T
 	}{{from, &b.From}, {to, &b.To}} {
 		if end.text == "" {
 			continue
@@ -206,10 +210,10 @@ func boundsOf(from, to string) Bounds {
 		if err != nil {
 			panic("catalog: material.csv has the figure " + end.text)
 		}
-		*end.v, b.Known = v, true
+		*end.v, b.Known = T(v), true
 	}
 	if !b.Known {
-		return Bounds{}
+		return Bounds[T]{}
 	}
 	return b
 }

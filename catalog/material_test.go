@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/pressure/quantity"
 )
 
 func TestMaterialNamed(t *testing.T) {
@@ -194,9 +196,9 @@ func TestGalvanicGap(t *testing.T) {
 			b, _ := MaterialNamed(c.b)
 			least, most, ok := GalvanicGap(a, b)
 			require.True(t, ok)
-			require.Equal(t, []float64{c.least, c.most}, []float64{least, most}, c.source)
+			require.Equal(t, []float64{c.least, c.most}, []float64{least.Volts(), most.Volts()}, c.source)
 			l2, m2, _ := GalvanicGap(b, a)
-			require.Equal(t, []float64{least, most}, []float64{l2, m2}, "the order does not matter")
+			require.Equal(t, []quantity.Voltage{least, most}, []quantity.Voltage{l2, m2}, "the order does not matter")
 			noble, base := Nobler(a, b)
 			require.GreaterOrEqual(t, noble.Potential.From+noble.Potential.To, base.Potential.From+base.Potential.To)
 		})
@@ -227,7 +229,7 @@ func TestPREN(t *testing.T) {
 		require.LessOrEqual(t, got, m.PREN.To)
 	}
 	super, _ := MaterialNamed("super duplex")
-	require.Equal(t, Bounds{From: 40, To: math.Inf(1), Known: true}, super.PREN)
+	require.Equal(t, Bounds[float64]{From: 40, To: math.Inf(1), Known: true}, super.PREN)
 }
 
 // Every row is whole: a source, a reason, a status, and bounds the right way round.

@@ -101,7 +101,7 @@ type Item struct {
 	Wall                    *quantity.Length // of a pipe nipple and the like, for an estimate; of rigid tube
 	Length                  *quantity.Length // of a hose
 	BendRadius              *quantity.Length // the least that a hose may be bent to, by its data sheet
-	Bend                    float64          // degrees that a hose turns in all on its way; 0 if not said
+	Bend                    threads.Degrees  // what a hose turns in all on its way; 0 if not said
 	Of                      string           // hose stock it is cut from
 	Vacuum                  *quantity.Pressure
 	Inside                  string             // the item whose contents this is

@@ -415,7 +415,7 @@ func (p *plan) link(i int, j *graph.Joint) Link {
 		if v.Segment != seg || p.view.Name == "normal" {
 			continue
 		}
-		l.High = v.High > state.HighPressure
+		l.High = v.High > state.HighPressure.Bar()
 		if v.Changed() {
 			l.Bar = barWord(v.High) + " bar"
 			if v.Low < 0 && v.High <= 0 {

@@ -44,7 +44,7 @@ func assumptions(sys *bom.System) []Assumption {
 		}
 		add(s.what, s.value, basis)
 	}
-	add("High pressure begins above", fmt.Sprintf("%.0f bar", state.HighPressure), "judgement")
+	add("High pressure begins above", fmt.Sprintf("%.0f bar", state.HighPressure.Bar()), "judgement")
 	add("A relief passing the whole flow stands at", fmt.Sprintf("%.1f times its set pressure", circuit.FullFlowFactor), "judgement, unless its data sheet says (`full_flow`)")
 	add("A tail fits a bore within", "0.6 mm; with a clamp at low pressure to 1.5 mm", "judgement")
 	add("Tape", "half as much again for joints that are made twice", "common practice")

@@ -92,7 +92,7 @@ func stateOf(v *segment.StateView) State {
 	for _, c := range v.Collapses {
 		x := Collapse{Hose: c.Hose.Name}
 		if c.Known {
-			x.Stands = Figure(c.Stands)
+			x.Stands = Figure(c.Stands.Bar())
 		}
 		st.Collapses = append(st.Collapses, x)
 		g := in(c.Segment)

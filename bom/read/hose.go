@@ -44,7 +44,7 @@ func (r *reader) hose(t *source.Table) {
 		t.Fault("length", "this is more than 1 km, the longest hose that is taken", "write it like \"1.4 m\"")
 	}
 	it.BendRadius = r.size(t, "bend_radius", "120 mm")
-	it.Bend = bend(t)
+	it.Bend = threads.Degrees(bend(t))
 	it.Life = take(t, "life", "5 years", quantity.ParseDuration)
 	it.Fails = take(t, "fails", "5000 h", quantity.ParseDuration)
 	r.lives(t, it)

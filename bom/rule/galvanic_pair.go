@@ -8,6 +8,7 @@ import (
 	"handtight/bom/graph"
 	"handtight/bom/wetting"
 	"handtight/catalog"
+	"handtight/pressure/quantity"
 )
 
 var galvanicPair = Rule{
@@ -57,7 +58,7 @@ path = ["hull", "tail"]
 // couple is two metals in contact.
 type couple struct {
 	noble, base *catalog.Material
-	least, most float64
+	least, most quantity.Voltage
 }
 
 func findGalvanic(s *bom.System) []finding.Finding {
@@ -78,7 +79,7 @@ func findGalvanic(s *bom.System) []finding.Finding {
 	for _, k := range list.keys {
 		c, g := first[k], list.of[k]
 		f := finding.Finding{Severity: finding.Note}
-		span := fmt.Sprintf("%.2f to %.2f V", c.least, c.most)
+		span := fmt.Sprintf("%.2f to %.2f V", c.least.Volts(), c.most.Volts())
 		if c.least > catalog.GalvanicLimit {
 			f.Severity = finding.Caution
 		}

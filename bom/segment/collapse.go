@@ -3,14 +3,15 @@ package segment
 import (
 	"handtight/bom/graph"
 	"handtight/bom/rating"
+	"handtight/pressure/quantity"
 )
 
 // Collapse is a hose that a vacuum may flatten.
 type Collapse struct {
 	Hose    *graph.Unit
 	Segment *Segment
-	Stands  float64 // bar below the air's pressure
-	Known   bool    // something says what it stands
+	Stands  quantity.Pressure // below the air's pressure
+	Known   bool              // something says what it stands
 }
 
 // collapses lists the hoses that stand less than the vacuum of a state.
@@ -23,8 +24,8 @@ func (s *Segments) collapses(sees func(port int) (high, low float64)) []Collapse
 		if _, low := sees(u.First); low >= 0 {
 			continue
 		}
-		if bar, known := rating.StandsVacuum(u.Item); !known || bar < rating.PumpPulls {
-			out = append(out, Collapse{u, s.SegmentOf(u.First), bar, known})
+		if stands, known := rating.StandsVacuum(u.Item); !known || stands < rating.PumpPulls {
+			out = append(out, Collapse{u, s.SegmentOf(u.First), stands, known})
 		}
 	}
 	return out

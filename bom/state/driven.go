@@ -9,10 +9,10 @@ import (
 	"handtight/pressure/quantity"
 )
 
-// HighPressure is the boundary between low and high pressure in bar: our own
+// HighPressure is the boundary between low and high pressure: our own
 // (a judgement), above what a house system or a feed pump gives and below what any
 // membrane needs.
-const HighPressure = 10.0
+const HighPressure = 10 * quantity.Bar
 
 // Driven reports whether a pump, of whatever kind, or the duty brings a port above
 // [HighPressure]: in normal running, or with every relief failed and nothing else amiss.
@@ -30,10 +30,10 @@ func (s *States) drive() {
 		n.Duty = quantity.Pressure(math.Inf(1))
 		failed := network.Solve(n, true)
 		for i, junction := range s.Circuit.Nets[net] {
-			s.driven[junction] = st.field.High(i) > HighPressure || failed.High(i) > HighPressure
+			s.driven[junction] = max(st.field.High(i), failed.High(i)) > HighPressure.Bar()
 		}
 	}
-	if duty := s.Graph.Build.Duty.Pressure; duty == nil || duty.Bar() <= HighPressure {
+	if duty := s.Graph.Build.Duty.Pressure; duty == nil || *duty <= HighPressure {
 		return
 	}
 	for i := range s.Circuit.Links {

@@ -118,7 +118,7 @@ func (h *Hose) bend() {
 	if outside == nil || h.Planned == nil || it.Bend == 0 {
 		return
 	}
-	least := 2*straighten**outside + quantity.Length(it.Bend*math.Pi/180)*(*h.Radius+*outside/2)
+	least := 2*straighten**outside + quantity.Length(float64(it.Bend)*math.Pi/180)*(*h.Radius+*outside/2)
 	h.Least = &least
 	h.Short = *h.Planned < least
 }

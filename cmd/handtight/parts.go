@@ -54,7 +54,7 @@ func (a *app) printParts(f *facts.Facts) {
 // printPartNotes explains the marks of the list.
 func (a *app) printPartNotes(f *facts.Facts, asTable bool) {
 	u := a.ui
-	u.say("", "H = high pressure: above %.0f bar in normal running", state.HighPressure)
+	u.say("", "H = high pressure: above %.0f bar in normal running", state.HighPressure.Bar())
 	var holds []facts.Allowable
 	for i := range f.WorstFirst {
 		holds = append(holds, f.WorstFirst[i].Allowable)

@@ -40,7 +40,7 @@ func (a *app) printSegments(list []facts.Segment) {
 			}
 		}
 	}
-	u.say("", "H = high pressure: above %.0f bar in normal running", state.HighPressure)
+	u.say("", "H = high pressure: above %.0f bar in normal running", state.HighPressure.Bar())
 	a.printBasisNotes(holds)
 	u.line("")
 	a.printWorst(list)
