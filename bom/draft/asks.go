@@ -40,8 +40,12 @@ func (d *Draft) ask(s *solved, r *router, carts []*cart.Cart, o Options) {
 // duty asks what no list says: what the plant is to do, and where.
 func (d *Draft) duty(s *solved, r *router, add func(Question)) {
 	volts := ""
-	for _, role := range []string{"pump", "feed pump", "flush valve"} {
-		for _, u := range s.plant.all(role) {
+	for i := range chain().Role {
+		r := &chain().Role[i]
+		if !r.Volts {
+			continue
+		}
+		for _, u := range s.plant.all(r.Name) {
 			if u.part != nil && u.part.Says.Volts[0] > 0 && volts == "" {
 				volts = figure(u.part.Says.Volts[0].Volts()) + " V"
 			}
@@ -60,7 +64,7 @@ func (d *Draft) duty(s *solved, r *router, add func(Question)) {
 	add(Question{Key: "product", Ask: "How much water is it to make?", Default: product, Why: "the elements and the pump must be large enough"})
 	add(Question{Key: "salinity", Ask: "How salt is the sea where it runs?", Default: "35 g/kg", Why: "the pressure hangs on it"})
 	add(Question{Key: "water", Ask: "How cold and how warm is the sea there?", Default: "15 to 25 C", Why: "cold water makes less, warm water lets more salt through"})
-	if !slices.ContainsFunc(d.Parts, func(p *Part) bool { return p.Aside == "" && p.Kind.Name == "membrane element" }) {
+	if !slices.ContainsFunc(d.Parts, func(p *Part) bool { return p.Aside == "" && p.Kind.Is(catalog.Element) }) {
 		add(Question{Key: "element", Ask: "Which elements go into the vessel, and how many?", Why: "no line of the lists is one"})
 	}
 	if len(s.plant.all("flush valve")) == 0 {

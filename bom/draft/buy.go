@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom/draft/assign"
 	"handtight/bom/repair"
+	"handtight/catalog"
 	"handtight/catalog/stock"
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -122,7 +123,7 @@ func (s *shelf) piece(h hop, l *line, need quantity.Pressure) bought {
 	}
 	var best *stock.Item
 	for _, it := range stock.Items() {
-		if len(it.Ends) != 2 || it.Kind == "elbow" || l.Water == "sea" && !standsSea(it.Material) {
+		if len(it.Ends) != 2 || catalog.IsKind(it.Kind, catalog.Elbow) || l.Water == "sea" && !standsSea(it.Material) {
 			continue
 		}
 		if it.Ends[0] == e && it.Ends[1] == s.ends[h.out] || it.Ends[1] == e && it.Ends[0] == s.ends[h.out] {
@@ -169,7 +170,7 @@ func (s *solved) tee(a, b, side int, l *line) (bought, bool) {
 		return slices.ContainsFunc(list, func(i int) bool { return sh.ends[i] == e })
 	}
 	for _, it := range stock.Items() {
-		if len(it.Ends) == 3 && it.Kind == "tee" && standsSea(it.Material) && in(x, it.Ends[0]) && in(y, it.Ends[1]) && in(z, it.Ends[2]) {
+		if len(it.Ends) == 3 && standsSea(it.Material) && in(x, it.Ends[0]) && in(y, it.Ends[1]) && in(z, it.Ends[2]) {
 			return generic(it), true
 		}
 	}
@@ -177,7 +178,7 @@ func (s *solved) tee(a, b, side int, l *line) (bought, bool) {
 	var f fields
 	out := bought{title: "tee " + e[0].String() + " x " + e[1].String() + ", branch " + e[2].String(), id: idOf("tee " + slugEnd(e[0]) + " " + slugEnd(e[1]) + " " + slugEnd(e[2])), note: "no generic tee has these ends: ask a shop, or make it of two pieces"}
 	f.text("id", out.id)
-	f.text("kind", "tee")
+	f.text("kind", catalog.LikelyKinds(len(e))[0])
 	f.add("ports", "{ a = "+literal(e[0].String())+", b = "+literal(e[1].String())+", branch = "+literal(e[2].String())+" }")
 	out.item = f.write("item")
 	return out, true

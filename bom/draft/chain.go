@@ -15,7 +15,7 @@ var chainText string
 type role struct {
 	Name, Plant, Need, Order, Sign, Boat, End, With, Beside string
 	Kinds, After                                            []string
-	Many, Once                                              bool
+	Many, Once, Volts                                       bool
 }
 
 // Steps of a need.
@@ -44,6 +44,7 @@ type sort struct {
 
 type chainFile struct {
 	Plant, Layout, Group []sort
+	Ending, Short        map[string]string
 	Role                 []role
 	Line                 []line
 }

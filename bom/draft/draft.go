@@ -177,11 +177,7 @@ func (d *Draft) readBack() error {
 
 // table is the part as a table of a build file.
 func (p *Part) table() string {
-	head := "item"
-	if p.isHose() {
-		head = "hose"
-	}
-	return p.fields().write(head)
+	return p.fields().write(p.tableOf())
 }
 
 // fill says what is missing, what does not fit, and what is left over.

@@ -17,7 +17,7 @@ import (
 type endClass struct {
 	readings []threads.End
 	question bool
-	boat     string // "hose", "thread", "open": the boat's own; "" else
+	boat     string // "led", "thread", "open": the boat's own; "" else
 	device   bool   // of equipment, not of a fitting
 	madeUp   bool   // of a hose with end fittings
 }
@@ -92,7 +92,7 @@ func joinBoat(a, b *endClass) assign.Joint {
 	switch {
 	case other.boat != "" || len(other.readings) == 0:
 		return assign.Asks
-	case other.device && boat.boat == "hose" && other.readings[0].Family.Threaded():
+	case other.device && boat.boat == "led" && other.readings[0].Family.Threaded():
 		return assign.No // no thread of a device meets a tank's hose
 	case other.device:
 		return assign.Asks
@@ -178,7 +178,7 @@ func newShelf(high bool) *shelf {
 		}
 	}
 	for _, it := range stock.Items() {
-		if len(it.Ends) == 2 && it.Kind != "elbow" && !(high && it.Kind == "hose tail") && standsSea(it.Material) {
+		if len(it.Ends) == 2 && !catalog.IsKind(it.Kind, catalog.Elbow) && !(high && catalog.IsKind(it.Kind, catalog.HoseTail)) && standsSea(it.Material) {
 			pair(it.Ends[0], it.Ends[1])
 		}
 	}

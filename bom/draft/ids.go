@@ -3,6 +3,8 @@ package draft
 import (
 	"strings"
 	"unicode"
+
+	"handtight/catalog"
 )
 
 // idOf makes a name that a path can hold.
@@ -24,10 +26,6 @@ func idOf(text string) string {
 	return b.String()
 }
 
-// short are the names of kinds in ids, where the kind's own is long.
-var short = map[string]string{"hose tail": "tail", "brine throttle": "throttle", "pressure vessel": "vessel", "plunger pump": "hp-pump",
-	"salinity probe": "probe", "selector valve": "selector", "membrane element": "element", "filter cartridge": "cartridge", "filter housing": "filter"}
-
 // name gives every part an id: its kind, with its ends where it is a fitting, its fineness
 // where it filters, and a number where two are alike.
 func name(all []*Part, taken map[string]bool) {
@@ -35,7 +33,7 @@ func name(all []*Part, taken map[string]bool) {
 		if p.Aside != "" {
 			continue
 		}
-		id := short[p.Kind.Name]
+		id := chain().Short[p.Kind.Name]
 		if id == "" {
 			id = p.Kind.Name
 		}
@@ -48,7 +46,7 @@ func name(all []*Part, taken map[string]bool) {
 			}
 		case p.Says.Micron > 0:
 			id += "-" + figure(p.Says.Micron.Millimetres()*1000)
-		case p.Kind.Name == "gauge" && p.Says.Scale > 0:
+		case p.Kind.Is(catalog.Gauge) && p.Says.Scale > 0:
 			id += "-" + figure(p.Says.Scale.Bar())
 		case p.Kind.Loose && p.Says.Carbon:
 			id = "carbon-" + id

@@ -249,11 +249,7 @@ func (w *adder) newParts() {
 		for _, a := range append(slices.Clone(p.Assume), p.Ask...) {
 			w.b.WriteString("# ASK: " + strings.Map(plain, a) + "\n")
 		}
-		head := "item"
-		if p.isHose() {
-			head = "hose"
-		}
-		w.b.WriteString(f.write(head) + "\n")
+		w.b.WriteString(f.write(p.tableOf()) + "\n")
 		for i, port := range ports {
 			step := p.ID
 			if i > 0 {

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"handtight/catalog"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -51,6 +52,17 @@ func (f fields) write(head string) string {
 	}
 	return b.String()
 }
+
+// tableOf is the table of a build file that a part stands in.
+func (p *Part) tableOf() string {
+	if p.isHose() {
+		return tableHose
+	}
+	return "item"
+}
+
+// tableHose is the table of what is cut or made up as hose.
+const tableHose = "hose"
 
 // figure writes a figure with as many digits as it was read with.
 func figure(v float64) string {
@@ -101,7 +113,7 @@ func (p *Part) fields() fields {
 	if p.size != "" {
 		f.text("size", p.size)
 	}
-	if (p.Says.Carbon || p.Kind.Name == "selector valve") && has("between") {
+	if has("between") {
 		f.text("between", between(p.Line.Text))
 	}
 	return f
@@ -110,7 +122,7 @@ func (p *Part) fields() fields {
 // rated is what the line says that the part holds. A pressure of a gauge is its full scale,
 // unless a word says that it is the rating.
 func (p *Part) rated() quantity.Pressure {
-	if m := ratingWords.FindStringSubmatch(p.Line.Text); m != nil && p.Says.Rated == 0 && p.Kind.Name == "gauge" {
+	if m := ratingWords.FindStringSubmatch(p.Line.Text); m != nil && p.Says.Rated == 0 && p.Kind.Is(catalog.Gauge) {
 		if r, err := quantity.ParsePressure(strings.Replace(m[1], ",", ".", 1) + " " + strings.ToLower(m[2])); err == nil {
 			return r
 		}
@@ -139,9 +151,9 @@ func (p *Part) element() string {
 
 func (p *Part) scale(f *fields) {
 	switch {
-	case p.Kind.Name == "gauge" && p.Says.Scale > 0:
+	case p.Kind.Is(catalog.Gauge) && p.Says.Scale > 0:
 		f.text("scale", bar(p.Says.Scale))
-	case p.Kind.Name == "flow meter" && p.Says.FlowTo > p.Says.FlowFrom:
+	case p.Kind.Is(catalog.FlowMeter) && p.Says.FlowTo > p.Says.FlowFrom:
 		f.text("scale", figure(p.Says.FlowFrom.LitresPerHour())+" to "+figure(p.Says.FlowTo.LitresPerHour())+" L/h")
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"handtight/catalog"
 )
 
 // stiff notes a place between two parts that are screwed down, in which nothing gives way.
@@ -39,7 +41,7 @@ func (r *router) bought(b *bought, place int) element {
 		if !slices.ContainsFunc(r.buys, func(o *bought) bool { return o.id == id }) {
 			var f fields
 			f.text("id", id)
-			f.text("kind", "hose stock")
+			f.text("kind", catalog.OfRole(catalog.HoseStock).Name)
 			f.text(b.hose, b.size)
 			b.id, b.item = id, f.write("item")
 			r.buys = append(r.buys, b)

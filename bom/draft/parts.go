@@ -79,19 +79,16 @@ func orElse(a, b string) string {
 	return b
 }
 
-// plainFitting is the kind of a part of which only its ends are known: two ends join two
-// things, three branch.
-var plainFitting = map[int]string{1: "plug", 2: "adaptor", 3: "tee"}
-
 // kind finds the kind of the catalogue; a word of the trade that names none goes by the
 // table of what is meant.
 func (p *Part) kind() *catalog.Kind {
 	name := p.Says.Kind
 	if name == "" {
-		name = plainFitting[len(p.Says.Ends)]
-		if name == "plug" || name == "" {
-			return nil
+		likely := catalog.LikelyKinds(len(p.Says.Ends))
+		if len(p.Says.Ends) < 2 || len(p.Says.Ends) > 3 || len(likely) == 0 {
+			return nil // one end may be anything
 		}
+		name = likely[0]
 		p.Assume = append(p.Assume, "its kind is not said; by its ends it is taken for "+article(name))
 	}
 	if k, ok := catalog.KindNamed(name); ok {
@@ -102,15 +99,9 @@ func (p *Part) kind() *catalog.Kind {
 			return k
 		}
 	}
-	for _, of := range []string{"elbow", "nipple", "valve"} { // "street elbow"
-		if strings.HasSuffix(name, " "+of) || name == of {
-			if k, ok := catalog.KindNamed(map[string]string{"valve": "shut-off valve"}[of]); ok {
-				return k
-			}
-			if k, ok := catalog.KindNamed(of); ok {
-				return k
-			}
-		}
+	words := strings.Fields(name) // "street elbow"
+	if k, ok := catalog.KindNamed(chain().Ending[words[len(words)-1]]); ok {
+		return k
 	}
 	return nil
 }
@@ -212,7 +203,7 @@ func (p *Part) oneOf(ends []threads.EndReading) []threads.EndReading {
 
 // metalEnds takes ends for metal where a hose of plastic names the metal of its ends.
 func (p *Part) metalEnds(ends []threads.EndReading) {
-	if p.Kind.Name != "hose" || metalOf(p.Line.Text) == "" {
+	if !p.isHose() || metalOf(p.Line.Text) == "" {
 		return
 	}
 	for i := range ends {
@@ -277,8 +268,8 @@ func fittingKind(k *catalog.Kind) bool {
 }
 
 // isHose reports whether a kind is a hose that is made up, or what hoses are cut from.
-func (p *Part) isHose() bool  { return p.Kind != nil && p.Kind.Name == "hose" }
-func (p *Part) isStock() bool { return p.Kind != nil && p.Kind.Name == "hose stock" }
+func (p *Part) isHose() bool  { return p.Kind.Is(catalog.Hose) }
+func (p *Part) isStock() bool { return p.Kind.Is(catalog.HoseStock) }
 
 // tubeEnd is the end of a piece cut from stock, as the reader of builds makes it.
 func (p *Part) tubeEnd() (e threads.End, ok bool) {

@@ -18,7 +18,7 @@ type unit struct {
 	kind  *catalog.Kind // of the boat's own
 	id    string        // in the build file
 	label string        // "2": the second piece of its item
-	end   string        // of the boat's own: "hose" or "thread"
+	end   string        // of the boat's own: "led", "thread" or "open"
 }
 
 // name is the unit in a path.
@@ -101,11 +101,11 @@ func isPlant(all []*Part) (seen []string, ok bool) {
 				break
 			}
 		}
-		if p.Kind.Name == "membrane element" {
+		if p.Kind.Is(catalog.Element) {
 			seen = append(seen, p.Kind.Name)
 		}
 	}
-	vessel := slices.Contains(seen, "pressure vessel") || slices.Contains(seen, "membrane element")
+	vessel := slices.ContainsFunc(seen, func(kind string) bool { return catalog.IsKind(kind, catalog.Separates|catalog.Element) })
 	return seen, vessel && len(seen) >= leastSigns
 }
 

@@ -142,7 +142,7 @@ func (s *solved) classify(all []*Part) {
 }
 
 func (s *solved) assignClass(c *class, rank int) assign.Class {
-	a := assign.Class{Ends: c.ends, Rank: rank, Bends: c.parts[0].Kind.Name == "elbow" || c.parts[0].Kind.Turns || c.parts[0].isHose()}
+	a := assign.Class{Ends: c.ends, Rank: rank, Bends: c.parts[0].Kind.Is(catalog.Elbow) || c.parts[0].Kind.Turns || c.parts[0].isHose()}
 	a.Gives = c.parts[0].isHose() || c.cut || c.parts[0].Kind.Turns
 	for i := range c.parts[0].item.Ports {
 		a.Gives = a.Gives || c.parts[0].item.Ports[i].End.Swivel

@@ -10,14 +10,15 @@ import (
 
 // writer writes a draft as a build file.
 type writer struct {
-	d     *Draft
-	s     *solved
-	r     *router
-	o     Options
-	carts []*cart.Cart
-	b     strings.Builder
-	done  map[*Part]bool
-	sold  map[string]bool // items whose offer stands
+	d      *Draft
+	s      *solved
+	r      *router
+	o      Options
+	carts  []*cart.Cart
+	b      strings.Builder
+	done   map[*Part]bool
+	filled map[*Part]int   // inches of elements in each of a part's vessels
+	sold   map[string]bool // items whose offer stands
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.b, format+"\n", args...) }
@@ -54,7 +55,7 @@ func fold(text string, width int) []string {
 }
 
 func (w *writer) write() string {
-	w.done, w.sold = map[*Part]bool{}, map[string]bool{}
+	w.done, w.sold, w.filled = map[*Part]bool{}, map[string]bool{}, map[*Part]int{}
 	w.head()
 	w.duty()
 	w.vendors()

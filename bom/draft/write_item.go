@@ -2,8 +2,11 @@ package draft
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
+
+	"handtight/catalog"
 )
 
 // section writes a run, with the items that first stand in it.
@@ -68,11 +71,7 @@ func (w *writer) part(p *Part) {
 		w.comment("ASK: %s", a)
 	}
 	w.more(p, &f)
-	head := "item"
-	if p.isHose() {
-		head = "hose"
-	}
-	w.line("%s", f.write(head))
+	w.line("%s", f.write(p.tableOf()))
 	w.offer(p, p.ID)
 }
 
@@ -104,16 +103,12 @@ func (w *writer) inside(p *Part) (id string, each int) {
 		}
 		return ""
 	}
-	switch p.Kind.Name {
-	case "membrane element":
-		v := units("vessel")
-		if len(v) == 0 || v[0].part == nil {
-			return "", 0
-		}
-		return v[0].id, max(1, p.Pieces/len(v))
-	case "seal kit":
+	switch {
+	case p.Kind.Is(catalog.Element):
+		return w.insideVessel(p, units("vessel"))
+	case p.Kind.Is(catalog.SealKit):
 		return pick(units("pump")), 1
-	case "filter cartridge":
+	case p.Kind.Is(catalog.Cartridge):
 		if p.Says.Carbon {
 			return pick(units("carbon")), 1
 		}
@@ -125,6 +120,39 @@ func (w *writer) inside(p *Part) (id string, each int) {
 		if f := units("filter"); len(f) == 1 {
 			return f[0].id, 1
 		}
+	}
+	return "", 0
+}
+
+// insideVessel finds the vessels that an element goes into, as far as sizes are said: with no
+// more inches of elements than a vessel has inside. One that goes into none is a part that does
+// not fit.
+func (w *writer) insideVessel(p *Part, vessels []*unit) (id string, each int) {
+	long := func(q *Part) int { return int(math.Round(float64(q.Says.Long))) }
+	why := ""
+	for _, v := range vessels {
+		if v.part == nil {
+			continue
+		}
+		n := 0
+		for _, o := range vessels {
+			n += boolToInt(o.part == v.part)
+		}
+		each = max(1, p.Pieces/max(n, len(vessels)))
+		sized := long(p) > 0 && long(v.part) > 0 && p.Says.Across > 0 && v.part.Says.Across > 0
+		switch {
+		case sized && p.Says.Across > v.part.Says.Across:
+			why = fmt.Sprintf("it is wider than %s", v.id)
+		case sized && w.filled[v.part]+long(p)*each > long(v.part):
+			why = fmt.Sprintf("%s has %d inches inside, and %d of elements would be in it", v.id, long(v.part), w.filled[v.part]+long(p)*each)
+		default:
+			w.filled[v.part] += long(p) * each
+			return v.id, each
+		}
+	}
+	if why != "" {
+		w.comment("DOES NOT FIT: %s.", why)
+		w.d.Misfits = append(w.d.Misfits, Misfit{Where: p.Where(), Text: p.Line.Text, Why: why})
 	}
 	return "", 0
 }
@@ -143,7 +171,7 @@ func (w *writer) hose(h *cutHose) {
 	f.text("id", h.id)
 	f.text("of", h.of)
 	f.text("length", length)
-	text := strings.TrimSuffix(f.write("hose"), "\n")
+	text := strings.TrimSuffix(f.write(tableHose), "\n")
 	if note != "" {
 		text += "                     # " + note
 	}

@@ -8,6 +8,7 @@ import (
 
 	"handtight/bom/cart"
 	"handtight/bom/money"
+	"handtight/catalog"
 )
 
 // vendors writes the shop of each list.
@@ -30,12 +31,12 @@ func shopOf(c *cart.Cart) string {
 // genericName is what joints call a clamp, a washer or a tape; "" where the line says too
 // little.
 func (p *Part) genericName() string {
-	switch p.Kind.Name {
-	case "clamp":
+	switch {
+	case p.Kind.Is(catalog.Clamp):
 		if p.Says.Bore > 0 {
 			return "clamp for " + millimetres(p.Says.Bore.Millimetres()) + " mm hose"
 		}
-	case "washer":
+	case p.Kind.Is(catalog.Washer):
 		if len(p.Says.Ends) == 1 && len(p.Says.Ends[0].Candidates) > 0 && p.Says.Ends[0].Candidates[0].Form != nil {
 			size := p.Says.Ends[0].Candidates[0].Form.Designation
 			switch {
@@ -45,7 +46,7 @@ func (p *Part) genericName() string {
 				return "flat gasket " + size
 			}
 		}
-	case "tape":
+	case p.Kind.Is(catalog.Tape):
 		return "tape 12 mm"
 	}
 	return ""
