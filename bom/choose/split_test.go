@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -88,7 +89,7 @@ func (m *randomSplits) landed(at []int) int64 {
 
 // Every way to buy the line at two offers is tried, piece by piece.
 func TestSplitsAgainstBruteForce(t *testing.T) {
-	split := 0
+	split, saved := 0, []float64{}
 	for seed := range uint64(400) {
 		r := rand.New(rand.NewPCG(seed, 5))
 		m := &randomSplits{need: 1 + r.IntN(23)}
@@ -135,6 +136,9 @@ func TestSplitsAgainstBruteForce(t *testing.T) {
 		got, err := list[0].Total.Int64()
 		require.NoError(t, err)
 		require.Equal(t, best, got, "seed %d\n%s", seed, m.text())
+		saved = append(saved, 100*float64(whole-best)/float64(whole))
 	}
+	slices.Sort(saved)
+	t.Logf("cheaper in %d of 400 markets: by %.1f %% in the middle, %.1f %% at the most", split, saved[len(saved)/2], saved[len(saved)-1])
 	require.Greater(t, split, 40)
 }
