@@ -104,10 +104,7 @@ func nextLook(n *build.JointNote, on time.Time) time.Time {
 // bad reports whether a pair is wrong where the joint stands. A low-pressure one is right within
 // its limit, above the waterline.
 func (x *Joint) bad(m *threads.Mating) bool {
-	if m.Verdict.Holds() {
-		return false
-	}
-	return m.Verdict != threads.LowPressureOnly || !m.HasLimit || x.Worst > m.Limit.Bar() || x.Below
+	return !x.site().Bears(m)
 }
 
 func (x *Joint) site() evidence.Site { return evidence.Site{Worst: x.Worst, Below: x.Below} }

@@ -95,6 +95,9 @@ func (r *reader) kind(t *source.Table, reading threads.Reading) *catalog.Kind {
 		if k, ok := catalog.KindNamed(name); ok {
 			return k
 		}
+		if t.Misspelt("kind", commonKeys) {
+			return nil
+		}
 		remedy := r.kindGuess(t, reading)
 		if meant, ok := catalog.KindMeant(name); ok {
 			remedy = remedyOf("write kind = "+inQuotes(meant.Write), meant.Note)

@@ -47,8 +47,47 @@ func Parse(path string, text []byte) (*build.Build, source.Faults) {
 
 // ParseWith is [Parse] with options.
 func ParseWith(path string, text []byte, o Options) (*build.Build, source.Faults) {
+	r := parse(path, text, o, nil)
+	if len(r.faults) > 0 {
+		faults := r.withoutWhatComesOfSlips(path, text, o)
+		faults.Sort()
+		return nil, faults
+	}
+	return r.build, nil
+}
+
+// withoutWhatComesOfSlips are the faults of a build some of whose keys may be misspelt: read again
+// with these keys as they were meant, so that a slip is one fault, whatever misses its key.
+func (r *reader) withoutWhatComesOfSlips(path string, text []byte, o Options) source.Faults {
+	mended := map[string][]byte{}
+	var slips source.Faults
+	for _, src := range r.readers {
+		if text, list, ok := src.Mended(); ok {
+			mended[src.Document().File()] = text
+			slips = append(slips, list...)
+		}
+	}
+	if len(mended) == 0 {
+		return r.faults
+	}
+	if better, ok := mended[path]; ok {
+		text = better
+	}
+	again := parse(path, text, Options{Outside: o.Outside}, mended)
+	for _, f := range again.faults {
+		onSlip := func(s source.Fault) bool { return s.File == f.File && s.Line == f.Line }
+		before := func(b source.Fault) bool { return b.File == f.File && b.Line == f.Line && b.Reason == f.Reason }
+		if !slices.ContainsFunc(slips, onSlip) || slices.ContainsFunc(r.faults, before) {
+			slips = append(slips, f)
+		}
+	}
+	return slips
+}
+
+// parse reads a build; mended are texts of files that are taken in place of what is on the disk.
+func parse(path string, text []byte, o Options, mended map[string][]byte) *reader {
 	r := &reader{
-		outside: o.Outside, listen: o.Listen,
+		outside: o.Outside, listen: o.Listen, mended: mended,
 		build: &build.Build{File: path, ByID: map[string]*build.Item{}}, ends: map[string]endRead{}, made: map[string][]*catalog.Material{},
 		vendors: map[string]*build.Vendor{}, kinds: slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return catalog.IsKind(name, catalog.Hose) }), // a [[hose]] is no [[item]]
 	}
@@ -58,17 +97,14 @@ func ParseWith(path string, text []byte, o Options) (*build.Build, source.Faults
 	for _, src := range r.readers {
 		r.faults = append(r.faults, src.Faults()...)
 	}
-	if len(r.faults) > 0 {
-		r.faults.Sort()
-		return nil, r.faults
-	}
-	return r.build, nil
+	return r
 }
 
 // reader reads the files of one build.
 type reader struct {
 	outside     bool
 	listen      func(source.Asked)
+	mended      map[string][]byte // files whose keys are written as they were meant
 	build       *build.Build
 	main        *source.Table
 	tables      []*source.Table // roots of all files, the build's own first
@@ -178,6 +214,9 @@ func (r *reader) includes(b *source.Table, path string) bool {
 				fault(i, fmt.Sprintf("the included file `%s` cannot be read: %s", name, f.Reason), remedy)
 			}
 			continue
+		}
+		if better, has := r.mended[full]; has {
+			text = better
 		}
 		if r.bytes += len(text); r.bytes > source.MaxBytes {
 			fault(i, fmt.Sprintf("with `%s` the files of this build are larger than %d MiB, and that is the most", name, source.MaxBytes>>20), "keep in them what this build uses")

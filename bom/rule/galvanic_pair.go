@@ -86,7 +86,7 @@ func findGalvanic(s *bom.System) []finding.Finding {
 		g.at(&f)
 		f.Reason = fmt.Sprintf("%s touches %s under sea water, %s apart: the %s goes, the faster the smaller it is beside the %s.",
 			c.noble.Title, c.base.Title, span, c.base.Title, c.noble.Title)
-		f.Remedy = fmt.Sprintf("Put a hose or a plastic fitting between them, or buy both of one metal; at the least keep the %s the larger part and look at it each season.", c.base.Title)
+		f.Remedy = fmt.Sprintf("Buy both of one metal, or put a hose between them (above the waterline a plastic fitting does); at the least keep the %s the larger part and look at it each season.", c.base.Title)
 		out = append(out, f)
 	}
 	return out

@@ -11,6 +11,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure/quantity"
 	"handtight/threads"
+	"handtight/threads/evidence"
 )
 
 // joints judges every joint once, for all the rules that speak of joints.
@@ -64,8 +65,8 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 			}
 			f.NotKnown = true
 		}
-		f.Severity = cautionUnless(m.HasLimit && worst > m.Limit.Bar())
-		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s.", m.Limit.Bar(), bars(worst))
+		f.Severity = cautionUnless(!evidence.Site{Worst: worst, Below: j.Run.Below}.Bears(m))
+		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s%s.", m.Limit.Bar(), bars(worst), map[bool]string{true: ", below the waterline, where no joint stands that only may hold"}[j.Run.Below])
 	}
 	watched(s, j, &f)
 	return f, true

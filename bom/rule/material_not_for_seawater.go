@@ -186,7 +186,7 @@ const with316 = " (316 only where it is flushed with fresh water)"
 
 // better names what stands the waters of the group, with a word on 316 at high pressure.
 func (g *attacked) better(on316 string) string {
-	const low, high = "bronze, or of polypropylene for low pressure", "super duplex, 6 % Mo stainless or titanium"
+	const low, high = "bronze, or above the waterline of polypropylene for low pressure", "super duplex, 6 % Mo stainless or titanium"
 	switch {
 	case g.high() && g.low():
 		return "what is at high pressure of " + high + on316 + ", the rest of " + low

@@ -122,8 +122,8 @@ var soundPlants = []struct {
 	}, nil},
 	{"a seacock screwed on a skin fitting", []amend{
 		{`path = ["intake", "raw-1"`, `path = ["skin", "cock", "tail-n34-m", "raw-1"`}, {`id       = "intake"`, "id       = \"intake\"\nextra = 1"},
-		more("[[item]]\nid = \"skin\"\nkind = \"through-hull\"\nmaterial = \"bronze\"\nrated = \"16 bar\"\nports = { inboard = 'G 3/4 male' }\n[[item]]\nid = \"cock\"\nkind = \"shut-off valve\"\nmaterial = \"bronze\"\nrated = \"16 bar\"\nports = { in = 'Rp 3/4 female', out = 'Rp 3/4 female' }\n[[item]]\nid = \"tail-n34-m\"\nkind = \"hose tail\"\nmaterial = \"bronze\"\nrated = \"16 bar\"\nports = { a = 'R 3/4 male', b = '19 mm barb long' }"),
-	}, []string{"makeshift-joint caution"}},
+		more("[[item]]\nid = \"skin\"\nkind = \"through-hull\"\nmaterial = \"bronze\"\nrated = \"16 bar\"\nports = { inboard = 'G 3/4 male' }\n[[item]]\nid = \"cock\"\nkind = \"shut-off valve\"\nmaterial = \"bronze\"\nrated = \"16 bar\"\nports = { in = 'G 3/4 female', out = 'Rp 3/4 female' }\n[[item]]\nid = \"tail-n34-m\"\nkind = \"hose tail\"\nmaterial = \"bronze\"\nrated = \"16 bar\"\nports = { a = 'R 3/4 male', b = '19 mm barb long' }"),
+	}, nil},
 }
 
 // What is sound is not blamed.

@@ -76,7 +76,7 @@ func wrongWhateverItIs(s *bom.System, j *graph.Joint) bool {
 		if fit.Pairs[i].Probability < evidence.Reckoned() {
 			continue
 		}
-		if m.Verdict.Holds() || m.Question() != "" || m.HasLimit && worst <= m.Limit.Bar() {
+		if m.Question() != "" || (evidence.Site{Worst: worst, Below: j.Run.Below}).Bears(m) {
 			return false
 		}
 	}

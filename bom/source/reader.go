@@ -12,6 +12,7 @@ type Reader struct {
 	spare   [][]string // lists of asked keys, to be used again
 	known   map[any]any
 	listen  func(Asked) // nil: nobody does
+	slips   []slip
 }
 
 // pending is a fault whose line is not worked out yet; offset -1 is the whole file.

@@ -146,6 +146,7 @@ func (t *Table) DoneWith(meant func(key string) (remedy string, ok bool)) {
 // unknown notes one such key.
 func (t *Table) unknown(key string, meant func(key string) (string, bool)) {
 	reason := "unknown key `" + clip(keyText(key), 60) + "`"
+	t.misspelt(key, reason)
 	if meant != nil {
 		if remedy, ok := meant(key); ok {
 			t.reader.fault(t.reader.doc.offset(t.Path(key), true), reason, remedy)

@@ -126,6 +126,15 @@ type Site struct {
 	Below bool    // below the waterline, where no low-pressure joint is within its limit
 }
 
+// Bears reports whether a pair is right where it stands: one that holds is anywhere, one for low pressure
+// only within its limit and above the waterline. A check and an audit both ask it here.
+func (at Site) Bears(m *threads.Mating) bool {
+	if m.Verdict == threads.LowPressureOnly {
+		return m.HasLimit && !at.Below && at.Worst <= m.Limit.Bar()
+	}
+	return m.Verdict.Holds()
+}
+
 // Belief is what is to be believed of a joint.
 type Belief struct {
 	Pairs []Pair  // likeliest first, with the history reckoned in
@@ -211,10 +220,10 @@ func columnOf(m *threads.Mating, at Site) column {
 	case threads.SealsWith:
 		return sealsWith
 	case threads.LowPressureOnly:
-		if !m.HasLimit || at.Below || at.Worst > m.Limit.Bar() {
-			return lowAbove
+		if at.Bears(m) {
+			return lowWithin
 		}
-		return lowWithin
+		return lowAbove
 	case threads.Leaks:
 		return leaks
 	case threads.Binds:
