@@ -16,12 +16,53 @@ func (s *Running) Backflows() []*graph.Unit {
 		if !u.Item.Kind.Supply {
 			continue
 		}
-		back := s.Circuit.Reach(s.Circuit.JunctionOf[u.First], letsBack)
-		if slices.ContainsFunc(s.Circuit.Nets[back.Net], func(cell int) bool { return back.Junction(cell) && s.Waters.SeaAt(cell) }) {
+		if s.seaComesBack(s.Circuit.JunctionOf[u.First]) {
 			out = append(out, u)
 		}
 	}
 	return out
+}
+
+// mostSelectors is how many selectors of one line are turned every way; of more none is trusted.
+const mostSelectors = 6
+
+// seaComesBack reports whether sea water can run back to a cell, however the selectors stand: one that
+// is said to shut between its ways never joins them.
+func (s *Running) seaComesBack(cell int) bool {
+	var turned []*graph.Unit
+	for _, i := range s.Circuit.LinksOf[s.Circuit.NetOf[cell]] {
+		u := s.Circuit.Links[i].Unit
+		if u.Item.Kind.Selector && u.Item.Between == "shut" && !slices.Contains(turned, u) {
+			turned = append(turned, u)
+		}
+	}
+	if len(turned) > mostSelectors {
+		turned = nil
+	}
+	for stand := range 1 << len(turned) {
+		back := s.Circuit.Reach(cell, func(e *circuit.Link, back bool) bool {
+			at := slices.Index(turned, e.Unit)
+			return letsBack(e, back) && (at < 0 || e.Position == stand>>at&1)
+		})
+		if !slices.ContainsFunc(s.Circuit.Nets[back.Net], func(c int) bool { return back.Junction(c) && s.Waters.SeaAt(c) }) {
+			continue
+		}
+		// behind a selector that was turned stands what sea water the plant holds; it takes an intake to run
+		if len(turned) == 0 || slices.ContainsFunc(s.Graph.Units, func(u *graph.Unit) bool { return s.Waters.Intake(u) && s.reachedAny(back, u) }) {
+			return true
+		}
+	}
+	return false
+}
+
+// reachedAny reports whether a port of a unit is reached.
+func (s *Running) reachedAny(back *circuit.Reached, u *graph.Unit) bool {
+	for i := range u.Item.Ports {
+		if back.Port(u.First + i) {
+			return true
+		}
+	}
+	return false
 }
 
 // letsBack reports whether water can come back through an edge to the cell that it is
