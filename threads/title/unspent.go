@@ -25,6 +25,8 @@ func unspent(text string, l *line, read *threads.EndReading) []threads.NotUsed {
 			why = "the material of the part, and not of the end"
 		case it.is(classPress) != nil, it.is(classWord) != nil, it.is(classBefore) != nil, it.is(classAfter) != nil:
 			why = "a word of the part, and not of the end"
+		case it.is(classNoise) != nil:
+			why = "a word that says nothing of the end"
 		default:
 			continue
 		}
