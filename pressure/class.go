@@ -2,11 +2,11 @@ package pressure
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"handtight/internal/pattern"
 	"handtight/pressure/quantity"
 )
 
@@ -18,12 +18,12 @@ type class struct {
 }
 
 var (
-	pnForm    = regexp.MustCompile(`\bpn\s*-?\s*(\d+(?:\.\d+)?)\b`)
-	classForm = regexp.MustCompile(`\b(?:class|cl|cls)\.?\s*-?\s*(\d{3,4})\b`)
-	poundForm = regexp.MustCompile(`\b(\d{3,4})\s*-?\s*(?:lbs\b|lb\b|pounds?\b|#)`)
-	schedForm = regexp.MustCompile(`\b(?:schedule|sched|sch)\.?\s*-?\s*(\d{2,3})s?\b`)
-	sdrForm   = regexp.MustCompile(`\bsdr\s*-?\s*(\d+(?:\.\d+)?)\b`)
-	codeForm  = regexp.MustCompile(`\bcode\s*(6[12])\b`)
+	pnForm    = pattern.New(`\bpn\s*-?\s*(\d+(?:\.\d+)?)\b`)
+	classForm = pattern.New(`\b(?:class|cl|cls)\.?\s*-?\s*(\d{3,4})\b`)
+	poundForm = pattern.New(`\b(\d{3,4})\s*-?\s*(?:lbs\b|lb\b|pounds?\b|#)`)
+	schedForm = pattern.New(`\b(?:schedule|sched|sch)\.?\s*-?\s*(\d{2,3})s?\b`)
+	sdrForm   = pattern.New(`\bsdr\s*-?\s*(\d+(?:\.\d+)?)\b`)
+	codeForm  = pattern.New(`\bcode\s*(6[12])\b`)
 )
 
 // isoLight is the mark of ISO 4144 while a class is read.
@@ -59,7 +59,7 @@ func readClass(text string) (c class, ok bool) {
 	}
 	heavy := strings.Contains(t, "sp-114") || strings.Contains(t, "sp 114") || strings.Contains(t, "heavy")
 	for _, f := range []struct {
-		form *regexp.Regexp
+		form *pattern.Pattern
 		name string
 	}{{classForm, "class "}, {schedForm, "schedule "}, {sdrForm, "sdr "}, {codeForm, "code "}} {
 		if m := f.form.FindStringSubmatch(t); m != nil {

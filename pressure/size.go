@@ -1,9 +1,10 @@
 package pressure
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
+
+	"handtight/internal/pattern"
 )
 
 // size is a fitting's size as a number, and which numbers it may be compared with.
@@ -24,11 +25,11 @@ const (
 )
 
 var (
-	dashForm   = regexp.MustCompile(`^-\s*(\d{1,2})$`)
-	threadForm = regexp.MustCompile(`^m\s*(\d+(?:\.\d+)?)\s*x\s*(\d+(?:\.\d+)?)$`)
-	mmForm     = regexp.MustCompile(`^(\d+(?:\.\d+)?)\s*(?:mm|l|s|ll)$`)
-	partForm   = regexp.MustCompile(`^(?:(\d+)[\s-]+)?(\d+)/(\d+)$`)
-	wholeForm  = regexp.MustCompile(`^\d+(?:\.\d+)?$`)
+	dashForm   = pattern.New(`^-\s*(\d{1,2})$`)
+	threadForm = pattern.New(`^m\s*(\d+(?:\.\d+)?)\s*x\s*(\d+(?:\.\d+)?)$`)
+	mmForm     = pattern.New(`^(\d+(?:\.\d+)?)\s*(?:mm|l|s|ll)$`)
+	partForm   = pattern.New(`^(?:(\d+)[\s-]+)?(\d+)/(\d+)$`)
+	wholeForm  = pattern.New(`^\d+(?:\.\d+)?$`)
 	halves     = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "×", "x", "″", `"`, "”", `"`, "''", `"`)
 )
 

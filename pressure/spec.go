@@ -1,12 +1,12 @@
 package pressure
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"sync"
 
+	"handtight/internal/pattern"
 	"handtight/pressure/nearest"
 	"handtight/pressure/quantity"
 )
@@ -80,13 +80,13 @@ func (s Spec) Construction() string {
 }
 
 var (
-	saeHose   = regexp.MustCompile(`\b(?:sae[\s-]*)?100[\s-]*r[\s-]*(\d{1,2})(?:at|bt|as|a|b|s|t)?\b`)
-	enHose    = regexp.MustCompile(`\b([1-4])[\s-]?(sn|sc|te|sp|sh)(?:[\s-]?k)?\b`)
-	enSkive   = regexp.MustCompile(`\b([12])st\b`)
-	bareR     = regexp.MustCompile(`\br[\s-]?(\d{1,2})(?:at)?\b`)
-	threadR   = regexp.MustCompile(`^\s*(?:\d+\s*)?/\s*\d`)
-	hoseWord  = regexp.MustCompile(`^(?:sae|en|din|iso|hose|hydraulic|type|typ|85[3-7]|1436|4079|3949|11237|100|r\d{1,2}(?:at)?)$`)
-	separator = regexp.MustCompile(`[^a-z0-9]+`)
+	saeHose   = pattern.New(`\b(?:sae[\s-]*)?100[\s-]*r[\s-]*(\d{1,2})(?:at|bt|as|a|b|s|t)?\b`)
+	enHose    = pattern.New(`\b([1-4])[\s-]?(sn|sc|te|sp|sh)(?:[\s-]?k)?\b`)
+	enSkive   = pattern.New(`\b([12])st\b`)
+	bareR     = pattern.New(`\br[\s-]?(\d{1,2})(?:at)?\b`)
+	threadR   = pattern.New(`^\s*(?:\d+\s*)?/\s*\d`)
+	hoseWord  = pattern.New(`^(?:sae|en|din|iso|hose|hydraulic|type|typ|85[3-7]|1436|4079|3949|11237|100|r\d{1,2}(?:at)?)$`)
+	separator = pattern.New(`[^a-z0-9]+`)
 )
 
 // HoseSpec finds the hose standard in what people write: "SAE 100R8", "R8",

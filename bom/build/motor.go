@@ -2,11 +2,11 @@ package build
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"handtight/internal/pattern"
 	"handtight/pressure/quantity"
 )
 
@@ -15,11 +15,11 @@ import (
 const BatteryLimit = 60 * quantity.Volt
 
 var (
-	notADrive = regexp.MustCompile(`(?i)\bv\s?-?\s?belts?\b|\bengine[\s-]?(?:room|space|bay)\b`)
-	driven    = regexp.MustCompile(`(?i)\b(?:engine|diesel|petrol|gasoline|clutch|hydraulic\w*|pto|power take-?off|shaft generator|genset|by hand|hand pump)\b`)
-	mains     = regexp.MustCompile(`(?i)\bmains\b|\bshore\s?power\b|\bac\b|\bv\s?ac\b|\dvac\b|~|\b(?:single|three|1|3)[\s-]?phase\b|\binverter\b`)
-	direct    = regexp.MustCompile(`(?i)\bdc\b|vdc\b|\bbatter(?:y|ies)\b`)
-	volts     = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?(?:\s*/\s*\d+(?:[.,]\d+)?)*)\s*-?\s*v(?:olts?|dc|ac)?\b`)
+	notADrive = pattern.New(`(?i)\bv\s?-?\s?belts?\b|\bengine[\s-]?(?:room|space|bay)\b`)
+	driven    = pattern.New(`(?i)\b(?:engine|diesel|petrol|gasoline|clutch|hydraulic\w*|pto|power take-?off|shaft generator|genset|by hand|hand pump)\b`)
+	mains     = pattern.New(`(?i)\bmains\b|\bshore\s?power\b|\bac\b|\bv\s?ac\b|\dvac\b|~|\b(?:single|three|1|3)[\s-]?phase\b|\binverter\b`)
+	direct    = pattern.New(`(?i)\bdc\b|vdc\b|\bbatter(?:y|ies)\b`)
+	volts     = pattern.New(`(?i)(\d+(?:[.,]\d+)?(?:\s*/\s*\d+(?:[.,]\d+)?)*)\s*-?\s*v(?:olts?|dc|ac)?\b`)
 )
 
 // OtherDrive reports whether a text names a drive that takes nothing from the batteries
@@ -65,7 +65,7 @@ func lowestVolts(text string) (lowest quantity.Voltage, ok bool) {
 func NamesMains(text string) bool { return mains.MatchString(text) }
 
 // converted finds the words for what makes another voltage of the supply's.
-var converted = regexp.MustCompile(`(?i)\bconvert(?:er|ed)\b|\btransformer\b|\binverter\b|\bcontroller\b|\bsolar\b`)
+var converted = pattern.New(`(?i)\bconvert(?:er|ed)\b|\btransformer\b|\binverter\b|\bcontroller\b|\bsolar\b`)
 
 // BatteryVolts lists the battery voltages that a text names: 12 and 24 of "12/24 V". None where
 // it names the mains, another drive, or a converter.

@@ -2,14 +2,14 @@ package cart
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"handtight/bom/money"
+	"handtight/internal/pattern"
 )
 
 var (
-	countCell = regexp.MustCompile(`^(?:x\s*)?([0-9][0-9.,' ]*)\s*x?\s*([\pL.]*)$`)
+	countCell = pattern.New(`^(?:x\s*)?([0-9][0-9.,' ]*)\s*x?\s*([\pL.]*)$`)
 )
 
 // amount reads how many a line buys: from its column, else from its words.

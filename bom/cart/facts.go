@@ -2,13 +2,13 @@ package cart
 
 import (
 	"cmp"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -65,7 +65,7 @@ func planned(readings []threads.End) ending {
 }
 
 // specWords are the words of a hose's standard.
-var specWords = regexp.MustCompile(`(?i)\b(?:(?:din|sae|en|iso)[\s-]*)*(?:en[\s-]*)?(?:(?:853|854|855|857|1436|4079|3949|11237)[\s-]*)?(?:100[\s-]*r[\s-]*[0-9]{1,2}[a-z]{0,2}|r(?:[6-9]|1[0-9])|[1-4][\s-]?(?:sn|sc|st|te|sp|sh))\b`)
+var specWords = pattern.New(`(?i)\b(?:(?:din|sae|en|iso)[\s-]*)*(?:en[\s-]*)?(?:(?:853|854|855|857|1436|4079|3949|11237)[\s-]*)?(?:100[\s-]*r[\s-]*[0-9]{1,2}[a-z]{0,2}|r(?:[6-9]|1[0-9])|[1-4][\s-]?(?:sn|sc|st|te|sp|sh))\b`)
 
 // withoutSpec takes the standard of a hose out of a text, where R8 would be read as a
 // thread.
@@ -145,7 +145,7 @@ func hullEnd(kind string, e *threads.EndReading) *threads.EndReading {
 }
 
 // pushWords are words of push-in fittings.
-var pushWords = regexp.MustCompile(`(?i)push|steck|instantan|innesto|instantáne|enchufe|insteek`)
+var pushWords = pattern.New(`(?i)push|steck|instantan|innesto|instantáne|enchufe|insteek`)
 
 // pushEnd takes the tube of a part that is called a push-in one for a tube that is pushed in.
 func pushEnd(text string, e *threads.EndReading) *threads.EndReading {
@@ -172,7 +172,7 @@ func washerEnd(text string) []ending {
 	return out
 }
 
-var washerSize = regexp.MustCompile(`(?:^|[^0-9.,/x×-])([1-4](?:[ -][13]/[248])?|[1357]/[248])\s*(?:"|″|”|'')`)
+var washerSize = pattern.New(`(?:^|[^0-9.,/x×-])([1-4](?:[ -][13]/[248])?|[1357]/[248])\s*(?:"|″|”|'')`)
 
 // read reads the figures of a text, each where a word of it stands.
 func (f *facts) read(text string) {

@@ -1,10 +1,10 @@
 package cart
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
+	"handtight/internal/pattern"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
@@ -12,26 +12,26 @@ import (
 // Figures that a shop writes beside the ends. Each form is looked for only where a word of
 // it stands, since most lines have few of them.
 var (
-	micronForm  = regexp.MustCompile(`(?i)([0-9]+(?:[.,][0-9]+)?)\s*(?:µm|μm|um|microns?|mikron|micras?|micron[is]|micrones|mic|мкм)(?:[^\pL]|$)`)
-	scaleForm   = regexp.MustCompile(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|/|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
-	setForm     = regexp.MustCompile(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|einstelldruck|taré|tarée|tarage|tarata|tarato|taratura|tarado|tarada|innstilt|inställd|ustawion\pL*)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
-	boreForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
-	inchBore    = regexp.MustCompile(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|''|in\b|inch\b|bore\b|(?i:zoll|pouces?|pollici|pulgadas?))`)
-	nominalForm = regexp.MustCompile(`(?i)(?:^|[^\pL])DN\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
-	dashForm    = regexp.MustCompile(`(?:^|[\s,(])-\s?(0?[2-9]|1[0-9]|2[0-4])(?:[\s,;)]|$)`)
-	voltForm    = regexp.MustCompile(`(?i)(?:^|[^\pL0-9.,-])([0-9]{1,3}(?:[.,][0-9])?)(?:\s*/\s*([0-9]{1,3}))?\s*-?\s*v(?:olts?|dc|ac|cc|ca)?(?:[^\pL0-9]|$)`)
-	flowForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(l/min|lpm|lt/min|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
-	rangeForm   = regexp.MustCompile(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})(?:\s*mm)?(?:[^0-9/]|$)`)
-	rangeMM     = regexp.MustCompile(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
-	classForm   = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)
-	sizeForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/])([2-8](?:[.,][0-9])?)\s*(?:"|″|”|in\b|inch|zoll)?\s*[x×*-]\s*(12|14|21|26|40)(?:[^0-9.,/]|[.,](?:[^0-9]|$)|$)|(?:^|[^0-9])(18|24|25|40|80)(12|14|21|26|40)(?:[^0-9]|$)`)
-	tallForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/x×-])(5|9[.,]?75|9 ?3/4|10|20|30|40)\s*(?:"|″|”|''|-?\s?in\b|-?\s?inch|-?\s?zoll|-?\s?pouces?|-?\s?pollici|-?\s?pulgadas?|-?\s?tum)`)
-	longForm    = regexp.MustCompile(`(?i)(?:^|[^0-9.,/x×-])([0-9]{3,4})\s*mm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*cm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*(?:"|″|”|in\b|inch\b|zoll\b)`)
+	micronForm  = pattern.New(`(?i)([0-9]+(?:[.,][0-9]+)?)\s*(?:µm|μm|um|microns?|mikron|micras?|micron[is]|micrones|mic|мкм)(?:[^\pL]|$)`)
+	scaleForm   = pattern.New(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|/|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
+	setForm     = pattern.New(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|einstelldruck|taré|tarée|tarage|tarata|tarato|taratura|tarado|tarada|innstilt|inställd|ustawion\pL*)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
+	boreForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
+	inchBore    = pattern.New(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|''|in\b|inch\b|bore\b|(?i:zoll|pouces?|pollici|pulgadas?))`)
+	nominalForm = pattern.New(`(?i)(?:^|[^\pL])DN\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
+	dashForm    = pattern.New(`(?:^|[\s,(])-\s?(0?[2-9]|1[0-9]|2[0-4])(?:[\s,;)]|$)`)
+	voltForm    = pattern.New(`(?i)(?:^|[^\pL0-9.,-])([0-9]{1,3}(?:[.,][0-9])?)(?:\s*/\s*([0-9]{1,3}))?\s*-?\s*v(?:olts?|dc|ac|cc|ca)?(?:[^\pL0-9]|$)`)
+	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(l/min|lpm|lt/min|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
+	rangeForm   = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})(?:\s*mm)?(?:[^0-9/]|$)`)
+	rangeMM     = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
+	classForm   = pattern.New(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)
+	sizeForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([2-8](?:[.,][0-9])?)\s*(?:"|″|”|in\b|inch|zoll)?\s*[x×*-]\s*(12|14|21|26|40)(?:[^0-9.,/]|[.,](?:[^0-9]|$)|$)|(?:^|[^0-9])(18|24|25|40|80)(12|14|21|26|40)(?:[^0-9]|$)`)
+	tallForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])(5|9[.,]?75|9 ?3/4|10|20|30|40)\s*(?:"|″|”|''|-?\s?in\b|-?\s?inch|-?\s?zoll|-?\s?pouces?|-?\s?pollici|-?\s?pulgadas?|-?\s?tum)`)
+	longForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{3,4})\s*mm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*cm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*(?:"|″|”|in\b|inch\b|zoll\b)`)
 )
 
 // otherPressure is a pressure that is no rating: a vacuum, a setting, what a pump gives at
 // most, the pressure of a test, the one at which it bursts.
-var otherPressure = regexp.MustCompile(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|unterdruck|shut-?off|cut[- ]?(?:out|in|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|set(?: at| to)?|eingestellt|tarag?[eé]?e?|tarat(?:[ao]|ura)|tarad[ao]|stall|full flow|head|förderdruck|abschaltdruck|ausschaltdruck|einstelldruck|ansprechdruck|opening|cracking|öffnungsdruck|test(?:ed)?(?: at| to)?|proof|prüf|prüfdruck|épreuve|essai|prova|collaudo|prueba|burst(?:s)?(?: at)?|bursting|platz|platzdruck|berst|berstdruck|éclatement|scoppio|rotura|reventón)\s*:?\s*(?:(?:pressure|druck|pression|pressione|presión)\s*)?(?:de |di |at |to |bei |à |a )?:?\s*-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2)(?:\s*(?:burst|test|proof|vacuum)\b)?|-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa)\s*(?:burst|test|proof|vacuum|cut-?off|shut-?off|cut-?out)\b`)
+var otherPressure = pattern.New(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|unterdruck|shut-?off|cut[- ]?(?:out|in|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|set(?: at| to)?|eingestellt|tarag?[eé]?e?|tarat(?:[ao]|ura)|tarad[ao]|stall|full flow|head|förderdruck|abschaltdruck|ausschaltdruck|einstelldruck|ansprechdruck|opening|cracking|öffnungsdruck|test(?:ed)?(?: at| to)?|proof|prüf|prüfdruck|épreuve|essai|prova|collaudo|prueba|burst(?:s)?(?: at)?|bursting|platz|platzdruck|berst|berstdruck|éclatement|scoppio|rotura|reventón)\s*:?\s*(?:(?:pressure|druck|pression|pressione|presión)\s*)?(?:de |di |at |to |bei |à |a )?:?\s*-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2)(?:\s*(?:burst|test|proof|vacuum)\b)?|-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa)\s*(?:burst|test|proof|vacuum|cut-?off|shut-?off|cut-?out)\b`)
 
 // decimal reads a number with either sign; 0 for none.
 func decimal(text string) float64 {
@@ -42,7 +42,7 @@ func decimal(text string) float64 {
 	return v
 }
 
-func figureIn(form *regexp.Regexp, text string) float64 {
+func figureIn(form *pattern.Pattern, text string) float64 {
 	m := form.FindStringSubmatch(text)
 	if m == nil {
 		return 0
@@ -52,7 +52,7 @@ func figureIn(form *regexp.Regexp, text string) float64 {
 
 var perPressure = map[string]quantity.Pressure{"bar": quantity.Bar, "бар": quantity.Bar, "psi": quantity.PSI, "mpa": quantity.MPa}
 
-func pressureIn(form *regexp.Regexp, text string) quantity.Pressure {
+func pressureIn(form *pattern.Pattern, text string) quantity.Pressure {
 	m := form.FindStringSubmatch(text)
 	if m == nil {
 		return 0
@@ -198,7 +198,7 @@ func boreIn(text, spec string) quantity.Length {
 }
 
 // ofThread tells an inch figure that belongs to a thread.
-var ofThread = regexp.MustCompile(`(?i)^[^\pL0-9]{0,3}(?:[mf]?npt|bsp|g\b|r\b|jic|male|female|ag\b|ig\b)`)
+var ofThread = pattern.New(`(?i)^[^\pL0-9]{0,3}(?:[mf]?npt|bsp|g\b|r\b|jic|male|female|ag\b|ig\b)`)
 
 // inchesOf reads 3/8, 1/2 and 1 1/4.
 func inchesOf(text string) quantity.Length {

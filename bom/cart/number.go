@@ -1,12 +1,12 @@
 package cart
 
 import (
-	"regexp"
 	"strings"
 
 	"github.com/cockroachdb/apd/v3"
 
 	"handtight/bom/money"
+	"handtight/internal/pattern"
 )
 
 // marks say which sign stands before the decimals in a cart: '.', ',' or 0 where
@@ -17,10 +17,10 @@ type marks struct{ decimal byte }
 var spacers = strings.NewReplacer(" ", "", "\u00a0", "", "\u202f", "", "\u2009", "", "'", "", "’", "", "_", "")
 
 var (
-	figures   = regexp.MustCompile(`[0-9][0-9.,]*`)
-	bothSigns = regexp.MustCompile(`^[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]+$|^[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+$`)
-	repeated  = regexp.MustCompile(`^[0-9]{1,3}(?:(?:,[0-9]{3}){2,}|(?:\.[0-9]{3}){2,})$`)
-	oneSign   = regexp.MustCompile(`^[0-9]+[.,][0-9]+$`)
+	figures   = pattern.New(`[0-9][0-9.,]*`)
+	bothSigns = pattern.New(`^[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]+$|^[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+$`)
+	repeated  = pattern.New(`^[0-9]{1,3}(?:(?:,[0-9]{3}){2,}|(?:\.[0-9]{3}){2,})$`)
+	oneSign   = pattern.New(`^[0-9]+[.,][0-9]+$`)
 )
 
 // learn finds the decimal sign from the numbers of a cart. A sign with two others than

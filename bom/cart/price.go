@@ -1,14 +1,15 @@
 package cart
 
 import (
-	"regexp"
 	"strings"
 
 	"github.com/bojanz/currency"
+
+	"handtight/internal/pattern"
 )
 
 // priceInText is a price that the words hold: a number with its currency beside it.
-var priceInText = regexp.MustCompile(`(?i)(€|£|\b(?:eur|usd|gbp|nzd|aud|chf|us\$|nz\$))\s*([0-9][0-9.,]*)|([0-9][0-9.,]*)\s*(€|£|(?:eur|usd|gbp|nzd|aud|chf)\b)`)
+var priceInText = pattern.New(`(?i)(€|£|\b(?:eur|usd|gbp|nzd|aud|chf|us\$|nz\$))\s*([0-9][0-9.,]*)|([0-9][0-9.,]*)\s*(€|£|(?:eur|usd|gbp|nzd|aud|chf)\b)`)
 
 // money reads the price, the total and their currency.
 func (b *builder) money(l *Line, r *row) {

@@ -2,12 +2,12 @@ package cart
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"handtight/bom/finding"
 	"handtight/bom/money"
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/threads"
 	"handtight/threads/title"
 )
@@ -219,7 +219,7 @@ func (b *builder) struck(r *row) bool {
 	return false
 }
 
-var membraneWords = regexp.MustCompile(`(?i)[\pL-]*membra[\pL-]*`)
+var membraneWords = pattern.New(`(?i)[\pL-]*membra[\pL-]*`)
 
 // understand reads what the words say of the part.
 func (b *builder) understand(l *Line, r *row) {

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"handtight/bom/money"
+	"handtight/internal/pattern"
 )
 
 // textForms are the ways in which words say a quantity, a pack or a length.
@@ -117,10 +118,10 @@ func severalOf(text string) money.Quantity {
 	return 0
 }
 
-var severalForm = regexp.MustCompile(`\(\s*(?:per |je |la |le |1 )?(\pL+)\s*\)|[,;]\s*(\pL+)\s*$`)
+var severalForm = pattern.New(`\(\s*(?:per |je |la |le |1 )?(\pL+)\s*\)|[,;]\s*(\pL+)\s*$`)
 
 // perFoot are words of what is sold by the foot.
-var perFoot = regexp.MustCompile(`(?i)\b(?:per|by the|each|/)\s*(?:ft|foot)\b|/\s?ft\b|\bpro fuß|\bal pie\b|\bau pied\b`)
+var perFoot = pattern.New(`(?i)\b(?:per|by the|each|/)\s*(?:ft|foot)\b|/\s?ft\b|\bpro fuß|\bal pie\b|\bau pied\b`)
 
 // leadOf finds a quantity before the words: 2x, 3 ea, 1.5m. A size may stand so too:
 // 2 x 1/2, 2.5 x 40.
@@ -207,7 +208,7 @@ func withoutQuantity(text string) string {
 	if _, _, rest, ok := leadOf(text); ok {
 		text = rest
 	}
-	var forms []*regexp.Regexp
+	var forms []interface{ FindStringIndex(text string) []int }
 	lower := strings.ToLower(text)
 	if mayPack(lower) {
 		forms = append(forms, f.packOf, f.ofPack, f.setOf)

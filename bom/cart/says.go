@@ -1,8 +1,7 @@
 package cart
 
 import (
-	"regexp"
-
+	"handtight/internal/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -51,4 +50,4 @@ func (l *Line) Says() Says {
 }
 
 // outsideWords are words of a tube that is called by its outside.
-var outsideWords = regexp.MustCompile(`(?i)outside|\bo\.?d\.?\b|außen|aussen|\bAD\b|ext[ée]rieur|ext\.|estern|exterior|push-?in|steck`)
+var outsideWords = pattern.New(`(?i)outside|\bo\.?d\.?\b|außen|aussen|\bAD\b|ext[ée]rieur|ext\.|estern|exterior|push-?in|steck`)

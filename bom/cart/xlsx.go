@@ -2,9 +2,9 @@ package cart
 
 import (
 	"errors"
-	"regexp"
 
 	"handtight/bom/sheet"
+	"handtight/internal/pattern"
 )
 
 // readWorkbook reads the sheets of an XLSX workbook.
@@ -55,7 +55,7 @@ func cellsOf(from []sheet.Cell, currencies map[string]string) []cell {
 }
 
 // codeInFormat is a currency in a number format: [$EUR], [$€-407], "USD".
-var codeInFormat = regexp.MustCompile(`\[\$([^\]-]+)[^\]]*\]|"([^"]+)"|([€£¥])`)
+var codeInFormat = pattern.New(`\[\$([^\]-]+)[^\]]*\]|"([^"]+)"|([€£¥])`)
 
 // currencyOfFormat gives the currency that a number format shows.
 func currencyOfFormat(format string) string {

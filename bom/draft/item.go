@@ -3,12 +3,12 @@ package draft
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -130,7 +130,7 @@ func (p *Part) rated() quantity.Pressure {
 	return p.Says.Rated
 }
 
-var ratingWords = regexp.MustCompile(`(?i)(?:rated|zulässig|service|trabajo|esercizio|werkdruk)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
+var ratingWords = pattern.New(`(?i)(?:rated|zulässig|service|trabajo|esercizio|werkdruk)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 
 // between is what a selector does on its way, where the words say it.
 func between(text string) string {

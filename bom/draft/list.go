@@ -3,10 +3,10 @@ package draft
 import (
 	"bytes"
 	"encoding/csv"
-	"regexp"
 	"strings"
 
 	"handtight/bom/cart"
+	"handtight/internal/pattern"
 )
 
 // ReadList reads a list as [cart.Read] does, and beside it plain lines: a text without a row
@@ -64,7 +64,7 @@ func ReadList(name string, data []byte, o cart.Options) (*cart.Cart, error) {
 // leadCount is a count before words: "3 hose tails". measureWord are words behind a figure
 // that is a size: "19 mm hose", "10 inch housing".
 var (
-	leadCount   = regexp.MustCompile(`^([0-9]{1,3})\s+(\pL{3,})`)
-	measureWord = regexp.MustCompile(`(?i)^(?:inch|inches|zoll|pouces?|pollici|pulgadas?|micron|microns|mikron|bar|psi|volts?|litres?|liters?|way|wege|voies|vie|vías|npt|bsp|bspp|bspt|jic|metres?|meters?|feet|foot)$`)
-	saysHowMany = regexp.MustCompile(`(?i)^[0-9]{1,3}\s*(?:x|pcs?|pc|ea|stk|st|pz|uds?|pièces?|m)\b|\bx\s?[0-9]{1,3}$|[0-9]\s?m$`)
+	leadCount   = pattern.New(`^([0-9]{1,3})\s+(\pL{3,})`)
+	measureWord = pattern.New(`(?i)^(?:inch|inches|zoll|pouces?|pollici|pulgadas?|micron|microns|mikron|bar|psi|volts?|litres?|liters?|way|wege|voies|vie|vías|npt|bsp|bspp|bspt|jic|metres?|meters?|feet|foot)$`)
+	saysHowMany = pattern.New(`(?i)^[0-9]{1,3}\s*(?:x|pcs?|pc|ea|stk|st|pz|uds?|pièces?|m)\b|\bx\s?[0-9]{1,3}$|[0-9]\s?m$`)
 )

@@ -3,10 +3,10 @@ package duty
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strings"
 
 	"handtight/bom/build"
+	"handtight/internal/pattern"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
@@ -102,7 +102,7 @@ type Elements struct {
 	fault  string
 }
 
-var sizeWords = regexp.MustCompile(`(?i)(?:^|[^\d.])(2521|2540|4021|4040)(?:$|\D)|(?:^|[^\d.])(2\.5|4(?:\.0)?)\s*(?:in|inch|inches|")?\s*[x×]\s*(21|40)(?:$|[^\d.])`)
+var sizeWords = pattern.New(`(?i)(?:^|[^\d.])(2521|2540|4021|4040)(?:$|\D)|(?:^|[^\d.])(2\.5|4(?:\.0)?)\s*(?:in|inch|inches|")?\s*[x×]\s*(21|40)(?:$|[^\d.])`)
 
 // sizeIn reads a size in words: "2540", "2.5 x 40".
 func sizeIn(text string) string {

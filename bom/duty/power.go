@@ -2,10 +2,10 @@ package duty
 
 import (
 	"fmt"
-	"regexp"
 
 	"handtight/bom"
 	"handtight/bom/build"
+	"handtight/internal/pattern"
 	"handtight/pressure/process/power"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
@@ -47,9 +47,9 @@ type CableUse struct {
 }
 
 var (
-	brushless = regexp.MustCompile(`(?i)\bbrushless\b|\bBLDC\b|\bEC motor\b`)
-	belted    = regexp.MustCompile(`(?i)\bbelt`)
-	straight  = regexp.MustCompile(`(?i)\bdirect(?:ly)?[\s-]*(?:drive|driven|coupled)\b|\bcoupl`)
+	brushless = pattern.New(`(?i)\bbrushless\b|\bBLDC\b|\bEC motor\b`)
+	belted    = pattern.New(`(?i)\bbelt`)
+	straight  = pattern.New(`(?i)\bdirect(?:ly)?[\s-]*(?:drive|driven|coupled)\b|\bcoupl`)
 )
 
 // trainsOf is what stands between battery and water, from worst to best.

@@ -2,11 +2,12 @@ package money
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 	"unicode"
 
 	"github.com/cockroachdb/apd/v3"
+
+	"handtight/internal/pattern"
 )
 
 // InputError says why a text was not taken, and what to write in its place.
@@ -58,15 +59,15 @@ func (f form) write(number string) string { return "write " + number + f.unit }
 const spacers = " \u00a0\u202f\u2009'\u2019_"
 
 var (
-	plain     = regexp.MustCompile(`^[0-9]+(\.[0-9]+)?$`)
-	negative  = regexp.MustCompile(`^[-\x{2212}]\s*[0-9.,]+$`)
-	undefined = regexp.MustCompile(`(?i)^[-+]?(nan|inf|infinity)$`)
-	powers    = regexp.MustCompile(`^[0-9]+(\.[0-9]+)?[eE][-+]?[0-9]+$`)
-	oneComma  = regexp.MustCompile(`^[1-9][0-9]{0,2},[0-9]{3}$`)
-	decComma  = regexp.MustCompile(`^[0-9]+,[0-9]+$`)
-	commas    = regexp.MustCompile(`^[0-9]{1,3}(,[0-9]{2,3})+(\.[0-9]+)?$`)
-	points    = regexp.MustCompile(`^[0-9]{1,3}(\.[0-9]{3})+,[0-9]+$|^[0-9]{1,3}(\.[0-9]{3}){2,}$`)
-	spaced    = regexp.MustCompile(`^[0-9]{1,3}([` + spacers + `][0-9]{3})+([.,][0-9]+)?$`)
+	plain     = pattern.New(`^[0-9]+(\.[0-9]+)?$`)
+	negative  = pattern.New(`^[-\x{2212}]\s*[0-9.,]+$`)
+	undefined = pattern.New(`(?i)^[-+]?(nan|inf|infinity)$`)
+	powers    = pattern.New(`^[0-9]+(\.[0-9]+)?[eE][-+]?[0-9]+$`)
+	oneComma  = pattern.New(`^[1-9][0-9]{0,2},[0-9]{3}$`)
+	decComma  = pattern.New(`^[0-9]+,[0-9]+$`)
+	commas    = pattern.New(`^[0-9]{1,3}(,[0-9]{2,3})+(\.[0-9]+)?$`)
+	points    = pattern.New(`^[0-9]{1,3}(\.[0-9]{3})+,[0-9]+$|^[0-9]{1,3}(\.[0-9]{3}){2,}$`)
+	spaced    = pattern.New(`^[0-9]{1,3}([` + spacers + `][0-9]{3})+([.,][0-9]+)?$`)
 )
 
 // explain names the habit behind a number that is not plain, and its plain form.

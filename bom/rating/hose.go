@@ -1,11 +1,11 @@
 package rating
 
 import (
-	"regexp"
 	"strings"
 
 	"handtight/bom/build"
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/pressure"
 	"handtight/threads"
 )
@@ -64,7 +64,7 @@ func (c table) hoseEnd(i *build.Item, port int) (pressure.Rating, bool) {
 func madeUp(i *build.Item) bool { return i.Of == "" || i.Has(threads.Family.Threaded) }
 
 // endWords are what a text calls the ends of a hose.
-var endWords = regexp.MustCompile(`(?i)\b(?:ends?|fittings?|couplings?|tails?|inserts?)\b`)
+var endWords = pattern.New(`(?i)\b(?:ends?|fittings?|couplings?|tails?|inserts?)\b`)
 
 // endMaterials gives the materials of a hose's ends, from a text that may speak of the
 // hose as well: "nylon core, 316 ends" is 316. Where a text names several metals of its

@@ -3,13 +3,13 @@ package read
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"slices"
 
 	"handtight/bom/build"
 	"handtight/bom/money"
 	"handtight/bom/source"
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
@@ -22,7 +22,7 @@ var commonKeys = []string{
 }
 
 // idForm is what an id looks like: a run's path must be able to name it.
-var idForm = regexp.MustCompile(`^[\p{L}\p{N}][\p{L}\p{N}_-]*$`)
+var idForm = pattern.New(`^[\p{L}\p{N}][\p{L}\p{N}_-]*$`)
 
 // item reads one [[item]].
 func (r *reader) item(t *source.Table) {
@@ -173,7 +173,7 @@ func byDate(t *source.Table, key string) bool {
 	return !runningHours.MatchString(text)
 }
 
-var runningHours = regexp.MustCompile(`(?i)(?:^|[\d\s])h(?:rs?|ours?)?\s*$`)
+var runningHours = pattern.New(`(?i)(?:^|[\d\s])h(?:rs?|ours?)?\s*$`)
 
 func (r *reader) positive(t *source.Table, key string, d *quantity.Duration) {
 	if d != nil && *d <= 0 {
@@ -319,7 +319,7 @@ func (r *reader) gaugeEnd(it *build.Item) {
 	}
 }
 
-var saysParallel = regexp.MustCompile(`(?i)\b(?:parallel|straight|zylindrisch|cylindrical|washer|o-ring)\b`)
+var saysParallel = pattern.New(`(?i)\b(?:parallel|straight|zylindrisch|cylindrical|washer|o-ring)\b`)
 
 // portEnd reads one end; a text that holds no end, and does not say that it is not known, is
 // a fault.

@@ -4,11 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"regexp"
 	"strings"
 
 	"handtight/bom/build"
 	"handtight/bom/source"
+	"handtight/internal/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/evidence"
@@ -92,7 +92,7 @@ func beginsWith(text string) build.When {
 	return w
 }
 
-var leadingDate = regexp.MustCompile(`^\d{4}(?:-\d\d(?:-\d\d)?)?\b`)
+var leadingDate = pattern.New(`^\d{4}(?:-\d\d(?:-\d\d)?)?\b`)
 
 // contradicts finds dates of one joint that cannot all be.
 func contradicts(t *source.Table, n *build.JointNote) {

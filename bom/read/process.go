@@ -3,7 +3,6 @@ package read
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/source"
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/pressure/process/pump"
 	"handtight/pressure/quantity"
 )
@@ -168,7 +168,7 @@ func (r *reader) process(t *source.Table, it *build.Item) {
 }
 
 // meterScale finds what a meter reads in its words: "6 to 70 L/h", "0.5-4 gpm".
-var meterScale = regexp.MustCompile(`(?i)(\d[\d.,]*)\s*(?:to|-|–|…|\.\.+|bis|à|a)\s*(\d[\d.,]*\s*(?:l|litres?|liters?|gal|gallons?)?\s?(?:/\s?|p)(?:hr?|min|m|d|day)\b)`)
+var meterScale = pattern.New(`(?i)(\d[\d.,]*)\s*(?:to|-|–|…|\.\.+|bis|à|a)\s*(\d[\d.,]*\s*(?:l|litres?|liters?|gal|gallons?)?\s?(?:/\s?|p)(?:hr?|min|m|d|day)\b)`)
 
 // meterWords is the scale that a meter's title or description says; nil where they say none.
 func meterWords(text string) *quantity.Range[quantity.Flow] {
@@ -237,7 +237,7 @@ func counted(t *source.Table, key string, most int) *int {
 	return &n
 }
 
-var sizeForm = regexp.MustCompile(`(?i)^\s*(\d{4})\s*$|^\s*(2\.5|4)\s*(?:in|inch|")?\s*[x×]\s*(21|40)\s*(?:in|inch|")?\s*$`)
+var sizeForm = pattern.New(`(?i)^\s*(\d{4})\s*$|^\s*(2\.5|4)\s*(?:in|inch|")?\s*[x×]\s*(21|40)\s*(?:in|inch|")?\s*$`)
 
 // sizeCode reads "2540" or "2.5 x 40".
 func sizeCode(t *source.Table) string {
@@ -256,7 +256,7 @@ func sizeCode(t *source.Table) string {
 	return map[string]string{"2.5": "25", "4": "40"}[m[2]] + m[3]
 }
 
-var pulleyForm = regexp.MustCompile(`^\s*(\d+(?:[.,]\d+)?)\s*:\s*(\d+(?:[.,]\d+)?)\s*$`)
+var pulleyForm = pattern.New(`^\s*(\d+(?:[.,]\d+)?)\s*:\s*(\d+(?:[.,]\d+)?)\s*$`)
 
 // pulleys reads "80:112", motor to pump.
 func pulleys(t *source.Table) *build.Pulleys {
@@ -278,7 +278,7 @@ func pulleys(t *source.Table) *build.Pulleys {
 	return &build.Pulleys{Motor: a, Pump: b}
 }
 
-var atForm = regexp.MustCompile(`(?i)^(.+?)\s+at\s+(.+)$`)
+var atForm = pattern.New(`(?i)^(.+?)\s+at\s+(.+)$`)
 
 // lossAt reads "0.1 bar at 7 L/min".
 func lossAt(t *source.Table, key string) *build.LossAt {

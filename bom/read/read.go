@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,6 +13,7 @@ import (
 	"handtight/bom/money"
 	"handtight/bom/source"
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/pressure/nearest"
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -275,10 +275,10 @@ func take[T any](t *source.Table, key, hint string, parse func(string) (T, error
 }
 
 // proposal is what a remedy proposes to write.
-var proposal = regexp.MustCompile(`^write "[^"]*"`)
+var proposal = pattern.New(`^write "[^"]*"`)
 
 // bare is a number, or a fraction, that no unit follows.
-var bare = regexp.MustCompile(`^\s*[0-9][0-9./ -]*$`)
+var bare = pattern.New(`^\s*[0-9][0-9./ -]*$`)
 
 // withUnit gives a bare number the unit of the key's example; a fraction is of an inch.
 func withUnit(text, hint string) string {

@@ -3,13 +3,13 @@ package read
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
 	"handtight/bom/build"
 	"handtight/bom/source"
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -83,7 +83,7 @@ func wider(a, b *catalog.Material) bool {
 }
 
 // strengths finds what reads like a figure of strength in a description.
-var strengths = regexp.MustCompile(`(?i)\b(?:class|cl|sch(?:edule)?|sdr|pn)\.?\s*\d|\d\s*(?:bar|psi|lbs?|kpa|mpa|#)(?:\W|$)|\d\s?wog\b|100r\d`)
+var strengths = pattern.New(`(?i)\b(?:class|cl|sch(?:edule)?|sdr|pn)\.?\s*\d|\d\s*(?:bar|psi|lbs?|kpa|mpa|#)(?:\W|$)|\d\s?wog\b|100r\d`)
 
 // wordsOnly notes the figures of strength that an item's `about` states: a description is no key, and
 // no figure is read from it.
@@ -134,7 +134,7 @@ func pressureOf(t *source.Table, key string, said *quantity.Pressure, titled qua
 }
 
 // classNumber finds the number of a class or schedule in what people write.
-var classNumber = regexp.MustCompile(`\d+`)
+var classNumber = pattern.New(`\d+`)
 
 // classOf is the class of the key, else that of the title.
 func classOf(t *source.Table, said string, reading threads.Reading) string {

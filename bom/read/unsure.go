@@ -4,12 +4,12 @@ import (
 	"embed"
 	"encoding/csv"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
 
 	"handtight/bom/source"
+	"handtight/internal/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/evidence"
@@ -139,7 +139,7 @@ func (r *reader) sexOnly(text string) (threads.Sex, bool) {
 }
 
 // bareDiameter is a diameter with its unit before whatever else is said.
-var bareDiameter = regexp.MustCompile(`^(?:[ØøDd⌀]\s*)?(\d+(?:[.,]\d+)?\s*(?:mm|cm|in|inch|"))(?:\s+(?:diameter|outside|inside))?(?:\s+(.*))?$`)
+var bareDiameter = pattern.New(`^(?:[ØøDd⌀]\s*)?(\d+(?:[.,]\d+)?\s*(?:mm|cm|in|inch|"))(?:\s+(?:diameter|outside|inside))?(?:\s+(.*))?$`)
 
 // diameterOnly reads a diameter, with or without a sex.
 func (r *reader) diameterOnly(text string) (identify.Measured, bool) {

@@ -2,17 +2,17 @@ package read
 
 import (
 	"fmt"
-	"regexp"
 
 	"handtight/bom/build"
 	"handtight/bom/source"
+	"handtight/internal/pattern"
 	"handtight/pressure/quantity"
 )
 
 // Words that people write where a figure is due.
 var (
-	fullVacuum = regexp.MustCompile(`(?i)^\s*(?:full|total|complete|perfect|100\s*%)(?:\s+vacuum)?\s*$`)
-	anyNumber  = regexp.MustCompile(`\d`)
+	fullVacuum = pattern.New(`(?i)^\s*(?:full|total|complete|perfect|100\s*%)(?:\s+vacuum)?\s*$`)
+	anyNumber  = pattern.New(`\d`)
 )
 
 // readVacuum reads what a hose stands below the air's pressure.

@@ -2,12 +2,12 @@ package rule
 
 import (
 	"fmt"
-	"regexp"
 
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/threads"
 )
 
@@ -120,7 +120,7 @@ func fixed(s *bom.System, u *graph.Unit) bool {
 
 // mounted finds the words for what a part is screwed to. A throttle, a meter or a strainer
 // without one may hang in its line, and is turned on a fitting as a whole (common practice).
-var mounted = regexp.MustCompile(`\b(?:panel|bulkhead|bracket|mounted|flanged|feet|base plate|baseplate)\b`)
+var mounted = pattern.New(`\b(?:panel|bulkhead|bracket|mounted|flanged|feet|base plate|baseplate)\b`)
 
 func rigid(s *bom.System, j *graph.Joint, first, second int) finding.Finding {
 	return finding.Finding{

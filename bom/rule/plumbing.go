@@ -2,7 +2,6 @@ package rule
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,6 +11,7 @@ import (
 	"handtight/bom/circuit"
 	"handtight/bom/graph"
 	"handtight/catalog"
+	"handtight/internal/pattern"
 )
 
 // vessels lists the pressure vessels, in their order.
@@ -102,9 +102,9 @@ func without(s *bom.System, to int, stands func(*graph.Unit) bool) bool {
 }
 
 var (
-	sizePair  = regexp.MustCompile(`(?:^|[^\d.,])(1\.8|2\.5|4|8)\s*(?:"|''|in\b|inch|inches)?\s*[x×]\s*(1[24]|21|2[46]|40|60|80|120)(?:$|[^\d.,]|[.,](?:\D|$))`)
-	sizeCode  = regexp.MustCompile(`(?:^|[^\d.,])(18|24|25|40|80)(12|14|21|26|40|60|80)(?:[^\d]|$)`)
-	inchWords = regexp.MustCompile(`(?:^|[^\d./,])(\d{1,2}(?:[.,]\d+)?)\s*-?\s*(?:"|''|in\b|inch\b|inches\b)`)
+	sizePair  = pattern.New(`(?:^|[^\d.,])(1\.8|2\.5|4|8)\s*(?:"|''|in\b|inch|inches)?\s*[x×]\s*(1[24]|21|2[46]|40|60|80|120)(?:$|[^\d.,]|[.,](?:\D|$))`)
+	sizeCode  = pattern.New(`(?:^|[^\d.,])(18|24|25|40|80)(12|14|21|26|40|60|80)(?:[^\d]|$)`)
+	inchWords = pattern.New(`(?:^|[^\d./,])(\d{1,2}(?:[.,]\d+)?)\s*-?\s*(?:"|''|in\b|inch\b|inches\b)`)
 )
 
 // vesselSize reads the size of an element or a vessel from its words, in inches across and

@@ -2,9 +2,10 @@ package sheet
 
 import (
 	"encoding/xml"
-	"regexp"
 	"strconv"
 	"strings"
+
+	"handtight/internal/pattern"
 )
 
 // shared is one of the texts that cells refer to.
@@ -72,7 +73,7 @@ func (r *rich) add(s string) {
 func (r *rich) shared() shared { return shared{unescape(r.text.String()), r.struck} }
 
 // escaped is how the format writes a character that XML cannot hold.
-var escaped = regexp.MustCompile(`_x[0-9A-Fa-f]{4}_`)
+var escaped = pattern.New(`_x[0-9A-Fa-f]{4}_`)
 
 func unescape(s string) string {
 	if !strings.Contains(s, "_x") {
@@ -160,7 +161,7 @@ func (b *reader) readStyles() error {
 }
 
 // inFormat is what a number format shows as it stands: [$EUR], "USD".
-var inFormat = regexp.MustCompile(`\[[^\]]*\]|"[^"]*"|\\.`)
+var inFormat = pattern.New(`\[[^\]]*\]|"[^"]*"|\\.`)
 
 func styleOf(id string, formats map[string]string, struck bool) style {
 	s := style{struck: struck, format: formats[id]}

@@ -1,11 +1,12 @@
 package source
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"handtight/internal/pattern"
 )
 
 // diagnosis turns the library's message and the line it speaks of into a reason
@@ -134,7 +135,7 @@ func (d diagnosis) valueAsTable() (string, string) {
 	return name + " is already given a value, and cannot hold keys too", "rename one of the two"
 }
 
-var decimalComma = regexp.MustCompile(`^[+-]?\d+,\d+$`)
+var decimalComma = pattern.New(`^[+-]?\d+,\d+$`)
 
 func (d diagnosis) trailing() (string, string) {
 	rest, char := d.rest()
@@ -210,7 +211,7 @@ func (d diagnosis) empty() (string, string) {
 	return "`" + clip(key, 60) + "` has no value", "write one behind the =, or remove the line"
 }
 
-var comment = regexp.MustCompile(`^\s*(//|;|--|/\*|%)`)
+var comment = pattern.New(`^\s*(//|;|--|/\*|%)`)
 
 func (d diagnosis) noEquals() (string, string) {
 	rest, char := d.rest()

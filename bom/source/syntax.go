@@ -2,12 +2,13 @@ package source
 
 import (
 	"errors"
-	"regexp"
 	"sort"
 	"strconv"
 	"strings"
 
 	"github.com/BurntSushi/toml"
+
+	"handtight/internal/pattern"
 )
 
 // errUnforeseen stands for a panic within the library.
@@ -20,8 +21,8 @@ const mostDecoded = 4 * MaxBytes
 // A line that begins a statement of its own: [name], [[name]], or key =. A list
 // of numbers alone, as in [3], is an element and no header.
 var (
-	headerLine = regexp.MustCompile(`^\s*\[\[?\s*[A-Za-z"'][^\[\]=,{}]*\]\]?\s*(#.*)?$`)
-	pairLine   = regexp.MustCompile(`^\s*(?:[\w-]+|"[^"]*"|'[^']*')(?:\s*\.\s*(?:[\w-]+|"[^"]*"|'[^']*'))*\s*=`)
+	headerLine = pattern.New(`^\s*\[\[?\s*[A-Za-z"'][^\[\]=,{}]*\]\]?\s*(#.*)?$`)
+	pairLine   = pattern.New(`^\s*(?:[\w-]+|"[^"]*"|'[^']*')(?:\s*\.\s*(?:[\w-]+|"[^"]*"|'[^']*'))*\s*=`)
 )
 
 // syntax collects the faults of one text: each found fault is taken out and the

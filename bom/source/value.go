@@ -3,10 +3,11 @@ package source
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 	"time"
+
+	"handtight/internal/pattern"
 )
 
 // Written is a key's value as a text, of whatever type; "" where the table lacks it. It does not count
@@ -288,8 +289,8 @@ func (t *Table) notList(v any, hint, key string) {
 }
 
 var (
-	plainNumber = regexp.MustCompile(`^[+-]?[0-9_]+(\.[0-9_]+)?$`)
-	withUnit    = regexp.MustCompile(`^[+-]?[0-9.]+(\s*\D.*)?$`)
+	plainNumber = pattern.New(`^[+-]?[0-9_]+(\.[0-9_]+)?$`)
+	withUnit    = pattern.New(`^[+-]?[0-9.]+(\s*\D.*)?$`)
 )
 
 // notText notes that a text is due, and shows how to write what was found.

@@ -5,10 +5,11 @@ import (
 	_ "embed"
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 	"text/template"
+
+	"handtight/internal/pattern"
 )
 
 //go:embed starter.toml.tmpl
@@ -121,7 +122,7 @@ func price(c Country, euros float64) string {
 }
 
 // taper finds the taper pipe ends of the template, which is written in those of NPT.
-var taper = regexp.MustCompile(`'(\d/\d) NPT (male|female)`)
+var taper = pattern.New(`'(\d/\d) NPT (male|female)`)
 
 // inThreads writes the taper pipe ends in the country's family: R in Rc in place of NPT.
 func inThreads(build []byte, family string) []byte {
@@ -129,14 +130,14 @@ func inThreads(build []byte, family string) []byte {
 		return build
 	}
 	build = bytes.ReplaceAll(build, []byte("Hose tail 3/4 NPT male"), []byte("Hose tail R 3/4 male"))
-	return taper.ReplaceAllFunc(build, func(m []byte) []byte {
-		part := taper.FindSubmatch(m)
+	return []byte(taper.ReplaceAllStringFunc(string(build), func(m string) string {
+		part := taper.FindStringSubmatch(m)
 		letter := "R "
-		if string(part[2]) == "female" {
+		if part[2] == "female" {
 			letter = "Rc "
 		}
-		return []byte("'" + letter + string(part[1]) + " " + string(part[2]))
-	})
+		return "'" + letter + part[1] + " " + part[2]
+	}))
 }
 
 // rate prints an exchange rate with four figures or all before its point, and no exponent.

@@ -2,11 +2,12 @@ package workbook
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 	"time"
 
 	"github.com/bojanz/currency"
+
+	"handtight/internal/pattern"
 )
 
 // ContentError says that a Content contradicts itself or holds what a cell
@@ -26,7 +27,7 @@ func (e *ContentError) Error() string {
 const maxDigits = 15
 
 // plainDecimal is a rate or percent as a build file writes it.
-var plainDecimal = regexp.MustCompile(`^[0-9]{1,12}(\.[0-9]{1,12})?$`)
+var plainDecimal = pattern.New(`^[0-9]{1,12}(\.[0-9]{1,12})?$`)
 
 // counted is a Content proven to agree with its own formulas, with the numbers
 // that the sheets need.

@@ -3,8 +3,9 @@ package workbook
 import (
 	"fmt"
 	"path/filepath"
-	"regexp"
 	"strings"
+
+	"handtight/internal/pattern"
 )
 
 // listRow is a row of a list: its key, and its cells but for the straw ones.
@@ -27,7 +28,7 @@ type plainList struct {
 }
 
 // plainNumber is a text that is shown as a number: no sign, no leading zero.
-var plainNumber = regexp.MustCompile(`^(0|[1-9][0-9]{0,11})(\.[0-9]{1,3})?$`)
+var plainNumber = pattern.New(`^(0|[1-9][0-9]{0,11})(\.[0-9]{1,3})?$`)
 
 // listHead is the row of a list's heads.
 const listHead = 3

@@ -7,9 +7,10 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"regexp"
 	"slices"
 	"strings"
+
+	"handtight/internal/pattern"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
@@ -45,7 +46,7 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 }
 
 // dashSize is an end that begins with its dash size: "-6 JIC male".
-var dashSize = regexp.MustCompile(`^-\d`)
+var dashSize = pattern.New(`^-\d`)
 
 // dashSizes keeps ends that begin with a dash size from being taken for flags: no flag
 // of ours begins with a digit. The commands that read ends trim the blank.

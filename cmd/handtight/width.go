@@ -14,12 +14,21 @@ var cells = &runewidth.Condition{StrictEmojiNeutral: true}
 
 // widthOf gives how many columns a text takes.
 func widthOf(text string) int {
-	for i := range len(text) {
-		if text[i] < ' ' || text[i] > '~' {
+	n := 0
+	for _, r := range text {
+		if !narrow(r) {
 			return cells.StringWidth(text)
 		}
+		n++
 	}
-	return len(text)
+	return n
+}
+
+// narrow reports whether a letter takes one column, for the letters and marks of most texts:
+// those of Western Europe, dashes, quotation marks, the ellipsis. The library builds a table
+// of all of Unicode at the first letter that it is asked for.
+func narrow(r rune) bool {
+	return r >= ' ' && r <= '~' || r >= 0xa0 && r <= 0x17f && r != 0xad || r >= 0x2010 && r <= 0x2027
 }
 
 // cut shortens text to a width, by whole letters, and marks that it did so.
@@ -27,7 +36,16 @@ func (u *ui) cut(text string, width int) string {
 	if widthOf(text) <= width {
 		return text
 	}
-	return cells.Truncate(text, max(1, width), "…")
+	n, end := 0, 0 // of text, before the letter that has no room beside the mark
+	for i, r := range text {
+		if !narrow(r) {
+			return cells.Truncate(text, max(1, width), "…")
+		}
+		if n++; n == max(1, width) {
+			end = i
+		}
+	}
+	return text[:end] + "…"
 }
 
 // cutWords shortens text as cut does, behind a whole word where one ends near enough.

@@ -40,3 +40,22 @@ func TestTableOfWideLettersIsAligned(t *testing.T) {
 	require.True(t, u.table([]column{{title: "名"}, {title: "what", flex: true}, {title: "n"}}, [][]string{{"三通", "tee", "1"}, {"ab", "ホース", "2"}}))
 	require.Equal(t, "名    what    n\n三通  tee     1\nab    ホース  2\n", out.String())
 }
+
+// What is measured and cut without the library is as the library does it.
+func TestNarrowAsTheLibrary(t *testing.T) {
+	for r := range rune(0x3000) {
+		if narrow(r) {
+			require.Equal(t, 1, cells.RuneWidth(r), "U+%04X", r)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`[a–ß"½…\x{301}三 \t]{0,30}`).Draw(t, "text")
+		width := rapid.IntRange(1, 20).Draw(t, "width")
+		require.Equal(t, cells.StringWidth(text), widthOf(text))
+		want := text
+		if cells.StringWidth(text) > width {
+			want = cells.Truncate(text, width, "…")
+		}
+		require.Equal(t, want, (&ui{}).cut(text, width))
+	})
+}

@@ -1,9 +1,10 @@
 package quantity
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
+
+	"handtight/internal/pattern"
 )
 
 // number is what stands before the unit.
@@ -15,12 +16,12 @@ type number struct {
 }
 
 var (
-	signs    = regexp.MustCompile(`^[+-][+\s-]*`)
-	mixed    = regexp.MustCompile(`^(\d+)(?:\s+|\s*-\s*)(\d+)/(\d+)`)
-	fraction = regexp.MustCompile(`^(\d+)/(\d+)`)
-	decimal  = regexp.MustCompile(`^(?:\d+(?:[.,]\d+)*|[.,]\d+)`)
-	thousand = regexp.MustCompile(`^[1-9]\d{0,2},\d{3}$`)
-	second   = regexp.MustCompile(`^[.,+-]?\s*\d`)
+	signs    = pattern.New(`^[+-][+\s-]*`)
+	mixed    = pattern.New(`^(\d+)(?:\s+|\s*-\s*)(\d+)/(\d+)`)
+	fraction = pattern.New(`^(\d+)/(\d+)`)
+	decimal  = pattern.New(`^(?:\d+(?:[.,]\d+)*|[.,]\d+)`)
+	thousand = pattern.New(`^[1-9]\d{0,2},\d{3}$`)
+	second   = pattern.New(`^[.,+-]?\s*\d`)
 )
 
 // spelling brings what keyboards and web pages write to plain signs. An inch

@@ -2,8 +2,9 @@ package quantity
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
+
+	"handtight/internal/pattern"
 )
 
 // Range is a quantity between two ends, Lo not above Hi; both are the same where one
@@ -21,7 +22,7 @@ func (r Range[Q]) String() string {
 	return fmt.Sprintf("%v to %v", r.Lo, r.Hi)
 }
 
-var between = regexp.MustCompile(`(?i)^(.*\S)\s+to\s+(\S.*)$`)
+var between = pattern.New(`(?i)^(.*\S)\s+to\s+(\S.*)$`)
 
 // ParseRange reads "34 to 36 g/kg", "15 C to 25 C" or one figure, each with the reader of its
 // quantity. The unit of the second figure serves both where the first has none.

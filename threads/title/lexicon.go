@@ -146,7 +146,9 @@ func (l *lexicon) put(word string, m *sense) {
 	case strings.HasSuffix(word, "*"):
 		into, word = l.starts, word[:len(word)-1]
 	}
-	key := string(phraseKey(normalise(word).norm))
+	s := normalise(word)
+	key := string(phraseKey(s.norm))
+	s.release()
 	if key == "" {
 		return
 	}

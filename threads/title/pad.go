@@ -16,7 +16,7 @@ var pads = sync.Pool{New: func() any { return new(pad) }}
 // takePad gives empty paper for a text of so many bytes.
 func takePad(size int) *pad {
 	p := pads.Get().(*pad)
-	if cap(p.norm) < size+16 {
+	if size = max(size, 112); cap(p.norm) < size+16 {
 		p.norm, p.at = make([]byte, 0, size+16), make([]int32, 0, size+17)
 		p.tokens = make([]token, 0, (size+16)/4+6)
 	}
@@ -26,8 +26,13 @@ func takePad(size int) *pad {
 
 // release gives a line's paper back. Nothing of the line may be asked after it.
 func (l *line) release() {
-	p := l.pad
 	clear(l.tokens) // what they point to shall not outlive the line
-	p.norm, p.at, p.tokens = l.norm, l.at, l.tokens
-	pads.Put(p)
+	l.pad.tokens = l.tokens
+	l.spelling.release()
+}
+
+// release gives the paper of a text back that nothing was read of.
+func (s *spelling) release() {
+	s.pad.norm, s.pad.at = s.norm, s.at
+	pads.Put(s.pad)
 }

@@ -10,7 +10,6 @@ import (
 	_ "embed"
 	"encoding/csv"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -25,6 +24,7 @@ import (
 
 	"handtight/bom/sheet"
 	"handtight/bom/source"
+	"handtight/internal/pattern"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/trend"
 	"handtight/pressure/quantity"
@@ -202,7 +202,7 @@ func head(rows [][]string) (int, []column) {
 	return -1, nil
 }
 
-var unitForm = regexp.MustCompile(`[(\[]\s*([^)\]]+?)\s*[)\]]|\bin\s+(\S+)\s*$|,\s*(\S+)\s*$`)
+var unitForm = pattern.New(`[(\[]\s*([^)\]]+?)\s*[)\]]|\bin\s+(\S+)\s*$|,\s*(\S+)\s*$`)
 
 // headingOf reads a heading: its column and its unit.
 func headingOf(cell string) (name, unit string) {
@@ -288,7 +288,7 @@ func got[Q ~float64](q Q, err error) (trend.Maybe[Q], error) {
 	return trend.Maybe[Q]{Value: q, Read: err == nil}, err
 }
 
-var numeric = regexp.MustCompile(`^(\d{1,4})[./-](\d{1,2})[./-](\d{2,4})(?:[T ].*)?$`)
+var numeric = pattern.New(`^(\d{1,4})[./-](\d{1,2})[./-](\d{2,4})(?:[T ].*)?$`)
 
 // dayFirst reports whether dates like 3/11/2026 have the day first: some day above 12 says so,
 // or a point parts them; else the second figure above 12 says that it does not.

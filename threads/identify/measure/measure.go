@@ -5,10 +5,10 @@ package measure
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
+	"handtight/internal/pattern"
 	qty "handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/identify"
@@ -30,7 +30,7 @@ func Yes(into *identify.Answer, text string) error {
 }
 
 // faceWords say that a joint ran in until its faces met.
-var faceWords = regexp.MustCompile(`(?i)^(all the way|to (the|its) face|home)( in)?$`)
+var faceWords = pattern.New(`(?i)^(all the way|to (the|its) face|home)( in)?$`)
 
 // Turns reads a count of turns by hand, or "all the way": until its faces met.
 func Turns(into *identify.Turned, text string) error {
@@ -49,7 +49,7 @@ func Turns(into *identify.Turned, text string) error {
 }
 
 // roughWords are the ways to say that a figure is not sure.
-var roughWords = regexp.MustCompile(`(?i)\b(about|around|roughly|approx(imately)?\.?|circa|ca\.?|or so|maybe|perhaps)(\s|$)|[~?≈]`)
+var roughWords = pattern.New(`(?i)\b(about|around|roughly|approx(imately)?\.?|circa|ca\.?|or so|maybe|perhaps)(\s|$)|[~?≈]`)
 
 // unsure takes the doubt out of a text and reports whether there was any.
 func unsure(text string) (string, bool) {
@@ -70,13 +70,13 @@ func Diameter(m *identify.Measured, sex threads.Sex, text string) error {
 }
 
 // countWords may follow a count of threads.
-var countWords = regexp.MustCompile(`(?i)\s*(tpi|threads?)?\s*(an|per|/|to the)?\s*(inch|in\.?|")?$`)
+var countWords = pattern.New(`(?i)\s*(tpi|threads?)?\s*(an|per|/|to the)?\s*(inch|in\.?|")?$`)
 
 // fewestThreads is the least count that is taken for threads an inch.
 const fewestThreads = 5
 
 // countRange is a count between two figures: "13 to 14", "13-14".
-var countRange = regexp.MustCompile(`^(\S+?)\s*(?:-|–|to|or)\s*(\S+)$`)
+var countRange = pattern.New(`^(\S+?)\s*(?:-|–|to|or)\s*(\S+)$`)
 
 // Count reads threads an inch: 19, 11.5, "14 or so", "13 to 14".
 func Count(m *identify.Measured, text string) error {
