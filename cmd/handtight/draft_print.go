@@ -113,12 +113,13 @@ func (a *app) printDraft(d *draft.Draft, f *draftFacts) {
 	if lengths > 0 {
 		asks = append(asks, fmt.Sprintf("how long %s are", counted(lengths, "hose")))
 	}
-	u.entry("Missing", missing, draftMissing)
-	u.entry("Does not fit", misfits, draftOthers)
-	u.entry("Left over", left, draftOthers)
-	u.entry("Ask", asks, draftMissing)
+	shown := []section{{"Missing", missing, draftMissing}, {"Does not fit", misfits, draftOthers}, {"Left over", left, draftOthers}, {"Ask", asks, draftMissing}}
 	if !d.Proven {
-		u.entry("Search", []string{fmt.Sprintf("not every way was tried: up to %s fewer might be missing; --steps lets it go on", counted(max(0, d.Short), "piece"))}, 1)
+		shown = append(shown, section{"Search", []string{fmt.Sprintf("not every way was tried: up to %s fewer might be missing; --steps lets it go on", counted(max(0, d.Short), "piece"))}, 1})
+	}
+	u.fitScreen(shown, draftScreen)
+	for _, s := range shown {
+		u.entry(s.head, s.list, s.most)
 	}
 	if f.Written != "" {
 		u.entry("Written", []string{f.Written}, 1)
@@ -126,6 +127,49 @@ func (a *app) printDraft(d *draft.Draft, f *draftFacts) {
 		return
 	}
 	u.say("", "A check of it finds %s and %s. Nothing is written: name a file by -o.", counted(f.Stops, "stop"), counted(f.Cautions, "caution"))
+}
+
+// section is a heading with its lines, and how many of them are shown.
+type section struct {
+	head string
+	list []string
+	most int
+}
+
+// draftScreen is how many lines the sections of a draft have on one screen: 24, less what stands
+// above and below them.
+const draftScreen = 24 - 6
+
+// fitScreen shows fewer of the longest sections until all of them fit; one of each stays.
+func (u *ui) fitScreen(list []section, most int) {
+	lines := func(s *section) int {
+		n := boolToInt(len(s.list) > s.most)
+		for _, text := range s.list[:min(len(s.list), s.most)] {
+			n += len(wrap(text, u.width-13))
+		}
+		return n
+	}
+	for {
+		all, longest := 0, -1
+		for i := range list {
+			list[i].most = min(list[i].most, len(list[i].list))
+			all += lines(&list[i])
+			if list[i].most > 1 && (longest < 0 || lines(&list[i]) > lines(&list[longest])) {
+				longest = i
+			}
+		}
+		if all <= most || longest < 0 {
+			return
+		}
+		list[longest].most--
+	}
+}
+
+func boolToInt(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
 }
 
 // missingText is one missing thing in a line.

@@ -44,6 +44,22 @@ func TestDraftAsks(t *testing.T) {
 	require.Contains(t, errOut.String(), "again:")
 }
 
+// However much is missing, the sections are cut until they fit, and one of each stays.
+func TestDraftSectionsFit(t *testing.T) {
+	long := strings.Repeat("a fitting that is missing here ", 5)
+	list := []section{{"Missing", []string{long, long, long, long, long, long, long}, 6}, {"Ask", []string{"volts?", "bar?", "water?"}, 6}, {"Left over", []string{long}, 4}}
+	u := &ui{out: &bytes.Buffer{}, errOut: &bytes.Buffer{}, width: 80}
+	u.fitScreen(list, draftScreen)
+	var out bytes.Buffer
+	u.out = &out
+	for _, s := range list {
+		require.GreaterOrEqual(t, s.most, 1)
+		u.entry(s.head, s.list, s.most)
+	}
+	require.LessOrEqual(t, strings.Count(out.String(), "\n"), draftScreen, out.String())
+	require.Contains(t, out.String(), "more, in the file")
+}
+
 // The screen holds no more than 24 lines of 80 columns, whatever the lists come to.
 func TestDraftIsOneScreen(t *testing.T) {
 	d := exampleDraft(t)
