@@ -203,7 +203,7 @@ func phraseKey(norm []byte) []byte {
 }
 
 func joint(b byte) bool {
-	return b == ' ' || b == '-' || b == '.' || b == '\'' || b == '(' || b == ')'
+	return isBlank(b) || b == '-' || b == '.' || b == '\'' || b == '(' || b == ')'
 }
 
 var folds = sync.OnceValue(func() map[rune]string {

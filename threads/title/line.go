@@ -1,6 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"slices"
+
+	"handtight/threads"
+)
 
 // line is a text on its way to a reading.
 type line struct {
@@ -45,6 +49,7 @@ func (l *line) survey() {
 		l.germanLetter(k)
 		l.slipLetter(k)
 		l.smallWord(k)
+		l.spannerWord(k)
 		l.takeNamed(k)
 		l.takeBack(k)
 		for _, m := range it.word {
@@ -164,6 +169,15 @@ func (l *line) slipLetter(k int) {
 	if at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" && at(l.tokens, k+2).figure == nil {
 		it.word = l.lex.words["slip"]
 	}
+}
+
+// spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).
+func (l *line) spannerWord(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if string(l.norm[it.from:it.to]) != "sw" || next.figure == nil || next.figure.v < 8 || next.figure.kind != bare && next.figure.kind != mmSize {
+		return
+	}
+	it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class == classAttr })
 }
 
 func (l *line) takeEvidence(m *sense) {
