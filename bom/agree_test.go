@@ -23,7 +23,7 @@ var sorts = []string{
 	"kind = \"plunger pump\"", "kind = \"plunger pump\"\nstall = \"90 bar\"", "kind = \"plunger pump\"\nstall = \"40 bar\"",
 	"kind = \"feed pump\"\nshutoff = \"2.5 bar\"\ntype = \"diaphragm\"", "kind = \"feed pump\"\nshutoff = \"1.5 bar\"\ntype = \"centrifugal\"",
 	"kind = \"brine throttle\"", "kind = \"relief valve\"\nset = \"65 bar\"", "kind = \"relief valve\"\nset = \"8 bar\"\nfull_flow = \"9 bar\"",
-	"kind = \"relief valve\"\nset = \"2 bar\"", "kind = \"relief valve\"", "kind = \"check valve\"", "kind = \"check valve\"",
+	"kind = \"relief valve\"\nset = \"2 bar\"", "kind = \"relief valve\"", "kind = \"back-pressure regulator\"\nset = \"6 bar\"", "kind = \"back-pressure regulator\"", "kind = \"check valve\"", "kind = \"check valve\"",
 	"kind = \"pressure vessel\"", "kind = \"tee\"", "kind = \"tee\"", "kind = \"tee\"", "kind = \"cross\"", "kind = \"elbow\"",
 	"kind = \"shut-off valve\"", "kind = \"shut-off valve\"\nnormal = \"shut\"", "kind = \"shut-off valve\"\nnormal = \"flush\"", "kind = \"seacock\"", "kind = \"strainer\"",
 	"kind = \"solenoid valve\"", "kind = \"flush timer valve\"\nnormal = \"open\"", "kind = \"selector valve\"",
@@ -116,7 +116,7 @@ func stands(sys *System) map[string]stand {
 			out[u.Name+" blocked"] = stand{dry: u.Name}
 		case kind == "selector valve":
 			out[u.Name+" between"], out[u.Name+" other way"] = stand{between: u.Name}, stand{swapped: u.Name}
-			if sys.States.LetsHouseIn(u, 0) {
+			if sys.States.AdmitsHouseWater(u, 0) {
 				how := flushing()
 				how.swapped = u.Name
 				out[u.Name+" other way in flush"] = how
@@ -135,7 +135,7 @@ func stands(sys *System) map[string]stand {
 			}
 		case kind == "strainer":
 			out[u.Name+" clogged"] = stand{shut: only}
-		case kind == "relief valve":
+		case kind == "relief valve", kind == "back-pressure regulator":
 			out[u.Name+" stuck"] = stand{shut: only}
 		}
 	}

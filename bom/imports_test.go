@@ -11,7 +11,7 @@ import (
 // May is what each package may import of ours, directly, from the foundations up. A new arrow
 // is written here on purpose, or it is a fault; so is a package that is not listed.
 var may = map[string]string{
-	"bom/choose/assign":          "",
+	"bom/choose/leastcost":       "",
 	"bom/cut":                    "",
 	"bom/finding":                "",
 	"bom/sheet":                  "internal/pattern",
@@ -73,7 +73,7 @@ var may = map[string]string{
 	"bom/workshop":               "bom bom/graph bom/joint bom/money catalog pressure pressure/quantity threads",
 	"bom/facts":                  "bom bom/audit bom/circuit bom/duty bom/finding bom/graph bom/joint bom/money bom/order bom/rating bom/repair bom/request bom/segment bom/stages bom/state bom/workshop catalog pressure pressure/process/span pressure/process/trend pressure/quantity threads threads/evidence",
 	"bom/rule":                   "bom bom/audit bom/build bom/circuit bom/duty bom/finding bom/graph bom/joint bom/rating bom/running bom/segment bom/source bom/state bom/wetting bom/workshop bom/worth catalog internal/pattern pressure pressure/process/power pressure/process/sea pressure/process/span pressure/quantity threads threads/evidence",
-	"bom/choose":                 "bom bom/build bom/choose/assign bom/finding bom/graph bom/money bom/order bom/repair bom/rule catalog catalog/stock pressure/quantity threads threads/title",
+	"bom/choose":                 "bom bom/build bom/choose/leastcost bom/finding bom/graph bom/money bom/order bom/repair bom/rule catalog catalog/stock pressure/quantity threads threads/title",
 	"bom/compare":                "bom bom/build bom/finding bom/graph bom/money bom/order bom/rule bom/segment",
 	"bom/page":                   "bom bom/drawing bom/duty bom/facts bom/finding bom/graph bom/order bom/stages bom/workshop pressure/quantity",
 	"bom/schema":                 "bom/read bom/source catalog",

@@ -17,7 +17,8 @@ import (
 // (not one that only stirs its own zone), there at what the feed gives; through a one-way
 // forward, a running feed pump forward, a relief at its set on top of what the next zone
 // leaves at, and a throttle: the hand holds the duty over all throttles of a way; a membrane
-// is no way out. A positive displacement pump pushes to the
+// is no way out. A back-pressure regulator opens at its set as a relief does, and what comes
+// before that is not let on; without a set it is a throttle of one direction. A positive displacement pump pushes to the
 // way out and at most to its stall; what it pushes goes on through what is open to it,
 // never to more than the next port leaves at. Feed pumps and supplies push with their
 // own pressure, held by a relief, each pump once. A zone that a running pump empties,
@@ -162,6 +163,12 @@ func (r *reference) leaves(stands []float64) []float64 {
 					to(throttled, e.to, k, e.from, 0)
 				case catalog.Relief:
 					to(k, e.from, k, e.to, r.relief(e.unit))
+				case catalog.Regulator:
+					if set := e.unit.Item.Set; set != nil {
+						to(k, e.from, k, e.to, set.Bar())
+					} else {
+						to(throttled, e.from, k, e.to, 0)
+					}
 				}
 			}
 		}
@@ -217,6 +224,10 @@ func (r *reference) pushed(leave []float64) []float64 {
 				if e.unit.Item.Set != nil && v[e.from] >= e.unit.Item.Set.Bar() {
 					pass(e.from, e.to)
 				}
+			case catalog.Regulator:
+				if set := e.unit.Item.Set; set == nil || v[e.from] >= set.Bar() {
+					pass(e.from, e.to)
+				}
 			}
 		}
 		return changed
@@ -263,6 +274,11 @@ func (r *reference) fed(leave []float64) []float64 {
 			case e.from == at.port && e.is == catalog.Relief:
 				if set := e.unit.Item.Set; set != nil && bar >= set.Bar() {
 					r.lifts = true
+					walk(visit{e.to, at.used}, min(bar, leave[e.to]))
+				}
+			case e.from == at.port && e.is == catalog.Regulator:
+				if set := e.unit.Item.Set; set == nil || bar >= set.Bar() {
+					r.lifts = r.lifts || set != nil
 					walk(visit{e.to, at.used}, min(bar, leave[e.to]))
 				}
 			case e.to == at.port && both:
@@ -321,7 +337,7 @@ func (r *reference) starved() []bool {
 		fed[p] = r.sys.Graph.AtBoundary(p) && kind != "drain" && kind != "overboard" && r.sys.Graph.Ports[p].Unit.Name != r.st.dry
 	}
 	forward := func(is catalog.Flow) bool {
-		return is == catalog.OneWay || is == catalog.FeedPump || is == catalog.PositivePump || is == catalog.Throttle
+		return is == catalog.OneWay || is == catalog.FeedPump || is == catalog.PositivePump || is == catalog.Throttle || is == catalog.Regulator
 	}
 	spread := func(v []bool, from, to int) bool {
 		if !v[from] || v[to] {

@@ -9,7 +9,7 @@ import (
 	"github.com/bojanz/currency"
 
 	"handtight/bom"
-	"handtight/bom/choose/assign"
+	"handtight/bom/choose/leastcost"
 	"handtight/bom/finding"
 	"handtight/bom/rule"
 )
@@ -86,7 +86,7 @@ func (c *chooser) cheapest() error {
 	q := &byLeast{c: c, p: p, seen: map[string]bool{}}
 	problem := p.space.problem(Landed, func(int, int) bool { return true })
 	q.unpriced = problem.Of(make([]int, len(p.space.vars))) / piecesOver
-	assign.New(problem).Each(q.next)
+	leastcost.New(problem).Each(q.next)
 	return q.fault
 }
 

@@ -12,7 +12,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/build"
-	"handtight/bom/choose/assign"
+	"handtight/bom/choose/leastcost"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/bom/order"
@@ -64,7 +64,7 @@ const mostTried = 48
 // did not have.
 //
 // The ways come in the order of what they cost at the least, without freight, so that the
-// first whose least is no less than the best plan's own cost proves it; see package assign.
+// first whose least is no less than the best plan's own cost proves it; see package leastcost.
 //
 // Errors: those of [bom.System.Order]; the context's, when it ends.
 func Plans(ctx context.Context, sys *bom.System, g Goal) ([]Plan, error) {
@@ -268,7 +268,7 @@ func (p *planner) fewest(first *Plan) (*Plan, error) {
 // more is what every one of them costs beside what the solver knows.
 func (p *planner) search(allowed func(v, x int) bool, first *Plan, more int64) (*Plan, error) {
 	best := first
-	solver := assign.New(p.space.problem(p.goal, allowed))
+	solver := leastcost.New(p.space.problem(p.goal, allowed))
 	proved, tried := true, 0
 	bound := int64(math.MaxInt64)
 	var fault error

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom"
-	"handtight/bom/choose/assign"
+	"handtight/bom/choose/leastcost"
 	"handtight/bom/finding"
 	"handtight/bom/read"
 	"handtight/bom/rule"
@@ -188,7 +188,7 @@ func everyWay(t require.TestingT, sys *bom.System, goals []Goal) map[Goal]int64 
 	var try func(int)
 	try = func(v int) {
 		if v == len(way) {
-			if all.Of(way) < assign.Never {
+			if all.Of(way) < leastcost.Never {
 				ways = append(ways, slices.Clone(way))
 			}
 			return

@@ -6,7 +6,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/build"
-	"handtight/bom/choose/assign"
+	"handtight/bom/choose/leastcost"
 	"handtight/bom/graph"
 	"handtight/bom/repair"
 	"handtight/threads"
@@ -134,12 +134,12 @@ func holds(a, b threads.EndReading, o *repair.Options) bool {
 }
 
 // problem writes the ways down for the solver. allowed says which choices may be taken.
-func (s *space) problem(g Goal, allowed func(v, x int) bool) *assign.Problem {
-	p := &assign.Problem{}
+func (s *space) problem(g Goal, allowed func(v, x int) bool) *leastcost.Problem {
+	p := &leastcost.Problem{}
 	for i, v := range s.vars {
 		row := make([]int64, len(v.choices))
 		for x := range v.choices {
-			row[x] = assign.Never
+			row[x] = leastcost.Never
 			if allowed(i, x) {
 				row[x] = g.cost(s.piece(v, x), 0)
 			}
@@ -153,7 +153,7 @@ func (s *space) problem(g Goal, allowed func(v, x int) bool) *assign.Problem {
 }
 
 // link adds what a joint takes.
-func (s *space) link(p *assign.Problem, g Goal, j *graph.Joint) {
+func (s *space) link(p *leastcost.Problem, g Goal, j *graph.Joint) {
 	a, b := s.unit[s.sys.Graph.Ports[j.A].Unit], s.unit[s.sys.Graph.Ports[j.B].Unit]
 	cost := func(x, y int) int64 {
 		l := s.join(j, x, y)
@@ -163,7 +163,7 @@ func (s *space) link(p *assign.Problem, g Goal, j *graph.Joint) {
 		case l.none != "" && x == 0 && y == 0:
 			return stopKept // as the build has it
 		case l.none != "", l.chain != nil && s.bare:
-			return assign.Never
+			return leastcost.Never
 		case l.chain == nil:
 			return 0
 		}
@@ -180,27 +180,27 @@ func (s *space) link(p *assign.Problem, g Goal, j *graph.Joint) {
 		// the same for every way
 	case a == b:
 		for x := range p.Cost[a] {
-			p.Cost[a][x] = min(assign.Never, p.Cost[a][x]+cost(x, x))
+			p.Cost[a][x] = min(leastcost.Never, p.Cost[a][x]+cost(x, x))
 		}
 	case a < 0:
 		for y := range p.Cost[b] {
-			p.Cost[b][y] = min(assign.Never, p.Cost[b][y]+cost(0, y))
+			p.Cost[b][y] = min(leastcost.Never, p.Cost[b][y]+cost(0, y))
 		}
 	case b < 0:
 		for x := range p.Cost[a] {
-			p.Cost[a][x] = min(assign.Never, p.Cost[a][x]+cost(x, 0))
+			p.Cost[a][x] = min(leastcost.Never, p.Cost[a][x]+cost(x, 0))
 		}
 	default:
 		table := make([][]int64, len(p.Cost[a]))
 		for x := range table {
 			table[x] = make([]int64, len(p.Cost[b]))
 			for y := range table[x] {
-				if table[x][y] = assign.Never; p.Cost[a][x] < assign.Never && p.Cost[b][y] < assign.Never {
+				if table[x][y] = leastcost.Never; p.Cost[a][x] < leastcost.Never && p.Cost[b][y] < leastcost.Never {
 					table[x][y] = cost(x, y)
 				}
 			}
 		}
-		p.Links = append(p.Links, assign.Link{A: a, B: b, Cost: table})
+		p.Links = append(p.Links, leastcost.Link{A: a, B: b, Cost: table})
 	}
 }
 

@@ -187,7 +187,7 @@ func (d *divider) shop(v *build.Vendor, parts []part) (currency.Amount, bool, er
 	if _, lacks, err := v.Terms.Lack(list, false); err != nil || lacks {
 		return goods, false, err
 	}
-	sums, err := money.Settle(list, v.Terms)
+	sums, err := money.LandedCost(list, v.Terms)
 	if err != nil {
 		return goods, false, err
 	}

@@ -115,7 +115,7 @@ func (t *tariff) settle(goods int64, toFree bool) (landed, error) {
 	if lacks {
 		list = append(list, lack)
 	}
-	sums, err := money.Settle(list, t.vendor.Terms)
+	sums, err := money.LandedCost(list, t.vendor.Terms)
 	if err != nil {
 		return landed{}, err
 	}

@@ -146,7 +146,7 @@ type Buy struct {
 // falls most for its money, then the next with that one aboard, and so on. Parts without
 // a price are left out; unpriced counts them.
 //
-// Errors: those of [money.Settle] and of [bom.Risk.Without].
+// Errors: those of [money.LandedCost] and of [bom.Risk.Without].
 func (k *Kit) Next(count int) (list []Buy, unpriced int, err error) {
 	var open []*Buy
 	for _, p := range k.Parts {
@@ -207,7 +207,7 @@ func (k *Kit) cost(o *build.Offer) (currency.Amount, error) {
 		return currency.Amount{}, err
 	}
 	terms := o.Vendor.Terms
-	sums, err := money.Settle([]currency.Amount{line}, money.Terms{Customs: terms.Customs, Tax: terms.Tax})
+	sums, err := money.LandedCost([]currency.Amount{line}, money.Terms{Customs: terms.Customs, Tax: terms.Tax})
 	if err != nil {
 		return currency.Amount{}, err
 	}

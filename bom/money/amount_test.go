@@ -141,7 +141,7 @@ func TestNumbersBeyondTheDecimalsRangeAreErrors(t *testing.T) {
 	huge := amount(t, "9E+100000", "EUR") // the decimal library's greatest power of ten
 	_, err := LineTotal(huge, 9000*Piece)
 	require.ErrorContains(t, err, "out of range")
-	_, err = Settle([]currency.Amount{huge, huge}, Terms{})
+	_, err = LandedCost([]currency.Amount{huge, huge}, Terms{})
 	require.Error(t, err)
 	_, err = rates(t, "NZD", "EUR", "100").Convert(huge)
 	require.Error(t, err)

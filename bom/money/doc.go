@@ -2,7 +2,7 @@
 // units of ISO 4217.
 //
 // [ParseAmount], [ParseRate] and [ParsePercent] read what a build file says;
-// [LineTotal] prices a line, [Settle] adds freight, customs and tax to a vendor's
+// [LineTotal] prices a line, [LandedCost] adds freight, customs and tax to a vendor's
 // lines, and [Rates.Convert] brings a vendor's total into the build's currency.
 //
 // # Where a sum is rounded

@@ -36,12 +36,12 @@ func TestLack(t *testing.T) {
 	}
 	_, _, err := Terms{Minimum: amount(t, "50", "USD")}.Lack(amounts(t, "EUR", "1.00"), false)
 	require.EqualError(t, err, "the goods are in EUR and a threshold is in USD: one vendor has one currency")
-	_, err = Settle(amounts(t, "EUR", "1.00"), Terms{FreeFrom: amount(t, "50", "USD")})
+	_, err = LandedCost(amounts(t, "EUR", "1.00"), Terms{FreeFrom: amount(t, "50", "USD")})
 	require.EqualError(t, err, "the goods are in EUR and a threshold is in USD: one vendor has one currency")
 }
 
 // Freight falls away at the threshold itself, and customs and tax with it.
-func TestSettleFreeFreight(t *testing.T) {
+func TestLandedCostFreeFreight(t *testing.T) {
 	terms := Terms{
 		Freight: amount(t, "48.00", "EUR"), Customs: percent(t, "5 %"), Tax: percent(t, "15 %"),
 		FreeFrom: amount(t, "300.00", "EUR"),
@@ -50,7 +50,7 @@ func TestSettleFreeFreight(t *testing.T) {
 		{"299.99", "48.00", "420.20", "customs 17.3995 -> 17.40; tax 15 % of 365.39 = 54.8085 -> 54.81; sum worked by hand"},
 		{"300.00", "0.00", "362.25", "customs 15.00; tax 15 % of 315.00 = 47.25"},
 	} {
-		got, err := Settle(amounts(t, "EUR", row.goods), terms)
+		got, err := LandedCost(amounts(t, "EUR", row.goods), terms)
 		require.NoError(t, err)
 		require.Equal(t, row.freight, got.Freight.Number(), row.why)
 		require.Equal(t, row.total, got.Total.Number(), row.why)

@@ -23,7 +23,7 @@ type Sums struct {
 	Goods, Freight, Customs, Tax, Total currency.Amount
 }
 
-// Settle answers what a vendor's order comes to, landed.
+// LandedCost answers what a vendor's order comes to, landed.
 //
 //	customs = customs rate x (goods + freight)
 //	tax     = tax rate x (goods + freight + customs)
@@ -38,7 +38,7 @@ type Sums struct {
 // or below zero; neither a line nor a freight to tell the currency by.
 // Source: the CIF basis of export.gov, "Duty and Tax Calculation Methods": customs on
 // the invoice with its freight, tax on that and the customs.
-func Settle(goods []currency.Amount, terms Terms) (Sums, error) {
+func LandedCost(goods []currency.Amount, terms Terms) (Sums, error) {
 	code, err := currencyOf(goods, terms.Freight)
 	if err != nil {
 		return Sums{}, err

@@ -27,7 +27,7 @@ func amounts(t require.TestingT, code string, numbers ...string) []currency.Amou
 	return list
 }
 
-func TestSettlePublished(t *testing.T) {
+func TestLandedCostPublished(t *testing.T) {
 	rows := []struct {
 		why, code            string
 		goods                []string
@@ -55,7 +55,7 @@ func TestSettlePublished(t *testing.T) {
 	}
 	for _, row := range rows {
 		t.Run(row.why, func(t *testing.T) {
-			got, err := Settle(amounts(t, row.code, row.goods...), Terms{
+			got, err := LandedCost(amounts(t, row.code, row.goods...), Terms{
 				Freight: amount(t, row.freight, row.code), Customs: percent(t, row.customs), Tax: percent(t, row.tax)})
 			require.NoError(t, err, row.source)
 			require.Equal(t, row.wantCustoms, got.Customs.Number(), row.source)
@@ -65,39 +65,39 @@ func TestSettlePublished(t *testing.T) {
 	}
 }
 
-func TestSettleRoundsEachChargeOnce(t *testing.T) {
+func TestLandedCostRoundsEachChargeOnce(t *testing.T) {
 	// 5 % of 0.10 is 0.005: 0.01; 15 % of 0.11 is 0.0165: 0.02. Rounded only at the end,
 	// 0.10 x 1.05 x 1.15 = 0.12075 would make 0.12, and the parts would not add up to it.
-	got, err := Settle(amounts(t, "EUR", "0.08"), Terms{Freight: amount(t, "0.02", "EUR"), Customs: percent(t, "5 %"), Tax: percent(t, "15 %")})
+	got, err := LandedCost(amounts(t, "EUR", "0.08"), Terms{Freight: amount(t, "0.02", "EUR"), Customs: percent(t, "5 %"), Tax: percent(t, "15 %")})
 	require.NoError(t, err)
 	require.Equal(t, Sums{
 		Goods: amount(t, "0.08", "EUR"), Freight: amount(t, "0.02", "EUR"), Customs: amount(t, "0.01", "EUR"),
 		Tax: amount(t, "0.02", "EUR"), Total: amount(t, "0.13", "EUR")}, got)
 
-	yen, err := Settle(amounts(t, "JPY", "105"), Terms{Customs: percent(t, "10 %")})
+	yen, err := LandedCost(amounts(t, "JPY", "105"), Terms{Customs: percent(t, "10 %")})
 	require.NoError(t, err)
 	require.Equal(t, "11", yen.Customs.Number(), "10.5 yen of customs are 11")
 	require.Equal(t, "116", yen.Total.Number())
 }
 
-func TestSettleFreight(t *testing.T) {
+func TestLandedCostFreight(t *testing.T) {
 	terms := Terms{Freight: amount(t, "48.005", "EUR"), Customs: percent(t, "5 %"), Tax: percent(t, "15 %")}
-	none, err := Settle(nil, terms)
+	none, err := LandedCost(nil, terms)
 	require.NoError(t, err)
 	require.Equal(t, "0.00 EUR", none.Freight.String(), "nothing is shipped when nothing is bought")
 	require.Equal(t, "0.00 EUR", none.Total.String())
 
-	free, err := Settle(amounts(t, "EUR", "0.00"), terms)
+	free, err := LandedCost(amounts(t, "EUR", "0.00"), terms)
 	require.NoError(t, err)
 	require.Equal(t, "48.01 EUR", free.Freight.String(), "a free sample is shipped; freight is rounded half up")
 
-	stated, err := Settle(amounts(t, "EUR", "10.00"), Terms{})
+	stated, err := LandedCost(amounts(t, "EUR", "10.00"), Terms{})
 	require.NoError(t, err)
 	require.Equal(t, "0.00 EUR", stated.Freight.String(), "a vendor without freight charges none")
 	require.Equal(t, "10.00 EUR", stated.Total.String())
 }
 
-func TestSettleRefuses(t *testing.T) {
+func TestLandedCostRefuses(t *testing.T) {
 	rows := []struct {
 		why   string
 		goods []currency.Amount
@@ -120,7 +120,7 @@ func TestSettleRefuses(t *testing.T) {
 	}
 	for _, row := range rows {
 		t.Run(row.why, func(t *testing.T) {
-			got, err := Settle(row.goods, row.terms)
+			got, err := LandedCost(row.goods, row.terms)
 			require.EqualError(t, err, row.want)
 			require.Equal(t, Sums{}, got)
 		})
@@ -141,10 +141,10 @@ func drawOrder(t *rapid.T) ([]currency.Amount, Terms) {
 		Customs: percent(t, rate.Draw(t, "customs")), Tax: percent(t, rate.Draw(t, "tax"))}
 }
 
-func TestSettleTotalIsTheSumOfItsParts(t *testing.T) {
+func TestLandedCostTotalIsTheSumOfItsParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		goods, terms := drawOrder(t)
-		s, err := Settle(goods, terms)
+		s, err := LandedCost(goods, terms)
 		require.NoError(t, err)
 		code := terms.Freight.CurrencyCode()
 		minor := amount(t, "0", code).BigInt()
@@ -157,25 +157,25 @@ func TestSettleTotalIsTheSumOfItsParts(t *testing.T) {
 	})
 }
 
-func TestSettleDoesNotCareForTheOrderOfLines(t *testing.T) {
+func TestLandedCostDoesNotCareForTheOrderOfLines(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		goods, terms := drawOrder(t)
-		one, err := Settle(goods, terms)
+		one, err := LandedCost(goods, terms)
 		require.NoError(t, err)
-		other, err := Settle(rapid.Permutation(goods).Draw(t, "shuffled"), terms)
+		other, err := LandedCost(rapid.Permutation(goods).Draw(t, "shuffled"), terms)
 		require.NoError(t, err)
 		require.Equal(t, one, other)
 	})
 }
 
-func TestSettleNeverFallsWhenALineIsAdded(t *testing.T) {
+func TestLandedCostNeverFallsWhenALineIsAdded(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		goods, terms := drawOrder(t)
-		before, err := Settle(goods, terms)
+		before, err := LandedCost(goods, terms)
 		require.NoError(t, err)
 		line, err := LineTotal(amount(t, priceText().Draw(t, "added"), terms.Freight.CurrencyCode()), Piece)
 		require.NoError(t, err)
-		after, err := Settle(append(goods, line), terms)
+		after, err := LandedCost(append(goods, line), terms)
 		require.NoError(t, err)
 		order, err := before.Total.Cmp(after.Total)
 		require.NoError(t, err)

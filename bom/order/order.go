@@ -200,7 +200,7 @@ func (vo *VendorOrder) sum(goods []currency.Amount, b *build.Build) error {
 		terms.Freight = zero
 	}
 	var err error
-	if vo.Sums, err = money.Settle(goods, terms); err != nil {
+	if vo.Sums, err = money.LandedCost(goods, terms); err != nil {
 		return err
 	}
 	vo.FreightFree = len(goods) > 0 && terms.Freight.IsPositive() && vo.Sums.Freight.IsZero()

@@ -149,7 +149,7 @@ func (p *Piece) land(b *build.Build, offers []*build.Offer) {
 			continue
 		}
 		terms := money.Terms{Customs: o.Vendor.Terms.Customs, Tax: o.Vendor.Terms.Tax}
-		sums, err := money.Settle([]currency.Amount{goods}, terms)
+		sums, err := money.LandedCost([]currency.Amount{goods}, terms)
 		if err != nil {
 			continue
 		}

@@ -41,7 +41,7 @@ func (s *Running) LostFlushes() []LostFlush {
 			for _, u := range s.Circuit.UnitsOf(part) {
 				if s.Waters.Intake(u) && !said[u] && s.pressed(&f, part, func(v *graph.Unit, _ int) bool { return v == u }) {
 					said[u] = true
-					out = append(out, LostFlush{u, s.letsPass(cond, part, u)})
+					out = append(out, LostFlush{u, s.passesStill(cond, part, u)})
 				}
 			}
 		}
@@ -121,8 +121,8 @@ func (s *Running) Runaways() []*graph.Unit {
 	return out
 }
 
-// letsPass finds the centrifugal feed pump without which no flush water stands at an intake.
-func (s *Running) letsPass(cond circuit.Condition, part int, intake *graph.Unit) *graph.Unit {
+// passesStill finds the centrifugal feed pump without which no flush water stands at an intake.
+func (s *Running) passesStill(cond circuit.Condition, part int, intake *graph.Unit) *graph.Unit {
 	for _, i := range s.Circuit.LinksOf[part] {
 		e := &s.Circuit.Links[i]
 		if e.Is != catalog.FeedPump || e.Unit.Item.Type != "centrifugal" {

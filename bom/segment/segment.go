@@ -48,7 +48,7 @@ type Segments struct {
 func Of(st *state.States, r *rating.Ratings) *Segments {
 	s := &Segments{Graph: st.Graph, Circuit: st.Circuit, States: st, Ratings: r}
 	s.segment()
-	s.weigh()
+	s.setLoads()
 	s.rate()
 	return s
 }
@@ -118,8 +118,8 @@ func (g *Segment) name(s *Segments) string {
 // SegmentOf returns the segment that a port stands in.
 func (s *Segments) SegmentOf(port int) *Segment { return s.of[port] }
 
-// weigh gives every segment its load.
-func (s *Segments) weigh() {
+// setLoads gives every segment its load.
+func (s *Segments) setLoads() {
 	for _, g := range s.All {
 		for _, p := range g.Ports {
 			g.Load.Merge(s.States.PortLoad(p))

@@ -146,14 +146,14 @@ func (p *maker) modes() {
 // or a bag lies over it.
 func (p *maker) blocked() {
 	for _, u := range p.sys.Circuit.UnitsOf(p.part) {
-		if p.sys.lets(u) {
+		if p.sys.openIntake(u) {
 			p.add(u.Name+" blocked", u.Title()+" blocked, as by weed", u, true, circuit.Condition{Dry: u})
 		}
 	}
 }
 
-// lets reports whether a unit is an intake that lets water in and cannot be shut.
-func (s *States) lets(u *graph.Unit) bool {
+// openIntake reports whether a unit is an intake that lets water in and cannot be shut.
+func (s *States) openIntake(u *graph.Unit) bool {
 	if !s.waters.Intake(u) || slices.ContainsFunc(u.Passages(), func(p catalog.Passage) bool { return p.Closable }) {
 		return false
 	}
@@ -174,7 +174,7 @@ func (p *maker) acts(i int) {
 	case e.Unit.Item.Kind.Selector && e.Position == 0:
 		p.add(name+" between", title+" left between its positions", e.Unit, false, circuit.Condition{Between: e.Unit})
 		p.add(name+" other way", title+" turned to its second way", e.Unit, false, circuit.Condition{Swapped: e.Unit})
-		if p.sys.LetsHouseIn(e.Unit, p.part) {
+		if p.sys.AdmitsHouseWater(e.Unit, p.part) {
 			p.add(name+" other way in flush", title+" turned to its second way, pumps stopped", e.Unit, false,
 				circuit.Condition{Swapped: e.Unit, Flush: true, Stopped: true, Still: true})
 		}
@@ -190,9 +190,9 @@ func (p *maker) acts(i int) {
 	}
 }
 
-// LetsHouseIn reports whether house water may come to a selector, which then lets the flush
+// AdmitsHouseWater reports whether house water may come to a selector, which then lets the flush
 // in as a valve does.
-func (s *States) LetsHouseIn(u *graph.Unit, part int) bool {
+func (s *States) AdmitsHouseWater(u *graph.Unit, part int) bool {
 	if !slices.ContainsFunc(s.Circuit.Nets[part], func(cell int) bool { return s.Circuit.Push[cell] > 0 }) {
 		return false
 	}

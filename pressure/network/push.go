@@ -25,11 +25,22 @@ func (s *solver) push(links []link) {
 	}
 }
 
-// openMore notes the reliefs that the feed pressure has opened; false if there are no more.
+// opensAt is what a relief or a regulator opens at; false for other links, and where it is not said.
+func (l *link) opensAt() (set float64, ok bool) {
+	switch {
+	case l.is == Relief && l.edge.Set.Known:
+		return l.edge.Set.Value.Bar(), true
+	case l.is == Regulator && l.edge.Holds.Known:
+		return l.edge.Holds.Value.Bar(), true
+	}
+	return 0, false
+}
+
+// openMore notes the reliefs and regulators that the feed pressure has opened; false if there are no more.
 func (s *solver) openMore(links []link) bool {
 	more := false
 	for _, l := range links {
-		if l.is == Relief && l.edge.Set.Known && !s.opened[l.edge.ID] && s.feed[l.from] >= l.edge.Set.Value.Bar() {
+		if set, ok := l.opensAt(); ok && !s.opened[l.edge.ID] && s.feed[l.from] >= set {
 			if s.opened == nil {
 				s.opened = map[int]bool{}
 			}

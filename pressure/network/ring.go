@@ -38,7 +38,9 @@ func (s *solver) arcs(links []link) []arc {
 			add(l.from, l.to, l, true)
 			add(l.to, l.from, l, true)
 		case Regulator:
-			add(l.from, l.to, l, !l.edge.Holds.Known)
+			if !l.edge.Holds.Known || s.opened[l.edge.ID] {
+				add(l.from, l.to, l, true)
+			}
 		default:
 			add(l.from, l.to, l, l.is == Membrane)
 		}

@@ -70,7 +70,7 @@ type solver struct {
 	reliefCeiling []float64    // what a relief holds the feed pressure to
 	ceiling       []float64    // a bound on the feed pressure; nil where no feed pump stands in a ring
 	looped        []int        // zones behind pumps of which several stand in one ring
-	opened        map[int]bool // reliefs that the feed opens, by edge
+	opened        map[int]bool // reliefs and regulators that the feed opens, by edge
 	sized         bool         // some way out has a capacity
 	spent         map[int]bool // ways out that do not pass the flow, by edge
 	*answer
@@ -184,7 +184,7 @@ func (s *solver) regulate(l link) bool {
 	}
 	set := l.edge.Holds.Value.Bar()
 	a := s.pumped[l.from] >= set && raise(&s.pumped[l.to], s.passed(l.from, l.to))
-	return s.feed[l.from] >= set && raise(&s.feed[l.to], s.given(min(s.feed[l.from], s.discharge[l.to]), l.to)) || a
+	return s.opened[l.edge.ID] && raise(&s.feed[l.to], s.given(min(s.feed[l.from], s.discharge[l.to]), l.to)) || a
 }
 
 // drop hands on what a throttle or a membrane does: no more than what the zone behind

@@ -1,4 +1,4 @@
-package assign_test
+package leastcost_test
 
 import (
 	"fmt"
@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"handtight/bom/choose/assign"
+	"handtight/bom/choose/leastcost"
 )
 
 // lcg is a linear congruential generator, Numerical Recipes (memory): the same cases each time.
@@ -21,15 +21,15 @@ func (l *lcg) next(n int) int {
 
 // small draws a problem of a few variables: a tree with links more, some choices and some
 // pairs that may not be.
-func small(l *lcg, most, choices int) *assign.Problem {
-	p := &assign.Problem{}
+func small(l *lcg, most, choices int) *leastcost.Problem {
+	p := &leastcost.Problem{}
 	n := 1 + l.next(most)
 	for range n {
 		row := make([]int64, 1+l.next(choices))
 		for x := range row {
 			row[x] = int64(l.next(50))
 			if l.next(8) == 0 {
-				row[x] = assign.Never
+				row[x] = leastcost.Never
 			}
 		}
 		p.Cost = append(p.Cost, row)
@@ -41,11 +41,11 @@ func small(l *lcg, most, choices int) *assign.Problem {
 			for y := range cost[x] {
 				cost[x][y] = int64(l.next(40))
 				if l.next(5) == 0 {
-					cost[x][y] = assign.Never
+					cost[x][y] = leastcost.Never
 				}
 			}
 		}
-		p.Links = append(p.Links, assign.Link{A: a, B: b, Cost: cost})
+		p.Links = append(p.Links, leastcost.Link{A: a, B: b, Cost: cost})
 	}
 	for v := 1; v < n; v++ {
 		if l.next(6) > 0 {
@@ -61,13 +61,13 @@ func small(l *lcg, most, choices int) *assign.Problem {
 }
 
 // all prices every way.
-func all(p *assign.Problem) []int64 {
+func all(p *leastcost.Problem) []int64 {
 	out := []int64{}
 	way := make([]int, len(p.Cost))
 	var try func(int)
 	try = func(v int) {
 		if v == len(way) {
-			if c := p.Of(way); c < assign.Never {
+			if c := p.Of(way); c < leastcost.Never {
 				out = append(out, c)
 			}
 			return
@@ -93,9 +93,9 @@ func TestAgainstBruteForce(t *testing.T) {
 	for i := range count {
 		p := small(&l, 8, 3)
 		want := all(p)
-		s := assign.New(p)
+		s := leastcost.New(p)
 		require.True(t, s.Exact)
-		least := assign.Never
+		least := leastcost.Never
 		if len(want) > 0 {
 			least = want[0]
 		}
@@ -115,8 +115,8 @@ func TestAgainstBruteForce(t *testing.T) {
 }
 
 // depthFirst is the least cost by trying every way that is not dearer already.
-func depthFirst(p *assign.Problem) int64 {
-	best := assign.Never
+func depthFirst(p *leastcost.Problem) int64 {
+	best := leastcost.Never
 	way := make([]int, len(p.Cost))
 	var try func(v int, cost int64)
 	try = func(v int, cost int64) {
@@ -147,7 +147,7 @@ func TestMoreChoices(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := lcg(rapid.Uint32().Draw(t, "seed"))
 		p := small(&l, 6, 3)
-		before := assign.New(p).Bound()
+		before := leastcost.New(p).Bound()
 		v := l.next(len(p.Cost))
 		p.Cost[v] = append(p.Cost[v], int64(l.next(50)))
 		for i := range p.Links {
@@ -165,7 +165,7 @@ func TestMoreChoices(t *testing.T) {
 				}
 			}
 		}
-		require.LessOrEqual(t, assign.New(p).Bound(), before)
+		require.LessOrEqual(t, leastcost.New(p).Bound(), before)
 	})
 }
 
@@ -173,8 +173,8 @@ func TestMoreChoices(t *testing.T) {
 // thicker one gives a bound that nothing lies below.
 func TestThickGraphs(t *testing.T) {
 	l := lcg(3)
-	clique := func(n, choices int) *assign.Problem {
-		p := &assign.Problem{}
+	clique := func(n, choices int) *leastcost.Problem {
+		p := &leastcost.Problem{}
 		for range n {
 			row := make([]int64, choices)
 			for x := range row {
@@ -191,18 +191,18 @@ func TestThickGraphs(t *testing.T) {
 						cost[x][y] = int64(l.next(40))
 					}
 				}
-				p.Links = append(p.Links, assign.Link{A: a, B: b, Cost: cost})
+				p.Links = append(p.Links, leastcost.Link{A: a, B: b, Cost: cost})
 			}
 		}
 		return p
 	}
 	p := clique(10, 4) // 4^10 entries are too many for one table
-	s := assign.New(p)
+	s := leastcost.New(p)
 	require.True(t, s.Exact)
 	require.Equal(t, depthFirst(p), s.Bound())
 
 	p = clique(40, 4)
-	s = assign.New(p)
+	s = leastcost.New(p)
 	require.False(t, s.Exact)
 	n := 0
 	s.Each(func(way []int, bound int64) bool {
@@ -216,7 +216,7 @@ func TestThickGraphs(t *testing.T) {
 // BenchmarkAssign is 200 items of 4 choices, a tree with 12 links more.
 func BenchmarkAssign(b *testing.B) {
 	l := lcg(11)
-	p := &assign.Problem{}
+	p := &leastcost.Problem{}
 	for range 200 {
 		row := make([]int64, 4)
 		for x := range row {
@@ -234,7 +234,7 @@ func BenchmarkAssign(b *testing.B) {
 				}
 			}
 		}
-		p.Links = append(p.Links, assign.Link{A: a, B: b, Cost: cost})
+		p.Links = append(p.Links, leastcost.Link{A: a, B: b, Cost: cost})
 	}
 	for v := 1; v < 200; v++ {
 		link(v, l.next(v))
@@ -245,7 +245,7 @@ func BenchmarkAssign(b *testing.B) {
 	}
 	width := 0
 	for b.Loop() {
-		s := assign.New(p)
+		s := leastcost.New(p)
 		width = s.Width
 		n := 0
 		s.Each(func([]int, int64) bool { n++; return n < 256 })

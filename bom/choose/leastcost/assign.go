@@ -1,4 +1,4 @@
-package assign
+package leastcost
 
 import (
 	"container/heap"

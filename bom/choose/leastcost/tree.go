@@ -1,4 +1,4 @@
-package assign
+package leastcost
 
 // table is what eliminated variables cost at the least, over variables that are not.
 type table struct {

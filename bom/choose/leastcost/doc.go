@@ -1,4 +1,4 @@
-// Package assign finds the cheapest way to give each of a set of variables one of its
+// Package leastcost finds the cheapest way to give each of a set of variables one of its
 // choices, where a choice has a cost and two choices of joined variables have one together.
 //
 // It is exact. Variables are eliminated one after the other, the one first that joins the
@@ -12,4 +12,4 @@
 // Sources: bucket elimination as in Dechter, Reasoning with Probabilistic and Deterministic
 // Graphical Models, 2013 (memory); the order as in Kjaerulff, Triangulation of Graphs, 1990
 // (memory).
-package assign
+package leastcost
