@@ -70,6 +70,9 @@ var converted = pattern.New(`(?i)\bconvert(?:er|ed)\b|\btransformer\b|\binverter
 // BatteryVolts lists the battery voltages that a text names: 12 and 24 of "12/24 V". None where
 // it names the mains, another drive, or a converter.
 func BatteryVolts(text string) []quantity.Voltage {
+	if !strings.ContainsAny(text, "0123456789") {
+		return nil
+	}
 	text = notADrive.ReplaceAllString(text, "")
 	if driven.MatchString(text) || converted.MatchString(text) || mains.MatchString(text) && !direct.MatchString(text) {
 		return nil

@@ -4,8 +4,10 @@ import (
 	"fmt"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/duty"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 	"handtight/catalog"
 )
 
@@ -42,21 +44,32 @@ ports = { in = '19 mm barb', out = '19 mm barb' }
 
 func findFilterOverloaded(s *bom.System, r *duty.Result) []finding.Finding {
 	var out []finding.Finding
+	var filters []*graph.Unit
+	for _, u := range s.Graph.Units {
+		if u.Item.Kind.Is(catalog.Filter | catalog.Strainer) {
+			filters = append(filters, u)
+		}
+	}
+	least := map[string]*build.Item{} // by housing: the cartridge that is made for the least
+	for _, it := range s.Build.Items {
+		if it.Kind.Is(catalog.Cartridge) && it.Flow != nil {
+			if old := least[it.Inside]; old == nil || *it.Flow < *old.Flow {
+				least[it.Inside] = it
+			}
+		}
+	}
 	for _, m := range r.Plants {
 		if m.Lines == nil || !m.Lines.Solved {
 			continue
 		}
-		for _, u := range s.Graph.Units {
-			kind := u.Item.Kind
+		for _, u := range filters {
 			q, runs := m.Lines.Flow[u]
-			if !runs || !kind.Is(catalog.Filter|catalog.Strainer) {
+			if !runs {
 				continue
 			}
 			most, who := u.Item.Flow, u.Name
-			for _, it := range s.Build.Items {
-				if it.Kind.Is(catalog.Cartridge) && it.Inside == u.Item.ID && it.Flow != nil && (most == nil || *it.Flow < *most) {
-					most, who = it.Flow, it.ID
-				}
+			if it := least[u.Item.ID]; it != nil && (most == nil || *it.Flow < *most) {
+				most, who = it.Flow, it.ID
 			}
 			if most == nil || q.Lo <= *most {
 				continue

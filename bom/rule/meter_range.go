@@ -7,6 +7,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/duty"
 	"handtight/bom/finding"
+	"handtight/bom/graph"
 )
 
 var meterRange = Rule{
@@ -41,14 +42,20 @@ ports = { in = '8 mm barb', out = '8 mm barb' }
 
 func findMeterRange(s *bom.System, r *duty.Result) []finding.Finding {
 	var out []finding.Finding
+	var meters []*graph.Unit
+	for _, u := range s.Graph.Units {
+		if u.Item.Process.MeterFrom != nil {
+			meters = append(meters, u)
+		}
+	}
 	for _, m := range r.Plants {
 		if m.Lines == nil || !m.Lines.Solved || !m.Made {
 			continue
 		}
-		for _, u := range s.Graph.Units {
+		for _, u := range meters {
 			scale := u.Item.Process.MeterFrom
 			q, runs := m.Lines.Flow[u]
-			if scale == nil || !runs {
+			if !runs {
 				continue
 			}
 			middle := m.Lines.Middle[u]

@@ -106,7 +106,7 @@ func findNoFilter(s *bom.System) []finding.Finding {
 			continue
 		}
 		housing := func(u *graph.Unit) bool { return u.Item.Kind.Is(catalog.Filter) && !u.Item.Kind.Is(catalog.Carbon) }
-		f := finding.Finding{Subject: ofUnit(p), Place: at(p.Mark)}
+		f := finding.Finding{Subject: ofUnit(p)}
 		switch {
 		case without(s, in, housing):
 			f.Severity = finding.Stop
@@ -123,6 +123,7 @@ func findNoFilter(s *bom.System) []finding.Finding {
 			f.Reason = fmt.Sprintf("sea water reaches %s without passing a filter of %.0f micron or finer.", p.Name, fine)
 			f.Remedy = fmt.Sprintf("Put a cartridge of %.0f micron into the last housing before %s.", fine, p.Name)
 		}
+		f.Place = at(p.Mark)
 		out = append(out, f)
 	}
 	return out
