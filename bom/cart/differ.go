@@ -26,6 +26,7 @@ const (
 	inTall
 	inElement
 	inGrips
+	inCut
 	inUse
 	aspects
 )
@@ -76,6 +77,7 @@ func (m *match) compareFigures(l *facts, n *need) {
 	m.compareBore(l, f)
 	m.compareFlow(l, n)
 	m.compareVolts(l, f)
+	m.compareCut(l, f)
 	m.compareGrips(l, f)
 	if l.spec != "" && f.spec != "" {
 		if l.spec == f.spec {
@@ -103,7 +105,7 @@ func (m *match) compareFigures(l *facts, n *need) {
 // cartridge that is put into it.
 func (m *match) figure(a, b, slack float64, in aspect, n *need) {
 	switch {
-	case a == 0 || b == 0 || in == inMicron && !isA(n.facts.kind, catalog.Cartridge|catalog.Strainer):
+	case a == 0 || b == 0 || in == inMicron && !n.fine():
 	case math.Abs(a-b) <= b*slack:
 		m.add(byFigure)
 	default:
@@ -111,6 +113,12 @@ func (m *match) figure(a, b, slack float64, in aspect, n *need) {
 		m.add(byFigureDiffers)
 		m.apart += math.Abs(math.Log(a / b))
 	}
+}
+
+// fine reports whether the fineness is the part's own: that of a housing is its cartridge's,
+// unless the build has none for it, and the housing is to come with it.
+func (n *need) fine() bool {
+	return isA(n.facts.kind, catalog.Cartridge|catalog.Strainer) || isA(n.facts.kind, catalog.Filter) && n.filled
 }
 
 // compareScale holds a gauge to what it sees: it reads past the worst, and the running
@@ -144,7 +152,14 @@ func (m *match) compareBore(l, n *facts) {
 	if l.bore == 0 || n.bore == 0 || isA(n.kind, catalog.Clamp) {
 		return
 	}
-	apart, slack := math.Abs(float64(l.bore-n.bore)), tubeSlack
+	if m.otherSide(l, n) {
+		return
+	}
+	bore := l.bore
+	if m.need.Item != nil && m.need.Item.Outside != nil && l.outer > 0 {
+		bore = l.outer
+	}
+	apart, slack := math.Abs(float64(bore-n.bore)), tubeSlack
 	if m.need.Item != nil && m.need.Item.Outside != nil {
 		slack = outerSlack
 	}
@@ -160,6 +175,30 @@ func (m *match) compareBore(l, n *facts) {
 		m.add(byFigureDiffers)
 	}
 }
+
+// otherSide compares where the line says the inside only and the build the outside, or the other
+// way round: of one figure they are two sizes, and of two the missing one is asked for.
+func (m *match) otherSide(l, n *facts) bool {
+	outside := m.need.Item != nil && m.need.Item.Outside != nil
+	if outside && !(l.outer == 0 && l.inside) || !outside && !l.onlyOuter() {
+		return false
+	}
+	apart := float64(l.bore - n.bore)
+	if outside {
+		apart = -apart
+	}
+	if apart > tubeSlack && apart <= twoWalls+nextBore && isA(l.kind, catalog.HoseStock) && n.kind == l.kind {
+		m.asks.add(inBore)
+		m.add(byBoreNear)
+	} else {
+		m.differs.add(inBore)
+		m.add(byFigureDiffers)
+	}
+	return true
+}
+
+// onlyOuter reports whether a hose or a tube is said by its outside and not by its bore.
+func (f *facts) onlyOuter() bool { return f.outer > 0 && !f.inside }
 
 // nextBore is how far apart two bores are that are taken for one another, in
 // millimetres (judgement: 19 and 20, 12 and 13).
@@ -230,9 +269,33 @@ func (m *match) compareVolts(l, n *facts) {
 	m.differs.add(inVolts)
 }
 
-// What a clamp must close on: the hose with its wall. It goes over the bore's figure and
-// reaches beyond it by two walls of some 3 mm (judgement).
-const twoWalls = 6.0
+// compareCut holds the pressure at which a feed pump stops to the planned one: one a little off is
+// asked about, and one far off is another pump.
+func (m *match) compareCut(l, n *facts) {
+	if l.cut == 0 || n.cut == 0 || !isA(n.kind, catalog.DrivesFeed) {
+		return
+	}
+	switch ratio := float64(l.cut / n.cut); {
+	case ratio < cutFar || ratio > 1/cutFar:
+		m.differs.add(inCut)
+	case ratio < cutNear || ratio > 1/cutNear:
+		m.asks.add(inCut)
+	}
+}
+
+// How far the pressure at which a feed pump stops may be from the planned one, as shares (judgement).
+const (
+	cutNear = 0.75
+	cutFar  = 0.5
+)
+
+// What a clamp must close on: the hose with its two walls. The thinnest of a hose for water has
+// 1.5 mm each, and the usual ones some 3 mm (judgement). A clamp that begins between the two may
+// be too large for a thin hose, and is asked about.
+const (
+	thinWalls = 3.0
+	twoWalls  = 6.0
+)
 
 // compareGrips holds a clamp to the hose that it is for.
 func (m *match) compareGrips(l, n *facts) {
@@ -242,7 +305,9 @@ func (m *match) compareGrips(l, n *facts) {
 	switch {
 	case l.grips.to > 0 && l.grips.from <= n.bore && l.grips.to >= n.bore+twoWalls && l.grips.to < 3*n.bore:
 		m.add(byFigure)
-	case l.grips.to > 0 && l.grips.from <= n.bore+twoWalls/2 && l.grips.from > n.bore && l.grips.to >= n.bore+twoWalls:
+	case l.grips.to > 0 && l.grips.from <= n.bore+thinWalls && l.grips.to >= n.bore+twoWalls && l.grips.to < 3*n.bore:
+		m.add(byGrips)
+	case l.grips.to > 0 && l.grips.from <= n.bore+twoWalls && l.grips.from > n.bore && l.grips.to >= n.bore+twoWalls:
 		m.asks.add(inGrips)
 	case l.grips.to > 0:
 		m.differs.add(inGrips)

@@ -42,6 +42,7 @@ const (
 	byAllWords
 	byTrait
 	byOnly
+	byGrips
 	sorts
 )
 

@@ -21,13 +21,18 @@ type facts struct {
 	kind     string
 	ends     []ending
 	material string
+	metal    string // of the ends of a hose that is made up
 	class    string // of a fitting, as package pressure reads it
 	spec     string // hose standard
 	rated    quantity.Pressure
 	scale    quantity.Pressure // full scale of a gauge
 	set      quantity.Pressure // of a relief valve
+	full     quantity.Pressure // at which it passes all its flow
+	cut      quantity.Pressure // at which a pump stops
 	micron   quantity.Length
 	bore     quantity.Length // of a hose; of a tube its outside
+	outer    quantity.Length // of a hose or a tube, where it is called its outside
+	inside   bool            // the bore is called so
 	length   quantity.Length // of a hose that is made up
 	volts    [2]quantity.Voltage
 	flow     flowRange
@@ -90,7 +95,7 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	list := wordList(text)
 	f := facts{kind: orWords(kindIn(list), r.Kind), material: r.Material, spec: spec, traits: traitsIn(list), words: distinct(list)}
 	for i := range r.Ends {
-		f.ends = append(f.ends, endingOf(pushEnd(text, hullEnd(f.kind, &r.Ends[i]))))
+		f.ends = append(f.ends, endingOf(pushEnd(text, gaugeEnd(f.kind, hullEnd(f.kind, &r.Ends[i])))))
 	}
 	if isA(f.kind, catalog.Washer) && len(f.ends) == 0 {
 		f.ends = washerEnd(text)
@@ -101,6 +106,9 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	f.read(text)
 	f.stated(&r)
 	f.madeUp(text)
+	if isA(f.kind, catalog.Hose) {
+		f.metal = endMetal(text)
+	}
 	f.loose()
 	return f
 }
@@ -117,6 +125,8 @@ func (f *facts) stated(r *threads.Reading) {
 		switch r.Pressures[i].What {
 		case "full scale":
 			f.scale = max(f.scale, bar)
+		case "cut-off":
+			f.cut = max(f.cut, bar)
 		case "setting":
 			if f.set == 0 {
 				f.set = bar
@@ -134,13 +144,23 @@ func hullEnd(kind string, e *threads.EndReading) *threads.EndReading {
 	if !isA(kind, catalog.SkinFitting) {
 		return e
 	}
-	out := *e
-	out.Candidates = slices.Clone(e.Candidates)
-	for i := range out.Candidates {
-		if c := &out.Candidates[i]; c.Family == threads.Push {
-			c.Family, out.Question = threads.Barb, ""
-		}
+	if len(e.Candidates) == 0 || slices.ContainsFunc(e.Candidates, func(c threads.End) bool { return c.Family != threads.Push && c.Family != threads.Compression }) {
+		return e
 	}
+	out := *e
+	out.Candidates, out.Question = slices.Clone(e.Candidates[:1]), ""
+	out.Candidates[0].Family = threads.Barb
+	return &out
+}
+
+// gaugeEnd takes a gauge's thread for a male one where nothing says its sex: they are made so.
+// Source: EN 837-1 lists male connections only, as memory has it.
+func gaugeEnd(kind string, e *threads.EndReading) *threads.EndReading {
+	if !isA(kind, catalog.Gauge) || len(e.Candidates) != 1 || e.Sex != threads.Male || !e.Candidates[0].Family.Threaded() {
+		return e
+	}
+	out := *e
+	out.Question = ""
 	return &out
 }
 
@@ -182,7 +202,7 @@ func (f *facts) read(text string) {
 		f.micron = quantity.Length(figureIn(micronForm, text)) * quantity.Micron
 	}
 	if says("bar", "psi", "mpa", "бар") {
-		f.scale, f.set = pressureIn(scaleForm, text), pressureIn(setForm, text)
+		f.scale, f.set, f.full = pressureIn(scaleForm, text), pressureIn(setForm, text), pressureIn(fullForm, text)
 	}
 	if says("l", "gp", "gal", "m3", "m³") && says("/h", "/m", "lph", "lpm", "gp") {
 		f.flow = flowIn(text)
@@ -223,7 +243,7 @@ func materialOf(text string) string {
 
 // vague materials may turn out to be one of a group.
 var vague = map[string][]string{
-	"stainless steel": {"316", "304", "duplex"},
+	"stainless steel": {"316", "304", "duplex", "super duplex"},
 	"plastic":         {"pp", "pvc", "pa", "pom", "pe", "pvdf", "ppsu", "abs"},
 	"brass":           {"dzr"},
 }

@@ -14,7 +14,8 @@ import (
 var (
 	micronForm  = pattern.New(`(?i)([0-9]+(?:[.,][0-9]+)?)\s*(?:µm|μm|um|microns?|mikron|micras?|micron[is]|micrones|mic|мкм)(?:[^\pL]|$)`)
 	scaleForm   = pattern.New(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|/|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
-	setForm     = pattern.New(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|einstelldruck|taré|tarée|tarage|tarata|tarato|taratura|tarado|tarada|innstilt|inställd|ustawion\pL*)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
+	setForm     = pattern.New(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|einstelldruck|taré|tarée|tarage|tarata|tarato|taratura|tarado|tarada|ajustad[oa]|calibrad[oa]|regulad[oa]|reglad[oa]|réglée?|impostat[oa]|regolat[oa]|ingesteld|afgesteld|preset|innstilt|inställd|ustawion\pL*)(?:\s+(?:a|à|at|to|op|auf|bei|su))?[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
+	fullForm    = pattern.New(`(?i)(?:full(?:y)?[ -](?:flow|open|lift)|voll(?:er)? (?:offen|geöffnet|öffnung|durchfluss)|pleine ouverture|pleinement ouverte?|plein débit|apertura (?:total|completa)|caudal total|abertura total|totalmente abert[ao]|tutta aperta|piena apertura|apertura totale|vol(?:ledig)? open|volledig geopend)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	boreForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
 	inchBore    = pattern.New(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|''|in\b|inch\b|bore\b|(?i:zoll|pouces?|pollici|pulgadas?))`)
 	nominalForm = pattern.New(`(?i)(?:^|[^\pL])DN\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
@@ -98,7 +99,13 @@ type span struct{ from, to quantity.Length }
 func rangeIn(text string) span {
 	m := rangeMM.FindStringSubmatch(text)
 	if m == nil {
+		if s := inchRange(text); s.to > 0 {
+			return s
+		}
 		m = rangeForm.FindStringSubmatch(text)
+	}
+	if m == nil {
+		m = slashForm.FindStringSubmatch(text)
 	}
 	if m == nil {
 		return span{}
@@ -109,6 +116,29 @@ func rangeIn(text string) span {
 	}
 	return out
 }
+
+// slashForm is a range of whole millimetres with a stroke, 8/14: its first figure is even, which
+// that of an inch fraction is not.
+var slashForm = pattern.New(`(?:^|[^0-9.,/x×-])([0-9]?[02468])\s*/\s*([0-9]{1,3})(?:[^0-9/"″”]|$)`)
+
+// inchRange reads 11/16" - 1 1/4".
+func inchRange(text string) span {
+	m := inchSpan.FindStringSubmatch(text)
+	if m == nil {
+		return span{}
+	}
+	out := span{inchesOf(m[1]), inchesOf(m[2])}
+	if out.from >= out.to || out.from == 0 {
+		return span{}
+	}
+	return out
+}
+
+var inchSpan = func() *pattern.Pattern {
+	size := `([0-9]{1,2}[ -][0-9]{1,2}/[0-9]{1,2}|[0-9]{1,2}/[0-9]{1,2}|[0-9](?:\.[0-9]+)?)`
+	sign := `\s*(?:"|″|”|''|in\b\.?|inch(?:es)?)`
+	return pattern.New(`(?i)(?:^|[^0-9.,/-])` + size + `(?:` + sign + `)?\s*(?:-|–|—|to|bis)\s*` + size + sign)
+}()
 
 // classIn gives the class of a fitting as package pressure reads it; "" for none.
 func classIn(text, lower string) string {
@@ -144,21 +174,33 @@ func elementIn(text string) elementSize {
 // tallIn is the nominal length of a filter cartridge or its housing, in inches.
 func tallIn(text string) float64 {
 	m := tallForm.FindStringSubmatch(text)
+	if m == nil {
+		m = byWidth.FindStringSubmatch(text)
+	}
 	switch {
 	case m == nil:
 		return 0
 	case strings.HasPrefix(m[1], "9"):
 		return 10 // the cartridge of a 10-inch housing is 9 3/4 inches long: common practice
+	case m[1] == "":
+		return decimal(m[2])
 	}
 	return decimal(m[1])
 }
 
+// byWidth is the length of a cartridge behind or before its width, both in inches: 2.5 x 10.
+var byWidth = pattern.New(`(?i)(?:^|[^0-9.,/])(?:2[.,]5|2[.,]75|2[ -]1/2|4[.,]5|4[ -]1/2)\s*(?:"|″|”|in\b)?\s*[x×]\s*(5|9[.,]75|9 ?3/4|10|20|30|40)(?:[^0-9./]|$)|(?:^|[^0-9.,/])(10|20|30|40)\s*[x×]\s*(?:2[.,]5|2[.,]75|4[.,]5)(?:[^0-9/]|$)`)
+
 // longIn is how long a hose is that is made up: in millimetres, centimetres or inches.
 func longIn(text string) quantity.Length {
 	m := longForm.FindStringSubmatch(text)
-	switch {
-	case m == nil:
+	if m == nil {
+		if m = calledLong.FindStringSubmatch(text); m != nil {
+			return quantity.Length(decimal(orWords(m[1], m[2])))
+		}
 		return 0
+	}
+	switch {
 	case m[1] != "":
 		return quantity.Length(decimal(m[1]))
 	case m[2] != "":
@@ -166,6 +208,10 @@ func longIn(text string) quantity.Length {
 	}
 	return quantity.Length(decimal(m[3])) * quantity.Inch
 }
+
+// calledLong is a bare figure that is called a length, in millimetres as workshops write it:
+// 600 lg., L=900.
+var calledLong = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{3,4})\s*(?:lg|lang|long)\b|(?:^|[^\pL])(?:l|lg|länge|longueur|lengte|lunghezza|longitud|comprimento)\s*[=.:]?\s*([0-9]{3,4})(?:[^0-9.,/]|[.,](?:[^0-9]|$)|$)`)
 
 // nominalBores are the bores of hoses by nominal size. Source: the sizes of ISO 4397 for
 // hydraulic hose, as memory has them.
@@ -189,6 +235,9 @@ func boreIn(text, spec string) quantity.Length {
 	if v := figureIn(boreForm, text); v > 0 {
 		return quantity.Length(v)
 	}
+	if m := calledBore.FindStringSubmatch(text); m != nil {
+		return inchesOf(m[1])
+	}
 	for _, m := range inchBore.FindAllStringSubmatchIndex(text, -1) {
 		if !ofThread.MatchString(text[m[1]:]) {
 			return inchesOf(text[m[2]:m[3]])
@@ -196,6 +245,9 @@ func boreIn(text, spec string) quantity.Length {
 	}
 	return 0
 }
+
+// calledBore is a bare inch figure that is called a diameter: diam. 3/8.
+var calledBore = pattern.New(`(?i)(?:^|[^\pL])(?:diam\.?|diam[eè]tre|diametro|diámetro|diâmetro|bore|di|ø)\s*:?\s*([1357]/(?:2|4|8|16)|1[ -][13]/[24])(?:[^0-9/]|$)`)
 
 // ofThread tells an inch figure that belongs to a thread.
 var ofThread = pattern.New(`(?i)^[^\pL0-9]{0,3}(?:[mf]?npt|bsp|g\b|r\b|jic|male|female|ag\b|ig\b)`)

@@ -22,6 +22,9 @@ func (f *facts) madeUp(text string) {
 		}
 	}
 	f.bore = boreIn(text, f.spec)
+	if inner, outer := tubeIn(text); f.spec == "" && inner+outer > 0 {
+		f.bore, f.outer, f.inside = orLength(inner, outer), outer, inner > 0
+	}
 	threaded = twoEnds(threaded, f.bore)
 	switch {
 	case len(threaded) == 0:

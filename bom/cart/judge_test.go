@@ -250,7 +250,7 @@ func TestCases(t *testing.T) {
 		"a rating beside a setting":                        {"RV-65\tRelief valve 1/4 NPT male x 3/8 NPT female, 316, set 65 bar, rated 20 bar\t2\t", want{cart.LowRating, "relief", "holds 20 bar"}},
 		"a gauge of too short a scale":                     {"G100-63\tGauge 0-60 bar 1/4 NPT male\t1\t", want{cart.LowRating, "hp-gauge", "scale ends at 60 bar"}},
 		"a barb in inches is the same barb":                {"\tHose tail 1/2 NPT male x 3/4 inch barb, 316\t1\t", want{cart.Covers, "tail-n12", ""}},
-		"the hose of the other length":                     {"\tHose SAE 100R8 3/8\" 1.2 m, 3/8 NPT male x 9/16-18 JIC female swivel\t1\t", want{cart.Covers, "hp-hose-feed", "the same standard"}},
+		"the hose of the other length":                     {"\tHose SAE 100R8 3/8\" 1.2 m, 3/8 NPT male x 9/16-18 JIC female swivel, 316 ends\t1\t", want{cart.Covers, "hp-hose-feed", "the same standard"}},
 		"nothing of ours":                                  {"\tUnion M22x1.5 female, brass\t1\t", want{cart.NotNeeded, "", "nothing in the build is like it"}},
 		"BSP without P or T is asked about":                {"\tHose tail 3/4 BSP male x 19 mm, bronze\t3\t", want{cart.Unsure, "tail-g34", "open"}},
 		"a sex that is not said is asked about":            {"\tHose tail G 3/4 x 19 mm bronze\t3\t", want{cart.Unsure, "tail-g34", ""}},

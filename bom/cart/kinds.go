@@ -78,5 +78,5 @@ func (m *match) identified(l *facts) bool {
 	case isA(n.facts.kind, catalog.Element):
 		return m.has(byFigure) || n.facts.element.across == 0 && m.has(byOnly)
 	}
-	return m.has(byFigure) // a clamp, a hose by its bore
+	return m.has(byFigure) || m.has(byGrips) // a clamp, a hose by its bore
 }

@@ -1,9 +1,13 @@
 package cart
 
 import (
+	"strings"
+
 	"handtight/catalog"
+	"handtight/internal/pattern"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
+	"handtight/threads/title"
 )
 
 // holds gives what a line says that it holds: its rating, and that of its class; the lower
@@ -57,29 +61,89 @@ func (l *facts) classRating(n *facts) (lowest quantity.Pressure, ok bool) {
 // compareMaterial holds a material to the planned one and to the waters of the place.
 // Another one that the water suits as well is asked about.
 func (m *match) compareMaterial(l *facts, n *need) {
-	if l.material == "" || n.facts.material == "" || isA(n.facts.kind, catalog.Hose|catalog.HoseStock) {
+	said, planned := l.madeOf(n.facts.kind), n.facts.madeOf(n.facts.kind)
+	if said == "" || planned == "" || isA(n.facts.kind, catalog.HoseStock) {
 		return
 	}
-	same, open := sameMaterial(l.material, n.facts.material)
+	same, open := sameMaterial(said, planned)
 	switch {
 	case same:
 		m.add(byMaterial)
-	case open && vague[l.material] != nil:
-		if n.place != nil && len(n.place.waters) > 0 && !(l.material == "plastic" && !n.place.high) {
+	case open && vague[said] != nil:
+		if n.place != nil && len(n.place.waters) > 0 && !(said == "plastic" && !n.place.high) && !n.anySuits(said) {
 			m.asks.add(inMaterial)
 		}
 	case open:
 		m.add(byMaterial)
 	default:
 		m.add(byMaterialDiffers)
-		if n.asWell(l.material) {
+		if n.asWell(said) {
 			m.asks.add(inMaterial)
 		} else {
 			m.differs.add(inMaterial)
-			m.metals = metalOf(l.material) != metalOf(n.facts.material)
+			m.metals = metalOf(said) != metalOf(planned)
 		}
 	}
 }
+
+// madeOf is the material that a part of a kind is bought by: of a hose that is made up the
+// metal of its ends.
+func (f *facts) madeOf(kind string) string {
+	if isA(kind, catalog.Hose) {
+		return f.metal
+	}
+	return f.material
+}
+
+// anySuits reports whether the waters of the place suit whatever a vague word turns out to be:
+// stainless of any grade does in fresh water.
+func (n *need) anySuits(word string) bool {
+	for _, name := range vague[word] {
+		m, ok := catalog.MaterialNamed(name)
+		if !ok || n.place.suits(m) < catalog.Suitable {
+			return false
+		}
+	}
+	return true
+}
+
+// endMetal gives the metal of a hose's ends: of the part of the text that speaks of them, or
+// else of all of it. Of several none is said.
+func endMetal(text string) string {
+	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;()/", r) }) {
+		if endWords.MatchString(part) {
+			if metal := metalIn(part); metal != "" {
+				return metal
+			}
+		}
+	}
+	return metalIn(text)
+}
+
+// endWords are what shops call the ends of a hose.
+var endWords = pattern.New(`(?i)\bends?\b|fittings?|couplings?|\btails?\b|inserts?|armatur|embout|raccord|koppeling|terminal|racor|conex|ferrule|nippel|ss\b`)
+
+func metalIn(text string) string {
+	metal := ""
+	for _, m := range catalog.MaterialsIn(text) {
+		switch {
+		case !m.Metal() || m.Name == metal:
+		case metal != "":
+			return ""
+		default:
+			metal = m.Name
+		}
+	}
+	if metal == "" {
+		if m, ok := catalog.MaterialNamed(materialWord(text)); ok && m.Metal() {
+			metal = m.Name
+		}
+	}
+	return metal
+}
+
+// materialWord is the material of a text in any language that the reader of titles knows; "" for none.
+func materialWord(text string) string { return title.Read("part, " + text).Material }
 
 func metalOf(material string) bool {
 	m, ok := catalog.MaterialNamed(material)

@@ -24,6 +24,7 @@ type need struct {
 	keys   []string // the sizes of its ends, with those of alike tubes
 	id     string   // its key, as codes compare
 	only   bool     // of its kind
+	filled bool     // nothing else of the build goes into it: a housing comes with its cartridge
 }
 
 // matcher finds needs for lines.
@@ -45,15 +46,22 @@ func newMatcher(sys *bom.System, order *order.Order) *matcher {
 	offered := sys.Build.OffersByItem()
 	places := placesOf(sys)
 	twins := map[string]int{}
+	holds := map[string]bool{}
+	for _, l := range order.Lines {
+		if l.Need != nil && l.Need.Item != nil && l.Need.Item.Inside != "" {
+			holds[l.Need.Item.Inside] = true
+		}
+	}
 	for i, l := range order.Lines {
 		if l.Filler {
 			continue // anything does; these lines stand last
 		}
 		n := &need{Need: l.Need, line: l, index: i, facts: needFacts(l.Need), place: places[l.Need.Item], offers: offered[l.Need.Key], id: codeKey(l.Need.Key)}
 		n.runsOn(sys)
+		n.filled = n.Item != nil && !holds[n.Item.ID]
 		if n.Item != nil && n.Item.Inside != "" {
 			if holder, ok := sys.Build.Item(n.Item.Inside); ok {
-				n.facts.inside(holder)
+				n.facts.heldBy(holder)
 			}
 		}
 		for _, o := range n.offers {
@@ -132,7 +140,7 @@ func exactly(ends []ending) string {
 func (n *need) twin() string {
 	f := n.facts
 	about := n.About
-	if isA(f.kind, catalog.Filter) && !isA(f.kind, catalog.Carbon) {
+	if isA(f.kind, catalog.Filter) && !isA(f.kind, catalog.Carbon) && !n.filled {
 		f.micron = 0
 		about = micronForm.ReplaceAllString(about, " ")
 	}

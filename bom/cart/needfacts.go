@@ -35,12 +35,15 @@ func needFacts(n *order.Need) facts {
 	if spec, ok := pressure.HoseSpec(it.Spec); ok {
 		f.spec = string(spec)
 	}
+	if isA(f.kind, catalog.Hose) {
+		f.metal = endMetal(it.Material)
+	}
 	f.figures(it)
 	return f
 }
 
-// inside gives contents the size of what they are in, where they have none of their own.
-func (f *facts) inside(holder *build.Item) {
+// heldBy gives contents the size of what they are in, where they have none of their own.
+func (f *facts) heldBy(holder *build.Item) {
 	text := holder.About + ", " + holder.Title
 	switch {
 	case isA(f.kind, catalog.Cartridge) && f.tall == 0:
@@ -64,6 +67,15 @@ func (f *facts) figures(it *build.Item) {
 	}
 	if it.Flow != nil {
 		f.flow = flowRange{*it.Flow, *it.Flow}
+	}
+	if it.Shutoff != nil {
+		f.cut = *it.Shutoff
+	}
+	for _, p := range it.Process.Curve { // what it gives at no pressure, and the pressure at no flow
+		f.flow.from, f.flow.to, f.cut = max(f.flow.from, p.Flow), max(f.flow.to, p.Flow), max(f.cut, p.Pressure)
+	}
+	if r := it.Process.MeterFrom; r != nil {
+		f.flow = flowRange{r.Lo, r.Hi}
 	}
 	if v := voltsIn(it.Motor); v[0] > 0 {
 		f.volts = v

@@ -41,19 +41,28 @@ func (j *judge) other(l *Line, m *match) []string {
 		}
 		switch a {
 		case inMaterial:
-			if vague[f.material] != nil {
+			said, planned := f.madeOf(want.kind), want.madeOf(want.kind)
+			if vague[said] != nil {
 				if !m.named() {
-					out = append(out, fmt.Sprintf("which %s is it (%s is to be of %s)", f.material, m.need.Key, want.material))
+					out = append(out, fmt.Sprintf("which %s is it (%s is to be of %s)", said, m.need.Key, planned))
 				}
 				continue
 			}
-			out = append(out, fmt.Sprintf("may it be of %s in place of %s", f.material, want.material))
+			out = append(out, fmt.Sprintf("may it be of %s in place of %s", said, planned))
 		case inScale:
 			out = append(out, fmt.Sprintf("may it read to %s in place of %s", bars(f.scale), bars(want.scale)))
 		case inLength:
 			out = append(out, fmt.Sprintf("may it be %s long in place of %s", f.length, want.length))
 		case inFlow:
 			out = append(out, fmt.Sprintf("may it give %s in place of %s", f.flow.to, want.flow.to))
+		case inCut:
+			out = append(out, fmt.Sprintf("may it stop at %s in place of %s", bars(f.cut), bars(want.cut)))
+		case inBore:
+			if f.onlyOuter() {
+				out = append(out, fmt.Sprintf("what is its bore (it is %s outside, and %s is to have %s)", f.outer, m.need.Key, want.bore))
+			} else {
+				out = append(out, fmt.Sprintf("what is its outside (it is %s inside, and %s is to have %s)", f.bore, m.need.Key, want.bore))
+			}
 		case inGrips:
 			out = append(out, fmt.Sprintf("does it close on the hose of %s bore (it begins at %s mm)", want.bore, quantity.Significant(float64(f.grips.from), 4)))
 		}
@@ -78,8 +87,13 @@ func silent(l *Line, m *match) []string {
 	if high {
 		ask(len(want.ends) > 0 && (m.fit == fitUnsaid || m.fit == fitOpen || m.fit == fitSome), "what are its ends ("+n.Item.Ends()+")")
 		_, rated := f.holds(n)
-		ask(!rated && !isA(n.Kind, catalog.Gauge), "what pressure does it hold")
-		ask(f.material == "" && want.material != "" && metalCounts(n.Kind), "of what material is it")
+		relieves := isA(n.Kind, catalog.Relieves) && f.full > 0 && f.full >= n.place.worst-pressureSlack // it passes all its flow at that
+		ask(!rated && !relieves && !isA(n.Kind, catalog.Gauge), "what pressure does it hold")
+		what := "of what material is it"
+		if isA(n.Kind, catalog.Hose) {
+			what = "of what metal are its ends"
+		}
+		ask(f.madeOf(want.kind) == "" && want.madeOf(want.kind) != "" && metalCounts(n.Kind), what)
 		ask(f.scale == 0 && want.scale > 0 && isA(n.Kind, catalog.Gauge), "how far does its scale read")
 		ask(f.set == 0 && want.set > 0, "what is it set to")
 		ask(f.bore == 0 && want.bore > 0, "what is its bore")
@@ -91,7 +105,7 @@ func silent(l *Line, m *match) []string {
 	ask(f.volts[0] == 0 && want.volts[0] > 0 && isA(n.Kind, catalog.Electric), fmt.Sprintf("is it for %s", want.volts[0]))
 	ask(f.flow.to == 0 && want.flow.to > 0 && isA(n.Kind, catalog.DrivesFeed|catalog.DrivesHigh), fmt.Sprintf("does it give %s", want.flow.to))
 	ask(f.tall == 0 && want.tall > 0 && isA(n.Kind, catalog.Cartridge), fmt.Sprintf("is it %s inches long", quantity.Significant(want.tall, 4)))
-	ask(f.micron == 0 && want.micron > 0 && isA(n.Kind, catalog.Cartridge), fmt.Sprintf("is it of %s", want.micron))
+	ask(f.micron == 0 && want.micron > 0 && (isA(n.Kind, catalog.Cartridge) || isA(n.Kind, catalog.Filter) && n.filled), fmt.Sprintf("is it of %s", want.micron))
 	ask(f.element.across == 0 && want.element.across > 0, fmt.Sprintf("is it %s x %s inches", quantity.Significant(want.element.across, 4), quantity.Significant(want.element.long, 4)))
 	ask(n.Item.Vacuum != nil && !f.traits.has("suction"), "does it stand suction")
 	ask(n.place != nil && n.place.product && want.traits.has("drinking") && !f.traits.has("drinking"), "is it fit for drinking water")
@@ -101,5 +115,5 @@ func silent(l *Line, m *match) []string {
 // metalCounts reports whether the material of a kind is one of the facts that it is bought
 // by.
 func metalCounts(kind string) bool {
-	return !isA(kind, catalog.Hose|catalog.HoseStock|catalog.Separates)
+	return !isA(kind, catalog.HoseStock|catalog.Separates)
 }

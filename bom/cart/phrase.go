@@ -6,7 +6,9 @@ import (
 	"sync"
 )
 
-// phraseBook finds the phrases of a table in a text: by their first word, the longest first.
+// phraseBook finds the phrases of a table in a text: by their first word, the longest first. A
+// phrase that begins with * has a first word that only ends so: *filtergehäuse; one word with a *
+// behind it only begins so: trinkwasser*.
 type phraseBook map[string][]phrase
 
 type phrase struct {
@@ -19,9 +21,17 @@ func newPhraseBook(rows [][]string, column int) phraseBook {
 	for i, r := range rows {
 		for _, p := range strings.Split(r[column], "|") {
 			words := strings.Fields(normal(p))
-			if len(words) > 0 {
-				book[words[0]] = append(book[words[0]], phrase{words, i})
+			if len(words) == 0 {
+				continue
 			}
+			first := words[0]
+			switch {
+			case strings.HasPrefix(p, "*"):
+				first, words[0] = "*", "*"+words[0]
+			case strings.HasSuffix(p, "*") && len(words) == 1:
+				first = "*begins"
+			}
+			book[first] = append(book[first], phrase{words, i})
 		}
 	}
 	for _, list := range book {
@@ -34,6 +44,16 @@ func newPhraseBook(rows [][]string, column int) phraseBook {
 func (b phraseBook) at(words []string, i int) (phrase, bool) {
 	for _, p := range b[words[i]] {
 		if i+len(p.words) <= len(words) && slices.Equal(p.words, words[i:i+len(p.words)]) {
+			return p, true
+		}
+	}
+	for _, p := range b["*begins"] {
+		if head := p.words[0]; len(words[i]) > len(head) && strings.HasPrefix(words[i], head) {
+			return p, true
+		}
+	}
+	for _, p := range b["*"] {
+		if tail := p.words[0][1:]; len(words[i]) > len(tail) && strings.HasSuffix(words[i], tail) && i+len(p.words) <= len(words) && slices.Equal(p.words[1:], words[i+1:i+len(p.words)]) {
 			return p, true
 		}
 	}

@@ -167,7 +167,8 @@ func (u *unseen) judge(t *testing.T) marksOf {
 
 // No wrong part is accepted, nothing of another trade is matched, and nine in ten right parts
 // are matched without a question. The four carts whose names begin with aside were kept
-// out of sight until the rules stood.
+// out of sight until the rules stood. Six hoses for high pressure were = until the metal of
+// their ends began to count; they do not say it, and are ? now.
 func TestUnseenCarts(t *testing.T) {
 	paths, err := filepath.Glob("testdata/unseen/*.tsv")
 	require.NoError(t, err)

@@ -75,11 +75,20 @@ func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, st
 	case inSpec:
 		return WrongStandard, fmt.Sprintf("It is a hose of %s, and %s is to be of %s%s.", f.spec, n.Key, want.spec, where)
 	case inMaterial:
-		return WrongMaterial, fmt.Sprintf("It is of %s, and %s is to be of %s%s.", f.material, n.Key, want.material, where)
+		return WrongMaterial, fmt.Sprintf("It is of %s, and %s is to be of %s%s.", f.madeOf(want.kind), n.Key, want.madeOf(want.kind), where)
 	case inSet:
 		return WrongSetting, fmt.Sprintf("It is set to %s, and %s is to be set to %s%s.", bars(f.set), n.Key, bars(want.set), where)
 	case inBore:
-		return WrongSize, fmt.Sprintf("It is like %s, but its bore is %s in place of %s%s.", n.Key, f.bore, want.bore, where)
+		what, is := "bore", f.bore
+		switch outside := n.Item != nil && n.Item.Outside != nil; {
+		case !outside && f.onlyOuter():
+			return WrongSize, fmt.Sprintf("It is like %s, but %s is its outside, and %s is to be its bore%s.", n.Key, f.outer, want.bore, where)
+		case outside && f.outer == 0 && f.inside:
+			return WrongSize, fmt.Sprintf("It is like %s, but %s is its bore, and %s is to be its outside%s.", n.Key, f.bore, want.bore, where)
+		case outside:
+			what, is = "outside", max(f.bore, f.outer)
+		}
+		return WrongSize, fmt.Sprintf("It is like %s, but its %s is %s in place of %s%s.", n.Key, what, is, want.bore, where)
 	case inLength:
 		return WrongLength, fmt.Sprintf("It is %s long, and %s is to be %s%s.", f.length, n.Key, want.length, where)
 	case inVolts:
@@ -92,6 +101,8 @@ func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, st
 		return WrongSize, fmt.Sprintf("It is %s inches long, and %s is %s inches.", quantity.Significant(f.tall, 4), n.Key, quantity.Significant(want.tall, 4))
 	case inElement:
 		return WrongSize, fmt.Sprintf("It is %s x %s inches, and %s is %s x %s inches.", quantity.Significant(f.element.across, 4), quantity.Significant(f.element.long, 4), n.Key, quantity.Significant(want.element.across, 4), quantity.Significant(want.element.long, 4))
+	case inCut:
+		return WrongSetting, fmt.Sprintf("It stops at %s, and %s is to stop at %s%s.", bars(f.cut), n.Key, bars(want.cut), where)
 	case inGrips:
 		return WrongSize, fmt.Sprintf("It closes on %s, and %s is for a hose of %s bore with its wall.", f.gripsText(), n.Key, want.bore)
 	}

@@ -1,6 +1,9 @@
 package title
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // inchLike reports whether a plain number can be an inch size: 1, 2, 0.75, 1.25.
 func inchLike(v float64) bool {
@@ -43,8 +46,11 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if l.leads(k) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
 		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
-	if f.whole && l.shape != nil && int(f.v) == l.shape.ends && f.v > 1 && next.value(classSep) == "x" && !f.marked && other.frac {
-		return f.drop(asPort) // tee 3 x 1/2: three of them
+	if l.timesOf(k, f, next, other) {
+		return f.drop(asPort) // tee 3 x 1/2, strainer 2 x G 1: so many of them
+	}
+	if f.whole && !f.marked && f.v > 1 && next.value(classSep) == "x" && other.frac && !prev.parted() && pipeSteps(f.v, other.v) > mostSteps {
+		return f.drop(asCount) // 2 x 1/2 NPT: nobody makes the one into the other
 	}
 	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && k >= 2 && prev.value(classSep) == "x" && next.value(classSep) == "x" && other.marked && l.before(k) != nil && l.before(k).marked {
 		other.times = int(f.v) // 1" x 2 x 3/4": two of 3/4"
@@ -142,3 +148,36 @@ func hasWord(text, word string) bool {
 	}
 	return false
 }
+
+// timesOf reports a whole number that says how often the next size comes: as often as the part
+// has ends, before a fraction, or before a thread's name where the part is no fitting that
+// goes from one size to another.
+func (l *line) timesOf(k int, f *figure, next *token, other *figure) bool {
+	if !f.whole || l.shape == nil || int(f.v) != l.shape.ends || f.v <= 1 || next.value(classSep) != "x" || f.marked {
+		return false
+	}
+	made := pipeSteps(f.v, other.v)
+	switch {
+	case l.is(bush) && made > 0 && made <= mostSteps,
+		(l.is(unequal) || l.is(plain) || l.is(nipple) || l.is(union)) && made > 0 && made < mostSteps,
+		(l.is(elbow) || l.is(tee)) && made > 0 && made <= 2:
+		return false // bush 2 x 3/4: from one size to the other
+	}
+	return other.frac || at(l.tokens, k+2).is(classFamily) != nil
+}
+
+// mostSteps is how many sizes one fitting goes down at most, a bush: common practice, as the
+// stock of generic fittings has it (couplings and nipples three, elbows and tees two).
+const mostSteps = 4
+
+// pipeSteps is how many steps of the pipe sizes lie between two of them; 0 where one is none.
+func pipeSteps(a, b float64) int {
+	i, j := slices.Index(pipeSizes, a), slices.Index(pipeSizes, b)
+	if i < 0 || j < 0 {
+		return 0
+	}
+	return max(i-j, j-i)
+}
+
+// pipeSizes are the nominal sizes of pipe threads. Source: ISO 7-1 and ASME B1.20.1, as memory has them.
+var pipeSizes = []float64{1. / 8, 1. / 4, 3. / 8, 1. / 2, 3. / 4, 1, 1.25, 1.5, 2, 2.5, 3, 4}

@@ -38,6 +38,18 @@ func repeated(ends []*phrase) []*phrase {
 	return out
 }
 
+// runSexes gives the two ends of a tee's run, said as one size with two sexes beside a branch
+// that is said by itself.
+func (l *line) runSexes(ends []*phrase) []*phrase {
+	if !l.is(tee) || len(ends) != 2 || len(ends[0].sexes) != 2 || ends[0].sexes[0] == ends[0].sexes[1] || len(ends[1].sexes) > 1 {
+		return ends
+	}
+	run := copyOf(ends[0])
+	run.sexes = ends[0].sexes[1:]
+	ends[0].sexes = ends[0].sexes[:1:1]
+	return []*phrase{ends[0], run, ends[1]}
+}
+
 // mergeOrphans joins "Female to Female" into one phrase with two sexes, and
 // drops phrases that say nothing.
 func (l *line) mergeOrphans(all []*phrase) []*phrase {

@@ -44,6 +44,7 @@ type line struct {
 
 // survey notes what the words say of the part as a whole.
 func (l *line) survey() {
+	var reads *shape
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		l.germanLetter(k)
@@ -60,6 +61,9 @@ func (l *line) survey() {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
 				l.takeKind(m.shape)
+				if m.shape.traits&dial != 0 {
+					reads = m.shape
+				}
 			case classMaterial:
 				l.takeMaterial(m.value)
 			case classFamily, classSex, classEnd:
@@ -77,10 +81,24 @@ func (l *line) survey() {
 			}
 		}
 	}
+	if reads != nil && l.fromZero() {
+		l.shape = reads // a gauge with its socket: no fitting has a scale
+	}
 	if l.shape != nil && l.shape.ends >= 0 {
 		l.evidence = true
 	}
 	l.litres()
+}
+
+// fromZero reports a scale: 0-60 psi.
+func (l *line) fromZero() bool {
+	for k := 2; k < len(l.tokens); k++ {
+		f, dash, zero := l.tokens[k].figure, &l.tokens[k-1], l.tokens[k-2].figure
+		if f != nil && f.kind == pressureFigure && zero != nil && zero.v == 0 && (dash.mark == '-' || dash.mark == '/' || dash.value(classSep) != "") {
+			return true
+		}
+	}
+	return false
 }
 
 // european are the languages of countries whose pipe threads are BSP.

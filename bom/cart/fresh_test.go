@@ -1,0 +1,178 @@
+package cart
+
+import (
+	"encoding/csv"
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"handtight/bom"
+)
+
+// freshBuild is the build that each fresh cart is for.
+var freshBuild = map[string]string{
+	"c1": "clean", "c2": "arrows", "c3": "recovery",
+	"a1": "clean", "a2": "recovery", "a3": "engine", "a4": "shops",
+	"b1": "clean", "b2": "engine", "b3": "arrows", "b4": "recovery",
+}
+
+// freshItem are the short names of what a build needs without naming it.
+func freshItem(s string) string {
+	if mm, ok := strings.CutPrefix(s, "clamp-"); ok {
+		return "clamp for " + mm + " mm hose"
+	}
+	if s == "tape" {
+		return "tape 12 mm"
+	}
+	return s
+}
+
+// freshMarks counts the answers of one cart of testdata/fresh.
+type freshMarks struct {
+	right, matched, wrong, accepted, named, asks, asked, trade, touched int
+	faults, open                                                        []string
+}
+
+func (m *freshMarks) add(o freshMarks) {
+	m.right, m.matched, m.wrong, m.accepted = m.right+o.right, m.matched+o.matched, m.wrong+o.wrong, m.accepted+o.accepted
+	m.named, m.asks, m.asked, m.trade, m.touched = m.named+o.named, m.asks+o.asks, m.asked+o.asked, m.trade+o.trade, m.touched+o.touched
+	m.faults, m.open = append(m.faults, o.faults...), append(m.open, o.open...)
+}
+
+func (m *freshMarks) String() string {
+	return fmt.Sprintf("right %d of %d, wrong accepted %d of %d (named %d), asked %d of %d, trade touched %d of %d",
+		m.matched, m.right, m.accepted, m.wrong, m.named, m.asked, m.asks, m.touched, m.trade)
+}
+
+// judgeFresh judges every line of a cart alone, so that what others cover does not hide it.
+func judgeFresh(t *testing.T, name string) freshMarks {
+	build, faults := bom.Read("../../testdata/" + freshBuild[name] + "/build.toml")
+	require.Empty(t, faults)
+	sys, faults := bom.Walk(build)
+	require.Empty(t, faults)
+	order, err := sys.Order()
+	require.NoError(t, err)
+	paths, err := filepath.Glob("testdata/fresh/" + name + ".[ctx]*")
+	require.NoError(t, err)
+	require.Len(t, paths, 1)
+	data, err := os.ReadFile(paths[0])
+	require.NoError(t, err)
+	c, err := Read(filepath.Base(paths[0]), data, Options{Currency: build.Currency})
+	require.NoError(t, err)
+	key, err := os.ReadFile("testdata/fresh/" + name + ".answers.csv")
+	require.NoError(t, err)
+	rows, err := csv.NewReader(strings.NewReader(string(key))).ReadAll()
+	require.NoError(t, err)
+
+	var m freshMarks
+	for _, a := range rows[1:] {
+		row, err := strconv.Atoi(a[0])
+		require.NoError(t, err)
+		k := slices.IndexFunc(c.Lines, func(l Line) bool { return l.Row == row })
+		if k < 0 {
+			if a[1] != "out" {
+				m.faults = append(m.faults, fmt.Sprintf("%s:%d is not read", name, row))
+				m.open = append(m.open, fmt.Sprintf("%s:%d", name, row))
+			}
+			continue
+		}
+		one := *c
+		one.Lines = c.Lines[k : k+1]
+		r := Judge(sys, order, []*Cart{&one}, nil)
+		v := r.Lines[0]
+		questions := 0
+		for _, q := range r.Questions {
+			if len(q.lines) > 0 {
+				questions++
+			}
+		}
+		good := slices.Contains([]Status{Covers, OtherPrice, Surplus, BoughtTwice, SumDiffers}, v.Status)
+		ok := true
+		switch a[1] {
+		case "covers":
+			m.right++
+			ok = good && questions == 0 && (slices.ContainsFunc(strings.Fields(a[2]), func(s string) bool { return slices.Contains(v.Items, freshItem(s)) }) ||
+				slices.Contains(v.Items, a[2]))
+			if ok {
+				m.matched++
+			} else {
+				m.open = append(m.open, fmt.Sprintf("%s:%d", name, row))
+			}
+		case "ask":
+			m.asks++
+			ok = v.Status == Unsure || questions > 0
+			if ok {
+				m.asked++
+			}
+		case "wrong":
+			m.wrong++
+			ok = !good
+			if !ok {
+				m.accepted++
+			}
+			if slices.Contains(Wrong(), v.Status) {
+				m.named++
+			} else if ok {
+				m.faults = append(m.faults, fmt.Sprintf("(wrong, not named) %s:%d %s -> %s %v: %s", name, row, v.Line.Text, v.Status, v.Items, v.Reason))
+			}
+		case "other":
+			m.trade++
+			ok = !good && len(v.Items) == 0 && questions == 0
+			if !ok {
+				m.touched++
+			}
+		case "out":
+			ok = v.Status == Out
+		}
+		if !ok {
+			m.faults = append(m.faults, fmt.Sprintf("%s:%d %s %s: %s -> %s %v %d questions: %s", name, row, a[1], a[2], v.Line.Text, v.Status, v.Items, questions, v.Reason))
+		}
+	}
+	return m
+}
+
+// freshOpen are the right lines that are asked about all the same, each with the reason. A line
+// that is mended leaves the list, and no line may come into it unsaid.
+var freshOpen = map[string]string{
+	"b3:15": "the build has it behind the throttle that stands before its vessel, on the high-pressure side, and the line does not say what it holds",
+	"c2:13": "the brine of that build goes overboard on the high-pressure side of such a throttle, and the line does not say what it holds",
+	"c3:2":  "PS before a pressure is taken for the parallel thread of the Japanese standard as well",
+	"c3:8":  "four of what, metres or pieces, is not said: the question is due, and the answer was too bold",
+}
+
+// First figures, when the answers were written and no line had been read: carts a 37 of 57 right
+// lines without a question and 3 of 22 wrong ones accepted; carts b, after what a had shown was
+// mended, 54 of 69 and 1 of 20; carts c, written after b had been mended too, 34 of 40 and 0 of 13.
+// Nothing of another trade was matched.
+func TestFreshCarts(t *testing.T) {
+	var sum freshMarks
+	open := map[string]string{}
+	for _, name := range slices.Sorted(maps.Keys(freshBuild)) {
+		if set := os.Getenv("FRESH"); set != "" && !strings.HasPrefix(name, set) {
+			continue
+		}
+		m := judgeFresh(t, name)
+		t.Log(name, m.String())
+		sum.add(m)
+	}
+	for _, f := range sum.faults {
+		t.Log(f)
+	}
+	for _, k := range sum.open {
+		open[k] = freshOpen[k]
+	}
+	t.Log(sum.String())
+	require.Zero(t, sum.accepted, "no wrong part is accepted")
+	require.Zero(t, sum.touched, "nothing of another trade is matched")
+	require.Equal(t, sum.asks, sum.asked, "what the words leave open is asked")
+	if os.Getenv("FRESH") == "" {
+		require.Equal(t, freshOpen, open, "right lines that are asked about")
+	}
+}
