@@ -13,6 +13,7 @@ const (
 	filterRise    = 0.25 // bar
 	startsToPull  = 0.2  // bar left behind the filters
 	pumpTakesLess = 0.15 // bar more before the filters
+	takesSomeLess = 0.06 // the same behind a feed pump whose pressure hardly falls with its flow
 	coldBy        = -4.0 // degrees
 	rawLess       = -0.10
 )
@@ -22,12 +23,12 @@ func (a *Answer) name(log []Reading) {
 	if a.filterBlocked(log) {
 		a.Causes = append(a.Causes, BlockedFilter)
 	}
-	worn := a.pumpWorn()
+	less := a.Product.Known && a.Product.Sure && a.Product.By <= lessProduct
+	salty := a.Passage.Known && a.Passage.Sure && a.Passage.By >= moreSalt
+	worn := a.pumpWorn() || less && a.takesLess()
 	if worn {
 		a.Causes = append(a.Causes, PumpWear)
 	}
-	less := a.Product.Known && a.Product.Sure && a.Product.By <= lessProduct
-	salty := a.Passage.Known && a.Passage.Sure && a.Passage.By >= moreSalt
 	switch {
 	case worn: // what the element shows is the pump's doing
 	case less && salty:
@@ -67,6 +68,18 @@ func (a *Answer) pumpWorn() bool {
 		return a.Before.Sure && a.Before.By >= pumpTakesLess && !(a.Filters.Known && a.Filters.By > filterRise)
 	}
 	return a.Loss.Known && a.Loss.Sure && a.Loss.By < -0.2*a.Loss.First && a.Loss.First > 0
+}
+
+// takesLess reports whether the feed pump stands higher although its filters lose no more: where its
+// curve is flat that is all that a worn pump shows. It is believed only beside less water,
+// for which a foul element would leave the feed pump as it was.
+func (a *Answer) takesLess() bool {
+	if !(a.Before.Known && a.Before.Sure && a.Before.By >= takesSomeLess && a.Filters.Known) {
+		return false
+	}
+	// Less feed also leaves saltier brine, and so more salt passing; dirt alone does not. Beside
+	// it the cartridges may have gathered some.
+	return a.Filters.By <= 0.02 || a.Filters.By <= 0.1 && a.Passage.Known && a.Passage.By >= 0.07
 }
 
 // since is the first reading from which on what the first cause shows by is half of its
