@@ -179,7 +179,7 @@ func (m *Making) make() {
 // that can be.
 func (m *Making) bands() {
 	if m.in.water.Lo < 0 || m.in.water.Hi > 45 {
-		m.WhyNot = "its water freezes, or is warmer than an element bears"
+		m.WhyNot = "its water is below 0 C, where the correlations end and ice is near, or warmer than an element bears (45 C)"
 		return
 	}
 	m.mid = m.Box.Middle(1, 1)

@@ -49,7 +49,7 @@ func (m *Making) recovered() {
 		return
 	}
 	if m.in.water.Lo < 0 || m.in.water.Hi > 45 {
-		m.WhyNot = "its water freezes, or is warmer than an element bears"
+		m.WhyNot = "its water is below 0 C, where the correlations end and ice is near, or warmer than an element bears (45 C)"
 		return
 	}
 	run := func(row membrane.Row, base membrane.Running, device pump.Recovery) (pump.Run, membrane.Result, error) {
