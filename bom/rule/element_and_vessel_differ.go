@@ -15,7 +15,7 @@ var elementAndVesselDiffer = Rule{
 	Why: `Elements and vessels are sold by the inch across and long: 2.5 x 21 and 2521 are the
 same. One that is wider does not go in; one that is narrower, or shorter, lets the water run
 past it. Two elements of 21 inches do not fill a vessel of 40. Both sizes are read from the
-words; where one is not said, it is not judged. Where both are written with `+"`size`"+` and the element
+words; where one is not said, it is not judged. Where both are written with ` + "`size`" + ` and the element
 cannot go in at all, the file is at fault and nothing is checked.`,
 	Wrong: `
 [[item]]
