@@ -61,6 +61,10 @@ func (sc *scanner) number(i int, glued bool) int {
 	}
 	f := &figure{}
 	f.dashed = byteAt(sc.norm, i-1) == '#' || byteAt(sc.norm, i-1) == '-' && !digit(byteAt(sc.norm, i-2)) && byteAt(sc.norm, i-2) != '"'
+	if f.dashed && sc.behindBore() { // DN-15
+		f.dashed, glued = false, true
+		sc.tokens = sc.tokens[:len(sc.tokens)-1]
+	}
 	end := sc.value(i, f)
 	if f.kind == garbled || f.kind == junkFigure {
 		return sc.addFigure(i, end, glued, f)
@@ -71,6 +75,17 @@ func (sc *scanner) number(i int, glued bool) int {
 	}
 	end = sc.unitBehind(end, f)
 	return sc.addFigure(i, end, glued, f)
+}
+
+// behindBore reports whether the last two are a word that stands before a nominal bore, and
+// a hyphen glued to it.
+func (sc *scanner) behindBore() bool {
+	n := len(sc.tokens)
+	if n < 2 || sc.tokens[n-1].mark != '-' || !sc.tokens[n-1].glued {
+		return false
+	}
+	s := sc.tokens[n-2].is(classBefore)
+	return s != nil && s.value == "dn"
 }
 
 func (sc *scanner) addFigure(i, end int, glued bool, f *figure) int {
@@ -186,12 +201,22 @@ func (sc *scanner) mixedAt(end int) int {
 		if at >= len(sc.norm) {
 			return 0
 		}
-		at = sc.blanks(at)
+		at = sc.joined(sc.blanks(at))
+	case '&', '+':
+		at = sc.joined(at)
 	default:
 		return 0
 	}
 	if !digit(byteAt(sc.norm, at)) {
 		return 0
+	}
+	return at
+}
+
+// joined steps over a sign that joins a whole number and its fraction: 1 & 1/4, 1 + 1/4.
+func (sc *scanner) joined(at int) int {
+	if b := byteAt(sc.norm, at); b == '&' || b == '+' {
+		return sc.blanks(at + 1)
 	}
 	return at
 }
