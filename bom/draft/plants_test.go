@@ -41,10 +41,8 @@ func randomPlant(r *rand.Rand) (lines []bagLine, fittings []int) {
 	add(1, "Seacock bronze, %s mm barb, PN16", bore)
 	add(1, "Basket strainer bronze, %s female x %s female, 6 bar", strain, strain)
 	fitting(2, "Hose tail %s male x %s mm barb, bronze, PN16", strain, bore)
-	ends := 1
 	if r.IntN(3) > 0 {
 		add(1, "Feed pump 24 V, %s mm barb x %s mm barb, 14 L/min, 6 bar", bore, bore)
-		ends++
 	}
 	micron := []string{"50", "20", "5"}
 	for _, m := range micron[r.IntN(3):] {
