@@ -30,7 +30,7 @@ func outcome(m *match, in aspect) string {
 }
 
 // A clamp goes over the hose's bore and reaches beyond it by two walls of 3 mm; one that begins
-// just above the bore is asked about; one of another size, or one that is far too wide, is wrong.
+// beyond the thinnest walls is asked about; one of another size, or one that is far too wide, is wrong.
 func TestClampsAtTheirEdges(t *testing.T) {
 	for _, row := range []struct {
 		why      string
@@ -43,7 +43,7 @@ func TestClampsAtTheirEdges(t *testing.T) {
 		{"from the bore itself", 19, 25, 0, "", true},
 		{"up to two walls, and no less", 16, 25, 0, "", true},
 		{"less than two walls", 16, 24.9, 0, "differs", false},
-		{"from within the wall", 20, 32, 0, "asked", false},
+		{"from within the thinnest walls, 3 mm in all", 20, 32, 0, "", false},
 		{"from the middle of the two walls", 22, 32, 0, "asked", false},
 		{"from beyond it", 22.1, 32, 0, "differs", false},
 		{"for a thicker hose", 25, 40, 0, "differs", false},

@@ -111,7 +111,7 @@ func TestLengthsOfMadeUpHoses(t *testing.T) {
 func TestRangesOfClamps(t *testing.T) {
 	for text, want := range map[string]span{
 		"16-27": {16, 27}, "16-27 mm": {16, 27}, "16 - 27": {16, 27}, "16 to 27 mm": {16, 27}, "16 bis 27": {16, 27}, "16 à 27 mm": {16, 27}, "16 al 27": {16, 27}, "16–27": {16, 27},
-		"27-16": {}, "0-27": {}, "16": {}, "16/27": {}, "16-27/3": {}, "8-12, 16-27 mm": {16, 27},
+		"27-16": {}, "0-27": {}, "16": {}, "16/27": {16, 27}, "16-27/3": {}, "8-12, 16-27 mm": {16, 27},
 	} {
 		require.Equal(t, want, rangeIn(text), text)
 	}

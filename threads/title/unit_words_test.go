@@ -12,7 +12,7 @@ import (
 func TestFiguresWithUnitsAreNamed(t *testing.T) {
 	for why, figures := range map[string][]string{
 		"a volume":         {"20 L", "20 litre", "500 ml", "5 gal", "5 gallons", "20 lts"},
-		"a flow":           {"8 L/min", "480 l/h", "8 lpm", "2 gpm", "1 m3/h", "5 gph", "8 л/мин"},
+		"a flow":           {"9 L/min", "540 l/h", "9 lpm", "2 gpm", "1 m3/h", "5 gph", "9 л/мин"},
 		"a weight":         {"2 kg", "8 oz"},
 		"a power":          {"3 kW", "5 hp", "60 watt"},
 		"a frequency":      {"50 Hz"},
