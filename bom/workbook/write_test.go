@@ -334,10 +334,10 @@ func TestWriteReturnsTheWritersError(t *testing.T) {
 
 func TestTooLargeABookIsRefused(t *testing.T) {
 	if testing.Short() {
-		t.Skip("a book of 48 MB: in the full run")
+		t.Skip("a large book: in the full run")
 	}
 	c := Content{Currency: "EUR"}
-	for i := range 360 {
+	for i := range 600 {
 		c.Assumptions = append(c.Assumptions, Assumption{What: fmt.Sprint(i), Value: strings.Repeat("x", 32000),
 			Basis: strings.Repeat("y", 32000) + strings.Repeat("z", 700)})
 		c.Cautions = append(c.Cautions, strings.Repeat("w", 32700))

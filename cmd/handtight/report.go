@@ -33,6 +33,7 @@ const (
 // detail is how much is said of each sort of thing.
 type detail struct {
 	stops, cautions, notes depth
+	last                   int  // stops at the end of which no more than a line is said
 	questions              bool // whole, and not cut to a line each
 	pressures              bool // a table of what overloads a segment
 	makes                  bool // what the plant makes, in lines and not in one
@@ -47,6 +48,9 @@ var (
 // is given room first. What cannot be said shorter is said all the same.
 func (r *report) fit(room int) detail {
 	d := leastDetail
+	for d.last < len(r.of(finding.Stop)) && len(r.lines(d))+linesAround > room {
+		d.last++
+	}
 	for _, step := range []func(*detail){
 		func(d *detail) { d.questions = true },
 		func(d *detail) { d.cautions = named },
@@ -78,7 +82,7 @@ const linesAround = 8
 // lines are the whole report.
 func (r *report) lines(d detail) []string {
 	var out []string
-	out = append(out, r.stops(d.stops)...)
+	out = append(out, r.stops(d.stops, d.last)...)
 	out = append(out, r.questions(d.questions)...)
 	out = append(out, r.lesser(finding.Caution, yellow, d.cautions)...)
 	out = append(out, r.lesser(finding.Note, cyan, d.notes)...)
@@ -89,11 +93,15 @@ func (r *report) lines(d detail) []string {
 	return append(out, r.makes(d.makes)...)
 }
 
-// stops are the entries that stop, under what comes of them.
-func (r *report) stops(d depth) []string {
+// stops are the entries that stop, under what comes of them; of the last a line each.
+func (r *report) stops(d depth, last int) []string {
 	var out []string
 	heading := ""
-	for _, e := range r.of(finding.Stop) {
+	list := r.of(finding.Stop)
+	for i, e := range list {
+		if i >= len(list)-last {
+			d = min(d, headed)
+		}
 		if e.heading != heading {
 			heading = e.heading
 			out = append(out, r.ui.paint(red, r.ui.cut(heading, r.ui.width)))

