@@ -141,6 +141,11 @@ func (c *Circuit) split() {
 	sets := connected.NewSets(c.Junctions)
 	for _, e := range c.Links {
 		sets.Join(e.From, e.To)
+		if e.Is == catalog.Recovery { // its piston moves them all
+			for i := range e.Unit.Item.Ports {
+				sets.Join(e.From, c.JunctionOf[e.Unit.First+i])
+			}
+		}
 	}
 	var n int
 	c.NetOf, n = sets.Number()

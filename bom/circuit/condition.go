@@ -81,7 +81,8 @@ func (c *Circuit) makeEdges() {
 				Shutoff: network.Known(it.Shutoff), Stall: network.Known(it.Stall), Set: network.Known(it.Set), FullFlow: fullFlow(it),
 				Flow: network.Known(it.Flow),
 			}
-			switch c.edges[part][k].Waste = c.edges[part][k].From; e.Is {
+			c.edges[part][k].Waste, c.edges[part][k].Brine = c.edges[part][k].From, c.edges[part][k].From
+			switch e.Is {
 			case catalog.Relief:
 				c.edges[part][k].Capacity = network.Known(it.Flow)
 			case catalog.Regulator:
@@ -92,6 +93,9 @@ func (c *Circuit) makeEdges() {
 				}
 				if waste := it.PortIndex("waste"); waste >= 0 {
 					c.edges[part][k].Waste = c.Local[c.JunctionOf[e.Unit.First+waste]]
+				}
+				if brine := it.PortIndex("brine"); brine >= 0 {
+					c.edges[part][k].Brine = c.Local[c.JunctionOf[e.Unit.First+brine]]
 				}
 			}
 		}

@@ -70,23 +70,57 @@ func (s *solver) rules(l link) bool {
 	return !math.IsInf(at, 1) && at <= s.discharge[l.from]+1e-9
 }
 
-// reach is where a positive pump pushes water.
+// reach is where a positive pump pushes water, or a side of an energy-recovery pump.
 type reach struct {
-	pump   *Edge
+	flow   Figure[quantity.Flow]
 	zones  []bool
 	beside []bool // without going through a relief: ways out here stand beside each other
 }
 
-// pushed says of each positive pump to which zones it pushes water: through what lets it on, an opened relief too, and not through another pump.
+// pushed says of each positive pump to which zones it pushes water: through what lets it on, an
+// opened relief too, and not through another pump. An energy-recovery pump pushes on what comes
+// to it: the rod's share to its high side and the rest to its waste, or all of it to its high
+// side where its piston stands still.
 func (s *solver) pushed(links []link) []reach {
 	var out []reach
+	to := func(zone int, flow Figure[quantity.Flow]) {
+		out = append(out, reach{flow, s.spread(links, zone, true), s.spread(links, zone, false)})
+	}
+	var driven []link
 	for _, l := range links {
-		if l.is != PositivePump {
-			continue
+		switch l.is {
+		case PositivePump:
+			to(l.to, l.edge.Flow)
+		case Recovery:
+			driven = append(driven, l)
 		}
-		out = append(out, reach{l.edge, s.spread(links, l.to, true), s.spread(links, l.to, false)})
+	}
+	pumps := len(out)
+	comes := make([]Figure[quantity.Flow], len(driven))
+	for range driven { // one may drive another
+		for i, l := range driven {
+			comes[i] = s.drivenBy(out, links, l)
+		}
+		out = out[:pumps]
+		for i, l := range driven {
+			high, waste := comes[i], Figure[quantity.Flow]{Known: comes[i].Known}
+			if r, ok := l.ratio(); ok && s.moves(l) {
+				high.Value, waste.Value = quantity.Flow(r)*high.Value, quantity.Flow(1-r)*high.Value
+			}
+			to(l.to, high)
+			if waste.Value > 0 {
+				to(l.waste, waste)
+			}
+		}
 	}
 	return out
+}
+
+// drivenBy is the flow that comes to an energy-recovery pump.
+func (s *solver) drivenBy(pushes []reach, links []link, l link) Figure[quantity.Flow] {
+	flow, known := flowTo(pushes, l.from)
+	feed, ok := s.feedTo(l, links, false)
+	return Figure[quantity.Flow]{Value: flow + feed, Known: known && ok}
 }
 
 // spread marks the zones that water comes to from one, through reliefs too or not.
@@ -111,8 +145,8 @@ func flowTo(pushes []reach, zone int) (sum quantity.Flow, known bool) {
 	known = true
 	for _, r := range pushes {
 		if r.zones[zone] {
-			sum += r.pump.Flow.Value
-			known = known && r.pump.Flow.Known
+			sum += r.flow.Value
+			known = known && r.flow.Known
 		}
 	}
 	return sum, known
@@ -135,27 +169,34 @@ func (s *solver) holdsFeed(relief link, links []link) bool {
 	if !relief.edge.Capacity.Known {
 		return true
 	}
-	before := make([]bool, len(s.discharge))
-	before[relief.from] = true
+	flow, known := s.feedTo(relief, links, true)
+	return !known || float64(relief.edge.Capacity.Value) >= float64(flow)*(1-flowSlack)
+}
+
+// feedTo is what the feed pumps next before a link deliver together, those also that feed another
+// pump before it or not; known is false where one of them does not say.
+func (s *solver) feedTo(to link, links []link, through bool) (flow quantity.Flow, known bool) {
+	before := make([]bool, len(s.feed))
+	before[to.from] = true
 	s.propagate(links, func(l link) bool {
 		switch l.is {
-		case OneWay, PositivePump, Regulator, Recovery, Relief:
-			return l.edge.ID != relief.edge.ID && before[l.to] && !before[l.from] && set(&before[l.from])
+		case PositivePump, Recovery:
+			return through && before[l.to] && !before[l.from] && set(&before[l.from])
+		case OneWay, Regulator, Relief:
+			return l.edge.ID != to.edge.ID && before[l.to] && !before[l.from] && set(&before[l.from])
 		case Throttle:
 			return before[l.from] != before[l.to] && set(&before[l.from]) && set(&before[l.to])
 		}
 		return false
 	})
-	var flow quantity.Flow
+	known = true
 	for _, l := range links {
 		if l.is == FeedPump && before[l.to] {
-			if !l.edge.Flow.Known {
-				return true
-			}
 			flow += l.edge.Flow.Value
+			known = known && l.edge.Flow.Known
 		}
 	}
-	return float64(relief.edge.Capacity.Value) >= float64(flow)*(1-flowSlack)
+	return flow, known
 }
 
 // outrun marks zones that positive pumps draw more from than other positive pumps, which

@@ -64,9 +64,7 @@ func (s *solver) dischargePressure(w waysOut, l link) bool {
 		a := lower(&w.free[from], set+w.free[to])
 		return lower(&w.throttled[from], set+w.throttled[to]) || a
 	case Recovery:
-		if l.edge.Ratio.Known {
-			return lower(&w.free[from], l.edge.Ratio.Value*min(w.free[to], s.duty+w.throttled[to]))
-		}
+		return lower(&w.free[from], s.drivenAt(w, l))
 	}
 	return false
 }
@@ -96,8 +94,10 @@ func (s *solver) comesBack(links []link) bool {
 	})
 	for _, l := range links {
 		switch l.is {
-		case Relief, Regulator, PositivePump, Membrane, Recovery:
+		case Relief, Regulator, PositivePump, Membrane:
 			some = inlets[l.to]
+		case Recovery:
+			some = inlets[l.to] || inlets[l.waste]
 		case Throttle:
 			some = inlets[l.to] || inlets[l.from]
 		default:

@@ -47,6 +47,7 @@ type Edge struct {
 	Holds    Figure[quantity.Pressure] // of a regulator: what it holds at its inlet; not known, the duty
 	Ratio    Figure[float64]           // of an energy-recovery pump: area of the rod over that of the piston, 0 to 1
 	Waste    int                       // of an energy-recovery pump: the node that its waste leaves by
+	Brine    int                       // of an energy-recovery pump: the node that the brine comes back by
 }
 
 // Boundary is a node where water comes in or goes out.

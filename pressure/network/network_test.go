@@ -173,7 +173,7 @@ func TestEnergyRecoveryPump(t *testing.T) {
 	const feed, high, brine, waste, product = 1, 2, 2, 3, 4
 	plant := func(r float64, more func(d *drawing)) *drawing {
 		d := sea().add(network.FeedPump, 0, feed, network.Edge{Shutoff: bar(6)})
-		e := network.Edge{Waste: waste}
+		e := network.Edge{Waste: waste, Brine: brine}
 		if r > 0 {
 			e.Ratio = network.Figure[float64]{Value: r, Known: true}
 		}

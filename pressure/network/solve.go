@@ -19,7 +19,7 @@ import "math"
 //     has a way out (push.go). Each pump adds its pressure once (ring.go).
 //
 //  4. pushed by an energy-recovery pump: what drives it, divided by the ratio of its rod, as
-//     long as its waste finds a way out (recovery.go).
+//     long as its waste finds a way out; else what drives it, its waste too (recovery.go).
 //
 // A relief of a stated capacity, and the inlet of a positive pump of a stated flow, pass no
 // more than that: what the pumps deliver beyond it takes the next way out (capacity.go).
@@ -73,6 +73,7 @@ type solver struct {
 	opened        map[int]bool // reliefs and regulators that the feed opens, by edge
 	sized         bool         // some way out has a capacity
 	spent         map[int]bool // ways out that do not pass the flow, by edge
+	returns       map[int]bool // energy-recovery pumps whose brine comes back as it stands high, by edge
 	*answer
 }
 
@@ -91,6 +92,7 @@ func solve(net Network, zone []int, zones int, links []link, fullFlow bool) *ans
 	for i := range links {
 		s.sized = s.sized || links[i].capacity().Known
 	}
+	s.findReturns(links)
 	s.push(links)
 	if s.comesBack(links) {
 		s.push(links) // now that it is known what stands at the inlets of the pumps
@@ -160,7 +162,8 @@ func (s *solver) pass(l link) bool {
 	case Regulator:
 		return s.regulate(l)
 	case Recovery:
-		return raise(&s.feed[w], s.given(s.feed[u], w)) // it lets water on, driven or not
+		a := raise(&s.pumped[w], s.passed(u, w)) // it lets water on, driven or not
+		return raise(&s.feed[w], s.given(s.feed[u], w)) || a
 	}
 	return false
 }

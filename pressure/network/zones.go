@@ -7,6 +7,7 @@ type link struct {
 	edge     *Edge
 	from, to int
 	waste    int // of an energy-recovery pump, as from and to
+	brine    int // of an energy-recovery pump
 	is       Kind
 }
 
@@ -32,7 +33,7 @@ func Solve(n Network, fullFlow bool) Field {
 		switch e, is := &n.Edges[i], n.Kinds[i]; {
 		case is == Open, is == Shut, zone[e.From] == zone[e.To]:
 		default:
-			links = append(links, link{edge: e, from: zone[e.From], to: zone[e.To], waste: zone[e.Waste], is: is})
+			links = append(links, link{edge: e, from: zone[e.From], to: zone[e.To], waste: zone[e.Waste], brine: zone[e.Brine], is: is})
 		}
 	}
 	return Field{zone, solve(n, zone, zones, links, fullFlow)}

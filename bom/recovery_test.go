@@ -1,0 +1,43 @@
+package bom
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// All sides of an energy-recovery pump are one part of the build, also where nothing else joins
+// them: its waste is asked for, and its high side stands at what drives it over its ratio.
+func TestEnergyRecoveryPumpIsOnePart(t *testing.T) {
+	sys := walked(t, "recovery.toml", `[build]
+name = "invented"
+currency = "EUR"
+[[item]]
+id = "sea"
+kind = "sea"
+[[item]]
+id = "feed"
+kind = "feed pump"
+shutoff = "6 bar"
+[[item]]
+id = "lift"
+kind = "energy recovery pump"
+ratio = "10 %"
+[[item]]
+id = "over"
+kind = "overboard"
+[[run]]
+name = "a"
+path = ["sea.out", "feed.in"]
+[[run]]
+name = "b"
+path = ["feed.out", "lift.in"]
+[[run]]
+name = "c"
+path = ["lift.waste", "over.in"]
+`)
+	high, _ := sys.solved(t, stand{}, "lift.out")
+	require.InDelta(t, 60, high, 1e-9)
+	high, _ = sys.solved(t, stand{}, "lift.waste")
+	require.Zero(t, high)
+}
