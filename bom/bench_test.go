@@ -100,22 +100,24 @@ func BenchmarkRead(b *testing.B) {
 // Reading, walking, every state, every rule; and how many times as long that takes as the bare
 // decode of the same bytes, the two in turns, so that a busy machine is unfair to neither.
 func BenchmarkCheck(b *testing.B) {
-	bare := map[int]time.Duration{}
-	sizes(b, func(b *testing.B, text []byte) {
-		b.StopTimer()
-		if b.N == 0 || b.Elapsed() == 0 {
-			bare[len(text)] = 0
-		}
-		start := time.Now()
-		var tree map[string]any
-		if err := toml.Unmarshal(text, &tree); err != nil {
-			b.Fatal(err)
-		}
-		bare[len(text)] += time.Since(start)
-		b.StartTimer()
-		rule.Check(walk(b, text))
-		b.ReportMetric(float64(b.Elapsed())/float64(bare[len(text)]), "x-decode")
-	})
+	for _, n := range []int{100, 1_000, 10_000} {
+		text := plants(b, n)
+		b.Run(fmt.Sprintf("joints=%d", n), func(b *testing.B) {
+			b.SetBytes(int64(len(text)))
+			b.ReportAllocs()
+			var bare, whole time.Duration
+			for b.Loop() {
+				start := time.Now()
+				var tree map[string]any
+				require.NoError(b, toml.Unmarshal(text, &tree))
+				decoded := time.Now()
+				rule.Check(walk(b, text))
+				bare, whole = bare+decoded.Sub(start), whole+time.Since(decoded)
+			}
+			b.ReportMetric(float64(whole)/float64(bare), "x-decode")
+			b.ReportMetric(float64(whole.Nanoseconds())/float64(b.N), "check-ns/op")
+		})
+	}
 }
 
 // What Check does and the priced list beside it.
