@@ -85,6 +85,7 @@ var (
 	enSkive   = pattern.New(`\b([12])st\b`)
 	bareR     = pattern.New(`\br[\s-]?(\d{1,2})(?:at)?\b`)
 	threadR   = pattern.New(`^\s*(?:\d+\s*)?/\s*\d`)
+	slashR    = pattern.New(`^\s*/\s*\d`)
 	hoseWord  = pattern.New(`^(?:sae|en|din|iso|hose|hydraulic|type|typ|85[3-7]|1436|4079|3949|11237|100|r\d{1,2}(?:at)?)$`)
 	separator = pattern.New(`[^a-z0-9]+`)
 )
@@ -111,8 +112,9 @@ func HoseSpec(text string) (Spec, bool) {
 	for _, at := range bareR.FindAllStringSubmatchIndex(lower, -1) {
 		digits := lower[at[2]:at[3]]
 		n, _ := strconv.Atoi(digits)
-		if threadR.MatchString(lower[at[1]:]) || (n <= 6 && !onlyHoseWords(lower)) {
-			continue
+		rest := lower[at[1]:]
+		if n <= 6 && (threadR.MatchString(rest) || !onlyHoseWords(lower)) || slashR.MatchString(rest) {
+			continue // R 1 1/4 is a thread, R8 3/8 a hose and its bore
 		}
 		found[saeKey(digits)] = true
 	}

@@ -51,6 +51,7 @@ func (l *line) survey() {
 		l.slipLetter(k)
 		l.smallWord(k)
 		l.spannerWord(k)
+		l.pressureLetters(k)
 		l.takeNamed(k)
 		l.takeBack(k)
 		for _, m := range it.word {

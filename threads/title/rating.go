@@ -17,6 +17,29 @@ var classNumbers = map[float64]bool{
 	3000: true, 6000: true, 9000: true,
 }
 
+// pressureLetters reads the PS and PT that stand before a pressure: the maximum allowable
+// pressure (Directive 2014/68/EU, article 2) and the test pressure (EN 764-1, memory), and no
+// threads, which a size follows.
+func (l *line) pressureLetters(k int) {
+	it := &l.tokens[k]
+	if it.to-it.from != 2 || l.norm[it.from] != 'p' {
+		return
+	}
+	next := at(l.tokens, k+1)
+	if next.mark == ':' || next.mark == '=' || next.mark == '(' {
+		next = at(l.tokens, k+2)
+	}
+	if next.figure == nil || next.figure.kind != pressureFigure {
+		return
+	}
+	switch l.norm[it.from+1] {
+	case 's':
+		it.word = l.lex.words["betriebsdruck"]
+	case 't':
+		it.word = l.lex.words["prufdruck"]
+	}
+}
+
 // poundRole is what a number before a pound sign is: a class, or a weight.
 func poundRole(f *figure) role {
 	switch {

@@ -48,7 +48,7 @@ func (l *line) sizeBefore(k int) bool {
 // thread, a length, a spanner, and the pin of a pressure washer's joint.
 func (l *line) classifyMillimetres(k int, f *figure) {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
-	longTail := prev.is(classEnd) != nil && next.value(classAttr) == "long"
+	longTail := next.value(classAttr) == "long" && (prev.is(classEnd) != nil || l.onlyGrip(k, prev))
 	switch {
 	case longTail:
 	case l.called(k).other() || l.called(k) == asLength || l.called(k) == asCount:
@@ -69,6 +69,25 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 	default:
 		l.threadInMillimetres(k, f)
 	}
+}
+
+// shortestTail is the length in mm that no hose tail with a thread falls short of, so that a
+// smaller figure is its hose's bore. Common practice.
+const shortestTail = 33
+
+// onlyGrip reports the one size in millimetres behind the x of a hose tail: "G 3/4 x 19 mm
+// long" is a long tail for 19 mm hose, since a tail is never sold without its hose.
+func (l *line) onlyGrip(k int, prev *token) bool {
+	f := l.tokens[k].figure
+	if !l.is(tail) || prev.value(classSep) != "x" || f.v >= shortestTail {
+		return false
+	}
+	for j := range l.tokens {
+		if o := l.tokens[j].figure; j != k && o != nil && o.kind == mmSize {
+			return false
+		}
+	}
+	return true
 }
 
 // pinOf gives the nose of a pressure washer's joint to the M22 thread before it;

@@ -47,7 +47,7 @@ func TestFiguresWithUnitsAreNamed(t *testing.T) {
 func TestRatingsInEveryUnit(t *testing.T) {
 	for text, bar := range map[string]float64{
 		"16 bar": 16, "16bar": 16, "PN16": 16, "PN 16": 16, "1.6 MPa": 16, "1600 kPa": 16, "232 psi": 15.996, "232 psig": 15.996, "600 WOG": 41.369, "1000 CWP": 68.948, "16 kg/cm2": 15.691, "16 kgf/cm2": 15.691, "16 atm": 16.212, "16 бар": 16, "1,6 MPa": 16, "РУ16": 16,
-		"max 16 bar": 16, "WP 16 bar": 16, "working pressure 16 bar": 16, "Betriebsdruck 16 bar": 16,
+		"max 16 bar": 16, "WP 16 bar": 16, "working pressure 16 bar": 16, "Betriebsdruck 16 bar": 16, "PS 16 bar": 16, "PS16 bar": 16, "PS: 16 bar": 16, "PS=1,6 MPa": 16,
 	} {
 		r := Read("Ball valve 1/2 NPT female, " + text)
 		require.True(t, r.HasRated, text)
@@ -62,7 +62,7 @@ func TestRatingsInEveryUnit(t *testing.T) {
 // A word before or behind a pressure says what it is; none of these is a rating.
 func TestPressuresByTheirWords(t *testing.T) {
 	for what, texts := range map[string][]string{
-		"test":             {"tested to 90 bar", "test pressure 90 bar", "proof 90 bar", "Prüfdruck 90 bar", "hydrotest 90 bar"},
+		"test":             {"tested to 90 bar", "test pressure 90 bar", "proof 90 bar", "Prüfdruck 90 bar", "hydrotest 90 bar", "PT 90 bar", "PT = 90 bar"},
 		"burst":            {"burst 90 bar", "burst pressure 90 bar", "Berstdruck 90 bar", "Platzdruck 90 bar", "90 bar burst"},
 		"cut-off":          {"cut-off 90 bar", "cut-out 90 bar", "Abschaltdruck 90 bar"},
 		"setting":          {"set at 90 bar", "set 90 bar", "eingestellt 90 bar", "Ansprechdruck 90 bar"},
