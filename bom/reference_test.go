@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -27,8 +28,9 @@ type reference struct {
 	sys   *System
 	st    stand
 	edges []portEdge
-	round int  // the feed pumps that water goes round through, a bit each
-	lifts bool // feed pressure opens a relief
+	round int          // the feed pumps that water goes round through, a bit each
+	lifts bool         // feed pressure opens a relief
+	spent map[int]bool // edges that pass less than what is pushed there
 }
 
 // portEdge is a joint or a passage between two ports in a stand.
@@ -39,7 +41,7 @@ type portEdge struct {
 }
 
 func refer(sys *System, st stand) *reference {
-	r := &reference{sys: sys, st: st}
+	r := &reference{sys: sys, st: st, spent: map[int]bool{}}
 	for _, j := range sys.Graph.Joints {
 		r.edges = append(r.edges, portEdge{j.A, j.B, catalog.Open, nil})
 	}
@@ -137,8 +139,8 @@ func (r *reference) leaves(stands []float64) []float64 {
 			out[k][p] = math.Inf(1)
 		}
 	}
-	for _, e := range r.edges {
-		if e.is == catalog.PositivePump && !r.stirs(e) {
+	for i, e := range r.edges {
+		if e.is == catalog.PositivePump && !r.stirs(e) && !r.spent[i] {
 			least(out[open], e.from, stands[e.from])
 		}
 	}
@@ -149,8 +151,15 @@ func (r *reference) leaves(stands []float64) []float64 {
 	}
 	run(func() bool {
 		changed := false
+		way := func(p int) float64 { return min(out[open][p], r.sys.Build.Duty.Pressure.Bar()+out[throttled][p]) }
 		to := func(k, p, l, q int, adds float64) { changed = least(out[k], p, adds+out[l][q]) || changed }
-		for _, e := range r.edges {
+		for i, e := range r.edges {
+			if e.is == catalog.Recovery && !r.stirs(e) {
+				changed = least(out[open], e.from, r.drives(e, way(e.to), way(r.side(e, "waste")))) || changed
+			}
+			if r.spent[i] {
+				continue
+			}
 			for k := range out {
 				switch e.is {
 				case catalog.Open:
@@ -198,7 +207,7 @@ func greatest(v []float64, i int, to float64) bool {
 }
 
 // pushed is the highest pressure that positive displacement pumps give each port.
-func (r *reference) pushed(leave []float64) []float64 {
+func (r *reference) pushed(leave, fed []float64) []float64 {
 	v := make([]float64, len(leave))
 	for _, e := range r.edges {
 		if e.is != catalog.PositivePump || r.stirs(e) {
@@ -210,6 +219,14 @@ func (r *reference) pushed(leave []float64) []float64 {
 		}
 		greatest(v, e.to, p)
 	}
+	pass := func() { r.passOn(v, leave) }
+	pass()
+	r.lift(v, fed, leave, pass)
+	return v
+}
+
+// passOn hands on what is pushed.
+func (r *reference) passOn(v, leave []float64) {
 	run(func() bool {
 		changed := false
 		pass := func(from, to int) { changed = greatest(v, to, min(v[from], leave[to])) || changed }
@@ -218,7 +235,7 @@ func (r *reference) pushed(leave []float64) []float64 {
 			case catalog.Open, catalog.Throttle:
 				pass(e.from, e.to)
 				pass(e.to, e.from)
-			case catalog.OneWay, catalog.FeedPump, catalog.Membrane:
+			case catalog.OneWay, catalog.FeedPump, catalog.Membrane, catalog.Recovery:
 				pass(e.from, e.to)
 			case catalog.Relief:
 				if e.unit.Item.Set != nil && v[e.from] >= e.unit.Item.Set.Bar() {
@@ -232,7 +249,6 @@ func (r *reference) pushed(leave []float64) []float64 {
 		}
 		return changed
 	})
-	return v
 }
 
 // fed is the highest pressure that feed pumps and supplies give each port: the greatest
@@ -269,7 +285,7 @@ func (r *reference) fed(leave []float64) []float64 {
 				case !r.stirs(e):
 					walk(visit{e.to, at.used | bit}, bar+e.unit.Item.Shutoff.Bar())
 				}
-			case e.from == at.port && (both || e.is == catalog.OneWay || e.is == catalog.PositivePump || e.is == catalog.Membrane):
+			case e.from == at.port && (both || e.is == catalog.OneWay || e.is == catalog.PositivePump || e.is == catalog.Membrane || e.is == catalog.Recovery):
 				walk(visit{e.to, at.used}, r.dropped(e, bar, leave[e.to]))
 			case e.from == at.port && e.is == catalog.Relief:
 				if set := e.unit.Item.Set; set != nil && bar >= set.Bar() {
@@ -317,8 +333,12 @@ func (r *reference) held(leave []float64) []float64 {
 	for p := range v {
 		v[p] = math.Inf(1)
 	}
-	for _, e := range r.edges {
-		if e.is != catalog.Relief || r.stirs(e) {
+	for i, e := range r.edges {
+		if e.is != catalog.Relief || r.stirs(e) || r.spent[i] {
+			continue
+		}
+		flow, known := r.fedFlow(e, oneOf(catalog.OneWay, catalog.PositivePump, catalog.Regulator, catalog.Recovery, catalog.Relief, catalog.Throttle))
+		if passes, ok := stated(e.unit.Item.Flow); ok && known && passes < flow*(1-1e-9) {
 			continue
 		}
 		for p := range r.spread(e.from) {
@@ -337,7 +357,7 @@ func (r *reference) starved() []bool {
 		fed[p] = r.sys.Graph.AtBoundary(p) && kind != "drain" && kind != "overboard" && r.sys.Graph.Ports[p].Unit.Name != r.st.dry
 	}
 	forward := func(is catalog.Flow) bool {
-		return is == catalog.OneWay || is == catalog.FeedPump || is == catalog.PositivePump || is == catalog.Throttle || is == catalog.Regulator
+		return is == catalog.OneWay || is == catalog.FeedPump || is == catalog.PositivePump || is == catalog.Throttle || is == catalog.Regulator || is == catalog.Recovery
 	}
 	spread := func(v []bool, from, to int) bool {
 		if !v[from] || v[to] {
@@ -362,6 +382,7 @@ func (r *reference) starved() []bool {
 			drawn[e.from] = true
 		}
 	}
+	r.outrun(fed, forward)
 	run(func() bool {
 		changed := false
 		for _, e := range r.edges {
@@ -379,11 +400,66 @@ func (r *reference) starved() []bool {
 	return drawn
 }
 
+// outrun takes the water from the zones that positive pumps draw more from than others, which
+// alone bring it, deliver.
+func (r *reference) outrun(fed []bool, forward func(catalog.Flow) bool) {
+	done := map[int]bool{}
+	for p := range fed {
+		zone := r.spread(p)
+		first := slices.Min(slices.Collect(maps.Keys(zone)))
+		if done[first] || !fed[p] {
+			continue
+		}
+		done[first] = true
+		comes, goes, known := 0.0, 0.0, true
+		for _, e := range r.edges {
+			switch {
+			case e.is == catalog.Open, zone[e.from] == zone[e.to]:
+			case e.is == catalog.PositivePump && zone[e.from]:
+				flow, ok := stated(e.unit.Item.Flow)
+				goes, known = goes+flow, known && ok
+			case e.is == catalog.PositivePump && zone[e.to] && fed[e.from]:
+				flow, ok := stated(e.unit.Item.Flow)
+				comes, known = comes+flow, known && ok
+			case forward(e.is) && zone[e.to] && fed[e.from], e.is == catalog.Throttle && zone[e.from]:
+				known = false
+			}
+		}
+		if known && comes > 0 && comes < goes*(1-1e-9) {
+			for q := range zone {
+				fed[q] = r.givesAt(zone)
+			}
+		}
+	}
+}
+
+// givesAt reports whether a zone has an end that gives water.
+func (r *reference) givesAt(zone map[int]bool) bool {
+	for p := range zone {
+		u := r.sys.Graph.Ports[p].Unit
+		if kind := u.Item.Kind.Name; r.sys.Graph.AtBoundary(p) && kind != "drain" && kind != "overboard" && u.Name != r.st.dry {
+			return true
+		}
+	}
+	return false
+}
+
+// settle finds the ways out, with what stands at the inlets of the pumps.
+func (r *reference) settle(stands []float64) []float64 {
+	clear(r.spent)
+	leave := r.leaves(stands)
+	for r.giveWay(leave, stands) {
+		leave = r.leaves(stands)
+	}
+	return leave
+}
+
 // levels solves the stand: the highest and the lowest pressure of every port.
 func (r *reference) levels() []level {
-	leave := r.leaves(make([]float64, len(r.sys.Graph.Ports)))
-	leave = r.leaves(r.fed(leave)) // now that it is known what stands at the inlets
-	pushed, fed, starved := r.pushed(leave), r.fed(leave), r.starved()
+	leave := r.settle(make([]float64, len(r.sys.Graph.Ports)))
+	leave = r.settle(r.fed(leave)) // now that it is known what stands at the inlets
+	fed, starved := r.fed(leave), r.starved()
+	pushed := r.pushed(leave, fed)
 	out := make([]level, len(leave))
 	for p := range out {
 		out[p].high = max(pushed[p], fed[p])

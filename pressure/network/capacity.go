@@ -24,14 +24,19 @@ func (l *link) capacity() Figure[quantity.Flow] {
 	return Figure[quantity.Flow]{}
 }
 
-// spend marks ways out that rule where they stand and do not pass the flow; false if there
-// are no more of them.
+// spend marks, of the ways out that rule where they stand and do not pass the flow, the one that
+// stands lowest: the pressure climbs from one to the next, and one that stands higher may pass
+// the rest. False if there is none.
 func (s *solver) spend(links []link) bool {
 	pushes := s.pushed(links)
-	more := false
+	lowest, at := -1, math.Inf(1)
 	for _, l := range links {
 		capacity := l.capacity()
-		if !capacity.Known || s.spent[l.edge.ID] || !s.rules(l) {
+		if !capacity.Known || s.spent[l.edge.ID] {
+			continue
+		}
+		opens, rules := s.rules(l)
+		if !rules || opens >= at {
 			continue
 		}
 		flow, known := flowTo(pushes, l.from)
@@ -45,29 +50,33 @@ func (s *solver) spend(links []link) bool {
 			}
 		}
 		if float64(passes) < float64(flow)*(1-flowSlack) {
-			if s.spent == nil {
-				s.spent = map[int]bool{}
-			}
-			s.spent[l.edge.ID], more = true, true
+			lowest, at = l.edge.ID, opens
 		}
 	}
-	return more
+	if lowest < 0 {
+		return false
+	}
+	if s.spent == nil {
+		s.spent = map[int]bool{}
+	}
+	s.spent[lowest] = true
+	return true
 }
 
 // flowSlack is the share of a flow that is taken for nothing: it comes of turning one unit
 // into another.
 const flowSlack = 1e-9
 
-// rules reports whether the zone of a link finds its way out by it.
-func (s *solver) rules(l link) bool {
-	at := s.feed[l.from]
+// rules reports whether the zone of a link finds its way out by it, and where that stands.
+func (s *solver) rules(l link) (at float64, ok bool) {
+	at = s.feed[l.from]
 	switch {
 	case l.is == Relief:
 		at = s.stands(l.edge) + s.discharge[l.to]
 	case s.takes[l.from]:
-		return false
+		return at, false
 	}
-	return !math.IsInf(at, 1) && at <= s.discharge[l.from]+1e-9
+	return at, !math.IsInf(at, 1) && at <= s.discharge[l.from]+1e-9
 }
 
 // reach is where a positive pump pushes water, or a side of an energy-recovery pump.

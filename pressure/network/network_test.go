@@ -136,6 +136,18 @@ func TestReliefsByTheRule(t *testing.T) {
 	})
 }
 
+// A way out that stands higher, drawn first: what the lower one does not pass still leaves by it,
+// at its figure. 16 L/min come; one inlet takes 8 at nothing, another behind a feed pump 8 at 6 bar.
+func TestTheLowestGivesWayFirst(t *testing.T) {
+	d := sea().add(network.PositivePump, 0, 1, pump8).add(network.PositivePump, 0, 1, pump8)
+	d.add(network.FeedPump, 1, 2, network.Edge{Shutoff: bar(6)})
+	d.add(network.PositivePump, 2, 3, pump8).add(network.OneWay, 3, 5, none)
+	d.add(network.PositivePump, 1, 4, pump8).add(network.OneWay, 4, 5, none)
+	d.ends = append(d.ends, network.Boundary{Node: 5, Takes: true})
+	f := d.solve(-1, true)
+	require.InDelta(t, 6, f.High(1), 1e-9)
+}
+
 // Two positive pumps one after the other: what the first delivers beyond what the second
 // takes finds its own way out, and what it lacks is a vacuum before the second.
 func TestPositivePumpsInSeries(t *testing.T) {

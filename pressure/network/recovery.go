@@ -114,8 +114,13 @@ func (s *solver) lifted(l link) (high, waste float64) {
 	default:
 		waste = math.Inf(1)
 	}
-	if brine > s.highest(l.to) {
-		high, waste = max(high, drives+brine), waste+brine
+	if brine > high { // none that came back from there
+		if known || least >= drives {
+			waste = (drives-least)/(1-r) + brine
+		}
+		if !math.IsInf(s.discharge[l.waste], 1) {
+			high = max(high, drives+(1-r)*brine)
+		}
 	}
 	return high, waste
 }
