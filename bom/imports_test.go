@@ -63,7 +63,7 @@ var may = map[string]string{
 	"bom":                        "bom/build bom/circuit bom/graph bom/order bom/rating bom/read bom/running bom/segment bom/source bom/state bom/wetting",
 	"bom/cart":                   "bom bom/build bom/file bom/finding bom/graph bom/money bom/order bom/sheet bom/source bom/state bom/wetting catalog internal/pattern pressure pressure/quantity threads threads/title",
 	"bom/draft/assign":           "",
-	"bom/draft":                  "bom bom/build bom/cart bom/draft/assign bom/graph bom/money bom/read bom/repair catalog catalog/stock internal/pattern pressure pressure/quantity threads threads/title",
+	"bom/draft":                  "bom bom/build bom/cart bom/draft/assign bom/finding bom/graph bom/money bom/read bom/repair bom/rule catalog catalog/stock internal/pattern pressure pressure/quantity threads threads/title",
 	"bom/drawing":                "bom bom/finding bom/graph bom/letter bom/segment bom/state catalog threads",
 	"bom/duty":                   "bom bom/build bom/circuit bom/graph catalog internal/pattern pressure/nearest pressure/process/flow pressure/process/line pressure/process/membrane pressure/process/power pressure/process/pump pressure/process/sea pressure/process/span pressure/quantity",
 	"bom/audit":                  "bom bom/build bom/graph bom/segment bom/source pressure/quantity threads threads/evidence threads/identify",

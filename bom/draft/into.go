@@ -30,7 +30,8 @@ type Addition struct {
 	Aside   []Entry // what is no part, kept as a comment
 }
 
-// Into lays later lists to a build. The build's own text stays as it is, byte for byte; what is
+// Into lays later lists to a build. The build's own text stays as it is, byte for byte, but for the
+// steps of a run that a piece goes between, and what a draft put in as missing and is so no longer; what is
 // added stands behind it: the shops and offers of what it needs, items for open ports with
 // their runs, and whatever has no place as an item that is not placed. No line is dropped.
 //
@@ -46,9 +47,11 @@ func Into(sys *bom.System, text []byte, carts []*cart.Cart) (*Addition, error) {
 		w.ids[it.ID] = true
 	}
 	for _, v := range report.Lines {
-		w.line(v)
+		if !w.later(v) {
+			w.line(v)
+		}
 	}
-	w.newParts()
+	w.newParts(text)
 	if w.b.Len() == 0 {
 		return w.a, nil
 	}
@@ -57,14 +60,14 @@ func Into(sys *bom.System, text []byte, carts []*cart.Cart) (*Addition, error) {
 		names = append(names, c.Name)
 	}
 	added := "\n# --- Added from " + strings.Join(names, ", ") + "\n\n" + w.vendors() + w.b.String()
-	if len(text) > 0 && text[len(text)-1] != '\n' {
+	if n := len(w.text); n > 0 && w.text[n-1] != '\n' {
 		added = "\n" + added
 	}
 	added = strings.TrimSuffix(added, "\n")
 	if strings.Contains(string(text), "\r\n") {
 		added = strings.ReplaceAll(added, "\n", "\r\n")
 	}
-	w.a.Text = append(slices.Clone(text), added...)
+	w.a.Text = append(slices.Clone(w.text), added...)
 	return w.a, nil
 }
 
@@ -76,8 +79,10 @@ type adder struct {
 	b     strings.Builder
 	ids   map[string]bool
 	fresh []*Part
+	waits []*Part      // that the build has, unless a place lacks one
 	shops []*cart.Cart // that an offer names, and that the build has not
 	taken map[int]bool // open ports
+	text  []byte       // of the build, with the steps that were changed
 }
 
 func entry(v *cart.Verdict, says string) Entry {
@@ -215,29 +220,48 @@ func (w *adder) offer(v *cart.Verdict, item string) {
 
 // newParts writes what the build has no item for: with a run where it closes a port that
 // stands open, else as an item that no run takes.
-func (w *adder) newParts() {
+func (w *adder) newParts(text []byte) {
 	taken := map[string]bool{}
 	for id := range w.ids {
 		taken[id] = true
 	}
-	name(w.fresh, taken)
-	d := &Draft{Parts: w.fresh}
+	w.text = text
+	all := slices.Concat(w.fresh, w.waits)
+	name(all, taken)
+	d := &Draft{Parts: all}
 	if err := d.readBack(); err != nil {
 		return
 	}
-	for _, p := range w.fresh {
+	lay := newLayer(w.sys, text, all, taken)
+	lay.lay()
+	w.text = lay.text
+	for _, p := range all {
 		if p.Aside != "" {
 			w.a.Aside = append(w.a.Aside, Entry{Where: p.Where(), Text: p.Line.Text, Says: p.Aside})
 			w.comment(p.Line, p.Aside)
 			continue
 		}
-		ports := w.open(p)
+		laid := lay.says[p]
+		if p.fallback != nil && len(laid) == 0 {
+			w.line(p.fallback)
+			continue
+		}
+		var ports []*graph.Port
+		if len(laid) == 0 {
+			ports = w.open(p)
+		}
 		f := p.fields()
-		if n := p.Pieces - len(ports); n > 0 && !p.Kind.Loose {
+		if n := p.Pieces - len(ports) - len(laid); n > 0 && !p.Kind.Loose {
 			f.add("extra", fmt.Sprint(n))
 		}
 		e := Entry{Where: p.Where(), Text: p.Line.Text, Item: p.ID, Says: "no place of the build takes it"}
-		if len(ports) > 0 {
+		if why := lay.why[p]; why != "" {
+			e.Says += ": " + why
+		}
+		if len(laid) > 0 {
+			e.Says = strings.Join(laid, "; ")
+			w.a.Fills = append(w.a.Fills, e)
+		} else if len(ports) > 0 {
 			e.Says = "goes on " + strings.Join(names(ports), " and ") + ", which stood open"
 			w.a.Fills = append(w.a.Fills, e)
 		} else {
@@ -261,6 +285,26 @@ func (w *adder) newParts() {
 			w.b.WriteString(r.write("run") + "\n")
 		}
 	}
+	w.b.WriteString(lay.hoses + lay.runs)
+}
+
+// later keeps a line for the places of the build that lack a piece: one that doubles what the
+// build has, or buys what stands in it only as missing. It is what it was where none takes it.
+func (w *adder) later(v *cart.Verdict) bool {
+	switch v.Status {
+	case cart.Unsure, cart.Covers, cart.OtherPrice, cart.SumDiffers, cart.NoQuantity, cart.Surplus, cart.BoughtTwice:
+	default:
+		if !v.IsWrong() {
+			return false
+		}
+	}
+	p := partOf(v.Line)
+	if p.Aside != "" || p.Kind.Loose && !p.isStock() {
+		return false
+	}
+	p.fallback = v
+	w.waits = append(w.waits, p)
+	return true
 }
 
 func names(list []*graph.Port) []string {

@@ -31,6 +31,9 @@ type Part struct {
 	ends  []threads.EndReading // by port
 	ports []string             // names, beside ends
 	item  *build.Item          // as read back from the file
+
+	own      bool          // of a build that stands, and of no list
+	fallback *cart.Verdict // of a later list: what the line is where no place of the build takes it
 }
 
 // Where is the place of the part's line: "elbe.csv line 5".

@@ -1,0 +1,144 @@
+package draft_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"handtight/bom"
+	"handtight/bom/cart"
+	"handtight/bom/draft"
+	"handtight/bom/finding"
+	"handtight/bom/read"
+	"handtight/bom/rule"
+)
+
+func walkedText(t testing.TB, text []byte) *bom.System {
+	b, faults := read.Parse("build.toml", text)
+	require.Empty(t, faults)
+	sys, faults := bom.Walk(b)
+	require.Empty(t, faults)
+	return sys
+}
+
+func stopsOf(sys *bom.System) int { return finding.Count(rule.Check(sys), finding.Stop) }
+
+// outAndBack drafts lists without one piece, brings that piece by a later list, and counts the
+// joints that are as in the draft of the whole.
+func outAndBack(t *testing.T, carts []*cart.Cart, whole map[string]int, k, i int) (same, all int, missing bool) {
+	less := make([]*cart.Cart, len(carts))
+	for n, c := range carts {
+		copied := *c
+		copied.Lines = slices.Clone(c.Lines)
+		less[n] = &copied
+	}
+	brought := *carts[k]
+	brought.Name = "later.csv"
+	line := less[k].Lines[i]
+	line.Cart = brought.Name
+	brought.Lines = []cart.Line{line}
+	less[k].Lines = slices.Delete(less[k].Lines, i, i+1)
+	d, err := draft.Of(less, draft.Options{})
+	require.NoError(t, err)
+	if d.None != "" || len(pieces(d)) == 0 {
+		return 0, 0, false
+	}
+	sys := walkedText(t, d.Text)
+	a, err := draft.Into(sys, d.Text, []*cart.Cart{&brought})
+	require.NoError(t, err)
+	if a.Text == nil {
+		t.Logf("%s: nothing is added", line.Text)
+		return 0, 1, true
+	}
+	next := walkedText(t, a.Text)
+	require.LessOrEqual(t, stopsOf(next), stopsOf(sys), line.Text)
+	same, all = shared(whole, jointsOf(next))
+	if same < all {
+		t.Logf("%s: %d of %d; fills %v, new %v, doubles %v, wrong %v, aside %v", line.Text, same, all, a.Fills, a.New, a.Doubles, a.Wrong, a.Aside)
+	}
+	return same, all, true
+}
+
+// Each line of a plant's lists that leaves a place of it missing a piece is taken out, and
+// brought by a later list: no stop comes of it, and the build is as if it had been there from the
+// start where the line is a piece of a chain. First figure: 6 of 20 lines. What is still otherwise is
+// mostly equipment whose chains were drafted another way without it: a vessel, a throttle, a selector.
+func TestEachPieceLater(t *testing.T) {
+	if testing.Short() {
+		t.Skip("drafts a plant as often as it has lines")
+	}
+	sys := load(t, "../../testdata/engine/build.toml")
+	carts := shopLists(t, sys, "en")
+	d, err := draft.Of(carts, draft.Options{})
+	require.NoError(t, err)
+	whole := jointsOf(walkedText(t, d.Text))
+	back, cases := 0, 0
+	for k, c := range carts {
+		for i := range c.Lines {
+			if same, all, ok := outAndBack(t, carts, whole, k, i); ok {
+				cases++
+				back += map[bool]int{true: 1}[same == all]
+			}
+		}
+	}
+	t.Logf("%d of %d lines came back whole", back, cases)
+	require.GreaterOrEqual(t, back, cases/2)
+}
+
+// laterCase is a build, a later list, and what must come of it.
+type laterCase struct {
+	name  string
+	build []bagLine // drafted first; nil: the whole small bag
+	out   []string  // lines of the small bag that the first list lacks, by how they begin
+	later []bagLine
+	fills int    // lines that find a place
+	more  int    // joints beside those that stood
+	holds string // what the text then has
+	lacks string // and no longer has
+}
+
+var laterCases = []laterCase{
+	{name: "the piece that was missing", out: []string{"Hose tail 1/2 NPT"}, later: []bagLine{{1, "Hose tail 1/2 NPT male x 19 mm barb, 316, PN16"}}, fills: 1, lacks: "buy Hose tail"},
+	{name: "the same of another metal", out: []string{"Hose tail 1/2 NPT"}, later: []bagLine{{1, "Hose tail 1/2 NPT male x 19 mm barb, bronze, PN16"}}, fills: 1, lacks: "buy Hose tail"},
+	{name: "of a metal that sea water eats", out: []string{"Hose tail 1/2 NPT"}, later: []bagLine{{1, "Hose tail 1/2 NPT male x 19 mm barb, galvanised steel, PN16"}}, fills: 0},
+	{name: "of another thread", out: []string{"Hose tail 1/2 NPT"}, later: []bagLine{{1, "Hose tail M22x1.5 male x 19 mm barb, 316, PN16"}}, fills: 0},
+	{name: "an elbow to the tank", out: []string{"Elbow"}, later: []bagLine{{1, "Elbow 1/4 NPT male x 10 mm push-in, acetal, 10 bar"}}, fills: 1},
+	{name: "a gauge on a tee", later: []bagLine{{1, "Gauge 0-100 bar, 1/4 NPT male, 316, rated 100 bar"}, {1, "Tee 3/8 NPT male x 3/8 NPT female x 1/4 NPT female, 316, class 3000"}}, fills: 2, more: 2, holds: "gauge at "},
+	{name: "a gauge on a tee with its nipple", later: []bagLine{{1, "Gauge 0-100 bar, 1/4 NPT male, 316, rated 100 bar"}, {1, "Tee 3/8 NPT male x 3/8 NPT female x 3/8 NPT female, 316, class 3000"}, {1, "Adaptor 3/8 NPT male x 1/4 NPT female, 316, class 3000"}}, fills: 3, more: 3, holds: "gauge at "},
+	{name: "a gauge without a tee", later: []bagLine{{1, "Gauge 0-100 bar, 1/4 NPT male, 316, rated 100 bar"}}, fills: 0},
+	{name: "a relief on a tee", out: []string{"Relief", "Tee"}, later: []bagLine{{1, "Relief valve 1/4 NPT male x 3/8 NPT female, 316, set at 64 bar, 12 L/min, rated 140 bar"}, {1, "Tee 3/8 NPT male x 3/8 NPT female x 1/4 NPT female, 316, class 3000"}}, fills: 0}, // the answer that was written was 2: its outlet leads nowhere, so a check stops, and it is set aside with that reason
+	{name: "a relief on a tee too weak", out: []string{"Relief", "Tee"}, later: []bagLine{{1, "Relief valve 1/4 NPT male x 3/8 NPT female, 316, set at 64 bar, 12 L/min, rated 140 bar"}, {1, "Tee 3/8 NPT male x 3/8 NPT female x 1/4 NPT female, 316, rated 10 bar"}}, fills: 0},
+	{name: "a coupling that no place takes", later: []bagLine{{1, "Coupling G 2 female x G 2 female, bronze"}}, fills: 0},
+	{name: "the hose for high pressure", out: []string{"Hose SAE"}, later: []bagLine{{2, `Hose SAE 100R8 3/8", 1 m, 3/8 NPT male x 9/16-18 JIC female swivel, nylon core, 316 ends`}}, fills: 1},
+}
+
+// The cases and their answers were written before the program saw them, and one was
+// changed after. First figure: 7 of 12; the build's own pieces that were left
+// over were not taken, nor lines that are like a part of the build and are for another place.
+func TestLaterLists(t *testing.T) {
+	good := 0
+	for _, c := range laterCases {
+		bag := slices.DeleteFunc(slices.Clone(small), func(l bagLine) bool {
+			return slices.ContainsFunc(c.out, func(o string) bool { return strings.HasPrefix(l.text, o) })
+		})
+		d := drafted(t, bag)
+		require.Empty(t, d.None, c.name)
+		sys := walkedText(t, d.Text)
+		a, err := draft.Into(sys, d.Text, []*cart.Cart{listOf(t, c.later)})
+		require.NoError(t, err)
+		next := walkedText(t, a.Text)
+		text := string(a.Text)
+		ok := len(a.Fills) == c.fills && (c.more == 0 || len(next.Graph.Joints) == len(sys.Graph.Joints)+c.more) && stopsOf(next) <= stopsOf(sys) &&
+			strings.Contains(text, c.holds) && (c.lacks == "" || !strings.Contains(strings.ReplaceAll(text, "\n#  ", ""), c.lacks))
+		if ok {
+			good++
+			continue
+		}
+		{
+			t.Errorf("%s: fills %v, new %v, wrong %v, doubles %v, joints %d to %d, stops %d to %d", c.name, a.Fills, a.New, a.Wrong, a.Doubles, len(sys.Graph.Joints), len(next.Graph.Joints), stopsOf(sys), stopsOf(next))
+		}
+	}
+	t.Logf("%d of %d", good, len(laterCases))
+}
