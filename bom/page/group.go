@@ -1,8 +1,8 @@
 package page
 
 import (
+	"fmt"
 	"path/filepath"
-	"slices"
 
 	"handtight/bom/facts"
 )
@@ -24,15 +24,13 @@ type Place struct {
 	Reason string // where it differs from the group's
 }
 
-// grouped draws findings of one cause together, in the order of their consequences: the
-// gravest first, then by the pressure at stake.
+// grouped draws findings of one cause together, in the order in which every report has them.
 func grouped(list []facts.Finding) []Group {
 	var out []Group
 	at := map[string]int{}
-	stake := map[string]float64{}
-	for i := range list {
+	for _, i := range facts.InOrder(list) {
 		f := &list[i]
-		key := f.Severity + "|" + f.Slug + "|" + f.Cause
+		key := fmt.Sprint(f.Group, "|", f.Slug, "|", f.Cause)
 		if f.Cause == "" {
 			key += "|" + f.At + "|" + f.Reason
 		}
@@ -47,33 +45,6 @@ func grouped(list []facts.Finding) []Group {
 			place.Reason = f.Reason
 		}
 		out[k].Places = append(out[k].Places, place)
-		v := f.Stake.Value
-		if f.Unbounded {
-			v = 1e12
-		}
-		stake[f.Slug+f.At] = v
 	}
-	slices.SortStableFunc(out, func(a, b Group) int {
-		if x, y := gravity(a.Consequence), gravity(b.Consequence); x != y {
-			return x - y
-		}
-		x, y := stake[a.Slug+a.Places[0].At], stake[b.Slug+b.Places[0].At]
-		switch {
-		case x > y:
-			return -1
-		case x < y:
-			return 1
-		}
-		return 0
-	})
 	return out
-}
-
-// gravity orders consequences; those not named come last.
-func gravity(word string) int {
-	i := slices.Index([]string{"bursts", "floods", "fire", "lets go", "leaks", "spoils", "does not go together", "money"}, word)
-	if i < 0 {
-		return 99
-	}
-	return i
 }

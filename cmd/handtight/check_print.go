@@ -95,7 +95,7 @@ type entry struct {
 // entriesOf gathers findings by their group, in the order of danger.
 func entriesOf(list []facts.Finding) []*entry {
 	var out []*entry
-	for _, i := range byGroup(list) {
+	for _, i := range facts.InOrder(list) {
 		f := &list[i]
 		if len(out) == 0 || out[len(out)-1].number != f.Group {
 			out = append(out, &entry{number: f.Group, severity: f.Severity, heading: f.Heading})
@@ -107,33 +107,6 @@ func entriesOf(list []facts.Finding) []*entry {
 		}
 	}
 	return out
-}
-
-// byGroup gives the indices of findings by group, and within one by the pressure at stake.
-func byGroup(list []facts.Finding) []int {
-	order := make([]int, len(list))
-	for i := range order {
-		order[i] = i
-	}
-	bar := func(f *facts.Finding) float64 {
-		if !f.Stake.Known {
-			return -1
-		}
-		return f.Stake.Value
-	}
-	slices.SortStableFunc(order, func(i, k int) int {
-		x, y := &list[i], &list[k]
-		switch {
-		case x.Group != y.Group:
-			return x.Group - y.Group
-		case bar(x) > bar(y):
-			return -1
-		case bar(x) < bar(y):
-			return 1
-		}
-		return x.Subject.Joint - y.Subject.Joint
-	})
-	return order
 }
 
 // stake is the highest pressure at any of its places; "" where they have none.
