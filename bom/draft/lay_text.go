@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"handtight/bom/build"
+	"handtight/internal/pattern"
 )
 
 // edit changes the steps of a run where they are written: nothing else of the text moves.
@@ -54,13 +55,13 @@ func (l *layer) literal(s *build.Step) (from, to int, ok bool) {
 }
 
 // missingAt reads between which parts a comment of a draft says that pieces are missing.
-var missingAt = regexp.MustCompile(`(?m)^# MISSING: [^\n]*(?:\n#   [^\n]*)*\n`)
+var missingAt = pattern.New(`(?m)^# MISSING: [^\n]*(?:\n#   [^\n]*)*\n`)
 
-var missingPlace = regexp.MustCompile(` at (\S+)\.[^\s.]+ - (\S+)\.[^\s.;]+; buy `)
+var missingPlace = pattern.New(` at (\S+)\.[^\s.]+ - (\S+)\.[^\s.;]+; buy `)
 
-var extraLine = regexp.MustCompile(`^extra *= *[0-9]+[ \t]*(?:#.*)?\r?\n`)
+var extraLine = pattern.New(`^extra *= *[0-9]+[ \t]*(?:#.*)?\r?\n`)
 
-var leftOver = regexp.MustCompile(`(?m)^# LEFT OVER: [^\n]*\n(\[\[item\]\]\r?\n)`)
+var leftOver = pattern.New(`(?m)^# LEFT OVER: [^\n]*\n(\[\[item\]\]\r?\n)`)
 
 // takeExtra writes how many of the build's own pieces are still extra.
 func (l *layer) takeExtra() {
@@ -74,11 +75,11 @@ func (l *layer) takeExtra() {
 		}
 		at := head[0]
 		for at < len(l.text) && l.text[at] != '[' && l.text[at] != '\n' {
-			if m := extraLine.FindIndex(l.text[at:]); m != nil {
+			if m := extraLine.FindStringIndex(string(l.text[at:])); m != nil {
 				row := ""
 				if n := p.Pieces - l.used[p]; n > 0 {
 					row = regexp.MustCompile(`[0-9]+`).ReplaceAllString(string(l.text[at:at+m[1]]), strconv.Itoa(n))
-				} else if c := leftOver.FindAllSubmatchIndex(l.text[:at], -1); len(c) > 0 && c[len(c)-1][3] == head[0] {
+				} else if c := leftOver.FindAllStringSubmatchIndex(string(l.text[:at]), -1); len(c) > 0 && c[len(c)-1][3] == head[0] {
 					k := c[len(c)-1]
 					l.text = slices.Concat(l.text[:k[0]], l.text[k[2]:])
 					at -= k[2] - k[0]
