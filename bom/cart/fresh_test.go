@@ -19,6 +19,7 @@ import (
 // freshBuild is the build that each fresh cart is for.
 var freshBuild = map[string]string{
 	"d1": "clean", "d2": "clean", "d3": "clean", "d4": "engine",
+	"e1": "clean", "e2": "engine",
 	"c1": "clean", "c2": "arrows", "c3": "recovery",
 	"a1": "clean", "a2": "recovery", "a3": "engine", "a4": "shops",
 	"b1": "clean", "b2": "engine", "b3": "arrows", "b4": "recovery",
