@@ -145,12 +145,14 @@ func judgeFresh(t *testing.T, name string) freshMarks {
 var freshOpen = map[string]string{
 	"b3:15": "the build has it behind the throttle that stands before its vessel, on the high-pressure side, and the line does not say what it holds",
 	"c2:13": "the brine of that build goes overboard on the high-pressure side of such a throttle, and the line does not say what it holds",
+	"e1:6":  "the millimetres in brackets behind 3/4 HB are read as one more tail",
 	"c3:8":  "four of what, metres or pieces, is not said: the question is due, and the answer was too bold",
 }
 
 // First figures, when the answers were written and no line had been read: carts a 37 of 57 right
 // lines without a question and 3 of 22 wrong ones accepted; carts b, after what a had shown was
-// mended, 54 of 69 and 1 of 20; carts c, written after b had been mended too, 34 of 40 and 0 of 13; carts d, by another hand, 36 of 39 and 0 of 16.
+// mended, 54 of 69 and 1 of 20; carts c, written after b had been mended too, 34 of 40 and 0 of 13; carts d, by another hand, 36 of 39 and 0 of 16; carts e,
+// after d had been mended, 18 of 22 and 0 of 8.
 // Nothing of another trade was matched.
 func TestFreshCarts(t *testing.T) {
 	var sum freshMarks

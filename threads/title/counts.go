@@ -32,8 +32,25 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	if l.leads(k) && next.value(classSep) == "x" && after.figure == nil && after.is(classSex) == nil && after.is(classFamily) == nil {
 		return true
 	}
+	if l.endsCounted(k, f, next) {
+		return true
+	}
 	last := k == len(l.tokens)-1 && at(l.tokens, k-1).value(classSep) == "x"
 	return last && f.v > 2 && int(f.v) == l.shape.ends
+}
+
+// endsCounted reports the number of like ends before an x, with a word for an end on one side
+// of it: tails 2 x 25 mm, 3 x tail 10 mm. A pipe thread of as many inches has no such small
+// hose or tube.
+func (l *line) endsCounted(k int, f *figure, next *token) bool {
+	if int(f.v) != l.shape.ends || f.v < 2 || next.value(classSep) != "x" {
+		return false
+	}
+	word, size := at(l.tokens, k-1), at(l.tokens, k+2)
+	if size.figure == nil {
+		word, size = size, at(l.tokens, k+3)
+	}
+	return word.is(classEnd) != nil && size.figure != nil && size.figure.kind == mmSize && size.figure.v < f.v*15
 }
 
 // ringSize reports the measures of a washer (24x15x2), which are no ends.

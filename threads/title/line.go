@@ -52,6 +52,7 @@ func (l *line) survey() {
 		l.smallWord(k)
 		l.spannerWord(k)
 		l.pressureLetters(k)
+		l.metreLetter(k)
 		l.takeNamed(k)
 		l.takeBack(k)
 		for _, m := range it.word {
@@ -187,6 +188,15 @@ func (l *line) slipLetter(k int) {
 	}
 	if at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" && at(l.tokens, k+2).figure == nil {
 		it.word = l.lex.words["slip"]
+	}
+}
+
+// metreLetter takes the male from the M of 0.9M, which is a length in metres: no thread's size is
+// written with such a decimal.
+func (l *line) metreLetter(k int) {
+	it, prev := &l.tokens[k], at(l.tokens, k-1)
+	if it.to-it.from == 1 && l.norm[it.from] == 'm' && it.glued && prev.figure != nil && prev.figure.kind == bare && !prev.figure.whole && !prev.figure.frac && !prev.figure.marked {
+		it.word = l.lex.words["the"]
 	}
 }
 
