@@ -50,6 +50,7 @@ type JointNote struct {
 	Turned   identify.Turned // by hand, before it stopped
 	Turns    string          // as written
 	Access   string          // "easy", "behind", "haul out"; "" if not said
+	Written  []string        // all that it says, as written: "sealant = tape"
 	Place    Mark
 }
 
@@ -66,12 +67,13 @@ func (n *JointNote) Stands() bool {
 
 // EndNote is what is known of one end of one unit: an [[end]] of the build file.
 type EndNote struct {
-	At    PortRef
-	Said  string            // as printed or remembered
-	Found evidence.Readings // what it may be, by its words and by what was measured
-	Taken identify.Measured // what was measured
-	Port  Port              // the item's port as the note makes it
-	Place Mark
+	At      PortRef
+	Said    string            // as printed or remembered
+	Found   evidence.Readings // what it may be, by its words and by what was measured
+	Taken   identify.Measured // what was measured
+	Port    Port              // the item's port as the note makes it
+	Written []string          // all that it says, as written
+	Place   Mark
 }
 
 // Audited is the record of an earlier audit, in the block of the build file that it writes.

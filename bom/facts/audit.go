@@ -48,6 +48,7 @@ type AuditJoint struct {
 	Cost     Number         `json:"cost"`
 	Worst    Number         `json:"worst_bar"`
 	Readings []AuditReading `json:"readings"`
+	Seen     []string       `json:"seen"` // what the build says was seen of it and of its ends, as written, whether it weighs or not
 	Why      string         `json:"why"`
 	Look     *string        `json:"next_look"`
 }
@@ -104,6 +105,7 @@ func auditJoint(sys *bom.System, x *audit.Joint) AuditJoint {
 		Number: x.Joint.Number, A: sys.Graph.Ports[x.Joint.A].Name(), B: sys.Graph.Ports[x.Joint.B].Name(), Section: x.Section.String(),
 		Bad: Figure(x.Belief.Bad), Cost: Figure(x.Cost), Worst: Figure(x.Worst), Readings: []AuditReading{}, Why: x.Why, Look: dayOf(audit.DayText(x.Look)),
 	}
+	row.Seen = seenOf(sys, x)
 	if x.Prior != nil {
 		row.Was = x.Prior.Is
 	}
@@ -112,6 +114,22 @@ func auditJoint(sys *bom.System, x *audit.Joint) AuditJoint {
 		row.Readings = append(row.Readings, AuditReading{p.Mating.A.String(), p.Mating.B.String(), p.Mating.Verdict.String(), Figure(p.Probability)})
 	}
 	return row
+}
+
+// seenOf is what the notes of a joint and of its two ends say.
+func seenOf(sys *bom.System, x *audit.Joint) []string {
+	out := []string{}
+	if n := x.Joint.Note; n != nil {
+		out = append(out, n.Written...)
+	}
+	for _, at := range []int{x.Joint.A, x.Joint.B} {
+		if p := &sys.Graph.Ports[at]; p.Note != nil {
+			for _, w := range p.Note.Written {
+				out = append(out, p.Name()+": "+w)
+			}
+		}
+	}
+	return out
 }
 
 func auditJudgements() []AuditJudgement {

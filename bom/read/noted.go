@@ -1,6 +1,7 @@
 package read
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -77,10 +78,26 @@ func (r *reader) jointNote(t *source.Table) {
 	if t.Has("access") {
 		n.Access = wish(t, "access", "easy", "behind", "haul out")
 	}
+	said := map[string]string{"made_up": n.MadeUp.Text, "dry_since": n.DrySince.Text}
+	if n.Tested != nil {
+		said["tested"] = n.Tested.Pressure.String() + ", " + n.Tested.On.Text
+	}
+	n.Written = written(t, said)
 	contradicts(t, n)
 	if ok {
 		r.build.Noted = append(r.build.Noted, n)
 	}
+}
+
+// written is all that a note says, as it is written, but where it is; said has the text of a day or
+// of a table. What nothing weighs is shown all the same.
+func written(t *source.Table, said map[string]string) (out []string) {
+	for _, key := range t.Keys() {
+		if text := cmp.Or(said[key], t.Written(key)); key != "at" {
+			out = append(out, key+" = "+text)
+		}
+	}
+	return out
 }
 
 // mostTurns is more turns by hand than any joint takes.
@@ -197,7 +214,7 @@ func (r *reader) endNote(t *source.Table) {
 		t.FaultHere(err.Error(), "measure again, across the crests of the thread")
 		return
 	}
-	n.Found, n.Taken = found, m
+	n.Found, n.Taken, n.Written = found, m, written(t, nil)
 	n.Port.End, n.Port.Said = known.Words, true
 	n.Port.Origin = known.Country
 	if n.Said != "" {

@@ -296,10 +296,13 @@ func (a *app) printBeliefs(f *facts.Audit) {
 	u.say(bold, "What is believed of each joint")
 	for i := range f.Joints {
 		j := &f.Joints[i]
-		if len(j.Readings) == 1 && j.Section == audit.Fine.String() {
+		if len(j.Readings) == 1 && j.Section == audit.Fine.String() && len(j.Seen) == 0 {
 			continue
 		}
 		u.fold(fmt.Sprintf("J%d", j.Number), fmt.Sprintf("%s - %s: bad %s, costs %s", j.A, j.B, percent(j.Bad.Value), trimmed(j.Cost.Value)))
+		if len(j.Seen) > 0 {
+			u.fold("", "seen: "+strings.Join(j.Seen, "; "))
+		}
 		for _, r := range j.Readings[:min(shown, len(j.Readings))] {
 			u.fold("", fmt.Sprintf("%s  %s with %s: %s", percent(r.Probability.Value), r.A, r.B, strings.ReplaceAll(r.Verdict, "-", " ")))
 		}
