@@ -64,7 +64,7 @@ type hoseRange struct {
 
 var hoseRanges = sync.OnceValue(func() []hoseRange {
 	var out []hoseRange
-	for _, r := range readTable("hose_temperature") {
+	for _, r := range eachRow("hose_temperature") {
 		from, _ := r.number("from_c")
 		to, _ := r.number("to_c")
 		out = append(out, hoseRange{r["hose"], r["medium"], r["source"], quantity.Temperature(from), quantity.Temperature(to), statusNamed(r["status"])})
@@ -129,7 +129,7 @@ type derateTable struct {
 
 var derateTables = sync.OnceValue(func() []derateTable {
 	var out []derateTable
-	for _, r := range readTable("derate") {
+	for _, r := range eachRow("derate") {
 		if len(out) == 0 || out[len(out)-1].what != r["what"] {
 			out = append(out, derateTable{what: r["what"]})
 		}

@@ -22,7 +22,7 @@ type fittingRow struct {
 
 var fittingRows = sync.OnceValue(func() []fittingRow {
 	var out []fittingRow
-	for _, r := range readTable("fittings") {
+	for _, r := range eachRow("fittings") {
 		f := fittingRow{
 			kind: r["kind"], title: r["title"], sex: r["sex"], source: r["source"], note: r["note"],
 			classes: r.list("class"), materials: r.list("material"), families: r.list("family"),

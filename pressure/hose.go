@@ -27,7 +27,7 @@ type hoseRow struct {
 
 var hoseRows = sync.OnceValue(func() []hoseRow {
 	var out []hoseRow
-	for _, r := range readTable("hose") {
+	for _, r := range eachRow("hose") {
 		dash, _ := r.number("dash")
 		bore, _ := r.number("bore_in")
 		bend, _ := r.number("min_bend_mm")

@@ -17,7 +17,7 @@ type jointRow struct {
 
 var jointRows = sync.OnceValue(func() []jointRow {
 	var out []jointRow
-	for _, r := range readTable("joint") {
+	for _, r := range eachRow("joint") {
 		bore, _ := r.number("size_in")
 		out = append(out, jointRow{
 			hose: r["hose"], shank: r["shank"], source: r["source"], note: r["note"],

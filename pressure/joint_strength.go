@@ -18,7 +18,7 @@ type Stress struct {
 
 var stresses = sync.OnceValue(func() map[string]Stress {
 	out := map[string]Stress{}
-	for _, r := range readTable("stress") {
+	for _, r := range eachRow("stress") {
 		s := Stress{Text: r["note"], Source: sourceText(r["source"]), Status: statusNamed(r["status"])}
 		if ksi, ok := r.number("stress_ksi"); ok {
 			s.Value = quantity.Pressure(ksi*1000) * quantity.PSI

@@ -13,7 +13,7 @@ type materialWords struct {
 
 var materials = sync.OnceValue(func() []materialWords {
 	var out []materialWords
-	for _, r := range readTable("material") {
+	for _, r := range eachRow("material") {
 		m := materialWords{material: r["material"]}
 		for _, w := range r.list("words") {
 			m.words = append(m.words, " "+separator.ReplaceAllString(w, " ")+" ")

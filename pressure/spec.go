@@ -25,7 +25,7 @@ type specFacts struct {
 
 var specs = sync.OnceValue(func() []specFacts {
 	var out []specFacts
-	for _, r := range readTable("spec") {
+	for _, r := range eachRow("spec") {
 		f := specFacts{
 			spec: r["spec"], title: r["title"], construction: r["construction"], note: r["note"],
 			also: r.list("also"), source: r["source"],

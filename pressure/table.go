@@ -2,12 +2,13 @@ package pressure
 
 import (
 	"embed"
-	"encoding/csv"
 	"fmt"
+	"iter"
 	"strconv"
 	"strings"
 	"sync"
 
+	"handtight/internal/rows"
 	"handtight/pressure/quantity"
 )
 
@@ -17,26 +18,16 @@ var tables embed.FS
 // row is one line of an embedded table, by column heading.
 type row map[string]string
 
+// eachRow gives the lines of an embedded CSV below its heading. The row is filled anew for
+// the next line: what outlives the loop takes cells, or [readTable].
+func eachRow(name string) iter.Seq2[int, row] {
+	return rows.Each[row]("pressure", tables, "table/"+name+".csv")
+}
+
 // readTable reads an embedded CSV with a heading line. The tables are part of
 // the program and the tests read every row: a fault here is a broken build.
 func readTable(name string) []row {
-	text, err := tables.ReadFile("table/" + name + ".csv")
-	if err != nil {
-		panic("pressure: " + err.Error())
-	}
-	lines, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
-	if err != nil {
-		panic("pressure: " + name + ": " + err.Error())
-	}
-	out := make([]row, 0, len(lines)-1)
-	for _, line := range lines[1:] {
-		r := row{}
-		for i, heading := range lines[0] {
-			r[heading] = line[i]
-		}
-		out = append(out, r)
-	}
-	return out
+	return rows.All[row]("pressure", tables, "table/"+name+".csv")
 }
 
 // number returns a column as a number; ok is false where it is empty.
@@ -90,7 +81,7 @@ func (p printed) inPSI() quantity.Pressure {
 // sourceTexts maps the key on each row to the original source.
 var sourceTexts = sync.OnceValue(func() map[string]string {
 	out := map[string]string{}
-	for _, r := range readTable("source") {
+	for _, r := range eachRow("source") {
 		out[r["key"]] = r["source"]
 	}
 	return out

@@ -21,7 +21,7 @@ var whitworthStraight = whitworthHeight/2 - whitworthRadius*(1-math.Sin(27.5*mat
 // gauge length's turns; Rp by Rc's turns on diameter (a turn is p/16).
 func bspForms() []*Form {
 	var out []*Form
-	for _, r := range readTable("bsp.csv") {
+	for _, r := range eachRow("bsp.csv") {
 		g := bspBase(r, G)
 		g.Designation = "G " + g.Size
 		g.outside.loose.pitch -= r.mm("g_pitch_tol_ext_B_mm")

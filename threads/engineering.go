@@ -6,7 +6,7 @@ package threads
 // is enough to tell them from pipe threads.
 func conduitForms() []*Form {
 	var out []*Form
-	for _, r := range readTable("pg.csv") {
+	for _, r := range eachRow("pg.csv") {
 		p := Inch / Length(r.number("tpi"))
 		major, minor := r.mm("major_mm"), r.mm("minor_mm")
 		half := (major - minor) / 4
@@ -27,7 +27,7 @@ func conduitForms() []*Form {
 // BS 84 was not seen; that of a unified thread of the size stands in (a judgement).
 func fineForms() []*Form {
 	var out []*Form
-	for _, r := range readTable("bsf.csv") {
+	for _, r := range eachRow("bsf.csv") {
 		p := Inch / Length(r.number("tpi"))
 		major := r.inch("major_in")
 		half := Length(whitworthHeight/2) * p

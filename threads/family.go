@@ -75,7 +75,7 @@ type FamilyFacts struct {
 
 var families = sync.OnceValue(func() [familyEnd]FamilyFacts {
 	var out [familyEnd]FamilyFacts
-	for i, row := range readTable("family.csv") {
+	for i, row := range eachRow("family.csv") {
 		flank := Degrees(0)
 		if row["flank_deg"] != "" {
 			flank = Degrees(row.number("flank_deg"))

@@ -4,7 +4,7 @@ import "sync"
 
 var flanges = sync.OnceValue(func() map[string]Length {
 	out := map[string]Length{}
-	for _, r := range readTable("ferrule.csv") {
+	for _, r := range eachRow("ferrule.csv") {
 		out[r["size"]] = r.mm("flange_mm")
 	}
 	return out

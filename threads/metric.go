@@ -1,14 +1,16 @@
 package threads
 
+import "sync"
+
 // metricForms makes the parallel metric threads of table/metric.csv (ISO 261
 // sizes, ISO 724 diameters) with the printed 6g and 6H limits.
-func metricForms() []*Form {
+var metricForms = sync.OnceValue(func() []*Form {
 	var out []*Form
-	for _, r := range readTable("metric.csv") {
+	for _, r := range eachRow("metric.csv") {
 		out = append(out, metricForm(r))
 	}
 	return out
-}
+})
 
 func metricForm(r row) *Form {
 	f := unified(M, r["thread"], r.mm("d_mm"), r.mm("pitch_mm"))
@@ -25,14 +27,15 @@ func metricForm(r row) *Form {
 	return f
 }
 
-// metricThreads gives the metric forms by their designation, each call anew.
-func metricThreads() map[string]*Form {
+// metricThreads gives the metric forms by their designation: other forms start from copies
+// of them.
+var metricThreads = sync.OnceValue(func() map[string]*Form {
 	out := map[string]*Form{}
 	for _, f := range metricForms() {
 		out[f.Size] = f
 	}
 	return out
-}
+})
 
 // Coarse reports whether a metric form is the coarse pitch of its diameter,
 // the one meant when a pitch is left out.

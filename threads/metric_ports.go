@@ -5,7 +5,7 @@ package threads
 func metricPortForms() []*Form {
 	metric := metricThreads()
 	var out []*Form
-	for _, r := range readTable("iso6149.csv") {
+	for _, r := range eachRow("iso6149.csv") {
 		f := *metric[r["thread"]]
 		f.Family, f.Designation = ISO6149, r["thread"]+" ISO 6149"
 		f.Source, f.Note = r["source"]+"; diameters: "+f.Source, r["note"]
@@ -19,7 +19,7 @@ func metricPortForms() []*Form {
 func coneForms() []*Form {
 	metric := metricThreads()
 	var out []*Form
-	for _, r := range readTable("cone24.csv") {
+	for _, r := range eachRow("cone24.csv") {
 		f := *metric[r["thread"]]
 		f.Family, _ = FamilyNamed(r["family"])
 		f.Size, f.Designation, f.Tube = r["size"], r["size"]+" "+r["thread"], r.mm("tube_mm")
@@ -37,7 +37,7 @@ func coneForms() []*Form {
 // female at half its full thread (a judgement, marked in each row).
 func metricTaperForms() []*Form {
 	var out []*Form
-	for _, r := range readTable("metric_taper.csv") {
+	for _, r := range eachRow("metric_taper.csv") {
 		f := unified(MT, r["thread"], r.mm("d_mm"), r.mm("pitch_mm"))
 		f.Designation, f.Source, f.Note = r["thread"]+" keg", r["source"], r["note"]
 		f.PitchDia, f.Minor, f.Taper = r.mm("d2_mm"), r.mm("d1_mm"), 1.0/16

@@ -10,7 +10,7 @@ const nptTruncationMin = (sharpHeight60 - 0.8) / 2
 // nptForms makes NPT from table/npt.csv.
 func nptForms() []*Form {
 	var out []*Form
-	for _, r := range readTable("npt.csv") {
+	for _, r := range eachRow("npt.csv") {
 		out = append(out, nptForm(NPT, r))
 	}
 	return out
@@ -25,7 +25,7 @@ func nptfForms() []*Form {
 		npt[r["size"]] = r
 	}
 	var out []*Form
-	for _, r := range readTable("nptf.csv") {
+	for _, r := range eachRow("nptf.csv") {
 		f := nptForm(NPTF, npt[r["size"]])
 		f.Source, f.Note = r["source"], r["note"]
 		out = append(out, f)

@@ -36,7 +36,7 @@ type sealBook [familyEnd][familyEnd][]sealRule
 
 var seals = sync.OnceValue(func() *sealBook {
 	book := &sealBook{}
-	for _, r := range readTable("seal.csv") {
+	for _, r := range eachRow("seal.csv") {
 		verdict, _ := VerdictNamed(r["verdict"])
 		rule := sealRule{
 			maleSeals: sealSet(r["male_seal"]), femaleSeals: sealSet(r["female_seal"]),

@@ -6,7 +6,7 @@ package threads
 // of the internal thread: there the print is up to 0.11 mm closer.
 func npsmForms() []*Form {
 	var out []*Form
-	for _, r := range readTable("npsm.csv") {
+	for _, r := range eachRow("npsm.csv") {
 		p := Inch / Length(r.number("tpi"))
 		e1 := r.mm("int_pitch_min_mm")
 		form := unified(NPSM, r["size"], e1+Length(0.75*sharpHeight60)*p, p)
@@ -40,7 +40,7 @@ func npsForms() []*Form {
 		npsm[f.Size] = f
 	}
 	var out []*Form
-	for _, r := range readTable("nps.csv") {
+	for _, r := range eachRow("nps.csv") {
 		f := *npsm[r["size"]]
 		f.Family, f.Source, f.Note = NPS, r["source"], r["note"]
 		f.Designation = r["size"] + "-" + trim(f.TPI) + " NPS"
@@ -58,7 +58,7 @@ const hoseHeight = 0.649519
 // diameters stand above the nipple's by the difference of the two majors.
 func hoseForms() []*Form {
 	var out []*Form
-	for _, r := range readTable("nh.csv") {
+	for _, r := range eachRow("nh.csv") {
 		p := Inch / Length(r.number("tpi"))
 		half := Length(hoseHeight/2) * p
 		nipple, coupling := r.inch("ext_major_in")-2*half, r.inch("int_major_in")-2*half

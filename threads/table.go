@@ -2,7 +2,9 @@ package threads
 
 import (
 	"embed"
+	"iter"
 
+	"handtight/internal/rows"
 	"handtight/threads/internal/table"
 )
 
@@ -23,12 +25,13 @@ func (r row) mm(column string) Length { return Length(r.number(column)) }
 
 func (r row) has(column string) bool { return r[column] != "" }
 
+// eachRow gives the lines of an embedded CSV below its heading. The row is filled anew for
+// the next line: what outlives the loop takes cells, or [readTable].
+func eachRow(name string) iter.Seq2[int, row] {
+	return rows.Each[row]("threads", tables, "table/"+name)
+}
+
 // readTable reads an embedded CSV with a heading line.
 func readTable(name string) []row {
-	rows := table.Read(tables, "table/"+name)
-	out := make([]row, len(rows))
-	for i, r := range rows {
-		out[i] = row(r)
-	}
-	return out
+	return rows.All[row]("threads", tables, "table/"+name)
 }

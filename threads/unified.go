@@ -40,7 +40,7 @@ func unified(family Family, size string, major, p Length) *Form {
 func unifiedForms() []*Form {
 	var out []*Form
 	bare := map[string]bool{}
-	for _, r := range readTable("unified.csv") {
+	for _, r := range eachRow("unified.csv") {
 		p := Inch / Length(r.number("tpi"))
 		family, _ := FamilyNamed(r["family"])
 		f := unified(family, r["dash"], r.inch("major_in"), p)

@@ -2,11 +2,12 @@ package title
 
 import (
 	"embed"
-	"encoding/csv"
+	"iter"
 	"strings"
 	"sync"
 	"unicode/utf8"
 
+	"handtight/internal/rows"
 	"handtight/threads"
 )
 
@@ -85,7 +86,8 @@ type lexicon struct {
 	bores   map[int]float64    // DN, in inches
 	phis    map[int]float64    // Vietnamese pipe by its outside, in inches of thread
 	symbols map[string]symbol
-	longest int // bytes of the longest phrase
+	room    []*sense // what [lexicon.first] cuts from
+	longest int      // bytes of the longest phrase
 }
 
 var wordFiles = []string{
@@ -94,7 +96,7 @@ var wordFiles = []string{
 
 var readLexicon = sync.OnceValue(func() *lexicon {
 	l := &lexicon{
-		words: map[string][]*sense{}, starts: map[string][]*sense{}, finals: map[string][]*sense{},
+		words: make(map[string][]*sense, 9000), starts: map[string][]*sense{}, finals: map[string][]*sense{},
 		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, phis: map[int]float64{}, symbols: map[string]symbol{},
 	}
 	for _, r := range lexiconRows("shape.csv") {
@@ -129,6 +131,9 @@ func (l *lexicon) add(r row) {
 	}
 	for _, word := range strings.Split(r["words"], "|") {
 		l.put(word, m)
+		if ascii(word) {
+			continue
+		}
 		if plain := withoutUmlauts.Replace(word); plain != word {
 			l.put(plain, m)
 		}
@@ -146,9 +151,10 @@ func (l *lexicon) put(word string, m *sense) {
 	case strings.HasSuffix(word, "*"):
 		into, word = l.starts, word[:len(word)-1]
 	}
-	s := normalise(word)
-	key := string(phraseKey(s.norm))
-	s.release()
+	key := word
+	if !plainWord(word) {
+		key = wordKey(word)
+	}
 	if key == "" {
 		return
 	}
@@ -157,8 +163,52 @@ func (l *lexicon) put(word string, m *sense) {
 			return
 		}
 	}
-	into[key] = append(into[key], m)
+	if into[key] == nil {
+		into[key] = l.first(m) // most words have one sense
+	} else {
+		into[key] = append(into[key], m)
+	}
 	l.longest = max(l.longest, len(key))
+}
+
+// first makes a list of one sense, cut from a longer one: thousands of words have it.
+func (l *lexicon) first(m *sense) []*sense {
+	if len(l.room) == cap(l.room) {
+		l.room = make([]*sense, 0, 1024)
+	}
+	n := len(l.room)
+	l.room = append(l.room, m)
+	return l.room[n : n+1 : n+1]
+}
+
+// wordKey is the form that the lexicon keys a word or a phrase by.
+func wordKey(word string) string {
+	s := normalise(word)
+	defer s.release()
+	return string(phraseKey(s.norm))
+}
+
+// plainWord reports whether a word is its own [wordKey]: small letters from a to z, and
+// single blanks between them.
+func plainWord(word string) bool {
+	last := byte(' ')
+	for i := range len(word) {
+		c := word[i]
+		if (c < 'a' || c > 'z') && (c != ' ' || last == ' ') {
+			return false
+		}
+		last = c
+	}
+	return last != ' '
+}
+
+func ascii(s string) bool {
+	for i := range len(s) {
+		if s[i] >= utf8.RuneSelf {
+			return false
+		}
+	}
+	return true
 }
 
 func (l *lexicon) figures() {
@@ -207,7 +257,7 @@ func joint(b byte) bool {
 }
 
 var folds = sync.OnceValue(func() map[rune]string {
-	out := map[rune]string{}
+	out := make(map[rune]string, 1000)
 	for _, r := range lexiconRows("fold.csv") {
 		from, _ := utf8.DecodeRuneInString(r["from"])
 		out[from] = r["to"]
@@ -215,24 +265,9 @@ var folds = sync.OnceValue(func() map[rune]string {
 	return out
 })
 
-func lexiconRows(name string) []row {
-	text, err := lexiconFiles.ReadFile("lexicon/" + name)
-	if err != nil {
-		panic("title: " + err.Error())
-	}
-	lines, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
-	if err != nil {
-		panic("title: " + name + ": " + err.Error())
-	}
-	out := make([]row, 0, len(lines)-1)
-	for _, line := range lines[1:] {
-		r := row{}
-		for i, heading := range lines[0] {
-			r[heading] = line[i]
-		}
-		out = append(out, r)
-	}
-	return out
+// lexiconRows gives the lines of a word list; the row is filled anew for the next line.
+func lexiconRows(name string) iter.Seq2[int, row] {
+	return rows.Each[row]("title", lexiconFiles, "lexicon/"+name)
 }
 
 func sexesOf(letters string) []threads.Sex {

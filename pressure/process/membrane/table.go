@@ -2,12 +2,11 @@ package membrane
 
 import (
 	"embed"
-	"encoding/csv"
 	"slices"
 	"strconv"
-	"strings"
 	"sync"
 
+	"handtight/internal/rows"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
 )
@@ -105,22 +104,4 @@ func (r row) number(column string) float64 {
 	return v
 }
 
-func read(name string) []row {
-	text, err := tables.ReadFile("table/" + name + ".csv")
-	if err != nil {
-		panic("membrane: " + err.Error())
-	}
-	lines, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
-	if err != nil {
-		panic("membrane: " + name + ": " + err.Error())
-	}
-	var out []row
-	for _, line := range lines[1:] {
-		r := row{}
-		for i, heading := range lines[0] {
-			r[heading] = line[i]
-		}
-		out = append(out, r)
-	}
-	return out
-}
+func read(name string) []row { return rows.All[row]("membrane", tables, "table/"+name+".csv") }

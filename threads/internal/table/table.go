@@ -7,11 +7,12 @@
 package table
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io/fs"
 	"strconv"
 	"strings"
+
+	"handtight/internal/rows"
 )
 
 // Row is one line of a table, by column heading.
@@ -40,21 +41,5 @@ func (r Row) List(column string) []string {
 
 // Read reads a table. It panics if the file is missing or is no table.
 func Read(files fs.FS, name string) []Row {
-	text, err := fs.ReadFile(files, name)
-	if err != nil {
-		panic("threads: " + err.Error())
-	}
-	lines, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
-	if err != nil {
-		panic("threads: " + name + ": " + err.Error())
-	}
-	out := make([]Row, 0, len(lines)-1)
-	for _, line := range lines[1:] {
-		r := Row{}
-		for i, heading := range lines[0] {
-			r[heading] = line[i]
-		}
-		out = append(out, r)
-	}
-	return out
+	return rows.All[Row]("threads", files, name)
 }
