@@ -90,8 +90,7 @@ func TestEachPieceLater(t *testing.T) {
 // laterCase is a build, a later list, and what must come of it.
 type laterCase struct {
 	name  string
-	build []bagLine // drafted first; nil: the whole small bag
-	out   []string  // lines of the small bag that the first list lacks, by how they begin
+	out   []string // lines of the small bag that the first list lacks, by how they begin
 	later []bagLine
 	fills int    // lines that find a place
 	more  int    // joints beside those that stood
