@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // size is a fitting's size as a number, and which numbers it may be compared with.

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"sync"
 
-	"handtight/internal/pattern"
 	"handtight/pressure/nearest"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 )
 

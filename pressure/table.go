@@ -8,8 +8,8 @@ import (
 	"strings"
 	"sync"
 
-	"handtight/internal/rows"
 	"handtight/pressure/quantity"
+	"handtight/pressure/rows"
 )
 
 //go:embed table/*.csv

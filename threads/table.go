@@ -4,7 +4,7 @@ import (
 	"embed"
 	"iter"
 
-	"handtight/internal/rows"
+	"handtight/pressure/rows"
 	"handtight/threads/internal/table"
 )
 

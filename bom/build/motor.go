@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 )
 

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"handtight/bom/money"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 var (

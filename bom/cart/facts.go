@@ -8,8 +8,8 @@ import (
 	"unicode/utf8"
 
 	"handtight/catalog"
-	"handtight/internal/pattern"
 	"handtight/pressure"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"

@@ -4,8 +4,8 @@ import (
 	"strconv"
 	"strings"
 
-	"handtight/internal/pattern"
 	"handtight/pressure"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 )
 

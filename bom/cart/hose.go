@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"handtight/catalog"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 )
 

@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"handtight/catalog"
-	"handtight/internal/pattern"
 	"handtight/pressure"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads/title"
 )

@@ -6,7 +6,7 @@ import (
 	"github.com/cockroachdb/apd/v3"
 
 	"handtight/bom/money"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // marks say which sign stands before the decimals in a cart: '.', ',' or 0 where

@@ -5,7 +5,7 @@ import (
 
 	"github.com/bojanz/currency"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // priceInText is a price that the words hold: a number with its currency beside it.

@@ -7,7 +7,7 @@ import (
 	"handtight/bom/finding"
 	"handtight/bom/money"
 	"handtight/catalog"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/threads"
 	"handtight/threads/title"
 )

@@ -8,7 +8,7 @@ import (
 	"unicode/utf8"
 
 	"handtight/bom/money"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // textForms are the ways in which words say a quantity, a pack or a length.

@@ -1,7 +1,7 @@
 package cart
 
 import (
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )

@@ -4,7 +4,7 @@ import (
 	"errors"
 
 	"handtight/bom/sheet"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // readWorkbook reads the sheets of an XLSX workbook.

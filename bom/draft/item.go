@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"handtight/catalog"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )

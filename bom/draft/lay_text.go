@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"handtight/bom/build"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // edit changes the steps of a run where they are written: nothing else of the text moves.

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"handtight/bom/cart"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // ReadList reads a list as [cart.Read] does, and beside it plain lines: a text without a row

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"handtight/bom/build"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"

@@ -5,7 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/build"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/process/power"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"

@@ -7,7 +7,7 @@ import (
 
 	"github.com/cockroachdb/apd/v3"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // InputError says why a text was not taken, and what to write in its place.

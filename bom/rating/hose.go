@@ -5,8 +5,8 @@ import (
 
 	"handtight/bom/build"
 	"handtight/catalog"
-	"handtight/internal/pattern"
 	"handtight/pressure"
+	"handtight/pressure/pattern"
 	"handtight/threads"
 )
 

@@ -9,7 +9,7 @@ import (
 	"handtight/bom/money"
 	"handtight/bom/source"
 	"handtight/catalog"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"

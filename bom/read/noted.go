@@ -9,7 +9,7 @@ import (
 
 	"handtight/bom/build"
 	"handtight/bom/source"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/evidence"

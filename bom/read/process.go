@@ -10,7 +10,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/source"
 	"handtight/catalog"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/process/pump"
 	"handtight/pressure/quantity"
 )

@@ -5,7 +5,7 @@ import (
 
 	"handtight/bom/build"
 	"handtight/bom/source"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 )
 

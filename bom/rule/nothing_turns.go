@@ -7,7 +7,7 @@ import (
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/catalog"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/threads"
 )
 

@@ -11,7 +11,7 @@ import (
 	"handtight/bom/circuit"
 	"handtight/bom/graph"
 	"handtight/catalog"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // vessels lists the pressure vessels, in their order.

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // shared is one of the texts that cells refer to.

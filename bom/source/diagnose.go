@@ -6,7 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // diagnosis turns the library's message and the line it speaks of into a reason

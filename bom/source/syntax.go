@@ -8,7 +8,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // errUnforeseen stands for a panic within the library.

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"time"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // Written is a key's value as a text, of whatever type; "" where the table lacks it. It does not count

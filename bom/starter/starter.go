@@ -9,7 +9,7 @@ import (
 	"strings"
 	"text/template"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 //go:embed starter.toml.tmpl

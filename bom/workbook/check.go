@@ -7,7 +7,7 @@ import (
 
 	"github.com/bojanz/currency"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // ContentError says that a Content contradicts itself or holds what a cell

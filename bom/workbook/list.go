@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // listRow is a row of a list: its key, and its cells but for the straw ones.

@@ -10,7 +10,7 @@ import (
 	"slices"
 	"strings"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }

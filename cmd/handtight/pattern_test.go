@@ -5,7 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // Patterns are compiled when a command first needs them: a fault in one is found here.

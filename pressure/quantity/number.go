@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // number is what stands before the unit.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 )
 
 // Range is a quantity between two ends, Lo not above Hi; both are the same where one

@@ -7,7 +7,7 @@ import (
 	"sync"
 	"unicode/utf8"
 
-	"handtight/internal/rows"
+	"handtight/pressure/rows"
 	"handtight/threads"
 )
 

@@ -24,7 +24,7 @@ import (
 
 	"handtight/bom/sheet"
 	"handtight/bom/source"
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/trend"
 	"handtight/pressure/quantity"

@@ -6,9 +6,9 @@ import (
 	"strconv"
 	"sync"
 
-	"handtight/internal/rows"
 	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
+	"handtight/pressure/rows"
 )
 
 //go:embed table/*.csv

@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"strings"
 
-	"handtight/internal/pattern"
+	"handtight/pressure/pattern"
 	qty "handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/identify"

@@ -12,7 +12,7 @@ import (
 	"strconv"
 	"strings"
 
-	"handtight/internal/rows"
+	"handtight/pressure/rows"
 )
 
 // Row is one line of a table, by column heading.
