@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"handtight/bom/request"
 	"handtight/catalog"
 	"handtight/threads"
 )
@@ -165,24 +166,14 @@ func (j *judge) asks(v *Verdict, m *match) string {
 	return fmt.Sprintf("Is it %s (%s)?", m.need.Key, describe(m.need))
 }
 
-// describe says what to order: the ends, the material, the rating.
+// describe says what to order, in the words that the order itself has for a shop: all that
+// the place needs, with the boat's voltage where the item names none.
 func describe(n *need) string {
-	if n.Item == nil {
-		return n.Key
+	text := request.Words(n.line.Need)
+	if v := n.facts.volts[0]; v > 0 && voltsIn(text)[0] == 0 {
+		text += ", " + v.String()
 	}
-	words := []string{n.Kind}
-	if ends := n.Item.Ends(); ends != "" {
-		words = append(words, ends)
-	} else if n.About != "" {
-		words = []string{n.About}
-	}
-	if n.Item.Material != "" {
-		words = append(words, n.Item.Material)
-	}
-	if n.Item.Rated != nil {
-		words = append(words, n.Item.Rated.String())
-	}
-	return strings.Join(words, ", ")
+	return text
 }
 
 // says lists evidence in words; its points are in the JSON and with --why: "the code is the

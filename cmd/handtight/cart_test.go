@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -58,4 +59,20 @@ func TestTheOrderIsACart(t *testing.T) {
 		require.Equal(t, "covered", i.(map[string]any)["status"], i)
 	}
 	require.Empty(t, f["questions"])
+}
+
+// What is to be ordered instead is told in the order's own words, all that the place needs: the
+// standard, the length, the voltage, and not the ends alone.
+func TestInsteadSaysAllThatThePlaceNeeds(t *testing.T) {
+	list := filepath.Join(t.TempDir(), "list.csv")
+	require.NoError(t, os.WriteFile(list, []byte("Code;Description;Qty\n"+
+		"R8-06-1200-A;Hose SAE 100R7 3/8\" 1200 mm, 3/8 NPT male x 9/16-18 JIC female swivel, 316 ends;1\n"+
+		"MV-12-24;Solenoid valve 1/2 NPT female x 1/2 NPT female, bronze, 230 V, shut without current, 10 bar;1\n"), 0o644))
+	f := jsonOf(t, exitStops, "", "cart", cleanBuild, list)
+	lines := f["lines"].([]any)
+	for i, wanted := range []string{`SAE 100R8 3/8", 1200 mm`, "24 V"} {
+		line := lines[i].(map[string]any)
+		require.Contains(t, line["status"], "wrong")
+		require.Contains(t, line["remedy"], wanted)
+	}
 }
