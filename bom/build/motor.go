@@ -70,7 +70,7 @@ var converted = pattern.New(`(?i)\bconvert(?:er|ed)\b|\btransformer\b|\binverter
 // BatteryVolts lists the battery voltages that a text names: 12 and 24 of "12/24 V". None where
 // it names the mains, another drive, or a converter.
 func BatteryVolts(text string) []quantity.Voltage {
-	if !strings.ContainsAny(text, "0123456789") {
+	if !mayNameVolts(text) {
 		return nil
 	}
 	text = notADrive.ReplaceAllString(text, "")
@@ -87,6 +87,30 @@ func BatteryVolts(text string) []quantity.Voltage {
 		}
 	}
 	return out
+}
+
+// mayNameVolts is false of most texts in which no voltage can be found, and cheap: a voltage is a
+// digit before a v, with blanks or hyphens between them, or with words that are taken out first.
+func mayNameVolts(text string) bool {
+	after := false // a digit, and nothing since but blanks and hyphens
+	for i := range len(text) {
+		switch c := text[i]; {
+		case '0' <= c && c <= '9':
+			after = true
+		case (c == 'v' || c == 'V') && after:
+			return true
+		case (c == 'b' || c == 'B') && begins(text[i:], "belt"), (c == 'e' || c == 'E') && begins(text[i:], "engine"):
+			return strings.ContainsAny(text, "0123456789")
+		case c != '-' && c > ' ': // a blank of the pattern is a control character or a space
+			after = false
+		}
+	}
+	return false
+}
+
+// begins reports whether a text begins with a word in whatever case.
+func begins(text, word string) bool {
+	return len(text) >= len(word) && strings.EqualFold(text[:len(word)], word)
 }
 
 // GoesWith reports whether one of some nominal voltages is the supply's: within a sixth of it, as

@@ -7,6 +7,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/build"
+	"handtight/bom/each"
 	"handtight/pressure/process/line"
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/pump"
@@ -19,24 +20,31 @@ import (
 func Of(s *bom.System) *Result {
 	r := &Result{Build: s.Build}
 	in := inputsOf(s.Build)
-	for _, p := range plantsOf(s) {
-		m := &Making{Plant: p, in: in, plan: s.Build, Notes: append([]Note(nil), in.notes...), product: s.Waters.Product}
-		m.name()
-		m.water, _ = line.Of(min(max(in.water.Middle(), sea.Coldest), 45), in.salinity.Middle())
-		m.back = usualBack + stoodUp(m)
-		if m.back > usualBack {
-			m.Notes = append(m.Notes, Note{"pressure on the product", fmt.Sprintf("%.2f bar: the tank's height over the pump, and 0.2 bar of hoses", m.back.Bar()), true})
-		}
-		m.Pressure = in.pressure // until the membrane says another
-		m.feed()
-		m.make()
-		m.limits()
-		m.Lines = linesOf(s, m)
-		m.Conditions = conditionsOf(s, m)
-		m.Power = powerOf(s, m)
-		r.Plants = append(r.Plants, m)
+	plants := plantsOf(s)
+	if len(plants) > 0 {
+		r.Plants = make([]*Making, len(plants))
 	}
+	each.Of(len(plants), func(i int) { r.Plants[i] = reckon(s, plants[i], in) })
 	return r
+}
+
+// reckon is what one plant makes and takes.
+func reckon(s *bom.System, p *Plant, in inputs) *Making {
+	m := &Making{Plant: p, in: in, plan: s.Build, Notes: append([]Note(nil), in.notes...), product: s.Waters.Product}
+	m.name()
+	m.water, _ = line.Of(min(max(in.water.Middle(), sea.Coldest), 45), in.salinity.Middle())
+	m.back = usualBack + stoodUp(m)
+	if m.back > usualBack {
+		m.Notes = append(m.Notes, Note{"pressure on the product", fmt.Sprintf("%.2f bar: the tank's height over the pump, and 0.2 bar of hoses", m.back.Bar()), true})
+	}
+	m.Pressure = in.pressure // until the membrane says another
+	m.feed()
+	m.make()
+	m.limits()
+	m.Lines = linesOf(s, m)
+	m.Conditions = conditionsOf(s, m)
+	m.Power = powerOf(s, m)
+	return m
 }
 
 func (m *Making) name() {

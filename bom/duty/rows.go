@@ -131,8 +131,8 @@ func nextVessel(s *bom.System, u *graph.Unit, vessels map[*graph.Unit]*Vessel) *
 // vesselOf finds what stands inside a vessel.
 func vesselOf(s *bom.System, u *graph.Unit) *Vessel {
 	v := &Vessel{Unit: u}
-	for _, it := range s.Build.Items {
-		if it.Kind.Is(catalog.Element) && it.Inside == u.Item.ID {
+	for _, it := range s.Graph.Contents(u.Item) {
+		if it.Kind.Is(catalog.Element) {
 			e := elementsOf(it)
 			v.Elements = append(v.Elements, e)
 			v.Count += e.Count

@@ -19,7 +19,11 @@ type Graph struct {
 	Joints []*Joint
 
 	byName map[string]*Unit
+	inside map[string][]*build.Item // by the id of what holds them
 }
+
+// Contents lists the items that stand inside another, in the order of the build.
+func (g *Graph) Contents(holder *build.Item) []*build.Item { return g.inside[holder.ID] }
 
 // Unit is one placed instance of an item.
 type Unit struct {

@@ -12,7 +12,7 @@ import (
 // Walk places the units of every run and joins their ports. A port joined twice, or a
 // step that cannot be entered or left, is a file error; the graph is nil then.
 func Walk(b *build.Build) (*Graph, source.Faults) {
-	w := &walker{graph: &Graph{Build: b, byName: map[string]*Unit{}}, added: map[*build.Item]int{}, ends: map[string]*build.EndNote{}}
+	w := &walker{graph: &Graph{Build: b, byName: map[string]*Unit{}, inside: contents(b)}, added: map[*build.Item]int{}, ends: map[string]*build.EndNote{}}
 	for _, n := range b.Ends {
 		w.ends[n.At.Name()] = n
 	}
@@ -26,6 +26,17 @@ func Walk(b *build.Build) (*Graph, source.Faults) {
 		return nil, w.faults
 	}
 	return w.graph, nil
+}
+
+// contents sorts the items that stand inside others by what holds them.
+func contents(b *build.Build) map[string][]*build.Item {
+	out := map[string][]*build.Item{}
+	for _, it := range b.Items {
+		if it.Inside != "" {
+			out[it.Inside] = append(out[it.Inside], it)
+		}
+	}
+	return out
 }
 
 // walker builds the graph, run by run.

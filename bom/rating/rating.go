@@ -2,6 +2,7 @@ package rating
 
 import (
 	"slices"
+	"sync"
 
 	"handtight/bom/build"
 	"handtight/bom/graph"
@@ -29,16 +30,26 @@ func (h *Allowable) Lower(o Allowable) {
 	}
 }
 
-// Ratings say what each port and each joint of a build may carry.
+// Ratings say what each port and each joint of a build may carry. They may be asked by several
+// goroutines at once.
 type Ratings struct {
 	graph  *graph.Graph
 	table  table
-	joints []Allowable // by number
+	ports  []*Allowable // of each port, what its item holds there
+	joints []Allowable  // by number
 }
 
 // Of looks up what the ports and joints of a graph may carry.
 func Of(g *graph.Graph) *Ratings {
 	s := &Ratings{graph: g, table: newTable(warmthOf(g.Build))}
+	s.ports = make([]*Allowable, len(g.Ports))
+	for _, u := range g.Units {
+		list := s.table.of(u.Item)
+		for i := range list {
+			s.ports[u.First+i] = &list[i]
+		}
+	}
+	s.joints = make([]Allowable, 0, len(g.Joints))
 	for _, j := range g.Joints {
 		s.joints = append(s.joints, s.jointHold(j))
 	}
@@ -51,6 +62,7 @@ type table struct {
 	items map[*build.Item][]Allowable
 	ends  map[endKind]endRating
 	warm  warmth
+	asked *sync.Mutex // of left, which rules ask for too
 	left  map[warmKind]warmLeft
 }
 
@@ -68,20 +80,22 @@ type endRating struct {
 }
 
 func newTable(w warmth) table {
-	return table{map[*build.Item][]Allowable{}, map[endKind]endRating{}, w, map[warmKind]warmLeft{}}
+	return table{map[*build.Item][]Allowable{}, map[endKind]endRating{}, w, &sync.Mutex{}, map[warmKind]warmLeft{}}
 }
 
-// of gives what a port of an item holds.
-func (h table) of(it *build.Item, port int) Allowable {
+// of gives what the ports of an item hold; of one that nobody rates, nothing.
+func (h table) of(it *build.Item) []Allowable {
 	list, ok := h.items[it]
 	if !ok {
 		list = make([]Allowable, len(it.Ports))
 		for i := range it.Ports {
-			list[i] = h.hold(it, i)
+			if !it.Exempt(i) {
+				list[i] = h.hold(it, i)
+			}
 		}
 		h.items[it] = list
 	}
-	return list[port]
+	return list
 }
 
 // fitting looks an end's rating up, once.
@@ -181,7 +195,7 @@ func (s *Ratings) PortHold(port int) Allowable {
 	if n.Unit.Item.Exempt(n.Index) {
 		return Allowable{}
 	}
-	h := s.table.of(n.Unit.Item, n.Index)
+	h := *s.ports[port]
 	h.What = n.Unit.Name
 	return h
 }

@@ -118,6 +118,8 @@ type warmLeft struct {
 // factor looks an item's factor up, once for each material and each hose standard.
 func (c table) factor(i *build.Item) (pressure.Factor, error) {
 	kind := warmKindOf(i)
+	c.asked.Lock()
+	defer c.asked.Unlock()
 	got, ok := c.left[kind]
 	if !ok {
 		got.factor, got.err = c.warm.factor(kind)

@@ -85,10 +85,37 @@ func wider(a, b *catalog.Material) bool {
 // strengths finds what reads like a figure of strength in a description.
 var strengths = pattern.New(`(?i)\b(?:class|cl|sch(?:edule)?|sdr|pn)\.?\s*\d|\d\s*(?:bar|psi|lbs?|kpa|mpa|#)(?:\W|$)|\d\s?wog\b|100r\d`)
 
+// mayState is false of most texts in which [strengths] finds nothing, and cheap: beside a digit of
+// one stands the end of its word before it, or the beginning of its unit after.
+func mayState(text string) bool {
+	for i := 0; i < len(text); i++ {
+		if text[i] < '0' || text[i] > '9' {
+			continue
+		}
+		if before := strings.TrimRight(text[:i], ". \t\n\f\r"); before != "" && like(before[len(before)-1], "slehrn") {
+			return true
+		}
+		for i+1 < len(text) && '0' <= text[i+1] && text[i+1] <= '9' {
+			i++
+		}
+		after := strings.TrimLeft(text[i+1:], " \t\n\f\r")
+		switch {
+		case after == "":
+		case after[0] == '#' || after[0] >= 0x80, len(after) > 1 && (like(after[0], "bplkmw") && like(after[1], "asbpo") || like(after[0], "r") && after[1] <= '9'):
+			return true
+		}
+	}
+	return false
+}
+
+// like reports whether a letter is one of some small ones, in whatever case; one beyond ASCII may be,
+// since k and s have such.
+func like(c byte, letters string) bool { return c >= 0x80 || strings.IndexByte(letters, c|0x20) >= 0 }
+
 // wordsOnly notes the figures of strength that an item's `about` states: a description is no key, and
 // no figure is read from it.
 func (r *reader) wordsOnly(it *build.Item) {
-	if !strengths.MatchString(it.About) {
+	if !mayState(it.About) || !strengths.MatchString(it.About) {
 		return
 	}
 	const why = "in `about`, from which no figure is read"

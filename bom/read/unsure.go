@@ -53,9 +53,24 @@ type unsureRead struct {
 	unsure  bool
 }
 
+// unsureEnd is what the words of an end gave, and the fault if they gave none.
+type unsureEnd struct {
+	read unsureRead
+	err  error
+}
+
 // unsureEnd reads an end of which the words may say that it is not known: "some 3/4 thread,
-// Italian", "? female", "26.2 mm male". What they say besides is read.
+// Italian", "? female", "26.2 mm male". What they say besides is read. The same words are read once.
 func (r *reader) unsureEnd(text string) (unsureRead, error) {
+	got, ok := r.unsure[text]
+	if !ok {
+		got.read, got.err = r.readUnsure(text)
+		r.unsure[text] = got
+	}
+	return got.read, got.err
+}
+
+func (r *reader) readUnsure(text string) (unsureRead, error) {
 	end, err := r.end(text)
 	rest, country, unsure := withoutDoubt(text)
 	if m, ok := r.diameterOnly(rest); ok && err == nil && noTube(&m) {

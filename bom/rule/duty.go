@@ -20,17 +20,12 @@ func CheckDuty(s *bom.System, r *duty.Result) []finding.Finding {
 }
 
 func flowing(s *bom.System, r *duty.Result) []finding.Finding {
-	var out []finding.Finding
-	for _, rule := range All() {
+	return ran(func(rule *Rule) []finding.Finding {
 		if rule.flows == nil {
-			continue
+			return nil
 		}
-		for _, f := range rule.flows(s, r) {
-			f.Slug = rule.Slug
-			out = append(out, f)
-		}
-	}
-	return out
+		return rule.flows(s, r)
+	})
 }
 
 // hides says which finding of a plant makes which others needless: they come of it.

@@ -31,8 +31,8 @@ func ofKind(s *bom.System, role catalog.Role) []*graph.Unit {
 // contents lists the items of a role that are inside another.
 func contents(s *bom.System, holder *build.Item, role catalog.Role) []*build.Item {
 	var out []*build.Item
-	for _, it := range s.Build.Items {
-		if it.Inside == holder.ID && it.Kind.Is(role) {
+	for _, it := range s.Graph.Contents(holder) {
+		if it.Kind.Is(role) {
 			out = append(out, it)
 		}
 	}

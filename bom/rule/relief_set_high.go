@@ -58,21 +58,19 @@ func findSetHigh(s *bom.System) []finding.Finding {
 		}
 		weakest, set := parts[0], u.Item.Set.Bar()
 		holds := weakest.Rating.Pressure.Bar()
-		f := finding.Finding{
-			Severity: finding.Stop, Subject: ofUnit(u), Place: at(u.Mark),
-			Reason: fmt.Sprintf("%s is set at %s, and %s in its line holds %s (%s)", u.Name, u.Item.Set, weakest.What, weakest.Rating.Pressure, weakest.Rating.Text),
-			Remedy: lowerSet(s, u, g, parts),
-		}
+		severity, end := finding.Stop, "."
 		switch {
 		case set > holds+pressure.Slack:
-			f.Reason += "."
 		case set*reliefMargin > holds+pressure.Slack && worst <= holds+pressure.Slack: // a part that full flow overloads is found already
-			f.Severity = finding.Caution
-			f.Reason += ": less than a tenth above it, and settings drift."
+			severity, end = finding.Caution, ": less than a tenth above it, and settings drift."
 		default:
 			continue
 		}
-		out = append(out, f)
+		out = append(out, finding.Finding{
+			Severity: severity, Subject: ofUnit(u), Place: at(u.Mark),
+			Reason: fmt.Sprintf("%s is set at %s, and %s in its line holds %s (%s)", u.Name, u.Item.Set, weakest.What, weakest.Rating.Pressure, weakest.Rating.Text) + end,
+			Remedy: lowerSet(s, u, g, parts),
+		})
 	}
 	return out
 }

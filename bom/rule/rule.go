@@ -1,9 +1,12 @@
 package rule
 
 import (
+	"slices"
+
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/duty"
+	"handtight/bom/each"
 	"handtight/bom/finding"
 	"handtight/bom/source"
 )
@@ -70,18 +73,35 @@ func Slugs() []string {
 }
 
 // Check runs every rule and returns the findings, worst first.
+//
+// The rules read the build and write nothing, so they run at the same time as the flows, and as
+// each other; what they found is put together in their order.
 func Check(s *bom.System) []finding.Finding {
-	out := joints(s)
-	for _, r := range All() {
-		if r.check == nil {
-			continue
+	var out, flows []finding.Finding
+	each.Both(
+		func() { flows = flowing(s, duty.Of(s)) },
+		func() {
+			out = append(joints(s), ran(func(r *Rule) []finding.Finding {
+				if r.check == nil {
+					return nil
+				}
+				return r.check(s)
+			})...)
+		})
+	return finish(s, withoutRepeats(append(out, flows...)))
+}
+
+// ran runs one thing of every rule, and gives all findings in the order of the rules.
+func ran(run func(r *Rule) []finding.Finding) []finding.Finding {
+	rules := All()
+	found := make([][]finding.Finding, len(rules))
+	each.Of(len(rules), func(i int) {
+		found[i] = run(&rules[i])
+		for k := range found[i] {
+			found[i][k].Slug = rules[i].Slug
 		}
-		for _, f := range r.check(s) {
-			f.Slug = r.Slug
-			out = append(out, f)
-		}
-	}
-	return finish(s, withoutRepeats(append(out, flowing(s, duty.Of(s))...)))
+	})
+	return slices.Concat(found...)
 }
 
 // finish says what comes of each finding and what pressure is at stake, and sorts them.
