@@ -191,7 +191,9 @@ func wrong(sys *bom.System) map[string]int {
 // arrows 38 of 64 joints, leftovers 24 of 38, careless 32 of 62, damper 26 of 36, oldplant 43 of
 // 61, refit none (with what lies aboard on the lists, 25 of 88): before several plants in one
 // bag, unloaders, dampers and ends that are one of several, and while a search that was cut off
-// could end with nothing joined.
+// could end with nothing joined. Refit was then 74 of 86: its union was thought needless between
+// a pump and a vessel that are both screwed down, the chains of usual pieces were cut off among
+// those of pressure hose in the feed, and a hose could starve the pump unasked.
 func TestRoundTripsOfTheOthers(t *testing.T) {
 	if testing.Short() {
 		t.Skip("drafts large bags")
@@ -218,11 +220,7 @@ func TestRoundTripsOfTheOthers(t *testing.T) {
 				}
 			}
 			t.Logf("%s in %s: %d of %d, beside %d that no list says and %d that do not hold", name, language, back, all, out, len(bad))
-			least := 0.95
-			if name == "refit" { // of its size not every way is tried: what it lacks is less than what it had, and not as it was
-				least = 0.8
-			}
-			require.GreaterOrEqual(t, float64(back)/float64(all), least, "%s in %s", name, language)
+			require.GreaterOrEqual(t, float64(back)/float64(all), 0.95, "%s in %s", name, language)
 			for _, j := range got.Graph.Joints { // nothing is put together that is known not to hold, but where the two parts themselves do not
 				a, b := got.Graph.Ports[j.A].Port.End, got.Graph.Ports[j.B].Port.End
 				if v := j.Mating.Verdict; j.Known && !v.Holds() && v != threads.LowPressureOnly && len(a.Candidates) == 1 && len(b.Candidates) == 1 {
@@ -231,6 +229,33 @@ func TestRoundTripsOfTheOthers(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// What notback.csv says of the refit's gauge is so: with the thread that its port has, the joints
+// that its fault displaced come back.
+func TestRefitWithoutItsGaugesFault(t *testing.T) {
+	if testing.Short() {
+		t.Skip("drafts a large bag")
+	}
+	text, err := os.ReadFile("../../testdata/refit/build.toml")
+	require.NoError(t, err)
+	mended := bytes.Replace(text, []byte("ports    = { in = 'R 1/4' }"), []byte("ports    = { in = 'G 1/4 male' }"), 1)
+	require.NotEqual(t, text, mended)
+	b, faults := read.Parse("../../testdata/refit/build.toml", mended)
+	require.Empty(t, faults)
+	for _, it := range b.Items {
+		it.Have = 0
+	}
+	sys, faults := bom.Walk(b)
+	require.Empty(t, faults)
+	_, got, _, _ := again(t, sys, "en")
+	now := jointsOf(got)
+	for joint := range notBack(t)["refit"] {
+		if strings.Contains(joint, "R 1/4") || strings.HasPrefix(joint, "brine throttle  =") {
+			continue // the fault itself, and an end that nobody measured
+		}
+		require.GreaterOrEqual(t, now[joint], jointsOf(sys)[joint], joint)
 	}
 }
 

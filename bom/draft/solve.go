@@ -70,6 +70,7 @@ func solve(pl *plant, all []*Part, steps int) *solved {
 			a.Fixed = pc.from.u.fixed() && pc.to.u.fixed()
 		}
 		a.Grade = s.grades(pc, p)
+		a.Seldom = s.seldom(pc, p, a.Grade)
 		problem.Places = append(problem.Places, a)
 	}
 	problem.Ends = len(s.ends.list)
@@ -182,6 +183,56 @@ func (s *solved) grades(pc *place, p pressures) []assign.Grade {
 		}
 	}
 	return out
+}
+
+// seldom names the classes that a place seldom has: in a low line a made-up hose that holds the
+// high pressure, and below the waterline a hose that is narrower than what the parts of that
+// line have barbs for, which starves the pump. Both may stand there, and are asked about.
+func (s *solved) seldom(pc *place, p pressures, grade []assign.Grade) []bool {
+	if pc.line.Pressure == "high" {
+		return nil
+	}
+	out := make([]bool, len(s.classes))
+	wide := quantity.Length(0)
+	if pc.line.Below {
+		wide = s.plant.barb(pc.line)
+	}
+	for i := range s.classes {
+		part := s.classes[i].parts[0]
+		holds, known := holdsOf(part)
+		switch {
+		case part.isHose() && known && holds >= p.high:
+		case s.classes[i].cut && !part.Says.Outside && part.Says.Bore > 0 && part.Says.Bore < wide*9/10: // one size is within a millimetre
+		default:
+			continue
+		}
+		out[i] = true
+		if grade[i] == assign.May {
+			grade[i] = assign.MayAsks
+		}
+	}
+	return out
+}
+
+// barb is the least hose that the parts of a line themselves have barbs for; 0 where they have
+// none.
+func (pl *plant) barb(l *line) quantity.Length {
+	least := quantity.Length(0)
+	for _, step := range l.Steps {
+		for _, u := range pl.all(step[0]) {
+			if u.part == nil || u.part.item == nil {
+				continue
+			}
+			for i := range u.part.item.Ports {
+				for _, e := range u.part.item.Ports[i].End.Candidates {
+					if d := quantity.Length(e.Diameter.Millimetres()); e.Family == threads.Barb && d > 0 && (least == 0 || d < least) {
+						least = d
+					}
+				}
+			}
+		}
+	}
+	return least
 }
 
 // gradeOf judges a piece for a line: what it holds, and what its metal does in the water.

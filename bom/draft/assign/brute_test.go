@@ -166,7 +166,8 @@ func (b *brute) most(p *Place, laid int) int {
 }
 
 // needed holds a whole chain against the rule: no run of pieces without a branch may be taken
-// out so that what is left joins at no more pieces to buy, but for one single piece that bends.
+// out so that what is left joins at no more pieces to buy, but for one single piece that bends and
+// what alone gives way between two ends that stand fast.
 func (b *brute) needed(t *Table, fixed bool, laid []piece, ends []int, last int) bool {
 	buys := make([]int, len(laid)+1)
 	for i, l := range laid {
@@ -182,6 +183,12 @@ func (b *brute) needed(t *Table, fixed bool, laid []piece, ends []int, last int)
 			for x := i; x <= k; x++ {
 				held = held || fixed && b.p.Classes[laid[x].class].Gives
 			}
+			for x := range i {
+				held = held && !b.p.Classes[laid[x].class].Gives // something before gives way already
+			}
+			if held {
+				continue
+			}
 			for x := i; x <= k+1; x++ {
 				bought += buys[x]
 			}
@@ -190,7 +197,7 @@ func (b *brute) needed(t *Table, fixed bool, laid []piece, ends []int, last int)
 			}
 			x, y := ends[2*i], ends[2*(k+1)+1]
 			n := int(t.Buy[x*b.p.Ends+y])
-			if t.Joints[x*b.p.Ends+y] == Joins || bought > 0 && !held && n > 0 && n <= bought {
+			if t.Joints[x*b.p.Ends+y] == Joins || bought > 0 && n > 0 && n <= bought {
 				return false
 			}
 		}

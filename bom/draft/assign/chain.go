@@ -31,6 +31,8 @@ type lister struct {
 	count int // steps so far
 	full  bool
 
+	plain   bool  // only chains of one sort of hose, without what the place seldom has
+	seldom  bool  // some chain was kept out by that
 	longest int   // pieces
 	exact   bool  // only chains of that many pieces
 	least   []int // by end: pieces to buy at least to come from an open end to the goal
@@ -56,20 +58,34 @@ func (p *Problem) chains(place *Place, from, tees, limit int) (list []candidate,
 		}
 	}
 	l.most = place.most()
-	l.longest = p.longest()
 	l.reach()
-	l.walk(from, 0, 0, 0)
+	l.plain = true
+	cut := l.all()
+	if !l.seldom {
+		return l.out, l.count, cut
+	}
+	usual, n := l.out, l.count
+	l.plain = false
+	if !l.all() {
+		return l.out, n + l.count, false
+	}
+	return append(usual, l.out...), n + l.count, true
+}
+
+// all lists the chains afresh; where they are too many, the shortest, one length after the other.
+func (l *lister) all() (cut bool) {
+	l.out, l.count, l.full, l.exact, l.longest = nil, 0, false, false, l.p.longest()
+	l.walk(l.from, 0, 0, 0)
 	if !l.full {
-		return l.out, l.count, false
+		return false
 	}
-	// Too many to list: the shortest then, one length after the other.
 	all := l.count
-	l.out, l.full, l.count = nil, false, 0
-	for l.longest = 0; l.longest <= p.longest() && !l.full; l.longest++ {
-		l.exact = true
-		l.walk(from, 0, 0, 0)
+	l.out, l.count, l.full, l.exact = nil, 0, false, true
+	for l.longest = 0; l.longest <= l.p.longest() && !l.full; l.longest++ {
+		l.walk(l.from, 0, 0, 0)
 	}
-	return l.out, all + l.count, true
+	l.count += all
+	return true
 }
 
 // most is how many pieces a chain for the place may want bought: fewer than where it is not
@@ -203,6 +219,11 @@ func (l *lister) enter(i, in, out, open, buy, asks, tees int) {
 	if buy+b+l.least[c.Ends[out]] > l.most || l.needless(c.Ends[in], b) {
 		return
 	}
+	if l.unusual(i) {
+		if l.seldom = true; l.plain {
+			return
+		}
+	}
 	s := Step{Class: i, In: in, Out: out, Buy: b}
 	if len(c.Ends) > 2 {
 		s.Sides = c.sides(in, out)
@@ -221,6 +242,15 @@ func (l *lister) enter(i, in, out, open, buy, asks, tees int) {
 	l.left[i]++
 }
 
+// unusual reports whether a chain seldom has a piece: a second sort of hose, or what its place
+// names so.
+func (l *lister) unusual(i int) bool {
+	if len(l.place.Seldom) > 0 && l.place.Seldom[i] {
+		return true
+	}
+	return l.p.Classes[i].Count == Cut && slices.ContainsFunc(l.steps, func(s Step) bool { return s.Class != i && l.p.Classes[s.Class].Count == Cut })
+}
+
 // needless reports whether an end could have been joined to an earlier open one, so that the
 // pieces between are not needed. A branch is needed; a single piece that bends is let stand; a
 // joint that something must be asked of makes nothing needless.
@@ -237,11 +267,19 @@ func (l *lister) needless(end, bought int) bool {
 		if k == len(l.steps)-1 && l.p.Classes[s.Class].Bends && bought == 0 && s.Buy == 0 {
 			continue
 		}
-		if j := l.joint(l.opens[k], end); j == Joins || after > 0 && !held && l.buys(l.opens[k], end) > 0 && l.buys(l.opens[k], end) <= after {
+		if held && !l.gives(k) {
+			continue
+		}
+		if j := l.joint(l.opens[k], end); j == Joins || after > 0 && l.buys(l.opens[k], end) > 0 && l.buys(l.opens[k], end) <= after {
 			return true
 		}
 	}
 	return false
+}
+
+// gives reports whether something gives way before a step.
+func (l *lister) gives(before int) bool {
+	return slices.ContainsFunc(l.steps[:before], func(s Step) bool { return l.p.Classes[s.Class].Gives })
 }
 
 // close ends a chain at the goal.

@@ -67,15 +67,16 @@ type Table struct {
 
 // Place wants a chain from one end to another.
 type Place struct {
-	From  int   // an end; Branch: of a piece in one of Hosts
-	To    int   // an end
-	Hosts []int // earlier places that may have the branch, the usual one first: each later one is a piece longer
-	Table int   // of Problem.Tables
-	Grade []Grade
-	Rank  int
-	Near  Near
-	Fixed bool // both ends stand fast: a chain in which nothing gives way lacks a piece that does
-	Lost  Cost // where no chain is made: what is to buy then, or a stop
+	From   int   // an end; Branch: of a piece in one of Hosts
+	To     int   // an end
+	Hosts  []int // earlier places that may have the branch, the usual one first: each later one is a piece longer
+	Table  int   // of Problem.Tables
+	Grade  []Grade
+	Seldom []bool // classes that it seldom has: chains with them are listed behind all others; nil for none
+	Rank   int
+	Near   Near
+	Fixed  bool // both ends stand fast: a chain in which nothing gives way lacks a piece that does
+	Lost   Cost // where no chain is made: what is to buy then, or a stop
 }
 
 // Near says at which end of a place its branches are to stand, where all else is equal.
