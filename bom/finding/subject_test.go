@@ -70,15 +70,15 @@ func TestByDanger(t *testing.T) {
 	want := []Finding{
 		{Severity: Stop, Consequence: Bursts, Stake: bar(math.Inf(1))},
 		{Severity: Stop, Consequence: Bursts, Stake: bar(97)},
-		{Severity: Stop, Consequence: Bursts, Stake: bar(55)},
+		{Severity: Stop, Consequence: Bursts, Stake: bar(57)},
 		{Severity: Stop, Consequence: Bursts},
 		{Severity: Stop, Consequence: Bursts, NotKnown: true, Stake: bar(97)},
 		{Severity: Stop, Consequence: Floods, Stake: bar(1)},
 		{Severity: Stop, Consequence: Fire},
-		{Severity: Stop, Consequence: LetsGo, Stake: bar(55)},
+		{Severity: Stop, Consequence: LetsGo, Stake: bar(57)},
 		{Severity: Stop, Consequence: Leaks, Stake: bar(3)},
 		{Severity: Stop, Consequence: Spoils},
-		{Severity: Stop, Consequence: DoesNotGoTogether, Stake: bar(55)},
+		{Severity: Stop, Consequence: DoesNotGoTogether, Stake: bar(57)},
 		{Severity: Stop, Consequence: Money},
 		{Severity: Caution, Consequence: Bursts, Stake: bar(97)},
 	}

@@ -199,7 +199,7 @@ func (r *reader) element(t *source.Table, p *build.Process) {
 		}
 	}
 	p.Area = above(t, "area", take(t, "area", "2.8 m2", quantity.ParseArea))
-	p.TestPressure = above(t, "test_pressure", take(t, "test_pressure", "55.2 bar", quantity.ParsePressure))
+	p.TestPressure = above(t, "test_pressure", take(t, "test_pressure", "54 bar", quantity.ParsePressure))
 	p.TestSalt = above(t, "test_salt", take(t, "test_salt", "32 g/L", quantity.ParseConcentration))
 	p.TestRecovery, p.MaxRecovery = efficiency(t, "test_recovery", "8 %"), efficiency(t, "max_recovery", "15 %")
 	p.Spacer = above(t, "spacer", take(t, "spacer", "0.71 mm", quantity.ParseLength))

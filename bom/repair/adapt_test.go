@@ -49,12 +49,12 @@ var worked = []workedCase{
 	{name: "A5", a: "3/8 NPT male", b: "3/8 NPT male", o: repair.Options{Pressure: 90 * bar, Water: "sea"}, pieces: 1, has: []string{"oupling", "class 3000"}, not: []string{"class 150"}},
 	{name: "A7", a: "JIC -6 male", b: "ORB -6 female", o: repair.Options{Pressure: 99 * bar}, pieces: 1, has: []string{"JIC -6 female swivel", "ORB -6 male"}},
 	{name: "A8", a: "G 3/4 female plastic", b: "3/4 NPT female", o: repair.Options{Pressure: 6 * bar}, pieces: 1, has: []string{"G 3/4 male", "3/4 NPT male"}, not: []string{"R 3/4 male"}},
-	{name: "A9", a: "12L male", b: "G 1/2 female", o: repair.Options{Pressure: 55 * bar}, pieces: 1, has: []string{"12L female swivel", "G 1/2 male"}},
+	{name: "A9", a: "12L male", b: "G 1/2 female", o: repair.Options{Pressure: 57 * bar}, pieces: 1, has: []string{"12L female swivel", "G 1/2 male"}},
 	{name: "A10", a: "10 mm push-in", b: "G 1/2 male", o: repair.Options{Water: "product"}, pieces: 2, has: []string{"iece of tube", "G 1/2 female", "10 mm push-in", "acetal"}},
 	{name: "A11", a: "3/4 NPS male", b: "3/4 NPT female", o: repair.Options{Below: true}, none: "nothing may stand between a skin fitting and its seacock"},
 	{name: "A12", a: "M25x2 male", b: "G 3/4 female", o: repair.Options{Water: "sea"}, none: "replace the part"},
 	{name: "A13", a: "1/2 NPT male", b: "1/2 NPT female", direct: true},
-	{name: "A15", a: "G 2 male", b: "1/8 NPT female", o: repair.Options{Pressure: 55 * bar}, none: "change one of the two parts"},
+	{name: "A15", a: "G 2 male", b: "1/8 NPT female", o: repair.Options{Pressure: 57 * bar}, none: "change one of the two parts"},
 }
 
 func TestWorkedCases(t *testing.T) {
@@ -111,7 +111,7 @@ func TestOpenEnd(t *testing.T) {
 			require.True(t, m.Verdict.Holds() || m.Verdict == threads.LowPressureOnly)
 		}
 	}
-	high := repair.Adapt(end(t, "3/4 BSP female"), end(t, "3/4 NPT male"), repair.Options{Pressure: 55 * bar})
+	high := repair.Adapt(end(t, "3/4 BSP female"), end(t, "3/4 NPT male"), repair.Options{Pressure: 57 * bar})
 	require.Empty(t, high.Chains)
 	require.NotEmpty(t, high.None)
 	male := map[threads.Family]string{threads.G: "G 3/4 male", threads.Rc: "R 3/4 male", threads.Rp: "R 3/4 male"}
@@ -124,7 +124,7 @@ func TestOpenEnd(t *testing.T) {
 
 // What the text of a worked case says beside its pieces.
 func TestWorkedTexts(t *testing.T) {
-	got := repair.Adapt(end(t, "12L male"), end(t, "G 1/2 female"), repair.Options{Pressure: 55 * bar}) // A9
+	got := repair.Adapt(end(t, "12L male"), end(t, "G 1/2 female"), repair.Options{Pressure: 57 * bar}) // A9
 	for i := range got.Chains[0].Joints {
 		mk := makeup.Of(&got.Chains[0].Joints[i])
 		require.NotContains(t, mk.String(), "cutting ring")

@@ -12,7 +12,7 @@ var refitSteps = []step{
 	{"makeshift-joint", "gauge-tee-hp/port.branch - press-gauge.in", "for more use a G male with a bonded washer", change("in = 'R 1/4'", "in = 'G 1/4 male'")},
 	{"end-left-open", "gauge-tee-hp/starboard.branch - hp-gauge.in", "Is the 1/4 BSP male parallel (G)", change("'1/4 BSP male'", "'G 1/4 male'")},
 	{"relief-discharge", "relief", "Lead it by hose overboard above the waterline, without a valve", change("\"relief-hose\",\n  \"bilge\"", "\"relief-hose\",\n  \"brine-outlet/relief\"", "id    = \"bilge\"", "id    = \"bilge\"\nextra = 1")},
-	{"relief-set-low", "relief", "Set it at least a tenth above the duty: 58.3 bar", change(`set      = "50 bar"`, `set      = "58.3 bar"`)},
+	{"relief-set-low", "relief", "Set it at least a tenth above the duty: 58.3 bar", change(`set      = "49 bar"`, `set      = "58.3 bar"`)},
 	{"galvanic-pair", "tail-ti34.a - strainer.in", "Buy both of one metal", change(`"titanium"`, `"bronze"`)},
 	{"flush-runs-to-sea", "feed-pump", "Put a one-way valve between feed-pump and the flush tee", append(change("\"feed-pump\",\n  \"raw-3\",", "\"feed-pump\", \"raw-4\", \"one-way\",\n  \"raw-3\","),
 		put(part("one-way", "check valve", `rated = "10 bar"`, `material = "bronze"`, "ports = { in = '19 mm barb long', out = '19 mm barb long' }"), "\n[[hose]]\nid = \"raw-4\"\nof = \"suction-hose\"\nlength = \"0.3 m\"\n"))},
@@ -31,7 +31,7 @@ var refitSteps = []step{
 	{"part-too-warm", "raw-1", "or move it to where it is cooler", change(`space    = "62 C"`, `space    = "20 C"`)},
 	{"brine-flow-low", "vessel/port", "Take a pump of 7 L/min or more on its plate", change(`flow     = "4 L/min"`, `flow     = "7 L/min"`)},
 	{"gauge-range", "press-gauge", "Take one that reads to about 100 bar", change("scale    = \"250 bar\"\nrated    = \"250 bar\"", "scale    = \"100 bar\"\nrated    = \"100 bar\"")},
-	{"relief-too-small", "relief", "write `flow`; it must pass the whole flow of pump/port", change(`set      = "50 bar"`, "set      = \"50 bar\"\nflow = \"4 L/min\"")},
+	{"relief-too-small", "relief", "write `flow`; it must pass the whole flow of pump/port", change(`set      = "49 bar"`, "set      = \"49 bar\"\nflow = \"4 L/min\"")},
 	{"rating-unknown", "tail-g12", "write `rated`", change("x 13 mm barb, brass\"", "x 13 mm barb, brass\"\nrated = \"16 bar\"")},
 }
 
@@ -50,14 +50,14 @@ var arrowSteps = []step{
 	{"probe-missing", "vessel", "a salinity probe with `extra = 1`", []amend{put(dip)}},
 	{"house-water-runs", "house", "Put a flush valve (a solenoid", change(`"one-way/rinse", "hose/+", "tee/rinse.branch"`, `"one-way/rinse", "hose/+", "flush-valve/rinse", "hose/+", "tee/rinse.branch"`)},
 	{"sea-reaches-house", "house", "where there is one, look at its arrow", change(`"one-way/flush.out>in"`, `"one-way/flush"`)},
-	{"feed-pump-not-said", "pump/starboard", "Put a feed pump of about 8", append(change(`"strainer/starboard", "hose/+", "filter-5/starboard"`, `"strainer/starboard", "hose/+", "feed", "hose/+", "filter-5/starboard"`),
+	{"feed-pump-not-said", "pump/starboard", "Put a feed pump of about 9", append(change(`"strainer/starboard", "hose/+", "filter-5/starboard"`, `"strainer/starboard", "hose/+", "feed", "hose/+", "filter-5/starboard"`),
 		put(part("feed", "feed pump", `flow = "8.5 L/min"`, `type = "diaphragm"`, `shutoff = "2 bar"`, `self_priming = "2 m"`, `rated = "6 bar"`, `material = "pp"`, "ports = { in = '13 mm barb long', out = '13 mm barb long' }")))},
 	{"gauge-missing", "pump/starboard", "Put a gauge on a tee between pump/starboard and the throttle", append(change(`"hp-tee/relief-starboard", "hp-hose/starboard"`, `"hp-tee/relief-starboard", "hp-tee/gauge-starboard", "hp-hose/starboard"`), put(run("gauge, starboard", "hp-tee/gauge-starboard.branch", "gauge/starboard")))},
 	{"material-not-for-seawater", "outlet/brine-starboard", "Buy it of super duplex", change("\n  \"outlet/brine-starboard\"", "\n  \"outlet-2\"",
 		"[[run]]\nname = \"high pressure\"\n", part("outlet-2", "through-hull", `rated = "99 bar"`, `material = "super duplex"`, "ports = { inboard = '13 mm barb' }")+"[[run]]\nname = \"high pressure\"\n")},
 	{"stainless-galls", "pump.out - hp-tee/relief.a", "Add the paste as an item that says \"anti-seize\"", []amend{put(antiSeize)}},
-	{"brine-flow-low", "vessel", "Take a pump of 6 L/min or more on its plate", change(`flow     = "4 L/min"`, `flow     = "6 L/min"`)},
-	{"brine-flow-low", "vessel/starboard", "Take a pump of 6 L/min or more on its plate", change(`flow     = "4 L/min"`, `flow     = "6 L/min"`)},
+	{"brine-flow-low", "vessel", "Take a pump of 6 L/min or more on its plate", change(`flow     = "4.5 L/min"`, `flow     = "6 L/min"`)},
+	{"brine-flow-low", "vessel/starboard", "Take a pump of 6 L/min or more on its plate", change(`flow     = "4.5 L/min"`, `flow     = "6 L/min"`)},
 }
 
 // fine is a filter housing with its cartridge for the forepeak, and ways a selector with a drain.
@@ -88,8 +88,8 @@ var leftoverSteps = []step{
 	{"relief-margin-thin", "relief-fore", "Set it to 57.2 bar or more", change("set       = \"54 bar\"", "set       = \"57.2 bar\"")},
 	{"throttle-is-quick-valve", "throttle-fore", "Take a needle valve", change("ball valve with lever, rated for oil", "needle valve")},
 	{"throttle-is-quick-valve", "throttle-fore", "or a regulator that is made to hold pressure", change("kind     = \"brine throttle\"\nabout    = \"ball valve with lever, rated for oil\"", "kind     = \"back-pressure regulator\"\nset = \"52 bar\"")},
-	{"feed-pump-not-said", "pump/aft", "Put a feed pump of about 8", append(change("\"ferrule-tail\", \"hose/+\", \"filter\"", "\"ferrule-tail\", \"hose/+\", \"feed\", \"hose/+\", \"filter\""),
-		put(part("feed", "feed pump", `flow = "8.5 L/min"`, `type = "diaphragm"`, `shutoff = "2 bar"`, `self_priming = "2 m"`, `rated = "6 bar"`, `material = "pp"`, "ports = { in = '13 mm barb long', out = '13 mm barb long' }")))},
+	{"feed-pump-not-said", "pump/aft", "Put a feed pump of about 9", append(change("\"ferrule-tail\", \"hose/+\", \"filter\"", "\"ferrule-tail\", \"hose/+\", \"feed\", \"hose/+\", \"filter\""),
+		put(part("feed", "feed pump", `flow = "9 L/min"`, `type = "diaphragm"`, `shutoff = "2 bar"`, `self_priming = "2 m"`, `rated = "6 bar"`, `material = "pp"`, "ports = { in = '13 mm barb long', out = '13 mm barb long' }")))},
 	{"probe-missing", "vessel-aft", "Put a salinity probe on a tee in the product line", append(change("\"tail-g38\", \"hose/+\", \"tank-aft\"", "\"tail-g38\", \"hose/+\", \"probe-tee\", \"hose/+\", \"tank-aft\""),
 		put(part("probe-tee", "tee", `about = "drinking water quality"`, `rated = "10 bar"`, `material = "pom"`, "ports = { a = '13 mm barb', b = '13 mm barb', branch = '1/4 NPT female plastic' }"), part("probe", "salinity probe", `about = "drinking water quality"`, `rated = "8 bar"`, "ports = { in = '1/4 NPT male plastic' }"), run("probe", "probe-tee.branch", "probe")))},
 	{"product-no-drain-way", "vessel-aft", "Put a selector into the product line, open between its positions, with the drain at its other way", append(change("\"tail-g38\", \"hose/+\", \"tank-aft\"", "\"tail-g38\", \"hose/+\", \"ways.common\""),
@@ -104,8 +104,8 @@ var leftoverSteps = []step{
 	{"flanges-differ", "strainer.out - ferrule-tail.a", "or a reducer with a ferrule of each", append(change("  \"ferrule-tail\", \"hose/+\", \"filter\"", "  \"reducer\", \"ferrule-tail\", \"hose/+\", \"filter\""),
 		put(part("reducer", "adaptor", `rated = "10 bar"`, `material = "bronze"`, "ports = { a = '2 in ferrule', b = '1 1/2 in ferrule' }")))},
 	{"product-not-for-drinking", "gas-tail", "write it into `about`", change("\"out of the gas locker\"", "\"out of the gas locker, drinking water quality\"")},
-	{"brine-flow-low", "vessel-aft", "Take a pump of 7 L/min or more on its plate", change(`flow     = "4 L/min"`, `flow     = "7 L/min"`)},
-	{"recovery-too-high", "vessel-aft", "Take a pump that delivers 7 L/min or more (7 L/min on its plate)", change(`flow     = "4 L/min"`, `flow     = "7 L/min"`)},
+	{"brine-flow-low", "vessel-aft", "Take a pump of 7 L/min or more on its plate", change(`flow     = "4.2 L/min"`, `flow     = "7 L/min"`)},
+	{"recovery-too-high", "vessel-aft", "Take a pump that delivers 7 L/min or more (7 L/min on its plate)", change(`flow     = "4.2 L/min"`, `flow     = "7 L/min"`)},
 	{"recovery-too-high", "vessel-aft", "or hold less pressure", change(`pressure = "52 bar"`, `pressure = "44 bar"`)},
 }
 

@@ -27,7 +27,7 @@ a caution, and a stop above the proof pressure.`,
 	Wrong: `
 [[hose]]
 id = "hose"
-spec = "SAE 100R6"   # 28 bar in this bore, and the pump pushes 55
+spec = "SAE 100R6"   # 28 bar in this bore, and the duty is 56
 bore = '3/8"'
 length = "1 m"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']

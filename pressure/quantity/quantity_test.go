@@ -94,8 +94,8 @@ func TestSalinityByVolume(t *testing.T) {
 
 func TestAccessors(t *testing.T) {
 	require.InDelta(t, 800, (800 * PSI).PSI(), 1e-9)
-	require.InDelta(t, 5.5, (55 * Bar).MPa(), 1e-12)
-	require.InDelta(t, 5.5e6, (55 * Bar).Pascals(), 1e-6)
+	require.InDelta(t, 5.7, (57 * Bar).MPa(), 1e-12)
+	require.InDelta(t, 5.7e6, (57 * Bar).Pascals(), 1e-6)
 	require.InDelta(t, 60, LitrePerMinute.LitresPerHour(), 1e-12)
 	require.InDelta(t, 60, USGPM.USGallonsPerHour(), 1e-9)
 	require.InDelta(t, 1.0/3600, CubicMetrePerHour.CubicMetresPerSecond(), 1e-15)

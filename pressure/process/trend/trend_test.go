@@ -66,7 +66,7 @@ func TestRefused(t *testing.T) {
 	require.Error(t, err)
 	_, err = Conditions{Water: -5}.Drive()
 	require.Error(t, err)
-	_, err = Normalise(1, Conditions{Salinity: 35, Water: 20}, Conditions{Salinity: 35, Water: 20, Pressure: 55 * bar})
+	_, err = Normalise(1, Conditions{Salinity: 35, Water: 20}, Conditions{Salinity: 35, Water: 20, Pressure: 57 * bar})
 	require.ErrorContains(t, err, "does not overcome")
 	_, err = NormalisePassage(1, 0, Conditions{Salinity: 35, Water: 20}, Conditions{})
 	require.Error(t, err)
