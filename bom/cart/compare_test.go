@@ -30,7 +30,7 @@ func outcome(m *match, in aspect) string {
 }
 
 // A clamp goes over the hose's bore and reaches beyond it by two walls of 3 mm; one that begins
-// beyond the thinnest walls is asked about; one of another size, or one that is far too wide, is wrong.
+// beyond the thinnest walls, or ends before the usual ones, is asked about; one of another size, or one that is far too wide, is wrong.
 func TestClampsAtTheirEdges(t *testing.T) {
 	for _, row := range []struct {
 		why      string
@@ -42,7 +42,8 @@ func TestClampsAtTheirEdges(t *testing.T) {
 		{"16 to 27 on 19", 16, 27, 0, "", true},
 		{"from the bore itself", 19, 25, 0, "", true},
 		{"up to two walls, and no less", 16, 25, 0, "", true},
-		{"less than two walls", 16, 24.9, 0, "differs", false},
+		{"less than two usual walls, and more than the thinnest", 16, 24.9, 0, "asked", false},
+		{"less than the thinnest walls", 16, 21.9, 0, "differs", false},
 		{"from within the thinnest walls, 3 mm in all", 20, 32, 0, "", false},
 		{"from where they end", 22, 32, 0, "", false},
 		{"from beyond them, within the usual walls", 22.1, 32, 0, "asked", false},

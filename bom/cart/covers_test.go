@@ -101,7 +101,7 @@ var changes = []change{
 	{"hp-hose-feed", "3/8\"", "1/4\"", cart.WrongSize, "its bore is"},
 	{"feed-pump", "24 V", "12 V", cart.WrongVoltage, "It is for 12 V"},
 	{"feed-pump", "14 L/min", "4 L/min", cart.WrongFlow, "It is for 4 L/min"},
-	{"feed-pump", "19 mm barbs", "25 mm barbs", cart.NotNeeded, "25 mm barb"},
+	{"feed-pump", "19 mm barbs", "25 mm barbs", cart.WrongSize, "25 mm barb"},
 	{"hp-pump", "7 L/min", "15 L/min", cart.WrongFlow, "15 L/min"},
 	{"hp-pump", "100 bar", "60 bar", cart.LowRating, "sees 70 bar"},
 	{"flush-valve", "24 V", "230 V", cart.WrongVoltage, "It is for 230 V"},
@@ -123,7 +123,7 @@ var changes = []change{
 	{"tail-g34", "19 mm", "25 mm", cart.WrongSize, "25 mm barb"},
 	{"tail-g34", "bronze", "brass", cart.WrongMaterial, "It is of brass"},
 	{"bonded washer G 3/4", "G 3/4", "G 1", cart.NotNeeded, ""},
-	{"clamp for 19 mm hose", "16-27", "40-60", cart.NotNeeded, ""},
+	{"clamp for 19 mm hose", "16-27", "40-60", cart.WrongSize, "closes on 40 to 60 mm"},
 }
 
 // One wrong fact in a line, and it covers nothing: it is named wrong with the place that it

@@ -307,7 +307,7 @@ func (m *match) compareGrips(l, n *facts) {
 		m.add(byFigure)
 	case l.grips.to > 0 && l.grips.from <= n.bore+thinWalls && l.grips.to >= n.bore+twoWalls && l.grips.to < 3*n.bore:
 		m.add(byGrips)
-	case l.grips.to > 0 && l.grips.from <= n.bore+twoWalls && l.grips.from > n.bore && l.grips.to >= n.bore+twoWalls:
+	case l.grips.to >= n.bore+thinWalls && l.grips.from <= n.bore+twoWalls && l.grips.to < 3*n.bore:
 		m.asks.add(inGrips)
 	case l.grips.to > 0:
 		m.differs.add(inGrips)

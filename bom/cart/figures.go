@@ -12,8 +12,8 @@ import (
 // Figures that a shop writes beside the ends. Each form is looked for only where a word of
 // it stands, since most lines have few of them.
 var (
-	micronForm  = pattern.New(`(?i)([0-9]+(?:[.,][0-9]+)?)\s*(?:µm|μm|um|microns?|mikron|micras?|micron[is]|micrones|mic|мкм)(?:[^\pL]|$)`)
-	scaleForm   = pattern.New(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|/|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
+	micronForm  = pattern.New(`(?i)([0-9]+(?:[.,][0-9]+)?)\s*(?:µm?|μm?|um|microns?|mikron|micras?|micron[is]|micrones|mic|мкм)(?:[^\pL]|$)`)
+	scaleForm   = pattern.New(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|÷|/|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
 	setForm     = pattern.New(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|einstelldruck|taré|tarée|tarage|tarata|tarato|taratura|tarado|tarada|ajustad[oa]|calibrad[oa]|regulad[oa]|reglad[oa]|réglée?|impostat[oa]|regolat[oa]|ingesteld|afgesteld|preset|innstilt|inställd|ustawion\pL*)(?:\s+(?:a|à|at|to|op|auf|bei|su))?[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	fullForm    = pattern.New(`(?i)(?:full(?:y)?[ -](?:flow|open|lift)|voll(?:er)? (?:offen|geöffnet|öffnung|durchfluss)|pleine ouverture|pleinement ouverte?|plein débit|apertura (?:total|completa)|caudal total|abertura total|totalmente abert[ao]|tutta aperta|piena apertura|apertura totale|vol(?:ledig)? open|volledig geopend)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	boreForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
@@ -21,7 +21,7 @@ var (
 	nominalForm = pattern.New(`(?i)(?:^|[^\pL])DN\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
 	dashForm    = pattern.New(`(?:^|[\s,(])-\s?(0?[2-9]|1[0-9]|2[0-4])(?:[\s,;)]|$)`)
 	voltForm    = pattern.New(`(?i)(?:^|[^\pL0-9.,-])([0-9]{1,3}(?:[.,][0-9])?)(?:\s*/\s*([0-9]{1,3}))?\s*-?\s*v(?:olts?|dc|ac|cc|ca)?(?:[^\pL0-9]|$)`)
-	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(l/min|lpm|lt/min|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
+	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(l/mi?n|lpm|lt/mi?n|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
 	rangeForm   = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})(?:\s*mm)?(?:[^0-9/]|$)`)
 	rangeMM     = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
 	classForm   = pattern.New(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)
@@ -66,7 +66,7 @@ var perFlow = map[string]quantity.Flow{
 	"gpm": quantity.USGPM, "gph": quantity.USGPH, "m3/h": quantity.CubicMetrePerHour,
 }
 
-var flowUnit = strings.NewReplacer("litres", "l", "liters", "l", "litre", "l", "liter", "l", "lt/", "l/", "l./", "l/", "min.", "min", "l/hr", "l/h", "gal/min", "gpm", "gal/h", "gph", "³", "3")
+var flowUnit = strings.NewReplacer("l/mn", "l/min", "lt/mn", "l/min", "litres", "l", "liters", "l", "litre", "l", "liter", "l", "lt/", "l/", "l./", "l/", "min.", "min", "l/hr", "l/h", "gal/min", "gpm", "gal/h", "gph", "³", "3")
 
 // flowRange is what a part passes, from and to; both alike where one figure is said.
 type flowRange struct{ from, to quantity.Flow }

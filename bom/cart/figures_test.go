@@ -15,7 +15,7 @@ import (
 
 // read gives the facts of a text as a line of a cart has them.
 func read(text string) facts {
-	plain, spec := withoutSpec(withoutQuantity(text))
+	plain, spec := withoutSpec(plainly(withoutQuantity(text)))
 	return factsOf(plain, spec, title.Read(otherPressure.ReplaceAllString(plain, " ")))
 }
 

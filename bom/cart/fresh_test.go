@@ -20,6 +20,7 @@ import (
 var freshBuild = map[string]string{
 	"d1": "clean", "d2": "clean", "d3": "clean", "d4": "engine",
 	"e1": "clean", "e2": "engine",
+	"f1": "clean", "f2": "baltic", "f3": "arrows", "f4": "recovery",
 	"c1": "clean", "c2": "arrows", "c3": "recovery",
 	"a1": "clean", "a2": "recovery", "a3": "engine", "a4": "shops",
 	"b1": "clean", "b2": "engine", "b3": "arrows", "b4": "recovery",
@@ -119,7 +120,7 @@ func judgeFresh(t *testing.T, name string) freshMarks {
 			if !ok {
 				m.accepted++
 			}
-			if slices.Contains(Wrong(), v.Status) {
+			if isNamed(v) {
 				m.named++
 			} else if ok {
 				m.faults = append(m.faults, fmt.Sprintf("(wrong, not named) %s:%d %s -> %s %v: %s", name, row, v.Line.Text, v.Status, v.Items, v.Reason))
@@ -140,20 +141,30 @@ func judgeFresh(t *testing.T, name string) freshMarks {
 	return m
 }
 
+// isNamed reports whether a wrong line is told what it is like and what differs, or is asked about
+// beside that part.
+func isNamed(v *Verdict) bool {
+	return v.IsWrong() || len(v.Also) > 0 && slices.Contains(Wrong(), v.Also[0]) || v.Status == Unsure && len(v.Items) > 0
+}
+
 // freshOpen are the right lines that are asked about all the same, each with the reason. A line
 // that is mended leaves the list, and no line may come into it unsaid.
 var freshOpen = map[string]string{
 	"b3:15": "the build has it behind the throttle that stands before its vessel, on the high-pressure side, and the line does not say what it holds",
 	"c2:13": "the brine of that build goes overboard on the high-pressure side of such a throttle, and the line does not say what it holds",
-	"e1:6":  "the millimetres in brackets behind 3/4 HB are read as one more tail",
+	"f2:19": "a clamp of 11 to 13 mm closes on a hose of 8 x 12 and not on one of 8 x 14: the answer was too bold",
+	"f4:17": "a clamp of 8 to 12 mm, likewise",
+	"f3:15": "as c2:13",
 	"c3:8":  "four of what, metres or pieces, is not said: the question is due, and the answer was too bold",
 }
 
 // First figures, when the answers were written and no line had been read: carts a 37 of 57 right
 // lines without a question and 3 of 22 wrong ones accepted; carts b, after what a had shown was
 // mended, 54 of 69 and 1 of 20; carts c, written after b had been mended too, 34 of 40 and 0 of 13; carts d, by another hand, 36 of 39 and 0 of 16; carts e,
-// after d had been mended, 18 of 22 and 0 of 8.
-// Nothing of another trade was matched.
+// after d had been mended, 18 of 22 and 0 of 8; carts f, by a third hand and
+// in shops' habits that no cart before had, 53 of 75, 2 of 24 accepted (both an element or a vessel of another size, whose size
+// stands in the build's key and was not looked at) and 1 of 15 things of another trade named.
+// Of the others nothing of another trade was matched.
 func TestFreshCarts(t *testing.T) {
 	var sum freshMarks
 	open := map[string]string{}
@@ -173,6 +184,7 @@ func TestFreshCarts(t *testing.T) {
 	}
 	t.Log(sum.String())
 	require.Zero(t, sum.accepted, "no wrong part is accepted")
+	require.Equal(t, sum.wrong, sum.named, "what differs is named")
 	require.Zero(t, sum.touched, "nothing of another trade is matched")
 	require.Equal(t, sum.asks, sum.asked, "what the words leave open is asked")
 	if os.Getenv("FRESH") == "" {

@@ -179,7 +179,9 @@ func (j *judge) rest(v *Verdict) bool {
 		j.unsureOf(v, likely)
 		return true
 	}
-	j.strange(v)
+	if !j.namedApart(v) {
+		j.strange(v)
+	}
 	return true
 }
 

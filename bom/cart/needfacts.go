@@ -44,7 +44,7 @@ func needFacts(n *order.Need) facts {
 
 // heldBy gives contents the size of what they are in, where they have none of their own.
 func (f *facts) heldBy(holder *build.Item) {
-	text := holder.About + ", " + holder.Title
+	text := holder.About + ", " + holder.Title + ", " + holder.Process.Size
 	switch {
 	case isA(f.kind, catalog.Cartridge) && f.tall == 0:
 		f.tall = tallIn(text)
@@ -76,6 +76,9 @@ func (f *facts) figures(it *build.Item) {
 	}
 	if r := it.Process.MeterFrom; r != nil {
 		f.flow = flowRange{r.Lo, r.Hi}
+	}
+	if it.Process.Size != "" && isA(f.kind, catalog.Element|catalog.Separates) {
+		f.element = elementIn(it.Process.Size)
 	}
 	if v := voltsIn(it.Motor); v[0] > 0 {
 		f.volts = v

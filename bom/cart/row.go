@@ -221,6 +221,8 @@ func (b *builder) struck(r *row) bool {
 
 var membraneWords = pattern.New(`(?i)[\pL-]*membra[\pL-]*`)
 
+var cartridgeWords = pattern.New(`(?i)[\pL-]*(?:cartouche|cartucc|cartuch|kerze|patro|cartridge)[\pL-]*`)
+
 // understand reads what the words say of the part.
 func (b *builder) understand(l *Line, r *row) {
 	text := l.Text
@@ -235,7 +237,7 @@ func (b *builder) understand(l *Line, r *row) {
 	}
 	text = strings.Trim(text, "~")
 	l.added = strings.TrimPrefix(text, l.Text)
-	plain, spec := withoutSpec(withoutQuantity(text))
+	plain, spec := withoutSpec(plainly(withoutQuantity(text)))
 	reading, seen := b.readings[plain]
 	if !seen {
 		ends := plain
@@ -245,9 +247,15 @@ func (b *builder) understand(l *Line, r *row) {
 		if lower := strings.ToLower(ends); saysAny(lower, "bar", "psi", "pa", "kg/") {
 			ends = otherPressure.ReplaceAllString(ends, " ")
 		}
+		if strings.Contains(ends, "/") {
+			ends = flowSpan.ReplaceAllString(ends, "$1 ")
+		}
 		reading = title.Read(strings.ReplaceAll(ends, " / ", " x "))
-		if len(reading.Ends) == 0 && isA(kindIn(wordList(ends)), catalog.Separates) {
+		if isA(kindIn(wordList(ends)), catalog.Separates) && (len(reading.Ends) == 0 || !isA(reading.Kind, catalog.Separates)) {
 			reading = title.Read("pressure vessel, " + membraneWords.ReplaceAllString(ends, " ")) // a vessel is called after what is in it
+		}
+		if kind := kindIn(wordList(ends)); isA(kind, catalog.Filter) && isA(reading.Kind, catalog.Cartridge) {
+			reading = title.Read(kind + ", " + cartridgeWords.ReplaceAllString(ends, " ")) // a housing, likewise
 		}
 		b.readings[plain] = reading
 	}

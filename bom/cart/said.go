@@ -71,7 +71,7 @@ func (b *builder) fromText(l *Line, quantity bool) {
 	f := inText()
 	text := l.Text
 	lower := strings.ToLower(text)
-	l.PerMetre = within("permetre", text)
+	l.PerMetre = within("permetre", text) || perMetre.MatchString(text)
 	if l.Unit == "" && saysAny(lower, "ft", "foot", "fuß", "pie") && perFoot.MatchString(text) {
 		l.Unit = "ft"
 	}
@@ -119,6 +119,9 @@ func severalOf(text string) money.Quantity {
 }
 
 var severalForm = pattern.New(`\(\s*(?:per |je |la |le |1 )?(\pL+)\s*\)|[,;]\s*(\pL+)\s*$`)
+
+// perMetre are the signs of what is sold by the metre: €/m, /mt. l/m is a flow.
+var perMetre = pattern.New(`(?i)(?:€|£|\$|\beur|\busd|\bgbp|\bchf|[\s(])\s?/\s?(?:m|mt|ml|mtr|met(?:re|er)|mètre|metro)\b`)
 
 // perFoot are words of what is sold by the foot.
 var perFoot = pattern.New(`(?i)\b(?:per|by the|each|/)\s*(?:ft|foot)\b|/\s?ft\b|\bpro fuß|\bal pie\b|\bau pied\b`)

@@ -48,7 +48,7 @@ func nearly(l *facts, list []match) []match {
 // nearly reports whether a line is the part but for what is wrong with it.
 func (m *match) nearly(l *facts) bool {
 	n, faults := &m.need.facts, m.differs.count()
-	if faults == 0 || faults > 2 || m.differs.has(inKind) && (faults > 1 || len(n.ends) < 2) || m.differs.has(inEnds) && faults > 1 {
+	if faults == 0 || faults > 2 || m.differs.has(inKind) && (m.differs&^(1<<inKind|1<<inRating) != 0 || len(n.ends) < 2) || m.differs.has(inEnds) && faults > 1 {
 		return false
 	}
 	switch {
@@ -57,8 +57,8 @@ func (m *match) nearly(l *facts) bool {
 	case len(n.ends) > 0 && m.differs.has(inEnds):
 		return m.has(byKind) && !m.has(byMaterialDiffers) && (m.fit == fitNear && m.points >= nearSure || m.others == 1 && !m.sorts && len(n.ends) > 1 && len(l.ends) == len(n.ends))
 	case len(n.ends) > 0:
-		return m.fit == fitSame && (m.has(byKind) || m.differs.has(inKind))
-	case !m.has(byKind) || m.differs.has(inUse) && faults > 1:
+		return (m.fit == fitSame || m.fit == fitOpen && m.differs.has(inKind)) && (m.has(byKind) || m.differs.has(inKind) || l.kind == "" && len(n.ends) > 1)
+	case !m.has(byKind) || m.differs.has(inUse) && (faults > 1 || l.traits.otherTrade() && !m.has(byTrait)):
 		return false
 	}
 	switch {

@@ -1,0 +1,124 @@
+package cart
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"handtight/catalog"
+)
+
+// A line that is a part of a kind that the build buys, and that differs from all of them, is told
+// what it differs in from the one that it is most like: people buy it for that one. A fitting has
+// to have an end of it: of those every boat has others.
+
+// akin gives the need of the line's own kind that it differs from in least; nil for none.
+func (j *judge) akin(l *Line) *match {
+	f := &l.facts
+	if f.traits.otherTrade() || isA(f.kind, catalog.Hose) && f.spec == "" && f.length == 0 {
+		return nil
+	}
+	pool := j.match.byKind[f.kind]
+	if f.kind == "" || general(f.kind) {
+		pool = nil
+		for _, n := range j.match.needs {
+			if general(n.facts.kind) && len(f.ends) > 1 {
+				pool = append(pool, n)
+			}
+		}
+	}
+	names := namesOf(l)
+	var best *match
+	for _, n := range pool {
+		m := compareWith(l, n, &names)
+		if j.spoiled(l, &m) != nil {
+			m.differs.add(inEnds)
+		}
+		if m.differs == 0 || m.differs.has(inUse) && !m.has(byTrait) || m.faults() > 2 || !m.comparable(f) {
+			continue
+		}
+		if best == nil || j.closer(&m, best) {
+			best = &m
+		}
+	}
+	return best
+}
+
+// closer ranks by faults, then by what is still short, then by evidence and by how far figures are off.
+func (j *judge) closer(a, b *match) bool {
+	if x, y := a.faults(), b.faults(); x != y {
+		return x < y
+	}
+	if x, y := j.lacks(a.need), j.lacks(b.need); x != y {
+		return x
+	}
+	if a.points != b.points {
+		return a.points > b.points
+	}
+	return a.apart < b.apart
+}
+
+// comparable reports whether a line may be told what it differs in: a fitting by an end that is
+// the same, all else by what it says.
+func (m *match) comparable(l *facts) bool {
+	n := &m.need.facts
+	if !isA(n.kind, catalog.Commodity|catalog.Adapts|catalog.HoseTail|catalog.Washer|catalog.Plug) {
+		return true
+	}
+	if len(n.ends) == 1 && len(l.ends) == 1 {
+		return fitEnd(&l.ends[0], &n.ends[0]) == fitNear
+	}
+	if general(n.kind) {
+		return toOne(l.ends, n.ends) && len(l.ends) == len(n.ends) && m.others <= 1 && !m.sorts && !m.has(byMaterialDiffers)
+	}
+	return toOne(l.ends, n.ends) || sameSorts(l.ends, n.ends)
+}
+
+// sameSorts reports whether a fitting has the item's sorts of end, in other sizes: a tee for another
+// tube.
+func sameSorts(line, item []ending) bool {
+	sorts := func(list []ending) string {
+		var out []string
+		for _, e := range list {
+			if len(e.readings) != 1 {
+				return ""
+			}
+			r := &e.readings[0]
+			out = append(out, fmt.Sprint(r.Family, " ", r.Sex))
+		}
+		slices.Sort(out)
+		return strings.Join(out, "|")
+	}
+	mine := sorts(line)
+	return len(line) > 1 && mine != "" && mine == sorts(item)
+}
+
+// otherTrade reports whether words say that a thing is for fuel, gas, heating or a garden: a boat
+// has them too, elsewhere. Tube for air is bought for water (common practice), and is told so.
+func (t traits) otherTrade() bool {
+	for i, one := range traitWords().list {
+		if one.group == "use" && one.name != "air" && t&(1<<i) != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// namedApart tells what a line of a kind that the build buys is other in. Where other lines cover the
+// part it is said beside that.
+func (j *judge) namedApart(v *Verdict) bool {
+	m := j.akin(v.Line)
+	if m == nil {
+		return false
+	}
+	if j.lacks(m.need) || m.differs&perilous != 0 {
+		j.take(v, []match{*m})
+		return true
+	}
+	var apart Verdict
+	apart.Line = v.Line
+	j.take(&apart, []match{*m})
+	j.notNeeded(v, m)
+	v.Reason = fmt.Sprintf("%s %s is covered already.", apart.Reason, m.need.Key)
+	return true
+}
