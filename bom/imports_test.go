@@ -28,7 +28,7 @@ var may = map[string]string{
 	"bom/letter":                 "",
 	"bom/money":                  "pressure/nearest pressure/pattern",
 	"pressure/quantity":          "pressure/nearest pressure/pattern",
-	"bom/source":                 "bom/file pressure/nearest pressure/pattern",
+	"bom/source":                 "bom/each bom/file pressure/nearest pressure/pattern",
 	"pressure":                   "pressure/nearest pressure/pattern pressure/quantity pressure/rows",
 	"pressure/network":           "pressure/network/connected pressure/quantity",
 	"pressure/process/power":     "pressure/process/span pressure/quantity",

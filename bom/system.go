@@ -3,6 +3,7 @@ package bom
 import (
 	"handtight/bom/build"
 	"handtight/bom/circuit"
+	"handtight/bom/each"
 	"handtight/bom/graph"
 	"handtight/bom/order"
 	"handtight/bom/rating"
@@ -38,10 +39,19 @@ func Walk(b *build.Build) (*System, source.Faults) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	c := circuit.New(g)
-	waters := wetting.Of(c)
-	states := state.Solve(c, waters)
-	ratings := rating.Of(g)
+	var (
+		c       *circuit.Circuit
+		waters  *wetting.Waters
+		states  *state.States
+		ratings *rating.Ratings
+	)
+	each.Both(
+		func() { ratings = rating.Of(g) }, // of the parts alone, whatever presses them
+		func() {
+			c = circuit.New(g)
+			waters = wetting.Of(c)
+			states = state.Solve(c, waters)
+		})
 	segments := segment.Of(states, ratings)
 	return &System{
 		Build: b, Graph: g, Circuit: c, Waters: waters, States: states, Ratings: ratings, Segments: segments,

@@ -67,12 +67,13 @@ func NamesMains(text string) bool { return mains.MatchString(text) }
 // converted finds the words for what makes another voltage of the supply's.
 var converted = pattern.New(`(?i)\bconvert(?:er|ed)\b|\btransformer\b|\binverter\b|\bcontroller\b|\bsolar\b`)
 
-// BatteryVolts lists the battery voltages that a text names: 12 and 24 of "12/24 V". None where
-// it names the mains, another drive, or a converter.
-func BatteryVolts(text string) []quantity.Voltage {
-	if !mayNameVolts(text) {
+// BatteryVolts lists the battery voltages that texts name, together: 12 and 24 of "12/24 V". None
+// where one names the mains, another drive, or a converter.
+func BatteryVolts(texts ...string) []quantity.Voltage {
+	if !slices.ContainsFunc(texts, mayNameVolts) {
 		return nil
 	}
+	text := strings.Join(texts, " | ")
 	text = notADrive.ReplaceAllString(text, "")
 	if driven.MatchString(text) || converted.MatchString(text) || mains.MatchString(text) && !direct.MatchString(text) {
 		return nil
@@ -100,7 +101,7 @@ func mayNameVolts(text string) bool {
 		case (c == 'v' || c == 'V') && after:
 			return true
 		case (c == 'b' || c == 'B') && begins(text[i:], "belt"), (c == 'e' || c == 'E') && begins(text[i:], "engine"):
-			return strings.ContainsAny(text, "0123456789")
+			return true
 		case c != '-' && c > ' ': // a blank of the pattern is a control character or a space
 			after = false
 		}

@@ -126,6 +126,15 @@ func (n *net) filter(it *build.Item) flow.Law {
 
 // near is the bore of a hose that is joined to a unit, or to its neighbour.
 func (n *net) near(u *graph.Unit) (quantity.Length, bool) {
+	got, known := n.m.frames.bores[u]
+	if !known {
+		got.bore, got.found = n.nearest(u)
+		n.m.frames.bores[u] = got
+	}
+	return got.bore, got.found
+}
+
+func (n *net) nearest(u *graph.Unit) (quantity.Length, bool) {
 	for depth, list := 0, []*graph.Unit{u}; depth < 4; depth++ {
 		var next []*graph.Unit
 		for _, v := range list {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"handtight/bom"
 	"handtight/bom/circuit"
 	"handtight/bom/graph"
 	"handtight/catalog"
@@ -15,13 +16,18 @@ import (
 )
 
 func (n *net) solve() (*flow.Answer, error) {
-	n.joinNodes()
+	f := n.m.frame(n.s)
+	n.node, n.nodes = f.node, f.nodes
+	n.links, n.unitOf = make([]flow.Link, 0, f.links), make([]*graph.Unit, 0, f.links)
 	for _, u := range n.m.units {
 		n.unit(u)
 	}
 	n.anchor()
-	n.n.Nodes, n.n.Links = n.nodes, n.links
+	n.n.Nodes, n.n.Links, n.n.Like = n.nodes, n.links, f.like
 	a, err := n.n.Solve()
+	if err == nil {
+		f.like, f.links = a, len(n.links)
+	}
 	return a, n.named(err)
 }
 
@@ -58,22 +64,41 @@ func (n *net) portAt(node int) string {
 	return "a part"
 }
 
-// joinNodes makes a node of each port, and one of two ports that are joined.
-func (n *net) joinNodes() {
-	n.node = make(map[int]int, 2*len(n.m.units))
-	for _, u := range n.m.units {
+// frame is what the networks of a plant have in common, whatever runs in it.
+type frame struct {
+	node  map[int]int // of each port
+	nodes int
+	bores map[*graph.Unit]nearBore // of the hoses nearest to fittings
+	like  *flow.Answer             // of the case before
+	links int                      // how many it had
+}
+
+type nearBore struct {
+	bore  quantity.Length
+	found bool
+}
+
+// frame makes a node of each port, and one of two ports that are joined.
+func (m *Making) frame(s *bom.System) *frame {
+	if m.frames != nil {
+		return m.frames
+	}
+	f := &frame{node: make(map[int]int, 4*len(m.units)), bores: make(map[*graph.Unit]nearBore, len(m.units))}
+	m.frames = f
+	for _, u := range m.units {
 		for k := range u.Item.Ports {
 			i := u.First + k
-			if _, done := n.node[i]; done {
+			if _, done := f.node[i]; done {
 				continue
 			}
-			n.node[i] = n.nodes
-			if j := n.s.Graph.Ports[i].Joint; j != nil {
-				n.node[j.A], n.node[j.B] = n.nodes, n.nodes
+			f.node[i] = f.nodes
+			if j := s.Graph.Ports[i].Joint; j != nil {
+				f.node[j.A], f.node[j.B] = f.nodes, f.nodes
 			}
-			n.nodes++
+			f.nodes++
 		}
 	}
+	return f
 }
 
 func (n *net) link(u *graph.Unit, from, to int, law flow.Law) {

@@ -53,6 +53,7 @@ type Making struct {
 	in    inputs
 	back  quantity.Pressure // on the product side
 
+	frames  *frame
 	product func(port int) bool // product water wets it
 	plan    *build.Build
 }

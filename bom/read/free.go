@@ -21,7 +21,7 @@ func (r *reader) freePorts(t *source.Table, it *build.Item) {
 	}
 	for _, name := range said.Keys() {
 		p := build.Port{Name: name, Mark: build.MarkOf(said, name)}
-		if !idForm.MatchString(name) {
+		if !isID(name) {
 			said.Fault(name, fmt.Sprintf("`%s` cannot be the name of a port", name), "use letters, digits, - and _ only")
 		}
 		if text, ok := said.Text(name, "1/2 NPT female"); ok {

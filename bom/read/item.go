@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"unicode"
 
 	"handtight/bom/build"
 	"handtight/bom/money"
@@ -21,8 +22,16 @@ var commonKeys = []string{
 	"inside", "each", "life", "fails", "have", "extra", "kv", "origin",
 }
 
-// idForm is what an id looks like: a run's path must be able to name it.
-var idForm = pattern.New(`^[\p{L}\p{N}][\p{L}\p{N}_-]*$`)
+// isID reports whether a text may be an id, so that a run's path can name it: letters and digits of any
+// script, and after the first - and _.
+func isID(text string) bool {
+	for i, r := range text {
+		if !unicode.IsLetter(r) && !unicode.IsNumber(r) && (i == 0 || r != '-' && r != '_') {
+			return false
+		}
+	}
+	return text != ""
+}
 
 // item reads one [[item]].
 func (r *reader) item(t *source.Table) {
@@ -65,7 +74,7 @@ func (r *reader) item(t *source.Table) {
 }
 
 func (r *reader) checkID(t *source.Table, id string) {
-	if id != "" && !idForm.MatchString(id) {
+	if id != "" && !isID(id) {
 		t.Fault("id", fmt.Sprintf("`%s` cannot be an id: a path could not name it", id), "use letters, digits, - and _ only, like \"elbow-3-8\"")
 	}
 }

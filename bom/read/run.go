@@ -44,7 +44,7 @@ func (r *reader) step(t *source.Table, i int, text string) (build.Step, bool) {
 	}
 	id, label, labelled := strings.Cut(rest, "/")
 	s.Label = label
-	fine := func(word string) bool { return idForm.MatchString(word) }
+	fine := func(word string) bool { return isID(word) }
 	switch {
 	case !fine(id), labelled && label != "+" && !fine(label), strings.Contains(text, ">") && !fine(s.Exit), hasEntry && !fine(s.Entry):
 		t.FaultAt(fmt.Sprintf("`%s` is not a step of a path", text), "write item[/label][.entry][>exit], like \"tee/1.branch>a\"", "path", i)

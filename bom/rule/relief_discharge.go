@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"handtight/bom"
@@ -122,12 +123,10 @@ func findDischarge(s *bom.System) []finding.Finding {
 
 // behindPump reports whether a relief stands on the outlet of a plunger pump.
 func behindPump(s *bom.System, relief *graph.Unit) bool {
-	for _, p := range pumps(s) {
-		if s.Circuit.Reaches(outletOf(p), relief.First+relief.Item.PortIndex("in"), true) {
-			return true
-		}
-	}
-	return false
+	in := relief.First + relief.Item.PortIndex("in")
+	return slices.ContainsFunc(s.Circuit.UnitsAround(in), func(p *graph.Unit) bool {
+		return p.Item.Kind.Is(catalog.DrivesHigh) && s.Circuit.Reaches(outletOf(p), in, true)
+	})
 }
 
 func inside(list []*graph.Unit) string {

@@ -102,10 +102,18 @@ func findFast(s *bom.System, r *duty.Result) []finding.Finding {
 		fastest[who] = v
 		out[at[who]] = tooFast(d, bore, v, reckoned)
 	}
+	most := map[*graph.Unit]quantity.Flow{} // that runs in a hose in normal running, where it is reckoned
+	for _, m := range r.Plants {
+		for _, h := range m.Lines.Hoses {
+			if _, known := most[h.Unit]; !known && h.Flow.Hi > 0 {
+				most[h.Unit] = h.Flow.Hi
+			}
+		}
+	}
 	seen := map[*graph.Unit]bool{}
 	for _, d := range s.Running.Draws() {
 		seen[d.Hose] = true
-		q, ok := runsIn(r, d.Hose)
+		q, ok := most[d.Hose]
 		if ok {
 			d.Flow = q
 		}
@@ -123,18 +131,6 @@ func findFast(s *bom.System, r *duty.Result) []finding.Finding {
 		}
 	}
 	return out
-}
-
-// runsIn is the most that runs in a suction hose in normal running, where it is reckoned.
-func runsIn(r *duty.Result, hose *graph.Unit) (quantity.Flow, bool) {
-	for _, m := range r.Plants {
-		for _, h := range m.Lines.Hoses {
-			if h.Unit == hose && h.Flow.Hi > 0 {
-				return h.Flow.Hi, true
-			}
-		}
-	}
-	return 0, false
 }
 
 func tooFast(d running.Draw, bore quantity.Length, v quantity.Velocity, reckoned bool) finding.Finding {

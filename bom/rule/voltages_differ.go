@@ -2,7 +2,6 @@ package rule
 
 import (
 	"fmt"
-	"strings"
 
 	"handtight/bom"
 	"handtight/bom/build"
@@ -82,8 +81,7 @@ func findVoltages(s *bom.System) []finding.Finding {
 	}
 	var out []finding.Finding
 	for _, u := range s.Graph.Units {
-		text := strings.Join([]string{u.Item.Motor, u.Item.Title, u.Item.About}, " | ")
-		volts := build.BatteryVolts(text)
+		volts := build.BatteryVolts(u.Item.Motor, u.Item.Title, u.Item.About)
 		if len(volts) == 0 || build.GoesWith(volts, *supply) {
 			continue
 		}

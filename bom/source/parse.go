@@ -39,7 +39,7 @@ func Parse(file string, text []byte) (*Document, Faults) {
 	if nest.excess >= 0 {
 		return nil, Faults{tooDeep(file, source, nest.excess)}
 	}
-	values, err := decode(source)
+	values, err := decodePieces(source, nest.cuts)
 	if err != nil {
 		return nil, syntaxFaults(file, source, err)
 	}

@@ -76,12 +76,14 @@ type nesting struct {
 	quote     int   // offset of a string that is still open, or -1
 	dotted    bool  // a key of several parts was given a value
 	excess    int   // offset at which a limit was passed, or -1
+	cuts      []int // offsets of headers of lists at which a long text may be decoded in pieces
 }
 
 // nestingOf walks a text once. On text that the TOML reader accepts, or on the
 // part before its first fault, it sees the same brackets as the reader.
 func nestingOf(text string) nesting {
 	n := nesting{quote: -1, excess: -1}
+	piece := pieceOf(len(text))
 	dots := 0
 	for i := 0; i < len(text); i++ {
 		switch c := text[i]; c {
@@ -117,6 +119,9 @@ func nestingOf(text string) nesting {
 		case '\n':
 			if dots = 0; len(n.open) == 0 {
 				n.statement = i + 1
+				if n.statement >= piece*(len(n.cuts)+1) && opensList(text[n.statement:]) {
+					n.cuts = append(n.cuts, n.statement)
+				}
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package flow
 
 import (
 	"math"
+	"slices"
 
 	"handtight/pressure/quantity"
 )
@@ -9,17 +10,37 @@ import (
 // gradient is Newton on flows and pressures together. Its order of elimination is worked
 // out once and serves every pass.
 type gradient struct {
+	*plan
 	links []Link
-	fixed []bool
 	flow  []quantity.Flow
 
 	loss  []quantity.Pressure // of each link, at its flow
 	slope []float64
-	slot  []int // of each link's value, -1 where an end is fixed
-	order []pivot
 	diag  []float64
 	value []float64
 	right []float64
+}
+
+// plan is the order of elimination of networks of one shape.
+type plan struct {
+	ends  [][2]int // of each link
+	fixed []bool
+	slot  []int // of each link's value, -1 where an end is fixed
+	slots int
+	order []pivot
+}
+
+// fits reports whether links and fixed nodes are those that the plan was made for.
+func (p *plan) fits(links []Link, fixed []bool) bool {
+	if p == nil || len(links) != len(p.ends) || !slices.Equal(fixed, p.fixed) {
+		return false
+	}
+	for i, l := range links {
+		if p.ends[i] != [2]int{l.From, l.To} {
+			return false
+		}
+	}
+	return true
 }
 
 // pivot is one node taken out: its neighbours that are left, with the slots between them.
@@ -30,27 +51,38 @@ type pivot struct {
 	fillIn []int // slots between the pairs of near, row by row
 }
 
-func newGradient(nodes int, links []Link, fixed []bool) (*gradient, error) {
-	g := &gradient{links: links, fixed: fixed, flow: make([]quantity.Flow, len(links)), slot: make([]int, len(links)), loss: make([]quantity.Pressure, len(links)), slope: make([]float64, len(links)),
-		diag: make([]float64, nodes), right: make([]float64, nodes)}
+// newGradient takes a plan that fits, else it makes one.
+func newGradient(nodes int, links []Link, fixed []bool, like *plan) (*gradient, error) {
+	if !like.fits(links, fixed) {
+		var err error
+		if like, err = newPlan(nodes, links, fixed); err != nil {
+			return nil, err
+		}
+	}
+	of := make([]float64, 2*nodes+len(links)+like.slots)
+	g := &gradient{plan: like, links: links, flow: make([]quantity.Flow, len(links)), loss: make([]quantity.Pressure, len(links)),
+		diag: of[:nodes], right: of[nodes : 2*nodes], slope: of[2*nodes : 2*nodes+len(links)], value: of[2*nodes+len(links):]}
 	for i := range g.flow {
 		g.flow[i] = 2 * quantity.LitrePerMinute
 	}
-	near := make([]map[int]int, nodes)
-	for v := range near {
-		near[v] = map[int]int{}
-	}
-	slots := 0
+	return g, nil
+}
+
+func newPlan(nodes int, links []Link, fixed []bool) (*plan, error) {
+	g := &plan{ends: make([][2]int, len(links)), fixed: fixed, slot: make([]int, len(links))}
+	near := make([]neighbours, nodes)
 	between := func(a, b int) int {
-		s, ok := near[a][b]
+		i, ok := near[a].find(b)
 		if !ok {
-			s = slots
-			slots++
-			near[a][b], near[b][a] = s, s
+			near[a].insert(i, neighbour{b, g.slots})
+			k, _ := near[b].find(a)
+			near[b].insert(k, neighbour{a, g.slots})
+			g.slots++
 		}
-		return s
+		return near[a][i].slot
 	}
 	for i, l := range links {
+		g.ends[i] = [2]int{l.From, l.To}
 		g.slot[i] = -1
 		if l.From != l.To && !fixed[l.From] && !fixed[l.To] {
 			g.slot[i] = between(l.From, l.To)
@@ -60,12 +92,29 @@ func newGradient(nodes int, links []Link, fixed []bool) (*gradient, error) {
 		return nil, err
 	}
 	g.eliminate(near, between)
-	g.value = make([]float64, slots)
 	return g, nil
 }
 
+// neighbours are the nodes that are left beside one, in their order, each with the slot of what
+// lies between. A plant's nodes have few.
+type neighbours []neighbour
+
+type neighbour struct{ node, slot int }
+
+func (n neighbours) find(node int) (int, bool) {
+	return slices.BinarySearchFunc(n, node, func(x neighbour, node int) int { return x.node - node })
+}
+
+func (n *neighbours) insert(at int, x neighbour) { *n = slices.Insert(*n, at, x) }
+
+func (n *neighbours) remove(node int) {
+	if i, ok := n.find(node); ok {
+		*n = slices.Delete(*n, i, i+1)
+	}
+}
+
 // eliminate takes the nodes out in the order of least degree.
-func (g *gradient) eliminate(near []map[int]int, between func(a, b int) int) {
+func (g *plan) eliminate(near []neighbours, between func(a, b int) int) {
 	byDegree := make([][]int, len(near)+1)
 	left := 0
 	for v := range near {
@@ -87,14 +136,11 @@ func (g *gradient) eliminate(near []map[int]int, between func(a, b int) int) {
 		}
 		gone[v] = true
 		left--
-		p := pivot{node: v}
-		for w := range near[v] {
-			p.near = append(p.near, w)
-		}
-		sortInts(p.near)
-		for _, w := range p.near {
-			p.slots = append(p.slots, near[v][w])
-			delete(near[w], v)
+		room := make([]int, 2*d)
+		p := pivot{node: v, near: room[:0:d], slots: room[d:d]}
+		for _, w := range near[v] {
+			p.near, p.slots = append(p.near, w.node), append(p.slots, w.slot)
+			near[w.node].remove(v)
 		}
 		for i, a := range p.near {
 			for _, b := range p.near[i+1:] {
@@ -109,16 +155,8 @@ func (g *gradient) eliminate(near []map[int]int, between func(a, b int) int) {
 	}
 }
 
-func sortInts(list []int) {
-	for i := 1; i < len(list); i++ {
-		for j := i; j > 0 && list[j] < list[j-1]; j-- {
-			list[j], list[j-1] = list[j-1], list[j]
-		}
-	}
-}
-
 // reached reports a node that no way leads from to a fixed one.
-func (g *gradient) reached(nodes int) error {
+func (g *plan) reached(nodes int) error {
 	up := make([]int, nodes+1)
 	for i := range up {
 		up[i] = i
@@ -135,8 +173,8 @@ func (g *gradient) reached(nodes int) error {
 			up[find(v)] = find(nodes)
 		}
 	}
-	for _, l := range g.links {
-		up[find(l.From)] = find(l.To)
+	for _, l := range g.ends {
+		up[find(l[0])] = find(l[1])
 	}
 	for v := range nodes {
 		if find(v) != find(nodes) {

@@ -47,6 +47,10 @@ type Network struct {
 	Taken     []Taken
 	Throttles []Throttle
 	Vessels   []Vessel
+
+	// Like is the answer of a network of the same shape: what was worked out of its shape is used
+	// again. Of another shape, or nil, it changes nothing.
+	Like *Answer
 }
 
 // Answer is what runs where.
@@ -57,6 +61,8 @@ type Answer struct {
 	Feed     []quantity.Flow     // into each vessel
 	Product  []quantity.Flow     // of each vessel
 	Passes   int                 // of the throttles and the vessels
+
+	plan *plan
 }
 
 // LooseError says that nothing settles the pressure of a node.
@@ -124,11 +130,15 @@ func (n *Network) Solve() (*Answer, error) {
 			links = append(links, Link{v.Feed, v.Brine, &losses[i]})
 		}
 	}
-	g, err := newGradient(n.Nodes, links, fixed)
+	var like *plan
+	if n.Like != nil {
+		like = n.Like.plan
+	}
+	g, err := newGradient(n.Nodes, links, fixed, like)
 	if err != nil {
 		return nil, err
 	}
-	out := &Answer{Pressure: pressure, Throttle: make([]quantity.Flow, len(n.Throttles)), Feed: make([]quantity.Flow, len(n.Vessels)), Product: make([]quantity.Flow, len(n.Vessels))}
+	out := &Answer{plan: g.plan, Pressure: pressure, Throttle: make([]quantity.Flow, len(n.Throttles)), Feed: make([]quantity.Flow, len(n.Vessels)), Product: make([]quantity.Flow, len(n.Vessels))}
 	taken := make([]float64, n.Nodes)
 	var worst *UnsettledError
 	for out.Passes = 1; out.Passes <= mostPasses; out.Passes++ {
@@ -210,38 +220,38 @@ func (n *Network) pass(g *gradient, links []Link, losses []vesselLaw, taken []fl
 type vesselLaw struct{ Law }
 
 func (n *Network) check() error {
-	inside := func(nodes ...int) error {
-		for _, node := range nodes {
-			if node < 0 || node >= n.Nodes {
-				return fmt.Errorf("node %d is not one of the %d of the network", node, n.Nodes)
-			}
-		}
-		return nil
-	}
 	var errs []error
+	inside := func(node int) {
+		if node < 0 || node >= n.Nodes {
+			errs = append(errs, fmt.Errorf("node %d is not one of the %d of the network", node, n.Nodes))
+		}
+	}
+	number := func(x float64, what string, node int) {
+		if !finite(x) {
+			errs = append(errs, fmt.Errorf("the %s at node %d is not a finite number", what, node))
+		}
+	}
 	for _, l := range n.Links {
-		errs = append(errs, inside(l.From, l.To))
+		inside(l.From)
+		inside(l.To)
 	}
 	for _, f := range n.Fixed {
-		errs = append(errs, inside(f.Node))
-		if !finite(float64(f.Pressure)) {
-			errs = append(errs, fmt.Errorf("the pressure at node %d is not a finite number", f.Node))
-		}
+		inside(f.Node)
+		number(float64(f.Pressure), "pressure", f.Node)
 	}
 	for _, t := range n.Taken {
-		errs = append(errs, inside(t.Node))
-		if !finite(float64(t.Flow)) {
-			errs = append(errs, fmt.Errorf("the flow taken at node %d is not a finite number", t.Node))
-		}
+		inside(t.Node)
+		number(float64(t.Flow), "flow taken", t.Node)
 	}
 	for _, t := range n.Throttles {
-		errs = append(errs, inside(t.From, t.To))
-		if !finite(float64(t.Holds)) {
-			errs = append(errs, fmt.Errorf("the pressure held at node %d is not a finite number", t.From))
-		}
+		inside(t.From)
+		inside(t.To)
+		number(float64(t.Holds), "pressure held", t.From)
 	}
 	for _, v := range n.Vessels {
-		errs = append(errs, inside(v.Feed, v.Brine, v.Product))
+		inside(v.Feed)
+		inside(v.Brine)
+		inside(v.Product)
 	}
 	return errors.Join(errs...)
 }

@@ -78,6 +78,9 @@ func (b Bore) Loss(q quantity.Flow, w Water) (quantity.Pressure, error) {
 	if !(b.Diameter > 0 && b.Length >= 0 && b.Roughness >= 0 && w.Density > 0 && w.Viscosity > 0) || math.IsNaN(float64(q)) {
 		return 0, fmt.Errorf("a line needs a bore above zero and water in it; found %s of %s", b.Length, b.Diameter)
 	}
+	if b.Length == 0 {
+		return 0, nil
+	}
 	re := b.Reynolds(q, w)
 	v := b.Speed(q)
 	if re < laminar { // 64/Re put in: with a flow near nothing it would be without end, times nothing
