@@ -202,9 +202,9 @@ func agree(t *rapid.T, sys *System, st *state.State, how stand, text string) {
 		high, low, ok := sys.States.Pressure(st, p)
 		require.True(t, ok, "%s: the build is one part\n%s", st.Name, text)
 		words := sys.Graph.Ports[p].Name() + " when " + st.Name + "\n" + text
-		full.same(t, atFull[p], high, low, "at full flow, "+words)
+		full.same(t, atFull[p], high.Bar(), low.Bar(), "at full flow, "+words)
 		local := sys.Circuit.Local[sys.Circuit.JunctionOf[p]]
-		set.same(t, atSet[p], f.High(local), f.Low(local), "at set, "+words)
+		set.same(t, atSet[p], f.High(local).Bar(), f.Low(local).Bar(), "at set, "+words)
 	}
 }
 

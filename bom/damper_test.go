@@ -86,7 +86,7 @@ func TestUnloaderAccumulatorAndHeight(t *testing.T) {
 			if l.NoBound != nil {
 				return math.Inf(1)
 			}
-			return l.Act
+			return l.Act.Bar()
 		}
 		return at("pump", "out"), at("damper", "in"), at("end", "a")
 	}

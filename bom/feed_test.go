@@ -83,7 +83,7 @@ func TestFeedLines(t *testing.T) {
 	}{
 		{"a ring of one pump, and a second pump whose water flows off through a throttle to an open end that the ring draws from",
 			[]string{"tee/end.branch check/back tee/in strong tee/out weak throttle.in", round, "throttle.out tee/end.a", "tee/end.b out"},
-			"strong.out", level{high: 2.5, low: network.Vacuum}},
+			"strong.out", level{high: 2.5, low: network.Vacuum.Bar()}},
 		{"water that comes round through a throttle the wrong way, where nothing opens",
 			[]string{"sea check/sea tee/in strong tee/out valve", "tee/in.branch throttle tee/out.branch"}, "strong.out", level{high: 2.5}},
 		{"a dead end off a ring sees what the ring does",
@@ -96,7 +96,7 @@ func TestFeedLines(t *testing.T) {
 		{"a supply behind two check valves, with a relief between them, the same",
 			[]string{"house check/a tee/held check/b tee/in strong tee/out pump", "tee/held.branch low out/2", round}, "strong.out", level{high: 3.5}},
 		{"nor through a membrane does more come than what the line behind it finds a way out at",
-			[]string{"house vessel.feed", "vessel.product tee/z check/b tee/in strong tee/out valve", "tee/z.branch check/y tee/y.a", "tee/y.b low out/2", round}, "strong.out", level{high: 3.5, low: network.Vacuum}},
+			[]string{"house vessel.feed", "vessel.product tee/z check/b tee/in strong tee/out valve", "tee/z.branch check/y tee/y.a", "tee/y.b low out/2", round}, "strong.out", level{high: 3.5, low: network.Vacuum.Bar()}},
 		{"of two supplies on one line the stronger pushes, the stronger first",
 			[]string{"house valve/1 tee/held.a", "weak-house valve/2 tee/held.b", "tee/held.branch pump"}, "pump.in", level{high: 3}},
 		{"and the stronger last",

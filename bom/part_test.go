@@ -14,6 +14,7 @@ import (
 	"handtight/bom/read"
 	"handtight/bom/segment"
 	"handtight/bom/state"
+	"handtight/pressure/quantity"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.
@@ -88,8 +89,8 @@ func TestPartsOfThePlant(t *testing.T) {
 			p := partNamed(t, sys, c.unit)
 			require.Equal(t, c.unit+"."+c.port, sys.Graph.Ports[p.Port].Name())
 			require.Same(t, sys.Segments.SegmentOf(p.Port), p.Segment)
-			closeTo(t, level{c.normal, c.low}, p.Normal, p.Low, "normal and lowest")
-			closeTo(t, level{c.worst, c.low}, p.Worst, p.Low, "worst")
+			closeTo(t, level{c.normal, c.low}, p.Normal.Bar(), p.Low.Bar(), "normal and lowest")
+			closeTo(t, level{c.worst, c.low}, p.Worst.Bar(), p.Low.Bar(), "worst")
 			require.Equal(t, c.cause, p.Cause.Name)
 			lowBy := ""
 			if p.LowBy != nil {
@@ -98,7 +99,7 @@ func TestPartsOfThePlant(t *testing.T) {
 			require.Equal(t, c.lowBy, lowBy)
 			margin := "not known"
 			if m, ok := p.Margin(); ok {
-				margin = fmt.Sprint(math.Round(m*1e6) / 1e6)
+				margin = fmt.Sprint(math.Round(m.Bar()*1e6) / 1e6)
 			}
 			require.Equal(t, c.margin, margin)
 			require.Equal(t, c.normal > state.HighPressure.Bar(), p.High())
@@ -155,8 +156,8 @@ func TestWorstFirstOfWhatIsNotKnown(t *testing.T) {
 	var seen []float64
 	for _, p := range segment.WorstFirst(planted(t, ownOutlet, plugOutlet).Segments.Parts()) {
 		require.False(t, p.Hold.Known, "nothing of the plant is rated")
-		if len(seen) == 0 || seen[len(seen)-1] != p.Worst {
-			seen = append(seen, p.Worst)
+		if len(seen) == 0 || seen[len(seen)-1] != p.Worst.Bar() {
+			seen = append(seen, p.Worst.Bar())
 		}
 	}
 	require.InDeltaSlice(t, []float64{71.5, 55, 3, 0}, seen, 1e-9, "the relief's, the product's, the house supply's, nothing's")
@@ -169,7 +170,7 @@ func TestWorstFirstWithoutBound(t *testing.T) {
 	bounded := false
 	var known []string
 	for _, p := range parts {
-		unbounded := math.IsInf(p.Worst, 1)
+		unbounded := p.Worst.Unbounded()
 		require.False(t, unbounded && bounded, "%s has no bound and stands behind one that has", p.Unit.Name)
 		bounded = bounded || !unbounded
 		if unbounded {
@@ -190,12 +191,12 @@ func TestPartAtAnUnjoinedPort(t *testing.T) {
 	text := strings.Replace(fed(items, "valve"), "valve end", "valve", 1)
 	p := partNamed(t, walked(t, "fed.toml", text), "valve")
 	require.NotNil(t, p.Segment)
-	require.Equal(t, 3.0, p.Worst)
+	require.Equal(t, 3*quantity.Bar, p.Worst)
 
 	const pump = head + "[duty]\npressure = \"55 bar\"\n[[item]]\nid = \"sea\"\nkind = \"sea\"\n[[item]]\nid = \"pump\"\nkind = \"plunger pump\"\nrated = \"100 bar\"\n"
 	p = partNamed(t, walked(t, "pump.toml", pump+runs("sea pump.in")), "pump")
 	require.Nil(t, p.Segment, "its outlet is joined to nothing")
-	require.True(t, math.IsInf(p.Worst, 1), "and nothing opens there")
+	require.True(t, p.Worst.Unbounded(), "and nothing opens there")
 	require.True(t, p.Over())
 	require.True(t, p.High(), "in normal running already")
 }
@@ -242,11 +243,11 @@ func TestPartsAgreeWithSegmentsAndPorts(t *testing.T) {
 			}
 			require.True(t, ok, n.Name())
 			worst, _ := sys.States.PortLoad(i).Worst()
-			if math.IsInf(worst, 1) {
-				require.True(t, math.IsInf(p.Worst, 1), n.Name())
+			if worst.Unbounded() {
+				require.True(t, p.Worst.Unbounded(), n.Name())
 			}
 			if m, known := p.Margin(); known {
-				require.LessOrEqual(t, m, sys.Ratings.PortHold(i).Rating.Pressure.Bar()-worst, n.Name())
+				require.LessOrEqual(t, m, sys.Ratings.PortHold(i).Rating.Pressure-worst, n.Name())
 			}
 		}
 	})

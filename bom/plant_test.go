@@ -83,7 +83,7 @@ func (s *System) solved(t testing.TB, st stand, port string) (high, low float64)
 	t.Helper()
 	cell := s.Circuit.JunctionOf[s.portNamed(t, port)]
 	f := s.solveOne(s.Circuit.NetOf[cell], st)
-	return f.High(s.Circuit.Local[cell]), f.Low(s.Circuit.Local[cell])
+	return f.High(s.Circuit.Local[cell]).Bar(), f.Low(s.Circuit.Local[cell]).Bar()
 }
 
 func (s *System) portNamed(t testing.TB, name string) int {

@@ -9,6 +9,7 @@ import (
 	"handtight/bom/joint"
 	"handtight/bom/read"
 	"handtight/bom/state"
+	"handtight/pressure/quantity"
 )
 
 // What is left open is asked once a port of an item, the question first that settles
@@ -83,20 +84,20 @@ func TestItemFromTitle(t *testing.T) {
 func TestWorstLoad(t *testing.T) {
 	act, fail := &state.State{Name: "act"}, &state.State{Name: "fail", Failure: true}
 	for _, c := range []struct {
-		why  string
-		load state.Load
-		bar  float64
-		by   *state.State
+		why   string
+		load  state.Load
+		worst quantity.Pressure
+		by    *state.State
 	}{
 		{"nothing pushes", state.Load{}, 0, nil},
 		{"the act is the higher", state.Load{Act: 65, ByAct: act, Fail: 55, ByFail: fail}, 65, act},
 		{"the failure is the higher", state.Load{Act: 55, ByAct: act, Fail: 65, ByFail: fail}, 65, fail},
 		{"alike: the act, which is worse to answer for", state.Load{Act: 55, ByAct: act, Fail: 55, ByFail: fail}, 55, act},
-		{"no bound by a failure", state.Load{Act: 55, ByAct: act, NoBoundFail: fail}, inf, fail},
-		{"no bound by both", state.Load{Act: 55, ByAct: act, NoBound: act, NoBoundFail: fail}, inf, act},
+		{"no bound by a failure", state.Load{Act: 55, ByAct: act, NoBoundFail: fail}, quantity.NoBound(), fail},
+		{"no bound by both", state.Load{Act: 55, ByAct: act, NoBound: act, NoBoundFail: fail}, quantity.NoBound(), act},
 	} {
-		bar, by := c.load.Worst()
-		require.Equal(t, c.bar, bar, c.why)
+		worst, by := c.load.Worst()
+		require.Equal(t, c.worst, worst, c.why)
 		require.Equal(t, c.by, by, c.why)
 	}
 }

@@ -34,7 +34,7 @@ func TestSegmentsOfThePlant(t *testing.T) {
 			names = append(names, u.Name)
 		}
 		worst, by := g.Load.Worst()
-		got = append(got, want{g.Name, strings.Join(names, " "), len(g.Joints), g.High(), g.Below, g.Load.Normal, math.Round(worst*1e6) / 1e6, by.Name})
+		got = append(got, want{g.Name, strings.Join(names, " "), len(g.Joints), g.High(), g.Below, g.Load.Normal.Bar(), math.Round(worst.Bar()*1e6) / 1e6, by.Name})
 	}
 	require.Equal(t, []want{
 		{"raw water: intake to feed-pump", "intake raw-hose strainer feed-pump", 3, false, true, 0, 0, "normal"},
@@ -116,7 +116,7 @@ func TestWeakestMember(t *testing.T) {
 			require.Equal(t, len(c.unrated) == 0, ok, "no margin is known while one part's rating is not")
 			require.Equal(t, ok, g.Rated())
 			if ok {
-				require.InDelta(t, c.holds-3, margin, 0.05, "3 bar stand in it")
+				require.InDelta(t, c.holds-3, margin.Bar(), 0.05, "3 bar stand in it")
 			}
 			var unrated []string
 			for _, u := range g.Unrated {

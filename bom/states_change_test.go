@@ -7,6 +7,7 @@ import (
 
 	"handtight/bom/state"
 	"handtight/pressure/network"
+	"handtight/pressure/quantity"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.
@@ -232,7 +233,7 @@ func TestVacuum(t *testing.T) {
 		for p := range sys.Graph.Ports {
 			_, low, ok := sys.States.Pressure(st, p)
 			require.True(t, ok)
-			want := 0.0
+			want := quantity.Pressure(0)
 			if all[p] {
 				want = network.Vacuum
 			}
@@ -307,8 +308,8 @@ path = ["tee/b.branch", "relief/b", "relief-outlet/b"]
 		require.Equal(t, one.States.PortLoad(p).Act, both.States.PortLoad(both.portNamed(t, name)).Act, name)
 	}
 	load := both.States.PortLoad(both.portNamed(t, "pump/b.out"))
-	require.InDelta(t, 55, load.Normal, 1e-9)
-	require.InDelta(t, 71.5, load.Act, 1e-9, "its own relief with its own outlet")
+	require.InDelta(t, 55, load.Normal.Bar(), 1e-9)
+	require.InDelta(t, 71.5, load.Act.Bar(), 1e-9, "its own relief with its own outlet")
 	require.Nil(t, load.NoBound, "though the first has no way out")
 }
 

@@ -155,7 +155,7 @@ func TestHandSolvedCases(t *testing.T) {
 					}
 					high, low, ok := sys.States.Pressure(sys.stateNamed(t, c.state), sys.portNamed(t, port))
 					require.True(t, ok)
-					closeTo(t, level{full, want.low}, high, low, "state %s at %s: %s", c.state, port, c.why)
+					closeTo(t, level{full, want.low}, high.Bar(), low.Bar(), "state %s at %s: %s", c.state, port, c.why)
 				}
 			}
 		})

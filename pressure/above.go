@@ -1,9 +1,11 @@
 package pressure
 
-// Slack is the lack in bar that is taken for none: it comes of turning one unit of measure
-// into another and back (a judgement).
-const Slack = 0.001
+import "handtight/pressure/quantity"
 
-// Above reports whether a pressure is higher than another, both in bar, by more than [Slack].
+// Slack is the lack that is taken for none: it comes of turning one unit of measure
+// into another and back (a judgement).
+const Slack = 0.001 * quantity.Bar
+
+// Above reports whether a pressure is higher than another by more than [Slack].
 // Everything that asks whether a part holds what it sees asks this.
-func Above(bar, limit float64) bool { return bar > limit+Slack }
+func Above(p, limit quantity.Pressure) bool { return p > limit+Slack }

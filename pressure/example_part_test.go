@@ -8,7 +8,7 @@ import (
 )
 
 func ExampleAbove() {
-	fmt.Println(pressure.Above(50.0005, 50), pressure.Above(50.1, 50))
+	fmt.Println(pressure.Above(50.0005*quantity.Bar, 50*quantity.Bar), pressure.Above(50.1*quantity.Bar, 50*quantity.Bar))
 	// Output: false true
 }
 

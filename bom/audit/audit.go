@@ -9,6 +9,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/graph"
+	"handtight/pressure/quantity"
 	"handtight/threads/evidence"
 )
 
@@ -44,10 +45,10 @@ type Joint struct {
 	Section Section
 	Belief  evidence.Belief
 	Fit     evidence.Fit
-	Read    bool    // something is known of both ends
-	Cost    float64 // of its being bad, by table/cost.csv
-	Harm    string  // what happens then
-	Worst   float64 // bar, over all states
+	Read    bool              // something is known of both ends
+	Cost    float64           // of its being bad, by table/cost.csv
+	Harm    string            // what happens then
+	Worst   quantity.Pressure // over all states
 	High    bool
 	Below   bool
 	Why     string // in one or more sentences
@@ -60,16 +61,16 @@ func (j *Joint) Risk() float64 { return j.Belief.Bad * j.Cost }
 
 // Line is one line of the order of work.
 type Line struct {
-	Section Section
-	Joints  []*Joint
-	At      string // what is to be worked on: a joint, an end, a segment
-	Do      string
-	Why     string
-	Cost    string    // what it would cost to be wrong
-	Worth   float64   // of a measurement: what it is worth, by table/cost.csv
-	Bar     float64   // to prove to; 0 where it is no proof, or none can be
-	Look    time.Time // zero: no date
-	Stay    string    // may I leave it? "" where it is fine
+	Section  Section
+	Joints   []*Joint
+	At       string // what is to be worked on: a joint, an end, a segment
+	Do       string
+	Why      string
+	Cost     string            // what it would cost to be wrong
+	Worth    float64           // of a measurement: what it is worth, by table/cost.csv
+	Pressure quantity.Pressure // to prove to; 0 where it is no proof, or none can be
+	Look     time.Time         // zero: no date
+	Stay     string            // may I leave it? "" where it is fine
 }
 
 // Plan is the whole order of work.

@@ -9,6 +9,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/graph"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/evidence"
 )
@@ -16,6 +17,9 @@ import (
 // proofFactor is how far above its worst pressure a segment is proved: ASME B31.3, 345.4, gives
 // 1.5 times the design pressure for a hydrostatic test (memory).
 const proofFactor = 1.5
+
+// testSlack is the lack of a test that is taken for none: gauges of a test are read no closer (a judgement).
+const testSlack = 0.01 * quantity.Bar
 
 // Judge puts one joint into its section on a day; a zero day counts no time. It is taken that the
 // joint stands.
@@ -64,12 +68,12 @@ func (x *Joint) history(s *bom.System, on time.Time) evidence.History {
 		return evidence.History{}
 	}
 	h := evidence.History{Wept: n.Wept != "", Sealant: n.Sealant, DryYears: dryDays(n, on) / 365.25}
-	h.Tested = n.Tested != nil && x.Worst > 0 && n.Tested.Pressure.Bar() >= x.provedFrom(s)-0.01
+	h.Tested = n.Tested != nil && x.Worst > 0 && n.Tested.Pressure >= x.provedFrom(s)-testSlack
 	return h
 }
 
 // provedFrom is the pressure from which a test of the joint's segment counts.
-func (x *Joint) provedFrom(s *bom.System) float64 {
+func (x *Joint) provedFrom(s *bom.System) quantity.Pressure {
 	worst, _ := s.Segments.SegmentOf(x.Joint.A).Load.Worst()
 	return proofFactor * worst
 }
@@ -155,7 +159,7 @@ func (x *Joint) classify(s *bom.System, h *evidence.History, on time.Time) {
 		x.Section = Wrong
 		m := holdingPair(x, pairs)
 		x.Why = fmt.Sprintf("what closes it is missing: %s is due, and nothing was found", m.Closes())
-	case known && dry && !x.High && !x.Below && x.Worst <= cost("low") && !h.Wept:
+	case known && dry && !x.High && !x.Below && x.Worst <= quantity.Bar.Times(cost("low")) && !h.Wept:
 		x.Section = Watch
 		x.Why = "a wrong pair, dry for a time at low pressure and above the waterline: a drip there does no harm where it is seen"
 	case known:

@@ -266,10 +266,10 @@ func (p *Plan) proof(g *segment.Segment, list []*Joint) Line {
 	l := Line{Section: Prove, Joints: list, At: g.Name, Cost: p.atStake(first), Stay: first.Stay()}
 	joints := fmt.Sprintf("It proves %s.", numbers(list))
 	due := proofFactor * worst
-	holds := g.Hold.Rating.Pressure.Bar()
+	holds := g.Hold.Rating.Pressure
 	weakest := g.Hold.What
 	switch {
-	case math.IsInf(worst, 1):
+	case worst.Unbounded():
 		l.Do = "It cannot be proved: nothing bounds its pressure. Put in a relief first."
 		l.Why = fmt.Sprintf("In one state, %s, nothing opens.", state.Cause)
 		return l
@@ -285,11 +285,11 @@ func (p *Plan) proof(g *segment.Segment, list []*Joint) Line {
 		l.Do = fmt.Sprintf("It cannot be proved: %s holds %s, less than the %s that it may see. Replace it, or derate the plant.", weakest, bars(holds), bars(worst))
 		l.Why = joints
 		return l
-	case holds < due-0.01:
-		l.Bar = holds
+	case holds < due-testSlack:
+		l.Pressure = holds
 		l.Do = fmt.Sprintf("Prove by test to %s and no more: %s holds no more, and it cannot be proved to %s here. For that, replace %s, or derate the plant. %s", bars(holds), weakest, bars(due), weakest, testCare)
 	default:
-		l.Bar = due
+		l.Pressure = due
 		l.Do = fmt.Sprintf("Prove by test to %s. %s", bars(due), testCare)
 	}
 	l.Why = fmt.Sprintf("%s times its worst pressure (%s, %s). %s", figure(proofFactor), bars(worst), state.Cause, joints)
@@ -332,11 +332,11 @@ func numbers(list []*Joint) string {
 func figure(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // bars writes a pressure for people.
-func bars(v float64) string {
-	if math.IsInf(v, 1) {
+func bars(p quantity.Pressure) string {
+	if p.Unbounded() {
 		return "no bound"
 	}
-	return quantity.Pressure(math.Round(v*10) / 10 * float64(quantity.Bar)).String()
+	return quantity.Bar.Times(math.Round(p.Bar()*10) / 10).String()
 }
 
 func sentence(text string) string {

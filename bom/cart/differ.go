@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"handtight/catalog"
+	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
 
@@ -95,7 +96,7 @@ func (m *match) compareFigures(l *facts, n *need) {
 	if shared := l.traits & f.traits; shared != 0 {
 		m.add(byTrait)
 	}
-	if holds, ok := l.holds(n); ok && n.place != nil && quantity.Pressure(float64(holds)*n.place.left) < n.place.worst-pressureSlack {
+	if holds, ok := l.holds(n); ok && n.place != nil && quantity.Pressure(float64(holds)*n.place.left) < n.place.worst-pressure.Slack {
 		m.differs.add(inRating)
 	}
 	m.compareMaterial(l, n)
@@ -130,7 +131,7 @@ func (m *match) compareScale(l *facts, n *need) {
 	}
 	same := f.scale > 0 && math.Abs(float64(l.scale-f.scale)) <= float64(f.scale)*0.04
 	switch {
-	case n.place != nil && l.scale < n.place.worst-pressureSlack && !same:
+	case n.place != nil && l.scale < n.place.worst-pressure.Slack && !same:
 		m.differs.add(inScale)
 		m.add(byFigureDiffers)
 	case same:

@@ -309,7 +309,7 @@ func TestAWeakPlanIsMendedFirst(t *testing.T) {
 	require.NoError(t, err)
 	n := 0
 	for _, l := range order.Lines {
-		if l.Need.Item == nil || l.Need.Item.Rated == nil || l.Need.Load.Act <= l.Need.Item.Rated.Bar() || l.Need.Kind == "gauge" {
+		if l.Need.Item == nil || l.Need.Item.Rated == nil || l.Need.Load.Act <= *l.Need.Item.Rated || l.Need.Kind == "gauge" {
 			continue
 		}
 		c := text(t, "c.csv", fmt.Sprintf("Item id\tDescription\tQty\n%s\t%s, %g bar\t1\n", l.Need.Key, l.Need.Kind, l.Need.Item.Rated.Bar()))

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"handtight/catalog"
+	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
 
@@ -87,7 +88,7 @@ func silent(l *Line, m *match) []string {
 	if high {
 		ask(len(want.ends) > 0 && (m.fit == fitUnsaid || m.fit == fitOpen || m.fit == fitSome), "what are its ends ("+n.Item.Ends()+")")
 		_, rated := f.holds(n)
-		relieves := isA(n.Kind, catalog.Relieves) && f.full > 0 && f.full >= n.place.worst-pressureSlack // it passes all its flow at that
+		relieves := isA(n.Kind, catalog.Relieves) && f.full > 0 && f.full >= n.place.worst-pressure.Slack // it passes all its flow at that
 		ask(!rated && !relieves && !isA(n.Kind, catalog.Gauge), "what pressure does it hold")
 		what := "of what material is it"
 		if isA(n.Kind, catalog.Hose) {

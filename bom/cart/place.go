@@ -2,7 +2,6 @@ package cart
 
 import (
 	"fmt"
-	"math"
 
 	"handtight/bom"
 	"handtight/bom/build"
@@ -56,15 +55,14 @@ func itemsOf(sys *bom.System, u *graph.Unit) []*build.Item {
 // take adds a port's place.
 func (p *place) take(sys *bom.System, waters *wetting.Waters, port int) {
 	load := sys.States.PortLoad(port)
-	p.normal = max(p.normal, quantity.Pressure(load.Normal)*quantity.Bar)
+	p.normal = max(p.normal, load.Normal)
 	joint := sys.Graph.Ports[port].Joint
 	for _, l := range []struct {
-		bar float64
-		by  *state.State
+		at quantity.Pressure
+		by *state.State
 	}{{load.Act, load.ByAct}, {load.Fail, load.ByFail}} {
-		at := quantity.Pressure(l.bar) * quantity.Bar
-		if l.by != nil && !math.IsInf(l.bar, 1) && (at > p.worst || p.joint == nil) {
-			p.worst, p.cause, p.failure, p.joint = at, l.by.Cause, l.by.Failure, joint
+		if l.by != nil && !l.at.Unbounded() && (l.at > p.worst || p.joint == nil) {
+			p.worst, p.cause, p.failure, p.joint = l.at, l.by.Cause, l.by.Failure, joint
 		}
 	}
 	if g := sys.Segments.SegmentOf(port); g != nil && g.High() {

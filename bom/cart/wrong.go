@@ -7,6 +7,7 @@ import (
 
 	"handtight/bom/money"
 	"handtight/catalog"
+	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -212,10 +213,6 @@ func (j *judge) wrongEnd(l *Line, m *match, spoiled *spoil) (Status, string) {
 	return status, reason
 }
 
-// pressureSlack keeps a rating that equals the pressure from being a fault by a rounding
-// of units.
-const pressureSlack = 0.001 * quantity.Bar
-
 // lowRating compares what a line says that it holds with the hardest of the places that the
 // item stands in.
 func (j *judge) lowRating(l *Line, n *need) string {
@@ -233,5 +230,5 @@ func (j *judge) lowRating(l *Line, n *need) string {
 
 // plannedSo reports whether the build's own part holds no more than the line.
 func plannedSo(l *Line, n *need) bool {
-	return !isA(n.Kind, catalog.Gauge) && n.facts.rated > 0 && n.facts.rated <= l.facts.rated+pressureSlack
+	return !isA(n.Kind, catalog.Gauge) && n.facts.rated > 0 && !pressure.Above(n.facts.rated, l.facts.rated)
 }

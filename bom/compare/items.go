@@ -215,9 +215,9 @@ const enough = 0.05
 func (s *Segment) figures() {
 	worstOld, _ := s.Old.Load.Worst()
 	worstNew, _ := s.New.Load.Worst()
-	s.tell("normal", s.Old.Load.Normal, s.New.Load.Normal, false)
-	s.tell("worst", worstOld, worstNew, false)
-	s.tell("vacuum", -s.Old.Load.Low, -s.New.Load.Low, false)
+	s.tell("normal", s.Old.Load.Normal.Bar(), s.New.Load.Normal.Bar(), false)
+	s.tell("worst", worstOld.Bar(), worstNew.Bar(), false)
+	s.tell("vacuum", -s.Old.Load.Low.Bar(), -s.New.Load.Low.Bar(), false)
 	hold := func(g *segment.Segment) float64 {
 		if !g.Rated() {
 			return math.NaN()
@@ -227,7 +227,7 @@ func (s *Segment) figures() {
 	s.tell("holds", hold(s.Old), hold(s.New), true)
 	margin := func(g *segment.Segment) float64 {
 		if m, ok := g.Margin(); ok {
-			return m
+			return m.Bar()
 		}
 		return math.NaN()
 	}

@@ -10,6 +10,7 @@ import (
 	"handtight/bom/segment"
 	"handtight/bom/state"
 	"handtight/catalog"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -371,10 +372,10 @@ func notes(sys *bom.System, u *graph.Unit) []string {
 		out = append(out, trim(it.Length.Metres())+" m")
 	}
 	if it.Set != nil {
-		out = append(out, "set "+barWord(it.Set.Bar()))
+		out = append(out, "set "+barWord(*it.Set))
 	}
 	if it.Scale != nil {
-		out = append(out, "to "+barWord(it.Scale.Bar())+" bar")
+		out = append(out, "to "+barWord(*it.Scale)+" bar")
 	}
 	if it.Micron != nil {
 		out = append(out, trim(it.Micron.Metres()*1e6)+" micron")
@@ -383,7 +384,7 @@ func notes(sys *bom.System, u *graph.Unit) []string {
 		out = append(out, trim(it.Flow.LitresPerMinute())+" L/min")
 	}
 	if len(out) == 0 && it.Rated != nil {
-		out = append(out, barWord(it.Rated.Bar())+" bar")
+		out = append(out, barWord(*it.Rated)+" bar")
 	}
 	for _, other := range sys.Build.Items {
 		if other.Inside == it.ID {
@@ -398,11 +399,11 @@ func trim(a float64) string {
 }
 
 // barWord prints a pressure in bar without its unit.
-func barWord(bar float64) string {
-	if bar > 1e6 {
+func barWord(p quantity.Pressure) string {
+	if p.Unbounded() {
 		return "no bound"
 	}
-	return trim(bar)
+	return trim(p.Bar())
 }
 
 // link draws a joint.
@@ -415,7 +416,7 @@ func (p *plan) link(i int, j *graph.Joint) Link {
 		if v.Segment != seg || p.view.Name == "normal" {
 			continue
 		}
-		l.High = v.High > state.HighPressure.Bar()
+		l.High = v.High > state.HighPressure
 		if v.Changed() {
 			l.Bar = barWord(v.High) + " bar"
 			if v.Low < 0 && v.High <= 0 {

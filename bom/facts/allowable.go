@@ -27,7 +27,7 @@ func AllowableOf(h rating.Allowable) Allowable {
 	a := Allowable{Derated: h.Derated, Estimate: h.Estimate}
 	if h.Known {
 		r := h.Rating
-		a.Bar, a.Basis, a.Status, a.Text = Figure(r.Pressure.Bar()), r.Basis.String(), r.Status.String(), r.Text
+		a.Bar, a.Basis, a.Status, a.Text = bars(r.Pressure), r.Basis.String(), r.Status.String(), r.Text
 		a.Sheet, a.Claim, a.Series, a.Other = r.Basis == pressure.DataSheet, r.Basis == pressure.Claim, r.Basis == pressure.MakersSeries, r.Basis == pressure.OtherSize
 		a.Memory, a.Mixed = r.Status == pressure.Memory, r.Status == pressure.Mixed
 	}

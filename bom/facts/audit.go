@@ -86,8 +86,8 @@ func AuditOf(sys *bom.System, p *audit.Plan, why bool) *Audit {
 		if l.Section == audit.Measure {
 			row.Worth = Figure(l.Worth)
 		}
-		if l.Bar > 0 {
-			row.Bar = Figure(l.Bar)
+		if l.Pressure > 0 {
+			row.Bar = bars(l.Pressure)
 		}
 		f.Lines = append(f.Lines, row)
 	}
@@ -103,7 +103,7 @@ func AuditOf(sys *bom.System, p *audit.Plan, why bool) *Audit {
 func auditJoint(sys *bom.System, x *audit.Joint) AuditJoint {
 	row := AuditJoint{
 		Number: x.Joint.Number, A: sys.Graph.Ports[x.Joint.A].Name(), B: sys.Graph.Ports[x.Joint.B].Name(), Section: x.Section.String(),
-		Bad: Figure(x.Belief.Bad), Cost: Figure(x.Cost), Worst: Figure(x.Worst), Readings: []AuditReading{}, Why: x.Why, Look: dayOf(audit.DayText(x.Look)),
+		Bad: Figure(x.Belief.Bad), Cost: Figure(x.Cost), Worst: bars(x.Worst), Readings: []AuditReading{}, Why: x.Why, Look: dayOf(audit.DayText(x.Look)),
 	}
 	row.Seen = seenOf(sys, x)
 	if x.Prior != nil {

@@ -66,11 +66,11 @@ func TestOverIsDecidedOnce(t *testing.T) {
 			}
 			if p.Over {
 				over++
-				require.True(t, p.Unbounded || pressure.Above(p.Worst.Value, p.Bar.Value), p.Unit)
+				require.True(t, p.Unbounded || p.Worst.Value > p.Bar.Value+pressure.Slack.Bar(), p.Unit)
 			}
 		}
 		for _, g := range f.Segments {
-			require.Equal(t, g.Over, g.AtMost.Known && (g.Unbounded || pressure.Above(g.Worst.Value, g.AtMost.Value)), g.Name)
+			require.Equal(t, g.Over, g.AtMost.Known && (g.Unbounded || g.Worst.Value > g.AtMost.Value+pressure.Slack.Bar()), g.Name)
 			require.Equal(t, len(g.Unrated) > 0, g.AtMost.Known && !g.Bar.Known, "%s: of what a member holds nothing is known", g.Name)
 			require.False(t, !g.Bar.Known && g.Margin.Known, "%s: no margin to what is not known", g.Name)
 		}

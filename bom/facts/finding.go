@@ -75,7 +75,7 @@ func Findings(list []finding.Finding) []Finding {
 			Short: f.Subject.Short(), Heading: f.Consequence.Heading(f.NotKnown),
 		}
 		if f.Stake.Known {
-			row.Stake = Figure(f.Stake.Bar)
+			row.Stake = bars(f.Stake.Pressure)
 		}
 		for _, x := range f.Also {
 			row.Also = append(row.Also, subjectOf(x))

@@ -53,11 +53,11 @@ func jointOf(sys *bom.System, j *graph.Joint) Joint {
 	worst, _ := sys.States.PortLoad(j.A).Worst()
 	row := Joint{
 		Number: j.Number, A: a.Name(), B: b.Name(), EndA: a.Port.Words(), EndB: b.Port.Words(),
-		Worst: Figure(worst), Unbounded: math.IsInf(worst, 1), Makeup: joint.MakeupText(sys.Graph, j), Care: joint.MakeupCare(sys.Graph, j),
+		Worst: bars(worst), Unbounded: worst.Unbounded(), Makeup: joint.MakeupText(sys.Graph, j), Care: joint.MakeupCare(sys.Graph, j),
 		Run: j.Run.Name, Reason: "an end is not known", Below: j.Run.Below,
 	}
 	if r, ok := joint.JointEstimate(sys.Graph, j); ok {
-		row.Thread, row.Estimate = Figure(r.Pressure.Bar()), r.Basis == pressure.Estimate
+		row.Thread, row.Estimate = bars(r.Pressure), r.Basis == pressure.Estimate
 	}
 	if j.Known {
 		m := &j.Mating

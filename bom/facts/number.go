@@ -3,6 +3,8 @@ package facts
 import (
 	"math"
 	"strconv"
+
+	"handtight/pressure/quantity"
 )
 
 // Number is a figure that may not be known, or have no bound. The zero value is not known.
@@ -13,6 +15,9 @@ type Number struct {
 
 // Figure is a known figure; one that is not a number is not known.
 func Figure(v float64) Number { return Number{v, !math.IsNaN(v)} }
+
+// bars is a known pressure as a figure in bar.
+func bars(p quantity.Pressure) Number { return Figure(p.Bar()) }
 
 // Unbounded reports whether nothing bounds the figure from above.
 func (n Number) Unbounded() bool { return n.Known && math.IsInf(n.Value, 1) }

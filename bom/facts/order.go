@@ -224,7 +224,7 @@ func seesOf(n *order.Need) Sees {
 	switch {
 	case state == nil:
 	case pressure.Above(worst, 0):
-		x.Normal, x.Worst, x.Raised = Figure(n.Load.Normal), Figure(worst), pressure.Above(worst, n.Load.Normal)
+		x.Normal, x.Worst, x.Raised = bars(n.Load.Normal), bars(worst), pressure.Above(worst, n.Load.Normal)
 	default:
 		x.Vacuum = n.Load.Low < 0
 	}

@@ -1,8 +1,6 @@
 package facts
 
 import (
-	"math"
-
 	"handtight/bom"
 	"handtight/bom/segment"
 	"handtight/pressure"
@@ -36,7 +34,7 @@ func Parts(sys *bom.System, list []segment.Part) []Part {
 		p := &list[i]
 		row := Part{
 			Unit: p.Unit.Name, Item: p.Unit.Item.ID, Kind: p.Unit.Item.Kind.Name, Port: sys.Graph.Ports[p.Port].Name(),
-			Normal: Figure(p.Normal), Worst: Figure(p.Worst), Unbounded: math.IsInf(p.Worst, 1), Lowest: Figure(p.Low),
+			Normal: bars(p.Normal), Worst: bars(p.Worst), Unbounded: p.Worst.Unbounded(), Lowest: bars(p.Low),
 			Allowable: AllowableOf(p.Hold), High: p.High(), Over: p.Over(),
 		}
 		if p.Segment != nil {
@@ -49,7 +47,7 @@ func Parts(sys *bom.System, list []segment.Part) []Part {
 			row.LowestCause = p.LowBy.Cause
 		}
 		if m, ok := p.Margin(); ok {
-			row.Margin = Figure(m)
+			row.Margin = bars(m)
 		}
 		out = append(out, row)
 	}

@@ -1,8 +1,6 @@
 package facts
 
 import (
-	"math"
-
 	"handtight/bom"
 	"handtight/bom/segment"
 	"handtight/pressure"
@@ -35,8 +33,8 @@ type Segment struct {
 func SegmentOf(sys *bom.System, g *segment.Segment) Segment {
 	worst, state := g.Load.Worst()
 	row := Segment{
-		Name: g.Name, Runs: []string{}, Members: []string{}, Unrated: []string{}, Normal: Figure(g.Load.Normal), Worst: Figure(worst),
-		Unbounded: math.IsInf(worst, 1), Lowest: Figure(g.Load.Low), Allowable: AllowableOf(g.Hold), High: g.High(),
+		Name: g.Name, Runs: []string{}, Members: []string{}, Unrated: []string{}, Normal: bars(g.Load.Normal), Worst: bars(worst),
+		Unbounded: worst.Unbounded(), Lowest: bars(g.Load.Low), Allowable: AllowableOf(g.Hold), High: g.High(),
 	}
 	if state != nil {
 		row.Cause, row.Raised = state.Cause, pressure.Above(worst, g.Load.Normal)
@@ -51,7 +49,7 @@ func SegmentOf(sys *bom.System, g *segment.Segment) Segment {
 		row.Members = append(row.Members, u.Name)
 	}
 	if g.Hold.Known {
-		row.Weakest, row.Over = g.Hold.What, pressure.Above(worst, g.Hold.Rating.Pressure.Bar())
+		row.Weakest, row.Over = g.Hold.What, pressure.Above(worst, g.Hold.Rating.Pressure)
 		row.AtMost = row.Bar
 	}
 	for _, u := range g.Unrated {
@@ -61,10 +59,10 @@ func SegmentOf(sys *bom.System, g *segment.Segment) Segment {
 		row.Bar = Number{}
 	}
 	if m, ok := g.Margin(); ok {
-		row.Margin = Figure(m)
+		row.Margin = bars(m)
 	}
 	if p, ok := sys.Segments.Proof(g); ok {
-		row.Proof = Figure(p)
+		row.Proof = bars(p)
 	}
 	return row
 }

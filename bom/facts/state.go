@@ -1,8 +1,6 @@
 package facts
 
 import (
-	"math"
-
 	"handtight/bom/segment"
 )
 
@@ -84,7 +82,7 @@ func stateOf(v *segment.StateView) State {
 		return &StateSegment{} // a port that no joint leads to
 	}
 	for _, o := range v.Overloads {
-		x := Overload{o.What, Figure(o.Sees), math.IsInf(o.Sees, 1), Figure(o.Holds)}
+		x := Overload{o.What, bars(o.Sees), o.Sees.Unbounded(), bars(o.Holds)}
 		st.Overloads = append(st.Overloads, x)
 		g := in(o.Segment)
 		g.Overloads = append(g.Overloads, x)
@@ -92,14 +90,14 @@ func stateOf(v *segment.StateView) State {
 	for _, c := range v.Collapses {
 		x := Collapse{Hose: c.Hose.Name}
 		if c.Known {
-			x.Stands = Figure(c.Stands.Bar())
+			x.Stands = bars(c.Stands)
 		}
 		st.Collapses = append(st.Collapses, x)
 		g := in(c.Segment)
 		g.Collapses = append(g.Collapses, x)
 	}
 	for _, o := range v.Untold {
-		x := Overload{What: o.What, Sees: Figure(o.Sees), Unbounded: math.IsInf(o.Sees, 1)}
+		x := Overload{What: o.What, Sees: bars(o.Sees), Unbounded: o.Sees.Unbounded()}
 		st.Untold, st.UntoldSees = append(st.Untold, o.What), append(st.UntoldSees, x)
 		g := in(o.Segment)
 		g.Untold = append(g.Untold, x)
@@ -109,13 +107,13 @@ func stateOf(v *segment.StateView) State {
 
 func stateSegment(g *segment.SegmentView) StateSegment {
 	row := StateSegment{
-		Name: g.Segment.Name, Bar: Figure(g.High), Unbounded: math.IsInf(g.High, 1), Lowest: Figure(g.Low),
-		Normal: Figure(g.Segment.Load.Normal), Changed: g.Changed(),
+		Name: g.Segment.Name, Bar: bars(g.High), Unbounded: g.High.Unbounded(), Lowest: bars(g.Low),
+		Normal: bars(g.Segment.Load.Normal), Changed: g.Changed(),
 	}
 	if h := g.Segment.Hold; g.Segment.Rated() {
-		row.Weakest, row.Holds = h.What, Figure(h.Rating.Pressure.Bar())
+		row.Weakest, row.Holds = h.What, bars(h.Rating.Pressure)
 		if !row.Unbounded {
-			row.Margin = Figure(row.Holds.Value - g.High)
+			row.Margin = bars(h.Rating.Pressure - g.High)
 		}
 	}
 	return row

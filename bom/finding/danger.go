@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"handtight/pressure/quantity"
 )
 
 // Consequence says what comes of a finding that nobody minds. The zero value is invalid.
@@ -51,15 +53,15 @@ func (c Consequence) Heading(notKnown bool) string {
 	return headings[c][truth(notKnown)]
 }
 
-// Stake is the highest pressure that stands at a finding's subject, in bar gauge. Bar is
+// Stake is the highest pressure that stands at a finding's subject:
 // infinite where nothing bounds it; Known is false where the subject has no pressure.
 type Stake struct {
-	Bar   float64
-	Known bool
+	Pressure quantity.Pressure
+	Known    bool
 }
 
 // Unbounded reports whether nothing bounds the pressure at stake.
-func (s Stake) Unbounded() bool { return s.Known && math.IsInf(s.Bar, 1) }
+func (s Stake) Unbounded() bool { return s.Known && s.Pressure.Unbounded() }
 
 // ByDanger puts findings in the order in which they need looking at: by severity, then by
 // what comes of them, what is known to be wrong before what is not known, then the highest
@@ -73,16 +75,17 @@ func ByDanger(list []Finding) []Finding {
 func (f *Finding) danger(o *Finding) int {
 	return cmp.Or(
 		cmp.Compare(f.Severity, o.Severity), cmp.Compare(f.Consequence, o.Consequence),
-		cmp.Compare(truth(f.NotKnown), truth(o.NotKnown)), cmp.Compare(o.Stake.bar(), f.Stake.bar()),
+		cmp.Compare(truth(f.NotKnown), truth(o.NotKnown)), cmp.Compare(o.Stake.order(), f.Stake.order()),
 		cmp.Compare(f.Subject.Joint, o.Subject.Joint),
 	)
 }
 
-func (s Stake) bar() float64 {
+// order is what stakes are sorted by: none stands below all.
+func (s Stake) order() quantity.Pressure {
 	if !s.Known {
-		return math.Inf(-1)
+		return quantity.Pressure(math.Inf(-1))
 	}
-	return s.Bar
+	return s.Pressure
 }
 
 func truth(b bool) int {

@@ -6,6 +6,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"handtight/pressure/quantity"
 )
 
 // What a finding is about is named as people name it on the tag.
@@ -66,7 +68,7 @@ func TestAlike(t *testing.T) {
 // By danger: stops before cautions, what bursts before what floods and what only costs, what is
 // known to be wrong before what is not known, and the highest pressure first.
 func TestByDanger(t *testing.T) {
-	bar := func(v float64) Stake { return Stake{Bar: v, Known: true} }
+	bar := func(v float64) Stake { return Stake{Pressure: quantity.Bar.Times(v), Known: true} }
 	want := []Finding{
 		{Severity: Stop, Consequence: Bursts, Stake: bar(math.Inf(1))},
 		{Severity: Stop, Consequence: Bursts, Stake: bar(97)},
@@ -131,7 +133,7 @@ func drawFinding(t *rapid.T) Finding {
 	return Finding{
 		Severity: rapid.SampledFrom([]Severity{Stop, Caution, Note}).Draw(t, "severity"), Slug: rapid.SampledFrom([]string{"a", "b", "c"}).Draw(t, "slug"),
 		Consequence: rapid.SampledFrom([]Consequence{Bursts, Floods, Money}).Draw(t, "consequence"), NotKnown: rapid.Bool().Draw(t, "not known"),
-		Stake: Stake{Bar: float64(rapid.IntRange(0, 3).Draw(t, "bar")), Known: rapid.Bool().Draw(t, "known")},
+		Stake: Stake{Pressure: quantity.Bar * quantity.Pressure(rapid.IntRange(0, 3).Draw(t, "bar")), Known: rapid.Bool().Draw(t, "known")},
 		Subject: rapid.SampledFrom([]Subject{
 			{Kind: Unit, Unit: "relief"}, {Kind: Unit, Unit: "pump"}, {Kind: Joint, Joint: 2, Unit: "a", Unit2: "b"}, {Kind: Joint, Joint: 11, Unit: "b", Unit2: "c"},
 		}).Draw(t, "subject"),

@@ -2,7 +2,6 @@ package repair
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"handtight/bom"
@@ -183,10 +182,10 @@ func worst(sys *bom.System, u *graph.Unit) Options {
 func under(sys *bom.System, port int) Options {
 	load := sys.States.PortLoad(port)
 	top, _ := load.Worst()
-	if math.IsInf(top, 1) {
+	if top.Unbounded() {
 		top = max(load.Normal, load.Act)
 	}
-	o := Options{Pressure: quantity.Pressure(max(top, 1)) * quantity.Bar, Below: sys.Graph.Ports[port].Unit.Below, Count: mostRemedies}
+	o := Options{Pressure: max(top, quantity.Bar), Below: sys.Graph.Ports[port].Unit.Below, Count: mostRemedies}
 	switch w := sys.Waters; {
 	case w.Product(port):
 		o.Water = "product"

@@ -68,7 +68,7 @@ func (r *Request) describe(n *order.Need) string {
 	case it.Rated != nil:
 		parts = append(parts, fmt.Sprintf("%s %s", r.in.word("fact", "rated"), it.Rated))
 	case it.Class == "" && it.Spec == "" && n.Load.Act > 0:
-		parts = append(parts, fmt.Sprintf("%s %s bar", r.in.word("fact", "to hold"), quantity.Significant(max(n.Load.Act, n.Load.Fail), 4)))
+		parts = append(parts, fmt.Sprintf("%s %s bar", r.in.word("fact", "to hold"), quantity.Significant(max(n.Load.Act, n.Load.Fail).Bar(), 4)))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -10,6 +10,7 @@ import (
 	"handtight/bom/graph"
 	"handtight/catalog"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 var accumulatorPrecharge = Rule{
@@ -59,13 +60,13 @@ func findPrecharge(s *bom.System, r *duty.Result) []finding.Finding {
 			f.Severity, f.NotKnown = finding.Note, true
 			f.Reason = fmt.Sprintf("nothing says at what pressure the gas of %s stands.", u.Name)
 			f.Remedy = "Ask for its pre-charge and its gas, and write `precharge` and `gas`."
-		case load.Act > 0 && pre.Bar() > load.Act+pressure.Slack:
+		case load.Act > 0 && *pre > load.Act+pressure.Slack:
 			f.Reason = fmt.Sprintf("the gas of %s stands at %s, and the most that it sees is %s: it takes no water.", u.Name, pre, bars(load.Act))
-			f.Remedy = fmt.Sprintf("Have it charged to %s, half to six tenths of the running pressure, or as its sheet says.", bars(math.Round(runs.Middle()*0.55)))
-		case runs.Middle() > 0 && pre.Bar() < runs.Middle()*leastPrecharge:
+			f.Remedy = fmt.Sprintf("Have it charged to %s, half to six tenths of the running pressure, or as its sheet says.", bars(quantity.Bar.Times(math.Round(runs.Middle().Bar()*0.55))))
+		case runs.Middle() > 0 && *pre < runs.Middle()*leastPrecharge:
 			f.Severity = finding.Note
 			f.Reason = fmt.Sprintf("the gas of %s stands at %s, less than a third of the %s of normal running: its bladder is pressed small and wears.", u.Name, pre, bars(runs.Middle()))
-			f.Remedy = fmt.Sprintf("Have it charged to %s, half to six tenths of the running pressure, or as its sheet says.", bars(math.Round(runs.Middle()*0.55)))
+			f.Remedy = fmt.Sprintf("Have it charged to %s, half to six tenths of the running pressure, or as its sheet says.", bars(quantity.Bar.Times(math.Round(runs.Middle().Bar()*0.55))))
 		default:
 			continue
 		}

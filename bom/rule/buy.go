@@ -11,12 +11,13 @@ import (
 	"handtight/bom/rating"
 	"handtight/bom/segment"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
-// forBar says what to buy parts for that must hold a pressure in bar: rounded up, so that
+// forBar says what to buy parts for that must hold a pressure: rounded up, so that
 // what is bought as told holds it. A data sheet speaks of cold water, so where heat weakens
 // a part its figure is said too.
-func forBar(s *bom.System, parts []rating.Allowable, bar float64) string {
+func forBar(s *bom.System, parts []rating.Allowable, need quantity.Pressure) string {
 	var warm []rating.Allowable
 	least := 1.0
 	for _, h := range parts {
@@ -25,14 +26,14 @@ func forBar(s *bom.System, parts []rating.Allowable, bar float64) string {
 			least = min(least, h.Left)
 		}
 	}
-	text := fmt.Sprintf("for %s or more", barsUp(bar))
+	text := fmt.Sprintf("for %s or more", barsUp(need))
 	switch {
 	case len(warm) == 0:
 		return text
 	case len(warm) == len(parts):
-		return fmt.Sprintf("%s at %s (that is %s or more on the data sheet)", text, s.Ratings.Hottest(), barsUp(bar/least))
+		return fmt.Sprintf("%s at %s (that is %s or more on the data sheet)", text, s.Ratings.Hottest(), barsUp(need.Times(1/least)))
 	}
-	return fmt.Sprintf("%s at %s (that is %s or more on the data sheet of %s)", text, s.Ratings.Hottest(), barsUp(bar/least), whats(warm))
+	return fmt.Sprintf("%s at %s (that is %s or more on the data sheet of %s)", text, s.Ratings.Hottest(), barsUp(need.Times(1/least)), whats(warm))
 }
 
 // whats names parts for people, each once.
@@ -50,12 +51,12 @@ func whats(parts []rating.Allowable) string {
 }
 
 // barsUp writes a pressure as [bars] does, and never less than it is.
-func barsUp(bar float64) string {
-	if !(bar > 0) || math.IsInf(bar, 1) {
-		return bars(bar)
+func barsUp(p quantity.Pressure) string {
+	if !(p > 0) || p.Unbounded() {
+		return bars(p)
 	}
-	step := math.Pow(10, min(0, math.Floor(math.Log10(bar))-2))
-	return bars(math.Ceil((bar-pressure.Slack)/step) * step)
+	step := math.Pow(10, min(0, math.Floor(math.Log10(p.Bar()))-2))
+	return bars(quantity.Bar.Times(math.Ceil((p-pressure.Slack).Bar()/step) * step))
 }
 
 // guarded lists what each unit and each joint of a segment holds, where that is known and
@@ -63,8 +64,8 @@ func barsUp(bar float64) string {
 // that is found for itself.
 func guarded(s *bom.System, g *segment.Segment) []rating.Allowable {
 	var out []rating.Allowable
-	add := func(h rating.Allowable, normal float64) {
-		if !h.Known || h.Rating.Pressure.Bar() < normal-pressure.Slack {
+	add := func(h rating.Allowable, normal quantity.Pressure) {
+		if !h.Known || h.Rating.Pressure < normal-pressure.Slack {
 			return
 		}
 		i := slices.IndexFunc(out, func(o rating.Allowable) bool { return o.What == h.What })
@@ -85,22 +86,22 @@ func guarded(s *bom.System, g *segment.Segment) []rating.Allowable {
 	return out
 }
 
-// below lists those that hold less than a pressure in bar.
-func below(parts []rating.Allowable, bar float64) []rating.Allowable {
+// below lists those that hold less than a pressure.
+func below(parts []rating.Allowable, need quantity.Pressure) []rating.Allowable {
 	var out []rating.Allowable
 	for _, h := range parts {
-		if h.Rating.Pressure.Bar() < bar-pressure.Slack {
+		if h.Rating.Pressure < need-pressure.Slack {
 			out = append(out, h)
 		}
 	}
 	return out
 }
 
-// worthBuying reports whether parts can be bought for a pressure in bar, and are few: else
+// worthBuying reports whether parts can be bought for a pressure, and are few: else
 // another way is the one to tell.
-func worthBuying(parts []rating.Allowable, bar float64) bool {
+func worthBuying(parts []rating.Allowable, need quantity.Pressure) bool {
 	const few = 2
-	return len(parts) <= few && !slices.ContainsFunc(parts, func(h rating.Allowable) bool { return clamped(h) || standardRules(h, bar) })
+	return len(parts) <= few && !slices.ContainsFunc(parts, func(h rating.Allowable) bool { return clamped(h) || standardRules(h, need) })
 }
 
 // clamped reports whether it is a joint of a hose on a tail: none holds more than another.
@@ -108,8 +109,8 @@ func clamped(h rating.Allowable) bool { return h.Rating.Basis == pressure.HoseJo
 
 // standardRules reports whether the standard or class of a part gives less than it needs: a
 // better data sheet alone would change nothing, since the lower of both is used.
-func standardRules(h rating.Allowable, need float64) bool {
-	if h.Table == nil || h.Table.Pressure.Bar() >= need-pressure.Slack {
+func standardRules(h rating.Allowable, need quantity.Pressure) bool {
+	if h.Table == nil || h.Table.Pressure >= need-pressure.Slack {
 		return false
 	}
 	switch h.Table.Basis {

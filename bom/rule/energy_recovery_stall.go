@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/duty"
 	"handtight/bom/finding"
+	"handtight/pressure"
 	"handtight/pressure/quantity"
 )
 
@@ -71,7 +72,7 @@ func findEnergyRecoveryStall(s *bom.System, r *duty.Result) []finding.Finding {
 		}
 		port := m.Recovery.First + m.Recovery.Item.PortIndex("out")
 		g := s.Segments.SegmentOf(port)
-		if g == nil || !g.Hold.Known || g.Hold.Rating.Pressure >= rec.Highest || g.Load.Act <= g.Hold.Rating.Pressure.Bar()+0.001 {
+		if g == nil || !g.Hold.Known || g.Hold.Rating.Pressure >= rec.Highest || !pressure.Above(g.Load.Act, g.Hold.Rating.Pressure) {
 			continue
 		}
 		f := onPlant(m, finding.Stop)

@@ -11,6 +11,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/process/span"
+	"handtight/pressure/quantity"
 )
 
 var gaugeRange = Rule{
@@ -47,7 +48,7 @@ func findGauge(s *bom.System, r *duty.Result) []finding.Finding {
 		if u.Item.Scale == nil || !isGauge(u) || weakGauge(s, u) {
 			continue
 		}
-		load, full := s.States.PortLoad(u.First), u.Item.Scale.Bar()
+		load, full := s.States.PortLoad(u.First), *u.Item.Scale
 		stands := standsAt(s, r, u)
 		f := finding.Finding{Severity: finding.Caution}
 		switch {
@@ -62,10 +63,10 @@ func findGauge(s *bom.System, r *duty.Result) []finding.Finding {
 			f.Severity = finding.Note
 			at := bars(stands.Lo)
 			if bars(stands.Hi) != at {
-				at = fmt.Sprintf("%.3g to %s", math.Max(stands.Lo, 0), bars(stands.Hi))
+				at = fmt.Sprintf("%.3g to %s", max(stands.Lo, 0).Bar(), bars(stands.Hi))
 			}
 			f.Reason = fmt.Sprintf("%s reads to %s, and normal running is at %s: outside the middle half of the dial.", u.Name, u.Item.Scale, at)
-			f.Remedy = fmt.Sprintf("Take one that reads to about %s.", bars(dial(math.Max(load.Act, stands.Middle()/0.75))))
+			f.Remedy = fmt.Sprintf("Take one that reads to about %s.", bars(dial(max(load.Act, stands.Middle()/0.75))))
 		default:
 			continue
 		}
@@ -76,24 +77,24 @@ func findGauge(s *bom.System, r *duty.Result) []finding.Finding {
 }
 
 // dials are the full scales in bar that gauges are made in (EN 837-1, from memory).
-var dials = []float64{0.6, 1, 1.6, 2.5, 4, 6, 10, 16, 25, 40, 60, 100, 160, 250, 400, 600, 1000}
+var dials = []quantity.Pressure{0.6, 1, 1.6, 2.5, 4, 6, 10, 16, 25, 40, 60, 100, 160, 250, 400, 600, 1000}
 
 // dial is the least full scale that reads a pressure.
-func dial(bar float64) float64 {
+func dial(p quantity.Pressure) quantity.Pressure {
 	for _, d := range dials {
-		if d >= bar-pressure.Slack {
-			return d
+		if !pressure.Above(p, d*quantity.Bar) {
+			return d * quantity.Bar
 		}
 	}
-	return bar
+	return p
 }
 
-// standsAt is what a gauge reads in normal running in bar: by the flows where they are reckoned,
+// standsAt is what a gauge reads in normal running: by the flows where they are reckoned,
 // with friction and the hand on the throttle, else what its segment stands at.
-func standsAt(s *bom.System, r *duty.Result, u *graph.Unit) span.Span[float64] {
+func standsAt(s *bom.System, r *duty.Result, u *graph.Unit) span.Span[quantity.Pressure] {
 	for _, m := range r.Plants {
 		if p, ok := m.Stands(u.First, s.Segments.SegmentOf(u.First).High()); ok {
-			return span.Between(p.Lo.Bar(), p.Hi.Bar())
+			return p
 		}
 	}
 	return span.Exactly(s.States.PortLoad(u.First).Normal)
@@ -108,6 +109,8 @@ func weakGauge(s *bom.System, u *graph.Unit) bool {
 	return overloaded(hold, s.States.PortLoad(u.First)) != nil && !reliefSaysIt(s, u.First, hold)
 }
 
-// gaugeScale is the full scale in bar that suits a worst pressure: in tens, and a quarter of
+// gaugeScale is the full scale that suits a worst pressure: in tens, and a quarter of
 // the dial to spare.
-func gaugeScale(worst float64) float64 { return math.Ceil(worst/0.75/10) * 10 }
+func gaugeScale(worst quantity.Pressure) quantity.Pressure {
+	return quantity.Bar.Times(math.Ceil(worst.Bar()/0.75/10) * 10)
+}

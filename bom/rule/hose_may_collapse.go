@@ -107,12 +107,12 @@ func findCollapse(s *bom.System) []finding.Finding {
 			see, stand = "see", "stand"
 		}
 		if rated, known := rating.StandsVacuum(hose); known {
-			f.Reason = fmt.Sprintf("%s %s a vacuum of %s and may see a whole one (%s): a suction hose should stand %s.", names, stand, bars(rated.Bar()), state.Cause, bars(rating.PumpPulls.Bar()))
-			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(rating.PumpPulls.Bar()))
+			f.Reason = fmt.Sprintf("%s %s a vacuum of %s and may see a whole one (%s): a suction hose should stand %s.", names, stand, bars(rated), state.Cause, bars(rating.PumpPulls))
+			f.Remedy = fmt.Sprintf("Take a hose rated for a vacuum of %s or more.", bars(rating.PumpPulls))
 		} else {
 			f.NotKnown = true
 			f.Reason = fmt.Sprintf("%s %s a vacuum (%s), and nothing says that `%s` stands one.", names, see, state.Cause, stockOf(hose))
-			f.Remedy = fmt.Sprintf("Take suction hose with a wire helix, rated for a vacuum of %s or more, and write `vacuum` on `%s`.", bars(rating.PumpPulls.Bar()), stockOf(hose))
+			f.Remedy = fmt.Sprintf("Take suction hose with a wire helix, rated for a vacuum of %s or more, and write `vacuum` on `%s`.", bars(rating.PumpPulls), stockOf(hose))
 		}
 		out = append(out, f)
 	}

@@ -60,7 +60,7 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 	case m.Verdict == threads.LowPressureOnly:
 		worst, _ := load.Worst()
 		if m.Question() != "" {
-			if worst <= m.Limit.Bar() {
+			if worst <= m.Limit {
 				return finding.Finding{}, false // it is asked, and holds either way at this pressure
 			}
 			f.NotKnown = true
@@ -158,9 +158,9 @@ func question(s *bom.System, j *graph.Joint) string {
 }
 
 // bars writes a pressure for people.
-func bars(v float64) string {
-	if v > 1e6 {
+func bars(p quantity.Pressure) string {
+	if p.Unbounded() {
 		return "no bound"
 	}
-	return quantity.Pressure(v * float64(quantity.Bar)).String()
+	return p.String()
 }

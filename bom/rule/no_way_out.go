@@ -2,7 +2,6 @@ package rule
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -79,7 +78,7 @@ func unbounded(s *bom.System, st *state.State) (finding.Finding, bool) {
 	var reaches []string
 	for _, j := range s.Graph.Joints {
 		high, _, ok := s.States.Pressure(st, j.A)
-		if !ok || !math.IsInf(high, 1) {
+		if !ok || !high.Unbounded() {
 			continue
 		}
 		if first == nil {

@@ -11,6 +11,7 @@ import (
 	"handtight/bom/state"
 	"handtight/catalog"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 var pressureOverElement = Rule{
@@ -45,8 +46,8 @@ inside = "vessel"
 // What data sheets of seawater elements say in bar: 1,000 psi for many older and narrow ones
 // (memory), 1,200 psi for the most (two product sheets).
 const (
-	elementLeast = 69.0
-	elementMost  = 83.0
+	elementLeast = 69 * quantity.Bar
+	elementMost  = 83 * quantity.Bar
 )
 
 func findPressedElement(s *bom.System) []finding.Finding {
@@ -78,14 +79,14 @@ func findPressedElement(s *bom.System) []finding.Finding {
 func pressedElement(s *bom.System, it *build.Item, load *state.Load) (f finding.Finding, bad bool) {
 	duty := load.Normal
 	if p := s.Build.Duty.Pressure; p != nil && !s.Build.Duty.PressureTold { // what a stall comes to is in the load, with the reliefs before it
-		duty = max(duty, p.Bar())
+		duty = max(duty, *p)
 	}
-	f.Stake = finding.Stake{Bar: duty, Known: true}
+	f.Stake = finding.Stake{Pressure: duty, Known: true}
 	most := it.MostPressure()
 	f.Severity, f.NotKnown = finding.Caution, most == nil
 	holds, text := elementMost, fmt.Sprintf("no seawater element holds more than %s by its data sheet", bars(elementMost))
 	if most != nil {
-		holds, text = most.Bar(), fmt.Sprintf("%s is made for %s", it.ID, most)
+		holds, text = *most, fmt.Sprintf("%s is made for %s", it.ID, most)
 	}
 	f.Remedy = fmt.Sprintf("Hold less on the throttle and set the relief below %s, or buy an element for %s or more.", bars(holds), barsUp(max(duty, load.Act)))
 	if !slices.ContainsFunc(s.Graph.Units, func(u *graph.Unit) bool { return u.Item.Kind.Is(catalog.Throttles) }) {
@@ -96,7 +97,7 @@ func pressedElement(s *bom.System, it *build.Item, load *state.Load) (f finding.
 		f.Severity, f.NotKnown = finding.Stop, false
 		f.Reason = fmt.Sprintf("%s, and it sees %s in normal running.", text, bars(duty))
 	case pressure.Above(load.Act, holds) && load.ByAct != nil:
-		f.Reason, f.Stake.Bar = fmt.Sprintf("%s, and it sees %s: %s.", text, bars(load.Act), load.ByAct.Cause), load.Act
+		f.Reason, f.Stake.Pressure = fmt.Sprintf("%s, and it sees %s: %s.", text, bars(load.Act), load.ByAct.Cause), load.Act
 	case most == nil && pressure.Above(duty, elementLeast):
 		f.Reason = fmt.Sprintf("it sees %s, and nothing says what %s is made for: many elements hold no more than %s.", bars(duty), it.ID, bars(elementLeast))
 		f.Remedy = fmt.Sprintf("Ask for the element's highest pressure and write it as `max_pressure` on `%s`.", it.ID)

@@ -3,7 +3,6 @@ package rule
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"strings"
 
 	"handtight/bom"
@@ -150,7 +149,7 @@ func hoseGap(u *graph.Unit) string {
 // guessed speaks of a unit that only an estimate rates: of a hose of a known standard it
 // is the ends that are in doubt.
 func guessed(s *bom.System, g *segment.Segment, u *graph.Unit, h rating.Allowable) finding.Finding {
-	about := bars(h.Rating.Pressure.Bar())
+	about := bars(h.Rating.Pressure)
 	switch h.Rating.Basis {
 	case pressure.MakersSeries:
 		return unrated(s, g, u, fmt.Sprintf("of its size the standard says nothing that is known, and one maker's series has %s (%s)", about, h.Rating.Text),
@@ -183,20 +182,20 @@ func estimated(s *bom.System, g *segment.Segment, u *graph.Unit) (rating.Allowab
 
 // least says what a part must hold in a segment; nothing where no figure has a bound.
 func least(s *bom.System, g *segment.Segment) string {
-	bar := max(g.Load.Act, g.Load.Fail)
+	need := max(g.Load.Act, g.Load.Fail)
 	relieved := false
 	for _, u := range reliefs(s) {
 		if s.Segments.SegmentOf(u.First+u.Item.PortIndex("in")) == g {
-			bar, relieved = max(bar, u.Item.Set.Bar()*reliefMargin), true
+			need, relieved = max(need, *u.Item.Set*reliefMargin), true
 		}
 	}
-	if worst, _ := g.Load.Worst(); !relieved && math.IsInf(worst, 1) && s.Build.Duty.Pressure != nil {
-		bar = max(bar, s.Build.Duty.Pressure.Bar()*reliefMargin*reliefMargin) // a relief stands a tenth above the duty, the parts a tenth above that
+	if worst, _ := g.Load.Worst(); !relieved && worst.Unbounded() && s.Build.Duty.Pressure != nil {
+		need = max(need, *s.Build.Duty.Pressure*reliefMargin*reliefMargin) // a relief stands a tenth above the duty, the parts a tenth above that
 	}
-	if bar == 0 {
+	if need == 0 {
 		return ""
 	}
-	return fmt.Sprintf("; it needs %s or more", barsUp(bar))
+	return fmt.Sprintf("; it needs %s or more", barsUp(need))
 }
 
 // worstOf is the highest pressure of a segment that has a bound, in words.

@@ -2,7 +2,6 @@ package rule
 
 import (
 	"fmt"
-	"math"
 
 	"handtight/bom"
 	"handtight/bom/finding"
@@ -65,7 +64,7 @@ func cut(u *graph.Unit, reason string) finding.Finding {
 // shutOutlet finds an act that closes a relief's outlet while the pump runs.
 func shutOutlet(s *bom.System, u *graph.Unit) *state.State {
 	for _, st := range s.States.All {
-		if out, ok := s.States.WayOut(st, outletOf(u)); ok && !st.Failure && st.PumpsRun() && math.IsInf(out, 1) {
+		if out, ok := s.States.WayOut(st, outletOf(u)); ok && !st.Failure && st.PumpsRun() && out.Unbounded() {
 			return st
 		}
 	}

@@ -47,7 +47,7 @@ func findThinMargin(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, u := range reliefs(s) {
 		set := *u.Item.Set
-		if !s.Segments.SegmentOf(u.First+u.Item.PortIndex("in")).High() || set <= *duty || set.Bar() >= duty.Bar()*reliefMargin-pressure.Slack {
+		if !s.Segments.SegmentOf(u.First+u.Item.PortIndex("in")).High() || set <= *duty || set >= *duty*reliefMargin-pressure.Slack {
 			continue
 		}
 		out = append(out, finding.Finding{

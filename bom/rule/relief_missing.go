@@ -2,7 +2,6 @@ package rule
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -110,7 +109,7 @@ func barePumps(s *bom.System) []*graph.Unit {
 // bound.
 func raisedBy(s *bom.System, st *state.State, list []*graph.Unit) bool {
 	for _, p := range list {
-		if high, _, ok := s.States.Pressure(st, outletOf(p)); ok && math.IsInf(high, 1) {
+		if high, _, ok := s.States.Pressure(st, outletOf(p)); ok && high.Unbounded() {
 			return true
 		}
 	}

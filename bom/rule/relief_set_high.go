@@ -12,6 +12,7 @@ import (
 	"handtight/bom/segment"
 	"handtight/catalog"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 var reliefSetHigh = Rule{
@@ -56,8 +57,8 @@ func findSetHigh(s *bom.System) []finding.Finding {
 		if len(parts) == 0 || worst <= 0 {
 			continue
 		}
-		weakest, set := parts[0], u.Item.Set.Bar()
-		holds := weakest.Rating.Pressure.Bar()
+		weakest, set := parts[0], *u.Item.Set
+		holds := weakest.Rating.Pressure
 		severity, end := finding.Stop, "."
 		switch {
 		case set > holds+pressure.Slack:
@@ -92,8 +93,8 @@ func lowerSet(s *bom.System, relief *graph.Unit, g *segment.Segment, parts []rat
 		if !ok {
 			continue
 		}
-		if weak = parts[:i]; to.bar < relief.Item.Set.Bar() {
-			return fmt.Sprintf("Buy %s %s, and set the relief to %s.", whats(weak), forBar(s, weak, to.bar*rises(relief)), to)
+		if weak = parts[:i]; to.most < *relief.Item.Set {
+			return fmt.Sprintf("Buy %s %s, and set the relief to %s.", whats(weak), forBar(s, weak, to.most.Times(rises(relief))), to)
 		}
 		break
 	}
@@ -102,14 +103,14 @@ func lowerSet(s *bom.System, relief *graph.Unit, g *segment.Segment, parts []rat
 
 // setting is how far down a relief is to be set.
 type setting struct {
-	bar    float64
+	most   quantity.Pressure
 	relief *graph.Unit // nil for one that is not there yet
 	below  string      // the part that it is to guard
 }
 
 // String gives the setting and how it comes about: "9 bar or less (a tenth below brine-hose)".
 func (x setting) String() string {
-	text := fmt.Sprintf("%s or less", bars(x.bar))
+	text := fmt.Sprintf("%s or less", bars(x.most))
 	switch {
 	case x.relief == nil:
 		return text
@@ -125,12 +126,12 @@ func (x setting) String() string {
 func lowered(s *bom.System, relief *graph.Unit, g *segment.Segment, part rating.Allowable) (to setting, ok bool) {
 	least := g.Load.Normal
 	if duty := s.Build.Duty.Pressure; duty != nil && g.High() {
-		least = max(least, duty.Bar())
+		least = max(least, *duty)
 	}
 	to = setting{relief: relief, below: part.What}
-	for _, step := range []float64{1, 0.1} { // a round figure where there is room for one
-		to.bar = math.Floor(part.Rating.Pressure.Bar()/rises(relief)/step+pressure.Slack) * step
-		if to.bar >= 10*step && to.bar >= least*reliefMargin-pressure.Slack {
+	for _, step := range []quantity.Pressure{quantity.Bar, quantity.Bar / 10} { // a round figure where there is room for one
+		to.most = quantity.Pressure(math.Floor(float64((part.Rating.Pressure.Times(1/rises(relief))+pressure.Slack)/step))) * step
+		if to.most >= 10*step && to.most >= least*reliefMargin-pressure.Slack {
 			return to, true
 		}
 	}
@@ -143,21 +144,21 @@ func rises(u *graph.Unit) float64 {
 	if u == nil {
 		return reliefMargin
 	}
-	return reliefNeeds(u) / u.Item.Set.Bar()
+	return float64(reliefNeeds(u) / *u.Item.Set)
 }
 
-// reliefNeeds is what the parts of a relief's line must hold in bar: a tenth above its set,
+// reliefNeeds is what the parts of a relief's line must hold: a tenth above its set,
 // and where it stands when it passes the whole flow.
-func reliefNeeds(u *graph.Unit) float64 {
-	return max(u.Item.Set.Bar()*reliefMargin, standsOpen(u))
+func reliefNeeds(u *graph.Unit) quantity.Pressure {
+	return max(*u.Item.Set*reliefMargin, standsOpen(u))
 }
 
-// standsOpen is where a relief stands in bar when it passes the pump's whole flow.
-func standsOpen(u *graph.Unit) float64 {
+// standsOpen is where a relief stands when it passes the pump's whole flow.
+func standsOpen(u *graph.Unit) quantity.Pressure {
 	if u.Item.FullFlow != nil {
-		return u.Item.FullFlow.Bar()
+		return *u.Item.FullFlow
 	}
-	return u.Item.Set.Bar() * circuit.FullFlowFactor
+	return *u.Item.Set * circuit.FullFlowFactor
 }
 
 // reliefs lists the placed relief valves whose set pressure is known.

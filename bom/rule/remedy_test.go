@@ -7,6 +7,7 @@ import (
 
 	"handtight/bom/finding"
 	"handtight/bom/rating"
+	"handtight/pressure/quantity"
 )
 
 // clears tells that a build has no stop and no caution of some rules.
@@ -327,7 +328,7 @@ func TestBarsUp(t *testing.T) {
 	for bar, want := range map[float64]string{
 		71.5: "71.5 bar", 71.50000000001: "71.5 bar", 71.51: "71.6 bar", 68.94: "69 bar", 5: "5 bar", 6.024: "6.03 bar", 100.2: "101 bar", 275.79: "276 bar", 0: "0 bar",
 	} {
-		require.Equal(t, want, barsUp(bar), "%v", bar)
+		require.Equal(t, want, barsUp(quantity.Bar.Times(bar)), "%v", bar)
 	}
-	require.Equal(t, "for 5 bar or more", forBar(nil, []rating.Allowable{{Left: 1}, {}}, 5))
+	require.Equal(t, "for 5 bar or more", forBar(nil, []rating.Allowable{{Left: 1}, {}}, 5*quantity.Bar))
 }

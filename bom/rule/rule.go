@@ -116,7 +116,7 @@ func finish(s *bom.System, out []finding.Finding) []finding.Finding {
 			f.Consequence = harms[f.Slug]
 		}
 		for _, x := range append([]finding.Subject{f.Subject}, f.Also...) {
-			if at := stake(s, x); at.Known && (!f.Stake.Known || at.Bar > f.Stake.Bar) {
+			if at := stake(s, x); at.Known && (!f.Stake.Known || at.Pressure > f.Stake.Pressure) {
 				f.Stake = at
 			}
 			if harms[f.Slug] == 0 {

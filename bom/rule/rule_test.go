@@ -9,6 +9,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/read"
+	"handtight/pressure/quantity"
 )
 
 // Common practice, no source: 55 bar below. Check values, and no limit rests on them.
@@ -147,7 +148,7 @@ path = ["house", "tap", "drain"]
 	low := found(t, text)["flank-angles-differ"]
 	require.Len(t, low, 1)
 	require.Equal(t, finding.Leaks, low[0].Consequence)
-	require.Equal(t, finding.Stake{Bar: 3, Known: true}, low[0].Stake)
+	require.Equal(t, finding.Stake{Pressure: 3 * quantity.Bar, Known: true}, low[0].Stake)
 	below := found(t, strings.Replace(text, "name = \"line\"", "name = \"line\"\nbelow_waterline = true", 1))["flank-angles-differ"]
 	require.Len(t, below, 1)
 	require.Equal(t, finding.Floods, below[0].Consequence)

@@ -6,6 +6,7 @@ import (
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/bom/state"
+	"handtight/pressure/quantity"
 )
 
 func ofUnit(u *graph.Unit) finding.Subject {
@@ -64,14 +65,14 @@ func portsOf(s *bom.System, x finding.Subject) []int {
 // stake is the highest pressure that a subject sees; of a state the highest in it.
 func stake(s *bom.System, x finding.Subject) finding.Stake {
 	var out finding.Stake
-	add := func(bar float64) {
-		if !out.Known || bar > out.Bar {
-			out = finding.Stake{Bar: bar, Known: true}
+	add := func(p quantity.Pressure) {
+		if !out.Known || p > out.Pressure {
+			out = finding.Stake{Pressure: p, Known: true}
 		}
 	}
 	for _, p := range portsOf(s, x) {
-		if bar, by := s.States.PortLoad(p).Worst(); by != nil {
-			add(bar)
+		if worst, by := s.States.PortLoad(p).Worst(); by != nil {
+			add(worst)
 		}
 	}
 	if x.Kind == finding.State {

@@ -12,6 +12,7 @@ import (
 	"handtight/bom/joint"
 	"handtight/bom/segment"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 var threadsTooWeak = Rule{
@@ -68,16 +69,16 @@ ports = { a = '3/8 NPT male', b = '3/8 NPT male' }
 func findWeakThreads(s *bom.System) []finding.Finding {
 	type weakJoint struct {
 		joint *graph.Joint
-		bears float64
+		bears quantity.Pressure
 	}
 	weakIn := map[*segment.Segment][]weakJoint{}
 	for _, j := range s.Graph.Joints {
 		r, ok := joint.JointEstimate(s.Graph, j)
-		if load := s.States.PortLoad(j.A); !ok || r.Pressure.Bar() >= max(load.Act, load.Fail)-pressure.Slack {
+		if load := s.States.PortLoad(j.A); !ok || r.Pressure >= max(load.Act, load.Fail)-pressure.Slack {
 			continue
 		}
 		g := s.Segments.SegmentOf(j.A)
-		weakIn[g] = append(weakIn[g], weakJoint{j, r.Pressure.Bar()})
+		weakIn[g] = append(weakIn[g], weakJoint{j, r.Pressure})
 	}
 	var out []finding.Finding
 	for _, g := range s.Segments.All {

@@ -14,6 +14,7 @@ import (
 	"handtight/bom/segment"
 	"handtight/bom/state"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 var underRated = Rule{
@@ -83,7 +84,7 @@ func findUnderRated(s *bom.System) []finding.Finding {
 type overload struct {
 	hold     rating.Allowable
 	load     *state.Load
-	seen     float64
+	seen     quantity.Pressure
 	state    *state.State
 	severity finding.Severity
 	subject  finding.Subject
@@ -92,8 +93,8 @@ type overload struct {
 	segment  *segment.Segment
 }
 
-func (o *overload) holds() float64 { return o.hold.Rating.Pressure.Bar() }
-func (o *overload) lack() float64  { return o.seen - o.holds() }
+func (o *overload) holds() quantity.Pressure { return o.hold.Rating.Pressure }
+func (o *overload) lack() quantity.Pressure  { return o.seen - o.holds() }
 
 // running reports whether it is too weak in normal running already.
 func (o *overload) running() bool { return o.load.Normal > o.holds()+pressure.Slack }
@@ -110,7 +111,7 @@ func overloaded(hold rating.Allowable, load *state.Load) *overload {
 	o := &overload{hold: hold, load: load, seen: load.Act, state: load.ByAct, severity: finding.Stop}
 	if o.lack() <= pressure.Slack {
 		o.seen, o.state, o.severity = load.Fail, load.ByFail, finding.Caution
-		if proof, ok := pressure.Proof(hold.Rating); ok && o.seen > proof.Bar() {
+		if proof, ok := pressure.Proof(hold.Rating); ok && o.seen > proof {
 			o.severity = finding.Stop
 		}
 	}
@@ -193,7 +194,7 @@ func basis(h rating.Allowable) string {
 func reliefSaysIt(s *bom.System, port int, hold rating.Allowable) bool {
 	g := s.Segments.SegmentOf(port)
 	for _, u := range g.Units {
-		if u.Item.Set != nil && u.Item.Set.Bar() > hold.Rating.Pressure.Bar() && s.Segments.SegmentOf(u.First) == g && g.Load.Normal <= hold.Rating.Pressure.Bar() {
+		if u.Item.Set != nil && *u.Item.Set > hold.Rating.Pressure && s.Segments.SegmentOf(u.First) == g && g.Load.Normal <= hold.Rating.Pressure {
 			return true
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"handtight/bom/segment"
 	"handtight/catalog"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 // remedyFor says what to buy in place of a group, the weakest first, or how to take away
@@ -107,9 +108,9 @@ func reliefThatBounds(s *bom.System, o *overload) *graph.Unit {
 	return nil
 }
 
-// reliefsNeed is what the reliefs of a line ask of its parts, in bar; 0 where it has none.
-func reliefsNeed(s *bom.System, g *segment.Segment) float64 {
-	var need float64
+// reliefsNeed is what the reliefs of a line ask of its parts; 0 where it has none.
+func reliefsNeed(s *bom.System, g *segment.Segment) quantity.Pressure {
+	var need quantity.Pressure
 	for _, u := range reliefs(s) {
 		if s.Segments.SegmentOf(u.First+u.Item.PortIndex("in")) == g {
 			need = max(need, reliefNeeds(u))
@@ -126,7 +127,7 @@ func (o *overload) castClass() bool {
 
 // elsewhere reports whether the standard of another end of the part gives less than it needs: a
 // data sheet for more clears the weakest end, and that one would be too weak next.
-func elsewhere(s *bom.System, o *overload, need float64) bool {
+func elsewhere(s *bom.System, o *overload, need quantity.Pressure) bool {
 	if o.unit == nil {
 		return false
 	}

@@ -79,13 +79,13 @@ func findSurge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, x := range s.Running.Surges() {
 		hold := x.Segment.Hold
-		if !hold.Known || x.Peak() <= hold.Rating.Pressure.Bar()+pressure.Slack {
+		if !hold.Known || x.Peak() <= hold.Rating.Pressure+pressure.Slack {
 			continue
 		}
 		out = append(out, finding.Finding{
 			Severity: finding.Caution, Subject: ofUnit(x.Valve), Place: at(x.Valve.Mark),
 			Reason: fmt.Sprintf("%s stops %s at once, %.1f m/s in a bore of %s, over %s of hose: that adds up to %s to the %s there, and %s holds %s (an estimate).",
-				x.Valve.Name, x.Flow, x.Speed, x.Bore, x.Length, bars(x.Rise), bars(x.Stands), hold.What, bars(hold.Rating.Pressure.Bar())),
+				x.Valve.Name, x.Flow, x.Speed, x.Bore, x.Length, bars(x.Rise), bars(x.Stands), hold.What, bars(hold.Rating.Pressure)),
 			Remedy: fmt.Sprintf("Take wider or shorter hose, or a valve that shuts slowly (a flush timer valve, or one that is turned by hand)%s.", surgeProof(s, x)),
 		})
 	}

@@ -9,6 +9,7 @@ import (
 	"handtight/bom/wetting"
 	"handtight/catalog"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 // What normal running comes to, where the parts are all sound and one of them stands in the
@@ -38,7 +39,7 @@ func (s *Running) OpenReliefs() []*graph.Unit {
 		if st == nil {
 			continue
 		}
-		if s.States.Pumped(st, u.First+in) >= u.Item.Set.Bar() && s.pumped(u.First+in) {
+		if s.States.Pumped(st, u.First+in) >= *u.Item.Set && s.pumped(u.First+in) {
 			out = append(out, u)
 		}
 	}
@@ -59,8 +60,8 @@ func (s *Running) pumped(port int) bool {
 // Unpressed is a pressure vessel that does not come to the duty in normal running.
 type Unpressed struct {
 	Vessel *graph.Unit
-	Stands float64 // bar, at its feed
-	Driven bool    // some pump brings pressure to it
+	Stands quantity.Pressure // at its feed
+	Driven bool              // some pump brings pressure to it
 }
 
 // Unpressed lists the vessels that nothing brings to the duty: water leaves them by a way
@@ -71,7 +72,7 @@ func (s *Running) Unpressed() []Unpressed {
 	if s.Graph.Build.Duty.Pressure == nil {
 		return nil
 	}
-	duty := s.Graph.Build.Duty.Pressure.Bar()
+	duty := *s.Graph.Build.Duty.Pressure
 	var out []Unpressed
 	for part := range s.Circuit.Nets {
 		st := s.States.Normal(part)
@@ -113,7 +114,7 @@ func (s *Running) relieved(part int) bool {
 		if set := e.Unit.Item.Set; e.Is == catalog.Relief && set != nil {
 			in := e.Unit.First + e.Unit.Item.PortIndex("in")
 			high, _, _ := s.States.Pressure(s.States.Normal(part), in)
-			if high >= set.Bar() && s.pumped(in) {
+			if high >= *set && s.pumped(in) {
 				return true
 			}
 		}

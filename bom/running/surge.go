@@ -1,8 +1,6 @@
 package running
 
 import (
-	"math"
-
 	"handtight/bom/graph"
 	"handtight/bom/segment"
 	"handtight/pressure"
@@ -17,12 +15,12 @@ type Surge struct {
 	Bore    quantity.Length   // the narrowest of the segment's hoses
 	Speed   quantity.Velocity // in that bore
 	Length  quantity.Length   // of all the segment's hoses
-	Stands  float64           // bar, in normal running or in the flush
-	Rise    float64           // bar
+	Stands  quantity.Pressure // in normal running or in the flush
+	Rise    quantity.Pressure
 }
 
-// Peak is the pressure that the line sees when the valve has shut, in bar.
-func (s *Surge) Peak() float64 { return s.Stands + s.Rise }
+// Peak is the pressure that the line sees when the valve has shut.
+func (s *Surge) Peak() quantity.Pressure { return s.Stands + s.Rise }
 
 // seaDensity is that of sea water, the heaviest water in the build.
 const seaDensity = 1025 * quantity.KilogramPerCubicMetre
@@ -50,11 +48,11 @@ func (s *Running) Surges() []Surge {
 		}
 		x.Flow = s.flowAt(u.First + in)
 		var known bool
-		if x.Speed, known = pressure.LineSpeed(x.Flow, x.Bore); !known || math.IsInf(x.Stands, 1) {
+		if x.Speed, known = pressure.LineSpeed(x.Flow, x.Bore); !known || x.Stands.Unbounded() {
 			continue
 		}
-		rise, known := pressure.ClosingSurge(seaDensity, pressure.RigidWaveSpeed, x.Speed, x.Length, pressure.SolenoidCloses)
-		if x.Rise = rise.Bar(); known {
+		x.Rise, known = pressure.ClosingSurge(seaDensity, pressure.RigidWaveSpeed, x.Speed, x.Length, pressure.SolenoidCloses)
+		if known {
 			out = append(out, x)
 		}
 	}
@@ -62,14 +60,14 @@ func (s *Running) Surges() []Surge {
 }
 
 // standsOpen is the higher of what stands at a port in normal running and in the flush.
-func (s *Running) standsOpen(port int) float64 {
-	bar := s.States.PortLoad(port).Normal
+func (s *Running) standsOpen(port int) quantity.Pressure {
+	stands := s.States.PortLoad(port).Normal
 	for _, st := range s.Segments.States.All {
 		if high, _, ok := s.States.Pressure(st, port); ok && st.Name == "flush" {
-			bar = max(bar, high)
+			stands = max(stands, high)
 		}
 	}
-	return bar
+	return stands
 }
 
 // flowAt is the most that may run past a port, by the water that it carries; none where

@@ -15,7 +15,7 @@ type Collapse struct {
 }
 
 // collapses lists the hoses that stand less than the vacuum of a state.
-func (s *Segments) collapses(sees func(port int) (high, low float64)) []Collapse {
+func (s *Segments) collapses(sees func(port int) (high, low quantity.Pressure)) []Collapse {
 	var out []Collapse
 	for _, u := range s.Graph.Units {
 		if !u.Item.IsHose() {

@@ -2,13 +2,13 @@ package segment
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"handtight/bom/graph"
 	"handtight/bom/rating"
 	"handtight/bom/state"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 // Part is what one placed unit sees over all states, and what it holds. All figures but
@@ -16,14 +16,14 @@ import (
 // is not known, else where it has the least margin.
 type Part struct {
 	Unit    *graph.Unit
-	Port    int              // that port, an index into [Segments.Ports]
-	Segment *Segment         // what the port stands in; nil where nothing is joined to it
-	Normal  float64          // bar, in the normal state
-	Worst   float64          // bar, the highest of all states; infinite where nothing opens
-	Cause   *state.State     // what gives the worst; nil where nothing can push
-	Low     float64          // bar, at most 0: the lowest at any port of the unit, below 0 a vacuum
-	LowBy   *state.State     // what gives the lowest; nil where there is no vacuum
-	Hold    rating.Allowable // what the port holds
+	Port    int               // that port, an index into [Segments.Ports]
+	Segment *Segment          // what the port stands in; nil where nothing is joined to it
+	Normal  quantity.Pressure // in the normal state
+	Worst   quantity.Pressure // the highest of all states; infinite where nothing opens
+	Cause   *state.State      // what gives the worst; nil where nothing can push
+	Low     quantity.Pressure // at most 0: the lowest at any port of the unit, below 0 a vacuum
+	LowBy   *state.State      // what gives the lowest; nil where there is no vacuum
+	Hold    rating.Allowable  // what the port holds
 	driven  bool
 }
 
@@ -44,7 +44,7 @@ func (s *Segments) Parts() []Part {
 
 // part takes a unit's ports together; ok is false where none is to be rated.
 func (s *Segments) part(u *graph.Unit) (worst Part, ok bool) {
-	var low float64
+	var low quantity.Pressure
 	var lowBy *state.State
 	for i := range u.Item.Ports {
 		load := s.States.PortLoad(u.First + i)
@@ -79,13 +79,13 @@ func (p *Part) before(o *Part) int {
 	return cmp.Or(worse(p, o), cmp.Compare(joined(p), joined(o)), cmp.Compare(o.Normal, p.Normal))
 }
 
-// Margin is what the part holds beyond its worst pressure, in bar, below 0 where it holds
+// Margin is what the part holds beyond its worst pressure, below 0 where it holds
 // less; ok is false where either is not known or the pressure has no bound.
-func (p *Part) Margin() (bar float64, ok bool) {
-	if !p.Hold.Known || math.IsInf(p.Worst, 1) {
+func (p *Part) Margin() (m quantity.Pressure, ok bool) {
+	if !p.Hold.Known || p.Worst.Unbounded() {
 		return 0, false
 	}
-	return p.Hold.Rating.Pressure.Bar() - p.Worst, true
+	return p.Hold.Rating.Pressure - p.Worst, true
 }
 
 // High reports whether the part stands in high pressure.
@@ -117,7 +117,7 @@ const (
 func (p *Part) standing() standing {
 	margin, known := p.Margin()
 	switch {
-	case math.IsInf(p.Worst, 1):
+	case p.Worst.Unbounded():
 		return standsUnbounded
 	case known && margin < -pressure.Slack:
 		return standsOver
@@ -155,10 +155,10 @@ func worse(a, b *Part) int {
 	return cmp.Compare(am, bm)
 }
 
-// holds is what the part holds in bar; nothing where it is not known.
-func (p *Part) holds() float64 {
+// holds is what the part holds; nothing where it is not known.
+func (p *Part) holds() quantity.Pressure {
 	if !p.Hold.Known {
 		return 0
 	}
-	return p.Hold.Rating.Pressure.Bar()
+	return p.Hold.Rating.Pressure
 }

@@ -1,26 +1,25 @@
 package segment
 
 import (
-	"math"
-
 	"handtight/bom/rating"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
-// Proof is the highest pressure in bar that a first test may put on a segment: the
+// Proof is the highest pressure that a first test may put on a segment: the
 // lowest test pressure of its members and joints, which for hose by its standard is
 // twice its rating and for everything else one and a half times. ok is false where
 // some member's rating is not known, or known by an estimate only.
 //
 // Source: [pressure.Proof].
-func (s *Segments) Proof(g *Segment) (bar float64, ok bool) {
-	bar = math.Inf(1)
+func (s *Segments) Proof(g *Segment) (proof quantity.Pressure, ok bool) {
+	proof = quantity.NoBound()
 	take := func(h rating.Allowable) bool {
 		p, known := pressure.Proof(h.Rating)
 		if !h.Known || !known {
 			return false
 		}
-		bar = min(bar, p.Bar())
+		proof = min(proof, p)
 		return true
 	}
 	for _, p := range g.Ports {
@@ -34,5 +33,5 @@ func (s *Segments) Proof(g *Segment) (bar float64, ok bool) {
 			return 0, false
 		}
 	}
-	return bar, !math.IsInf(bar, 1)
+	return proof, !proof.Unbounded()
 }

@@ -1,7 +1,6 @@
 package segment
 
 import (
-	"math"
 	"slices"
 
 	"handtight/bom/build"
@@ -11,6 +10,7 @@ import (
 	"handtight/bom/state"
 	"handtight/catalog"
 	"handtight/pressure/network/connected"
+	"handtight/pressure/quantity"
 )
 
 // Segment is joints and parts, branches included, bounded by whatever raises,
@@ -150,12 +150,12 @@ func (s *Segments) rate() {
 // Rated reports whether it is known what the segment holds: what each of its members holds.
 func (g *Segment) Rated() bool { return g.Hold.Known && len(g.Unrated) == 0 }
 
-// Margin is what the weakest member holds beyond the worst pressure, in bar;
+// Margin is what the weakest member holds beyond the worst pressure;
 // false when either is not known: also while one member's rating is not.
-func (g *Segment) Margin() (float64, bool) {
+func (g *Segment) Margin() (quantity.Pressure, bool) {
 	worst, _ := g.Load.Worst()
-	if !g.Rated() || math.IsInf(worst, 1) {
+	if !g.Rated() || worst.Unbounded() {
 		return 0, false
 	}
-	return g.Hold.Rating.Pressure.Bar() - worst, true
+	return g.Hold.Rating.Pressure - worst, true
 }

@@ -2,11 +2,11 @@ package segment
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"handtight/bom/state"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 // StateView is one state of the whole build as people read it: the parts of the
@@ -24,14 +24,14 @@ type StateView struct {
 // SegmentView is what a segment sees in one state.
 type SegmentView struct {
 	Segment *Segment
-	High    float64 // bar; infinite where nothing opens
-	Low     float64 // bar, below 0 for a vacuum
+	High    quantity.Pressure // infinite where nothing opens
+	Low     quantity.Pressure // below 0 for a vacuum
 }
 
 // Changed reports whether the state makes the segment's pressure another than in
 // normal running.
 func (v *SegmentView) Changed() bool {
-	return v.Low < 0 || math.Abs(v.High-v.Segment.Load.Normal) > pressure.Slack
+	return v.Low < 0 || pressure.Above(v.High, v.Segment.Load.Normal) || pressure.Above(v.Segment.Load.Normal, v.High)
 }
 
 // Overload is a unit or a joint that sees more than it holds in a state, or of which
@@ -39,8 +39,8 @@ func (v *SegmentView) Changed() bool {
 type Overload struct {
 	What    string
 	Segment *Segment
-	Sees    float64 // bar; infinite where nothing opens
-	Holds   float64 // bar; 0 where nothing says it
+	Sees    quantity.Pressure // infinite where nothing opens
+	Holds   quantity.Pressure // 0 where nothing says it
 }
 
 // StateNames lists the names of the build's states, normal first, in their order.
@@ -73,7 +73,7 @@ func (s *Segments) View(name string) (v StateView, ok bool) {
 	if !ok {
 		return v, false
 	}
-	sees := func(port int) (high, low float64) {
+	sees := func(port int) (high, low quantity.Pressure) {
 		if st := touched[s.Circuit.NetOf[s.Circuit.JunctionOf[port]]]; st != nil {
 			high, low, _ = s.States.Pressure(st, port)
 		}
@@ -104,7 +104,7 @@ func (s *Segments) Views() []StateView {
 
 // overloads lists the units and joints that see more than they hold, by how much, and the
 // units that see pressure and of which nothing says what they hold.
-func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, untold []Overload) {
+func (s *Segments) overloads(sees func(port int) (high, low quantity.Pressure)) (out, untold []Overload) {
 	for _, u := range s.Graph.Units {
 		worst, silent := Overload{What: u.Name}, Overload{What: u.Name}
 		for i := range u.Item.Ports {
@@ -113,7 +113,7 @@ func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, unto
 			}
 			hold := s.Ratings.PortHold(u.First + i)
 			high, _ := sees(u.First + i)
-			holds := hold.Rating.Pressure.Bar()
+			holds := hold.Rating.Pressure
 			if hold.Known && pressure.Above(high, holds) && high-holds > worst.Sees-worst.Holds {
 				worst.Sees, worst.Holds, worst.Segment = high, holds, s.SegmentOf(u.First+i)
 			}
@@ -131,7 +131,7 @@ func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, unto
 	for _, j := range s.Graph.Joints {
 		hold := s.Ratings.JointHold(j)
 		high, _ := sees(j.A)
-		if holds := hold.Rating.Pressure.Bar(); hold.Known && pressure.Above(high, holds) {
+		if holds := hold.Rating.Pressure; hold.Known && pressure.Above(high, holds) {
 			out = append(out, Overload{What: s.Graph.JointName(j), Segment: s.SegmentOf(j.A), Sees: high, Holds: holds})
 		}
 	}
@@ -142,4 +142,4 @@ func (s *Segments) overloads(sees func(port int) (high, low float64)) (out, unto
 }
 
 // times is how many times over the part is loaded; infinite where nothing opens.
-func (o *Overload) times() float64 { return o.Sees / max(o.Holds, pressure.Slack) }
+func (o *Overload) times() float64 { return float64(o.Sees / max(o.Holds, pressure.Slack)) }

@@ -2,7 +2,6 @@ package stages
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"handtight/bom"
@@ -88,11 +87,11 @@ func (c *course) overloads(view string) []string {
 }
 
 // pressureWord prints a pressure in bar.
-func pressureWord(bar float64) string {
-	if math.IsInf(bar, 1) {
+func pressureWord(p quantity.Pressure) string {
+	if p.Unbounded() {
 		return "pressure without bound"
 	}
-	return trim(bar) + " bar"
+	return trim(p.Bar()) + " bar"
 }
 
 func trim(a float64) string {

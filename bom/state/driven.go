@@ -1,8 +1,6 @@
 package state
 
 import (
-	"math"
-
 	"handtight/bom/circuit"
 	"handtight/catalog"
 	"handtight/pressure/network"
@@ -27,10 +25,10 @@ func (s *States) drive() {
 			continue
 		}
 		n := s.Circuit.Network(net, &circuit.Condition{NoReliefs: true})
-		n.Duty = quantity.Pressure(math.Inf(1))
+		n.Duty = quantity.NoBound()
 		failed := network.Solve(n, true)
 		for i, junction := range s.Circuit.Nets[net] {
-			s.driven[junction] = max(st.field.High(i), failed.High(i)) > HighPressure.Bar()
+			s.driven[junction] = max(st.field.High(i), failed.High(i)) > HighPressure
 		}
 	}
 	if duty := s.Graph.Build.Duty.Pressure; duty == nil || *duty <= HighPressure {

@@ -1,29 +1,29 @@
 package state
 
-import "math"
+import "handtight/pressure/quantity"
 
 // Load is what a port, a unit or a segment sees over all states. The figures are
 // the highest that have a bound; states without one are named apart.
 type Load struct {
-	Normal      float64 // bar, in the normal state
-	Act         float64 // highest by the normal course or a person's act
+	Normal      quantity.Pressure // in the normal state
+	Act         quantity.Pressure // highest by the normal course or a person's act
 	ByAct       *State
-	Fail        float64 // highest by a single failure
+	Fail        quantity.Pressure // highest by a single failure
 	ByFail      *State
-	NoBound     *State  // an act, or the normal course, in which nothing opens
-	NoBoundFail *State  // a failure in which nothing opens
-	Low         float64 // lowest, at most 0
+	NoBound     *State            // an act, or the normal course, in which nothing opens
+	NoBoundFail *State            // a failure in which nothing opens
+	Low         quantity.Pressure // lowest, at most 0
 	ByLow       *State
 }
 
 // Worst is the highest pressure of all, infinite where a state has no bound, and
 // the state that gives it; nil where nothing can push.
-func (l *Load) Worst() (float64, *State) {
+func (l *Load) Worst() (quantity.Pressure, *State) {
 	switch {
 	case l.NoBound != nil:
-		return math.Inf(1), l.NoBound
+		return quantity.NoBound(), l.NoBound
 	case l.NoBoundFail != nil:
-		return math.Inf(1), l.NoBoundFail
+		return quantity.NoBound(), l.NoBoundFail
 	case l.ByFail != nil && l.Fail > l.Act:
 		return l.Fail, l.ByFail
 	}
@@ -31,15 +31,15 @@ func (l *Load) Worst() (float64, *State) {
 }
 
 // take adds a state's pressures to the load.
-func (l *Load) take(st *State, high, low float64) {
+func (l *Load) take(st *State, high, low quantity.Pressure) {
 	l.least(low, st)
 	if st.Name == "normal" {
 		l.Normal = max(l.Normal, high)
 	}
 	switch {
-	case math.IsInf(high, 1) && st.Failure:
+	case high.Unbounded() && st.Failure:
 		first(&l.NoBoundFail, st)
-	case math.IsInf(high, 1):
+	case high.Unbounded():
 		first(&l.NoBound, st)
 	case st.Failure:
 		most(&l.Fail, &l.ByFail, high, st)
@@ -50,7 +50,7 @@ func (l *Load) take(st *State, high, low float64) {
 
 // covers reports whether a state's pressures add nothing to the load. The normal state is
 // the first that a cell sees, so that it is never covered.
-func (l *Load) covers(st *State, high, low float64) bool {
+func (l *Load) covers(st *State, high, low quantity.Pressure) bool {
 	if st.Failure {
 		return high <= l.Fail && low >= l.Low && l.ByFail != nil
 	}
@@ -59,7 +59,7 @@ func (l *Load) covers(st *State, high, low float64) bool {
 
 // least keeps the lower pressure. On a tie an act rules, since it is judged the harder;
 // else the earlier state.
-func (l *Load) least(low float64, st *State) {
+func (l *Load) least(low quantity.Pressure, st *State) {
 	if low < l.Low || low < 0 && low == l.Low && l.ByLow.Failure && !st.Failure {
 		l.Low, l.ByLow = low, st
 	}
@@ -85,7 +85,7 @@ func first(v **State, st *State) {
 
 // most keeps the higher pressure; on a tie the earlier state, so that the normal
 // state is named where an act adds nothing.
-func most(v *float64, by **State, high float64, st *State) {
+func most(v *quantity.Pressure, by **State, high quantity.Pressure, st *State) {
 	if st != nil && (*by == nil || high > *v) {
 		*v, *by = high, st
 	}
@@ -94,7 +94,7 @@ func most(v *float64, by **State, high float64, st *State) {
 // loads gives each cell its load over all states.
 func (s *States) loads() []Load {
 	out := make([]Load, s.Circuit.Junctions)
-	var high, low []float64 // by zone
+	var high, low []quantity.Pressure // by zone
 	for _, st := range s.All {
 		f := &st.field
 		high, low = high[:0], low[:0]

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/pressure/quantity"
 )
 
 // A load keeps the highest and the lowest of all states: one that gives no more pressure
@@ -13,7 +15,7 @@ func TestLoadcovers(t *testing.T) {
 	fails, starves := &State{Name: "a filter clogged", Failure: true}, &State{Name: "another clogged", Failure: true}
 	seen := func(states ...*State) *Load {
 		var l Load
-		figures := map[*State][2]float64{normal: {2, 0}, act: {1, -1}, fails: {3, 0}, starves: {1, -1}}
+		figures := map[*State][2]quantity.Pressure{normal: {2, 0}, act: {1, -1}, fails: {3, 0}, starves: {1, -1}}
 		for _, st := range states {
 			if high, low := figures[st][0], figures[st][1]; !l.covers(st, high, low) {
 				l.take(st, high, low)
@@ -32,7 +34,7 @@ func TestLoadcovers(t *testing.T) {
 		{"of two alike the first is named", []*State{normal, act, starves}, act, starves},
 	} {
 		l := seen(c.states...)
-		require.Equal(t, -1.0, l.Low, c.why)
+		require.Equal(t, quantity.Pressure(-1), l.Low, c.why)
 		require.Same(t, c.byLow, l.ByLow, c.why)
 		require.Equal(t, c.byFail, l.ByFail, c.why)
 		require.Same(t, normal, l.ByAct, c.why)

@@ -8,6 +8,7 @@ import (
 	"handtight/bom/wetting"
 	"handtight/catalog"
 	"handtight/pressure/network"
+	"handtight/pressure/quantity"
 )
 
 // State is one way the build can stand: normal, flush, one act or one failure,
@@ -229,9 +230,9 @@ func (p *maker) flushesBeside(e *circuit.Link) bool {
 // PumpsRun reports whether the high-pressure pumps run in the state.
 func (st *State) PumpsRun() bool { return !st.stopped }
 
-// Pressure is what a port sees in one state, in bar; infinite where nothing
+// Pressure is what a port sees in one state, infinite where nothing
 // opens, false where the state does not touch the port.
-func (s *States) Pressure(st *State, port int) (high, low float64, ok bool) {
+func (s *States) Pressure(st *State, port int) (high, low quantity.Pressure, ok bool) {
 	cell := s.Circuit.JunctionOf[port]
 	if s.Circuit.NetOf[cell] != st.part {
 		return 0, 0, false
@@ -242,7 +243,7 @@ func (s *States) Pressure(st *State, port int) (high, low float64, ok bool) {
 
 // WayOut is the pressure at which a port's water finds a way out in a state;
 // infinite where none opens, false where the state does not touch the port.
-func (s *States) WayOut(st *State, port int) (bar float64, ok bool) {
+func (s *States) WayOut(st *State, port int) (p quantity.Pressure, ok bool) {
 	cell := s.Circuit.JunctionOf[port]
 	if s.Circuit.NetOf[cell] != st.part {
 		return 0, false
@@ -252,7 +253,7 @@ func (s *States) WayOut(st *State, port int) (bar float64, ok bool) {
 
 // Pumped is the part of a port's highest pressure that positive pumps push in a state; 0
 // where the state does not touch the port.
-func (s *States) Pumped(st *State, port int) float64 {
+func (s *States) Pumped(st *State, port int) quantity.Pressure {
 	cell := s.Circuit.JunctionOf[port]
 	if s.Circuit.NetOf[cell] != st.part {
 		return 0

@@ -152,10 +152,10 @@ func (h *Hose) needs(sys *bom.System) {
 	}
 	load := sys.States.PortLoad(h.Unit.First)
 	switch worst, state := load.Worst(); {
-	case math.IsInf(worst, 1):
+	case worst.Unbounded():
 		add("what no hose holds: pressure without bound, with %s", state.Cause)
 	case worst > 0:
-		add("%s bar", trim(worst))
+		add("%s bar", trim(worst.Bar()))
 	}
 	if load.Low < 0 {
 		add("stands a vacuum")

@@ -15,6 +15,7 @@ import (
 	"handtight/bom/facts"
 	"handtight/bom/finding"
 	"handtight/bom/rule"
+	"handtight/pressure/quantity"
 )
 
 // printed runs a command at 80 columns and gives its lines.
@@ -123,7 +124,7 @@ func drawnFinding(t *rapid.T) finding.Finding {
 		Slug:     rapid.SampledFrom([]string{"same-sex", "under-rated", "chlorine-on-membrane", "material-not-for-seawater"}).Draw(t, "slug"),
 		Subject:  subject, Reason: words.Draw(t, "reason"), Remedy: words.Draw(t, "remedy"),
 		Consequence: finding.Consequence(rapid.IntRange(int(finding.Bursts), int(finding.Money)).Draw(t, "consequence")),
-		NotKnown:    rapid.Bool().Draw(t, "not known"), Stake: finding.Stake{Bar: float64(rapid.IntRange(0, 100).Draw(t, "bar")), Known: rapid.Bool().Draw(t, "known")},
+		NotKnown:    rapid.Bool().Draw(t, "not known"), Stake: finding.Stake{Pressure: quantity.Bar * quantity.Pressure(rapid.IntRange(0, 100).Draw(t, "bar")), Known: rapid.Bool().Draw(t, "known")},
 		Place: finding.Place{File: "build.toml", Line: rapid.IntRange(0, 9999).Draw(t, "line")},
 	}
 }

@@ -1,10 +1,6 @@
 package network
 
-import (
-	"math"
-
-	"handtight/pressure/quantity"
-)
+import "handtight/pressure/quantity"
 
 // Ways out that pass no more than their capacity. Those of a zone open in the order of what
 // they stand at; the pressure climbs to the first that passes, with all before it, the whole
@@ -29,7 +25,7 @@ func (l *link) capacity() Figure[quantity.Flow] {
 // the rest. False if there is none.
 func (s *solver) spend(links []link) bool {
 	pushes := s.pushed(links)
-	lowest, at := -1, math.Inf(1)
+	lowest, at := -1, quantity.NoBound()
 	for _, l := range links {
 		capacity := l.capacity()
 		if !capacity.Known || s.spent[l.edge.ID] {
@@ -67,8 +63,11 @@ func (s *solver) spend(links []link) bool {
 // into another.
 const flowSlack = 1e-9
 
+// pressureSlack is the difference of two pressures that comes of adding the same ones up in another order.
+const pressureSlack = 1e-4 * quantity.Pascal
+
 // rules reports whether the zone of a link finds its way out by it, and where that stands.
-func (s *solver) rules(l link) (at float64, ok bool) {
+func (s *solver) rules(l link) (at quantity.Pressure, ok bool) {
 	at = s.feed[l.from]
 	switch {
 	case l.is == Relief:
@@ -76,7 +75,7 @@ func (s *solver) rules(l link) (at float64, ok bool) {
 	case s.takes[l.from]:
 		return at, false
 	}
-	return at, !math.IsInf(at, 1) && at <= s.discharge[l.from]+1e-9
+	return at, !at.Unbounded() && at <= s.discharge[l.from]+pressureSlack
 }
 
 // reach is where a positive pump pushes water, or a side of an energy-recovery pump.

@@ -1,11 +1,11 @@
 package network
 
-import "math"
+import "handtight/pressure/quantity"
 
 // The ways out of each zone, as the reliefs on them add up: without a throttle, and with
 // one or more. The hand holds the duty over all the throttles that the water passes, so
 // that two in a line drop it once.
-type waysOut struct{ free, throttled []float64 }
+type waysOut struct{ free, throttled []quantity.Pressure }
 
 // leave finds the pressure at which each zone finds its way out. At the inlet of a running
 // positive pump that is what the feed gives there, and 0 as long as it is not known.
@@ -18,7 +18,7 @@ func (s *solver) leave(links []link) {
 
 func (s *solver) findWaysOut(links []link) {
 	n := len(s.feed)
-	w := waysOut{fill(n, math.Inf(1)), fill(n, math.Inf(1))}
+	w := waysOut{fill(n, quantity.NoBound()), fill(n, quantity.NoBound())}
 	for _, l := range links {
 		if l.is == PositivePump && !s.spent[l.edge.ID] {
 			lower(&w.free[l.from], s.feed[l.from])
@@ -30,7 +30,7 @@ func (s *solver) findWaysOut(links []link) {
 		}
 	}
 	s.propagate(links, func(l link) bool { return s.dischargePressure(w, l) })
-	s.discharge = make([]float64, n)
+	s.discharge = make([]quantity.Pressure, n)
 	for zone := range s.discharge {
 		s.discharge[zone] = min(w.free[zone], s.duty+w.throttled[zone])
 	}
@@ -60,7 +60,7 @@ func (s *solver) dischargePressure(w waysOut, l link) bool {
 		if !l.edge.Holds.Known {
 			return through(from, to)
 		}
-		set := l.edge.Holds.Value.Bar()
+		set := l.edge.Holds.Value
 		a := lower(&w.free[from], set+w.free[to])
 		return lower(&w.throttled[from], set+w.throttled[to]) || a
 	case Recovery:

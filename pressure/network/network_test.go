@@ -95,18 +95,18 @@ func TestReliefsInTheOrderOfTheirSets(t *testing.T) {
 				d.add(network.Relief, 1, 0, r)
 			}
 			f := d.solve(-1, true)
-			require.InDelta(t, c.want, f.High(1), 1e-9)
-			require.Zero(t, f.High(0))
+			require.InDelta(t, c.want, f.High(1).Bar(), 1e-9)
+			require.Zero(t, f.High(0).Bar())
 		})
 	}
 	d := sea().add(network.PositivePump, 0, 1, pump8).add(network.Relief, 1, 0, small).add(network.Relief, 1, 0, other)
 	f := d.solve(-1, false)
-	require.InDelta(t, 70, f.High(1), 1e-9, "both begin to open: the second at its set")
+	require.InDelta(t, 70, f.High(1).Bar(), 1e-9, "both begin to open: the second at its set")
 	d.duty = 55
 	f = d.add(network.Throttle, 1, 2, none).add(network.OneWay, 2, 0, none).solve(-1, true)
-	require.InDelta(t, 55, f.High(1), 1e-9, "the throttle takes the flow at the duty")
+	require.InDelta(t, 55, f.High(1).Bar(), 1e-9, "the throttle takes the flow at the duty")
 	f = d.solve(3, true)
-	require.InDelta(t, 80, f.High(1), 1e-9, "and shut it does not")
+	require.InDelta(t, 80, f.High(1).Bar(), 1e-9, "and shut it does not")
 }
 
 // Any reliefs on the line of a pump: the figure is that of the rule, gone through one by one.
@@ -132,7 +132,7 @@ func TestReliefsByTheRule(t *testing.T) {
 			}
 		}
 		f := d.solve(-1, true)
-		require.Equal(t, want, f.High(1))
+		require.Equal(t, want, f.High(1).Bar())
 	})
 }
 
@@ -145,7 +145,7 @@ func TestTheLowestGivesWayFirst(t *testing.T) {
 	d.add(network.PositivePump, 1, 4, pump8).add(network.OneWay, 4, 5, none)
 	d.ends = append(d.ends, network.Boundary{Node: 5, Takes: true})
 	f := d.solve(-1, true)
-	require.InDelta(t, 6, f.High(1), 1e-9)
+	require.InDelta(t, 6, f.High(1).Bar(), 1e-9)
 }
 
 // Two positive pumps one after the other: what the first delivers beyond what the second
@@ -168,13 +168,13 @@ func TestPositivePumpsInSeries(t *testing.T) {
 		{"the first delivers more, and nothing else opens", line(8, 6), inf, 0, 55},
 		{"a relief between takes the rest", line(8, 6, relief(10, 11, 2)), 11, 0, 55},
 		{"one too small does not", line(8, 6, relief(10, 11, 1)), inf, 0, 55},
-		{"the second takes more than the first delivers", line(6, 8), 0, network.Vacuum, 55},
+		{"the second takes more than the first delivers", line(6, 8), 0, network.Vacuum.Bar(), 55},
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			f := c.d.solve(-1, true)
-			require.Equal(t, c.high, f.High(1))
-			require.Equal(t, c.low, f.Low(1))
-			require.Equal(t, c.to, f.High(2))
+			require.Equal(t, c.high, f.High(1).Bar())
+			require.Equal(t, c.low, f.Low(1).Bar())
+			require.Equal(t, c.to, f.High(2).Bar())
 		})
 	}
 }
@@ -198,22 +198,22 @@ func TestEnergyRecoveryPump(t *testing.T) {
 		return d
 	}
 	f := plant(0.1, nil).solve(-1, true)
-	require.InDelta(t, 6, f.High(feed), 1e-9)
-	require.InDelta(t, 60, f.High(high), 1e-9, "6 bar over a tenth")
-	require.Zero(t, f.High(waste))
-	require.Zero(t, f.High(product))
+	require.InDelta(t, 6, f.High(feed).Bar(), 1e-9)
+	require.InDelta(t, 60, f.High(high).Bar(), 1e-9, "6 bar over a tenth")
+	require.Zero(t, f.High(waste).Bar())
+	require.Zero(t, f.High(product).Bar())
 	f = plant(0.1, nil).solve(2, true)
-	require.InDelta(t, 6, f.High(high), 1e-9, "its waste shut stops it: the feed's pressure stands everywhere")
+	require.InDelta(t, 6, f.High(high).Bar(), 1e-9, "its waste shut stops it: the feed's pressure stands everywhere")
 	f = plant(0.1, func(d *drawing) { d.add(network.Relief, feed, 0, relief(4, 4.4, 0)) }).solve(-1, true)
-	require.InDelta(t, 44, f.High(high), 1e-9, "a relief on the feed side guards the high side at its figure over r")
+	require.InDelta(t, 44, f.High(high).Bar(), 1e-9, "a relief on the feed side guards the high side at its figure over r")
 	f = plant(0.1, func(d *drawing) { d.add(network.Relief, high, 0, relief(50, 52, 0)) }).solve(-1, true)
-	require.InDelta(t, 52, f.High(high), 1e-9, "one on the high side too")
+	require.InDelta(t, 52, f.High(high).Bar(), 1e-9, "one on the high side too")
 	f = plant(0.1, func(d *drawing) { d.add(network.Relief, high, 0, relief(70, 77, 0)) }).solve(-1, true)
-	require.InDelta(t, 60, f.High(high), 1e-9, "but not above what it is driven to")
+	require.InDelta(t, 60, f.High(high).Bar(), 1e-9, "but not above what it is driven to")
 	f = plant(0, nil).solve(-1, true)
-	require.Equal(t, inf, f.High(high), "without the ratio nobody can say")
+	require.Equal(t, inf, f.High(high).Bar(), "without the ratio nobody can say")
 	f = plant(0.1, nil).solve(0, true)
-	require.Zero(t, f.High(high), "no feed, no pressure")
+	require.Zero(t, f.High(high).Bar(), "no feed, no pressure")
 }
 
 // A back-pressure regulator holds what is set before it and opens on its own.
@@ -224,15 +224,15 @@ func TestRegulator(t *testing.T) {
 		return d
 	}
 	f := plant(network.Edge{Holds: bar(57)}).solve(-1, true)
-	require.InDelta(t, 57, f.High(1), 1e-9)
-	require.Zero(t, f.High(2))
+	require.InDelta(t, 57, f.High(1).Bar(), 1e-9)
+	require.Zero(t, f.High(2).Bar())
 	f = plant(network.Edge{Holds: bar(57)}).solve(2, true)
-	require.Equal(t, inf, f.High(1), "its outlet shut: nothing opens")
-	require.Equal(t, inf, f.High(2))
+	require.Equal(t, inf, f.High(1).Bar(), "its outlet shut: nothing opens")
+	require.Equal(t, inf, f.High(2).Bar())
 	f = plant(none).solve(-1, true)
-	require.InDelta(t, 40, f.High(1), 1e-9, "what it holds not said: the duty, as a throttle")
+	require.InDelta(t, 40, f.High(1).Bar(), 1e-9, "what it holds not said: the duty, as a throttle")
 	d := sea().add(network.FeedPump, 0, 1, network.Edge{Shutoff: bar(2.5)}).add(network.Regulator, 1, 2, network.Edge{Holds: bar(57)}).add(network.OneWay, 2, 0, none)
 	f = d.solve(-1, true)
-	require.InDelta(t, 2.5, f.High(1), 1e-9)
-	require.Zero(t, f.High(2), "the feed's pressure does not open it")
+	require.InDelta(t, 2.5, f.High(1).Bar(), 1e-9)
+	require.Zero(t, f.High(2).Bar(), "the feed's pressure does not open it")
 }

@@ -1,12 +1,12 @@
 package network
 
-import "math"
+import "handtight/pressure/quantity"
 
 // holdFeed notes what the reliefs hold feed pressure to.
 func (s *solver) holdFeed(links []link) {
-	s.reliefCeiling = fill(len(s.discharge), math.Inf(1))
+	s.reliefCeiling = fill(len(s.discharge), quantity.NoBound())
 	for _, l := range links {
-		if l.is == Relief && !math.IsInf(s.discharge[l.to], 1) && !s.spent[l.edge.ID] && s.holdsFeed(l, links) {
+		if l.is == Relief && !s.discharge[l.to].Unbounded() && !s.spent[l.edge.ID] && s.holdsFeed(l, links) {
 			lower(&s.reliefCeiling[l.from], s.stands(l.edge)+s.discharge[l.to])
 		}
 	}
@@ -26,12 +26,12 @@ func (s *solver) push(links []link) {
 }
 
 // opensAt is what a relief or a regulator opens at; false for other links, and where it is not said.
-func (l *link) opensAt() (set float64, ok bool) {
+func (l *link) opensAt() (set quantity.Pressure, ok bool) {
 	switch {
 	case l.is == Relief && l.edge.Set.Known:
-		return l.edge.Set.Value.Bar(), true
+		return l.edge.Set.Value, true
 	case l.is == Regulator && l.edge.Holds.Known:
-		return l.edge.Holds.Value.Bar(), true
+		return l.edge.Holds.Value, true
 	}
 	return 0, false
 }
@@ -54,8 +54,8 @@ func (s *solver) openMore(links []link) bool {
 func (s *solver) give(links []link) {
 	clear(s.pumped)
 	clear(s.feed)
-	for z, bar := range s.gives {
-		s.feed[z] = s.given(bar, z)
+	for z, push := range s.gives {
+		s.feed[z] = s.given(push, z)
 	}
 	for _, z := range s.looped {
 		s.feed[z] = s.given(s.ceiling[z], z)
@@ -66,7 +66,7 @@ func (s *solver) give(links []link) {
 		}
 		p := s.discharge[l.to]
 		if l.edge.Stall.Known {
-			p = min(p, l.edge.Stall.Value.Bar())
+			p = min(p, l.edge.Stall.Value)
 		}
 		s.pumped[l.to] = max(s.pumped[l.to], p)
 	}
@@ -75,17 +75,17 @@ func (s *solver) give(links []link) {
 }
 
 // head is what a feed pump adds.
-func (l *link) head() float64 {
+func (l *link) head() quantity.Pressure {
 	if l.is != FeedPump || !l.edge.Shutoff.Known {
 		return 0
 	}
-	return l.edge.Shutoff.Value.Bar()
+	return l.edge.Shutoff.Value
 }
 
 // given is what of a feed pressure a zone takes: no more than its relief holds.
-func (s *solver) given(bar float64, to int) float64 {
+func (s *solver) given(push quantity.Pressure, to int) quantity.Pressure {
 	if s.ceiling != nil {
-		bar = min(bar, s.ceiling[to])
+		push = min(push, s.ceiling[to])
 	}
-	return min(bar, s.reliefCeiling[to])
+	return min(push, s.reliefCeiling[to])
 }

@@ -1,6 +1,6 @@
 package network
 
-import "math"
+import "handtight/pressure/quantity"
 
 // An energy-recovery pump by the forces on its piston: of area 1, with a rod of r (its ratio).
 // The feed on the whole and the brine on what the rod leaves push one way; what goes out high
@@ -15,11 +15,11 @@ import "math"
 
 // drivenAt is the pressure at which the zone that drives an energy-recovery pump finds its way
 // out by it: no more than the high side does, since it lets the feed through.
-func (s *solver) drivenAt(w waysOut, l link) float64 {
+func (s *solver) drivenAt(w waysOut, l link) quantity.Pressure {
 	high := min(w.free[l.to], s.duty+w.throttled[l.to])
 	waste := min(w.free[l.waste], s.duty+w.throttled[l.waste])
-	if r, ok := l.ratio(); ok && s.returns[l.edge.ID] && !math.IsInf(high, 1) {
-		return min(high, r*high+(1-r)*waste)
+	if r, ok := l.ratio(); ok && s.returns[l.edge.ID] && !high.Unbounded() {
+		return min(high, high.Times(r)+waste.Times(1-r))
 	}
 	return high
 }
@@ -51,7 +51,7 @@ func (s *solver) findReturns(links []link) {
 
 // moves reports whether the piston of an energy-recovery pump can move.
 func (s *solver) moves(l link) bool {
-	return s.returns[l.edge.ID] && !math.IsInf(s.discharge[l.waste], 1)
+	return s.returns[l.edge.ID] && !s.discharge[l.waste].Unbounded()
 }
 
 // recover lifts what drives the energy-recovery pumps: one may drive another. Where they drive
@@ -71,7 +71,7 @@ func (s *solver) recover(links []link) {
 			}
 			high, waste := s.lifted(l)
 			if round > 2*pumps && (high > s.pumped[l.to] || waste > s.pumped[l.waste]) {
-				high, waste = math.Inf(1), math.Inf(1)
+				high, waste = quantity.NoBound(), quantity.NoBound()
 			}
 			some = raise(&s.pumped[l.to], min(high, s.discharge[l.to])) || some
 			some = raise(&s.pumped[l.waste], min(waste, s.discharge[l.waste])) || some
@@ -87,9 +87,9 @@ func (s *solver) recover(links []link) {
 // passing nothing, and at its waste. Without a ratio nothing bounds the first but what its high
 // side finds a way out at. A brine that comes back too low, or not at all, can only lessen what
 // it was driven to; one that another pump pushes can raise it.
-func (s *solver) lifted(l link) (high, waste float64) {
+func (s *solver) lifted(l link) (high, waste quantity.Pressure) {
 	drives := s.highest(l.from)
-	brine := 0.0
+	var brine quantity.Pressure
 	if l.brine != l.to {
 		brine = s.highest(l.brine)
 	}
@@ -99,27 +99,27 @@ func (s *solver) lifted(l link) (high, waste float64) {
 	r, known := l.ratio()
 	least := min(drives, s.discharge[l.to]) // on the high side
 	switch {
-	case math.IsInf(s.discharge[l.waste], 1):
+	case s.discharge[l.waste].Unbounded():
 		high = drives
 	case known:
-		high = drives / r
+		high = drives.Times(1 / r)
 	default:
-		high = math.Inf(1)
+		high = quantity.NoBound()
 	}
 	switch {
 	case least >= drives:
 		waste = drives
 	case known:
-		waste = (drives - r*least) / (1 - r)
+		waste = (drives - least.Times(r)).Times(1 / (1 - r))
 	default:
-		waste = math.Inf(1)
+		waste = quantity.NoBound()
 	}
 	if brine > high { // none that came back from there
 		if known || least >= drives {
-			waste = (drives-least)/(1-r) + brine
+			waste = (drives - least).Times(1/(1-r)) + brine
 		}
-		if !math.IsInf(s.discharge[l.waste], 1) {
-			high = max(high, drives+(1-r)*brine)
+		if !s.discharge[l.waste].Unbounded() {
+			high = max(high, drives+brine.Times(1-r))
 		}
 	}
 	return high, waste

@@ -117,7 +117,7 @@ func TestEnergyRecoveryPumpInEveryState(t *testing.T) {
 				}
 			}
 			f := d.solve(-1, true)
-			got := []float64{f.High(feed), f.High(high), f.High(waste), f.High(product)}
+			got := []float64{f.High(feed).Bar(), f.High(high).Bar(), f.High(waste).Bar(), f.High(product).Bar()}
 			require.InDeltaSlice(t, []float64{c.want.feed, c.want.high, c.want.waste, c.want.product}, got, 1e-9, "%v", got)
 		})
 	}

@@ -6,6 +6,8 @@ import (
 	"gonum.org/v1/gonum/graph"
 	"gonum.org/v1/gonum/graph/iterator"
 	"gonum.org/v1/gonum/graph/topo"
+
+	"handtight/pressure/quantity"
 )
 
 // Water that goes round through a feed pump would gain its pressure again at every
@@ -15,7 +17,7 @@ import (
 // arc is one way in which feed pressure goes from zone to zone.
 type arc struct {
 	from, to int
-	head     float64
+	head     quantity.Pressure
 	drops    bool // no further than what the next zone finds its way out at
 }
 
@@ -64,7 +66,7 @@ func (s *solver) bound(links []link) {
 		return
 	}
 	g := newRings(len(s.discharge), arcs)
-	heads, inside := make([]float64, g.count), make([]int, g.count)
+	heads, inside := make([]quantity.Pressure, g.count), make([]int, g.count)
 	for _, a := range arcs {
 		if a.head > 0 && g.of[a.from] == g.of[a.to] {
 			heads[g.of[a.from]] += a.head
@@ -72,7 +74,7 @@ func (s *solver) bound(links []link) {
 		}
 	}
 	comes := s.comes(arcs, g, heads)
-	s.ceiling = make([]float64, len(s.discharge))
+	s.ceiling = make([]quantity.Pressure, len(s.discharge))
 	for z := range s.ceiling {
 		s.ceiling[z] = comes[z] + heads[g.of[z]]
 	}
@@ -88,24 +90,24 @@ func (s *solver) bound(links []link) {
 const fewPumps = 2
 
 // comes is what comes to each zone without what the pumps of its own ring add.
-func (s *solver) comes(arcs []arc, g *rings, heads []float64) []float64 {
-	comes := make([]float64, len(s.discharge))
-	for z, bar := range s.gives {
-		comes[z] = s.given(bar, z)
+func (s *solver) comes(arcs []arc, g *rings, heads []quantity.Pressure) []quantity.Pressure {
+	comes := make([]quantity.Pressure, len(s.discharge))
+	for z, push := range s.gives {
+		comes[z] = s.given(push, z)
 	}
 	for changed := true; changed; {
 		changed = false
 		for _, z := range g.order {
 			for _, i := range g.leaving[z] {
 				a := arcs[i]
-				bar := comes[a.from]
+				push := comes[a.from]
 				if here := g.of[a.from]; here != g.of[a.to] {
-					bar += heads[here] + a.head
+					push += heads[here] + a.head
 				}
 				if a.drops {
-					bar = min(bar, s.discharge[a.to])
+					push = min(push, s.discharge[a.to])
 				}
-				changed = raise(&comes[a.to], s.given(bar, a.to)) || changed
+				changed = raise(&comes[a.to], s.given(push, a.to)) || changed
 			}
 		}
 	}

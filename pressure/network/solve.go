@@ -1,6 +1,6 @@
 package network
 
-import "math"
+import "handtight/pressure/quantity"
 
 // How a state is solved: the rules are those of a quasi-static upper bound
 // (friction left out), in three steps over the zones that open passages make of
@@ -27,23 +27,23 @@ import "math"
 // Suction: a zone that a running pump draws from, and that no water can reach,
 // stands at full vacuum at worst.
 
-// Vacuum is the lowest gauge pressure there is, in bar: a full vacuum at sea level.
-const Vacuum = -1.0
+// Vacuum is the lowest gauge pressure there is: a full vacuum at sea level.
+const Vacuum = -1 * quantity.Bar
 
 // answer is the pressures of one state by zone.
 type answer struct {
-	discharge []float64 // the least pressure of a way out
-	pumped    []float64 // pushed by a positive pump
-	feed      []float64 // pushed by a feed pump or a supply
-	suctioned []bool    // a running pump draws from it
-	supplied  []bool    // water reaches it
+	discharge []quantity.Pressure // the least pressure of a way out
+	pumped    []quantity.Pressure // pushed by a positive pump
+	feed      []quantity.Pressure // pushed by a feed pump or a supply
+	suctioned []bool              // a running pump draws from it
+	supplied  []bool              // water reaches it
 }
 
 // highest is the highest pressure of a zone.
-func (a *answer) highest(zone int) float64 { return max(a.pumped[zone], a.feed[zone]) }
+func (a *answer) highest(zone int) quantity.Pressure { return max(a.pumped[zone], a.feed[zone]) }
 
 // lowest is the lowest pressure of a zone.
-func (a *answer) lowest(zone int) float64 {
+func (a *answer) lowest(zone int) quantity.Pressure {
 	if a.suctioned[zone] && !a.supplied[zone] {
 		return Vacuum
 	}
@@ -53,7 +53,7 @@ func (a *answer) lowest(zone int) float64 {
 // noBound reports whether the pressure has no bound in some zone.
 func (a *answer) noBound() bool {
 	for zone := range a.discharge {
-		if math.IsInf(a.highest(zone), 1) {
+		if a.highest(zone).Unbounded() {
 			return true
 		}
 	}
@@ -62,32 +62,32 @@ func (a *answer) noBound() bool {
 
 // solver solves one network.
 type solver struct {
-	duty          float64
-	fullFlow      bool         // reliefs stand at their full-flow pressure
-	takes         []bool       // zones with a boundary that takes water
-	sources       []bool       // zones with a boundary that gives water
-	gives         []float64    // what a supply pushes with, by zone
-	reliefCeiling []float64    // what a relief holds the feed pressure to
-	ceiling       []float64    // a bound on the feed pressure; nil where no feed pump stands in a ring
-	looped        []int        // zones behind pumps of which several stand in one ring
-	opened        map[int]bool // reliefs and regulators that the feed opens, by edge
-	sized         bool         // some way out has a capacity
-	spent         map[int]bool // ways out that do not pass the flow, by edge
-	returns       map[int]bool // energy-recovery pumps whose brine comes back as it stands high, by edge
+	duty          quantity.Pressure
+	fullFlow      bool                // reliefs stand at their full-flow pressure
+	takes         []bool              // zones with a boundary that takes water
+	sources       []bool              // zones with a boundary that gives water
+	gives         []quantity.Pressure // what a supply pushes with, by zone
+	reliefCeiling []quantity.Pressure // what a relief holds the feed pressure to
+	ceiling       []quantity.Pressure // a bound on the feed pressure; nil where no feed pump stands in a ring
+	looped        []int               // zones behind pumps of which several stand in one ring
+	opened        map[int]bool        // reliefs and regulators that the feed opens, by edge
+	sized         bool                // some way out has a capacity
+	spent         map[int]bool        // ways out that do not pass the flow, by edge
+	returns       map[int]bool        // energy-recovery pumps whose brine comes back as it stands high, by edge
 	*answer
 }
 
 // solve answers a state on the zones of its network and the links between them.
 func solve(net Network, zone []int, zones int, links []link, fullFlow bool) *answer {
-	s := &solver{duty: net.Duty.Bar(), fullFlow: fullFlow, takes: make([]bool, zones), sources: make([]bool, zones), gives: make([]float64, zones), answer: &answer{
-		pumped: make([]float64, zones), feed: make([]float64, zones), suctioned: make([]bool, zones), supplied: make([]bool, zones),
+	s := &solver{duty: net.Duty, fullFlow: fullFlow, takes: make([]bool, zones), sources: make([]bool, zones), gives: make([]quantity.Pressure, zones), answer: &answer{
+		pumped: make([]quantity.Pressure, zones), feed: make([]quantity.Pressure, zones), suctioned: make([]bool, zones), supplied: make([]bool, zones),
 	}}
 	for _, b := range net.Boundaries {
 		at := zone[b.Node]
 		s.takes[at] = s.takes[at] || b.Takes
 		s.supplied[at] = s.supplied[at] || b.Gives
 		s.sources[at] = s.sources[at] || b.Gives
-		s.gives[at] = max(s.gives[at], b.Push.Bar())
+		s.gives[at] = max(s.gives[at], b.Push)
 	}
 	for i := range links {
 		s.sized = s.sized || links[i].capacity().Known
@@ -101,8 +101,8 @@ func solve(net Network, zone []int, zones int, links []link, fullFlow bool) *ans
 	return s.answer
 }
 
-func fill(n int, v float64) []float64 {
-	out := make([]float64, n)
+func fill(n int, v quantity.Pressure) []quantity.Pressure {
+	out := make([]quantity.Pressure, n)
 	for i := range out {
 		out[i] = v
 	}
@@ -130,14 +130,14 @@ func (s *solver) propagate(links []link, rule func(link) bool) {
 
 // stands is where a relief stands: opening, or passing the pumps' flow. Where the latter is
 // not known it is the former.
-func (s *solver) stands(e *Edge) float64 {
+func (s *solver) stands(e *Edge) quantity.Pressure {
 	switch {
 	case !e.Set.Known:
-		return math.Inf(1)
+		return quantity.NoBound()
 	case s.fullFlow && e.FullFlow.Known:
-		return e.FullFlow.Value.Bar()
+		return e.FullFlow.Value
 	}
-	return e.Set.Value.Bar()
+	return e.Set.Value
 }
 
 // pass hands pressure on through a link.
@@ -176,7 +176,7 @@ func (s *solver) lift(l link) bool {
 	}
 	set := l.edge.Set.Value
 	from, to := l.from, l.to
-	a := s.pumped[from] >= set.Bar() && raise(&s.pumped[to], s.passed(from, to))
+	a := s.pumped[from] >= set && raise(&s.pumped[to], s.passed(from, to))
 	return s.opened[l.edge.ID] && raise(&s.feed[to], s.given(min(s.feed[from], s.discharge[to]), to)) || a
 }
 
@@ -185,7 +185,7 @@ func (s *solver) regulate(l link) bool {
 	if !l.edge.Holds.Known {
 		return s.drop(l.from, l.to)
 	}
-	set := l.edge.Holds.Value.Bar()
+	set := l.edge.Holds.Value
 	a := s.pumped[l.from] >= set && raise(&s.pumped[l.to], s.passed(l.from, l.to))
 	return s.opened[l.edge.ID] && raise(&s.feed[l.to], s.given(min(s.feed[l.from], s.discharge[l.to]), l.to)) || a
 }
@@ -199,14 +199,14 @@ func (s *solver) drop(from, to int) bool {
 
 // passed is what of a zone's pump pressure reaches the next: no more than lets
 // the next pass it on.
-func (s *solver) passed(from, to int) float64 { return min(s.pumped[from], s.discharge[to]) }
+func (s *solver) passed(from, to int) quantity.Pressure { return min(s.pumped[from], s.discharge[to]) }
 
 func set(v *bool) bool {
 	*v = true
 	return true
 }
 
-func lower(v *float64, to float64) bool {
+func lower(v *quantity.Pressure, to quantity.Pressure) bool {
 	if to < *v {
 		*v = to
 		return true
@@ -214,7 +214,7 @@ func lower(v *float64, to float64) bool {
 	return false
 }
 
-func raise(v *float64, to float64) bool {
+func raise(v *quantity.Pressure, to quantity.Pressure) bool {
 	if to > *v {
 		*v = to
 		return true

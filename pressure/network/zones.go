@@ -1,6 +1,9 @@
 package network
 
-import "handtight/pressure/network/connected"
+import (
+	"handtight/pressure/network/connected"
+	"handtight/pressure/quantity"
+)
 
 // link is an edge that is neither open nor shut, between two zones.
 type link struct {
@@ -11,7 +14,7 @@ type link struct {
 	is       Kind
 }
 
-// Field is the pressures of one state, in bar gauge: of the pressure zones of a network, the
+// Field is the pressures of one state: of the pressure zones of a network, the
 // nodes that open edges link, and so of its nodes.
 type Field struct {
 	zone   []int // of each node
@@ -46,22 +49,22 @@ func (f *Field) Zone(node int) int { return f.zone[node] }
 func (f *Field) Count() int { return len(f.answer.discharge) }
 
 // Bounds are the highest and the lowest pressure of a zone; infinite where nothing opens.
-func (f *Field) Bounds(zone int) (high, low float64) {
+func (f *Field) Bounds(zone int) (high, low quantity.Pressure) {
 	return f.answer.highest(zone), f.answer.lowest(zone)
 }
 
 // High is the highest pressure of a node; infinite where nothing opens.
-func (f *Field) High(node int) float64 { return f.answer.highest(f.Zone(node)) }
+func (f *Field) High(node int) quantity.Pressure { return f.answer.highest(f.Zone(node)) }
 
 // Low is the lowest pressure of a node: 0, or [Vacuum].
-func (f *Field) Low(node int) float64 { return f.answer.lowest(f.Zone(node)) }
+func (f *Field) Low(node int) quantity.Pressure { return f.answer.lowest(f.Zone(node)) }
 
 // Discharge is the least pressure at which a node's water finds a way out; infinite where
 // there is none.
-func (f *Field) Discharge(node int) float64 { return f.answer.discharge[f.Zone(node)] }
+func (f *Field) Discharge(node int) quantity.Pressure { return f.answer.discharge[f.Zone(node)] }
 
 // Pumped is the part of the highest pressure of a node that positive pumps push.
-func (f *Field) Pumped(node int) float64 { return f.answer.pumped[f.Zone(node)] }
+func (f *Field) Pumped(node int) quantity.Pressure { return f.answer.pumped[f.Zone(node)] }
 
 // NoBound reports whether the pressure has no bound in some zone.
 func (f *Field) NoBound() bool { return f.answer.noBound() }

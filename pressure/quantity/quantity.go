@@ -34,6 +34,15 @@ const (
 	KgfPerCm2 Pressure = 98066.5
 )
 
+// NoBound is the pressure that nothing bounds: infinite.
+func NoBound() Pressure { return Pressure(math.Inf(1)) }
+
+// Unbounded reports whether nothing bounds the pressure from above.
+func (p Pressure) Unbounded() bool { return math.IsInf(float64(p), 1) }
+
+// Times returns a multiple or a share of the pressure.
+func (p Pressure) Times(factor float64) Pressure { return Pressure(float64(p) * factor) }
+
 // Pascals returns the pressure as a plain number of pascals.
 func (p Pressure) Pascals() float64 { return float64(p) }
 

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/identify"
 	"handtight/threads/internal/endtest"
@@ -80,7 +81,7 @@ func TestMeasurementWinsOverWords(t *testing.T) {
 // less so; a pair that leaks is not cleared by years.
 func TestHistory(t *testing.T) {
 	pairs := []Pair{{threads.Mate(endtest.EndOf(t, "JIC -8 male"), endtest.EndOf(t, "JIC -8 female")), 1, 0}}
-	at := Site{Worst: 60}
+	at := Site{Worst: 60 * quantity.Bar}
 	plain := Believe(pairs, History{}, at).Bad
 	require.InDelta(t, 0.02, plain, 1e-9)
 	require.Greater(t, Believe(pairs, History{Wept: true}, at).Bad, 0.15)
@@ -160,7 +161,7 @@ func drawHistory(t *rapid.T) History {
 // makes it less so.
 func TestDryYears(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		pairs, h, at := drawPairs(t), drawHistory(t), Site{Worst: rapid.Float64Range(0, 80).Draw(t, "worst")}
+		pairs, h, at := drawPairs(t), drawHistory(t), Site{Worst: quantity.Bar.Times(rapid.Float64Range(0, 80).Draw(t, "worst"))}
 		longer := h
 		longer.DryYears += rapid.Float64Range(0, 5).Draw(t, "more")
 		now := Believe(pairs, h, at).Bad
@@ -181,7 +182,7 @@ func TestDryYears(t *testing.T) {
 // The order in which things were learned does not matter, and a pair that is excluded stays so.
 func TestOrderDoesNotMatter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		pairs, at := drawPairs(t), Site{Worst: 10}
+		pairs, at := drawPairs(t), Site{Worst: 10 * quantity.Bar}
 		h := drawHistory(t)
 		whole := Believe(pairs, h, at)
 		sum := 0.0

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/identify"
 )
@@ -122,15 +123,15 @@ func (h *History) Any() bool {
 
 // Site is where a joint stands, as far as a verdict asks for it.
 type Site struct {
-	Worst float64 // bar, over all states; infinite without bound
-	Below bool    // below the waterline, where no low-pressure joint is within its limit
+	Worst quantity.Pressure // over all states; infinite without bound
+	Below bool              // below the waterline, where no low-pressure joint is within its limit
 }
 
 // Bears reports whether a pair is right where it stands: one that holds is anywhere, one for low pressure
 // only within its limit and above the waterline. A check and an audit both ask it here.
 func (at Site) Bears(m *threads.Mating) bool {
 	if m.Verdict == threads.LowPressureOnly {
-		return m.HasLimit && !at.Below && at.Worst <= m.Limit.Bar()
+		return m.HasLimit && !at.Below && at.Worst <= m.Limit
 	}
 	return m.Verdict.Holds()
 }
