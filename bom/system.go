@@ -66,6 +66,6 @@ func (s *System) Needs() ([]*order.Need, error) { return order.Needs(s.States, s
 func (s *System) Order() (*order.Order, error) { return order.Of(s.States, s.Ratings) }
 
 // OrderAt prices what the build needs at chosen offers.
-func (s *System) OrderAt(at map[string]*build.Offer, toFree map[*build.Vendor]bool) (*order.Order, error) {
+func (s *System) OrderAt(at map[string][]order.Share, toFree map[*build.Vendor]bool) (*order.Order, error) {
 	return order.At(s.States, s.Ratings, at, toFree)
 }

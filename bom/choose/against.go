@@ -20,6 +20,7 @@ type Cheaper struct {
 	Share  string // of the order's total, in percent with one decimal: "14.2"
 	Swaps  []Swap // alternatives that it takes
 	Proved bool
+	Order  *order.Order
 }
 
 // Against tells whether a plan costs less than an order; false where none does, and where
@@ -38,7 +39,7 @@ func Against(ctx context.Context, sys *bom.System, o *order.Order) (Cheaper, boo
 	if !less {
 		return Cheaper{}, false, nil
 	}
-	return Cheaper{c.Order.Total, d, share(d, o.Total), c.Swaps, c.Proved}, true, nil
+	return Cheaper{c.Order.Total, d, share(d, o.Total), c.Swaps, c.Proved, c.Order}, true, nil
 }
 
 // choosable reports whether there is anything to choose.

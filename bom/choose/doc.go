@@ -8,7 +8,10 @@
 //
 // # What is chosen
 //
-// Each line is bought whole, at one offer. A shop that anything is bought from charges
+// Each line of pieces is bought at one offer or divided between several, in whole packs, at one
+// shop or over several: every way that another does not beat at every shop is looked at. Of a
+// line with more than a few hundred such ways those over three shops and more are left out, and
+// hose that is cut and lines of over a thousand pieces are bought at one offer. A shop that anything is bought from charges
 // its freight once. An order below the shop's minimum is filled up to it, and one may be
 // filled up to the value from which freight is free where that costs less than the
 // freight; what fills it up is paid for, with its customs and tax. A line that no shop

@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// lines searches the assignments of lines to shops whose modes are decided.
+// lines searches the ways to buy the lines at shops whose modes are decided.
 //
 // An open shop costs charge + slope x max(goods, least). For any share between 0 and 1,
 // max(goods, least) >= share x least + (1 - share) x goods, which falls apart into one
@@ -18,15 +18,22 @@ type lines struct {
 	fixed  float64   // charges
 	shares []duals   // bounds that are looked at in every step
 	order  []int     // of the rows: those that it matters most for come first
-	at     []int     // the shop of each row
+	at     []int     // the way of each row
 	sold   []float64 // by shop, of the rows that are placed
 	stock  [][]float64
+	ranked [][]ranked // of each row: its ways, the cheapest by the first shares first
 }
 
 // duals is one choice of shares, with what the rows from each on cost at least.
 type duals struct {
 	share []float64 // by shop
 	after []float64 // by place in the order
+}
+
+// ranked is a way of a row, with what it costs by the first shares.
+type ranked struct {
+	way  int
+	cost float64
 }
 
 // rounds is how many times the shares are improved.
@@ -65,11 +72,26 @@ func (l *lines) run(share []float64) {
 	l.stock[len(l.order)] = make([]float64, len(l.m.shops))
 	for k := len(l.order) - 1; k >= 0; k-- {
 		l.stock[k] = slices.Clone(l.stock[k+1])
-		for v, w := range l.m.rows[l.order[k]].at {
-			l.stock[k][v] += float64(w.goods)
+		for v, goods := range l.m.rows[l.order[k]].most {
+			l.stock[k][v] += float64(goods)
 		}
 	}
+	l.rank(share)
 	l.place(0)
+}
+
+// rank sorts each row's ways that are open.
+func (l *lines) rank(share []float64) {
+	weight := l.weight(share)
+	l.ranked = make([][]ranked, len(l.m.rows))
+	for i := range l.m.rows {
+		for k := range l.m.rows[i].ways {
+			if c := l.m.rows[i].ways[k].weigh(weight); c >= 0 {
+				l.ranked[i] = append(l.ranked[i], ranked{k, c})
+			}
+		}
+		slices.SortStableFunc(l.ranked[i], func(a, b ranked) int { return cmp.Compare(a.cost, b.cost) })
+	}
 }
 
 // ascend improves the shares step by step (Polyak's step), and tries the plan that
@@ -114,16 +136,18 @@ func (l *lines) solve(share []float64) (float64, []float64) {
 	}
 	weight := l.weight(share)
 	for i := range l.m.rows {
-		v, cost := l.m.rows[i].least(weight)
-		l.at[i] = v
+		w, cost := l.m.rows[i].least(weight)
+		l.at[i] = w
 		value += cost
-		goods[v] += float64(l.m.rows[i].at[v].goods)
+		for _, p := range l.m.rows[i].ways[w].parts {
+			goods[p.shop] += float64(p.goods)
+		}
 	}
 	l.try(l.at)
 	return value, goods
 }
 
-// sortRows puts first the rows whose best and second best shop differ most.
+// sortRows puts first the rows whose best shop differs most from the best without it.
 func (l *lines) sortRows(share []float64) {
 	weight := l.weight(share)
 	regret := make([]float64, len(l.m.rows))
@@ -131,7 +155,7 @@ func (l *lines) sortRows(share []float64) {
 		l.order = append(l.order, i)
 		best, cost := l.m.rows[i].least(weight)
 		second, other := l.m.rows[i].least(func(v int) float64 {
-			if v == best {
+			if slices.ContainsFunc(l.m.rows[i].ways[best].parts, func(p part) bool { return p.shop == v }) {
 				return -1
 			}
 			return weight(v)
@@ -157,6 +181,7 @@ func (l *lines) dual(share []float64) duals {
 // counts what a shop has sold over its least, and what it cannot sell any more of it.
 func (l *lines) bound(k int) float64 {
 	best := math.Inf(-1)
+	stock := l.stock[k]
 	for i := range l.shares {
 		d := &l.shares[i]
 		value := l.fixed + d.after[k]
@@ -164,16 +189,22 @@ func (l *lines) bound(k int) float64 {
 			if mode < 0 {
 				continue
 			}
-			share, least, sold := d.share[v], l.least(v), l.sold[v]
-			value += l.m.shops[v].slope * (share*least + (1-share)*sold +
-				share*math.Max(0, sold-least) + (1-share)*math.Max(0, least-sold-l.stock[k][v]))
+			t := l.m.shops[v]
+			share, least, sold := d.share[v], t.modes[mode].least, l.sold[v]
+			goods := share*least + (1-share)*sold
+			if sold > least {
+				goods += share * (sold - least)
+			} else if lack := least - sold - stock[v]; lack > 0 {
+				goods += (1 - share) * lack
+			}
+			value += t.slope * goods
 		}
 		best = math.Max(best, value)
 	}
 	return best
 }
 
-// place puts the rows from k on into shops, the likeliest first.
+// place buys the rows from k on every way, the likeliest first.
 func (l *lines) place(k int) {
 	bound := l.bound(k)
 	if l.hopeless(bound-l.slack) || l.spent(bound-l.slack) {
@@ -184,21 +215,34 @@ func (l *lines) place(k int) {
 		return
 	}
 	i := l.order[k]
-	r := &l.m.rows[i]
-	weight := l.weight(l.shares[0].share)
-	var shops []int
-	for v := range r.at {
-		if r.at[v].offer != nil && l.mode[v] >= 0 {
-			shops = append(shops, v)
+	least := l.plain(k)
+	for _, w := range l.ranked[i] {
+		if l.hopeless(least + w.cost - l.slack) {
+			break // and so are all that come after
+		}
+		l.at[i] = w.way
+		l.sell(i, w.way, 1)
+		l.place(k + 1)
+		l.sell(i, w.way, -1)
+	}
+}
+
+// sell adds what a way buys to what is sold, or takes it off.
+func (l *lines) sell(i, w int, sign float64) {
+	for _, p := range l.m.rows[i].ways[w].parts {
+		l.sold[p.shop] += sign * float64(p.goods)
+	}
+}
+
+// plain is the first shares' bound for the rows but the k-th, without what the sold goods add
+// to it: a way of that row costs its own on top.
+func (l *lines) plain(k int) float64 {
+	d := &l.shares[0]
+	value := l.fixed + d.after[k+1]
+	for v, mode := range l.mode {
+		if mode >= 0 {
+			value += l.m.shops[v].slope * (d.share[v]*l.least(v) + (1-d.share[v])*l.sold[v])
 		}
 	}
-	slices.SortStableFunc(shops, func(a, b int) int {
-		return cmp.Compare(weight(a)*float64(r.at[a].goods), weight(b)*float64(r.at[b].goods))
-	})
-	for _, v := range shops {
-		l.at[i] = v
-		l.sold[v] += float64(r.at[v].goods)
-		l.place(k + 1)
-		l.sold[v] -= float64(r.at[v].goods)
-	}
+	return value
 }

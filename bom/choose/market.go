@@ -12,22 +12,10 @@ import (
 type market struct {
 	shops []*tariff
 	rows  []row
+	whole []*order.Need // lines that are bought at one offer, or at two shops, since more ways would be too many
 }
 
-// row is one line to buy.
-type row struct {
-	need *order.Need
-	at   []ware // by shop
-}
-
-// ware is the cheapest offer of a shop for a line. Since a shop's cost never falls when
-// its goods rise, no other offer of the same shop can do better.
-type ware struct {
-	offer *build.Offer // nil if the shop has no price for it
-	goods int64
-}
-
-// newMarket prices every line at every shop. Without names the lines that no shop has a
+// newMarket prices every line in every way. Without names the lines that no shop has a
 // price for.
 func newMarket(sys *bom.System) (m *market, unpriced []*order.Need, err error) {
 	m = &market{}
@@ -52,7 +40,7 @@ func newMarket(sys *bom.System) (m *market, unpriced []*order.Need, err error) {
 		if n.Buy() == 0 {
 			continue
 		}
-		r, priced, err := m.price(sys.Build, n, offers[n.Key], of)
+		r, priced, err := m.price(n, offers[n.Key], of)
 		if err != nil {
 			return nil, nil, err
 		}
@@ -75,36 +63,81 @@ func sells(b *build.Build, v *build.Vendor) bool {
 	return false
 }
 
-func (m *market) price(b *build.Build, n *order.Need, offers []*build.Offer, of map[*build.Vendor]int) (row, bool, error) {
-	r := row{need: n, at: make([]ware, len(m.shops))}
-	priced := false
+// price lists the ways to buy a need; false if no shop has a price for it.
+func (m *market) price(n *order.Need, offers []*build.Offer, of map[*build.Vendor]int) (row, bool, error) {
+	at := make([][]*build.Offer, len(m.shops))
 	for _, o := range offers {
-		if o.Price == nil {
-			continue
-		}
-		l, ok, err := order.LineAt(b, n, o)
-		if err != nil {
-			return row{}, false, err
-		}
-		if !ok {
-			continue
-		}
-		goods, err := minor(*l.Total, currency.RoundUp)
-		if err != nil {
-			return row{}, false, err
-		}
-		if w := &r.at[of[o.Vendor]]; w.offer == nil || goods < w.goods {
-			*w = ware{o, goods}
-			priced = true
+		if o.Price != nil {
+			at[of[o.Vendor]] = append(at[of[o.Vendor]], o)
 		}
 	}
-	return r, priced, nil
+	r := row{need: n, one: make([]int, len(m.shops)), most: make([]int64, len(m.shops))}
+	pieces, divisible := n.Divisible()
+	var err error
+	if divisible {
+		err = r.divide(pieces, at)
+	} else {
+		err = r.uncut(at)
+	}
+	if err != nil || len(r.ways) == 0 {
+		return r, false, err
+	}
+	if r.bounded || !divisible && n.Unit != "m" && len(offers) > 1 {
+		m.whole = append(m.whole, n)
+	}
+	r.index(m)
+	return r, true, nil
+}
+
+// uncut lists the offers that a need is bought at as a whole: of a shop the cheapest, since a
+// shop's cost never falls when its goods rise.
+func (r *row) uncut(at [][]*build.Offer) error {
+	for v, offers := range at {
+		best := -1
+		for _, o := range offers {
+			l, ok, err := order.LineAt(r.need, o)
+			if err != nil {
+				return err
+			}
+			if !ok {
+				continue
+			}
+			goods, err := minor(*l.Total, currency.RoundUp)
+			if err != nil {
+				return err
+			}
+			if best < 0 || goods < r.ways[best].parts[0].goods {
+				if best < 0 {
+					best, r.ways = len(r.ways), append(r.ways, way{})
+				}
+				r.ways[best] = way{parts: []part{{shop: v, goods: goods}}, shares: []order.Share{{Offer: o, Order: l.Order}}}
+			}
+		}
+	}
+	return nil
+}
+
+// undivided is the market in which each line is bought at one shop; false where it is that already.
+func (m *market) undivided() (*market, bool) {
+	out, fewer := &market{shops: m.shops}, false
+	for i := range m.rows {
+		r := row{need: m.rows[i].need, packings: m.rows[i].packings, one: make([]int, len(m.shops)), most: make([]int64, len(m.shops))}
+		for _, w := range m.rows[i].ways {
+			if len(w.parts) == 1 {
+				r.ways = append(r.ways, w)
+			}
+		}
+		fewer = fewer || len(r.ways) < len(m.rows[i].ways)
+		r.index(m)
+		out.rows = append(out.rows, r)
+	}
+	return out, fewer
 }
 
 // nowhere marks a line that is not bought yet.
 const nowhere = -1
 
-// cost prices a plan exactly: the shop of each row.
+// cost prices a plan exactly: the way of each row.
 func (m *market) cost(at []int) (int64, error) {
 	total := int64(0)
 	for v, goods := range m.goods(at) {
@@ -126,8 +159,10 @@ func (m *market) goods(at []int) []int64 {
 	for v := range out {
 		out[v] = -1
 	}
-	for i, v := range at {
-		out[v] = max(out[v], 0) + m.rows[i].at[v].goods
+	for i, w := range at {
+		for _, p := range m.rows[i].ways[w].parts {
+			out[p.shop] = max(out[p.shop], 0) + p.goods
+		}
 	}
 	return out
 }
@@ -135,13 +170,24 @@ func (m *market) goods(at []int) []int64 {
 // oneShop is the plan that buys all at a shop; false with the lines that it lacks.
 func (m *market) oneShop(v int) (at []int, lacks []*order.Need) {
 	at = make([]int, len(m.rows))
-	for i, r := range m.rows {
-		at[i] = v
-		if r.at[v].offer == nil {
-			lacks = append(lacks, r.need)
+	for i := range m.rows {
+		if at[i] = m.rows[i].one[v]; at[i] == nowhere {
+			lacks = append(lacks, m.rows[i].need)
 		}
 	}
 	return at, lacks
+}
+
+// without buys each line where the goods alone are cheapest, among the shops that are
+// not shut; false if a line can be had at none.
+func (m *market) without(shut []bool) ([]int, bool) {
+	at := make([]int, len(m.rows))
+	for i := range m.rows {
+		if at[i] = m.rows[i].open(func(v int) bool { return !shut[v] }); at[i] == nowhere {
+			return nil, false
+		}
+	}
+	return at, true
 }
 
 // lineByLine buys each line where the goods alone are cheapest.
@@ -150,44 +196,11 @@ func (m *market) lineByLine() []int {
 	return at
 }
 
-// without buys each line where the goods alone are cheapest, among the shops that are
-// not shut; false if a line can be had at none.
-func (m *market) without(shut []bool) ([]int, bool) {
-	at := make([]int, len(m.rows))
-	for i := range m.rows {
-		at[i], _ = m.rows[i].least(func(v int) float64 {
-			if shut[v] {
-				return -1
-			}
-			return m.shops[v].slope
-		})
-		if at[i] == nowhere {
-			return nil, false
-		}
-	}
-	return at, true
-}
-
-// least finds where a row is cheapest by weights; nowhere if all are negative.
-func (r *row) least(weight func(shop int) float64) (shop int, cost float64) {
-	shop = nowhere
-	for v := range r.at {
-		w := weight(v)
-		if r.at[v].offer == nil || w < 0 {
-			continue
-		}
-		if c := w * float64(r.at[v].goods); shop == nowhere || c < cost {
-			shop, cost = v, c
-		}
-	}
-	return shop, cost
-}
-
 // order makes the order of a plan.
 func (m *market) order(sys *bom.System, at []int) (*order.Order, error) {
-	picks, toFree := map[string]*build.Offer{}, map[*build.Vendor]bool{}
-	for i, v := range at {
-		picks[m.rows[i].need.Key] = m.rows[i].at[v].offer
+	picks, toFree := map[string][]order.Share{}, map[*build.Vendor]bool{}
+	for i, w := range at {
+		picks[m.rows[i].need.Key] = m.rows[i].bought(w)
 	}
 	for v, goods := range m.goods(at) {
 		if goods < 0 {

@@ -8,7 +8,7 @@ import (
 )
 
 // steps bounds a search: about a second's work.
-const steps = 2_000_000
+const steps = 1_000_000
 
 // closed and undecided are modes of a shop beside its own, which count from 0.
 const (
@@ -20,7 +20,7 @@ const (
 type search struct {
 	ctx  context.Context
 	m    *market
-	best []int // the shop of each row; nil while nothing is cheaper than the bound given
+	best []int // the way of each row; nil while nothing is cheaper than the bound given
 	cost int64
 	err  error
 
@@ -29,12 +29,12 @@ type search struct {
 	slack float64 // of the shops that are not closed
 	mode  []int   // of each shop
 	order []int   // of the shops
-	ways  []way
+	modes []modes
 }
 
-// way is a mode for every shop, with what it costs at least. Bounds have the roundings
+// modes is a mode for every shop, with what it costs at least. Bounds have the roundings
 // taken off.
-type way struct {
+type modes struct {
 	mode         []int
 	slack, bound float64
 	share        []float64
@@ -50,8 +50,10 @@ func newSearch(ctx context.Context, m *market, cost int64, left *int) *search {
 		s.slack += m.shops[v].slack
 	}
 	if len(m.rows) > 0 {
-		for i, v := range m.lineByLine() {
-			worth[v] += m.shops[v].slope * float64(m.rows[i].at[v].goods)
+		for i, w := range m.lineByLine() {
+			for _, p := range m.rows[i].ways[w].parts {
+				worth[p.shop] += m.shops[p.shop].slope * float64(p.goods)
+			}
 		}
 	}
 	slices.SortStableFunc(s.order, func(a, b int) int { return cmp.Compare(worth[b], worth[a]) })
@@ -70,13 +72,36 @@ func (s *search) run() {
 			s.try(at)
 		}
 	}
+	s.undivided()
 	s.shops(0)
-	slices.SortStableFunc(s.ways, func(a, b way) int { return cmp.Compare(a.bound, b.bound) })
-	for _, w := range s.ways {
+	slices.SortStableFunc(s.modes, func(a, b modes) int { return cmp.Compare(a.bound, b.bound) })
+	for _, w := range s.modes {
 		if !s.hopeless(w.bound) && !s.spent(w.bound) {
 			newLines(s, w.mode, w.slack).run(w.share)
 		}
 	}
+}
+
+// undivided looks first, with a quarter of the steps, at the plans that buy each line at one
+// shop: they are few beside the others, and the best of them is near the best of all.
+func (s *search) undivided() {
+	m, fewer := s.m.undivided()
+	if !fewer || s.err != nil {
+		return
+	}
+	left := *s.steps / 4
+	*s.steps -= left
+	one := newSearch(s.ctx, m, s.cost, &left)
+	one.run()
+	*s.steps += left
+	if s.err = one.err; s.err != nil || one.best == nil {
+		return
+	}
+	at := make([]int, len(one.best))
+	for i, w := range one.best {
+		at[i] = s.m.rows[i].one[m.rows[i].ways[w].parts[0].shop]
+	}
+	s.try(at)
 }
 
 // close tries a plan, and shuts one shop after the other as long as that saves.
@@ -155,7 +180,7 @@ func (s *search) shops(depth int) {
 		mode := slices.Clone(s.mode)
 		share, bound := newLines(s, mode, s.slack).ascend()
 		if bound -= s.slack; !s.hopeless(bound) {
-			s.ways = append(s.ways, way{mode, s.slack, bound, share})
+			s.modes = append(s.modes, modes{mode, s.slack, bound, share})
 		}
 		return
 	}
@@ -177,16 +202,11 @@ func (s *search) shops(depth int) {
 func (s *search) relaxed() (float64, bool) {
 	bound := 0.0
 	for i := range s.m.rows {
-		at, cost := s.m.rows[i].least(func(v int) float64 {
-			if s.mode[v] == closed {
-				return -1
-			}
-			return s.m.shops[v].slope
-		})
+		at := s.m.rows[i].open(func(v int) bool { return s.mode[v] != closed })
 		if at == nowhere {
 			return 0, false
 		}
-		bound += cost
+		bound += s.m.rows[i].ways[at].base
 	}
 	for v, k := range s.mode {
 		if k < 0 {
@@ -195,7 +215,7 @@ func (s *search) relaxed() (float64, bool) {
 		t := s.m.shops[v]
 		stock := 0.0
 		for i := range s.m.rows {
-			stock += float64(s.m.rows[i].at[v].goods)
+			stock += float64(s.m.rows[i].most[v])
 		}
 		bound += t.modes[k].charge + t.slope*math.Max(0, t.modes[k].least-stock)
 	}

@@ -31,12 +31,13 @@ const mostPacks = 1000
 // tax of both shops, and all other lines where they are. Each stands alone: two at once may
 // save less than both. The greatest saving comes first.
 //
-// Hose that is cut is not divided, nor a line of more than a thousand packs, and no division
-// is taken that leaves a shop below its minimum.
+// Hose that is cut is not divided, nor a line of more than a thousand packs or one that the order
+// divides already, and no division is taken that leaves a shop below its minimum. [Shops] divides
+// all lines together.
 //
 // Errors: those of the sums.
 func Splits(sys *bom.System, o *order.Order) ([]Split, error) {
-	d := newDivider(sys, o)
+	d := newSplitter(sys, o)
 	offers := sys.Build.OffersByItem()
 	var out []Split
 	for _, l := range o.Lines {
@@ -58,8 +59,8 @@ func Splits(sys *bom.System, o *order.Order) ([]Split, error) {
 	return out, nil
 }
 
-// divider holds what each shop comes to as the order stands.
-type divider struct {
+// splitter holds what each shop comes to as the order stands.
+type splitter struct {
 	rates *money.Rates
 	o     *order.Order
 	sum   map[*build.Vendor]currency.Amount // of goods; none where nothing is bought
@@ -67,12 +68,12 @@ type divider struct {
 	here  map[*build.Vendor]currency.Amount // the shop's total in the build's currency
 }
 
-func newDivider(sys *bom.System, o *order.Order) *divider {
-	d := &divider{&sys.Build.Rates, o, map[*build.Vendor]currency.Amount{}, map[*build.Vendor]int{}, map[*build.Vendor]currency.Amount{}}
+func newSplitter(sys *bom.System, o *order.Order) *splitter {
+	d := &splitter{&sys.Build.Rates, o, map[*build.Vendor]currency.Amount{}, map[*build.Vendor]int{}, map[*build.Vendor]currency.Amount{}}
 	for _, v := range o.Vendors {
 		d.sum[v.Vendor], d.here[v.Vendor] = v.Sums.Goods, v.InBuild
 	}
-	for _, l := range o.Lines {
+	for _, l := range o.Bought() {
 		if l.Offer != nil && l.Order > 0 && l.Total != nil {
 			d.lines[l.Offer.Vendor]++
 		}
@@ -81,7 +82,7 @@ func newDivider(sys *bom.System, o *order.Order) *divider {
 }
 
 // best finds the cheapest division of one line.
-func (d *divider) best(l *order.Line, offers []*build.Offer) (best Split, found bool, err error) {
+func (d *splitter) best(l *order.Line, offers []*build.Offer) (best Split, found bool, err error) {
 	need := l.Need.Buy()
 	for _, a := range offers {
 		for _, b := range offers {
@@ -115,8 +116,8 @@ func less(a, b currency.Amount) bool {
 	return err == nil && c < 0
 }
 
-// part is what is put to a shop, or taken away where less is set.
-type part struct {
+// moved is what is put to a shop, or taken away where less is set.
+type moved struct {
 	shop *build.Vendor
 	sum  currency.Amount
 	less bool
@@ -124,7 +125,7 @@ type part struct {
 
 // price reckons the whole order with one line divided; false where a shop takes no such order.
 // Only the shops that the line is moved between are reckoned again.
-func (d *divider) price(s *Split, line *order.Line) (bool, error) {
+func (d *splitter) price(s *Split, line *order.Line) (bool, error) {
 	a, err := money.LineTotal(*s.First.Price, s.AtFirst)
 	if err != nil {
 		return false, err
@@ -133,10 +134,10 @@ func (d *divider) price(s *Split, line *order.Line) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	parts := []part{{line.Offer.Vendor, *line.Total, true}, {s.First.Vendor, a, false}, {s.Second.Vendor, b, false}}
+	parts := []moved{{line.Offer.Vendor, *line.Total, true}, {s.First.Vendor, a, false}, {s.Second.Vendor, b, false}}
 	s.Total = d.o.Total
 	for i, p := range parts {
-		if slices.ContainsFunc(parts[:i], func(q part) bool { return q.shop == p.shop }) {
+		if slices.ContainsFunc(parts[:i], func(q moved) bool { return q.shop == p.shop }) {
 			continue
 		}
 		now, ok, err := d.shop(p.shop, parts)
@@ -156,7 +157,7 @@ func (d *divider) price(s *Split, line *order.Line) (bool, error) {
 }
 
 // shop is what one shop comes to with the parts that are its own, in the build's currency.
-func (d *divider) shop(v *build.Vendor, parts []part) (currency.Amount, bool, error) {
+func (d *splitter) shop(v *build.Vendor, parts []moved) (currency.Amount, bool, error) {
 	goods, bought := d.sum[v]
 	lines := d.lines[v]
 	var err error

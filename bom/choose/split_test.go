@@ -2,12 +2,17 @@ package choose
 
 import (
 	"fmt"
+	"math"
 	"math/big"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom"
+	"handtight/bom/order"
 )
 
 // 12 pieces: a pack of 10 at 2.00 each and two singles at 3.00 are 26.00; two packs would be
@@ -111,6 +116,9 @@ func TestSplitsAgainstBruteForce(t *testing.T) {
 		require.NoError(t, err)
 		list, err := Splits(sys, o)
 		require.NoError(t, err)
+		if slices.ContainsFunc(o.Lines, func(l *order.Line) bool { return len(l.Shares) > 0 }) {
+			continue // the order divides it already, within its shop
+		}
 		// what the order costs: all of the line at one offer
 		whole, err := o.Total.Int64()
 		require.NoError(t, err)
@@ -140,5 +148,79 @@ func TestSplitsAgainstBruteForce(t *testing.T) {
 	}
 	slices.Sort(saved)
 	t.Logf("cheaper in %d of 400 markets: by %.1f %% in the middle, %.1f %% at the most", split, saved[len(saved)/2], saved[len(saved)-1])
-	require.Greater(t, split, 40)
+	require.Greater(t, split, 10)
+}
+
+// Of the same markets: every way to buy every line is tried, at any number of offers, and set
+// beside the best plan that buys each line at one.
+func TestDividedAgainstBruteForce(t *testing.T) {
+	const markets = 300
+	divided, saved := 0, []float64{}
+	for seed := range uint64(markets) {
+		r := rand.New(rand.NewPCG(seed, 6))
+		var b strings.Builder
+		b.WriteString(head)
+		shops := 1 + r.IntN(3)
+		for v := range shops {
+			more := fmt.Sprintf("freight = \"%d.00\"\ntax = \"%d %%\"\n", 5*r.IntN(3), 7*r.IntN(3))
+			if r.IntN(2) == 0 {
+				more += fmt.Sprintf("free_from = \"%d.00\"\n", 20+r.IntN(60))
+			}
+			if r.IntN(3) == 0 {
+				more += fmt.Sprintf("minimum = \"%d.00\"\n", 10+r.IntN(40))
+			}
+			b.WriteString(vendor(fmt.Sprint("s", v), []string{"NZD", "EUR", "USD"}[r.IntN(3)], more))
+		}
+		for i := range 1 + r.IntN(2) {
+			id := fmt.Sprint("part", i)
+			b.WriteString(store(id, 1+r.IntN(14)))
+			for range 2 + r.IntN(2) {
+				price := 50 + r.IntN(500)
+				b.WriteString(offer(id, fmt.Sprint("s", r.IntN(shops)), fmt.Sprintf("%d.%02d", price/100, price%100), fmt.Sprintf("pack = %d", []int{1, 1, 2, 5, 10}[r.IntN(5)])))
+			}
+		}
+		sys := walked(t, b.String())
+		c := chosen(t, b.String())
+		require.True(t, c.Proved)
+		got, err := c.Order.Total.Int64()
+		require.NoError(t, err)
+		require.Equal(t, everything(t, sys), got, "seed %d\n%s", seed, b.String())
+		whole(t, c.Order)
+		one := wholeLines(t, sys)
+		require.LessOrEqual(t, got, one)
+		if got < one {
+			divided++
+			saved = append(saved, 100*float64(one-got)/float64(one))
+		}
+	}
+	slices.Sort(saved)
+	t.Logf("dividing lines is cheaper in %d of %d markets: by %.1f %% in the middle, %.1f %% at the most", divided, markets, saved[len(saved)/2], saved[len(saved)-1])
+	require.Greater(t, divided, markets/10)
+}
+
+// wholeLines is the best plan in which each line is bought at one offer.
+func wholeLines(t *testing.T, sys *bom.System) int64 {
+	shops, lines, needs := reckoned(t, sys)
+	goods, bought, best := make([]int64, len(shops)), make([]int, len(shops)), int64(math.MaxInt64)
+	var line func(i int)
+	line = func(i int) {
+		if i == len(lines) {
+			total := int64(0)
+			for v := range shops {
+				if bought[v] > 0 {
+					total += shops[v].landed(goods[v])
+				}
+			}
+			best = min(best, total)
+			return
+		}
+		for _, o := range lines[i] {
+			cost := int64((needs[i]+o.pack-1)/o.pack*o.pack) * o.price
+			goods[o.shop], bought[o.shop] = goods[o.shop]+cost, bought[o.shop]+1
+			line(i + 1)
+			goods[o.shop], bought[o.shop] = goods[o.shop]-cost, bought[o.shop]-1
+		}
+	}
+	line(0)
+	return best
 }

@@ -174,11 +174,22 @@ func counts(l *order.Line) [4]string {
 		}
 		return q.String() + " " + l.Need.Unit
 	}
-	at := ""
-	if l.Offer != nil && l.Order > 0 {
-		at = l.Offer.Vendor.ID
+	return [4]string{some(l.Order), some(l.Need.Spare), some(l.Need.Planned), boughtAt(l, some)}
+}
+
+// boughtAt names the shop of a line; of one that is divided each, with its share.
+func boughtAt(l *order.Line, some func(money.Quantity) string) string {
+	if len(l.Shares) == 0 {
+		if l.Offer == nil || l.Order == 0 {
+			return ""
+		}
+		return l.Offer.Vendor.ID
 	}
-	return [4]string{some(l.Order), some(l.Need.Spare), some(l.Need.Planned), at}
+	var out []string
+	for _, s := range l.Shares {
+		out = append(out, some(s.Order)+" at "+s.Offer.Vendor.ID)
+	}
+	return strings.Join(out, ", ")
 }
 
 // totals compares what each shop's part comes to, and the whole.

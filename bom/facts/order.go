@@ -64,12 +64,13 @@ type Order struct {
 
 // Plan is another way to buy the order, that costs less.
 type Plan struct {
-	Total    Money  `json:"total"`
-	Saves    Money  `json:"saves"`
-	Percent  string `json:"percent"` // of the order's total: "14.2"
-	Swaps    int    `json:"swaps"`   // alternatives that it takes
-	Proved   bool   `json:"proved"`  // no plan costs less
-	Currency string `json:"currency"`
+	Total    Money    `json:"total"`
+	Saves    Money    `json:"saves"`
+	Percent  string   `json:"percent"`           // of the order's total: "14.2"
+	Swaps    int      `json:"swaps"`             // alternatives that it takes
+	Divided  []string `json:"divided,omitempty"` // items that it buys at more than one offer
+	Proved   bool     `json:"proved"`            // no plan costs less
+	Currency string   `json:"currency"`
 }
 
 // Split is a line bought at two offers: the whole order then costs Total, landed.
@@ -109,12 +110,15 @@ type Line struct {
 	Extra    Quantity  `json:"extra"`
 	Lead     string    `json:"lead"` // "14 days"; "" where it is not known
 	Material string    `json:"material"`
-	URL      string    `json:"url,omitempty"` // the shop's page of it
-	Words    string    `json:"words"`         // what a shop is asked for: ends, material, rating
-	Sold     string    `json:"-"`             // the unit that the shop sells it by
-	Named    bool      `json:"-"`             // it is an item of the build, and not what joints need
-	Rest     Quantity  `json:"-"`             // of the spare, what cutting leaves over
-	Sees     Sees      `json:"-"`             // what it must hold
+	URL      string    `json:"url,omitempty"`    // the shop's page of it
+	Words    string    `json:"words"`            // what a shop is asked for: ends, material, rating
+	Share    int       `json:"share,omitempty"`  // of a line that is bought at several offers: which share this is, from 1
+	Shares   int       `json:"shares,omitempty"` // and of how many; each share has its part of placed, need, have and spare
+	Mark     string    `json:"-"`                // tells a second share at one shop from the first
+	Sold     string    `json:"-"`                // the unit that the shop sells it by
+	Named    bool      `json:"-"`                // it is an item of the build, and not what joints need
+	Rest     Quantity  `json:"-"`                // of the spare, what cutting leaves over
+	Sees     Sees      `json:"-"`                // what it must hold
 	Holds    Allowable `json:"-"`
 }
 
@@ -158,8 +162,8 @@ type Rate struct{ Currency, Rate string }
 // OrderOf shows an order.
 func OrderOf(sys *bom.System, o *order.Order) *Order {
 	f := &Order{Lines: []Line{}, Shops: []Shop{}, Total: Sum(o.Total), Currency: sys.Build.Currency, Unpriced: o.Unpriced, Unoffered: lines(o.Unoffered())}
+	f.Lines = append(f.Lines, lines(o.Bought())...)
 	for _, l := range o.Lines {
-		f.Lines = append(f.Lines, lineOf(l))
 		f.Spares = append(f.Spares, sparesOf(l.Need)...)
 	}
 	for _, v := range o.Vendors {
@@ -199,6 +203,8 @@ func lineOf(l *order.Line) Line {
 		Question: n.Question, Sold: n.Unit, Planned: Quantity(n.Planned), Extra: Quantity(n.Extra), Rest: Quantity(n.LeftOver()),
 		Named: n.Item != nil, Words: request.Words(n), Sees: seesOf(n), Holds: AllowableOf(n.Hold),
 	}
+	row.Share, row.Shares, _ = l.Number()
+	row.Mark = l.Mark
 	if row.Joints == nil {
 		row.Joints = []int{}
 	}

@@ -21,14 +21,17 @@ type Order struct {
 	Unpriced int // lines to be bought without a price: the total is without them
 }
 
-// Line is one thing to buy, at one shop.
+// Line is one thing to buy, at one shop; or at several, in shares.
 type Line struct {
 	Need   *Need
-	Offer  *build.Offer   // nil if no shop offers it
-	Order  money.Quantity // rounded up to the shop's packs
-	Total  *currency.Amount
-	Cut    *cut.Plan // of hose stock
-	Filler bool      // not needed: it fills an order up to what the shop asks
+	Offer  *build.Offer     // nil if no shop offers it; of a divided line that of its largest share
+	Order  money.Quantity   // rounded up to the shop's packs
+	Total  *currency.Amount // nil where no price is known, and of a divided line: its shares have theirs
+	Cut    *cut.Plan        // of hose stock
+	Filler bool             // not needed: it fills an order up to what the shop asks
+	Shares []*Line          // of a divided line: what is ordered at each offer, with its part of the need
+	Of     *Line            // of a share: the line that is divided
+	Mark   string           // of a second share at one shop: what tells it from the first, the shop's code or the pack
 }
 
 // VendorOrder is what one shop's part comes to.
@@ -40,17 +43,18 @@ type VendorOrder struct {
 	InBuild     currency.Amount // Sums.Total converted once
 }
 
-// Of prices what the build needs: each line at the offer that is cheapest for
-// its own quantity, each shop's freight, customs and tax, and each shop's total
-// converted once. An order below a shop's minimum is filled up to it.
+// Of prices what the build needs: each line at the shop whose goods are cheapest for its own
+// quantity, there in the packs that come to least, which may be those of several offers; each
+// shop's freight, customs and tax, and each shop's total converted once. An order below a
+// shop's minimum is filled up to it.
 func Of(states *state.States, ratings *rating.Ratings) (*Order, error) {
 	return At(states, ratings, nil, nil)
 }
 
 // At prices what the build needs at chosen offers, by the need's key; where none is
-// named, at the cheapest. Shops in toFree have their orders filled up to the value of
-// goods from which their freight is free.
-func At(states *state.States, ratings *rating.Ratings, at map[string]*build.Offer, toFree map[*build.Vendor]bool) (*Order, error) {
+// named, at the cheapest. One share is the whole line, whatever it says to order. Shops in
+// toFree have their orders filled up to the value of goods from which their freight is free.
+func At(states *state.States, ratings *rating.Ratings, at map[string][]Share, toFree map[*build.Vendor]bool) (*Order, error) {
 	needs, err := Needs(states, ratings)
 	if err != nil {
 		return nil, err
@@ -58,25 +62,32 @@ func At(states *state.States, ratings *rating.Ratings, at map[string]*build.Offe
 	o := &Order{}
 	offers := states.Graph.Build.OffersByItem()
 	for _, n := range needs {
-		list := offers[n.Key]
-		if chosen, ok := at[n.Key]; ok {
-			list = []*build.Offer{chosen}
-		}
-		l, err := choose(states.Graph.Build, n, list)
+		l, err := lineOf(states.Graph.Build, n, offers[n.Key], at[n.Key])
 		if err != nil {
 			return nil, err
 		}
 		o.Lines = append(o.Lines, l)
-		if l.Order > 0 && l.Total == nil {
+		if l.Order > 0 && l.Total == nil && len(l.Shares) == 0 {
 			o.Unpriced++
 		}
 	}
 	return o, o.addUp(states.Graph.Build, toFree)
 }
 
+// lineOf makes the line of a need: as it is chosen, else where it is cheapest.
+func lineOf(b *build.Build, n *Need, offers []*build.Offer, chosen []Share) (*Line, error) {
+	switch len(chosen) {
+	case 0:
+		return cheapest(b, n, offers)
+	case 1:
+		return cheapestOne(b, n, []*build.Offer{chosen[0].Offer})
+	}
+	return divided(n, chosen)
+}
+
 // LineAt prices a need at one offer; false if the offer cannot serve it, since it has
 // no length for one of the hoses. Total is nil where the offer has no price.
-func LineAt(b *build.Build, n *Need, o *build.Offer) (*Line, bool, error) {
+func LineAt(n *Need, o *build.Offer) (*Line, bool, error) {
 	need, plan, ok, err := cutting(n, o)
 	if err != nil || !ok {
 		return nil, false, err
@@ -99,13 +110,92 @@ func LineAt(b *build.Build, n *Need, o *build.Offer) (*Line, bool, error) {
 	return l, true, nil
 }
 
-// choose takes the cheapest offer for a need; the first on a tie, and one without a
+// cheapest takes the shop whose goods are cheapest for a need, there in the packs that come to
+// least; the first on a tie, and an offer without a price only if there is no other.
+func cheapest(b *build.Build, n *Need, offers []*build.Offer) (*Line, error) {
+	one, err := cheapestOne(b, n, offers)
+	pieces, divisible := n.Divisible()
+	if err != nil || !divisible || one.Total == nil {
+		return one, err
+	}
+	least, err := b.Rates.Convert(*one.Total)
+	if err != nil {
+		return nil, err
+	}
+	best := one
+	for _, list := range byShop(offers) {
+		if len(list) < 2 {
+			continue
+		}
+		l, err := packed(n, pieces, list)
+		if err != nil {
+			return nil, err
+		}
+		here, err := goodsOf(b, l)
+		if err != nil {
+			return nil, err
+		}
+		if less(here, least) {
+			best, least = l, here
+		}
+	}
+	return best, nil
+}
+
+// byShop gathers offers with a price by their shop, in the order of the file.
+func byShop(offers []*build.Offer) [][]*build.Offer {
+	var out [][]*build.Offer
+	for _, o := range offers {
+		if o.Price == nil {
+			continue
+		}
+		at := slices.IndexFunc(out, func(l []*build.Offer) bool { return l[0].Vendor == o.Vendor })
+		if at < 0 {
+			at, out = len(out), append(out, nil)
+		}
+		out[at] = append(out[at], o)
+	}
+	return out
+}
+
+// packed is a need at offers of one shop, in the packs that come to least.
+func packed(n *Need, pieces int, offers []*build.Offer) (*Line, error) {
+	p, err := NewPacking(pieces, offers)
+	if err != nil {
+		return nil, err
+	}
+	shares := p.Shares(pieces)
+	if len(shares) > 1 {
+		return divided(n, shares)
+	}
+	l, _, err := LineAt(n, shares[0].Offer)
+	return l, err
+}
+
+// goodsOf is what the goods of a line come to, in the build's currency and without rounding twice
+// where one shop sells them all.
+func goodsOf(b *build.Build, l *Line) (currency.Amount, error) {
+	var sum currency.Amount
+	for i, s := range l.bought() {
+		if i == 0 {
+			sum = *s.Total
+			continue
+		}
+		var err error
+		if sum, err = sum.Add(*s.Total); err != nil {
+			return sum, err
+		}
+	}
+	return b.Rates.Convert(sum)
+}
+
+// cheapestOne takes the cheapest offer for a need; the first on a tie, and one without a
 // price only if there is no other.
-func choose(b *build.Build, n *Need, offers []*build.Offer) (*Line, error) {
+func cheapestOne(b *build.Build, n *Need, offers []*build.Offer) (*Line, error) {
 	best := &Line{Need: n, Order: n.Buy()}
 	var cost currency.Amount
 	for _, o := range offers {
-		l, ok, err := LineAt(b, n, o)
+		l, ok, err := LineAt(n, o)
 		if err != nil {
 			return nil, err
 		}
@@ -140,7 +230,7 @@ func (o *Order) addUp(b *build.Build, toFree map[*build.Vendor]bool) error {
 	for _, v := range b.Vendors {
 		vo := &VendorOrder{Vendor: v}
 		var goods []currency.Amount
-		for _, l := range o.Lines {
+		for _, l := range o.Bought() {
 			if l.Offer == nil || l.Offer.Vendor != v {
 				continue
 			}

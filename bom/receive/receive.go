@@ -114,18 +114,26 @@ func (r *Report) line(l *workbook.CameLine, known bool, stands map[string]string
 			row.Said = l.Received
 		}
 		r.Unclear = append(r.Unclear, row)
-		stands[l.Key] = "unclear"
+		worse(stands, l.Key, "unclear")
 	case !written && order == 0:
 	case !written || l.Received == "" && ordered == 0:
 		r.NotOrdered = append(r.NotOrdered, row)
-		stands[l.Key] = "not ordered"
+		worse(stands, l.Key, "not ordered")
 	case received < due:
 		row.Short = (due - received).String()
 		r.Out = append(r.Out, row)
-		stands[l.Key] = "still out"
+		worse(stands, l.Key, "still out")
 	default:
 		r.In = append(r.In, row)
-		stands[l.Key] = "here already"
+		worse(stands, l.Key, "here already")
+	}
+}
+
+// worse says how an item stands: of one bought in shares, how the share that lacks most does.
+func worse(stands map[string]string, item, how string) {
+	rank := []string{"", "here already", "unclear", "still out", "not ordered"}
+	if slices.Index(rank, how) > slices.Index(rank, stands[item]) {
+		stands[item] = how
 	}
 }
 
@@ -154,19 +162,40 @@ func (r *Report) price(b *build.Build, l *workbook.CameLine) {
 	if _, err := strconv.ParseFloat(l.Paid, 64); err != nil {
 		return
 	}
+	o := offerOf(b, l)
+	if o == nil {
+		return
+	}
+	p := Price{Shop: l.Shop, Item: l.Key, Currency: o.Vendor.Currency, Paid: l.Paid, offer: o}
+	if o.Price != nil {
+		p.Was = o.Price.Number()
+	}
+	if !same(p.Was, p.Paid) {
+		r.Prices = append(r.Prices, p)
+	}
+}
+
+// offerOf is the offer that a line was bought at: of several at one shop the one with the
+// line's code and listed price; nil if the shop has none any more.
+func offerOf(b *build.Build, l *workbook.CameLine) *build.Offer {
+	var best *build.Offer
+	most := -1
 	for _, o := range b.Offers {
 		if o.Item != l.Key || o.Vendor == nil || o.Vendor.ID != l.Shop {
 			continue
 		}
-		p := Price{Shop: l.Shop, Item: l.Key, Currency: o.Vendor.Currency, Paid: l.Paid, offer: o}
-		if o.Price != nil {
-			p.Was = o.Price.Number()
+		fits := 0
+		if o.Code == l.Code {
+			fits += 2
 		}
-		if !same(p.Was, p.Paid) {
-			r.Prices = append(r.Prices, p)
+		if o.Price == nil && l.Listed == "" || o.Price != nil && same(o.Price.Number(), l.Listed) {
+			fits++
 		}
-		return
+		if fits > most {
+			best, most = o, fits
+		}
 	}
+	return best
 }
 
 func same(a, b string) bool {

@@ -147,6 +147,9 @@ func (o *buySheet) say(r *buyRow, key string) string {
 	if r.q.pack > 1000 && r.q.order > 0 && l.Unit != "m" {
 		name += ", " + some(int(r.q.order/r.q.pack), "pack") + " of " + r.q.pack.String()
 	}
+	if l.Share != "" {
+		name += ", " + l.Share
+	}
 	text := words
 	switch joined := words + " [" + name + "]"; {
 	case strings.EqualFold(words, name):

@@ -19,6 +19,7 @@ type Receipt struct {
 // and as it was written where it is no number.
 type CameLine struct {
 	Shop, Key string // as the build names them
+	Code      string // the shop's, as listed
 	Row       int    // of the sheet
 	Order     string // what the list asked for
 	Listed    string // the price on the list; "" if none was known
@@ -95,6 +96,8 @@ func (v typed) said() string {
 func (c *carry) line(m *matcher, n int, shop, key string) CameLine {
 	k := lineKey(shop, key)
 	l := CameLine{Shop: shop, Key: key, Row: m.o.rows[n].Number}
+	l.Key, _, _ = strings.Cut(key, shareSign)
+	l.Code, _ = c.wasAt(cellID{buyName, k, buyColumns[colCode].title})
 	l.Order, _ = c.wasAt(cellID{buyName, k, buyColumns[colOrder].title})
 	l.Listed, _ = c.wasAt(cellID{buyName, k, buyColumns[colPrice].title})
 	paid := c.cameCell(k, colPaid)

@@ -65,7 +65,8 @@ type Shop struct {
 // the finest: pieces, or metres of hose. "" is 0; as Pack
 // it is not known, and the order is then what is needed.
 type Line struct {
-	Key          string  // stable: the item's id, or hose spec, or generic item
+	Key          string  // stable: the item's id, or hose spec, or generic item; a second share at one shop has a mark behind it
+	Share        string  // "share 1 of 2" of a line that is bought at several offers
 	Item         string  // id as the build writes it
 	About        string  // kind and words
 	Words        string  // what a shop is asked for: ends, material, rating

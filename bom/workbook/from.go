@@ -82,11 +82,21 @@ func lineOf(l *facts.Line) Line {
 		Order: l.Order.String(), Unit: l.Sold, Lead: l.Lead, Joints: numbers(l.Joints), Question: l.Question, Code: l.Code,
 		Price: l.Price.Amount, HasPrice: l.Price.Known, Total: l.Total.Amount, Danger: danger(l.Sees),
 	}
+	if l.Mark != "" {
+		line.Key += shareSign + l.Mark
+	}
+	if l.Shares > 0 {
+		line.Share = fmt.Sprintf("share %d of %d", l.Share, l.Shares)
+	}
 	if l.Shop != "" {
 		line.Pack = l.Pack.String()
 	}
 	return line
 }
+
+// shareSign stands in a key between an item and what tells a second share of it, at one shop,
+// from the first.
+const shareSign = " || "
 
 // danger ranks what a line's parts see: no bound, then by pressure, then a vacuum, then
 // nothing.

@@ -391,10 +391,11 @@ func hiddenTitle(title string) bool {
 // label says in words what a row was.
 func label(id rowID, was []string, r *xlsx.Row) string {
 	if parts := strings.SplitN(id.key, "|", 3); parts[0] == "line" && len(parts) == 3 {
+		item := strings.ReplaceAll(parts[2], shareSign, ", ")
 		if parts[1] == "" {
-			return parts[2]
+			return item
 		}
-		return parts[2] + ", " + parts[1]
+		return item + ", " + parts[1]
 	}
 	var words []string
 	for _, text := range was {

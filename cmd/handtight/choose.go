@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -33,6 +34,10 @@ fewest adaptors or the fewest families of thread. Small parts are bought with ot
 the generic stock, and adaptors are put in where ends do not join; what has no offer is counted
 and never taken for free. An [[option]] may say family = "NPT" or "BSP" where its item's ends do
 not, and per = "unit" where each unit may be chosen by itself.
+
+A line is divided between offers where that costs less: so many packs at one, the rest at
+another, of the same shop or of several. Hose that is cut stays at one offer, and so does a
+line of more than a thousand pieces.
 
 In the build file a [[vendor]] may say minimum = "50.00" and free_from = "300.00" beside
 its freight; an [[offer]] of hose may say lengths = ["5 m", "10 m"] with per = "m".
@@ -112,7 +117,29 @@ func (a *app) printAnswer(c *choose.Choice, list *facts.Order) {
 	for _, s := range c.Swaps {
 		a.ui.say("", "Take %s in place of %s.", s.Item, s.For)
 	}
+	for _, l := range c.Order.Lines {
+		if len(l.Shares) > 0 {
+			a.ui.say("", "%s", divides(l))
+		}
+	}
 	a.ui.line("")
+}
+
+// divides says how a line is divided: "Divide oil: 10 pc from near (N-10), 2 pc from far."
+func divides(l *order.Line) string {
+	var parts []string
+	for _, s := range l.Shares {
+		parts = append(parts, fmt.Sprintf("%s %s from %s", s.Order, l.Need.Unit, offerName(s.Offer.Vendor.ID, s.Offer.Code)))
+	}
+	return fmt.Sprintf("Divide %s: %s.", l.Need.Key, strings.Join(parts, ", "))
+}
+
+// offerName names an offer by its shop and code.
+func offerName(shop, code string) string {
+	if code == "" {
+		return shop
+	}
+	return shop + " (" + code + ")"
 }
 
 // againstColumns are the columns of what the plan is set against.
@@ -294,7 +321,9 @@ func (a *app) printArrivals(o *order.Order) {
 func lineKeys(lines []*order.Line) []string {
 	var out []string
 	for _, l := range lines {
-		out = append(out, l.Need.Key)
+		if !slices.Contains(out, l.Need.Key) { // shares of one line
+			out = append(out, l.Need.Key)
+		}
 	}
 	return out
 }

@@ -26,8 +26,8 @@ func (a *app) orderCommand() *cobra.Command {
 		Use:   "order BUILD",
 		Short: "The priced shopping list with spares, as a workbook",
 		Long: `Checks the build, counts what to buy with spares and planned changes, prices it by shop,
-and writes a workbook that works without the tool. Each line is
-bought where its goods are cheapest; where choose finds a plan that costs less landed, with
+and writes a workbook that works without the tool. Each line is bought at the shop where its
+goods are cheapest, there in the packs that come to least; where choose finds a plan that costs less landed, with
 freight, customs, tax and minimum orders, that is said with the difference, and --choose
 takes it. Writing over a workbook of ours
 re-issues it and keeps all that the buyer typed, with rows, columns, comments, colours and
@@ -115,9 +115,19 @@ func cheaper(sys *bom.System, order *order.Order, best bool) (*facts.Plan, error
 	if err != nil || !less {
 		return nil, err
 	}
-	return &facts.Plan{
+	p := &facts.Plan{
 		Total: facts.Sum(c.Total), Saves: facts.Sum(c.Saves), Percent: c.Share, Swaps: len(c.Swaps), Proved: c.Proved, Currency: sys.Build.Currency,
-	}, nil
+	}
+	already := map[string]bool{}
+	for _, l := range order.Lines {
+		already[l.Need.Key] = len(l.Shares) > 0
+	}
+	for _, l := range c.Order.Lines {
+		if len(l.Shares) > 0 && !already[l.Need.Key] {
+			p.Divided = append(p.Divided, l.Need.Key)
+		}
+	}
+	return p, nil
 }
 
 // splits are the lines that cost less when they are bought at two offers.
@@ -147,25 +157,16 @@ func (a *app) printOrder(f *facts.Facts, list *facts.Order, sum *order.Order) {
 	}
 	u.say(bold, "Total %s", amount(sum.Total))
 	if c := list.Cheaper; c != nil {
-		swaps := ""
+		how := ""
 		if c.Swaps > 0 {
-			swaps = fmt.Sprintf(", with %s taken", counted(c.Swaps, "alternative"))
+			how = fmt.Sprintf(", with %s taken", counted(c.Swaps, "alternative"))
 		}
-		u.say(yellow, "Landed, it can be had for %s: %s (%s %%) less%s.", amount(c.Total.Amount), amount(c.Saves.Amount), c.Percent, swaps)
+		if len(c.Divided) > 0 {
+			how += fmt.Sprintf(", dividing %s between offers", few(c.Divided))
+		}
+		u.say(yellow, "Landed, it can be had for %s: %s (%s %%) less%s.", amount(c.Total.Amount), amount(c.Saves.Amount), c.Percent, how)
 		u.say("", "See how: handtight choose %s; buy so: handtight order %s --choose", f.File, f.File)
 	}
-	for _, x := range list.Splits[:min(len(list.Splits), 3)] {
-		u.fold("  split", fmt.Sprintf("%s: %s from %s and %s from %s, and the whole costs %s: %s less, landed. It stands by itself: two such lines may save less than both.",
-			x.Item, x.AtFirst, offerName(x.First, x.Code), x.AtSecond, offerName(x.Second, x.Other), amount(x.Total.Amount), amount(x.Saves.Amount)))
-	}
-}
-
-// offerName names an offer by its shop and code.
-func offerName(shop, code string) string {
-	if code == "" {
-		return shop
-	}
-	return shop + " (" + code + ")"
 }
 
 // printShops prints what is bought from each shop, and what no shop is named for.
@@ -233,6 +234,9 @@ func lineRow(l *facts.Line) []string {
 		row[2] = l.Item + ": " + l.About
 	}
 	row[2] += parts(l)
+	if l.Shares > 0 {
+		row[2] += fmt.Sprintf(", share %d of %d", l.Share, l.Shares)
+	}
 	if l.Pack > facts.Quantity(money.Piece) {
 		row[2] += fmt.Sprintf(", in packs of %s", l.Pack)
 	}
