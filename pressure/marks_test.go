@@ -20,25 +20,27 @@ import (
 var update = flag.Bool("update", false, "write the counts of marks anew")
 
 // The marks of a row, what is surest first: what its source is, or that it has none.
-var marks = []string{"standard", "page or book", "file", "file, not named", "computed", "definition", "common practice", "judgement", "memory"}
+var marks = []string{"standard", "page or book", "page, not named", "file", "file, not named", "computed", "definition", "common practice", "judgement", "memory"}
 
 // rates are the tables whose figures may clear a line of high pressure.
 var rates = []string{"pressure/table/fittings.csv", "pressure/table/hose.csv", "pressure/table/joint.csv", "pressure/table/stress.csv", "pressure/table/tube.csv"}
 
 // markOfKind turns the kind of a source of this package's tables into a mark.
 var markOfKind = map[string]string{
-	"standard": "standard", "handbook": "page or book", "page": "page or book", "file": "file", "unnamed file": "file, not named",
+	"standard": "standard", "handbook": "page or book", "page": "page or book", "unnamed page": "page, not named", "file": "file", "unnamed file": "file, not named",
 	"formula": "computed", "common practice": "common practice", "judgement": "judgement", "memory": "memory",
 }
 
 var (
-	sourcePage     = regexp.MustCompile(`(?i)\b(?:pages?|article|manuals?|encyclopedia|handbook|sheet|catalogues?|thread|text "|hosted copy|lists?|listing|listings|extract|chart|tables?|quiz|survey|report|review)\b`)
+	sourcePage     = regexp.MustCompile(`(?i)\b(?:pages?|article|manuals?|encyclopedia|handbook|sheet|sheets|catalogues?|thread|text "|hosted copy|lists?|listing|listings|extract|chart|tables?|quiz|survey|report|review|guide|guidelines|note|journal|calculator|station data|hose end codes)\b`)
+	sourceTitle    = regexp.MustCompile("[\"“「]|Machinery's Handbook")
 	sourceFile     = regexp.MustCompile(`\b[A-Za-z0-9_.-]+/[A-Za-z0-9_.-]+\b.*\.[a-z]+\b|\brepositor(?:y|ies) [A-Za-z0-9_.-]+/`)
-	sourceStandard = regexp.MustCompile(`\b(?:ISO|ASME|EN|DIN|SAE|JIS|BS|UNI|ASTM|NSF|AS/NZS|BIPM|IEC|UN/ECE|Unicode|FED-STD|GOST|GB/T)\b`)
+	sourceStandard = regexp.MustCompile(`\b(?:ISO|ASME|EN|DIN|SAE|JIS|BS|UNI|ASTM|NSF|AS/NZS|BIPM|IEC|UN/ECE|Unicode|FED-STD|GOST|GB/T|MSS)\b`)
 )
 
 // markOfText tells the mark of a source that is written out on the row: the least sure of
-// what it names.
+// what it names. A page or a book has a title; without one nobody can look it up. "" is a
+// text that names nothing.
 func markOfText(source string) string {
 	s := strings.ToLower(source)
 	for _, m := range []string{"memory", "not named", "judgement", "definition"} {
@@ -46,15 +48,59 @@ func markOfText(source string) string {
 			return strings.Replace(m, "not named", "file, not named", 1)
 		}
 	}
-	switch {
-	case strings.Contains(s, "common practice"):
+	if strings.Contains(s, "common practice") {
 		return "common practice"
-	case sourceFile.MatchString(source):
-		return "file"
-	case sourcePage.MatchString(source) || !sourceStandard.MatchString(source):
-		return "page or book"
 	}
-	return "standard"
+	found := ""
+	for part := range strings.SplitSeq(source, ";") {
+		found = lessSure(found, markOfPart(part))
+	}
+	return found
+}
+
+func markOfPart(part string) string {
+	switch {
+	case sourceFile.MatchString(part):
+		return "file"
+	case sourcePage.MatchString(part) && !sourceTitle.MatchString(part):
+		return "page, not named"
+	case sourcePage.MatchString(part):
+		return "page or book"
+	case sourceStandard.MatchString(part):
+		return "standard"
+	}
+	return ""
+}
+
+// lessSure is the mark of two that is less sure: a page that nobody can look up, a file in a
+// public repository, a page with its title, a standard.
+func lessSure(a, b string) string {
+	for _, m := range []string{"page, not named", "file", "page or book", "standard"} {
+		if a == m || b == m {
+			return m
+		}
+	}
+	return ""
+}
+
+func TestMarkOfText(t *testing.T) {
+	for source, want := range map[string]string{
+		"ISO 4217":                       "standard",
+		"MSS SP-83":                      "standard",
+		`page "Studs and port forms"`:    "page or book",
+		"Machinery's Handbook, table 5":  "page or book",
+		"operator's manual of a reaper":  "page, not named",
+		`a manual; page "Hose"`:          "page, not named",
+		"some/repository design/file.go": "file",
+		"ISO 724; some/repo x.csv":       "file",
+		"a file (repository not named)":  "file, not named",
+		"common practice":                "common practice",
+		"ISO 6149: memory":               "memory",
+		"our own":                        "",
+		"28 mil":                         "",
+	} {
+		require.Equal(t, want, markOfText(source), source)
+	}
 }
 
 // count is what a table's rows rest on.
@@ -91,7 +137,7 @@ func countRows(t *testing.T, path, name string) count {
 	require.NoError(t, err)
 	lines, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
 	require.NoError(t, err, name)
-	source, status := slices.Index(lines[0], "source"), slices.Index(lines[0], "status")
+	source, status, own := slices.Index(lines[0], "source"), slices.Index(lines[0], "status"), slices.Index(lines[0], "mark")
 	require.GreaterOrEqual(t, source, 0, "%s: every row names its source", name)
 	kinds := map[string]string{}
 	if strings.HasPrefix(name, "pressure/table/") {
@@ -119,7 +165,10 @@ func countRows(t *testing.T, path, name string) count {
 				require.Fail(t, "no status", "%s row %d: %q", name, i+2, s)
 			}
 		}
-		require.Contains(t, marks, mark, "%s row %d", name, i+2)
+		if own >= 0 && (l[own] == "memory" || l[own] == "part seen") {
+			mark = "memory"
+		}
+		require.Contains(t, marks, mark, "%s row %d rests on nothing that has a name: %q", name, i+2, l[source])
 		c[mark]++
 	}
 	return c
@@ -202,7 +251,7 @@ func writeMarks(tables map[string]count) string {
 		return n
 	}
 	fmt.Fprintf(&b, "Of %d rows in %d tables %d are from memory; of the %d rows whose figures may clear a line of high pressure (*)\n", rows(all), len(names), all["memory"], rows(clearing))
-	fmt.Fprintf(&b, "%d are, and `check` says so on the line; %d more rest on files whose repository is not known by name.\n\n", clearing["memory"], clearing["file, not named"])
+	fmt.Fprintf(&b, "%d are, and `check` says so on the line; %d more rest on files and %d on pages and books that are not known by name.\n\n", clearing["memory"], clearing["file, not named"], clearing["page, not named"])
 	fmt.Fprintf(&b, "| table | rows | %s |\n| --- | --: |%s\n", strings.Join(marks, " | "), strings.Repeat(" --: |", len(marks)))
 	line := func(name string, c count) {
 		fmt.Fprintf(&b, "| %s | %d |", name, rows(c))
