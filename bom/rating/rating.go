@@ -59,11 +59,13 @@ func Of(g *graph.Graph) *Ratings {
 // table caches what items' ports hold: ratings are looked up once an item, and
 // each sort of end once a build.
 type table struct {
-	items map[*build.Item][]Allowable
-	ends  map[endKind]endRating
-	warm  warmth
-	asked *sync.Mutex // of left, which rules ask for too
-	left  map[warmKind]warmLeft
+	items  map[*build.Item][]Allowable
+	ends   map[endKind]endRating
+	sheets map[quantity.Pressure]pressure.Rating // of data sheets, the source left out
+	clamps map[clampKind]endRating
+	warm   warmth
+	asked  *sync.Mutex // of left, which rules ask for too
+	left   map[warmKind]warmLeft
 }
 
 // endKind is all that a fitting's rating depends on.
@@ -74,13 +76,22 @@ type endKind struct {
 	sheet                 bool // the part has a data sheet: what makers claim of its sort is left out
 }
 
+// clampKind is all that a clamp's rating depends on.
+type clampKind struct {
+	bore           quantity.Length
+	spec, material string
+}
+
 type endRating struct {
 	rating pressure.Rating
 	ok     bool
 }
 
 func newTable(w warmth) table {
-	return table{map[*build.Item][]Allowable{}, map[endKind]endRating{}, w, &sync.Mutex{}, map[warmKind]warmLeft{}}
+	return table{
+		items: map[*build.Item][]Allowable{}, ends: map[endKind]endRating{}, sheets: map[quantity.Pressure]pressure.Rating{}, clamps: map[clampKind]endRating{},
+		warm: w, asked: &sync.Mutex{}, left: map[warmKind]warmLeft{},
+	}
 }
 
 // of gives what the ports of an item hold; of one that nobody rates, nothing.
@@ -121,7 +132,7 @@ func (c table) hold(i *build.Item, port int) Allowable {
 	var h Allowable
 	warm, _ := c.factor(i) // outside its table: found by a rule
 	if i.Rated != nil && slices.Contains(i.Kind.Rates, port) {
-		r := warm.Apply(pressure.OfDataSheet(*i.Rated, i.ID))
+		r := warm.Apply(c.sheet(i))
 		h.Sheet = &r
 	}
 	standard, guess := c.standard(i, port)
@@ -142,6 +153,28 @@ func (c table) hold(i *build.Item, port int) Allowable {
 	h.Derated, h.Left = h.Known && warm.Value != 1, warm.Value
 	h.What = i.ID
 	return h
+}
+
+// sheet is the rating of an item's data sheet.
+func (c table) sheet(i *build.Item) pressure.Rating {
+	r, ok := c.sheets[*i.Rated]
+	if !ok {
+		r = pressure.OfDataSheet(*i.Rated, "")
+		c.sheets[*i.Rated] = r
+	}
+	r.Source = i.ID
+	return r
+}
+
+// clamp is what a clamp over the hose of an item holds.
+func (c table) clamp(bore quantity.Length, it *build.Item) (pressure.Rating, bool) {
+	kind := clampKind{bore, it.Spec, it.Material}
+	got, ok := c.clamps[kind]
+	if !ok {
+		got.rating, got.ok = pressure.ClampJoint(bore, it.Spec, it.Material)
+		c.clamps[kind] = got
+	}
+	return got.rating, got.ok
 }
 
 // standard looks up the standard of a hose, or of the end of a fitting, and an estimate that
@@ -181,7 +214,7 @@ func (s *Ratings) jointHold(j *graph.Joint) Allowable {
 		if len(n.Port.End.Candidates) > 0 && n.Port.End.Candidates[0].Family == threads.Bore {
 			bore := quantity.Length(n.Port.End.Candidates[0].Diameter)
 			it := n.Unit.Item
-			if r, ok := pressure.ClampJoint(bore, it.Spec, it.Material); ok {
+			if r, ok := s.table.clamp(bore, it); ok {
 				return Allowable{Rating: r, Known: true, What: s.graph.JointName(j)}
 			}
 		}

@@ -42,13 +42,24 @@ func (c *carriedRow) speaksOf(k *catalog.Kind) bool {
 		k.Boats && slices.Contains(c.kinds, "@boats") || k.Loose && slices.Contains(c.kinds, "@loose")
 }
 
+// carriedOf are the rows that speak of a kind, listed once a build.
+func (r *reader) carriedOf(k *catalog.Kind) []*carriedRow {
+	list, ok := r.rows[k]
+	if !ok {
+		rows := carriedRows()
+		for i := range rows {
+			if rows[i].speaksOf(k) {
+				list = append(list, &rows[i])
+			}
+		}
+		r.rows[k] = list
+	}
+	return list
+}
+
 // carried notes each key of an item that is read, and that nothing uses.
 func (r *reader) carried(t *source.Table, it *build.Item) {
-	for i := range carriedRows() {
-		row := &carriedRows()[i]
-		if !row.speaksOf(it.Kind) {
-			continue
-		}
+	for _, row := range r.carriedOf(it.Kind) {
 		for _, key := range row.keys {
 			if t.Written(key) == "" || r.used(t, it, row.usedWhere) || slices.ContainsFunc(it.Carried, func(c build.Carried) bool { return c.Key == key }) {
 				continue

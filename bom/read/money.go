@@ -178,11 +178,12 @@ func (r *reader) resolveOffers() {
 		if !ok && line.vendor != "" {
 			t.Fault("vendor", fmt.Sprintf("there is no shop `%s`", line.vendor), near(line.vendor, shops, "give it a [[vendor]] with its currency"))
 		}
-		generic := slices.ContainsFunc(genericWords, func(w string) bool { return strings.HasPrefix(line.item, w) })
-		if _, known := r.build.ByID[line.item]; !known && !generic && line.item != "" {
+		it, known := r.build.ByID[line.item]
+		generic := func(w string) bool { return strings.HasPrefix(line.item, w) }
+		if !known && line.item != "" && !slices.ContainsFunc(genericWords, generic) {
 			t.Fault("item", fmt.Sprintf("there is no item `%s` to offer", line.item), near(line.item, r.ids(), "name an [[item]], a [[hose]], or what a joint needs, such as \"tape 12 mm\""))
 		}
-		if it := r.build.ByID[line.item]; o.Per == "m" && (it == nil || it.Kind == nil || !it.Kind.Is(catalog.HoseStock)) {
+		if o.Per == "m" && (it == nil || it.Kind == nil || !it.Kind.Is(catalog.HoseStock)) {
 			t.Fault("per", fmt.Sprintf("`%s` is not sold by the metre", line.item), "take `per` out: the price is that of one piece; only hose stock goes by the metre")
 		}
 		if ok {

@@ -88,7 +88,7 @@ func (r *reader) withoutWhatComesOfSlips(path string, text []byte, o Options) so
 func parse(path string, text []byte, o Options, mended map[string][]byte) *reader {
 	r := &reader{
 		outside: o.Outside, listen: o.Listen, mended: mended,
-		build: &build.Build{File: path, ByID: map[string]*build.Item{}}, ends: map[string]endRead{}, unsure: map[string]unsureEnd{}, made: map[string][]*catalog.Material{},
+		build: &build.Build{File: path, ByID: map[string]*build.Item{}}, ends: map[string]endRead{}, unsure: map[string]unsureEnd{}, rows: map[*catalog.Kind][]*carriedRow{}, made: map[string][]*catalog.Material{},
 		vendors: map[string]*build.Vendor{}, kinds: slices.DeleteFunc(catalog.KindNames(), func(name string) bool { return catalog.IsKind(name, catalog.Hose) }), // a [[hose]] is no [[item]]
 	}
 	if r.file(path, text, true) && !r.misspelt {
@@ -112,6 +112,7 @@ type reader struct {
 	faults      source.Faults
 	ends        map[string]endRead
 	unsure      map[string]unsureEnd
+	rows        map[*catalog.Kind][]*carriedRow
 	made        map[string][]*catalog.Material // what the texts of materials name
 	vendors     map[string]*build.Vendor
 	kinds       []string

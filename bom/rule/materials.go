@@ -3,7 +3,6 @@ package rule
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"handtight/bom/build"
@@ -39,12 +38,18 @@ type members struct {
 	names    []string
 	subjects []finding.Subject
 	marks    []build.Mark
+	known    map[string]bool
 }
 
 func (g *members) add(name string, subject finding.Subject, mark build.Mark) {
-	if !slices.Contains(g.names, name) {
-		g.names, g.subjects, g.marks = append(g.names, name), append(g.subjects, subject), append(g.marks, mark)
+	if g.known[name] {
+		return
 	}
+	if g.known == nil {
+		g.known = map[string]bool{}
+	}
+	g.known[name] = true
+	g.names, g.subjects, g.marks = append(g.names, name), append(g.subjects, subject), append(g.marks, mark)
 }
 
 func (g *members) unit(u *graph.Unit) { g.add(u.Name, ofUnit(u), u.Mark) }

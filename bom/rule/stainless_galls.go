@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"handtight/bom"
@@ -98,9 +99,9 @@ func stainless(s *bom.System, j *graph.Joint) bool {
 
 // says reports whether the words of an item hold one of some phrases.
 func says(it *build.Item, phrases ...string) bool {
-	text := strings.ToLower(strings.Join([]string{it.ID, it.About, it.Title, it.Material, it.Spec}, " | "))
-	for _, p := range phrases {
-		if strings.Contains(text, p) {
+	for _, text := range [...]string{it.ID, it.About, it.Title, it.Material, it.Spec} {
+		text = strings.ToLower(text)
+		if slices.ContainsFunc(phrases, func(p string) bool { return strings.Contains(text, p) }) {
 			return true
 		}
 	}

@@ -73,8 +73,13 @@ func findWeakThreads(s *bom.System) []finding.Finding {
 	}
 	weakIn := map[*segment.Segment][]weakJoint{}
 	for _, j := range s.Graph.Joints {
+		load := s.States.PortLoad(j.A)
+		sees := max(load.Act, load.Fail) - pressure.Slack
+		if sees <= 0 {
+			continue
+		}
 		r, ok := joint.JointEstimate(s.Graph, j)
-		if load := s.States.PortLoad(j.A); !ok || r.Pressure >= max(load.Act, load.Fail)-pressure.Slack {
+		if !ok || r.Pressure >= sees {
 			continue
 		}
 		g := s.Segments.SegmentOf(j.A)

@@ -50,6 +50,9 @@ func Parse(file string, text []byte) (*Document, Faults) {
 	if nest.dotted {
 		return checked(doc)
 	}
+	if len(nest.cuts) > 0 {
+		go doc.locate() // of a long text the places are found while its tables are read
+	}
 	return doc, nil
 }
 

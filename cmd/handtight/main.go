@@ -7,13 +7,23 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"slices"
 	"strings"
 
 	"handtight/pressure/pattern"
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(rarely)
+	}
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
+
+// rarely is how much is left to lie before it is gathered up, in per cent of what is in use: a
+// command ends before most of it would have been. GOGC, where it is set, goes before it.
+const rarely = 400
 
 // Exit statuses.
 const (
