@@ -134,7 +134,7 @@ func TestSwapRefuses(t *testing.T) {
 	}{
 		{"an id that is none", map[string]string{"box": "bax"}, "`box` or `bax` is no item of the build"},
 		{"a part for a content", map[string]string{"box": "fill"}, "`fill` (filter cartridge) cannot stand for `box` (tee)"},
-		{"stock is what hoses name", map[string]string{"stock": "fill"}, "`stock` is hose stock: name an alternative for the hoses that are cut from it"},
+		{"stock for what is none", map[string]string{"stock": "fill"}, "`fill` (filter cartridge) cannot stand for `stock` (hose stock): for a hose cut from stock name another [[hose]], for stock other stock"},
 	} {
 		_, err := b.Swap(c.pairs)
 		require.EqualError(t, err, c.want, c.why)

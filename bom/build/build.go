@@ -103,6 +103,7 @@ type Item struct {
 	BendRadius              *quantity.Length // the least that a hose may be bent to, by its data sheet
 	Bend                    threads.Degrees  // what a hose turns in all on its way; 0 if not said
 	Of                      string           // hose stock it is cut from
+	bare                    *bare            // of a hose cut from stock: what it says itself; see [Item.CutFrom]
 	Vacuum                  *quantity.Pressure
 	Inside                  string             // the item whose contents this is
 	Each                    int                // contents in one unit

@@ -25,10 +25,11 @@ func (b *Build) Waiting(it *Item) bool {
 // Runs, plugged ports and ports left open follow. Contents keep their unit: the one
 // taken instead of a content lies inside the same unit, and a unit taken instead of one
 // with contents takes them over unless it has contents of its own. The options of the
-// new build are turned round.
+// new build are turned round. Of hose stock all hoses that are cut from it are cut from the other:
+// they have what it has, and keep what they say themselves.
 //
 // Errors: an id that no item has; an item without ports for one with ports, or the
-// reverse; hose stock, which hoses name and no option changes.
+// reverse; hose stock for anything else, and stock without a bore for hoses that need one.
 func (b *Build) Swap(swaps map[string]string) (*Build, error) {
 	out := *b
 	out.ByID = maps.Clone(b.ByID)
@@ -39,12 +40,15 @@ func (b *Build) Swap(swaps map[string]string) (*Build, error) {
 		switch {
 		case !ok || !okOld:
 			return nil, fmt.Errorf("`%s` or `%s` is no item of the build", from, swaps[from])
-		case old.Kind.Is(catalog.HoseStock) || item.Kind.Is(catalog.HoseStock):
-			return nil, fmt.Errorf("`%s` is hose stock: name an alternative for the hoses that are cut from it", from)
+		case old.Kind.Is(catalog.HoseStock) != item.Kind.Is(catalog.HoseStock):
+			return nil, fmt.Errorf("`%s` (%s) cannot stand for `%s` (%s): for a hose cut from stock name another [[hose]], for stock other stock", item.ID, item.Kind.Name, old.ID, old.Kind.Name)
 		case old.Kind.Loose != item.Kind.Loose:
 			return nil, fmt.Errorf("`%s` (%s) cannot stand for `%s` (%s)", item.ID, item.Kind.Name, old.ID, old.Kind.Name)
 		}
 		out.takeOver(old, item)
+		if err := out.cutFrom(old, item); err != nil {
+			return nil, err
+		}
 	}
 	out.Runs = nil
 	for _, r := range b.Runs {
@@ -89,6 +93,24 @@ func (b *Build) takeOver(old, item *Item) {
 			b.edit(it.ID, func(i *Item) { i.Inside = item.ID })
 		}
 	}
+}
+
+// cutFrom cuts all hoses of one stock from another.
+func (b *Build) cutFrom(old, stock *Item) error {
+	if !stock.Kind.Is(catalog.HoseStock) {
+		return nil
+	}
+	for _, it := range slices.Clone(b.Items) {
+		if !it.IsHose() || it.Of != old.ID {
+			continue
+		}
+		var err error
+		b.edit(it.ID, func(i *Item) { err = i.CutFrom(stock) })
+		if err != nil {
+			return fmt.Errorf("`%s`: %w", stock.ID, err)
+		}
+	}
+	return nil
 }
 
 // edit changes a copy of an item.

@@ -9,6 +9,8 @@ import (
 	"handtight/bom/choose/leastcost"
 	"handtight/bom/graph"
 	"handtight/bom/repair"
+	"handtight/catalog"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -21,6 +23,7 @@ type space struct {
 	asked  map[string]*link // what joins two ends, by their words and what they must stand
 	wishes []repair.Options // by joint
 	bare   bool             // nothing is put into a joint that does not close
+	recut  map[string]bool  // hose stock whose hoses would have other ends, cut from an alternative
 	priced map[string]int64 // by item: what one piece costs at the least; without an entry no price is known
 }
 
@@ -36,7 +39,7 @@ type price struct{ money, unpriced int64 }
 
 // newSpace lays out the ways of choosing.
 func newSpace(sys *bom.System, made bool) *space {
-	s := &space{sys: sys, vars: variables(sys, made), unit: map[*graph.Unit]int{}, shelf: repair.WithBuild(sys.Build), asked: map[string]*link{}, priced: map[string]int64{}}
+	s := &space{sys: sys, vars: variables(sys, made), unit: map[*graph.Unit]int{}, shelf: repair.WithBuild(sys.Build), asked: map[string]*link{}, priced: map[string]int64{}, recut: recut(sys.Build)}
 	byItem := map[*build.Item]int{}
 	for i, v := range s.vars {
 		if v.unit == nil {
@@ -57,6 +60,22 @@ func newSpace(sys *bom.System, made bool) *space {
 		s.wishes = append(s.wishes, o)
 	}
 	return s
+}
+
+// recut lists the hose stock of which an option has an alternative of another bore or outside.
+func recut(b *build.Build) map[string]bool {
+	out := map[string]bool{}
+	for _, o := range b.Options {
+		it, other := b.ByID[o.For], b.ByID[o.Item]
+		if it == nil || other == nil || !it.Kind.Is(catalog.HoseStock) || !other.Kind.Is(catalog.HoseStock) {
+			continue
+		}
+		same := func(a, b *quantity.Length) bool { return a == nil && b == nil || a != nil && b != nil && *a == *b }
+		if !same(it.Bore, other.Bore) || !same(it.Outside, other.Outside) {
+			out[it.ID] = true
+		}
+	}
+	return out
 }
 
 // end is the port that stands at a node when its unit's variable has taken a choice; nil if
@@ -86,6 +105,9 @@ func portAt(c *choice, it *build.Item, index int) *build.Port {
 
 // join says what two ports at a joint take, by the choices of their variables.
 func (s *space) join(j *graph.Joint, x, y int) *link {
+	if s.recut[s.sys.Graph.Ports[j.A].Unit.Item.Of] || s.recut[s.sys.Graph.Ports[j.B].Unit.Item.Of] {
+		return &link{} // what it is cut from decides its ends: the check of the whole tells
+	}
 	a, b := s.end(j.A, x), s.end(j.B, y)
 	if a == nil || b == nil {
 		return &link{none: "the part has no such port"}

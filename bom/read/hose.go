@@ -109,8 +109,7 @@ func (r *reader) hoseEnds(t *source.Table, it *build.Item) {
 	}
 }
 
-// hoseStock gives every hose cut from stock what its stock has, and its ends: its
-// bore, or the outside of a tube.
+// hoseStock gives every hose cut from stock what its stock has, and its ends.
 func (r *reader) hoseStock() {
 	var stock []string
 	for _, it := range r.build.Items {
@@ -128,55 +127,9 @@ func (r *reader) hoseStock() {
 				near(it.Of, stock, "name an [[item]] of kind \"hose stock\""))
 			continue
 		}
-		inherit(it, of)
-		if !it.Ports[0].Said {
-			r.cutEnds(it)
+		if err := it.CutFrom(of); err != nil {
+			r.faultAt(it.Place, "of", fmt.Sprintf("the stock `%s` says no bore, so nothing tells what fits into the hose", it.Of), "write bore = \"19 mm\" on the stock (or outside = \"10 mm\" for push-in tube)")
 		}
-	}
-}
-
-// inherit takes from the stock what the hose does not say itself.
-func inherit(i, of *build.Item) {
-	orElse(&i.Rated, of.Rated)
-	orElse(&i.Vacuum, of.Vacuum)
-	orElse(&i.Bore, of.Bore)
-	if i.BoreText == "" {
-		i.BoreText = of.BoreText
-	}
-	orElse(&i.Outside, of.Outside)
-	orElse(&i.Wall, of.Wall)
-	i.Pipe = of.Class
-	if i.Spec == "" {
-		i.Spec = of.Spec
-	}
-	if i.Material == "" {
-		i.Material = of.Material
-	}
-}
-
-func orElse[T any](v **T, other *T) {
-	if *v == nil {
-		*v = other
-	}
-}
-
-func (r *reader) cutEnds(it *build.Item) {
-	var end threads.End
-	switch {
-	case it.Outside != nil:
-		d := threads.Length(it.Outside.Millimetres())
-		end = threads.End{Family: threads.Push, Size: it.Outside.String(), Diameter: d, Sex: threads.Male, Plastic: r.isPlastic(it.Material)} // which takes an insert under an olive
-	case it.Bore != nil:
-		d := threads.Length(it.Bore.Millimetres())
-		end = threads.End{Family: threads.Bore, Size: it.Bore.String(), Diameter: d}
-	default:
-		r.faultAt(it.Place, "of", fmt.Sprintf("the stock `%s` says no bore, so nothing tells what fits into the hose", it.Of), "write bore = \"19 mm\" on the stock (or outside = \"10 mm\" for push-in tube)")
-		return
-	}
-	for i := range it.Ports {
-		it.Ports[i].End = threads.EndReading{Words: end.String(), Sex: end.Sex, Candidates: []threads.End{end}}
-		it.Ports[i].Said = true
-		it.Ports[i].Text = end.String()
 	}
 }
 
@@ -208,4 +161,10 @@ func (r *reader) ids() []string {
 		out = append(out, it.ID)
 	}
 	return out
+}
+
+func orElse[T any](v **T, other *T) {
+	if *v == nil {
+		*v = other
+	}
 }

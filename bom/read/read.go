@@ -232,10 +232,10 @@ func (r *reader) includes(b *source.Table, path string) bool {
 
 // link ties names to things once all files are read.
 func (r *reader) link() {
-	r.hoseStock()
 	for _, it := range r.build.Items {
 		it.Made = r.materials(it.Material)
 	}
+	r.hoseStock()
 	r.contents()
 	r.vessels()
 	r.recoveryStall()

@@ -39,6 +39,9 @@ func findUnplaced(s *bom.System) []finding.Finding {
 	}
 	for _, o := range s.Build.Options {
 		used[o.Item] = true
+		if it := s.Build.ByID[o.Item]; it != nil {
+			used[it.Of] = true // the stock that it would be cut from
+		}
 	}
 	var out []finding.Finding
 	for _, it := range s.Build.Items {

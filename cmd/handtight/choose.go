@@ -25,7 +25,8 @@ and against each line where it is cheapest by itself. An order is filled up to a
 minimum, and to free freight where that costs less than the freight.
 
 An [[option]] is taken where it saves, and only if the build checks without a stop that it
-did not have before. The plan is exact; where the search had to end early, that is said,
+did not have before. It may name hose stock for hose stock, of which all hoses are cut then, or a
+hose cut from stock for one made up. The plan is exact; where the search had to end early, that is said,
 with what no plan can cost less than.
 
 Where there are options, or with --for, the build is set beside itself in one standard
