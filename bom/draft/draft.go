@@ -48,10 +48,7 @@ func Of(carts []*cart.Cart, o Options) (*Draft, error) {
 	d.Lines = len(d.Parts)
 	seen, ok := isPlant(d.Parts)
 	if !ok || len(sorts(d.Parts)) == 0 {
-		d.None = "no plant is seen in these lists: a pump that pushes against a membrane, and a vessel with its membrane, are its signs"
-		if len(seen) > 0 {
-			d.None += "; only this was found: " + strings.Join(seen, ", ")
-		}
+		d.None = noPlant(d.Parts, seen)
 		return d, nil
 	}
 	ids := map[string]bool{}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"handtight/bom/build"
 	"handtight/catalog"
@@ -107,6 +108,27 @@ func isPlant(all []*Part) (seen []string, ok bool) {
 	}
 	vessel := slices.ContainsFunc(seen, func(kind string) bool { return catalog.IsKind(kind, catalog.Separates|catalog.Element) })
 	return seen, vessel && len(seen) >= leastSigns
+}
+
+// noPlant says why parts are no plant: which of its signs they have, and what else of them a
+// plant has too.
+func noPlant(all []*Part, seen []string) string {
+	out := "no plant is seen in these lists: a pump that pushes against a membrane, and a vessel with its membrane, are its signs"
+	if len(seen) > 0 {
+		out += "; only this was found: " + strings.Join(seen, ", ")
+	}
+	var beside []string
+	for i := range chain().Role {
+		for _, kind := range chain().Role[i].Kinds {
+			if pieces(all, kind) > 0 && !slices.Contains(seen, kind) && !slices.Contains(beside, kind) {
+				beside = append(beside, kind)
+			}
+		}
+	}
+	if len(beside) > 0 {
+		out += "; of what a plant has beside them the lists hold " + strings.Join(beside, ", ") + ": add the lists with those signs, or lay these to a build that stands with --into"
+	}
+	return out
 }
 
 // highScale is the full scale from which a gauge is one for the pressure side (judgement: a

@@ -259,6 +259,30 @@ func TestRefitWithoutItsGaugesFault(t *testing.T) {
 	}
 }
 
+// A plant of which no list says an end is drafted in the order of its water, with each of its
+// parts in its place, and none of its joints is cleared. Where its hoses go is no word of a list:
+// 17 of its 28 joints are as they were.
+func TestNoEndIsSaid(t *testing.T) {
+	sys := load(t, "../../testdata/states/plant.toml")
+	d, got, same, all := again(t, sys, "en")
+	require.True(t, d.Proven)
+	require.Equal(t, "throttle", d.Plant)
+	require.Equal(t, []int{17, 28}, []int{same, all})
+	kinds := func(sys *bom.System) map[string]int {
+		out := map[string]int{}
+		for _, u := range sys.Graph.Units {
+			if k := u.Item.Kind; !k.Boats && k.Name != "hose" && k.Name != "tee" && k.Name != "gauge" {
+				out[k.Name]++
+			}
+		}
+		return out
+	}
+	require.Equal(t, kinds(sys), kinds(got))
+	for _, j := range got.Graph.Joints {
+		require.False(t, j.Known && j.Mating.Verdict.Holds(), "%s - %s is cleared", got.Graph.Ports[j.A].Name(), got.Graph.Ports[j.B].Name())
+	}
+}
+
 // No line is lost: each stands in the file as an item, a comment or an offer, with its place.
 func TestEveryLineStandsInTheFile(t *testing.T) {
 	for _, name := range []string{"clean", "careless", "leftovers"} {
