@@ -188,34 +188,44 @@ func (w *adder) offer(v *cart.Verdict, item string) {
 			return
 		}
 	}
-	p := &Part{Line: v.Line, Says: v.Line.Says()}
-	price, pack, note := p.price()
-	var f fields
-	f.text("item", item)
-	f.text("vendor", shop)
-	f.text("code", v.Line.Code)
-	if price != "" && (v.Line.Currency == "" || v.Line.Currency == currency) {
-		f.text("price", price)
-	}
-	if v.Unit == "m" {
-		f.text("per", "m")
-	} else if pack > 1 {
-		f.add("pack", fmt.Sprint(pack))
-	}
+	f, note, rated := w.asks(v.Line, v.Unit == "m", item)
 	says := "covers " + item
 	if note != "" {
 		says += "; ASK: " + note
 	}
-	text := f.write("offer")
-	_, rated := w.sys.Build.Rates.Of[currency]
-	if currency != w.sys.Build.Currency && !rated {
+	if !rated {
 		says += "; ASK: the rate of " + currency + " in [rates], then the offer can stand"
-		text = "# " + strings.ReplaceAll(strings.TrimSuffix(text, "\n"), "\n", "\n# ") + "\n"
 	}
 	for _, row := range fold(strings.Map(plain, v.Line.Where()+": "+v.Line.Text+" ("+says+")"), 98) {
 		w.b.WriteString("# " + row + "\n")
 	}
-	w.b.WriteString(text + "\n")
+	w.b.WriteString(f + "\n")
+}
+
+// asks is what the shop of a line asks for an item, as a table; as a comment where the build has no
+// rate of the shop's currency.
+func (w *adder) asks(l *cart.Line, metres bool, item string) (text, note string, rated bool) {
+	shop, currency := w.shop(l)
+	p := &Part{Line: l, Says: l.Says()}
+	price, pack, note := p.price()
+	var f fields
+	f.text("item", item)
+	f.text("vendor", shop)
+	f.text("code", l.Code)
+	if price != "" && (l.Currency == "" || l.Currency == currency) {
+		f.text("price", price)
+	}
+	if metres {
+		f.text("per", "m")
+	} else if pack > 1 {
+		f.add("pack", fmt.Sprint(pack))
+	}
+	text = f.write("offer")
+	_, rated = w.sys.Build.Rates.Of[currency]
+	if rated = rated || currency == w.sys.Build.Currency; !rated {
+		text = "# " + strings.ReplaceAll(strings.TrimSuffix(text, "\n"), "\n", "\n# ") + "\n"
+	}
+	return text, note, rated
 }
 
 // newParts writes what the build has no item for: with a run where it closes a port that
@@ -274,6 +284,16 @@ func (w *adder) newParts(text []byte) {
 			w.b.WriteString("# ASK: " + strings.Map(plain, a) + "\n")
 		}
 		w.b.WriteString(f.write(p.tableOf()) + "\n")
+		if p.Line.Code != "" || p.Line.Price != "" {
+			text, note, rated := w.asks(p.Line, p.isStock(), p.ID)
+			if note != "" {
+				w.b.WriteString("# ASK: " + note + "\n")
+			}
+			if !rated {
+				w.b.WriteString("# ASK: the rate of this shop's currency in [rates], then the offer can stand\n")
+			}
+			w.b.WriteString(text + "\n")
+		}
 		for i, port := range ports {
 			step := p.ID
 			if i > 0 {

@@ -47,6 +47,9 @@ type gap struct {
 	run      *build.Run // nil: both stand open, and get a run
 	a, b     int        // steps a to b, without b, give way; none where they are equal
 	part     *Part      // that a tee is put in for; nil elsewhere
+	row      []rowUnit  // what stands behind that tee: the part, and what goes with it
+	back     bool       // its water flows to the tee
+	hangs    *hanging   // what hung on a tee that gives way; nil elsewhere
 }
 
 func newLayer(sys *bom.System, text []byte, parts []*Part, taken map[string]bool) *layer {
@@ -73,7 +76,7 @@ func ownParts(b *build.Build) []*Part {
 			p.Says.Bore = *it.Bore
 		case p.isStock() && it.Outside != nil:
 			p.Says.Bore, p.Says.Outside = *it.Outside, true
-		case p.Pieces > 0 && fittingKind(it.Kind):
+		case p.Pieces > 0 && fittingKind(it.Kind) && it.Place.Place().File == b.File: // how many are left is written where it stands, and no included file is changed
 		default:
 			continue
 		}
@@ -123,9 +126,9 @@ func (l *layer) lay() {
 func (l *layer) step() bool {
 	for _, gaps := range []func() []gap{l.standIns, l.misfits, l.openPairs, l.tees} {
 		for _, g := range gaps() {
-			key := fmt.Sprint(l.sys.Graph.Ports[g.from].Name(), l.sys.Graph.Ports[g.to].Name(), g.b-g.a, g.part != nil && g.part.ID != "")
+			key := fmt.Sprint(l.sys.Graph.Ports[g.from].Name(), l.sys.Graph.Ports[g.to].Name(), g.b-g.a, g.hangs != nil)
 			if g.part != nil {
-				key += g.part.ID
+				key = "part " + g.part.ID
 			}
 			if l.tried[key] {
 				continue
@@ -152,7 +155,7 @@ func (l *layer) step() bool {
 func (l *layer) best(p *Part) (out gap, ok bool) {
 	least := 0
 	l.dry = true
-	for _, g := range l.between(func(j *graph.Joint) bool { return j.Known }, p) {
+	for _, g := range l.hosts(p) {
 		if l.try(&g) && (!ok || l.least < least) {
 			out, ok, least = g, true, l.least
 		}
@@ -190,6 +193,13 @@ func (l *layer) standIns() []gap {
 				_, to, ok2 := l.joint(run, b)
 				if ok && ok2 {
 					out = append(out, gap{from: from, to: to, run: run, a: a, b: b})
+				}
+			}
+			if l.bought[run.Steps[a].Item.ID] && a+1 < len(run.Steps) {
+				from, _, ok := l.joint(run, a)
+				_, to, ok2 := l.joint(run, a+1)
+				if g, tee := l.boughtTee(gap{from: from, to: to, run: run, a: a, b: a + 1}); ok && ok2 && tee {
+					out = append(out, g)
 				}
 			}
 		}
@@ -243,10 +253,33 @@ func (l *layer) tees() []gap {
 	var out []gap
 	for _, p := range l.parts {
 		if p.Aside == "" && p.item != nil && !p.Kind.Loose && !fittingKind(p.Kind) && !p.isHose() && l.used[p] < p.Pieces && (p.inlet() >= 0 || p.inLine()) && l.isNew(p) {
-			out = append(out, l.between(func(j *graph.Joint) bool { return j.Known }, p)...)
+			if list := l.hosts(p); len(list) > 0 {
+				out = append(out, list[0]) // one for all: the best is looked for then
+			}
 		}
 	}
 	return out
+}
+
+// hosts are the joints that a part could be put into, or a tee for it: for a flush those before
+// the pump, the last first.
+func (l *layer) hosts(p *Part) []gap {
+	list := slices.DeleteFunc(l.between(func(j *graph.Joint) bool { return j.Known }, p), func(g gap) bool { return !l.suits(p, &g) })
+	if p.inLine() && !slices.Contains(chain().flushSigns(), p.Kind.Name) {
+		return list
+	}
+	row, back := l.row(p)
+	if back {
+		if len(row) == 0 && p.inLine() {
+			return list // a flush stands already: it may be for a line of its own
+		}
+		list = slices.DeleteFunc(list, func(g gap) bool { return !l.feeds(&g) })
+		slices.Reverse(list)
+	}
+	for i := range list {
+		list[i].row, list[i].back = row, back
+	}
+	return list
 }
 
 // isNew reports whether the build has nothing of the part's kind that its line could be for.
@@ -288,15 +321,15 @@ func (p *Part) way() (in, out int) {
 func (l *layer) try(g *gap) bool {
 	refused := map[*Part]bool{}
 	for range 4 {
-		steps, side, ok := l.solve(g, refused)
+		chains, ok := l.solve(g, refused)
 		if !ok {
 			return false
 		}
-		next, why := l.put(g, steps, side)
+		next, why := l.put(g, chains)
 		if next != nil {
 			return true
 		}
-		for _, s := range steps {
+		for _, s := range chains[0] {
 			l.why[s.part] = why
 			if g.part != nil {
 				l.why[g.part] = why
@@ -307,6 +340,14 @@ func (l *layer) try(g *gap) bool {
 	return false
 }
 
+// inLine reports whether the gap's part goes into the line itself.
+func (g *gap) inLine() bool { return g.part != nil && len(g.row) == 0 }
+
+// takes reports whether a part is one that the gap is for.
+func (g *gap) takes(p *Part) bool {
+	return p == g.part || slices.ContainsFunc(g.row, func(u rowUnit) bool { return u.part == p })
+}
+
 // laid is one piece in a chain.
 type laid struct {
 	part    *Part
@@ -315,10 +356,10 @@ type laid struct {
 }
 
 // solve asks for a chain of the pieces that are left.
-func (l *layer) solve(g *gap, refused map[*Part]bool) (chain, side []laid, ok bool) {
+func (l *layer) solve(g *gap, refused map[*Part]bool) (chains [][]laid, ok bool) {
 	var left []*Part
 	for _, p := range slices.Concat(l.parts, l.own) {
-		if p.Aside == "" && !refused[p] && !(p.own && l.bought[p.ID]) && p != g.part && (p.isStock() || l.used[p] < p.Pieces) {
+		if p.Aside == "" && !refused[p] && !(p.own && l.bought[p.ID]) && !g.takes(p) && (p.isStock() || l.used[p] < p.Pieces) {
 			left = append(left, p)
 		}
 	}
@@ -326,12 +367,12 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chain, side []laid, ok bo
 	for _, p := range left { // each line a class of its own
 		one := &solved{ends: s.ends}
 		one.classify([]*Part{p})
-		if len(one.classes) == 1 && (len(one.classes[0].ends) == 2 || g.part != nil && !g.part.inLine()) {
+		if len(one.classes) == 1 && (len(one.classes[0].ends) == 2 || len(g.row) > 0 || g.hangs != nil) {
 			s.classes = append(s.classes, one.classes...)
 		}
 	}
-	if len(s.classes) == 0 && (g.part == nil || !g.part.inLine()) {
-		return nil, nil, false
+	if len(s.classes) == 0 && !g.inLine() {
+		return nil, false
 	}
 	end := func(port int) int {
 		return s.ends.number(readingClass(l.sys.Graph.Ports[port].Port.End, true))
@@ -348,13 +389,15 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chain, side []laid, ok bo
 	may := make([]assign.Grade, len(p.Classes))
 	p.Places = []assign.Place{{From: end(g.from), To: end(g.to), Grade: may, Lost: lost}}
 	switch {
-	case g.part != nil && g.part.inLine():
+	case g.inLine():
 		in, out := g.part.way()
 		at := func(i int) int { return s.ends.number(readingClass(g.part.item.Ports[i].End, true)) }
 		p.Places = append(p.Places, assign.Place{From: at(out), To: p.Places[0].To, Grade: may, Lost: lost})
 		p.Places[0].To = at(in)
-	case g.part != nil:
-		p.Places = append(p.Places, assign.Place{From: assign.Branch, To: s.ends.number(readingClass(g.part.item.Ports[g.part.inlet()].End, true)), Hosts: []int{0}, Grade: may, Lost: lost})
+	case g.hangs != nil:
+		p.Places = append(p.Places, assign.Place{From: assign.Branch, To: end(g.hangs.to), Hosts: []int{0}, Grade: may, Lost: lost})
+	default:
+		p.Places = append(p.Places, l.rowPlaces(s, g.row, may, lost)...)
 	}
 	p.Ends = len(s.ends.list)
 	p.Tables = []assign.Table{{Joints: make([]assign.Joint, p.Ends*p.Ends), Buy: make([]uint8, p.Ends*p.Ends)}} // nothing is to buy
@@ -364,14 +407,14 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chain, side []laid, ok bo
 		}
 	}
 	answer := assign.Solve(p)
-	var out [2][]laid
+	out := make([][]laid, len(answer.Places))
 	for i, m := range answer.Places {
 		if !m.OK || m.Buy > 0 {
-			return nil, nil, false
+			return nil, false
 		}
 		for _, step := range m.Chain {
 			if step.Buy > 0 {
-				return nil, nil, false
+				return nil, false
 			}
 			out[i] = append(out[i], laid{part: s.classes[step.Class].parts[0], in: step.In, out: step.Out, side: -1})
 		}
@@ -380,11 +423,12 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chain, side []laid, ok bo
 		}
 	}
 	fresh := slices.ContainsFunc(out[0], func(c laid) bool { return !c.part.own })
-	return out[0], out[1], fresh || g.part != nil && (g.part.inLine() || len(out[0]) > 0)
+	return out, fresh || g.inLine() || len(g.row) > 0 && len(out[0]) > 0
 }
 
 // put writes a chain into the text, and reads, walks and checks it.
-func (l *layer) put(g *gap, chain, side []laid) (next *bom.System, why string) {
+func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
+	chain := chains[0]
 	was := *l
 	used, taken := map[*Part]int{}, map[string]bool{}
 	for p, n := range l.used {
@@ -414,33 +458,37 @@ func (l *layer) put(g *gap, chain, side []laid) (next *bom.System, why string) {
 		}
 		steps = append(steps, quote(name))
 	}
-	if g.part != nil && g.part.inLine() {
+	if g.inLine() {
 		in, out := g.part.way()
 		name := l.unit(g.part)
 		units[name] = true
 		steps = append(steps, quote(name+"."+g.part.item.Ports[in].Name+">"+g.part.item.Ports[out].Name))
-		for _, c := range side {
+		for _, c := range chains[1] {
 			name := l.unit(c.part)
 			units[name] = true
 			steps = append(steps, quote(name))
 		}
 	}
 	from, to := l.sys.Graph.Ports[g.from].Name(), l.sys.Graph.Ports[g.to].Name()
+	const fixed = "its run cannot be changed where it is written: a comment stands among the steps that give way"
+	late := g.hangs != nil && g.hangs.run.Steps[g.hangs.a].Place.Place().Line > g.runLine() // what stands further down is written first: it moves nothing before it
+	if late && !l.rehang(g.hangs, branch, chains[1], units) {
+		return back(fixed)
+	}
 	if g.run == nil {
 		l.addRun("between "+from+" and "+to, slices.Concat([]string{quote(from)}, steps, []string{quote(to)}))
 	} else if !l.edit(g, steps) {
-		return back("its run cannot be changed where it is written")
+		return back(fixed)
 	}
-	if g.part != nil && !g.part.inLine() {
-		path := []string{quote(branch)}
-		for _, c := range side {
-			name := l.unit(c.part)
-			units[name] = true
-			path = append(path, quote(name))
+	if g.hangs != nil && !late && !l.rehang(g.hangs, branch, chains[1], units) {
+		return back(fixed)
+	}
+	if len(g.row) > 0 {
+		name := g.part.Kind.Name + " at " + branch
+		if g.back {
+			name = "flush"
 		}
-		name := l.unit(g.part)
-		units[name] = true
-		l.addRun(g.part.Kind.Name+" at "+branch, append(path, quote(name+"."+g.part.item.Ports[g.part.inlet()].Name)))
+		l.addRun(name, l.rowPath(g.row, chains[1:], branch, g.back, units))
 	}
 	b, faults := read.Parse(l.file, []byte(l.whole()))
 	var sys *bom.System
@@ -487,18 +535,19 @@ func (l *layer) put(g *gap, chain, side []laid) (next *bom.System, why string) {
 	case g.part == nil:
 		what += ", which did not join"
 	}
-	for _, c := range append(slices.Clone(chain), side...) {
+	for _, c := range slices.Concat(chains...) {
 		if c.part.own {
 			continue
 		}
 		l.says[c.part] = append(l.says[c.part], what)
 	}
-	switch {
-	case g.part != nil && g.part.inLine():
+	if g.inLine() {
 		l.says[g.part] = append(l.says[g.part], what)
-	case g.part != nil:
-		says := "goes on " + branch + ", between " + from + " and " + to
-		l.says[g.part] = append(l.says[g.part], says)
+	}
+	for _, u := range g.row {
+		if u.part != nil {
+			l.says[u.part] = append(l.says[u.part], "goes on "+branch+", between "+from+" and "+to)
+		}
 	}
 	l.sys, l.stops = sys, stops
 	return sys, ""

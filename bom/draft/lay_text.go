@@ -59,6 +59,8 @@ var missingAt = pattern.New(`(?m)^# MISSING: [^\n]*(?:\n#   [^\n]*)*\n`)
 
 var missingPlace = pattern.New(` at (\S+)\.[^\s.]+ - (\S+)\.[^\s.;]+; buy `)
 
+var missingBranch = pattern.New(`: a branch for \S+ .* at (\S+)\.([^\s.;]+); buy `)
+
 var extraLine = pattern.New(`^extra *= *[0-9]+[ \t]*(?:#.*)?\r?\n`)
 
 var leftOver = pattern.New(`(?m)^# LEFT OVER: [^\n]*\n(\[\[item\]\]\r?\n)`)
@@ -117,6 +119,9 @@ func (l *layer) drop() {
 		if m := missingPlace.FindStringSubmatch(flat); m != nil && !l.lacks(m[1], m[2]) {
 			return ""
 		}
+		if m := missingBranch.FindStringSubmatch(flat); m != nil && l.hung(m[1], m[2]) {
+			return ""
+		}
 		return c
 	})
 	if text == before {
@@ -126,6 +131,23 @@ func (l *layer) drop() {
 		text = strings.ReplaceAll(text, "\n", "\r\n")
 	}
 	l.text = []byte(text)
+}
+
+// hung reports whether a port is joined to what is not to buy.
+func (l *layer) hung(unit, port string) bool {
+	u, ok := l.sys.Graph.Unit(unit)
+	if !ok || u.Item.PortIndex(port) < 0 {
+		return false
+	}
+	p := l.sys.Graph.Node(u, u.Item.PortIndex(port))
+	if p.Joint == nil {
+		return false
+	}
+	other := p.Joint.A
+	if &l.sys.Graph.Ports[other] == p {
+		other = p.Joint.B
+	}
+	return !l.bought[l.sys.Graph.Ports[other].Unit.Item.ID]
 }
 
 // lacks reports whether something to buy stands in a run between two units, or no run has both.
