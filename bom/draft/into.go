@@ -9,6 +9,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/cart"
 	"handtight/bom/graph"
+	"handtight/catalog"
 	"handtight/threads"
 )
 
@@ -47,6 +48,13 @@ func Into(sys *bom.System, text []byte, carts []*cart.Cart) (*Addition, error) {
 		w.ids[it.ID] = true
 	}
 	for _, v := range report.Lines {
+		switch {
+		case v.Status == cart.Surplus || v.Status == cart.BoughtTwice:
+			if p := partOf(v.Line); p.Aside == "" && p.Kind.Is(catalog.Element) {
+				w.elements = append(w.elements, v) // it may go into a vessel that is laid
+				continue
+			}
+		}
 		if !w.later(v) {
 			w.line(v)
 		}
@@ -79,10 +87,12 @@ type adder struct {
 	b     strings.Builder
 	ids   map[string]bool
 	fresh []*Part
-	waits []*Part      // that the build has, unless a place lacks one
-	shops []*cart.Cart // that an offer names, and that the build has not
-	taken map[int]bool // open ports
-	text  []byte       // of the build, with the steps that were changed
+	waits []*Part // that the build has, unless a place lacks one
+
+	elements []*cart.Verdict // of which the build has enough, unless a vessel is laid
+	shops    []*cart.Cart    // that an offer names, and that the build has not
+	taken    map[int]bool    // open ports
+	text     []byte          // of the build, with the steps that were changed
 }
 
 func entry(v *cart.Verdict, says string) Entry {
@@ -245,6 +255,14 @@ func (w *adder) newParts(text []byte) {
 	lay := newLayer(w.sys, text, all, taken)
 	lay.lay()
 	w.text = lay.text
+	for _, v := range w.elements {
+		if lay.laidVessel == nil {
+			w.line(v)
+			continue
+		}
+		w.a.Fills = append(w.a.Fills, entry(v, "goes into "+lay.laidVessel.Name))
+		w.offer(v, v.Item())
+	}
 	for _, p := range all {
 		if p.Aside != "" {
 			w.a.Aside = append(w.a.Aside, Entry{Where: p.Where(), Text: p.Line.Text, Says: p.Aside})
@@ -260,7 +278,15 @@ func (w *adder) newParts(text []byte) {
 		if len(laid) == 0 {
 			ports = w.open(p)
 		}
+		if p.same {
+			w.further(p, laid)
+			continue
+		}
 		f := p.fields()
+		if lay.laidVessel != nil && p.Kind.Is(catalog.Element) {
+			f.text("inside", lay.laidVessel.Item.ID)
+			laid = append(laid, "goes into "+lay.laidVessel.Name)
+		}
 		if n := p.Pieces - len(ports) - len(laid); n > 0 && !p.Kind.Loose {
 			f.add("extra", fmt.Sprint(n))
 		}
@@ -306,6 +332,12 @@ func (w *adder) newParts(text []byte) {
 		}
 	}
 	w.b.WriteString(lay.hoses + lay.runs)
+}
+
+// further writes a part that is a further piece of an item of the build: its offer alone.
+func (w *adder) further(p *Part, laid []string) {
+	w.a.Fills = append(w.a.Fills, Entry{Where: p.Where(), Text: p.Line.Text, Item: p.ID, Says: strings.Join(laid, "; ")})
+	w.offer(p.fallback, p.ID)
 }
 
 // later keeps a line for the places of the build that lack a piece: one that doubles what the

@@ -39,6 +39,9 @@ type layer struct {
 	named  map[string]bool // units that the chain in hand takes
 	dry    bool            // only tried: nothing is kept
 	tried  map[string]bool
+
+	loose      bool        // further stops are let pass: the rest comes with the next piece
+	laidVessel *graph.Unit // the last vessel that was laid; nil for none
 }
 
 // gap is a place in the build for a chain of pieces.
@@ -49,6 +52,7 @@ type gap struct {
 	part     *Part      // that a tee is put in for; nil elsewhere
 	row      []rowUnit  // what stands behind that tee: the part, and what goes with it
 	back     bool       // its water flows to the tee
+	name     string     // of the run that hangs on the tee; "" for one by its part
 	hangs    *hanging   // what hung on a tee that gives way; nil elsewhere
 }
 
@@ -117,7 +121,7 @@ const missingHead = "# --- Missing"
 
 // lay lays what it can, one gap after the other.
 func (l *layer) lay() {
-	for l.step() {
+	for l.step() || l.vessel() {
 	}
 	l.takeExtra()
 	l.drop()
@@ -310,6 +314,9 @@ func (p *Part) inLine() bool {
 
 // way is the port by which the water enters a part in line, and that by which it leaves.
 func (p *Part) way() (in, out int) {
+	if p.Kind.Is(catalog.Separates) {
+		return p.item.PortIndex("feed"), p.item.PortIndex("brine")
+	}
 	if p.Kind.Enter == 1 {
 		return 1, 0
 	}
@@ -485,7 +492,10 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 	}
 	if len(g.row) > 0 {
 		name := g.part.Kind.Name + " at " + branch
-		if g.back {
+		switch {
+		case g.name != "":
+			name = g.name
+		case g.back:
 			name = "flush"
 		}
 		l.addRun(name, l.rowPath(g.row, chains[1:], branch, g.back, units))
@@ -512,7 +522,7 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 			return back(f.Reason)
 		}
 	}
-	if stops > l.stops {
+	if stops > l.stops && !l.loose {
 		i := slices.IndexFunc(found, func(f finding.Finding) bool {
 			return f.Severity == finding.Stop && slices.ContainsFunc(chain, func(c laid) bool { return strings.Contains(f.Subject.String()+f.Reason, c.part.ID) })
 		})
@@ -549,7 +559,9 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 			l.says[u.part] = append(l.says[u.part], "goes on "+branch+", between "+from+" and "+to)
 		}
 	}
-	l.sys, l.stops = sys, stops
+	if l.sys = sys; !l.loose {
+		l.stops = stops
+	}
 	return sys, ""
 }
 
@@ -593,7 +605,7 @@ func (l *layer) whole() string {
 	b.Write(l.text)
 	b.WriteString("\n\n")
 	for _, p := range l.parts {
-		if l.used[p] > 0 {
+		if l.used[p] > 0 && !p.same {
 			b.WriteString(p.table() + "\n")
 		}
 	}

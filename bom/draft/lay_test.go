@@ -1,6 +1,7 @@
 package draft_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -128,6 +129,9 @@ var laterCases = []laterCase{
 	{name: "a tee that is too weak for the one that was missing", out: []string{"Tee"}, later: []bagLine{{1, "Tee 3/8 NPT male x 3/8 NPT female x 1/4 NPT female, 316, rated 10 bar"}}, fills: 0},
 	{name: "a probe on its tee", later: []bagLine{{1, "Salinity probe 1/4 NPT male, drinking water, 8 bar"}, {1, "Tee 10 mm push-in x 10 mm push-in x 1/4 NPT female, acetal, drinking water, 10 bar"}}, fills: 2, more: 3, holds: "salinity probe at "},
 	{name: "a meter in the tube", later: []bagLine{{1, "Flow meter 5 to 60 L/h, 10 mm push-in x 10 mm push-in, 8 bar"}}, fills: 1, more: 2},
+	{name: "a second vessel in the row", later: []bagLine{{1, "Pressure vessel 2.5 x 21, 1/2 NPT female x 1/2 NPT female x 1/4 NPT female, 83 bar"}, {1, "Membrane element, sea water, 2.5 x 21"},
+		{1, "Hose SAE 100R8 3/8\", 0.5 m, 9/16-18 JIC female swivel x 9/16-18 JIC female swivel, nylon core, 316 ends"}, {2, "Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar"},
+		{1, "Elbow 1/4 NPT male x 10 mm push-in, acetal, 10 bar"}, {1, "Tee 10 mm push-in x 10 mm push-in x 10 mm push-in, acetal, drinking water, 10 bar"}}, fills: 6, holds: "vessel/2"},
 }
 
 // The cases and their answers were written before the program saw them. First figures: 7 of the
@@ -159,4 +163,54 @@ func TestLaterLists(t *testing.T) {
 		}
 	}
 	t.Logf("%d of %d", good, len(laterCases))
+}
+
+// A later list with a second vessel, of a plant whose first has an offer: the vessel stands behind
+// the first with its product in the tube, its element is bought with it, and the check finds no
+// further stop. A list that brings a pump too is another offer of the plant: no vessel is laid.
+func TestSecondVessel(t *testing.T) {
+	var first strings.Builder
+	first.WriteString("Code;Description;Qty;Price EUR\n")
+	for i, l := range small {
+		fmt.Fprintf(&first, "A-%d;\"%s\";%d;10,00\n", i, strings.ReplaceAll(l.text, `"`, `""`), l.n)
+	}
+	c, err := cart.Read("first.csv", []byte(first.String()), cart.Options{})
+	require.NoError(t, err)
+	d, err := draft.Of([]*cart.Cart{c}, draft.Options{})
+	require.NoError(t, err)
+	sys := walkedText(t, d.Text)
+	second := "Code;Description;Qty;Price EUR\n" +
+		"V-1;\"Pressure vessel 2.5 x 21, 1/2 NPT female x 1/2 NPT female x 1/4 NPT female, 83 bar\";1;380,00\n" +
+		"E-1;\"Membrane element, sea water, 2.5 x 21\";1;240,00\n" +
+		"H-1;\"Hose SAE 100R8 3/8\"\", 0.5 m, 9/16-18 JIC female swivel x 9/16-18 JIC female swivel, nylon core, 316 ends\";1;48,00\n" +
+		"A-1;\"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar\";2;11,00\n" +
+		"B-1;\"Elbow 1/4 NPT male x 10 mm push-in, acetal, 10 bar\";1;4,00\n" +
+		"T-1;\"Tee 10 mm push-in x 10 mm push-in x 10 mm push-in, acetal, drinking water, 10 bar\";1;5,00\n"
+	c, err = cart.Read("second.csv", []byte(second), cart.Options{})
+	require.NoError(t, err)
+	a, err := draft.Into(sys, d.Text, []*cart.Cart{c})
+	require.NoError(t, err)
+	next := walkedText(t, a.Text)
+	require.LessOrEqual(t, stopsOf(next), stopsOf(sys), "%v", a)
+	require.Contains(t, string(a.Text), `"vessel/2.feed>brine"`)
+	needs, err := next.Needs()
+	require.NoError(t, err)
+	for _, n := range needs {
+		if n.Key == "element" || n.Key == "vessel" {
+			require.Equal(t, "2", n.Build().String(), n.Key)
+		}
+	}
+	offered := 0
+	for _, o := range next.Build.Offers {
+		if o.Vendor.ID == "second" {
+			offered++
+		}
+	}
+	require.Equal(t, 6, offered)
+
+	c, err = cart.Read("second.csv", []byte(second+"P-1;\"Plunger pump, 1/2 NPT female x 3/8 NPT female, 316, 7 L/min, 24 V, rated 110 bar\";1;900,00\n"), cart.Options{})
+	require.NoError(t, err)
+	a, err = draft.Into(sys, d.Text, []*cart.Cart{c})
+	require.NoError(t, err)
+	require.NotContains(t, string(a.Text), "vessel/2")
 }

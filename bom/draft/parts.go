@@ -32,6 +32,7 @@ type Part struct {
 	ports []string             // names, beside ends
 	item  *build.Item          // as read back from the file
 
+	same     bool          // a further piece of an item that a build has
 	own      bool          // of a build that stands, and of no list
 	fallback *cart.Verdict // of a later list: what the line is where no place of the build takes it
 }
