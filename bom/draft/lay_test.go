@@ -128,7 +128,7 @@ var laterCases = []laterCase{
 	{name: "a tee of other ends for the one that was missing", out: []string{"Tee"}, later: []bagLine{{1, "Tee 3/8 NPT male x 3/8 NPT female x 3/8 NPT female, 316, class 3000"}, {1, "Bush 3/8 NPT male x 1/4 NPT female, 316, class 3000"}}, fills: 2, lacks: "buy tee"},
 	{name: "a tee that is too weak for the one that was missing", out: []string{"Tee"}, later: []bagLine{{1, "Tee 3/8 NPT male x 3/8 NPT female x 1/4 NPT female, 316, rated 10 bar"}}, fills: 0},
 	{name: "a probe on its tee", later: []bagLine{{1, "Salinity probe 1/4 NPT male, drinking water, 8 bar"}, {1, "Tee 10 mm push-in x 10 mm push-in x 1/4 NPT female, acetal, drinking water, 10 bar"}}, fills: 2, more: 3, holds: "salinity probe at "},
-	{name: "a meter in the tube", later: []bagLine{{1, "Flow meter 5 to 60 L/h, 10 mm push-in x 10 mm push-in, 8 bar"}}, fills: 1, more: 2},
+	{name: "a meter in the tube", later: []bagLine{{1, "Flow meter 6 to 75 L/h, 10 mm push-in x 10 mm push-in, 8 bar"}}, fills: 1, more: 2},
 	{name: "a second vessel in the row", later: []bagLine{{1, "Pressure vessel 2.5 x 21, 1/2 NPT female x 1/2 NPT female x 1/4 NPT female, 83 bar"}, {1, "Membrane element, sea water, 2.5 x 21"},
 		{1, "Hose SAE 100R8 3/8\", 0.5 m, 9/16-18 JIC female swivel x 9/16-18 JIC female swivel, nylon core, 316 ends"}, {2, "Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar"},
 		{1, "Elbow 1/4 NPT male x 10 mm push-in, acetal, 10 bar"}, {1, "Tee 10 mm push-in x 10 mm push-in x 10 mm push-in, acetal, drinking water, 10 bar"}}, fills: 6, holds: "vessel/2"},
