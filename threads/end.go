@@ -1,6 +1,10 @@
 package threads
 
-import "strings"
+import (
+	"strings"
+
+	"handtight/pressure/quantity"
+)
 
 // Seal is a word about how an end closes, beyond what its family says.
 type Seal uint8
@@ -145,19 +149,19 @@ func (e End) plainWord() string {
 // Reading is what was understood of a text: a designation, or a shop's line.
 type Reading struct {
 	Text     string
-	Kind     string  // the kind of part that the words name, "" if none
-	Material string  // the material that the words name, "" if none
-	RatedBar float64 // the pressure that the words give as a rating, bar; see HasRated
-	HasRated bool    // false when no rating is said: unknown is not zero
+	Kind     string            // the kind of part that the words name, "" if none
+	Material string            // the material that the words name, "" if none
+	Rated    quantity.Pressure // the pressure that the words give as a rating; see HasRated
+	HasRated bool              // false when no rating is said: unknown is not zero
 
-	Class     string   // the pressure class, "class 3000"; "" if none is said
-	Schedule  string   // the wall by its schedule, "schedule 80" or "SDR 11"
-	Grade     string   // the forging or casting grade as written: F316, CF8M
-	Standards []string // the standards named, as written: ASME B16.11
-	Celsius   float64  // the highest temperature named, degrees Celsius; see HasCelsius
+	Class          string               // the pressure class, "class 3000"; "" if none is said
+	Schedule       string               // the wall by its schedule, "schedule 80" or "SDR 11"
+	Grade          string               // the forging or casting grade as written: F316, CF8M
+	Standards      []string             // the standards named, as written: ASME B16.11
+	Temperature    quantity.Temperature // the highest named; see HasTemperature
+	HasTemperature bool
 
-	HasCelsius bool
-	Pressures  []StatedPressure // pressures that are no rating
+	Pressures []StatedPressure // pressures that are no rating
 
 	Ends    []EndReading
 	Unread  []string  // words that were not understood, in order
@@ -166,9 +170,9 @@ type Reading struct {
 
 // StatedPressure is a pressure that a text gives and that is no rating.
 type StatedPressure struct {
-	What  string  // test, burst, full scale, cut-off, setting, opening pressure, vacuum, pump pressure, differential
-	Bar   float64 // gauge
-	Words string  // as written
+	What     string // test, burst, full scale, cut-off, setting, opening pressure, vacuum, pump pressure, differential
+	Pressure quantity.Pressure
+	Words    string // as written
 }
 
 // NotUsed is a part of a text that was understood and changes nothing, with the

@@ -1,6 +1,10 @@
 package threads
 
-import "strconv"
+import (
+	"strconv"
+
+	"handtight/pressure/quantity"
+)
 
 // Turns counts turns of one part in another, by hand or by wrench.
 type Turns float64
@@ -16,8 +20,8 @@ type Length float64
 
 // Units of length. Both conversions are exact.
 const (
-	Millimetre Length = 1
-	Inch       Length = 25.4
+	Millimetre = Length(quantity.Millimetre)
+	Inch       = Length(quantity.Inch)
 )
 
 // Millimetres returns the length as a plain number of millimetres.

@@ -101,7 +101,7 @@ func factsOf(text, spec string, r threads.Reading) facts {
 		f.ends = washerEnd(text)
 	}
 	if r.HasRated {
-		f.rated = quantity.Pressure(r.RatedBar) * quantity.Bar
+		f.rated = r.Rated
 	}
 	f.read(text)
 	f.stated(&r)
@@ -121,7 +121,7 @@ func (f *facts) stated(r *threads.Reading) {
 		f.class = r.Schedule
 	}
 	for i := range r.Pressures {
-		bar := quantity.Pressure(r.Pressures[i].Bar) * quantity.Bar
+		bar := r.Pressures[i].Pressure
 		switch r.Pressures[i].What {
 		case "full scale":
 			f.scale = max(f.scale, bar)

@@ -25,7 +25,7 @@ func (r *reader) stated(t *source.Table, it *build.Item, reading threads.Reading
 		return
 	}
 	if reading.HasRated {
-		p := quantity.Pressure(reading.RatedBar) * quantity.Bar
+		p := reading.Rated
 		it.Rated = pressureOf(t, "rated", it.Rated, p, "rates the part at")
 	}
 	it.Class = classOf(t, it.Class, reading)
@@ -33,7 +33,7 @@ func (r *reader) stated(t *source.Table, it *build.Item, reading threads.Reading
 	r.materialOf(t, it, reading)
 	has := func(key string) bool { return slices.Contains(it.Kind.Keys, key) }
 	for _, p := range reading.Pressures {
-		bar := quantity.Pressure(p.Bar) * quantity.Bar
+		bar := p.Pressure
 		switch {
 		case p.What == "setting" && has("set"):
 			it.Set = pressureOf(t, "set", it.Set, bar, "sets the part at")
@@ -46,8 +46,8 @@ func (r *reader) stated(t *source.Table, it *build.Item, reading threads.Reading
 	for _, s := range reading.Standards {
 		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: s, Why: "a standard: no key takes it"})
 	}
-	if reading.HasCelsius {
-		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: quantity.Significant(reading.Celsius, 4) + " C", Why: "a temperature: ratings are derated by the build's own"})
+	if reading.HasTemperature {
+		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: quantity.Significant(reading.Temperature.Celsius(), 4) + " C", Why: "a temperature: ratings are derated by the build's own"})
 	}
 	if reading.Grade != "" && it.Material != reading.Material {
 		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: reading.Grade, Why: "a grade, where the item's material is said"})
@@ -133,14 +133,14 @@ func (r *reader) wordsOnly(it *build.Item) {
 			return k != nil && math.Abs(float64(*k-p)) <= 0.02*float64(p)
 		})
 	}
-	if rated := quantity.Pressure(reading.RatedBar) * quantity.Bar; reading.HasRated && !stated(rated) {
+	if rated := reading.Rated; reading.HasRated && !stated(rated) {
 		note(rated.String())
 	}
 	if spec, ok := pressure.HoseSpec(it.About); ok && it.Kind.Length && !strings.Contains(it.Spec, string(spec)) {
 		note(string(spec))
 	}
 	for _, p := range reading.Pressures {
-		if p.What != "full scale" && !stated(quantity.Pressure(p.Bar)*quantity.Bar) {
+		if p.What != "full scale" && !stated(p.Pressure) {
 			it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: p.Words, Why: p.What + ", " + why})
 		}
 	}

@@ -176,17 +176,17 @@ func (a *app) threadLine(r threads.Reading) error {
 func threadFactsOf(r threads.Reading) threadFacts {
 	f := threadFacts{Text: r.Text, Kind: r.Kind, Material: r.Material, Ends: []endFacts{}, Unread: r.Unread}
 	if r.HasRated {
-		f.Rated = known(r.RatedBar)
+		f.Rated = known(r.Rated.Bar())
 	}
 	if f.Unread == nil {
 		f.Unread = []string{}
 	}
 	f.Class, f.Schedule, f.Grade, f.Standards = r.Class, r.Schedule, r.Grade, r.Standards
-	if r.HasCelsius {
-		f.Celsius = &r.Celsius
+	if r.HasTemperature {
+		f.Celsius = new(r.Temperature.Celsius())
 	}
 	for _, p := range r.Pressures {
-		f.Pressures = append(f.Pressures, pressureFacts(p))
+		f.Pressures = append(f.Pressures, pressureFacts{p.What, p.Pressure.Bar(), p.Words})
 	}
 	f.NotUsed = []notUsedFacts{}
 	for _, n := range r.NotUsed {
@@ -235,10 +235,10 @@ func (a *app) printReading(r threads.Reading) {
 		}
 	}
 	if r.HasRated {
-		said += "  rated: " + (units.Pressure(r.RatedBar) * units.Bar).String()
+		said += "  rated: " + r.Rated.String()
 	}
-	if r.HasCelsius {
-		said += fmt.Sprintf("  up to: %s C", units.Significant(r.Celsius, 4))
+	if r.HasTemperature {
+		said += fmt.Sprintf("  up to: %s C", units.Significant(r.Temperature.Celsius(), 4))
 	}
 	if said != "" {
 		u.line("%s", said)

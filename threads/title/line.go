@@ -3,6 +3,7 @@ package title
 import (
 	"slices"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -15,13 +16,13 @@ type line struct {
 	one      bool   // a single end, not a part: kinds add nothing
 	shape    *shape
 	material string
-	rated    float64
+	rated    quantity.Pressure
 	hasRated bool
 	ratedBy  *figure
 
 	class, schedule, grade string
-	celsius                float64
-	hasCelsius             bool
+	temperature            quantity.Temperature
+	hasTemperature         bool
 	standards              []string
 	pressures              []threads.StatedPressure
 

@@ -121,18 +121,18 @@ func (l *line) rate(f *figure, p quantity.Pressure) {
 	}
 	switch {
 	case !l.hasRated:
-		l.rated, l.hasRated, l.ratedBy = p.Bar(), true, f
-	case p.Bar() < l.rated*0.98:
+		l.rated, l.hasRated, l.ratedBy = p, true, f
+	case p < l.rated*0.98:
 		l.ratedBy.role = asScaleOf
-		l.rated, l.ratedBy = p.Bar(), f
-	case p.Bar() > l.rated*1.02:
+		l.rated, l.ratedBy = p, f
+	case p > l.rated*1.02:
 		f.role = asScaleOf
 	}
 }
 
 func (l *line) notRated(k int, f *figure, p quantity.Pressure, what string) {
 	f.role = asPressure
-	l.pressures = append(l.pressures, threads.StatedPressure{What: what, Bar: p.Bar(), Words: l.words(l.tokens[k].from, l.tokens[k].to)})
+	l.pressures = append(l.pressures, threads.StatedPressure{What: what, Pressure: p, Words: l.words(l.tokens[k].from, l.tokens[k].to)})
 }
 
 // saysRated reports whether a pressure is called a rating: that of a relief valve
@@ -170,16 +170,16 @@ func (l *line) takeStated(f *figure) {
 	case asSDR:
 		l.schedule = "SDR " + trim(f.v)
 	case asCelsius:
-		l.heat(f.v)
+		l.heat(quantity.Temperature(f.v))
 	case asFahrenheit:
-		l.heat((f.v - 32) / 1.8)
+		l.heat(quantity.Temperature((f.v - 32) / 1.8))
 	}
 }
 
 // heat keeps the highest temperature.
-func (l *line) heat(c float64) {
-	if !l.hasCelsius || c > l.celsius {
-		l.celsius, l.hasCelsius = c, true
+func (l *line) heat(t quantity.Temperature) {
+	if !l.hasTemperature || t > l.temperature {
+		l.temperature, l.hasTemperature = t, true
 	}
 }
 

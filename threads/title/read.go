@@ -47,9 +47,9 @@ func (l *line) read() threads.Reading {
 	if l.shape != nil {
 		out.Kind = l.shape.kind
 	}
-	out.Material, out.RatedBar, out.HasRated = l.material, l.rated, l.hasRated
+	out.Material, out.Rated, out.HasRated = l.material, l.rated, l.hasRated
 	out.Class, out.Schedule, out.Grade, out.Standards = l.class, l.schedule, l.grade, l.standards
-	out.Celsius, out.HasCelsius, out.Pressures = l.celsius, l.hasCelsius, l.pressures
+	out.Temperature, out.HasTemperature, out.Pressures = l.temperature, l.hasTemperature, l.pressures
 	out.Unread = append(l.unknown(), l.unjudged...)
 	out.NotUsed = l.notUsed()
 	return out

@@ -33,7 +33,7 @@ func TestReadKindMaterialRating(t *testing.T) {
 			require.Equal(t, row.kind, r.Kind)
 			require.Equal(t, row.material, r.Material)
 			require.Equal(t, row.bar != 0, r.HasRated)
-			require.InDelta(t, row.bar, r.RatedBar, 0.001)
+			require.InDelta(t, row.bar, r.Rated.Bar(), 0.001)
 		})
 	}
 }

@@ -32,7 +32,7 @@ func TestReadStatedFacts(t *testing.T) {
 			require.Equal(t, row.grade, r.Grade)
 			require.Equal(t, row.material, r.Material)
 			require.Equal(t, row.bar != 0, r.HasRated)
-			require.InDelta(t, row.bar, r.RatedBar, 0.001)
+			require.InDelta(t, row.bar, r.Rated.Bar(), 0.001)
 		})
 	}
 }
@@ -56,16 +56,16 @@ func TestPressuresThatAreNoRating(t *testing.T) {
 			require.False(t, r.HasRated)
 			require.Len(t, r.Pressures, 1)
 			require.Equal(t, row.what, r.Pressures[0].What)
-			require.InDelta(t, row.bar, r.Pressures[0].Bar, 0.001)
+			require.InDelta(t, row.bar, r.Pressures[0].Pressure.Bar(), 0.001)
 		})
 	}
 }
 
 func TestTemperatureAndStandards(t *testing.T) {
 	r := Read("solenoid valve 1/2 NPT F 16 bar -10 to 80 °C ASME B1.20.1")
-	require.True(t, r.HasCelsius)
-	require.InDelta(t, 80, r.Celsius, 1e-9)
-	require.InDelta(t, 60, Read("valve 1/2 NPT 140 °F").Celsius, 1e-9)
+	require.True(t, r.HasTemperature)
+	require.InDelta(t, 80, r.Temperature.Celsius(), 1e-9)
+	require.InDelta(t, 60, Read("valve 1/2 NPT 140 °F").Temperature.Celsius(), 1e-9)
 	require.Equal(t, []string{"ASME B16.11", "MSS SP-114"}, Read("elbow 1/2 NPT ASME B16.11 MSS SP-114").Standards)
 }
 

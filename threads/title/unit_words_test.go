@@ -51,7 +51,7 @@ func TestRatingsInEveryUnit(t *testing.T) {
 	} {
 		r := Read("Ball valve 1/2 NPT female, " + text)
 		require.True(t, r.HasRated, text)
-		require.InDelta(t, bar, r.RatedBar, 0.01, text)
+		require.InDelta(t, bar, r.Rated.Bar(), 0.01, text)
 		require.Equal(t, "NPT 1/2 female; NPT 1/2 female", brief(r.Ends), text)
 	}
 	for _, text := range []string{"Ball valve 1/2 NPT female", "Ball valve 1/2 NPT female 16", "Ball valve 1/2 NPT female class 150", "Gauge 1/4 NPT male 0-16 bar"} {
@@ -75,7 +75,7 @@ func TestPressuresByTheirWords(t *testing.T) {
 			require.False(t, r.HasRated, text)
 			require.Len(t, r.Pressures, 1, text)
 			require.Equal(t, what, r.Pressures[0].What, text)
-			require.InDelta(t, 90, r.Pressures[0].Bar, 0.001, text)
+			require.InDelta(t, 90, r.Pressures[0].Pressure.Bar(), 0.001, text)
 		}
 	}
 }
@@ -84,8 +84,8 @@ func TestPressuresByTheirWords(t *testing.T) {
 func TestTemperaturesInEveryWriting(t *testing.T) {
 	for text, celsius := range map[string]float64{"80 °C": 80, "80°C": 80, "80 deg C": 80, "80℃": 80, "176 °F": 80, "176 deg F": 80, "-10 to 80 °C": 80, "max 80 °C": 80} {
 		r := Read("Valve 1/2 NPT female, " + text)
-		require.True(t, r.HasCelsius, text)
-		require.InDelta(t, celsius, r.Celsius, 0.01, text)
+		require.True(t, r.HasTemperature, text)
+		require.InDelta(t, celsius, r.Temperature.Celsius(), 0.01, text)
 	}
-	require.False(t, Read("Valve 1/2 NPT female 90°").HasCelsius, "an angle")
+	require.False(t, Read("Valve 1/2 NPT female 90°").HasTemperature, "an angle")
 }

@@ -69,7 +69,7 @@ func TestNoFigureIsSwallowed(t *testing.T) {
 				return slices.Equal(a.Candidates, b.Candidates) && a.Question == b.Question
 			})
 			named := len(after.NotUsed) > len(before.NotUsed) || len(after.Unread) > len(before.Unread) || len(after.Pressures) > len(before.Pressures)
-			field := before.Class != after.Class || before.Schedule != after.Schedule || before.RatedBar != after.RatedBar || after.HasCelsius != before.HasCelsius || len(after.Standards) > len(before.Standards)
+			field := before.Class != after.Class || before.Schedule != after.Schedule || before.Rated != after.Rated || after.HasTemperature != before.HasTemperature || len(after.Standards) > len(before.Standards)
 			if same && !named && !field {
 				t.Errorf("%q adds nothing to %q and is not named", figure, base)
 			}
