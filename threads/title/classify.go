@@ -40,6 +40,7 @@ func (l *line) classify() {
 		}
 		l.takeStated(f)
 	}
+	l.either()
 	l.secondNames()
 	l.threadAndTube()
 }

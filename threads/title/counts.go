@@ -12,6 +12,9 @@ func (l *line) counts(k int, f *figure) role {
 	if prev.glued && prev.mark == '-' && l.tokens[k].glued && l.norm[l.tokens[k].from] == '0' && !l.dashes || l.tokens[k].glued && onlyUnit(prev.word) && len(prev.word) > 0 {
 		return asCode
 	}
+	if !l.one && l.leads(k) && f.whole && !f.marked && !f.dashed && l.tokens[k].to-l.tokens[k].from > 1 && l.norm[l.tokens[k].from] == '0' && f.v > 0 && !dash.parted() {
+		return asCount // 01 nipple
+	}
 	tied := f.whole && !f.marked && dash.mark == '-' && dash.glued && word.glued && word.figure == nil && word.mark == 0
 	if tied && word.to-word.from <= 2 && word.unread {
 		return noRole
@@ -61,6 +64,9 @@ func (l *line) ringSize(f *figure, prev, next *token) bool {
 // wall reports the wall of a tube given as 15x1.5.
 func (l *line) wall(k int, f *figure) bool {
 	x, tube := at(l.tokens, k-1), at(l.tokens, k-2)
+	if stroke, angle := at(l.tokens, k+1), at(l.tokens, k+2).figure; f.whole && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && stroke.mark == '/' && angle != nil && (angle.v == 90 || angle.v == 45) {
+		return true // elbow 16x2/90
+	}
 	if f.whole || f.marked || f.v > 4 || !x.glued || x.value(classSep) != "x" || !l.tokens[k].glued || tube.figure == nil || tube.figure.frac {
 		return false
 	}

@@ -54,8 +54,11 @@ func (l *line) runSexes(ends []*phrase) []*phrase {
 // drops phrases that say nothing.
 func (l *line) mergeOrphans(all []*phrase) []*phrase {
 	var out []*phrase
-	for _, c := range all {
+	sized := false
+	for k, c := range all {
+		sized = sized || c.fig != nil
 		if c.fig == nil && !c.says() && c.attr == 0 && !c.thread {
+			l.lost = l.lost || sized && c.unknown && (c.strong || k+1 < len(all) && all[k+1].strong)
 			continue
 		}
 		if n := len(out); n > 0 && c.strong && l.onlyStandard(out[n-1]) {
@@ -106,8 +109,10 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 		}
 		ends = append(ends, c)
 	}
-	for _, c := range tail {
+	for k, c := range tail {
 		switch {
+		case k == 0 && len(lead) > 1 && c.bare() && c.attr == 0:
+			// male JIC x male JIC - 9/16-18: the size of both
 		case c.fig != nil:
 			ends = append(ends, c)
 		case c.strong && c.onlySexes() && len(ends) == 1 && len(ends[0].sexes) == 0:
@@ -202,7 +207,7 @@ func pairLists(lead, tail []*phrase) bool {
 	}
 	for k, c := range sized {
 		w := words[k]
-		c.fam, c.fam2, c.end, c.thread = w.fam, w.fam2, w.end, w.thread
+		c.fam, c.fam2, c.end, c.thread, c.hose = w.fam, w.fam2, w.end, w.thread, w.hose
 		if !own {
 			c.sexes, c.attr = w.sexes, w.attr
 		}

@@ -30,6 +30,10 @@ func (l *line) inherit(ends []*phrase) {
 		}
 		if n := l.neighbour(ends, k); n != nil {
 			was := e.bare()
+			if was && (e.strange || l.lost) {
+				e.open = true // a word not understood may say another end
+				continue
+			}
 			e.fam, e.fam2 = n.fam, n.fam2
 			if was && len(n.sexes) == 1 && len(e.sexes) == 0 && !l.unequal() {
 				e.sexes = n.sexes
@@ -93,8 +97,11 @@ func hasEnd(ends []*phrase, name string) bool {
 // neighbour finds the nearest end whose family a bare size can share: the one
 // behind it first, as the words mostly follow the figures.
 func (l *line) neighbour(ends []*phrase, k int) *phrase {
+	taper := func(m *sense) bool {
+		return m.value == "NPT" || m.value == "NPTF" || m.value == "BSPT" || m.value == "R" || m.value == "RC"
+	}
 	shares := func(c *phrase) bool {
-		return c.fam != nil && !c.fam.has("pre") && c.end == "" && c.fam.value != "NH" && (c.fig == nil || c.fig.kind == ends[k].fig.kind)
+		return c.fam != nil && !(ends[k].attr&isParallel != 0 && taper(c.fam)) && !c.fam.has("pre") && c.end == "" && c.fam.value != "NH" && (c.fig == nil || c.fig.kind == ends[k].fig.kind)
 	}
 	if l.one {
 		return nil
@@ -124,6 +131,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.shape != nil {
 		want = l.shape.ends
 	}
+	if l.is(valve) && want == 2 {
+		want = max(want, l.ways())
+	}
 	if l.both {
 		want = max(want, 2)
 	}
@@ -151,10 +161,29 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 			one.sexes = one.fam.sexes
 		}
 		for len(ends) < want {
-			ends = append(ends, copyOf(one))
+			other := copyOf(one)
+			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0
+			ends = append(ends, other)
 		}
 	}
 	return ends
+}
+
+// ways is how many ways a valve is said to have, 3 or 4; else 0.
+func (l *line) ways() int {
+	for k := range l.tokens {
+		if l.tokens[k].value(classAttr) == "three-way" {
+			return 3
+		}
+		f, next := l.tokens[k].figure, l.beside(k, 1)
+		if next.mark == '-' && next.glued {
+			next = at(l.tokens, k+2)
+		}
+		if f != nil && (f.v == 3 || f.v == 4) && next.role(classAfter) == asCount {
+			return int(f.v)
+		}
+	}
+	return 0
 }
 
 // namesBrine reports whether a vessel's line speaks of its brine port and not of its

@@ -26,10 +26,20 @@ func (l *line) looseNut(ends, rest []*phrase) []*phrase {
 // dropHoseBore leaves out the bore of a hose that is itself the part, with or
 // without made-up ends: it is no end.
 func (l *line) dropHoseBore(ends []*phrase) []*phrase {
-	if l.one || len(ends) == 0 || l.shape != nil && !l.is(hose) {
+	if l.one || len(ends) == 0 {
 		return ends
 	}
 	first := ends[0]
+	if len(ends) > 1 && first.hose && first.endFirst && !first.described() && ends[1].plus {
+		first.fig.role = asBore // hose 3/4 + nipple 3/4: two parts, and the hose is no end
+		return ends[1:]
+	}
+	if (l.shape == nil || l.shape.rank <= 1 || l.is(hose)) && l.byTheRoll(ends) {
+		return l.rollEnds(ends)
+	}
+	if l.shape != nil && !l.is(hose) {
+		return ends
+	}
 	if (l.shape == nil || l.is(hose)) && l.connector(ends) {
 		return ends
 	}
@@ -92,4 +102,50 @@ func (l *line) connector(ends []*phrase) bool {
 		e.end, e.hose, e.thread = "", false, true
 	}
 	return true
+}
+
+// shortestRoll is the length in metres from which hose and pipe are taken to be sold by their
+// length: made-up hoses of taps and sinks are shorter. A judgement.
+const shortestRoll = 3
+
+// byTheRoll reports hose or pipe of a length that no fitting has, of whose ends no thread is said.
+func (l *line) byTheRoll(ends []*phrase) bool {
+	stock, long := false, false
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		m := it.is(classEnd)
+		stock = stock || m != nil && (m.value == "HOSE" || m.value == "TUBE")
+		if f := it.figure; f != nil && f.role == asLength {
+			text := strings.ToLower(strings.TrimRight(l.words(it.from, l.figureEnd(k)), "."))
+			switch {
+			case strings.HasSuffix(text, "cm"), strings.HasSuffix(text, "mm"), strings.HasSuffix(text, "in"):
+			case strings.HasSuffix(text, "ft"), strings.HasSuffix(text, "feet"), strings.HasSuffix(text, "foot"), strings.HasSuffix(text, "'"):
+				long = long || f.v >= shortestRoll*3
+			default:
+				long = long || f.v >= shortestRoll
+			}
+		}
+	}
+	stock = stock || hasWord(string(l.norm), "pipe")
+	return stock && long && !anyThread(ends)
+}
+
+// rollEnds are the ends of a roll: the fittings that are named with a size. The sizes of the hose
+// itself are none.
+func (l *line) rollEnds(ends []*phrase) []*phrase {
+	var out []*phrase
+	for _, e := range ends {
+		switch {
+		case e.part != nil && !e.endFirst && !e.millimetres():
+			e.end, e.hose, e.thread = "", false, true
+		case e.hose || e.end == "" || e.end == "TUBE" || e.end == "PUSH":
+			e.fig.role = asMeasure
+			continue
+		}
+		out = append(out, e)
+	}
+	if len(out) > 0 {
+		l.shape = l.lex.shapes["hose"]
+	}
+	return out
 }

@@ -39,6 +39,8 @@ type line struct {
 	reducing  bool
 	evidence  bool // something says that the figures belong to an end
 	unjudged  []string
+	lost      bool // a piece between the x of ends holds nothing but words that are not understood
+	parts     bool // two parts are named, with a plus between them
 	unsure    bool // the part's name is not understood, and a size of a pipe thread stands beside it
 	ignored   []threads.NotUsed
 }
@@ -50,6 +52,12 @@ func (l *line) survey() {
 		it := &l.tokens[k]
 		l.germanLetter(k)
 		l.slipLetter(k)
+		l.turkish(k)
+		l.socketWord(k)
+		l.solderWord(k)
+		if l.shortWith(k) {
+			it.word, it.unread = l.lex.words["with"], false
+		}
 		l.smallWord(k)
 		l.spannerWord(k)
 		l.pressureLetters(k)
@@ -60,6 +68,7 @@ func (l *line) survey() {
 			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
 			switch m.class {
 			case classKind:
+				l.parts = l.parts || l.shape != nil && l.shape.ends >= 0 && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || l.shape != nil && l.shape.ends >= 0) {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
@@ -110,13 +119,24 @@ var european = map[string]bool{
 	"ru": true, "uk": true, "tr": true, "hu": true, "ro": true, "hr": true, "el": true,
 }
 
+// letterSex are single letters that are a sex behind a size in inches: Ukrainian З, Greek Α and Θ.
+var letterSex = map[string]string{"з": "male", "α": "male", "θ": "female"}
+
 // germanLetter reads the i (innen) or a (aussen) that stands alone behind an inch size.
 func (l *line) germanLetter(k int) {
 	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
-	if it.to-it.from != 1 || it.value(classSep) != "weak" || prev.figure == nil || prev.figure.kind != inchSize {
+	if prev.figure == nil || prev.figure.kind != inchSize {
 		return
 	}
 	ends := k+1 == len(l.tokens) || next.value(classSep) == "x" || next.mark != 0
+	if sex := letterSex[string(l.norm[it.from:it.to])]; sex != "" && ends {
+		it.word, it.unread = l.lex.words[sex], false
+		return
+	}
+	if it.to-it.from != 1 || it.value(classSep) != "weak" {
+		return
+	}
+	ends = k+1 == len(l.tokens) || next.value(classSep) == "x" || next.mark != 0
 	c := l.norm[it.from]
 	if !ends || c != 'i' && c != 'a' {
 		return
@@ -135,11 +155,62 @@ func (l *line) plural(it *token) bool {
 // together reports a word that says what comes with the part.
 func (l *line) together(k int) bool {
 	it := &l.tokens[k]
+	if l.shortWith(k) {
+		return true
+	}
 	switch string(l.norm[it.from:it.to]) {
 	case "with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et", "z", "ze", "с", "із", "з", "s", "me":
 		return true
 	}
 	return it.mark == '+' || it.mark == '&'
+}
+
+// shortWith reports the m. of "m. Dichtung" and "m. keerklep": with, and no male.
+func (l *line) shortWith(k int) bool {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	return it.to-it.from == 1 && l.norm[it.from] == 'm' && !it.glued && !l.capital(it.from) &&
+		byteAt(l.norm, it.to) == '.' && isBlank(byteAt(l.norm, it.to+1)) && next.to > next.from && letter(l.norm[next.from])
+}
+
+// solderWord takes the capitals SO for soldered, as Chilean lists write it beside sizes.
+func (l *line) solderWord(k int) {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	so := func(it *token) bool {
+		return it.to-it.from == 2 && string(l.norm[it.from:it.to]) == "so" && l.capital(it.from) && l.capital(it.from+1)
+	}
+	if so(it) && (so(prev) || so(next) || prev.figure != nil || next.figure != nil) {
+		it.word, it.unread = l.lex.words["solder"], false
+	}
+}
+
+// socketWord takes socket beside an x for the end of a plastic part that is glued: MNPT x socket.
+func (l *line) socketWord(k int) {
+	it := &l.tokens[k]
+	word := string(l.norm[it.from:it.to])
+	if word != "socket" && word != "skt" || l.one {
+		return
+	}
+	prev, next := at(l.tokens, k-1), at(l.tokens, k+1)
+	beside := func(x, far *token) bool {
+		return x.value(classSep) == "x" && (far.is(classFamily) != nil || far.is(classSex) != nil || far.is(classEnd) != nil)
+	}
+	if beside(prev, at(l.tokens, k-2)) || beside(next, at(l.tokens, k+2)) {
+		it.word, it.unread = l.lex.words["slip"], false
+	}
+}
+
+// plusBefore reports whether a plus stands between a part's name and the name or the size
+// before it: elbow 3/8 + ball valve.
+func (l *line) plusBefore(k int) bool {
+	for j := k - 1; j >= 0 && l.tokens[j].is(classKind) == nil; j-- {
+		if l.tokens[j].mark == '+' {
+			return true
+		}
+		if f := l.tokens[j].figure; f != nil && (f.kind != bare || f.frac) {
+			return false
+		}
+	}
+	return false
 }
 
 // hardware reports a nut of a bolt: a metric size without the pitch of a fitting,
@@ -157,7 +228,7 @@ func (l *line) hardware() bool {
 			}
 			metric = true
 		}
-		if it.is(classFamily) != nil || it.is(classEnd) != nil {
+		if it.is(classFamily) != nil || it.is(classEnd) != nil || it.is(classSex) != nil && it.value(classSex) != "F~" && it.to-it.from > 2 {
 			return false
 		}
 	}
@@ -170,6 +241,11 @@ func (l *line) smallWord(k int) {
 	it := &l.tokens[k]
 	if it.to-it.from == 1 && it.is(classFamily) != nil && at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && at(l.tokens, k+2).glued && at(l.tokens, k+2).figure == nil && len(l.norm) > it.to+2 && letter(l.norm[it.to+1]) && letter(l.norm[it.to+2]) && at(l.tokens, k+2).is(classFamily) == nil && at(l.tokens, k+2).is(classSex) == nil {
 		it.word, it.unread = nil, true // G-Line: a name
+		return
+	}
+	if m := it.is(classFamily); m != nil && m.has("pre") && it.to-it.from == 1 && !l.capital(it.from) && !l.one &&
+		at(l.tokens, k+1).figure == nil && at(l.tokens, k-1).figure == nil {
+		it.word = l.lex.words["the"] // the g of gas behind a sex, and no thread
 		return
 	}
 	if it.is(classFamily) == nil || l.capital(it.from) || l.one {

@@ -24,6 +24,9 @@ type phrase struct {
 	round    bool // a diameter is said, of a tube or of a tail
 	threaded bool // the word of the sex means a thread, as IG
 	assumed  bool // the sex is the usual one of the kind, and not said
+	unknown  bool // it holds a word that is not understood
+	plus     bool // a plus parts it from the phrase before: another part
+	strange  bool // a word that can be its own is not understood
 }
 
 // attr is a set of words about an end.
@@ -89,14 +92,21 @@ func (f *figure) sized() bool {
 // phrases cuts tokens at what parts ends and reads each piece.
 func (l *line) phrases(tokens []token) []*phrase {
 	var out []*phrase
-	start, strong := 0, false
-	for k := range tokens {
-		if parts, x := separates(tokens, k); parts {
-			out = l.chunk(out, tokens[start:k], strong)
-			start, strong = k+1, x
+	start, strong, plus := 0, false, false
+	piece := func(to int) {
+		n := len(out)
+		if out = l.chunk(out, tokens[start:to], strong); len(out) > n {
+			out[n].plus = plus
 		}
 	}
-	return l.chunk(out, tokens[start:], strong)
+	for k := range tokens {
+		if parts, x := separates(tokens, k); parts {
+			piece(k)
+			start, strong, plus = k+1, x, tokens[k].mark == '+'
+		}
+	}
+	piece(len(tokens))
+	return out
 }
 
 // separates reports whether the token parts ends, and whether it does so by an x
@@ -202,7 +212,8 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	}
 	for k := b - 1; k > a; k-- {
 		m := tokens[k].is(classFamily)
-		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 || tokens[k].mark == '('
+		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 || tokens[k].mark == '(' ||
+			m != nil && k == b-1 && tokens[b].glued && !tokens[k].glued // GHT3/4
 		if !forward {
 			return k + 1
 		}
@@ -219,6 +230,8 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 		if it.figure != nil && it.figure.sized() {
 			c.fig = it.figure
 		}
+		c.unknown = c.unknown || it.unread && !it.code
+		c.strange = c.strange || (c.fig != nil || strong) && it.unread && !it.code
 		for _, m := range it.word {
 			switch m.class {
 			case classSex:

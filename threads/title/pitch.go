@@ -176,3 +176,33 @@ func (sc *scanner) metricClass(end int, f *figure) int {
 	}
 	return at + 2
 }
+
+// spacedPitch joins a size and its threads an inch that stand apart, before the thread's
+// name: 1/2 x 14 NPT, 1/2 - 14 NPT, 1/2 14 NPT.
+func (l *line) spacedPitch() {
+	for k := 0; k < len(l.tokens); k++ {
+		size := l.tokens[k].figure
+		if size == nil || size.kind != inchSize && size.kind != bare || size.v > 4 || !size.frac && !size.marked && !size.whole {
+			continue
+		}
+		j := k + 1
+		if it := at(l.tokens, j); it.value(classSep) == "x" || it.mark == '-' {
+			j++
+		}
+		turns := at(l.tokens, j).figure
+		if half := at(l.tokens, j+1).figure; turns != nil && turns.v == 11 && half != nil && half.v == 0.5 && half.frac {
+			turns = &figure{v: 11.5} // 1 x 11 1/2 NPT
+			j++
+		}
+		family := at(l.tokens, j+1).is(classFamily)
+		if turns == nil || turns.kind != bare || turns.marked || turns.v < 8 || family == nil || family.has("pre") || family.value == "THREAD" {
+			continue
+		}
+		if !inchThreads()[threadKey{int(size.v*64 + 0.5), int(turns.v*2 + 0.5)}] {
+			continue
+		}
+		size.kind, size.pitch, size.tube = unSize, turns.v, turns.v
+		l.tokens[k].to = l.tokens[j].to
+		l.tokens = append(l.tokens[:k+1], l.tokens[j+1:]...)
+	}
+}

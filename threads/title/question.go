@@ -13,6 +13,10 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 	switch {
 	case c.fig != nil && c.fig.dated && len(r.Candidates) > 0:
 		return "Is " + quote(r.Words) + " the size " + inchText(c.fig.v) + ", which a spreadsheet has turned into a date: " + sizesOf(r.Candidates) + "? Ask the shop."
+	case c.fig != nil && c.fig.perhaps && len(r.Candidates) == 1 && !l.one:
+		return "Is " + quote(r.Words) + " an end, " + sizesOf(r.Candidates) + ", or the length of the part? The text says both: look at the picture, or ask the shop."
+	case c.fig != nil && c.fig.or != "" && len(r.Candidates) > 0:
+		return "Is the size " + c.fig.or + " or " + c.fig.words(l) + "? The text gives both: ask the shop which it is."
 	case l.unsure && len(r.Candidates) > 0:
 		return "What is the part, and is the " + quote(r.Words) + " a thread: " + sizesOf(r.Candidates) + "? Not understood: " + l.strangeWords() + ". Ask the shop."
 	case len(r.Candidates) == 0:
@@ -23,12 +27,16 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return c.fam.value[:1] + strings.ToLower(c.fam.value[1:]) + " is a female thread, and the text says male. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
+	case c.assumed && r.Candidates[0].Family == threads.Barb && !l.one:
+		return "Is the " + r.Candidates[0].Size + " a tail for a hose, or does it take a pipe? The word is used for both: look at the picture, or ask the shop."
 	case r.Candidates[0].Size == "":
 		return "What hose fits the " + threads.PlainWord(r.Candidates[0].Family) + "? The text does not say: ask for its bore in mm."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits():
 		return "Is the " + r.Candidates[0].String() + " male or female? The text does not say: look for M or F, or ask the shop."
 	case c.assumed && !l.one && r.Candidates[0].Form != nil:
 		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? " + l.kindWord() + " mostly is, but the text does not say so."
+	case l.parts && !l.one:
+		return "Which of the parts has the " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text joins two parts by a plus: give each its own line."
 	}
 	return ""
 }
@@ -130,6 +138,9 @@ func (l *line) unreadable(c *phrase, r *threads.EndReading) string {
 	f := l.familyOf(c)
 	if c.fig == nil {
 		return "What size is the " + strings.TrimSpace(nameOf(c)+" "+r.Sex.String()) + "? The text gives none: write it as in 1/2 NPT female."
+	}
+	if c.open && (c.strange || l.lost) {
+		return "What is the end " + quote(r.Words) + "? Not understood: " + l.strangeWords() + ". Ask for its thread and its sex, or that it has none."
 	}
 	if c.open {
 		return "What is the other end, " + quote(r.Words) + "? The text gives its size alone: ask for its thread and its sex."

@@ -140,7 +140,11 @@ func newLine(text string, one bool) *line {
 // ends runs the line through its stages.
 func (l *line) ends() []*phrase {
 	l.symbols()
+	l.spacedPitch()
 	l.survey()
+	for k := range l.tokens {
+		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)
+	}
 	l.classify()
 	if !l.evidence && l.strange() {
 		l.evidence, l.unsure = true, true

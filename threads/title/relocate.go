@@ -47,12 +47,30 @@ func (l *line) gripAndThread(ends, rest []*phrase) []*phrase {
 			return []*phrase{e, grip}
 		}
 	}
+	if l.cyrillic() && e.fig.kind == inchSize {
+		grip := &phrase{from: e.from, to: e.to, end: e.end}
+		e.end, e.thread = "", true // where pipes come in millimetres, inches are the thread's
+		return []*phrase{e, grip}
+	}
 	return ends
 }
 
+// cyrillic reports whether the line is written in Cyrillic letters.
+func (l *line) cyrillic() bool {
+	for i := range l.norm {
+		if l.norm[i] == 0xD0 || l.norm[i] == 0xD1 {
+			return true
+		}
+	}
+	return false
+}
+
 // ownWords corrects ends by their own words.
-func ownWords(ends []*phrase) {
+func (l *line) ownWords(ends []*phrase) {
 	for _, e := range ends {
+		if e.end == "QC" && (l.is(elbow) || l.is(tee)) {
+			e.end = "PUSH" // no quick coupling is bent or branches
+		}
 		if e.end == "QC" && e.millimetres() {
 			e.end = "PUSH" // a quick connection of so many millimetres takes a tube
 		}
@@ -137,7 +155,7 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		case l.shape.ends == 1 && !l.is(nut):
 			drop = e.bare() && anyDescribed(ends)
 		case l.is(madeUp):
-			drop = plain && k == 0 && anyDescribed(ends[1:])
+			drop = (plain || e.round && !e.described()) && k == 0 && anyDescribed(ends[1:])
 		case k == 2 && plain && l.shape.ends <= 2 && !l.is(many):
 			drop = e.fig.v >= 1.5
 		}

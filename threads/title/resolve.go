@@ -341,6 +341,16 @@ func bspFamilies(c *phrase, flat, taperFirst bool) []threads.Family {
 	return []threads.Family{threads.G, threads.R, threads.Rp, threads.Rc}
 }
 
+// american reports whether the line speaks of the threads of America.
+func (l *line) american() bool {
+	for k := range l.tokens {
+		if m := l.tokens[k].is(classFamily); m != nil && m.value == "NPT" {
+			return true
+		}
+	}
+	return l.america
+}
+
 // unsaid lists what an inch pipe thread can be when no standard is said. The
 // country's words only set the order.
 func (l *line) unsaid(c *phrase, flat bool) []threads.Family {
@@ -349,6 +359,8 @@ func (l *line) unsaid(c *phrase, flat bool) []threads.Family {
 	}
 	bsp := bspFamilies(c, flat, l.japan)
 	switch {
+	case !l.europe && c.attr&isParallel != 0 && l.american():
+		return append(bsp[:len(bsp):len(bsp)], threads.NPSM, threads.NPS) // a straight thread beside American ones
 	case flat && !l.europe && c.attr&(isStudSeal|isParallel) == 0 && l.shape != nil && !l.is(ring):
 		return append(bsp[:len(bsp):len(bsp)], threads.NPSM) // a washer closes both
 	case flat, l.europe && c.attr&isTaper != 0:

@@ -14,6 +14,7 @@ type token struct {
 	word     []*sense
 	figure   *figure
 	unread   bool
+	code     bool // unread, and part of a code
 }
 
 // role is what the token's word of a class makes of the figure beside it.

@@ -18,6 +18,8 @@ func (l *line) classifyInch(k int, f *figure) {
 	switch {
 	case (behind == asLength || behind.other()) && !(l.reducing && f.frac):
 		as = behind
+	case behind == asLength:
+		f.perhaps = true
 	case called.other(), called == asCount, called == asLength && l.sizeBefore(k):
 		as = called
 	}
@@ -202,6 +204,9 @@ func (l *line) allNominal() {
 	for k := range l.tokens {
 		f := l.tokens[k].figure
 		nominal = nominal || f != nil && f.kind == dnSize
+		if m := at(l.tokens, k-1).is(classFamily); f != nil && f.kind == dnSize && m != nil && m.has("pre") && l.tokens[k].glued {
+			return // 15 x G15: a tube and a thread
+		}
 		if l.tokens[k].is(classEnd) != nil || f != nil && f.kind != dnSize && f.kind != mmSize && f.kind != junkFigure && f.kind != pressureFigure {
 			return
 		}
@@ -250,6 +255,9 @@ func (l *line) markFrench(v float64) {
 
 // dropConverted drops millimetres that repeat an inch size beside them.
 func (l *line) dropConverted(k int, f *figure) {
+	if l.is(tail) && at(l.tokens, k-1).mark != '(' && at(l.tokens, k+1).mark != ')' && l.otherSize(k) && f.whole {
+		return // hose tail 13 mm 1/2: the tail and the thread
+	}
 	for _, j := range [...]int{k - 2, k - 1, k + 1, k + 2, k + 3} {
 		if j < 0 || j >= len(l.tokens) || l.tokens[j].figure == nil || l.tokens[j].figure.kind != inchSize && l.tokens[j].figure.kind != frenchSize {
 			continue

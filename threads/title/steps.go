@@ -25,7 +25,7 @@ var endSteps = []endStep{
 	{"a grip with a thread said behind it has both", "Цанга 1/2 (прямая, внешняя резьба)", func(l *line, ends, rest []*phrase) []*phrase { return l.gripAndThread(ends, rest) }},
 	{"an adaptor of glued pipe has a thread and a socket", `Adaptador Macho 1/2" CPVC`, in(func(l *line, ends, _ []*phrase) { l.loneSocket(ends) })},
 	{"the flat seal of a union is on its female side", `Raccord 2 pièces droit femelle 3/4" mâle 3/4" joint plat`, in(func(l *line, ends, _ []*phrase) { l.unionSeal(ends) })},
-	{"an end is what its own words make it", "片ニップル R1/2 溶接", in(func(_ *line, ends, _ []*phrase) { ownWords(ends) })},
+	{"an end is what its own words make it", "片ニップル R1/2 溶接", in(func(l *line, ends, _ []*phrase) { l.ownWords(ends) })},
 	{"a size that is mentioned again is no further end", `4pcs 3/8" Male x 3/8" Male hex nipple, 3/8 inch NPT male (3/8", 4pcs)`, func(l *line, ends, _ []*phrase) []*phrase { return l.dropMentions(ends) }},
 	{"a length is no end", `Niple galvanizado 1/2 x 3"`, func(l *line, ends, _ []*phrase) []*phrase { return l.dropLengths(ends) }},
 	{"a nut has one thread", "9/16-18 JIC tube nut with sleeve, 3/8 tube", func(l *line, ends, _ []*phrase) []*phrase { return l.oneNut(ends) }},

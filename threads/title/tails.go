@@ -12,6 +12,9 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 			out = append(out, e, bore)
 			continue
 		}
+		if e.hose && len(e.sexes) > 1 && l.shape == nil && len(ends) == 1 && e.end == "BARB" {
+			l.shape, e.end, e.hose = l.lex.shapes["hose"], "", false // hose F/F 1/2: the threads at its ends
+		}
 		if e.end == "BARB" && threadLike(e) {
 			tail := &phrase{from: e.from, to: e.to, end: "BARB"}
 			if !e.endFirst {
@@ -84,7 +87,15 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			word = c.end
 		}
 	}
+	tubed := false
 	for _, e := range ends {
+		tubed = tubed || e.millimetres()
+	}
+	for _, e := range ends {
+		if e.bare() && !tubed && e.fig.kind == inchSize && !l.one && !anyThread(ends) && (word == "SOCKET" || word == "SOLDER" || word == "PRESS") {
+			e.end = word
+			continue
+		}
 		if e.bare() && e.end == "" && e.fig.kind == dnSize && l.material == "pvc" && !l.one && !anyThread(ends) && word == "" {
 			e.end = "SOCKET" // waste and drain pipe by its nominal bore
 		}
@@ -94,12 +105,16 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		if !e.millimetres() || e.end != "" && e.end != "TUBE" {
 			continue
 		}
+		glued := l.shape != nil && l.material == "pvc" && (e.end == "" || e.round && !e.pex)
 		switch {
+		case glued && (word == "" || word == "TUBE") && !l.is(tail):
+			e.end = "SOCKET"
 		case word != "" && (e.end == "" || e.round || word != "BARB"):
 			e.end = word
 		case l.is(tail) && l.material != "pvc":
 			e.end = "BARB"
-		case l.is(bush) || l.shape != nil && l.material == "pvc" && e.end == "":
+			e.assumed = l.is(perhaps)
+		case l.is(bush) || glued:
 			e.end = "SOCKET"
 		default:
 			e.end = "TUBE"

@@ -11,10 +11,15 @@ func trailing(tail []*phrase) []*phrase {
 			last, sized = k, sized+1
 		}
 	}
-	if sized < 2 || len(tail) != last+sized || last != sized-1 {
+	if sized < 2 || len(tail) < last+sized || len(tail) > last+sized+1 || last != sized-1 {
 		return tail
 	}
 	words := append([]*phrase{copyOf(tail[last])}, tail[last+1:]...)
+	if len(words) > sized {
+		if words = words[1:]; tail[last].fam != nil || tail[last].end != "" || sexesOnly(words) {
+			return tail // 1/2 x 3/8 female adaptor - socket x FPT: the list has a word for each
+		}
+	}
 	for k, c := range words {
 		if k > 0 && (!c.strong || !c.says()) {
 			return tail

@@ -32,6 +32,7 @@ const (
 	ownThread                      // a size alone is its own thread, not the tail
 	pump                           // 25/60 is its type: the bore and the head
 	pillar                         // has a tail if the line speaks of a hose
+	perhaps                        // the word also names a part without a tail
 	plain                          // its sexes are its nature, and not only usual
 	ring                           // lies on a thread and has no sex
 	scaled                         // pressures are its scale
@@ -66,6 +67,7 @@ var traitNamed = map[string]trait{
 	"nut":           nut,
 	"own-thread":    ownThread,
 	"pillar":        pillar,
+	"perhaps":       perhaps,
 	"pump":          pump,
 	"plain":         plain,
 	"ring":          ring,

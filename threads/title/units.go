@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"strings"
 
 	"handtight/pressure/quantity"
@@ -10,6 +11,10 @@ import (
 // unitBehind reads what a figure counts: mm, bar, fen, a cone's series, a class
 // letter, feet, pieces.
 func (sc *scanner) unitBehind(end int, f *figure) int {
+	if byteAt(sc.norm, end) == '\'' && f.frac && !f.marked {
+		f.kind, f.marked = inchSize, true // nobody counts quarters of a foot
+		return end + 1
+	}
 	if byteAt(sc.norm, end) == '\'' && !f.marked {
 		f.drop(asLength)
 		return end + 1
@@ -65,8 +70,13 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		f.kind, f.per = pressureFigure, pressureUnit[unit.value]
 	case "inch":
 		f.kind, f.marked = inchSize, true
-	case "class", "weight":
+	case "class":
 		f.drop(poundRole(f))
+	case "weight":
+		f.drop(asWeight)
+		if bytes.HasPrefix(sc.norm[at:], []byte("lb")) {
+			f.drop(poundRole(f))
+		}
 	default:
 		f.drop(unit.role)
 	}

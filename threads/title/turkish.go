@@ -1,0 +1,34 @@
+package title
+
+import (
+	"slices"
+	"strings"
+)
+
+// turkish tells diş (thread) from dış (outside), which are one word where the points of the
+// letters are left away: dış diş is a male thread, iç diş a female one, iç-dış one of each.
+// Without the points and without a hyphen or a stroke the last word is taken for the thread.
+func (l *line) turkish(k int) {
+	it := &l.tokens[k]
+	if it.to-it.from < 3 || string(l.norm[it.to-3:it.to]) != "dis" || it.word == nil {
+		return
+	}
+	written := l.words(it.from, it.to)
+	last := []rune(written)[len([]rune(written))-3:]
+	dotless := last[1] == 'ı' || last[1] == 'I' && (last[2] == 'Ş' || last[2] == 'ş')
+	if it.to-it.from == 3 {
+		keep := classFamily // a thread, of which no sex is said
+		if dotless {
+			keep = classSex
+		}
+		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return (m.class == classFamily || m.class == classSex) && m.class != keep })
+		return
+	}
+	sexes := 1
+	if dotless || strings.ContainsAny(written, "-/") {
+		sexes = 2
+	}
+	if alone := func(m *sense) bool { return m.class == classSex && len(m.sexes) == sexes }; slices.ContainsFunc(it.word, alone) {
+		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class == classSex && len(m.sexes) != sexes })
+	}
+}
