@@ -48,6 +48,9 @@ status is 1.`,
   handtight order build.toml --json`,
 		Args: exactly(1, "one build file"),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if err := ask.alone(out); err != nil {
+				return err
+			}
 			sys, err := a.load(args[0])
 			if err != nil {
 				return err

@@ -30,8 +30,39 @@ func (f *requestFlags) add(cmd *cobra.Command) {
 
 func (f *requestFlags) wanted() bool { return f.text != "" || f.csv != "" }
 
+// alone says which flags do not go together: none is taken and left unused.
+func (f *requestFlags) alone(out string) error {
+	switch {
+	case f.wanted() && out != "":
+		return fmt.Errorf("-o writes the workbook, --text and --csv write to the shops: call order once for each")
+	case !f.wanted() && f.language != "":
+		return fmt.Errorf("--language goes with --text or --csv")
+	case f.text == "" && f.prices:
+		return fmt.Errorf("--prices goes with --text")
+	}
+	return nil
+}
+
+// requestFacts is the JSON of what goes to the shops.
+type requestFacts struct {
+	Text    *textFacts   `json:"text,omitempty"`
+	Written []tableFacts `json:"written,omitempty"`
+}
+
+type textFacts struct {
+	Vendor string `json:"vendor"`
+	Text   string `json:"text"`
+}
+
+type tableFacts struct {
+	Vendor string `json:"vendor"`
+	File   string `json:"file"`
+	Lines  int    `json:"lines"`
+}
+
 // request prints the text for a shop, and writes the tables.
 func (a *app) request(sys *bom.System, o *order.Order, f requestFlags) error {
+	var said requestFacts
 	if f.text != "" {
 		r, err := request.Of(sys.Build, o, f.text, f.language)
 		if err != nil {
@@ -41,20 +72,39 @@ func (a *app) request(sys *bom.System, o *order.Order, f requestFlags) error {
 		if err := r.Text(&b, f.prices); err != nil {
 			return err
 		}
-		for line := range strings.Lines(b.String()) {
-			a.ui.line("%s", strings.TrimSuffix(line, "\n"))
+		said.Text = &textFacts{f.text, b.String()}
+	}
+	if f.csv != "" {
+		var err error
+		if said.Written, err = requestTables(sys, o, f); err != nil {
+			return err
 		}
 	}
-	if f.csv == "" {
+	if a.json {
+		return a.ui.printJSON(said)
+	}
+	if said.Text != nil {
+		for line := range strings.Lines(said.Text.Text) {
+			a.ui.line("%s", strings.TrimSuffix(line, "\n"))
+		}
 		return nil
 	}
-	if err := os.MkdirAll(f.csv, 0o755); err != nil {
-		return fmt.Errorf("the folder %s cannot be made: %s", f.csv, file.Cause(err))
+	for _, w := range said.Written {
+		a.ui.say("", "Written: %s (%s)", w.File, counted(w.Lines, "line"))
 	}
+	return nil
+}
+
+// requestTables writes a table for each shop that something is bought from.
+func requestTables(sys *bom.System, o *order.Order, f requestFlags) ([]tableFacts, error) {
+	if err := os.MkdirAll(f.csv, 0o755); err != nil {
+		return nil, fmt.Errorf("the folder %s cannot be made: %s", f.csv, file.Cause(err))
+	}
+	var written []tableFacts
 	for _, v := range o.Vendors {
 		r, err := request.Of(sys.Build, o, v.Vendor.ID, f.language)
 		if err != nil {
-			return fmt.Errorf("--csv: %w", err)
+			return nil, fmt.Errorf("--csv: %w", err)
 		}
 		if len(r.Lines) == 0 {
 			continue
@@ -62,19 +112,17 @@ func (a *app) request(sys *bom.System, o *order.Order, f requestFlags) error {
 		path := filepath.Join(f.csv, shopFile(v.Vendor.ID))
 		out, err := file.To(path, sys.Build.Files...)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if out.Exists() {
-			return fmt.Errorf("%s stands there already: take it away, or name another folder", path)
+			return nil, fmt.Errorf("%s stands there already: take it away, or name another folder", path)
 		}
 		if err := out.Write(r.CSV); err != nil {
-			return err
+			return nil, err
 		}
-		if f.text == "" {
-			a.ui.say("", "Written: %s (%s)", path, counted(len(r.Lines), "line"))
-		}
+		written = append(written, tableFacts{v.Vendor.ID, path, len(r.Lines)})
 	}
-	return nil
+	return written, nil
 }
 
 // shopFile is a shop's id as the name of a file.
