@@ -79,8 +79,16 @@ func withoutSpec(text string) (string, string) {
 	if !ok {
 		return text, ""
 	}
+	if at := specWords.FindStringIndex(text); at != nil {
+		if m := bareBore.FindStringSubmatchIndex(text[at[1]:]); m != nil && !ofThread.MatchString(text[at[1]+m[3]:]) {
+			text = text[:at[1]] + " bore " + text[at[1]+m[2]:] // R8 3/8 x 900: the size behind the standard is its bore
+		}
+	}
 	return strings.TrimSpace(specWords.ReplaceAllString(text, " ")), string(spec)
 }
+
+// bareBore is an inch size that stands behind a hose's standard and has no sign.
+var bareBore = pattern.New(`^[\s,]*([1357]/(?:2|4|8|16))(?:[^0-9"″”'/]|$)`)
 
 // latin puts a plain letter in place of one with a mark: behind "für" R 13 is no hose.
 func latin(r rune) rune {
@@ -100,6 +108,9 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	if isA(f.kind, catalog.Washer) && len(f.ends) == 0 {
 		f.ends = washerEnd(text)
 	}
+	if isA(f.kind, catalog.Element) && pumpWords.MatchString(text) {
+		f.kind = catalog.OfRole(catalog.DrivesFeed).Name // bomba de membrana: of what it is made, and not what it is
+	}
 	if r.HasRated {
 		f.rated = r.Rated
 	}
@@ -112,6 +123,9 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	f.loose()
 	return f
 }
+
+// pumpWords begin a line that is of a pump.
+var pumpWords = pattern.New(`(?i)^[\s0-9x.,-]*(?:[\pL-]*pump\b|[\pL-]*pumpe\b|pomp[ae]?\b|[\pL-]*pomp\b|bomba\b)`)
 
 // stated takes over what the reader of titles has read of classes and of pressures that are
 // no rating. The pressure of a gauge is its full scale.
@@ -165,7 +179,7 @@ func gaugeEnd(kind string, e *threads.EndReading) *threads.EndReading {
 }
 
 // pushWords are words of push-in fittings.
-var pushWords = pattern.New(`(?i)push|steck|instantan|innesto|instantáne|enchufe|insteek|conexi[oó]n r[aá]pida|raccord[oi]? rapid|snelkoppel|quick[- ]?connect|engate r[aá]pido`)
+var pushWords = pattern.New(`(?i)push|steck|instantan|innesto|instantáne|enchufe|insteek|conexi[oó]n r[aá]pida|raccord[oi]? rapid|snelkoppel|quick[- ]?connect|(?:engate|encaixe) r[aá]pido`)
 
 // pushEnd takes the tube of a part that is called a push-in one for a tube that is pushed in.
 func pushEnd(text string, e *threads.EndReading) *threads.EndReading {

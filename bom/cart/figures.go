@@ -32,7 +32,7 @@ var (
 
 // otherPressure is a pressure that is no rating: a vacuum, a setting, what a pump gives at
 // most, the pressure of a test, the one at which it bursts.
-var otherPressure = pattern.New(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|unterdruck|shut-?off|cut[- ]?(?:out|in|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|set(?: at| to)?|eingestellt|tarag?[eé]?e?|tarat(?:[ao]|ura)|tarad[ao]|stall|full flow|head|förderdruck|abschaltdruck|ausschaltdruck|einstelldruck|ansprechdruck|opening|cracking|öffnungsdruck|test(?:ed)?(?: at| to)?|proof|prüf|prüfdruck|épreuve|essai|prova|collaudo|prueba|burst(?:s)?(?: at)?|bursting|platz|platzdruck|berst|berstdruck|éclatement|scoppio|rotura|reventón)\s*:?\s*(?:(?:pressure|druck|pression|pressione|presión)\s*)?(?:de |di |at |to |bei |à |a )?:?\s*-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2)(?:\s*(?:burst|test|proof|vacuum)\b)?|-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa)\s*(?:burst|test|proof|vacuum|cut-?off|shut-?off|cut-?out)\b`)
+var otherPressure = pattern.New(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|unterdruck|shut-?off|cut[- ]?(?:out|in|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|set(?: at| to)?|eingestellt|tarag?[eé]?e?|tarat(?:[ao]|ura)|tarad[ao]|stall|full flow|head|förderdruck|abschaltdruck|ausschaltdruck|einstelldruck|ansprechdruck|opening|cracking|öffnungsdruck|test(?:ed)?(?: at| to)?|proof|prüf|prüfdruck|épreuve|essai|prova|collaudo|prueba|burst(?:s)?(?: at)?|bursting|platz|platzdruck|berst|berstdruck|éclatement|scoppio|rotura|reventón)\s*:?\s*(?:(?:pressure|druck|pression|pressione|presión)\s*)?(?:de |di |at |to |bei |à |a )?:?\s*-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2)(?:\s*(?:burst|test|proof|vacuum)\b)?|(?:^|[^0-9\s])\s*[-−–](?:0[.,][0-9]{1,2}|1(?:[.,]0)?)\s*bar\b|(?:suction|aspiraci[oó]n|aspiration|aspirazione|aspiração|sucção|ansaugung|saugseitig|zuiging)\s*:?\s*(?:0[.,][0-9]{1,2}|1(?:[.,]0)?)\s*bar\b|-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa)\s*(?:burst|test|proof|vacuum|cut-?off|shut-?off|cut-?out)\b`)
 
 // decimal reads a number with either sign; 0 for none.
 func decimal(text string) float64 {
@@ -211,7 +211,7 @@ func longIn(text string) quantity.Length {
 
 // calledLong is a bare figure that is called a length, in millimetres as workshops write it:
 // 600 lg., L=900.
-var calledLong = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{3,4})\s*(?:lg|lang|long)\b|(?:^|[^\pL])(?:l|lg|länge|longueur|lengte|lunghezza|longitud|comprimento)\s*[=.:]?\s*([0-9]{3,4})(?:[^0-9.,/]|[.,](?:[^0-9]|$)|$)`)
+var calledLong = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{3,4})\s*(?:lg|lang|long|oal)\b|(?:^|[^\pL])(?:l|lg|länge|longueur|lengte|lunghezza|longitud|comprimento)\s*[=.:]?\s*([0-9]{3,4})(?:[^0-9.,/]|[.,](?:[^0-9]|$)|$)`)
 
 // nominalBores are the bores of hoses by nominal size. Source: the sizes of ISO 4397 for
 // hydraulic hose, as memory has them.

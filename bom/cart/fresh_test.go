@@ -21,6 +21,7 @@ var freshBuild = map[string]string{
 	"d1": "clean", "d2": "clean", "d3": "clean", "d4": "engine",
 	"e1": "clean", "e2": "engine",
 	"f1": "clean", "f2": "baltic", "f3": "arrows", "f4": "recovery",
+	"g1": "clean", "g2": "engine", "g3": "arrows",
 	"c1": "clean", "c2": "arrows", "c3": "recovery",
 	"a1": "clean", "a2": "recovery", "a3": "engine", "a4": "shops",
 	"b1": "clean", "b2": "engine", "b3": "arrows", "b4": "recovery",
@@ -135,7 +136,7 @@ func judgeFresh(t *testing.T, name string) freshMarks {
 			ok = v.Status == Out
 		}
 		if !ok {
-			m.faults = append(m.faults, fmt.Sprintf("%s:%d %s %s: %s -> %s %v %d questions: %s", name, row, a[1], a[2], v.Line.Text, v.Status, v.Items, questions, v.Reason))
+			m.faults = append(m.faults, fmt.Sprintf("%s:%d %s %s: %s -> %s %v %d questions: %s %s", name, row, a[1], a[2], v.Line.Text, v.Status, v.Items, questions, v.Reason, v.Ask))
 		}
 	}
 	return m
@@ -155,6 +156,7 @@ var freshOpen = map[string]string{
 	"f2:19": "a clamp of 11 to 13 mm closes on a hose of 8 x 12 and not on one of 8 x 14: the answer was too bold",
 	"f4:17": "a clamp of 8 to 12 mm, likewise",
 	"f3:15": "as c2:13",
+	"g3:7":  "poly names polyethylene and polypropylene alike",
 	"c3:8":  "four of what, metres or pieces, is not said: the question is due, and the answer was too bold",
 }
 
@@ -164,6 +166,8 @@ var freshOpen = map[string]string{
 // after d had been mended, 18 of 22 and 0 of 8; carts f, by a third hand and
 // in shops' habits that no cart before had, 53 of 75, 2 of 24 accepted (both an element or a vessel of another size, whose size
 // stands in the build's key and was not looked at) and 1 of 15 things of another trade named.
+// Carts g, after f had been mended, 39 of 48, 0 of 13 and 1 of 9; one of 3 questions was not asked: in "3/8 NPT M/F run, 1/4 F
+// branch" the branch is read in the thread of the run, which is how shops write it, and its answer is covers now.
 // Of the others nothing of another trade was matched.
 func TestFreshCarts(t *testing.T) {
 	var sum freshMarks

@@ -30,7 +30,7 @@ func plainly(text string) string {
 	if !strings.ContainsAny(text, "0123456789") {
 		return text
 	}
-	text = bareSize.ReplaceAllString(doubled(text), "$1 mm$2")
+	text = bareBehind.ReplaceAllString(bareSize.ReplaceAllString(doubled(text), "$1 mm$2"), "$1 mm $2")
 	for _, h := range habits() {
 		text = h.form.ReplaceAllString(text, h.becomes)
 	}
@@ -40,6 +40,9 @@ func plainly(text string) string {
 // bareSize is a figure that is called an inside or an outside and has no unit: Ø int. 19, ext. 10 /
 // int. 8 mm. Inches have a stroke or a sign behind them.
 var bareSize = pattern.New(`(?i)((?:^|[^\pL])(?:` + innerWord + `|` + outerWord + `)` + joinFront + `[0-9]{1,2}(?:[.,][0-9])?)(\s*(?:[,;)]|/\s*[^0-9\s]|$))`)
+
+// bareBehind is the same with the word behind it: ø25 int.
+var bareBehind = pattern.New(`(?i)((?:^|\s)(?:ø|diam\.?)\s?[0-9]{1,2}(?:[.,][0-9])?)\s*((?:` + innerWord + `|` + outerWord + `)(?:\s*[,;)]|\s*$))`)
 
 // flowSpan is a range of flow, whose first figure is no size of an end.
 var flowSpan = pattern.New(`(?i)(^|[^0-9.,/])[0-9]+(?:[.,][0-9]+)?\s*(?:-|–|—|à|a|to|bis|tot|÷|\.\.\.?|…)\s*[0-9]+(?:[.,][0-9]+)?\s*(?:(?:l|lt|gal)\s*/\s*(?:min|mn|h|u|std)\b|lpm|lph|gpm|gph|m3/h|m³/h)`)

@@ -24,6 +24,7 @@ func TestPlainly(t *testing.T) {
 		"Hose tail 1/2 NPT x 1/2 barb (16 mm)": "Hose tail 1/2 NPT x 1/2 barb (16 mm)",
 		"ø ext. 12 / int. 9 mm":                "ø ext. 12 mm / int. 9 mm",
 		"Tubo Ø int. 16, 10 bar":               "Tubo Ø int. 16 mm, 10 bar",
+		"Manguera ø16 int., 10 bar":            "Manguera ø16 mm int., 10 bar",
 		"Reducer 1 x 2, bronze":                "Reducer 1 x 2, bronze",
 		"Nipple 1/2 NPT x 60 mm":               "Nipple 1/2 NPT x 60 mm",
 		"nothing":                              "nothing",

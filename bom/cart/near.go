@@ -34,7 +34,7 @@ func (j *judge) akin(l *Line) *match {
 		if j.spoiled(l, &m) != nil {
 			m.differs.add(inEnds)
 		}
-		if m.differs == 0 || m.differs.has(inUse) && !m.has(byTrait) || m.faults() > 2 || !m.comparable(f) {
+		if m.differs == 0 || m.differs.has(inUse) && isA(f.kind, catalog.Oil|catalog.SealKit|catalog.Tape) || m.faults() > 2 || !m.comparable(f) || !m.beyondKind() {
 			continue
 		}
 		if best == nil || j.closer(&m, best) {
@@ -42,6 +42,20 @@ func (j *judge) akin(l *Line) *match {
 		}
 	}
 	return best
+}
+
+// beyondKind reports whether more than the name of the kind speaks for a match: two filters with
+// nothing else in common are two things, and an engine has filters, gauges and hoses too.
+func (m *match) beyondKind() bool {
+	if !isA(m.need.facts.kind, catalog.Filter|catalog.Gauge|catalog.Hose|catalog.HoseStock) {
+		return true
+	}
+	for _, s := range []sort{byEnds, byEnd, byEndsOpen, byEndOpen, byEndsSome, byEndsNear, byEndNear, byEndsUnsaid, byMaterial, byFigure, byBoreNear, bySpec, byLength, byTrait, byOnly, byGrips} {
+		if m.has(s) {
+			return true
+		}
+	}
+	return len(m.need.facts.ends) == 0
 }
 
 // closer ranks by faults, then by what is still short, then by evidence and by how far figures are off.

@@ -163,7 +163,7 @@ func (b *builder) words(r *row) string {
 	for _, role := range []Role{RoleText, RoleSize} {
 		for _, k := range b.lay.columns[role] {
 			c := r.cell(k)
-			if c.text == "" || role == RoleText && c.number && len(b.lay.columns[RoleText]) > 1 {
+			if c.text == "" || role == RoleText && (c.number || plainNumber(c.text)) && len(b.lay.columns[RoleText]) > 1 {
 				continue // the number of a position
 			}
 			joined := strings.Join(parts, ", ")
@@ -174,6 +174,9 @@ func (b *builder) words(r *row) string {
 	}
 	return strings.Join(parts, ", ")
 }
+
+// plainNumber reports whether a cell of text holds digits and nothing else.
+func plainNumber(text string) bool { return strings.Trim(text, "0123456789") == "" }
 
 // rest gives all of a row that has no text in its place: nothing is dropped.
 func (b *builder) rest(r *row) string {
