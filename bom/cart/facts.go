@@ -179,7 +179,7 @@ func gaugeEnd(kind string, e *threads.EndReading) *threads.EndReading {
 }
 
 // pushWords are words of push-in fittings.
-var pushWords = pattern.New(`(?i)push|steck|instantan|innesto|instantáne|enchufe|insteek|conexi[oó]n r[aá]pida|raccord[oi]? rapid|snelkoppel|quick[- ]?connect|(?:engate|encaixe) r[aá]pido`)
+var pushWords = pattern.New(`(?i)push|steck|instantan|innesto|instantáne|enchufe|insteek|conexi[oó]n r[aá]pida|raccord[oi]? rapid|snelkoppel|quick[- ]?connect|(?:engate|encaixe) r[aá]pido|\brapid[oaie]\b`)
 
 // pushEnd takes the tube of a part that is called a push-in one for a tube that is pushed in.
 func pushEnd(text string, e *threads.EndReading) *threads.EndReading {
@@ -212,7 +212,7 @@ var washerSize = pattern.New(`(?:^|[^0-9.,/x×-])([1-4](?:[ -][13]/[248])?|[1357
 func (f *facts) read(text string) {
 	lower := strings.ToLower(text)
 	says := func(words ...string) bool { return saysAny(lower, words...) }
-	if says("µ", "μ", "um", "mic", "mikron", "мкм") {
+	if says("µ", "μ", "um", "mic", "mcr", "mcn", "mikron", "мкм") {
 		f.micron = quantity.Length(figureIn(micronForm, text)) * quantity.Micron
 	}
 	if says("bar", "psi", "mpa", "бар") {

@@ -12,19 +12,19 @@ import (
 // Figures that a shop writes beside the ends. Each form is looked for only where a word of
 // it stands, since most lines have few of them.
 var (
-	micronForm  = pattern.New(`(?i)([0-9]+(?:[.,][0-9]+)?)\s*(?:µm?|μm?|um|microns?|mikron|micras?|micron[is]|micrones|mic|мкм)(?:[^\pL]|$)`)
+	micronForm  = pattern.New(`(?i)([0-9]+(?:[.,][0-9]+)?)\s*(?:µm?|μm?|um|microns?|mikron|micras?|micron[is]|micrones|mic|mcr|mcn|мкм)(?:[^\pL]|$)`)
 	scaleForm   = pattern.New(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|÷|/|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
 	setForm     = pattern.New(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|einstelldruck|taré|tarée|tarage|tarata|tarato|taratura|tarado|tarada|ajustad[oa]|calibrad[oa]|regulad[oa]|reglad[oa]|réglée?|impostat[oa]|regolat[oa]|ingesteld|afgesteld|preset|innstilt|inställd|ustawion\pL*)(?:\s+(?:a|à|at|to|op|auf|bei|su))?[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	fullForm    = pattern.New(`(?i)(?:full(?:y)?[ -](?:flow|open|lift)|voll(?:er)? (?:offen|geöffnet|öffnung|durchfluss)|pleine ouverture|pleinement ouverte?|plein débit|apertura (?:total|completa)|caudal total|abertura total|totalmente abert[ao]|tutta aperta|piena apertura|apertura totale|vol(?:ledig)? open|volledig geopend)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	boreForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
 	inchBore    = pattern.New(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|''|in\b|inch\b|bore\b|(?i:zoll|pouces?|pollici|pulgadas?))`)
-	nominalForm = pattern.New(`(?i)(?:^|[^\pL])DN\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
+	nominalForm = pattern.New(`(?i)(?:^|[^\pL])[DN][NW]\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
 	dashForm    = pattern.New(`(?:^|[\s,(])-\s?(0?[2-9]|1[0-9]|2[0-4])(?:[\s,;)]|$)`)
 	voltForm    = pattern.New(`(?i)(?:^|[^\pL0-9.,-])([0-9]{1,3}(?:[.,][0-9])?)(?:\s*/\s*([0-9]{1,3}))?\s*-?\s*v(?:olts?|dc|ac|cc|ca)?(?:[^\pL0-9]|$)`)
 	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(l/mi?n|lpm|lt/mi?n|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
 	rangeForm   = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})(?:\s*mm)?(?:[^0-9/]|$)`)
 	rangeMM     = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
-	classForm   = pattern.New(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)
+	classForm   = pattern.New(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?|seri[ea]s?|série)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)
 	sizeForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([2-8](?:[.,][0-9])?)\s*(?:"|″|”|in\b|inch|zoll)?\s*[x×*-]\s*(12|14|21|26|40)(?:[^0-9.,/]|[.,](?:[^0-9]|$)|$)|(?:^|[^0-9])(18|24|25|40|80)(12|14|21|26|40)(?:[^0-9]|$)`)
 	tallForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])(5|9[.,]?75|9 ?3/4|10|20|30|40)\s*(?:"|″|”|''|-?\s?in\b|-?\s?inch|-?\s?zoll|-?\s?pouces?|-?\s?pollici|-?\s?pulgadas?|-?\s?tum)`)
 	longForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{3,4})\s*mm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*cm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*(?:"|″|”|in\b|inch\b|zoll\b)`)
@@ -108,6 +108,9 @@ func rangeIn(text string) span {
 		m = slashForm.FindStringSubmatch(text)
 	}
 	if m == nil {
+		m = crossForm.FindStringSubmatch(text)
+	}
+	if m == nil {
 		return span{}
 	}
 	out := span{quantity.Length(decimal(m[1])), quantity.Length(decimal(m[2]))}
@@ -121,10 +124,13 @@ func rangeIn(text string) span {
 // that of an inch fraction is not.
 var slashForm = pattern.New(`(?:^|[^0-9.,/x×-])([0-9]?[02468])\s*/\s*([0-9]{1,3})(?:[^0-9/"″”]|$)`)
 
+// crossForm is a range with a cross, 12x22: no clamp has two sizes.
+var crossForm = pattern.New(`(?:^|[^0-9.,/x×-])([0-9]{1,3})\s*[x×]\s*([0-9]{1,3})(?:[^0-9./"″”]|$)`)
+
 // inchRange reads 11/16" - 1 1/4".
 func inchRange(text string) span {
 	m := inchSpan.FindStringSubmatch(text)
-	if m == nil {
+	if m == nil || !inchSign.MatchString(m[0]) && !(strings.Contains(m[1], "/") && strings.Contains(m[2], "/")) {
 		return span{}
 	}
 	out := span{inchesOf(m[1]), inchesOf(m[2])}
@@ -134,15 +140,17 @@ func inchRange(text string) span {
 	return out
 }
 
+var inchSign = pattern.New(`(?i)["″”']|in\b|inch`)
+
 var inchSpan = func() *pattern.Pattern {
 	size := `([0-9]{1,2}[ -][0-9]{1,2}/[0-9]{1,2}|[0-9]{1,2}/[0-9]{1,2}|[0-9](?:\.[0-9]+)?)`
 	sign := `\s*(?:"|″|”|''|in\b\.?|inch(?:es)?)`
-	return pattern.New(`(?i)(?:^|[^0-9.,/-])` + size + `(?:` + sign + `)?\s*(?:-|–|—|to|bis)\s*` + size + sign)
+	return pattern.New(`(?i)(?:^|[^0-9.,/-])` + size + `(?:` + sign + `)?\s*(?:-|–|—|to|bis)\s*` + size + sign + `?`)
 }()
 
 // classIn gives the class of a fitting as package pressure reads it; "" for none.
 func classIn(text, lower string) string {
-	if !saysAny(lower, "cl", "kl", "lb", "#", "sch") {
+	if !saysAny(lower, "cl", "kl", "lb", "#", "sch", "seri", "séri") {
 		return ""
 	}
 	m := classForm.FindStringSubmatch(text)
@@ -224,8 +232,8 @@ func boreIn(text, spec string) quantity.Length {
 		return nominalBores[m[1]]
 	}
 	if spec != "" {
-		if m := dashForm.FindStringSubmatch(text); m != nil {
-			if n, err := strconv.Atoi(m[1]); err == nil {
+		if m := ownDash(text); m != nil {
+			if n, err := strconv.Atoi(text[m[2]:m[3]]); err == nil {
 				if bore, ok := pressure.BoreOfDash(pressure.Spec(spec), n); ok {
 					return bore
 				}
@@ -244,6 +252,26 @@ func boreIn(text, spec string) quantity.Length {
 		}
 	}
 	return 0
+}
+
+// ownDash finds the dash size of a hose itself: one before JIC or ORFS is that of an end.
+func ownDash(text string) []int {
+	for _, m := range dashForm.FindAllStringSubmatchIndex(text, -1) {
+		if !dashOfEnd.MatchString(text[m[3]:]) {
+			return m
+		}
+	}
+	return nil
+}
+
+var dashOfEnd = pattern.New(`(?i)^\s*(?:m?f?jic|orfs|orb|an\b|sae\b|o-?ring)`)
+
+// withoutDash takes a hose's own size out of its words.
+func withoutDash(text string) string {
+	if m := ownDash(text); m != nil {
+		return text[:m[0]] + " " + text[m[3]:]
+	}
+	return text
 }
 
 // calledBore is a bare inch figure that is called a diameter: diam. 3/8.

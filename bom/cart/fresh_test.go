@@ -21,6 +21,7 @@ var freshBuild = map[string]string{
 	"d1": "clean", "d2": "clean", "d3": "clean", "d4": "engine",
 	"e1": "clean", "e2": "engine",
 	"f1": "clean", "f2": "baltic", "f3": "arrows", "f4": "recovery",
+	"t1": "clean", "t2": "clean", "t3": "clean", "t4": "clean",
 	"g1": "clean", "g2": "engine", "g3": "arrows",
 	"c1": "clean", "c2": "arrows", "c3": "recovery",
 	"a1": "clean", "a2": "recovery", "a3": "engine", "a4": "shops",
@@ -156,6 +157,10 @@ var freshOpen = map[string]string{
 	"f2:19": "a clamp of 11 to 13 mm closes on a hose of 8 x 12 and not on one of 8 x 14: the answer was too bold",
 	"f4:17": "a clamp of 8 to 12 mm, likewise",
 	"f3:15": "as c2:13",
+	"t1:3":  "a for außen is no word of the lexicon",
+	"t1:17": "TW for Trinkwasser is none either",
+	"t3:12": "brass and bronze are both named",
+	"t4:4":  "M. with a stop is read as no sex of the figure behind it",
 	"g3:7":  "poly names polyethylene and polypropylene alike",
 	"c3:8":  "four of what, metres or pieces, is not said: the question is due, and the answer was too bold",
 }
@@ -168,6 +173,7 @@ var freshOpen = map[string]string{
 // stands in the build's key and was not looked at) and 1 of 15 things of another trade named.
 // Carts g, after f had been mended, 39 of 48, 0 of 13 and 1 of 9; one of 3 questions was not asked: in "3/8 NPT M/F run, 1/4 F
 // branch" the branch is read in the thread of the run, which is how shops write it, and its answer is covers now.
+// Carts t were tuned on from their first run (29 of 45; then 15 of 40, where one heading hid how many of 19 lines).
 // Of the others nothing of another trade was matched.
 func TestFreshCarts(t *testing.T) {
 	var sum freshMarks

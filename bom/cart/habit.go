@@ -58,25 +58,37 @@ func doubled(text string) string {
 	})
 }
 
-var doubledForm = pattern.New(`(?i)(^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9])?)\s*[-–+]\s*([0-9]{1,2}(?:[.,][0-9])?)\s*mm([^\pL]|$)`)
+var doubledForm = pattern.New(`(?i)(^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9])?)\s*[-–+]\s*([0-9]{1,2}(?:[.,][0-9])?)\s*(?:mm)?([\s,;)]|$)`)
 
-// once takes out millimetres in brackets that say an inch figure before them again: 3/4 HB (19MM)
-// is one tail.
+// once takes out what says a size before it again: of 3/4 HB (19MM) the millimetres, of a hose of
+// 1/2" (13 mm) the inches, of JIC 9/16 (-6) the dash. What does not agree stays, and is seen.
 func once(text string) string {
+	if m := dashAgain.FindStringSubmatchIndex(text); m != nil && dashOf[text[m[2]:m[3]]] == text[m[6]:m[7]] {
+		text = text[:m[4]] + text[m[5]:]
+	}
 	m := againForm.FindStringSubmatchIndex(text)
-	if m == nil {
+	if m == nil || ofThread.MatchString(text[m[7]:]) {
 		return text
 	}
 	inch := float64(inchesOf(text[m[2]:m[3]]))
-	mm, err := strconv.ParseFloat(strings.Replace(text[m[6]:m[7]], ",", ".", 1), 64)
-	if err != nil || math.Abs(inch-mm) > sameSlack {
+	mm, err := strconv.ParseFloat(strings.Replace(text[m[8]:m[9]], ",", ".", 1), 64)
+	switch {
+	case err != nil || math.Abs(inch-mm) > sameSlack:
 		return text
+	case m[4] < 0:
+		return text[:m[2]] + text[m[8]:m[9]] + " mm" + text[m[7]:]
 	}
-	return text[:m[4]] + text[m[5]:]
+	return text[:m[6]] + text[m[7]:]
 }
 
-// sameSlack is how far millimetres in brackets may be from the inches that they say again, in millimetres: 12 mm
-// and 13 mm both stand behind 1/2 (common practice).
+// sameSlack is how far millimetres in brackets may be from the inches that they say again, in
+// millimetres: 12 mm and 13 mm both stand behind 1/2 (common practice).
 const sameSlack = 1.0
 
-var againForm = pattern.New(`(?i)(?:^|[^0-9.,/-])([1357]/(?:2|4|8|16)|1[ -][13]/[24]|1)\s*(?:"|″|”|''|in\b|inch\b)?\s*(?:hb|hose ?barbs?|barbs?|hose ?tails?|hose|i\.?d\.?|bore)?\s*(\(\s*([0-9]{1,2}(?:[.,][0-9])?)\s*mm\s*\))`)
+var againForm = pattern.New(`(?i)(?:^|[^0-9.,/-])([1357]/(?:2|4|8|16)|1[ -][13]/[24]|1)\s*(?:"|″|”|''|in\b|inch\b)?\s*(hb|hose ?barbs?|barbs?|hose ?tails?|hose)?\s*(\(\s*([0-9]{1,2}(?:[.,][0-9])?)\s*mm\s*\))`)
+
+// dashOf are the dashes of 37 degree cones by the size of the thread. Source: SAE J514, as memory
+// has it; package threads has the same in its table.
+var dashOf = map[string]string{"7/16": "4", "1/2": "5", "9/16": "6", "3/4": "8", "7/8": "10", "1-1/16": "12", "1-5/16": "16"}
+
+var dashAgain = pattern.New(`(?i)(?:^|[^0-9.,/-])([1379]/16|[137]/[248]|1-[15]/16)(?:-1[1-9])?\s*(?:"|″|”|'')?\s*(?:unf?)?\s*(?:jic)?\s*(\(\s*-\s?0?([0-9]{1,2})\s*\))`)

@@ -27,6 +27,10 @@ func TestPlainly(t *testing.T) {
 		"Manguera ø16 int., 10 bar":            "Manguera ø16 mm int., 10 bar",
 		"Reducer 1 x 2, bronze":                "Reducer 1 x 2, bronze",
 		"Nipple 1/2 NPT x 60 mm":               "Nipple 1/2 NPT x 60 mm",
+		`Schlauch 1/2" (13 mm), 10 bar`:        "Schlauch 13 mm, 10 bar",
+		`Stud 1/2" (13 mm) NPT male`:           `Stud 1/2" (13 mm) NPT male`,
+		`JIC 9/16" (-6) AG x 1/2 NPT AG`:       `JIC 9/16"  AG x 1/2 NPT AG`,
+		`JIC 9/16" (-8) AG x 1/2 NPT AG`:       `JIC 9/16" (-8) AG x 1/2 NPT AG`,
 		"nothing":                              "nothing",
 	} {
 		require.Equal(t, want, plainly(text), text)

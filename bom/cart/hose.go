@@ -1,7 +1,9 @@
 package cart
 
 import (
+	"math"
 	"slices"
+	"strings"
 
 	"handtight/catalog"
 	"handtight/pressure/pattern"
@@ -26,6 +28,9 @@ func (f *facts) madeUp(text string) {
 		f.bore, f.outer, f.inside = orLength(inner, outer), outer, inner > 0
 	}
 	threaded = twoEnds(threaded, f.bore)
+	if len(threaded) == 2 && threaded[0].open && !threaded[1].open && f.bore > 0 && bothEnds.MatchString(text) && inchKey(threaded[0].keys, f.bore) {
+		threaded = threaded[1:] // 36" x 3/8" with one end twice: its bore
+	}
 	switch {
 	case len(threaded) == 0:
 		f.kind, f.ends = stockKind(), nil
@@ -56,9 +61,17 @@ func twoEnds(ends []ending, bore quantity.Length) []ending {
 	return ends[len(ends)-2:]
 }
 
-var bothEnds = pattern.New(`(?i)both|beid|deux (?:côtés|extrémités|bouts)|entrambi|ambo|ambos|ambas|beide|båda|begge|molemmat|obu|oběma|обе|оба|両端`)
+// inchKey reports whether an end is called by a hose's bore.
+func inchKey(keys []string, bore quantity.Length) bool {
+	return slices.ContainsFunc(keys, func(k string) bool {
+		size, ok := strings.CutPrefix(k, "inch ")
+		return ok && math.Abs(float64(inchesOf(size)-bore)) < tubeSlack
+	})
+}
 
-var hoseWords = pattern.New(`(?i)(?:^|[^\pL])(?:hoses?|tubing|tube|schlauch|schläuche|tuyau|tuyaux|tubo|tubi|manguera|mangueras|flexible|mangueira|slang|slange|letku|wąż|hadice|шланг|рукав|hortum|软管|ホース)(?:[^\pL]|$)|\pL+schlauch|\pL+slang`)
+var bothEnds = pattern.New(`(?i)both|beid|(?:due|deux|dos|duas|two|twee|zwei|2) (?:femm|femel|hembr|fêm|female|masch|mâle|mach|male|extr|punte|pontas|puntas|ends|seit)|deux (?:côtés|extrémités|bouts)|entrambi|ambo|ambos|ambas|beide|båda|begge|molemmat|obu|oběma|обе|оба|両端`)
+
+var hoseWords = pattern.New(`(?i)(?:^|[^\pL])(?:hoses?|tubing|tube|schlauch|schläuche|tuyau|tuyaux|tubo|tubi|manguera|mangueras|flexible|mangueira|slang|slange|letku|wąż|hadice|шланг|рукав|hortum|软管|ホース)(?:[^\pL]|$)|\pL+schlauch|\pL+slang|(?:^|[^\pL])(?:pe|pa|pu|ldpe|lldpe|kunststoff)[ -]?rohr`)
 
 // forHose are things that name the hose that they are for.
 var forHose = pattern.New(`(?i)clamp|clip|schelle|collier|fascett|abrazader|braçadeira|klem|klämm|klemme|kiristin|opask|хомут|kelepçe|(?:^|[^\pL])(?:for|für|pour|per|para|voor|för|til|dla|для)\s+[0-9]`)

@@ -3,6 +3,7 @@ package cart
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -105,8 +106,54 @@ func (l *layout) byLooks() []string {
 			}
 		}
 	}
-	return notes
+	return append(notes, l.countByLooks(taken, width)...)
 }
+
+// countByLooks takes the one column of small whole numbers that no heading names for how many,
+// where none is called so. Lines that are numbered through are no quantities.
+func (l *layout) countByLooks(taken map[int]bool, width int) []string {
+	if len(l.columns[RoleQuantity]) > 0 || len(l.columns[RoleText]) == 0 {
+		return nil
+	}
+	found := -1
+	for k := range width {
+		if taken[k] || slices.Contains(l.columns[RoleText], k) || slices.Contains(l.columns[RoleCode], k) || !l.counts(k) {
+			continue
+		}
+		if found >= 0 {
+			return nil
+		}
+		found = k
+	}
+	if found < 0 {
+		return nil
+	}
+	l.columns[RoleQuantity] = []int{found}
+	return []string{fmt.Sprintf("column %d%s was taken for how many, by what stands in it; say --columns quantity=0 if it is not", found+1, headed(l.sheet.rows[l.head].text(found)))}
+}
+
+// counts reports whether the cells below the headings are whole numbers as of a boat's list, and
+// not the numbers of the lines.
+func (l *layout) counts(column int) bool {
+	cells, rising := 0, true
+	last := 0
+	for i := range l.sheet.rows[l.head+1:] {
+		text := l.sheet.rows[l.head+1+i].cell(column).text
+		if text == "" {
+			continue
+		}
+		n, err := strconv.Atoi(text)
+		if err != nil || n < 0 || n > mostCounted {
+			return false
+		}
+		rising = rising && n > last
+		last, cells = n, cells+1
+	}
+	return cells > 1 && !rising
+}
+
+// mostCounted is the most pieces of one thing that a boat buys (judgement).
+const mostCounted = 500
 
 func headed(heading string) string {
 	if heading == "" {

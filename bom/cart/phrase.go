@@ -1,6 +1,7 @@
 package cart
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"sync"
@@ -35,7 +36,7 @@ func newPhraseBook(rows [][]string, column int) phraseBook {
 		}
 	}
 	for _, list := range book {
-		slices.SortStableFunc(list, func(a, b phrase) int { return len(b.words) - len(a.words) })
+		slices.SortStableFunc(list, func(a, b phrase) int { return cmp.Or(len(b.words)-len(a.words), len(b.words[0])-len(a.words[0])) })
 	}
 	return book
 }

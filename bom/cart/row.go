@@ -245,7 +245,7 @@ func (b *builder) understand(l *Line, r *row) {
 	if !seen {
 		ends := plain
 		if spec != "" {
-			ends = dashForm.ReplaceAllString(plain, " ") // the hose's own size
+			ends = nominalForm.ReplaceAllString(withoutDash(plain), " ") // the hose's own size
 		}
 		if lower := strings.ToLower(ends); saysAny(lower, "bar", "psi", "pa", "kg/") {
 			ends = otherPressure.ReplaceAllString(ends, " ")

@@ -121,7 +121,7 @@ func severalOf(text string) money.Quantity {
 var severalForm = pattern.New(`\(\s*(?:per |je |la |le |1 )?(\pL+)\s*\)|[,;]\s*(\pL+)\s*$`)
 
 // perMetre are the signs of what is sold by the metre: €/m, /mt. l/m is a flow.
-var perMetre = pattern.New(`(?i)(?:€|£|\$|\beur|\busd|\bgbp|\bchf|[\s(])\s?/\s?(?:m|mt|ml|mtr|met(?:re|er)|mètre|metro)\b`)
+var perMetre = pattern.New(`(?i)(?:€|£|\$|\beur|\busd|\bgbp|\bchf|[\s(])\s?/\s?(?:m|mt|ml|mtr|met(?:re|er)|mètre|metro)\b|[,;(]\s*(?:le |au |al |el |per |par |pro |je )?(?:ml|mt|lfm|lm)\s*\)?\s*$`)
 
 // perFoot are words of what is sold by the foot.
 var perFoot = pattern.New(`(?i)\b(?:per|by the|each|/)\s*(?:ft|foot)\b|/\s?ft\b|\bpro fuß|\bal pie\b|\bau pied\b`)

@@ -9,7 +9,7 @@ import (
 // touches the figure counts, so that each of two figures keeps its own word.
 var (
 	innerWord = `(?:i\.?\s?d\b\.?|inside(?: diameter)?|inner|internal|bore|innen\pL*(?:-?ø)?|lichte weite|lw|intérieur\pL*|int[ée]rne|int\.?|intern[oa]|interior|inwendig|binnen\pL*|inw\.?)`
-	outerWord = `(?:o\.?\s?d\b\.?|outside(?: diameter)?|outer|external|außen\pL*(?:-?ø)?|aussen\pL*|extérieur\pL*|externe|ext\.?|estern[oa]|est\.?|extern[oa]|exterior|uitwendig|buiten\pL*|uitw\.?)`
+	outerWord = `(?:o\.?\s?d\b\.?|ad\b|da\b|outside(?: diameter)?|outer|external|außen\pL*(?:-?ø)?|aussen\pL*|extérieur\pL*|externe|ext\.?|estern[oa]|est\.?|extern[oa]|exterior|uitwendig|buiten\pL*|uitw\.?)`
 	millis    = `([0-9]{1,2}(?:[.,][0-9]{1,2})?)\s*mm`
 	joinBack  = `\s*\(?\s*`
 	joinFront = `\s*[:=.]?\s*(?:(?:ø|durchmesser|diam[eè]tre|diameter|diametro|diámetro|diâmetro|diam\.?)\s*)?[:=]?\s*`
@@ -19,6 +19,7 @@ var (
 	innerBefore = pattern.New(`(?i)(?:^|[^\pL])` + innerWord + joinFront + millis + `(?:[^\pL]|$)`)
 	outerBefore = pattern.New(`(?i)(?:^|[^\pL])` + outerWord + joinFront + millis + `(?:[^\pL]|$)`)
 	twoSizes    = pattern.New(`(?i)(?:^|[^0-9.,/x×])([0-9]{1,2}(?:[.,][0-9])?)\s*(?:mm)?\s*[x×/]\s*([0-9]{1,2}(?:[.,][0-9])?)\s*mm(?:[^\pL]|$)`)
+	bareSizes   = pattern.New(`(?i)(?:^|[^0-9.,/x×])([0-9]{1,2}(?:[.,][0-9])?)\s*[x×]\s*([0-9]{1,2}(?:[.,][0-9])?)(?:\s*[,;)]|\s+[\pL]{2,}|$)`)
 )
 
 // thickWall is the wall from which on a second figure is a diameter and no wall any more, in
@@ -50,6 +51,9 @@ func tubeIn(text string) (inner, outer quantity.Length) {
 		return inner, outer
 	}
 	m := twoSizes.FindStringSubmatch(text)
+	if m == nil {
+		m = bareSizes.FindStringSubmatch(text)
+	}
 	if m == nil {
 		return 0, 0
 	}
