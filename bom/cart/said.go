@@ -124,7 +124,7 @@ var severalForm = pattern.New(`\(\s*(?:per |je |la |le |1 )?(\pL+)\s*\)|[,;]\s*(
 var perMetre = pattern.New(`(?i)(?:€|£|\$|\beur|\busd|\bgbp|\bchf|[\s(])\s?/\s?(?:m|mt|ml|mtr|met(?:re|er)|mètre|metro)\b|[,;(]\s*(?:le |au |al |el |per |par |pro |je )?(?:ml|mt|lfm|lm)\s*\)?\s*$`)
 
 // perFoot are words of what is sold by the foot.
-var perFoot = pattern.New(`(?i)\b(?:per|by the|each|/)\s*(?:ft|foot)\b|/\s?ft\b|\bpro fuß|\bal pie\b|\bau pied\b`)
+var perFoot = pattern.New(`(?i)\b(?:per|by the|each|/)\s*(?:ft|foot)\b|/\s?ft\b|\(\s*ft\s*\)|\bpro fuß|\bal pie\b|\bau pied\b`)
 
 // leadOf finds a quantity before the words: 2x, 3 ea, 1.5m. A size may stand so too:
 // 2 x 1/2, 2.5 x 40.

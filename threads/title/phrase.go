@@ -118,7 +118,9 @@ func separates(tokens []token, k int) (parts, strong bool) {
 	}
 	prev, next := at(tokens, k-1), at(tokens, k+1)
 	switch it.mark {
-	case ',', ';', '+', '&', ':':
+	case ',':
+		return !listsSexes(tokens, k), false
+	case ';', '+', '&', ':':
 		return true, false
 	case '>', '=', '|':
 		return true, true
@@ -132,6 +134,18 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		return left && (next.figure != nil || next.is(classFamily) != nil && next.is(classFamily).has("pre")), true
 	}
 	return false, false
+}
+
+// listsSexes reports whether a comma stands in a list of sexes, one for each end: AG, IG, IG. A sex
+// that a size follows begins another end.
+func listsSexes(tokens []token, k int) bool {
+	one := func(it *token) bool {
+		m := it.is(classSex)
+		return m != nil && len(m.sexes) == 1 && it.figure == nil
+	}
+	before, after := at(tokens, k-1), at(tokens, k+2)
+	family := before.is(classFamily) // NPT male is one word
+	return (one(before) || family != nil && len(family.sexes) == 1) && one(at(tokens, k+1)) && (k+2 >= len(tokens) || after.mark != 0 || one(after) || after.is(classKind) != nil || after.is(classNoise) != nil)
 }
 
 func at(tokens []token, k int) *token {
@@ -280,7 +294,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				c.part = m.shape
 			}
 		}
-		joined = (it.mark == '/' || it.mark == '-') && it.glued
+		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == ',' && listsSexes(tokens, k)
 	}
 	c.trim(l, tokens)
 	return c
