@@ -197,7 +197,7 @@ func (a *app) printShops(order *facts.Order) {
 // in the workbook.
 func (a *app) printBrief(f *facts.Facts) {
 	r := &report{ui: a.ui, f: f, entries: entriesOf(f.Findings)}
-	lines := append(r.stops(headed, 0), r.lesser(finding.Caution, yellow, named)...)
+	lines := append(r.stops(headed, 0, 0), r.lesser(finding.Caution, yellow, named)...)
 	if len(lines) == 0 {
 		return
 	}

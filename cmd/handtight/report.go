@@ -34,6 +34,7 @@ const (
 type detail struct {
 	stops, cautions, notes depth
 	last                   int  // stops at the end of which no more than a line is said
+	full                   int  // stops at the beginning of which the remedy is said in full
 	questions              bool // whole, and not cut to a line each
 	pressures              bool // a table of what overloads a segment
 	makes                  bool // what the plant makes, in lines and not in one
@@ -55,6 +56,7 @@ func (r *report) fit(room int) detail {
 		func(d *detail) { d.questions = true },
 		func(d *detail) { d.cautions = named },
 		func(d *detail) { d.notes = min(d.cautions, named) },
+		func(d *detail) { d.full = len(r.of(finding.Stop)) },
 		func(d *detail) { d.stops = telling },
 		func(d *detail) { d.cautions = headed },
 		func(d *detail) { d.stops = fuller },
@@ -66,10 +68,13 @@ func (r *report) fit(room int) detail {
 		func(d *detail) { d.makes = true },
 		func(d *detail) { d.notes = telling },
 	} {
-		more := d
-		step(&more)
-		if len(r.lines(more))+linesAround <= room {
-			d = more
+		next := d
+		step(&next)
+		for next.full > d.full && len(r.lines(next))+linesAround > room {
+			next.full-- // in full for the gravest, as far as there is room
+		}
+		if len(r.lines(next))+linesAround <= room {
+			d = next
 		}
 	}
 	return d
@@ -82,7 +87,7 @@ const linesAround = 8
 // lines are the whole report.
 func (r *report) lines(d detail) []string {
 	var out []string
-	out = append(out, r.stops(d.stops, d.last)...)
+	out = append(out, r.stops(d.stops, d.last, d.full)...)
 	out = append(out, r.questions(d.questions)...)
 	out = append(out, r.lesser(finding.Caution, yellow, d.cautions)...)
 	out = append(out, r.lesser(finding.Note, cyan, d.notes)...)
@@ -93,8 +98,9 @@ func (r *report) lines(d detail) []string {
 	return append(out, r.makes(d.makes)...)
 }
 
-// stops are the entries that stop, under what comes of them; of the last a line each.
-func (r *report) stops(d depth, last int) []string {
+// stops are the entries that stop, under what comes of them; of the last a line each, and of the
+// first what to do in full.
+func (r *report) stops(d depth, last, full int) []string {
 	var out []string
 	heading := ""
 	list := r.of(finding.Stop)
@@ -106,7 +112,7 @@ func (r *report) stops(d depth, last int) []string {
 			heading = e.heading
 			out = append(out, r.ui.paint(red, r.ui.cut(heading, r.ui.width)))
 		}
-		out = append(out, r.entry(e, d)...)
+		out = append(out, r.entry(e, d, i < full)...)
 	}
 	return out
 }
@@ -131,7 +137,7 @@ func (r *report) lesser(s finding.Severity, colour string, d depth) []string {
 	if d > named {
 		out := []string{r.ui.paint(colour, title)}
 		for _, e := range list {
-			out = append(out, r.entry(e, d)...)
+			out = append(out, r.entry(e, d, false)...)
 		}
 		return out
 	}
@@ -146,8 +152,8 @@ func (r *report) lesser(s finding.Severity, colour string, d depth) []string {
 	return r.hung(r.ui.paint(colour, title), len(title), hang, strings.Join(slugs, ", "), 0)
 }
 
-// entry is one entry: its head, and so much of why and what to do.
-func (r *report) entry(e *entry, d depth) []string {
+// entry is one entry: its head, and so much of why and what to do, that in full if asked.
+func (r *report) entry(e *entry, d depth, full bool) []string {
 	if d == whole {
 		return r.wholeEntry(e)
 	}
@@ -160,7 +166,11 @@ func (r *report) entry(e *entry, d depth) []string {
 		out = append(out, r.hung("   why", 6, hang, e.why(), most)...)
 	}
 	if d >= doing {
-		out = append(out, r.hung("   do", 5, hang, e.do(), most)...)
+		lines := brief(e.do(), r.ui.width-hang)
+		if full {
+			lines = wrap(e.do(), r.ui.width-hang)
+		}
+		out = append(out, hungLines("   do", 5, hang, lines)...)
 	}
 	if d >= fuller && e.buy() != "" {
 		out = append(out, r.hung("   buy", 6, hang, e.buy(), 1)...)
@@ -240,19 +250,25 @@ const (
 // hung is text behind a label of a width, its further lines hung under it; cut to so many
 // lines where most is not 0.
 func (r *report) hung(label string, width, hang int, text string, most int) []string {
-	lead := label + strings.Repeat(" ", max(1, hang-width))
 	room := r.ui.width - max(width+1, hang)
 	lines := wrap(text, room)
 	if most > 0 && len(lines) > most {
 		lines = append(lines[:most-1:most-1], r.ui.cutWords(strings.Join(lines[most-1:], " "), room))
 	}
+	return hungLines(label, width, hang, lines)
+}
+
+// hungLines puts lines behind a label of a width.
+func hungLines(label string, width, hang int, lines []string) []string {
+	lead := label + strings.Repeat(" ", max(1, hang-width))
+	out := make([]string, len(lines))
 	for i, l := range lines {
 		if i > 0 {
 			lead = strings.Repeat(" ", hang)
 		}
-		lines[i] = lead + l
+		out[i] = lead + l
 	}
-	return lines
+	return out
 }
 
 // dash is an entry of a list.
