@@ -25,15 +25,15 @@ func (m *Making) PressureFor(product quantity.Flow) (quantity.Pressure, bool) {
 }
 
 // PressureForSalt is the least pressure up to a limit, in steps of one bar, at which the product holds
-// no more salt than so many mg/L, at the middle of what is said; ok is false where none does.
-func (m *Making) PressureForSalt(salt, mostBar float64) (quantity.Pressure, bool) {
+// no more salt than so much, at the middle of what is said; ok is false where none does.
+func (m *Making) PressureForSalt(salt membrane.MilligramPerLitre, most quantity.Pressure) (quantity.Pressure, bool) {
 	if len(m.row.Units) == 0 || !m.FeedKnown {
 		return 0, false
 	}
 	run := m.mid
-	for bar := math.Ceil(m.mid.Pressure.Bar()); bar <= mostBar; bar++ {
-		run.Pressure = quantity.Pressure(bar) * quantity.Bar
-		if out, err := m.row.Solve(run, nil); err == nil && float64(out.Salt) <= salt {
+	for p := quantity.Bar.Times(math.Ceil(m.mid.Pressure.Bar())); p <= most; p += quantity.Bar {
+		run.Pressure = p
+		if out, err := m.row.Solve(run, nil); err == nil && out.Salt <= salt {
 			return run.Pressure, true
 		}
 	}
@@ -41,15 +41,15 @@ func (m *Making) PressureForSalt(salt, mostBar float64) (quantity.Pressure, bool
 }
 
 // WaterForSalt is the warmest water in whole degrees, down to 5 C, in which the product holds no more
-// salt than so many mg/L, all else as in the middle of what is said; ok is false where none does.
-func (m *Making) WaterForSalt(salt float64) (quantity.Temperature, bool) {
+// salt than so much, all else as in the middle of what is said; ok is false where none does.
+func (m *Making) WaterForSalt(salt membrane.MilligramPerLitre) (quantity.Temperature, bool) {
 	if len(m.row.Units) == 0 || !m.FeedKnown {
 		return 0, false
 	}
 	run := m.mid
 	for c := math.Floor(m.mid.Temperature.Celsius()); c >= 5; c-- {
 		run.Temperature = quantity.Temperature(c) * quantity.Celsius
-		if out, err := m.row.Solve(run, nil); err == nil && float64(out.Salt) <= salt {
+		if out, err := m.row.Solve(run, nil); err == nil && out.Salt <= salt {
 			return run.Temperature, true
 		}
 	}
@@ -70,14 +70,14 @@ func (m *Making) FeedFor(recovery quantity.Share) (quantity.Flow, bool) {
 	return q, err == nil
 }
 
-// MostPressure is what the element bears in bar, by the generous end where its sheet is not
+// MostPressure is what the element bears, by the generous end where its sheet is not
 // said.
-func (m *Making) MostPressure() float64 {
+func (m *Making) MostPressure() quantity.Pressure {
 	if l, ok := m.Limit("element_pressure"); ok {
-		return l.Limit
+		return quantity.Bar.Times(l.Limit)
 	}
 	u, _ := membrane.UsualOf("max_pressure")
-	return u.High
+	return quantity.Bar.Times(u.High)
 }
 
 // TestProduct is what the row's elements make in their tests, of unlike rows the mean.

@@ -265,13 +265,13 @@ func TestTankOfAHeight(t *testing.T) {
 func TestWhatAnElementBears(t *testing.T) {
 	text, err := os.ReadFile(clean)
 	require.NoError(t, err)
-	for said, most := range map[string]float64{
+	for said, most := range map[string]quantity.Pressure{
 		`rated = "61 bar"`: 61, `max_pressure = "62 bar"`: 62, "rated = \"63 bar\"\nmax_pressure = \"60 bar\"": 60, "rated = \"59 bar\"\nmax_pressure = \"60 bar\"": 59,
 	} {
 		b, faults := read.Parse("../../testdata/clean/build.toml", []byte(strings.Replace(string(text), "inside = \"vessel\"\n", "inside = \"vessel\"\n"+said+"\n", 1)))
 		require.NoError(t, faults.Err())
 		s, faults := bom.Walk(b)
 		require.NoError(t, faults.Err())
-		require.Equal(t, most, Of(s).Plants[0].MostPressure(), said)
+		require.Equal(t, most*quantity.Bar, Of(s).Plants[0].MostPressure(), said)
 	}
 }

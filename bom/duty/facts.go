@@ -54,7 +54,7 @@ func (m *Making) Facts() []Fact {
 				add("inlet_dirty", "pressure before "+i.Pump.Name+", filters at the end of their life", "bar", i.Dirty.Bar(), i.Dirty.Bar())
 			}
 			if i.NPSHKnown {
-				add("npsh_margin", "head at its inlet over what it needs", "m", i.NPSH.Lo-i.Needs.Hi, i.NPSH.Hi-i.Needs.Lo)
+				add("npsh_margin", "head at its inlet over what it needs", "m", (i.NPSH.Lo - i.Needs.Hi).Metres(), (i.NPSH.Hi - i.Needs.Lo).Metres())
 			}
 		}
 	}

@@ -67,7 +67,7 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 			i.LineLoss += quantity.Pressure(math.Abs(float64(loss)))
 		}
 		if p := u.Item.Process.NPSH; p != nil {
-			i.Needs, i.NeedsSaid = span.Exactly(p.Metres()), true
+			i.Needs, i.NeedsSaid = span.Exactly(*p), true
 		}
 		i.npsh(nets[3], answers[3], before, at(0), at(1), u)
 		l.Inlets = append(l.Inlets, i)
@@ -82,11 +82,11 @@ func (i *Inlet) npsh(n *net, a *flow.Answer, before []int, low, high quantity.Pr
 	if err != nil {
 		return
 	}
-	head := func(p quantity.Pressure) float64 {
+	head := func(p quantity.Pressure) quantity.Length {
 		h, _ := line.Suction{Surface: line.Atmosphere, Feed: p, Vapour: vapour, Water: n.water}.Available()
 		return h
 	}
-	most := 0.0
+	var most quantity.Length
 	for _, k := range before {
 		v := n.unitOf[k]
 		if v.Item.Kind.Is(catalog.DrivesFeed) {
@@ -96,7 +96,7 @@ func (i *Inlet) npsh(n *net, a *flow.Answer, before []int, low, high quantity.Pr
 		if !v.Item.IsHose() || !ok || v.Item.Length == nil {
 			continue
 		}
-		speed := math.Abs(line.Bore{Diameter: bore}.Speed(a.Flow[k]))
+		speed := line.Bore{Diameter: bore}.Speed(max(a.Flow[k], -a.Flow[k]))
 		if h, err := line.Acceleration(*v.Item.Length, speed, turns.Hi, line.ThrowMost); err == nil {
 			most += h
 		}
@@ -134,4 +134,4 @@ func upstream(n *net, a *flow.Answer, node int) []int {
 }
 
 // Good is the head that a pump should find, from the greater end of what it needs.
-func (i *Inlet) Good() float64 { return line.Needed(i.Needs.Hi) }
+func (i *Inlet) Good() quantity.Length { return line.Needed(i.Needs.Hi) }

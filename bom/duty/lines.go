@@ -28,7 +28,7 @@ type Lines struct {
 type Hose struct {
 	Unit    *graph.Unit
 	Flow    span.Span[quantity.Flow]
-	Speed   span.Span[float64]           // m/s; of a hose whose bore is known
+	Speed   span.Span[quantity.Velocity] // of a hose whose bore is known
 	Loss    span.Span[quantity.Pressure] // of the hose alone
 	Known   bool
 	Where   Where
@@ -56,10 +56,10 @@ type Inlet struct {
 	HasFeed    bool
 	FeedKnown  bool
 	Filters    []*graph.Unit
-	May        quantity.Pressure // what all losses together may be until 0.2 bar are left; with a feed pump
-	NPSH       span.Span[float64]
+	May        quantity.Pressure          // what all losses together may be until 0.2 bar are left; with a feed pump
+	NPSH       span.Span[quantity.Length] // of water
 	NPSHKnown  bool
-	Needs      span.Span[float64]
+	Needs      span.Span[quantity.Length]
 	NeedsSaid  bool
 	LineLoss   quantity.Pressure // of the line without its filters, at the middle flow
 	TurnsKnown bool
@@ -72,11 +72,11 @@ var (
 	dirtyFilter   = span.Between(0.7*quantity.Bar, 1.0*quantity.Bar)   // seen: when cartridges are changed
 	filterFlow    = 8 * quantity.LitrePerMinute
 	cleanStrainer = span.Between(0.005*quantity.Bar, 0.03*quantity.Bar)
-	blindStrainer = 4.0                          // times the clean loss with half the holes blind (computed: K about 1/a2)
-	usualNPSH     = span.Between(1.0, 2.5)       // m; memory
-	usualLift     = span.Between(-500.0, 1000.0) // mm
-	tailShare     = 0.75                         // bore of a hose tail over its hose's (judgement)
-	leastLeft     = 0.2 * quantity.Bar           // before a pump
+	blindStrainer = 4.0                                              // times the clean loss with half the holes blind (computed: K about 1/a2)
+	usualNPSH     = span.Between(quantity.Metre, 2.5*quantity.Metre) // memory
+	usualLift     = span.Between(-500.0, 1000.0)                     // mm
+	tailShare     = 0.75                                             // bore of a hose tail over its hose's (judgement)
+	leastLeft     = 0.2 * quantity.Bar                               // before a pump
 )
 
 // net is the flow network of one plant, in one case.

@@ -107,7 +107,7 @@ func PumpFlow(it *build.Item, against quantity.Pressure) (flow span.Span[quantit
 
 // speeds is how fast a pump turns, in turns a minute: behind its pulleys where they are said,
 // else at its rated speed.
-func speeds(it *build.Item) span.Span[float64] {
+func speeds(it *build.Item) span.Span[quantity.Speed] {
 	p := &it.Process
 	ratio := 1.0
 	if p.Pulley != nil {
@@ -115,13 +115,13 @@ func speeds(it *build.Item) span.Span[float64] {
 	}
 	switch {
 	case p.EngineSpeed != nil:
-		return span.Between(float64(p.EngineSpeed.Lo)*ratio, float64(p.EngineSpeed.Hi)*ratio)
+		return span.Between(p.EngineSpeed.Lo, p.EngineSpeed.Hi).Times(ratio)
 	case p.MotorSpeed != nil:
-		return span.Exactly(float64(*p.MotorSpeed) * ratio)
+		return span.Exactly(*p.MotorSpeed).Times(ratio)
 	case p.Speed != nil:
-		return span.Exactly(float64(*p.Speed))
+		return span.Exactly(*p.Speed)
 	}
-	return span.Span[float64]{}
+	return span.Span[quantity.Speed]{}
 }
 
 func speedText(it *build.Item) string {
@@ -138,7 +138,7 @@ func Turning(it *build.Item) span.Span[float64] {
 	if p.Speed == nil || n.Hi == 0 {
 		return span.Exactly(1.0)
 	}
-	return n.Times(1 / float64(*p.Speed))
+	return span.Between(float64(n.Lo / *p.Speed), float64(n.Hi / *p.Speed))
 }
 
 func (m *Making) feed() {

@@ -152,8 +152,8 @@ func (p *Power) engine(it *build.Item) {
 	if it.Process.EngineSpeed == nil {
 		return
 	}
-	lo, err := power.Torque(p.Motor.Lo, float64(it.Process.EngineSpeed.Hi))
-	hi, err2 := power.Torque(p.Motor.Hi, float64(it.Process.EngineSpeed.Lo))
+	lo, err := power.Torque(p.Motor.Lo, it.Process.EngineSpeed.Hi)
+	hi, err2 := power.Torque(p.Motor.Hi, it.Process.EngineSpeed.Lo)
 	if err == nil && err2 == nil {
 		p.Torque, p.EngineKnown = span.Between(lo, hi), true
 	}

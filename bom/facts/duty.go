@@ -160,7 +160,7 @@ func dutyPlant(m *duty.Making, curves bool) DutyPlant {
 		for _, h := range m.Lines.Hoses {
 			row := DutyLine{Unit: h.Unit.Name, Where: wheres[h.Where], Low: Figure(h.Flow.Lo.LitresPerMinute()), High: Figure(h.Flow.Hi.LitresPerMinute())}
 			if h.Known {
-				row.Speed, row.Loss = Figure(h.Speed.Hi), bars(h.Loss.Hi)
+				row.Speed, row.Loss = Figure(h.Speed.Hi.MetresPerSecond()), bars(h.Loss.Hi)
 			}
 			p.Lines = append(p.Lines, row)
 		}

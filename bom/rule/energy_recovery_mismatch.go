@@ -77,10 +77,10 @@ func findEnergyRecoveryMismatch(_ *bom.System, r *duty.Result) []finding.Finding
 				f.Reason = "the membrane asks for more pressure than the feed pump's curve gives."
 			}
 			f.Remedy = "Take a pump of a smaller rod, or a feed pump of more pressure." + lessWater
-		case m.Made && rec.Hardest.Held.Bar() > most:
-			f.Reason = fmt.Sprintf("in the coldest water the membrane comes to %.0f bar, and the element bears %.0f.", rec.Hardest.Held.Bar(), most)
+		case m.Made && rec.Hardest.Held > most:
+			f.Reason = fmt.Sprintf("in the coldest water the membrane comes to %.0f bar, and the element bears %.0f.", rec.Hardest.Held.Bar(), most.Bar())
 			f.Remedy = "Take a pump of a smaller rod, or a larger element." + lessWater
-		case m.Made && float64(rec.Warmest.Salt) > goodWater:
+		case m.Made && rec.Warmest.Salt > goodWater:
 			f.Severity = finding.Caution
 			f.Reason = fmt.Sprintf("in the warmest water the membrane needs but %.0f bar, and lets %.0f mg/L of salt through; 600 are good water.", rec.Easiest.Held.Bar(), float64(rec.Warmest.Salt))
 			f.Remedy = "Take a smaller element, or one that holds back more, or do not run it in water that warm." + lessWater

@@ -48,7 +48,7 @@ func findLineTooFast(_ *bom.System, r *duty.Result) []finding.Finding {
 			continue
 		}
 		for _, h := range m.Lines.Hoses {
-			most := map[duty.Where]float64{duty.HighSide: 4.5, duty.Product: 2}[h.Where]
+			most := map[duty.Where]quantity.Velocity{duty.HighSide: 4.5, duty.Product: 2}[h.Where]
 			if most == 0 || !h.Known || h.Speed.Lo <= most {
 				continue
 			}
@@ -56,7 +56,7 @@ func findLineTooFast(_ *bom.System, r *duty.Result) []finding.Finding {
 			f.Subject, f.Place = ofUnit(h.Unit), at(h.Unit.Mark)
 			f.Reason = fmt.Sprintf("%s run through it at %.1f to %.1f m/s; %.1f are the most there.", litresAMinute(h.Flow), h.Speed.Lo, h.Speed.Hi, most)
 			bore, _ := duty.BoreOf(r.Build, h.Unit.Item)
-			f.Remedy = fmt.Sprintf("Take %s bore or more, and ends to suit.", quantity.Length(math.Ceil(bore.Millimetres()*math.Sqrt(h.Speed.Hi/most)))*quantity.Millimetre)
+			f.Remedy = fmt.Sprintf("Take %s bore or more, and ends to suit.", quantity.Length(math.Ceil(bore.Millimetres()*math.Sqrt(float64(h.Speed.Hi/most))))*quantity.Millimetre)
 			out = append(out, f)
 		}
 	}

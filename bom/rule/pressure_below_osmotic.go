@@ -53,7 +53,7 @@ func findPressureBelowOsmotic(_ *bom.System, r *duty.Result) []finding.Finding {
 		}
 		f.Reason = fmt.Sprintf("the salt holds back %s, and the duty is %s: no water passes the membrane.", m.Middling().Pressure-m.MidGap, m.Middling().Pressure)
 		f.Remedy = "Hold more pressure on the throttle, as far as the element, the vessel and the relief allow; what is wanted besides takes another pump or element."
-		if p, ok := m.PressureFor(wanted(r, m)); ok && p.Bar() <= m.MostPressure() {
+		if p, ok := m.PressureFor(wanted(r, m)); ok && p <= m.MostPressure() {
 			f.Remedy = fmt.Sprintf("Hold %s bar on the throttle, if the element, the vessel, the relief and the motor allow it: that gives %s.", upTo(p.Bar(), 1), wanted(r, m))
 		}
 		out = append(out, f)

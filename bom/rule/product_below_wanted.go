@@ -59,7 +59,7 @@ func findProductBelowWanted(_ *bom.System, r *duty.Result) []finding.Finding {
 		}
 		f.Reason = fmt.Sprintf("%s wanted, and it makes %.1f L/h with new elements at the middle of what is said (%s over all of it).", want, m.Middle.Product.LitresPerHour(), litresAnHour(m.All.Product))
 		f.Remedy = "Take another element with a pump to suit, or want less."
-		if p, ok := m.PressureFor(*want); ok && p.Bar() <= m.MostPressure() {
+		if p, ok := m.PressureFor(*want); ok && p <= m.MostPressure() {
 			f.Remedy = fmt.Sprintf("Hold %s bar on the throttle, if the element, the vessel, the relief and the motor allow it.", upTo(p.Bar(), 1))
 		} else if text := m.UpgradeText(); text != "" {
 			f.Remedy = "No pressure that the element bears gives it. " + text

@@ -62,7 +62,7 @@ func findSuctionNpsh(_ *bom.System, r *duty.Result) []finding.Finding {
 			if i.NPSH.Hi < i.Needs.Lo {
 				f.Severity = finding.Stop
 			}
-			f.Reason = fmt.Sprintf("%.1f to %.1f m of water stand before it, the strokes counted in at the lower end; its sheet asks for %.1f m, and %.1f are a good margin.", i.NPSH.Lo, i.NPSH.Hi, i.Needs.Lo, i.Good())
+			f.Reason = fmt.Sprintf("%.1f to %.1f m of water stand before it, the strokes counted in at the lower end; its sheet asks for %.1f m, and %.1f are a good margin.", i.NPSH.Lo.Metres(), i.NPSH.Hi.Metres(), i.Needs.Lo.Metres(), i.Good().Metres())
 			f.Remedy = "Make the hose before it wider and shorter, set it lower, or take a feed pump of more pressure."
 			if i.LineLoss > mostBefore {
 				f.Remedy = fmt.Sprintf("Turn the pump slower, and make the hose before it wider and shorter: %.2f bar are lost in it.%s", i.LineLoss.Bar(), lessWater)

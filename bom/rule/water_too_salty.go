@@ -44,7 +44,7 @@ supply = "24 V"
 func findWaterTooSalty(_ *bom.System, r *duty.Result) []finding.Finding {
 	var out []finding.Finding
 	for _, m := range r.Plants {
-		if !m.Made || m.Recovered != nil || m.MidGap <= 0 || float64(m.Middle.Salt) <= goodWater {
+		if !m.Made || m.Recovered != nil || m.MidGap <= 0 || m.Middle.Salt <= goodWater {
 			continue
 		}
 		f := onPlant(m, finding.Caution)

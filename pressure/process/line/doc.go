@@ -59,15 +59,15 @@ type Bore struct {
 	Diameter, Length, Roughness quantity.Length
 }
 
-// Speed is the mean speed in metres a second: 4 q / (pi d2). It has the sign of the flow.
-func (b Bore) Speed(q quantity.Flow) float64 {
+// Speed is the mean speed: 4 q / (pi d2). It has the sign of the flow.
+func (b Bore) Speed(q quantity.Flow) quantity.Velocity {
 	d := b.Diameter.Metres()
-	return q.CubicMetresPerSecond() / (math.Pi / 4 * d * d)
+	return quantity.Velocity(q.CubicMetresPerSecond() / (math.Pi / 4 * d * d))
 }
 
 // Reynolds is the Reynolds number, rho v d / mu, never below zero.
 func (b Bore) Reynolds(q quantity.Flow, w Water) float64 {
-	return float64(w.Density) * math.Abs(b.Speed(q)) * b.Diameter.Metres() / float64(w.Viscosity)
+	return float64(w.Density) * math.Abs(b.Speed(q).MetresPerSecond()) * b.Diameter.Metres() / float64(w.Viscosity)
 }
 
 // Loss is the pressure that friction takes over the length: f L/d rho v2/2, with the sign
@@ -82,7 +82,7 @@ func (b Bore) Loss(q quantity.Flow, w Water) (quantity.Pressure, error) {
 		return 0, nil
 	}
 	re := b.Reynolds(q, w)
-	v := b.Speed(q)
+	v := b.Speed(q).MetresPerSecond()
 	if re < laminar { // 64/Re put in: with a flow near nothing it would be without end, times nothing
 		d := b.Diameter.Metres()
 		return quantity.Pressure(32 * float64(w.Viscosity) * v * b.Length.Metres() / (d * d)), nil
@@ -122,7 +122,7 @@ func sixteenth(x float64) float64 {
 // the sign of the flow.
 func Minor(k float64, q quantity.Flow, bore quantity.Length, w Water) quantity.Pressure {
 	v := Bore{Diameter: bore}.Speed(q)
-	return quantity.Pressure(k * float64(w.Density) * v * math.Abs(v) / 2)
+	return quantity.Pressure(k * float64(w.Density) * v.MetresPerSecond() * math.Abs(v.MetresPerSecond()) / 2)
 }
 
 // Barb is the loss number of a hose tail, on the speed in the hose, b being the tail's

@@ -16,17 +16,17 @@ var (
 	ThrowMost  = Throw{0.10, 1.4}
 )
 
-// Acceleration is the head in metres of water that goes into starting and stopping the
-// column at every stroke: L v n C / (g K), L in metres, v in m/s, n in turns a minute. It
+// Acceleration is the head of water that goes into starting and stopping the
+// column at every stroke: L v n C / (g K), n in turns a minute. It
 // is for rigid pipe: soft hose near the pump lowers it, so it is an upper end.
 //
 // Errors: if K is not above zero or a figure is below zero.
 // Source: page on acceleration head of reciprocating pumps, ha = L V N C / (g K).
-func Acceleration(length quantity.Length, speed, turnsPerMinute float64, t Throw) (metres float64, err error) {
-	if !(t.K > 0 && t.C >= 0 && length >= 0 && speed >= 0 && turnsPerMinute >= 0) {
+func Acceleration(length quantity.Length, v quantity.Velocity, n quantity.Speed, t Throw) (head quantity.Length, err error) {
+	if !(t.K > 0 && t.C >= 0 && length >= 0 && v >= 0 && n >= 0) {
 		return 0, errors.New("an acceleration head needs a length, a speed and turns a minute of zero or more, and a K above zero")
 	}
-	return length.Metres() * speed * turnsPerMinute * t.C / (Gravity * t.K), nil
+	return quantity.Metre * quantity.Length(length.Metres()*v.MetresPerSecond()*n.TurnsPerMinute()*t.C/(Gravity*t.K)), nil
 }
 
 // Suction is what stands before a pump's inlet.
@@ -36,27 +36,27 @@ type Suction struct {
 	Vapour       quantity.Pressure // absolute
 	Losses       quantity.Pressure // of hose, fittings and filters
 	Lift         quantity.Length   // the pump above the water; below zero where it is flooded
-	Acceleration float64           // metres of water
+	Acceleration quantity.Length   // of water
 	Water        Water
 }
 
 // Atmosphere is the standard pressure of the air at the sea, absolute.
 const Atmosphere quantity.Pressure = 101325
 
-// Available is the net positive suction head in metres of water:
+// Available is the net positive suction head of water:
 // (surface + feed - vapour - losses) / (rho g) - lift - acceleration.
 //
 // Errors: if the water has no density.
-func (s Suction) Available() (metres float64, err error) {
+func (s Suction) Available() (head quantity.Length, err error) {
 	if !(s.Water.Density > 0) {
 		return 0, errors.New("the head at a pump's inlet needs the density of the water")
 	}
-	head := float64(s.Surface+s.Feed-s.Vapour-s.Losses) / (float64(s.Water.Density) * Gravity)
-	return head - s.Lift.Metres() - s.Acceleration, nil
+	stands := float64(s.Surface+s.Feed-s.Vapour-s.Losses) / (float64(s.Water.Density) * Gravity)
+	return quantity.Metre*quantity.Length(stands) - s.Lift - s.Acceleration, nil
 }
 
 // Needed is the head that a pump should find, from the one that its sheet asks for: a metre
 // or three tenths more, whichever is more.
 //
 // Source: page on acceleration head (1.0 to 1.5 m over); Technical Paper 410 example 7-32 (20 ft x 1.3).
-func Needed(npsh float64) (metres float64) { return max(npsh+1, npsh*1.3) }
+func Needed(npsh quantity.Length) quantity.Length { return max(npsh+quantity.Metre, npsh*1.3) }

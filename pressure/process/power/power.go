@@ -117,9 +117,9 @@ func Possible(i quantity.Current, v quantity.Voltage, water quantity.Power) bool
 // Torque is what turns a shaft that gives a power: W / (2 pi n), n in turns a minute.
 //
 // Errors: a speed that is not above zero.
-func Torque(w quantity.Power, turnsPerMinute float64) (quantity.Torque, error) {
-	if !(turnsPerMinute > 0) {
+func Torque(w quantity.Power, n quantity.Speed) (quantity.Torque, error) {
+	if !(n > 0) {
 		return 0, errors.New("a torque needs a speed above zero")
 	}
-	return quantity.Torque(float64(w) / (2 * math.Pi * turnsPerMinute / 60)), nil
+	return quantity.Torque(float64(w) / (2 * math.Pi * n.TurnsPerMinute() / 60)), nil
 }

@@ -18,12 +18,12 @@ import (
 // volumetric efficiency.
 //
 // Errors: a figure that is not above zero, an efficiency above 100 %.
-func Displacement(plungers int, bore, stroke quantity.Length, turnsPerMinute float64, volumetric quantity.Share) (quantity.Flow, error) {
-	if !(plungers > 0 && bore > 0 && stroke > 0 && turnsPerMinute > 0 && volumetric > 0 && volumetric <= 1) {
+func Displacement(plungers int, bore, stroke quantity.Length, n quantity.Speed, volumetric quantity.Share) (quantity.Flow, error) {
+	if !(plungers > 0 && bore > 0 && stroke > 0 && n > 0 && volumetric > 0 && volumetric <= 1) {
 		return 0, errors.New("a pump's flow needs plungers, a bore, a stroke and a speed above zero, and a volumetric efficiency up to 100 %")
 	}
 	swept := float64(plungers) * math.Pi / 4 * bore.Metres() * bore.Metres() * stroke.Metres()
-	return quantity.Flow(swept * turnsPerMinute / 60 * float64(volumetric)), nil
+	return quantity.Flow(swept * n.TurnsPerMinute() / 60 * float64(volumetric)), nil
 }
 
 // UsualVolumetric is what a plunger pump delivers of what it sweeps, where nobody says
@@ -55,9 +55,9 @@ func (p Piston) Delivered(against quantity.Pressure) quantity.Flow {
 // Speed is a pump's speed behind a belt: motor x its pulley / the pump's.
 //
 // Errors: a figure that is not above zero.
-func Speed(motor, motorPulley, pumpPulley float64) (turnsPerMinute float64, err error) {
+func Speed(motor quantity.Speed, motorPulley, pumpPulley quantity.Length) (quantity.Speed, error) {
 	if !(motor > 0 && motorPulley > 0 && pumpPulley > 0) {
-		return 0, fmt.Errorf("a belt's speeds and pulleys are above zero; found %g, %g and %g", motor, motorPulley, pumpPulley)
+		return 0, fmt.Errorf("a belt's speeds and pulleys are above zero; found %s, %s and %s", motor, motorPulley, pumpPulley)
 	}
-	return motor * motorPulley / pumpPulley, nil
+	return motor * quantity.Speed(motorPulley/pumpPulley), nil
 }

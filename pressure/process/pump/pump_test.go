@@ -34,7 +34,7 @@ func ExamplePiston_Delivered() {
 func ExampleSpeed() {
 	n, _ := Speed(1750, 80, 112)
 	fmt.Println(n)
-	// Output: 1250
+	// Output: 1250 rpm
 }
 
 func ExampleNewCurve() {
