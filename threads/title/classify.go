@@ -13,6 +13,7 @@ func (l *line) classify() {
 			l.classifyRange(k, f)
 		}
 	}
+	l.teeRow()
 	for k := range l.tokens {
 		f := l.tokens[k].figure
 		if f == nil {
@@ -43,6 +44,38 @@ func (l *line) classify() {
 	l.either()
 	l.secondNames()
 	l.threadAndTube()
+}
+
+// teeRow takes the three plain numbers of a tee, 6-4-6, for tubes in millimetres where one of
+// them is more than pipe comes in inches.
+func (l *line) teeRow() {
+	if !l.is(tee) {
+		return
+	}
+	for k := 0; k+4 < len(l.tokens); k++ {
+		var row [3]*figure
+		most := 0.0
+		for n := range row {
+			row[n] = l.tokens[k+2*n].figure
+			if row[n] == nil || row[n].kind != bare || !row[n].whole || row[n].marked || n > 0 && !l.tokens[k+2*n-1].parted() {
+				most = 0
+				break
+			}
+			most = max(most, row[n].v)
+		}
+		if most <= largestInch || most > 63 {
+			continue
+		}
+		for _, f := range row {
+			if f.v < 3 {
+				return
+			}
+		}
+		for _, f := range row {
+			f.kind = mmSize
+		}
+		return
+	}
 }
 
 // beside gives the token n places away, brackets, colons and equals signs left out.

@@ -303,6 +303,9 @@ func (l *line) outlets(ends []*phrase) []*phrase {
 		if f != nil && f.whole && f.v <= 12 && next.role(classAfter) == asCount {
 			n = int(f.v)
 		}
+		if f != nil && f.whole && f.v <= 12 && !f.marked && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && at(l.tokens, k+3).role(classAfter) == asCount {
+			n, f.used = int(f.v), true // 4 x 1/2 outlets
+		}
 	}
 	if n == 0 || len(ends) > 2 {
 		return ends

@@ -17,6 +17,7 @@ func (l *line) looseNut(ends, rest []*phrase) []*phrase {
 		}
 		nut := copyOf(ends[0])
 		nut.sexes, nut.from, nut.to = []threads.Sex{threads.Female}, r.from, r.to
+		nut.assumed = r == ends[0]
 		ends[0].attr &^= isNut | isSwivel
 		return append(ends, nut)
 	}

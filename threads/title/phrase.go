@@ -275,7 +275,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 							c.end = "BORE" // an end that is a hose is its bore, and no tail
 						}
 					}
-				} else if m.value == "PEX" {
+				} else if m.value == "PEX" || m.value == "TUBING" {
 					c.pex = true
 					if c.end == "" {
 						c.end, c.endFirst = "TUBE", c.fig == nil

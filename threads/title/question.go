@@ -54,6 +54,8 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	sex := ""
 	if r.Sex == threads.NoSex && r.Candidates[0].Family.Threaded() {
 		sex = " And is it male or female?"
+	} else if c.assumed && !l.one && r.Candidates[0].Family.Threaded() {
+		sex = " " + l.kindWord() + " mostly is " + r.Sex.String() + ", which the text does not say."
 	}
 	subject := strings.TrimSpace(r.Candidates[0].Size + " " + nameOf(c) + " " + r.Sex.String())
 	if c.fig != nil && c.fig.kind == unSize {
@@ -62,7 +64,7 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	bsp := families[threads.G] || families[threads.R] || families[threads.Rc] || families[threads.Rp]
 	switch {
 	case families[threads.Barb] && families[threads.Push]:
-		return "What takes the PEX pipe: a barb and a crimp ring, a push-in end or a compression end? Look at the picture, or ask the shop."
+		return "What takes the pipe: a barb, a push-in end or a compression end? Look at the picture, or ask the shop."
 	case families[threads.Push] && families[threads.Compression]:
 		return "Does the tube push in, or is it held by a ring and a nut (compression)? Look at the picture, or ask the shop."
 	case bsp && families[threads.NPT]:

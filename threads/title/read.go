@@ -209,7 +209,7 @@ func overlayAgain(ends, again []*phrase) {
 		e := ends[k]
 		k++
 		if a.end != "" {
-			e.end, e.fam, e.sexes = a.end, a.fam, a.sexes
+			e.end, e.fam, e.sexes, e.pex = a.end, a.fam, a.sexes, a.pex
 		} else if len(a.sexes) > 0 {
 			e.sexes = a.sexes
 		}

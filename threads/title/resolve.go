@@ -43,6 +43,9 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		out.Candidates = []threads.End{{Family: threads.Push, Sex: threads.Male, Size: trim(c.fig.v) + " mm", Diameter: threads.Length(c.fig.v)}}
 		return out, true
 	}
+	if name == "BARB" && c.millimetres() && !l.one && !l.is(tail) && hasWord(string(l.norm), "crimp") {
+		c.assumed = true // multilayer pipe is crimped too
+	}
 	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") && !c.threadFigure() {
 		out.Sex, out.Seal, out.Swivel = threads.NoSex, threads.NoSeal, false
 		if c.pex && name == "TUBE" && !c.millimetres() {
