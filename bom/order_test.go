@@ -158,8 +158,18 @@ func TestOrderAddsUp(t *testing.T) {
 func cheapest(t *rapid.T, build *build.Build, l *order.Line) {
 	if l.Offer != nil {
 		require.GreaterOrEqual(t, l.Order, l.Need.Buy())
+	}
+	if l.Offer != nil && len(l.Shares) == 0 {
 		require.Less(t, l.Order, l.Need.Buy()+l.Offer.Pack)
 		require.Zero(t, l.Order%l.Offer.Pack)
+	}
+	var divided money.Quantity
+	for _, x := range l.Shares {
+		require.Zero(t, x.Order%x.Offer.Pack)
+		divided += x.Order
+	}
+	if len(l.Shares) > 0 {
+		require.Equal(t, l.Order, divided)
 	}
 	for _, o := range build.Offers {
 		if o.Item != l.Need.Key || o.Price == nil {
@@ -170,9 +180,17 @@ func cheapest(t *rapid.T, build *build.Build, l *order.Line) {
 		require.NoError(t, err)
 		here, err := build.Rates.Convert(other)
 		require.NoError(t, err)
-		require.NotNil(t, l.Total, "a price is there")
-		chosen, err := build.Rates.Convert(*l.Total)
-		require.NoError(t, err)
+		bought := l.Shares
+		if len(bought) == 0 {
+			bought = []*order.Line{l}
+		}
+		chosen := zeroOf(t, "NZD")
+		for _, x := range bought {
+			require.NotNil(t, x.Total, "a price is there")
+			part, err := build.Rates.Convert(*x.Total)
+			require.NoError(t, err)
+			chosen = plus(t, chosen, part)
+		}
 		order, err := here.Cmp(chosen)
 		require.NoError(t, err)
 		require.GreaterOrEqual(t, order, 0, "%s at %s is dearer than at %s", l.Need.Key, l.Offer.Vendor.ID, o.Vendor.ID)
