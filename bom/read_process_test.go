@@ -42,6 +42,7 @@ func TestImpossibleProcessFigures(t *testing.T) {
 		{"a volumetric efficiency of 700 %", "[[item]]\nid = \"p\"\nkind = \"plunger pump\"\nvolumetric = \"700 %\"", "line 6", "nothing gives more than goes in", "94 %"},
 		{"an inverter of 120 %", "[power]\ninverter = \"120 %\"", "line 4", "nothing gives more than goes in", "90 %"},
 		{"an element that bears 180 C", "[[item]]\nid = \"e\"\nkind = \"membrane element\"\nmax_water = \"180 C\"", "line 6", "no element bears", "45 C"},
+		{"an element of 280 square metres", "[[item]]\nid = \"e\"\nkind = \"membrane element\"\narea = \"280 m2\"", "line 6", "no element has", "2.8 m2"},
 		{"a curve that is flat", "[[item]]\nid = \"f\"\nkind = \"feed pump\"\ncurve = [[\"0 L/min\", \"2 bar\"], [\"6 L/min\", \"2 bar\"]]", "line 6", "does not lie below", "falling"},
 		{"a curve that turns back", "[[item]]\nid = \"f\"\nkind = \"feed pump\"\ncurve = [[\"6 L/min\", \"2 bar\"], [\"0 L/min\", \"1 bar\"]]", "line 6", "", "falling"},
 		{"an element wider than its vessel", vessel + "size = \"4040\"\n", "line 11, column 8", "4 inches across does not go into vessel v, which takes 2.5", "size = \"2540\""},

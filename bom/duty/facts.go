@@ -50,6 +50,9 @@ func (m *Making) Facts() []Fact {
 				continue
 			}
 			add("inlet_pressure", "pressure before "+i.Pump.Name+", filters clean", "bar", i.Pressure.Lo.Bar(), i.Pressure.Hi.Bar())
+			if i.OneKnown {
+				add("inlet_one_dirty", "pressure before "+i.Pump.Name+", one filter or another at the end of its life", "bar", i.OneDirty.Lo.Bar(), i.OneDirty.Hi.Bar())
+			}
 			if len(i.Filters) > 0 {
 				add("inlet_dirty", "pressure before "+i.Pump.Name+", filters at the end of their life", "bar", i.Dirty.Bar(), i.Dirty.Bar())
 			}

@@ -43,6 +43,7 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 		}
 		i := Inlet{Pump: u, Pressure: span.Between(at(0), at(1)), Middle: at(3), Dirty: at(2), Needs: usualNPSH}
 		before := upstream(nets[3], answers[3], nets[3].node[u.First+in])
+		i.oneDirty(nets[2], answers[3], nets[3], before)
 		for _, k := range before {
 			v, a := nets[3].unitOf[k], answers[3]
 			switch kind := v.Item.Kind; {
@@ -72,6 +73,32 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 		i.npsh(nets[3], answers[3], before, at(0), at(1), u)
 		l.Inlets = append(l.Inlets, i)
 	}
+}
+
+// oneDirty is the pressure with each filter by itself at the end of its life. The piston pump's flow
+// stands fast, so that a filter in its line loses so much more and nothing else changes; of filters
+// side by side it is not said.
+func (i *Inlet) oneDirty(dirty *net, clean *flow.Answer, n *net, before []int) {
+	var most float64
+	for _, k := range before {
+		most = max(most, math.Abs(float64(clean.Flow[k])))
+	}
+	filters := 0
+	i.OneDirty = span.Empty[quantity.Pressure]()
+	for _, k := range before {
+		if v := n.unitOf[k]; !v.Item.Kind.Is(catalog.Filter) {
+			continue
+		}
+		q := clean.Flow[k]
+		if math.Abs(float64(q)) < 0.999*most {
+			return
+		}
+		now, _ := n.links[k].Law.Loss(q)
+		then, _ := dirty.links[k].Law.Loss(q)
+		i.OneDirty = i.OneDirty.Reach(i.Middle - quantity.Pressure(math.Abs(float64(then))-math.Abs(float64(now))))
+		filters++
+	}
+	i.OneKnown = filters > 1
 }
 
 // npsh is the head at a pump's inlet, with the greater acceleration head and with none.

@@ -157,6 +157,10 @@ func elementsOf(it *build.Item) Elements {
 	if p.TestSalt != nil {
 		sheet.Test.Salt = p.TestSalt.GramsPerLitre()
 	}
+	if said := p.Area; ok && said != nil && (said.SquareMetres() > 2*float64(class.Area) || 2*said.SquareMetres() < float64(class.Area)) {
+		e.fault = fmt.Sprintf("%s of membrane are not those of an element of %s, which has about %s m2", said, e.Size, quantity.Significant(float64(class.Area), 2))
+		return e
+	}
 	if p.Area != nil {
 		sheet.Area = membrane.SquareMetre(p.Area.SquareMetres())
 	}

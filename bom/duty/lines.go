@@ -53,6 +53,8 @@ type Inlet struct {
 	Pressure   span.Span[quantity.Pressure] // filters clean: the lower curve at the greatest flow, to the upper at the least
 	Middle     quantity.Pressure            // filters clean at their least, the lower curve, the middle flow
 	Dirty      quantity.Pressure            // with every filter at the end of its life, at the middle flow
+	OneDirty   span.Span[quantity.Pressure] // at the middle flow with one filter at the end of its life, of each in turn
+	OneKnown   bool                         // several filters stand in one line, each with the whole flow
 	HasFeed    bool
 	FeedKnown  bool
 	Filters    []*graph.Unit

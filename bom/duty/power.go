@@ -1,10 +1,13 @@
 package duty
 
 import (
+	"errors"
 	"fmt"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/build"
+	"handtight/bom/graph"
 	"handtight/pressure/pattern"
 	"handtight/pressure/process/power"
 	"handtight/pressure/process/span"
@@ -15,7 +18,7 @@ import (
 type Power struct {
 	Water    span.Span[quantity.Power] // into the water
 	Shaft    span.Span[quantity.Power] // at the pump's shaft
-	Motor    span.Span[quantity.Power] // at the motor's shaft: with the belt's loss
+	Motor    span.Span[quantity.Power] // at the motors' shafts: with the belts' loss
 	Electric span.Span[quantity.Power] // at the battery, or the inverter's input; the feed pump in it
 	MidMotor quantity.Power
 	Volts    quantity.Voltage
@@ -27,7 +30,10 @@ type Power struct {
 	Sagged   quantity.Current            // at the sagged voltage, at the worst
 	Plate    bool                        // the current is from the motor's plate
 	Basis    string
+	Drain    string // what the current is of where a battery drives no piston pump, in words
+	Why      string // why no current is known, in words
 	Cannot   string // an impossibility, in words
+	Pumps    []PumpPower
 
 	Cable *CableUse
 
@@ -99,35 +105,111 @@ func powerOf(s *bom.System, m *Making) *Power {
 	if m.Recovery != nil {
 		return feederPower(s, m)
 	}
-	if len(m.Pumps) != 1 || !m.in.hasPressure {
+	if len(m.Pumps) == 0 || !m.in.hasPressure {
 		return nil
 	}
-	it := m.Pumps[0].Item
-	q, _, _ := PumpFlow(it, m.in.pressure.Middle())
-	p := &Power{Water: span.Between(power.Hydraulic(q.Lo, m.in.pressure.Lo, 0), power.Hydraulic(q.Hi, m.in.pressure.Hi, 0))}
-	middle := power.Hydraulic(q.Middle(), m.in.pressure.Middle(), 0)
-	trains, basis := trainsOf(it, s.Build)
-	p.Basis = basis
-	best, bestMotor, bestShaft, err := power.Electric(p.Water.Lo, trains.Best)
-	if err != nil {
-		return nil
+	p := &Power{}
+	for _, u := range m.Pumps {
+		one, ok := drivenBy(s, m, u)
+		if !ok {
+			return nil
+		}
+		p.Pumps = append(p.Pumps, one)
+		p.Water, p.Shaft, p.Motor, p.Electric = plus(p.Water, one.Water), plus(p.Shaft, one.Shaft), plus(p.Motor, one.Motor), plus(p.Electric, one.Electric)
+		p.MidMotor += one.MidMotor
+		p.basis(one.basis)
+		p.engine(&one)
 	}
-	worst, worstMotor, worstShaft, _ := power.Electric(p.Water.Hi, trains.Worst)
-	p.Electric, p.Motor, p.Shaft = span.Between(best, worst), span.Between(bestMotor, worstMotor), span.Between(bestShaft, worstShaft)
-	mid := power.Train{Pump: mean(trains.Worst.Pump, trains.Best.Pump), Belt: mean(trains.Worst.Belt, trains.Best.Belt), Motor: mean(trains.Worst.Motor, trains.Best.Motor), Inverter: mean(trains.Worst.Inverter, trains.Best.Inverter)}
-	midW, midMotor, _, _ := power.Electric(middle, mid)
-	p.MidMotor = midMotor
-	p.engine(it)
-	volts, battery := it.Battery(s.Build.Duty.Supply)
-	if !battery && build.NamesMains(it.Motor) && s.Build.Duty.Supply != nil && *s.Build.Duty.Supply <= build.BatteryLimit {
-		volts, battery = *s.Build.Duty.Supply, true // behind an inverter
-	}
-	if battery {
-		p.Battery, p.Volts = true, volts
-		p.amps(s, m, it, midW)
-	}
+	p.feeders(m)
+	p.amps(s, m)
 	p.day(s, m)
 	return p
+}
+
+// plus is the sum of two figures that are known between ends.
+func plus[Q ~float64](a, b span.Span[Q]) span.Span[Q] { return span.Between(a.Lo+b.Lo, a.Hi+b.Hi) }
+
+// basis adds what a figure rests on, once.
+func (p *Power) basis(text string) {
+	switch {
+	case p.Basis == "":
+		p.Basis = text
+	case !strings.Contains(p.Basis, text):
+		p.Basis += "; " + text
+	}
+}
+
+// PumpPower is what one piston pump takes.
+type PumpPower struct {
+	Unit                   *graph.Unit
+	Water                  span.Span[quantity.Power] // into the water
+	Shaft, Motor, Electric span.Span[quantity.Power] // see [Power]
+	MidMotor, mid          quantity.Power            // at the middle, at the motor's shaft and at the battery
+	Volts                  quantity.Voltage
+	Battery                bool
+	basis                  string
+}
+
+// drivenBy reckons a pump from the best to the worst of its flow, its pressure and its efficiencies;
+// false where these are no efficiencies.
+func drivenBy(s *bom.System, m *Making, u *graph.Unit) (p PumpPower, ok bool) {
+	it := u.Item
+	q, _, _ := PumpFlow(it, m.in.pressure.Middle())
+	inlet := m.inlet(u)
+	trains, basis := trainsOf(it, s.Build)
+	mid := power.Train{Pump: mean(trains.Worst.Pump, trains.Best.Pump), Belt: mean(trains.Worst.Belt, trains.Best.Belt), Motor: mean(trains.Worst.Motor, trains.Best.Motor), Inverter: mean(trains.Worst.Inverter, trains.Best.Inverter)}
+	best, err := drive(q.Lo, m.in.pressure.Lo, inlet.Hi, trains.Best)
+	worst, err2 := drive(q.Hi, m.in.pressure.Hi, inlet.Lo, trains.Worst)
+	middle, err3 := drive(q.Middle(), m.in.pressure.Middle(), inlet.Middle(), mid)
+	if errors.Join(err, err2, err3) != nil {
+		return p, false
+	}
+	if best.boosted {
+		basis += fmt.Sprintf(", its inlet's pressure of up to %.1f bar taken off", inlet.Hi.Bar())
+	}
+	p = PumpPower{Unit: u, Water: span.Between(best.water, worst.water), Shaft: span.Between(best.shaft, worst.shaft), Motor: span.Between(best.motor, worst.motor),
+		Electric: span.Between(best.battery, worst.battery), MidMotor: middle.motor, mid: middle.battery, basis: basis}
+	p.Volts, p.Battery = it.Battery(s.Build.Duty.Supply)
+	if !p.Battery && build.NamesMains(it.Motor) && s.Build.Duty.Supply != nil && *s.Build.Duty.Supply <= build.BatteryLimit {
+		p.Volts, p.Battery = *s.Build.Duty.Supply, true // behind an inverter
+	}
+	return p, true
+}
+
+// inlet is the pressure before a piston pump that its feed pump gives; nothing where it is not
+// reckoned, or where it draws for itself.
+func (m *Making) inlet(u *graph.Unit) span.Span[quantity.Pressure] {
+	if m.Lines != nil && m.Lines.Solved {
+		for i := range m.Lines.Inlets {
+			if x := &m.Lines.Inlets[i]; x.Pump == u && x.HasFeed && x.FeedKnown {
+				return span.Between(max(x.Pressure.Lo, 0), max(x.Pressure.Hi, 0))
+			}
+		}
+	}
+	return span.Span[quantity.Pressure]{}
+}
+
+// driven is a pump's power at one flow, pressure and train.
+type driven struct {
+	water, shaft, motor, battery quantity.Power
+	boosted                      bool // the inlet's pressure is taken off
+}
+
+// drive takes the inlet's pressure off where it is more than a twentieth: see [power.Boosted].
+func drive(q quantity.Flow, p, inlet quantity.Pressure, t power.Train) (d driven, err error) {
+	d.water = power.Hydraulic(q, p, 0)
+	asked := d.water
+	if inlet > p/20 {
+		d.boosted = true
+		d.water = power.Hydraulic(q, p, inlet)
+		shaft, err := power.Boosted(q, p, inlet, t.Pump)
+		if err != nil {
+			return d, err
+		}
+		asked = quantity.Power(float64(shaft) * float64(t.Pump))
+	}
+	d.battery, d.motor, d.shaft, err = power.Electric(asked, t)
+	return d, err
 }
 
 // Takes is the electric power of a piston pump at the duty, from the best to the worst of its
@@ -147,55 +229,79 @@ func Takes(it *build.Item, b *build.Build) (watts span.Span[quantity.Power], kno
 
 func mean(a, b quantity.Share) quantity.Share { return (a + b) / 2 }
 
-// engine is the torque that the belt asks of an engine.
-func (p *Power) engine(it *build.Item) {
+// engine is the torque that a belt asks of an engine.
+func (p *Power) engine(one *PumpPower) {
+	it := one.Unit.Item
 	if it.Process.EngineSpeed == nil {
 		return
 	}
-	lo, err := power.Torque(p.Motor.Lo, it.Process.EngineSpeed.Hi)
-	hi, err2 := power.Torque(p.Motor.Hi, it.Process.EngineSpeed.Lo)
+	lo, err := power.Torque(one.Motor.Lo, it.Process.EngineSpeed.Hi)
+	hi, err2 := power.Torque(one.Motor.Hi, it.Process.EngineSpeed.Lo)
 	if err == nil && err2 == nil {
-		p.Torque, p.EngineKnown = span.Between(lo, hi), true
+		p.Torque, p.EngineKnown = plus(p.Torque, span.Between(lo, hi)), true
 	}
 }
 
-// amps is the current at the battery, behind the cable where it is said.
-func (p *Power) amps(s *bom.System, m *Making, it *build.Item, mid quantity.Power) {
+// amps is the current at the battery, behind the cable where it is said: of the piston pumps that it
+// drives, and of what else the plant takes from it.
+func (p *Power) amps(s *bom.System, m *Making) {
+	var asks, plates span.Span[quantity.Power]
+	var mid quantity.Power
+	plate, drives := true, 0
+	for i := range p.Pumps {
+		one := &p.Pumps[i]
+		it := one.Unit.Item
+		if !one.Battery {
+			continue
+		}
+		if drives++; drives > 1 && one.Volts != p.Volts {
+			p.Battery, p.Why = false, fmt.Sprintf("its pumps take %s and %s, and are not added up", p.Volts, one.Volts)
+			return
+		}
+		p.Battery, p.Volts = true, one.Volts
+		own := one.Electric
+		if c := it.Process.MotorCurrent; c != nil {
+			w := quantity.Power(float64(*c) * float64(one.Volts))
+			own, one.mid = span.Exactly(w), w
+			if !power.Possible(*c, one.Volts, one.Water.Lo) {
+				p.Cannot = fmt.Sprintf("%s at %s are %.0f W, and the water alone takes %.0f W", c, one.Volts, float64(w), float64(one.Water.Lo))
+			}
+		} else {
+			plate = false
+		}
+		if has := it.Process.MotorPower; p.Cannot == "" && has != nil && *has < one.Water.Lo {
+			p.Cannot = fmt.Sprintf("a motor of %s cannot give the water %.0f W", has, float64(one.Water.Lo))
+		}
+		asks, plates = plus(asks, own), plus(plates, own)
+		mid += one.mid
+	}
+	if drives == 0 {
+		p.others(s, m)
+		return
+	}
 	var r power.Ohm
 	ps := s.Build.Power
 	if ps != nil && ps.Cable != nil && ps.CableLength != nil {
 		r, _ = power.Cable{Section: power.SquareMillimetre(*ps.Cable), Length: *ps.CableLength}.Resistance()
 	}
-	sag := p.Volts * 11.5 / 12
-	p.feeders(m)
-	plate := it.Process.MotorCurrent
-	switch {
-	case plate != nil:
-		p.Plate, p.Current, p.MidAmps, p.Sagged = true, span.Exactly(*plate), *plate, *plate
-		if least := power.Hydraulic(m.Feed.Lo, m.in.pressure.Lo, 0); !power.Possible(*plate, p.Volts, least) {
-			p.Cannot = fmt.Sprintf("%s at %s are %.0f W, and the water alone takes %.0f W", plate, p.Volts, float64(*plate)*float64(p.Volts), float64(least))
-		}
-	default:
-		lo, err := power.Current(p.Electric.Lo, p.Volts, r)
-		hi, err2 := power.Current(p.Electric.Hi, p.Volts, r)
+	if plate {
+		at := func(w quantity.Power) quantity.Current { return quantity.Current(float64(w) / float64(p.Volts)) }
+		p.Plate, p.Current, p.MidAmps, p.Sagged = true, span.Between(at(plates.Lo), at(plates.Hi)), at(mid), at(plates.Hi)
+	} else {
+		lo, err := power.Current(asks.Lo, p.Volts, r)
+		hi, err2 := power.Current(asks.Hi, p.Volts, r)
 		p.MidAmps, _ = power.Current(mid, p.Volts, r)
-		p.Sagged, _ = power.Current(p.Electric.Hi, sag, r)
+		p.Sagged, _ = power.Current(asks.Hi, sagging(p.Volts), r)
 		if err != nil {
-			p.Cannot = fmt.Sprintf("a cable of %s and %s there and back cannot bring %.0f W at %s at any current", ps.Cable, ps.CableLength, float64(p.Electric.Lo), p.Volts)
-			lo, _ = power.Current(p.Electric.Lo, p.Volts, 0)
+			p.Cannot = fmt.Sprintf("a cable of %s and %s there and back cannot bring %.0f W at %s at any current", ps.Cable, ps.CableLength, float64(asks.Lo), p.Volts)
+			lo, _ = power.Current(asks.Lo, p.Volts, 0)
 		}
 		if err != nil || err2 != nil {
-			hi, _ = power.Current(p.Electric.Hi, p.Volts, 0)
+			hi, _ = power.Current(asks.Hi, p.Volts, 0)
 		}
 		p.Current = span.Between(lo, hi)
 	}
-	if p.Cannot == "" && it.Process.MotorPower != nil {
-		least := power.Hydraulic(m.Feed.Lo, m.in.pressure.Lo, 0)
-		if *it.Process.MotorPower < least {
-			p.Cannot = fmt.Sprintf("a motor of %s cannot give the water %.0f W", it.Process.MotorPower, float64(least))
-		}
-	}
-	p.All = span.Between(p.Current.Lo+p.Feeder.Lo, p.Current.Hi+p.Feeder.Hi)
+	p.All = plus(p.Current, p.Feeder)
 	if r > 0 {
 		c := &CableUse{Drop: span.Between(quantity.Voltage(float64(r)*float64(p.Current.Lo)), quantity.Voltage(float64(r)*float64(p.Current.Hi)))}
 		c.Share = span.Between(quantity.Share(c.Drop.Lo/p.Volts), quantity.Share(c.Drop.Hi/p.Volts))
@@ -203,6 +309,54 @@ func (p *Power) amps(s *bom.System, m *Making, it *build.Item, mid quantity.Powe
 		c.Common, _ = power.Section(p.Current.Hi, *ps.CableLength, p.Volts*quantity.Voltage(power.DropAllowed))
 		p.Cable = c
 	}
+}
+
+// sagging is a battery's voltage under load near its end: 11.5 V of 12.
+func sagging(v quantity.Voltage) quantity.Voltage { return v * 11.5 / 12 }
+
+var clutched = pattern.New(`(?i)\bclutch`)
+
+// clutch is what the coil of a pump's clutch takes (memory).
+var clutch = span.Between[quantity.Current](3, 5)
+
+// others is the current of a plant whose piston pumps no battery drives: its feed pumps', and that of
+// the clutches that hold its pumps to an engine.
+func (p *Power) others(s *bom.System, m *Making) {
+	said := true
+	for _, u := range m.FeedPumps {
+		v, ok := u.Item.Battery(s.Build.Duty.Supply)
+		if !ok {
+			continue
+		}
+		p.Battery, p.Volts = true, v
+		said = said && u.Item.Process.Current != nil
+	}
+	var coils span.Span[quantity.Current]
+	for _, u := range m.Pumps {
+		if clutched.MatchString(u.Item.Motor) {
+			coils = plus(coils, clutch)
+		}
+	}
+	if coils.Hi > 0 && !p.Battery && s.Build.Duty.Supply != nil && *s.Build.Duty.Supply <= build.BatteryLimit {
+		p.Battery, p.Volts = true, *s.Build.Duty.Supply
+	}
+	if !p.Battery {
+		return
+	}
+	p.Plate = said && coils.Hi == 0
+	p.Drain = "the feed pump as it is said"
+	switch {
+	case len(m.FeedPumps) == 0:
+		p.Drain = ""
+	case !said:
+		p.Drain = "a feed pump of 3 to 8 A (memory)"
+	}
+	if coils.Hi > 0 {
+		p.Drain = strings.TrimPrefix(p.Drain+", a clutch of 3 to 5 A (memory)", ", ")
+	}
+	p.Current, p.MidAmps = coils, coils.Middle()
+	p.All = plus(p.Current, p.Feeder)
+	p.Sagged = p.Current.Hi
 }
 
 // feeders is what the feed pumps take: as said, else 3 to 8 A each (memory).

@@ -10,6 +10,9 @@ import (
 
 // MiddleOf is a fact at the middle of what is said, with new elements.
 func (m *Making) MiddleOf(name string) (v float64, ok bool) {
+	if name == "feed_flow" && m.Made && m.Recovered != nil {
+		return m.mid.Feed.LitresPerMinute(), true // where its feed pump's curve and the membrane meet
+	}
 	if name == "feed_flow" && m.FeedKnown {
 		return m.Feed.Middle().LitresPerMinute(), true
 	}
@@ -82,8 +85,20 @@ func (m *Making) Says() []string {
 			}
 		}
 	}
-	if p := m.Power; p != nil && p.Battery && !p.Plate {
-		say("The current is reckoned and not from a plate: %s. At a sagging %s it is up to %.0f A.", p.Basis, p.Volts*11.5/12, float64(p.Sagged+p.Feeder.Hi))
+	if p := m.Power; p != nil && p.Why != "" {
+		say("No current is reckoned: %s.", p.Why)
+	}
+	if p := m.Power; p != nil && p.Battery && p.Drain != "" {
+		say("No battery drives its piston pump: the current is that of %s.", p.Drain)
+	} else if p != nil && p.Battery && !p.Plate {
+		say("The current is reckoned and not from a plate: %s. At a sagging %s it is up to %.0f A.", p.Basis, sagging(p.Volts), float64(p.Sagged+p.Feeder.Hi))
+	}
+	if p, ps := m.Power, m.plan.Power; p != nil && p.Battery && ps != nil && ps.Alternator != nil {
+		if left := float64(*ps.Alternator - p.All.Hi); left >= 0 {
+			say("While the engine runs, its alternator of %s carries the plant, and %.0f A of it are left at the least.", ps.Alternator, left)
+		} else {
+			say("While the engine runs, its alternator of %s carries part of it: up to %.0f A come from the battery.", ps.Alternator, -left)
+		}
 	}
 	if p := m.Power; p != nil && p.Cable != nil {
 		say("The cable drops %.1f to %.1f %%; for 3 %% it takes %.1f mm2, for 10 %% %.1f. What current a cable may carry, and its fuse, are for the local code and a licensed electrician.",

@@ -84,7 +84,7 @@ func (m *Making) asks(row membrane.Row) (u Upgrade, ok bool) {
 	if u.Power, err = power.Range(w, trains); err != nil {
 		return u, false
 	}
-	if m.Power != nil && m.Power.Battery {
+	if m.Power != nil && m.Power.Battery && m.Power.Drain == "" {
 		u.HasCurrent = true
 		u.Current = span.Between(quantity.Current(float64(u.Power.Lo)/float64(m.Power.Volts)), quantity.Current(float64(u.Power.Hi)/float64(m.Power.Volts)))
 	}

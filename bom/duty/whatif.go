@@ -75,6 +75,11 @@ func Change(b *build.Build, change string) error {
 		if err != nil {
 			return err
 		}
+		for _, it := range b.Items {
+			if p := &it.Process; it.Kind.Is(catalog.DrivesHigh) && p.Speed == nil && (it.Flow != nil || p.Plungers == nil || p.PlungerBore == nil || p.Stroke == nil) {
+				return fmt.Errorf("`%s` would change nothing of the flow: nothing says at which speed %s delivers its flow; write `speed` on it, the turns of its data sheet, or change `flow`", change, it.ID)
+			}
+		}
 		return eachItem(b, catalog.DrivesHigh, change, func(it *build.Item) {
 			it.Process.MotorSpeed, it.Process.EngineSpeed, it.Process.Pulley = &n, nil, nil
 		})

@@ -199,6 +199,10 @@ func (r *reader) element(t *source.Table, p *build.Process) {
 		}
 	}
 	p.Area = above(t, "area", take(t, "area", "2.8 m2", quantity.ParseArea))
+	if p.Area != nil && (p.Area.SquareMetres() > mostArea || p.Area.SquareMetres() < leastArea) {
+		t.Fault("area", fmt.Sprintf("no element has %s of membrane: small ones have 1 to 8 m2, those of 8 inches up to 41", p.Area), "write the area that its sheet says, like \"2.8 m2\"")
+		p.Area = nil
+	}
 	p.TestPressure = above(t, "test_pressure", take(t, "test_pressure", "54 bar", quantity.ParsePressure))
 	p.TestSalt = above(t, "test_salt", take(t, "test_salt", "32 g/L", quantity.ParseConcentration))
 	p.TestRecovery, p.MaxRecovery = efficiency(t, "test_recovery", "8 %"), efficiency(t, "max_recovery", "15 %")
@@ -211,6 +215,13 @@ func (r *reader) element(t *source.Table, p *build.Process) {
 		p.MaxWater = nil
 	}
 }
+
+// leastArea and mostArea bound the membrane of one element in m2 (judgement: a tenth of the smallest
+// and half as much again as the largest that are made).
+const (
+	leastArea = 0.05
+	mostArea  = 60
+)
 
 func (r *reader) plunger(t *source.Table, p *build.Process) {
 	p.FlowAt = above(t, "flow_at", take(t, "flow_at", "70 bar", quantity.ParsePressure))

@@ -45,21 +45,22 @@ ports = { in = '19 mm barb', out = '3/8 NPT female' }
 func findMotorTooWeak(_ *bom.System, r *duty.Result) []finding.Finding {
 	var out []finding.Finding
 	for _, m := range r.Plants {
-		p := m.Power
-		if p == nil || len(m.Pumps) != 1 || m.Pumps[0].Item.Process.MotorPower == nil || p.Motor.Hi == 0 {
+		if m.Power == nil {
 			continue
 		}
-		has := *m.Pumps[0].Item.Process.MotorPower
-		if p.MidMotor <= has {
-			continue
+		for _, p := range m.Power.Pumps {
+			has := p.Unit.Item.Process.MotorPower
+			if has == nil || p.MidMotor <= *has {
+				continue
+			}
+			f := finding.Finding{Severity: finding.Caution, Cause: m.Name, Subject: ofUnit(p.Unit), Place: at(p.Unit.Mark)}
+			if p.Motor.Lo > *has {
+				f.Severity = finding.Stop
+			}
+			f.Reason = fmt.Sprintf("its motor of %s is asked for %.0f to %.0f W: %.0f to %.0f W are in the water alone.", has, float64(p.Motor.Lo), float64(p.Motor.Hi), float64(p.Water.Lo), float64(p.Water.Hi))
+			f.Remedy = fmt.Sprintf("Take a motor of %s W or more, or hold less pressure.", upTo(float64(p.Motor.Hi), 50))
+			out = append(out, f)
 		}
-		f := onPump(m, finding.Caution)
-		if p.Motor.Lo > has {
-			f.Severity = finding.Stop
-		}
-		f.Reason = fmt.Sprintf("its motor of %s is asked for %.0f to %.0f W: %.0f to %.0f W are in the water alone.", has, float64(p.Motor.Lo), float64(p.Motor.Hi), float64(p.Water.Lo), float64(p.Water.Hi))
-		f.Remedy = fmt.Sprintf("Take a motor of %s W or more, or hold less pressure.", upTo(float64(p.Motor.Hi), 50))
-		out = append(out, f)
 	}
 	return out
 }
