@@ -12,7 +12,8 @@ var feedPumpNotSaid = Rule{
 	Slug:  "feed-pump-not-said",
 	Title: "A pressure pump stands above the water without a feed pump.",
 	Why: `A plunger pump lifts badly and its filters take what little pressure there is. Above the
-water, or behind filters, it needs a feed pump, or must be set below the waterline.`,
+water, or behind filters, it needs a feed pump, or must be set below the waterline and find what
+its maker asks for at its inlet (npsh).`,
 	Wrong: `
 [[item]]
 id = "feed-pump"
@@ -51,6 +52,9 @@ func findFeedPumpNotSaid(_ *bom.System, r *duty.Result) []finding.Finding {
 		for _, i := range m.Lines.Inlets {
 			if i.HasFeed || lift == nil && len(i.Filters) == 0 || lift != nil && *lift <= 0 && len(i.Filters) == 0 {
 				continue
+			}
+			if i.NeedsSaid && i.NPSHKnown && i.NPSH.Lo >= i.Good() && (lift == nil || *lift <= 0) {
+				continue // it is flooded, and finds what its maker asks for
 			}
 			where := "behind filters"
 			if lift != nil && *lift > 0 {

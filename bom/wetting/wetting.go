@@ -88,15 +88,17 @@ func (s *Waters) Unfiltered(house *graph.Unit) []*graph.Unit {
 	return out
 }
 
-// freshTanks are the cells of tanks whose water runs to a high-pressure pump: such a plant
-// is flushed by its own pump.
+// freshTanks are the cells of tanks whose water runs to a high-pressure pump, by itself or through
+// the feed pump: such a plant is flushed by its own pumps.
 func (s *Waters) freshTanks() []int {
 	var out []int
 	for _, u := range s.Circuit.Graph.Units {
 		if !u.Item.Kind.Is(catalog.Store) {
 			continue
 		}
-		from := s.Circuit.Reach(s.Circuit.JunctionOf[u.First], func(e *circuit.Link, back bool) bool { return circuit.Flows(e, back, true) })
+		from := s.Circuit.Reach(s.Circuit.JunctionOf[u.First], func(e *circuit.Link, back bool) bool {
+			return circuit.Flows(e, back, true) || e.Is == catalog.FeedPump && !back
+		})
 		for _, i := range s.Circuit.LinksOf[from.Net] {
 			if e := &s.Circuit.Links[i]; e.Is == catalog.PositivePump && from.Junction(e.From) {
 				out = append(out, s.Circuit.JunctionOf[u.First])
