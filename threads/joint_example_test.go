@@ -19,5 +19,5 @@ func ExampleMate() {
 	// Output:
 	// seals-with: 2.48 to 6.48 turns by hand
 	// leaks
-	// Do not force it. Buy an adaptor 1/2-14 NPT female x R 1/2 male, or one of the two parts with the other's thread.
+	// Do not force it. Buy an adaptor 1/2-14 NPT female x R 1/2 male, or another part: R 1/2 male in place of 1/2-14 NPT male, or 1/2-14 NPT female in place of Rc 1/2 female.
 }

@@ -172,7 +172,7 @@ func (m *Mating) Remedy() string {
 			return boltRemedy
 		}
 		if m.A.Form != m.B.Form {
-			return fmt.Sprintf("Buy an adaptor %s x %s, or one of the two parts with the other's thread and sex.", counterpart(m.A), counterpart(m.B))
+			return fmt.Sprintf("Buy an adaptor %s x %s, %s.", counterpart(m.A), counterpart(m.B), m.another())
 		}
 		return fmt.Sprintf("Buy one of the two as %s, or a %s of %s.", m.A.Sex.Other(), m.gender(), m.A.name())
 	case byHand:
@@ -209,8 +209,12 @@ func (m *Mating) Remedy() string {
 	if m.bolt() {
 		return "Do not force it. " + boltRemedy
 	}
-	return fmt.Sprintf("Do not force it. Buy an adaptor %s x %s, or one of the two parts with the other's thread.",
-		counterpart(m.A), counterpart(m.B))
+	return fmt.Sprintf("Do not force it. Buy an adaptor %s x %s, %s.", counterpart(m.A), counterpart(m.B), m.another())
+}
+
+// another names what to order where one of the two parts is bought again.
+func (m *Mating) another() string {
+	return fmt.Sprintf("or another part: %s in place of %s, or %s in place of %s", counterpart(m.B), m.A, counterpart(m.A), m.B)
 }
 
 // bolt reports whether an end is a thread of bolts, on which nothing closes.

@@ -11,9 +11,13 @@ import (
 	"handtight/bom"
 )
 
-func oldPlant(t *testing.T) (*bom.System, *Plan) {
+// plants are old plants with the order of work on each, written by hand before the tool was run on
+// it: a section for every joint in a CSV, and what the lines say in a text.
+var plants = map[string]string{"oldplant": "../../testdata/oldplant/build.toml", "pilot": "testdata/pilot.toml"}
+
+func oldPlant(t *testing.T, name string) (*bom.System, *Plan) {
 	t.Helper()
-	b, faults := bom.Read("../../testdata/oldplant/build.toml")
+	b, faults := bom.Read(plants[name])
 	require.NoError(t, faults.Err())
 	sys, faults := bom.Walk(b)
 	require.NoError(t, faults.Err())
@@ -22,11 +26,17 @@ func oldPlant(t *testing.T) (*bom.System, *Plan) {
 	return sys, p
 }
 
-// Each joint of the old plant stands in the section that a fitter put it into by hand, before
+// Each joint of an old plant stands in the section that a fitter put it into by hand, before
 // the tool was run on it.
 func TestOldPlantByHand(t *testing.T) {
-	_, p := oldPlant(t)
-	text, err := os.ReadFile("testdata/oldplant.csv")
+	for name := range plants {
+		t.Run(name, func(t *testing.T) { byHand(t, name) })
+	}
+}
+
+func byHand(t *testing.T, name string) {
+	_, p := oldPlant(t, name)
+	text, err := os.ReadFile("testdata/" + name + ".csv")
 	require.NoError(t, err)
 	r := csv.NewReader(strings.NewReader(string(text)))
 	r.Comment = '#'
@@ -48,8 +58,14 @@ func TestOldPlantByHand(t *testing.T) {
 
 // The lines stand in the order and say what was written by hand.
 func TestOldPlantLines(t *testing.T) {
-	_, p := oldPlant(t)
-	text, err := os.ReadFile("testdata/oldplant.txt")
+	for name := range plants {
+		t.Run(name, func(t *testing.T) { linesByHand(t, name) })
+	}
+}
+
+func linesByHand(t *testing.T, name string) {
+	_, p := oldPlant(t, name)
+	text, err := os.ReadFile("testdata/" + name + ".txt")
 	require.NoError(t, err)
 	at, right, want := 0, 0, 0
 	for row := range strings.Lines(string(text)) {

@@ -107,7 +107,7 @@ func TestDays(t *testing.T) {
 
 // No section clears what nobody looked at, and no word promises more than a check can.
 func TestNothingIsPromised(t *testing.T) {
-	_, p := oldPlant(t)
+	_, p := oldPlant(t, "oldplant")
 	seen := map[int]bool{}
 	for _, l := range p.Lines {
 		text := strings.ToLower(l.Do + l.Why + l.Stay)

@@ -38,7 +38,7 @@ func (s *solved) between(a, b int, l *line, p pressures) []bought {
 		if len(answer.Chains) > 0 {
 			var out []bought
 			for _, piece := range answer.Chains[0].Pieces {
-				out = append(out, bought{title: piece.Title, item: piece.Paste(), id: piece.ShortID(), note: strings.Join(answer.Chains[0].Cautions, "; ")})
+				out = append(out, bought{title: piece.Title, item: piece.Paste(need), id: piece.ShortID(), note: strings.Join(answer.Chains[0].Cautions, "; ")})
 			}
 			return out
 		}

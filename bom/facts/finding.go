@@ -34,6 +34,7 @@ type Remedy struct {
 	At     string   `json:"at"`
 	Buy    []string `json:"buy"`
 	Paste  string   `json:"paste"`
+	Step   string   `json:"step"` // what is written in a path for it; "" where nothing is
 	Before int      `json:"joints_before"`
 	Joints int      `json:"joints_after"`
 	Why    string   `json:"why"`

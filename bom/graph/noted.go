@@ -59,6 +59,9 @@ func (w *walker) notes() {
 	}
 }
 
+// goneToo is what to do with a note of what was changed since.
+const goneToo = "where a part was changed, take out what was noted of the old one"
+
 // nodeOf finds the port that a note names.
 func (w *walker) nodeOf(r build.PortRef) (*Port, bool) {
 	u, ok := w.graph.byName[r.Unit]
@@ -71,7 +74,7 @@ func (w *walker) nodeOf(r build.PortRef) (*Port, bool) {
 		if near, ok := nearest.Of(r.Unit, names); ok {
 			remedy = fmt.Sprintf("did you mean `%s`? %s", near, remedy)
 		}
-		w.fault(r.Place, fmt.Sprintf("no run places a unit `%s`", r.Unit), remedy)
+		w.fault(r.Place, fmt.Sprintf("no run places a unit `%s`", r.Unit), remedy+"; "+goneToo)
 		return nil, false
 	}
 	i := u.Item.PortIndex(r.Port)
@@ -96,7 +99,7 @@ func (w *walker) jointOf(at [2]build.PortRef) (*Joint, bool) {
 	if a.Joint != nil && a.Joint == b.Joint && a != b {
 		return a.Joint, true
 	}
-	w.fault(at[0].Place, fmt.Sprintf("%s and %s are not joined to each other", at[0].Name(), at[1].Name()), w.joinedTo(a)+"; "+w.joinedTo(b))
+	w.fault(at[0].Place, fmt.Sprintf("%s and %s are not joined to each other", at[0].Name(), at[1].Name()), w.joinedTo(a)+"; "+w.joinedTo(b)+"; "+goneToo)
 	return nil, false
 }
 

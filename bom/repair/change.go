@@ -62,7 +62,7 @@ func changes(sys *bom.System, j *graph.Joint, port int, o Options) []Remedy {
 		if !ok {
 			continue
 		}
-		out = append(out, Remedy{Do: "change", At: n.Unit.Name, Unit: n.Unit, Joint: j, New: s, Port: at, Before: 1, Joints: 1,
+		out = append(out, Remedy{Do: "change", At: n.Unit.Name, Unit: n.Unit, Joint: j, New: s, Port: at, Before: 1, Joints: 1, Needs: o.Pressure,
 			Why: fmt.Sprintf("%s is changed for one whose end fits", n.Unit.Name)})
 	}
 	slices.SortStableFunc(out, func(a, b Remedy) int {

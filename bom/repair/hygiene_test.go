@@ -110,7 +110,7 @@ func TestHygiene(t *testing.T) {
 	t.Run("H9 no swivel without a seat", func(t *testing.T) {
 		for _, it := range stock.Items() {
 			for _, e := range it.Ends {
-				seated := e.Seal != threads.NoSeal || e.Family == threads.JIC || e.Family == threads.NH || e.Family == threads.ORFS
+				seated := e.Seal != threads.NoSeal || e.Family == threads.JIC || e.Family == threads.SAE45 || e.Family == threads.NH || e.Family == threads.ORFS
 				require.True(t, !e.Swivel || seated, it.String())
 			}
 		}

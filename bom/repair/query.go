@@ -92,10 +92,8 @@ func (q *query) chains(a, b threads.EndReading) []Chain {
 	q.serves = map[served]bool{}
 	q.narrow = q.least(a.Candidates[0], b.Candidates[0])
 	var kept []Chain
+	w.Will = func(c *adapt.Chain) bool { return q.takes(c, a, b, w) && q.refused(c) == "" }
 	q.shelf.stock.Each(a.Candidates[0], b.Candidates[0], w, func(c *adapt.Chain) bool {
-		if !q.takes(c, a, b, w) || q.refused(c) != "" {
-			return true
-		}
 		weight := q.weigh(c, a.Candidates[0], b.Candidates[0])
 		if len(kept) == q.o.Count && q.before(&kept[len(kept)-1].weight, &weight) {
 			return true
@@ -276,10 +274,27 @@ func (q *query) say(c *Chain) {
 		if m.Verdict == threads.LowPressureOnly {
 			add(&c.Cautions, "a joint that closes at low pressure only: %s", m.Reason())
 		}
+		if q.soft(c, i) {
+			add(&c.Notes, "a plastic tube under an olive needs an insert, or the olive crushes it: ask the shop for the insert of its bore")
+		}
 		if q.galls(c, i) {
 			add(&c.Notes, "stainless in a stainless taper seizes: paste against galling on the thread, and turn it slowly")
 		}
 	}
+}
+
+// soft reports whether an olive of a joint closes on a tube of plastic.
+func (q *query) soft(c *Chain, joint int) bool {
+	m := &c.Joints[joint]
+	if m.A.Family != threads.Compression && m.B.Family != threads.Compression {
+		return false
+	}
+	for _, k := range []int{joint - 1, joint} {
+		if k >= 0 && k < len(c.Pieces) && c.Pieces[k].kind.Is(catalog.Hose) && slices.ContainsFunc(c.Pieces[k].material, func(m *catalog.Material) bool { return m.Group == "plastic" }) {
+			return true
+		}
+	}
+	return false
 }
 
 // guessed reports whether a rating at high pressure rests on no standard of the piece's own.

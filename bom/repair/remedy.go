@@ -2,13 +2,17 @@ package repair
 
 import (
 	"cmp"
+	"fmt"
+	"math"
 	"slices"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/catalog"
 	"handtight/catalog/stock"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -20,26 +24,72 @@ type Remedy struct {
 	Joint  *graph.Joint
 	Chain  *Chain // of adapt
 	Pieces []*Piece
-	New    *stock.Item // of change
-	Port   int         // of change: the port of the unit that was wrong
-	All    bool        // of change: every unit of the item is changed
-	Plug   *stock.Item // of adapt: what closes a port that is joined to nothing
-	Open   *graph.Port // that the plug closes
-	Before int         // joints of the place before it
-	Joints int         // and after it
+	New    *stock.Item       // of change
+	Port   int               // of change: the port of the unit that was wrong
+	All    bool              // of change: every unit of the item is changed
+	Plug   *stock.Item       // of adapt: what closes a port that is joined to nothing
+	Open   *graph.Port       // that the plug closes
+	count  int               // of change with All: units of the item
+	Before int               // joints of the place before it
+	Joints int               // and after it
+	Needs  quantity.Pressure // that what is bought must hold; 0: not reckoned
 	Why    string
 }
 
-// Buy lists what to buy in shop words.
+// Buy lists what to buy in shop words: the part, its ends and material, what it must hold, and how
+// many where it is not one.
 func (r *Remedy) Buy() []string {
 	if it := cmp.Or(r.New, r.Plug); it != nil {
-		return []string{it.Title()}
+		return []string{times(max(1, r.units())) + it.Title() + r.forPressure(it.Class != "")}
 	}
 	var out []string
-	for _, p := range r.Pieces {
-		out = append(out, p.Title)
+	for i, p := range r.Pieces {
+		n := 0
+		for k, q := range r.Pieces {
+			if q == p && k < i {
+				n = -len(r.Pieces)
+			}
+			if q == p {
+				n++
+			}
+		}
+		if n > 0 {
+			out = append(out, times(n)+p.Title+r.forPressure(p.sure()))
+		}
 	}
 	return out
+}
+
+func times(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return fmt.Sprintf("%d x ", n)
+}
+
+// units is how many units a change of an item takes.
+func (r *Remedy) units() int {
+	if !r.All {
+		return 1
+	}
+	return r.count
+}
+
+// forPressure says what a part must hold. At high pressure only a class of its own is taken for it,
+// or a data sheet.
+func (r *Remedy) forPressure(classed bool) string {
+	switch {
+	case r.Needs <= 0:
+		return ""
+	case r.Needs > highPressure && !classed:
+		return fmt.Sprintf(", with a data sheet for %s or more", up(r.Needs))
+	}
+	return fmt.Sprintf(", for %s or more", up(r.Needs))
+}
+
+// up is a pressure rounded up to tenths of a bar.
+func up(p quantity.Pressure) quantity.Pressure {
+	return quantity.Pressure(math.Ceil(p.Bar()*10-1e-6)/10) * quantity.Bar
 }
 
 // Paste is what it adds to a build file.
@@ -48,23 +98,38 @@ func (r *Remedy) Paste() string {
 	case r.New != nil:
 		return r.Item(r.ItemID())
 	case r.Plug != nil:
-		return r.PlugItem(r.ItemID())
+		return r.PlugItem(r.ItemID()) + "\n" + r.PlugRun(r.ItemID())
 	}
-	out := ""
+	var out []string
 	for i, p := range r.Pieces {
-		if i > 0 {
-			out += "\n"
+		if !slices.Contains(r.Pieces[:i], p) && p.Stock {
+			out = append(out, p.Paste(r.Needs))
 		}
-		out += p.Paste()
 	}
-	return out
+	return strings.Join(out, "\n")
+}
+
+// Step says what is to be written in a path, so that what was pasted stands where it belongs; ""
+// where nothing is, or where it was pasted with a run of its own.
+func (r *Remedy) Step() string {
+	switch {
+	case r.New != nil:
+		return fmt.Sprintf("in the path, `%s` in the place of `%s`", r.ItemID(), r.Unit.Item.ID)
+	case len(r.Pieces) > 0:
+		var steps []string
+		for _, p := range r.Pieces {
+			steps = append(steps, fmt.Sprintf("%q", p.ShortID()+"/+"))
+		}
+		return fmt.Sprintf("in the path, %s between %s", strings.Join(steps, ", "), strings.ReplaceAll(r.At, " - ", " and "))
+	}
+	return ""
 }
 
 // remedies are the findings that a part can mend, and how: tables of the design.
 var remedies = map[string]func(*bom.System, *finding.Finding) []Remedy{
 	"flank-angles-differ": ofJoint, "pitches-differ": ofJoint, "ends-of-different-sorts": ofJoint, "parallel-in-taper": ofJoint,
 	"thread-does-not-start": ofJoint, "thread-too-slack": ofJoint, "taper-in-parallel": ofJoint, "same-sex": ofJoint, "seats-differ": ofJoint,
-	"nothing-seals": ofJoint, "barb-and-bore-differ": ofJoint, "hands-differ": ofJoint, "flanges-differ": ofJoint,
+	"nothing-seals": ofJoint, "barb-and-bore-differ": ofJoint, "hands-differ": ofJoint, "flanges-differ": ofJoint, "makeshift-joint": ofJoint, "end-left-open": ofOpenEnd,
 	"nothing-turns": ofTurning, "port-open": ofOpen,
 	"threads-too-weak": ofWeak, "rating-unknown": ofWeak, "under-rated": ofWeak,
 }
@@ -115,6 +180,38 @@ func ofJoint(sys *bom.System, f *finding.Finding) []Remedy {
 	return append(out, adapts(sys, j, o)...)
 }
 
+// ofOpenEnd asks what an end is, and says what each of its readings would take.
+func ofOpenEnd(sys *bom.System, f *finding.Finding) []Remedy {
+	j := jointOf(sys, f)
+	if j == nil || !j.Known {
+		return nil
+	}
+	got := Adapt(sys.Graph.Ports[j.A].Port.End, sys.Graph.Ports[j.B].Port.End, Conditions(sys, j))
+	if got.Ask == "" {
+		return nil
+	}
+	var each []string
+	for _, r := range got.Each {
+		text := "nothing is to be bought"
+		if r.Chain != nil {
+			one := Remedy{Pieces: r.Chain.Pieces}
+			text = strings.Join(one.Buy(), " and ") + " between the two"
+		} else if !r.Direct {
+			text = "change one of the two: " + r.None
+		}
+		each = append(each, fmt.Sprintf("if it is %s with %s: %s", r.A, r.B, text))
+	}
+	return []Remedy{{Do: "ask", At: sys.Graph.JointName(j), Joint: j, Before: 1, Joints: 1, Why: got.Ask + " " + upper(strings.Join(each, "; ")) + "."}}
+}
+
+// upper begins a sentence.
+func upper(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
+}
+
 // nose asks for what is not said of a male, where that alone decides the joint; "" else.
 func nose(j *graph.Joint) string {
 	male, female := j.Mating.Male(), j.Mating.Female()
@@ -134,7 +231,7 @@ func adapts(sys *bom.System, j *graph.Joint, o Options) []Remedy {
 	got := Adapt(sys.Graph.Ports[j.A].Port.End, sys.Graph.Ports[j.B].Port.End, o)
 	for i := range got.Chains {
 		c := &got.Chains[i]
-		out = append(out, Remedy{Do: "adapt", At: sys.Graph.JointName(j), Joint: j, Chain: c, Pieces: c.Pieces, Before: 1, Joints: len(c.Joints), Why: got.Ask})
+		out = append(out, Remedy{Do: "adapt", At: sys.Graph.JointName(j), Joint: j, Chain: c, Pieces: c.Pieces, Before: 1, Joints: len(c.Joints), Needs: o.Pressure, Why: got.Ask})
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/catalog"
@@ -29,7 +30,7 @@ func ofTurning(sys *bom.System, f *finding.Finding) []Remedy {
 			continue
 		}
 		for _, s := range twin(u, o, false, func(s *stock.Item) bool { return kindTurns(s.Kind) }) {
-			out = append(out, Remedy{Do: "change", At: u.Name, Unit: u, Joint: j, New: s, Before: 2, Joints: 2, Why: "its nut turns last"})
+			out = append(out, Remedy{Do: "change", At: u.Name, Unit: u, Joint: j, New: s, Before: 2, Joints: 2, Needs: o.Pressure, Why: "its nut turns last"})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Remedy) int { return cmp.Compare(a.New.Usual, b.New.Usual) })
@@ -111,7 +112,7 @@ func ofOpen(sys *bom.System, f *finding.Finding) []Remedy {
 	q := newQuery(o)
 	var out []Remedy
 	for _, s := range stock.Items() {
-		if len(s.Ends) != 1 || !bears(s, o.Pressure) || !q.standsIn(&Piece{Kind: s.Kind, material: materialsOf(s)}) {
+		if len(s.Ends) != 1 || !kindOf(s.Kind).Is(catalog.Plug) || !bears(s, o.Pressure) || !q.standsIn(&Piece{Kind: s.Kind, material: materialsOf(s)}) {
 			continue
 		}
 		closes := len(open.Port.End.Candidates) > 0
@@ -120,7 +121,7 @@ func ofOpen(sys *bom.System, f *finding.Finding) []Remedy {
 			closes = closes && m.Verdict.Holds()
 		}
 		if mine := u.Item.Materials(); closes && (len(mine) == 0 || sameMaterial(mine, materialsOf(s))) {
-			out = append(out, Remedy{Do: "adapt", At: open.Name(), Unit: u, Plug: s, Open: open, Joints: 1, Why: "nothing is joined there"})
+			out = append(out, Remedy{Do: "adapt", At: open.Name(), Unit: u, Plug: s, Open: open, Joints: 1, Needs: o.Pressure, Why: "nothing is joined there"})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Remedy) int { return cmp.Compare(a.Plug.Usual, b.Plug.Usual) })
@@ -145,11 +146,22 @@ func ofWeak(sys *bom.System, f *finding.Finding) []Remedy {
 		seen[name] = true
 		o := worst(sys, u)
 		for _, s := range twin(u, o, other, func(s *stock.Item) bool { return s.Kind == u.Item.Kind.Name && sure(s, o.Pressure) }) {
-			out = append(out, Remedy{Do: "change", At: u.Item.ID, Unit: u, New: s, All: true, Before: 2, Joints: 2, Why: "the same part in a class that holds " + o.Pressure.String()})
+			out = append(out, Remedy{Do: "change", At: u.Item.ID, Unit: u, New: s, All: true, count: placed(sys, u.Item), Before: 2, Joints: 2, Needs: o.Pressure, Why: "the same part in a class that holds " + o.Pressure.String()})
 			break // the usual one of each part
 		}
 	}
 	return out
+}
+
+// placed is how many units of an item stand in a build.
+func placed(sys *bom.System, it *build.Item) int {
+	n := 0
+	for _, u := range sys.Graph.Units {
+		if u.Item == it {
+			n++
+		}
+	}
+	return n
 }
 
 // sure reports whether a fitting has a class of its own by which it holds a pressure, and not
@@ -184,6 +196,11 @@ func under(sys *bom.System, port int) Options {
 	top, _ := load.Worst()
 	if top.Unbounded() {
 		top = max(load.Normal, load.Act)
+	}
+	if g := sys.Segments.SegmentOf(port); g.High() {
+		if p, ok := sys.Segments.Needs(g); ok {
+			top = max(top, p) // what the findings of its line ask of every part
+		}
 	}
 	o := Options{Pressure: max(top, quantity.Bar), Below: sys.Graph.Ports[port].Unit.Below, Count: mostRemedies}
 	switch w := sys.Waters; {

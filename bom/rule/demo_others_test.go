@@ -122,11 +122,11 @@ var damperSteps = []step{
 
 var standingSteps = []step{
 	{"thread-too-slack", "valve.out - g-34.a", "Buy an adaptor G 3/4 male x M25x2 female", append(change("\"g-34\", \"tee\"", "\"between\", \"g-34\", \"tee\""), put(part("between", "adaptor", `rated = "16 bar"`, `material = "bronze"`, "ports = { a = 'G 3/4 male', b = 'M25x2 female' }")))},
-	{"thread-too-slack", "valve.out - g-34.a", "or one of the two parts with the other's thread", change("out = 'G 3/4 female'", "out = 'M25x2 female'")},
+	{"thread-too-slack", "valve.out - g-34.a", "or another part: ", change("out = 'G 3/4 female'", "out = 'M25x2 female'")},
 	{"closing-part-missing", "filter.out - g-nipple.a", "put in a bonded washer on the face; then write what is there now as `sealant`", change(`sealant = "none"`, `sealant = "washer"`)},
 	{"pitches-differ", "tee.branch - gauge.in", "Buy an adaptor G 1/4 male x 1/4-18 NPT female", append(change("\"tee.branch\", \"gauge\"", "\"tee.branch\", \"between\", \"gauge\"", "at        = [\"tee.branch\", \"gauge.in\"]\ndry_since = 2019\nmade_up   = 2018\n", "at = [\"tee.branch\", \"between.a\"]\n"),
 		put(part("between", "adaptor", `rated = "16 bar"`, `material = "bronze"`, "ports = { a = 'G 1/4 male', b = '1/4-18 NPT female' }")))},
-	{"pitches-differ", "tee.branch - gauge.in", "or one of the two parts with the other's thread", change("branch = 'G 1/4 female'", "branch = '1/4 NPT female'")},
+	{"pitches-differ", "tee.branch - gauge.in", "or another part: ", change("branch = 'G 1/4 female'", "branch = '1/4 NPT female'")},
 	{"joint-wept", "union.b - filter.in", "Made up anew, write made_up, and take `wept` out", change(`wept = "2025, a drop after the pump starts"`, "made_up = 2026")},
 	{"sealant-differs", "g-nipple.b - valve.in", "put in what closes it", change(`sealant = "tape"`, `sealant = "washer"`)},
 	{"sealant-differs", "g-nipple.b - valve.in", "if it is a taper, mend the item", change("ports    = { a = 'G 1/2 male', b = 'G 1/2 male' }", "ports    = { a = 'G 1/2 male', b = 'R 1/2' }", "ports    = { in = 'G 1/2 female', out = 'G 3/4 female' }", "ports    = { in = 'Rp 1/2', out = 'G 3/4 female' }")},

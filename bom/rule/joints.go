@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -38,8 +39,8 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	f := finding.Finding{Severity: finding.Stop, Slug: m.Slug(), Cause: pairOf(s, j), Reason: named(s, j, m.Reason()), Remedy: m.Remedy()}
-	if onTheHull(s, j) && strings.Contains(f.Remedy, "adaptor") {
-		f.Remedy = "Do not force it. Buy one of the two with the other's thread, and put nothing between a skin fitting and its valve."
+	if _, other, ok := strings.Cut(f.Remedy, "or another part: "); ok && onTheHull(s, j) {
+		f.Remedy = "Do not force it. Buy another part, " + strings.TrimSuffix(other, ".") + ", and put nothing between a skin fitting and its valve."
 	}
 	if f.Slug == barbAndBoreDiffer.Slug {
 		if hose, tail, fits := fitsElsewhere(s, j); fits {
@@ -130,20 +131,25 @@ func unsaid(s *bom.System, j *graph.Joint, high bool) (finding.Finding, bool) {
 			return finding.Finding{}, false
 		}
 	}
-	missing := &s.Graph.Ports[j.A]
-	if missing.Port.Said && len(missing.Port.End.Candidates) > 0 {
-		missing = &s.Graph.Ports[j.B]
-	}
 	f := finding.Finding{Slug: endNotSaid.Slug, NotKnown: true, Severity: cautionUnless(high)}
-	if missing.Port.Said {
-		f.Reason = fmt.Sprintf("the end of %s was seen in the words %q but not read, so the joint is not judged.", missing.Name(), missing.Port.Text)
-	} else {
-		f.Reason = fmt.Sprintf("nothing says what the end of %s is, so the joint is not judged.", missing.Name())
+	var write []string
+	for _, p := range []int{j.A, j.B} {
+		n := &s.Graph.Ports[p]
+		if n.Port.Said && len(n.Port.End.Candidates) > 0 {
+			continue
+		}
+		reason := fmt.Sprintf("nothing says what the end of %s is, so the joint is not judged.", n.Name())
+		if n.Port.Said {
+			reason = fmt.Sprintf("the end of %s was seen in the words %q but not read, so the joint is not judged.", n.Name(), n.Port.Text)
+		}
+		f.Reason = cmp.Or(f.Reason, reason)
+		if n.Unit.Item.IsHose() {
+			write = append(write, fmt.Sprintf("ends = ['…', '…'] on the [[hose]] `%s`", n.Unit.Item.ID))
+		} else {
+			write = append(write, fmt.Sprintf("ports = { %s = '…' } on `%s`", n.Port.Name, n.Unit.Item.ID))
+		}
 	}
-	f.Remedy = fmt.Sprintf("Ask the shop, or measure it, and write ports = { %s = '…' } on `%s`.", missing.Port.Name, missing.Unit.Item.ID)
-	if missing.Unit.Item.IsHose() {
-		f.Remedy = fmt.Sprintf("Ask the shop, or measure it, and write ends = ['…', '…'] on the [[hose]] `%s`.", missing.Unit.Item.ID)
-	}
+	f.Remedy = fmt.Sprintf("Ask the shop, or measure it, and write %s.", strings.Join(write, ", and "))
 	return f, true
 }
 

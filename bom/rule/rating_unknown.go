@@ -182,20 +182,11 @@ func estimated(s *bom.System, g *segment.Segment, u *graph.Unit) (rating.Allowab
 
 // least says what a part must hold in a segment; nothing where no figure has a bound.
 func least(s *bom.System, g *segment.Segment) string {
-	need := max(g.Load.Act, g.Load.Fail)
-	relieved := false
-	for _, u := range reliefs(s) {
-		if s.Segments.SegmentOf(u.First+u.Item.PortIndex("in")) == g {
-			need, relieved = max(need, *u.Item.Set*reliefMargin), true
-		}
-	}
-	if worst, _ := g.Load.Worst(); !relieved && worst.Unbounded() && s.Build.Duty.Pressure != nil {
-		need = max(need, *s.Build.Duty.Pressure*reliefMargin*reliefMargin) // a relief stands a tenth above the duty, the parts a tenth above that
-	}
-	if need == 0 {
+	p, ok := s.Segments.Needs(g)
+	if !ok {
 		return ""
 	}
-	return fmt.Sprintf("; it needs %s or more", barsUp(need))
+	return fmt.Sprintf("; it needs %s or more", barsUp(p))
 }
 
 // worstOf is the highest pressure of a segment that has a bound, in words.

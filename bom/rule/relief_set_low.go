@@ -5,6 +5,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/segment"
 	"handtight/catalog"
 )
 
@@ -65,6 +66,4 @@ func findSetLow(s *bom.System) []finding.Finding {
 	return out
 }
 
-// reliefMargin is the least set pressure as a multiple of the duty. Source: pump
-// handbook chapter on relief valves, triplex and more plungers.
-const reliefMargin = 1.1
+const reliefMargin = segment.ReliefMargin

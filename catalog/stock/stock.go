@@ -18,12 +18,12 @@ var tables embed.FS
 
 // Item is one generic fitting.
 type Item struct {
-	ID       string // made by rule: "bush-1/2-npt-male-1/4-npt-female-316-class-3000"
-	Rule     string // "S1"
-	Kind     string // of the catalogue
-	Words    string // "hexagon bush"
-	Ends     []threads.End
-	Texts    []string // of the ends, as a shop prints them
+	ID       string        // made by rule: "bush-1/2-npt-male-1/4-npt-female-316-class-3000"
+	Rule     string        // "S1"
+	Kind     string        // of the catalogue
+	Words    string        // "hexagon bush"
+	Ends     []threads.End // none of what lies loose in a joint
+	Texts    []string      // of the ends, as a shop prints them
 	Material string
 	Class    string // "class 3000"; "" without one
 	Rated    string // what is claimed of it, with its unit: "10 bar"; "" without
@@ -122,6 +122,19 @@ func (s *maker) expand(p, m map[string]string) {
 				s.make(p, m, abs(apart), "{a}", a, "{b}", b)
 			}
 		}
+	case strings.Contains(ends, "{h}") && strings.Contains(ends, "{i}"):
+		list := s.sizes[rule+" bore"]
+		for i, a := range list {
+			for _, b := range list[max(0, i-steps):i] {
+				s.make(p, m, 0, "{h}", a, "{i}", b)
+			}
+		}
+	case strings.Contains(ends, "{d}") && strings.Contains(ends, "{h}"):
+		for _, d := range s.sizes[rule+" dash"] {
+			for _, h := range s.sizes[rule+" bore of "+d] {
+				s.make(p, m, 0, "{d}", d, "{h}", h)
+			}
+		}
 	case strings.Contains(ends, "{a}") && strings.Contains(ends, "{h}"):
 		for _, a := range s.sizes[rule+" pipe"] {
 			for _, h := range s.sizes["S8 bore of "+a] {
@@ -150,19 +163,26 @@ func (s *maker) expand(p, m map[string]string) {
 	}
 }
 
-// paired makes the sizes of patterns whose pipe thread goes with a dash, tube or gauge size.
+// paired makes the sizes of patterns whose pipe thread goes with a dash, tube, gauge or ferrule size.
 func (s *maker) paired(p, m map[string]string) {
-	for _, of := range []struct{ mark, list string }{{"{d}", "dash"}, {"{t}", "tube"}, {"{m}", "gauge"}} {
+	for _, of := range []struct{ mark, list string }{{"{d}", "dash"}, {"{t}", "tube"}, {"{m}", "gauge"}, {"{f}", "ferrule"}, {"{p}", "dash"}} {
 		if !strings.Contains(p["ends"], of.mark) {
 			continue
 		}
+		if of.mark == "{p}" && strings.Contains(strings.ReplaceAll(p["ends"], "{p}", ""), "{") {
+			continue // made with the size that it goes with
+		}
 		for _, d := range s.sizes[p["rule"]+" "+of.list] {
-			if !strings.Contains(p["ends"], "{p}") {
+			if of.mark != "{p}" && !strings.Contains(p["ends"], "{p}") {
 				s.make(p, m, 0, of.mark, d)
 				continue
 			}
 			for _, pipe := range s.sizes[p["rule"]+" pipe of "+d] {
-				s.make(p, m, 0, of.mark, d, "{p}", pipe)
+				if of.mark == "{p}" {
+					s.make(p, m, 0, of.mark, pipe)
+				} else {
+					s.make(p, m, 0, of.mark, d, "{p}", pipe)
+				}
 			}
 		}
 	}
@@ -181,6 +201,10 @@ func (s *maker) make(p, m map[string]string, steps int, pairs ...string) {
 	it := &Item{Rule: p["rule"], Kind: p["kind"], Words: p["words"], Material: m["material"], Class: m["class"], Rated: m["rated"],
 		RatesAs: m["rates as"], Standard: m["standard"], Usual: s.usual, Steps: steps, Source: p["source"] + "; " + m["source"]}
 	for _, end := range strings.Split(text, ";") {
+		if p["way"] == "loose" { // it lies in a joint, and has no end of its own
+			it.Texts = append(it.Texts, end)
+			continue
+		}
 		e, ok := s.end(end)
 		if !ok {
 			return

@@ -111,7 +111,7 @@ when an end or a flag is not understood.`,
 				}
 				o.Shelf = repair.WithBuild(build)
 			}
-			f := adaptFactsOf(repair.Adapt(x, y, o), args[0], args[1])
+			f := adaptFactsOf(repair.Adapt(x, y, o), args[0], args[1], o.Pressure)
 			if !f.Direct && len(f.Chains) == 0 {
 				a.status = exitStops
 			}
@@ -146,7 +146,8 @@ func pressureFlag(text string) (quantity.Pressure, error) {
 	return 0, fmt.Errorf("--bar %q: %w", text, err)
 }
 
-func adaptFactsOf(got repair.Answer, x, y string) adaptFacts {
+// adaptFactsOf gives what is shown of an answer; need is the pressure that was asked for, 0 for none.
+func adaptFactsOf(got repair.Answer, x, y string, need quantity.Pressure) adaptFacts {
 	f := adaptFacts{A: strings.TrimSpace(x), B: strings.TrimSpace(y), Direct: got.Direct != nil, Chains: []chainFacts{}, None: got.None, Ask: got.Ask, Assumed: got.Assumed}
 	f.Each = []eachFacts{}
 	for _, r := range got.Each {
@@ -162,7 +163,7 @@ func adaptFactsOf(got repair.Answer, x, y string) adaptFacts {
 		c := &got.Chains[i]
 		row := chainFacts{Cautions: append(append([]string{}, c.Cautions...), c.Notes...)}
 		for _, p := range c.Pieces {
-			piece := adaptPiece{Title: p.Title, Kind: p.Kind, A: p.Texts[0], B: p.Texts[1], Material: p.Material, Class: p.Class, Stock: p.Stock, Paste: p.Paste()}
+			piece := adaptPiece{Title: p.Title, Kind: p.Kind, A: p.Texts[0], B: p.Texts[1], Material: p.Material, Class: p.Class, Stock: p.Stock, Paste: p.Paste(need)}
 			if p.Price != nil {
 				n := p.Price.Number()
 				piece.Price, piece.Currency, piece.Shop = &n, p.Price.CurrencyCode(), p.Shop

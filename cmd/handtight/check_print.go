@@ -201,7 +201,11 @@ func buyText(f *facts.Finding) string {
 	if buys < 0 {
 		return ""
 	}
-	r := &f.Remedies[buys]
+	return boughtAt(f, &f.Remedies[buys])
+}
+
+// boughtAt is what a remedy buys, and for where.
+func boughtAt(f *facts.Finding, r *facts.Remedy) string {
 	where := "between the two"
 	switch {
 	case r.Do == "change":

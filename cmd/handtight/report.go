@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -194,12 +195,35 @@ func (r *report) wholeEntry(e *entry) []string {
 		}
 		out = append(out, r.hung("   why", 6, hang, f.Reason, 0)...)
 		out = append(out, r.hung("   do", 5, hang, f.Remedy, 0)...)
-		if buy := buyText(f); buy != "" {
-			out = append(out, r.hung("   buy", 6, hang, buy, 0)...)
-		}
+		out = append(out, r.remedies(f)...)
 		if f.MayStay != "" {
 			out = append(out, r.hung("   leave", 8, hang, "May I leave it? "+f.MayStay, 0)...)
 		}
+	}
+	return out
+}
+
+// remedies are the parts that mend a finding, the best first and with the text to paste, which is
+// not folded: a file would not take it back.
+func (r *report) remedies(f *facts.Finding) []string {
+	var out []string
+	label := "   buy"
+	for i := range f.Remedies {
+		one := &f.Remedies[i]
+		if one.Do == "ask" {
+			out = append(out, r.hung("   ask", 6, hang, one.Why, 0)...)
+		}
+		if len(one.Buy) == 0 {
+			continue
+		}
+		out = append(out, r.hung(label, len(label), hang, boughtAt(f, one), 0)...)
+		if label == "   buy" && one.Paste != "" {
+			out = append(out, r.hung("   paste", 8, hang, cmp.Or(one.Step, "at the end of the file")+", and:", 0)...)
+			for line := range strings.Lines(one.Paste) {
+				out = append(out, strings.TrimRight(strings.Repeat(" ", hang)+line, "\n "))
+			}
+		}
+		label = "   or"
 	}
 	return out
 }

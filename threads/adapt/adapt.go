@@ -60,6 +60,9 @@ type Wish struct {
 	Accept   func(index int) bool
 	Pair     func(before, after int) bool // whether two pieces may touch; nil: any
 	Limit    int                          // chains listed; 0: all
+	// Will is asked of every chain as a whole; nil: any will do. Where none of few pieces will, those
+	// of more are searched.
+	Will func(*Chain) bool
 	// Best leaves out pieces of the same two ends that no chain that is wanted can have; nil
 	// keeps all. It is asked once for each pair of ends.
 	Best func([]Piece) []Piece

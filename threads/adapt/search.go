@@ -7,7 +7,7 @@ import (
 )
 
 // Chains lists the chains between two ends: all of one piece, else all of two, up to
-// w.Most. Chains of more pieces than need be are not listed.
+// w.Most. Chains of more pieces than need be are not listed, nor what w.Will refuses.
 func (s *Stock) Chains(a, b threads.End, w Wish) []Chain {
 	var out []Chain
 	s.Each(a, b, w, func(c *Chain) bool {
@@ -170,6 +170,9 @@ func (q *search) mate(a, b int) *threads.Mating {
 func (q *search) fill(c *Chain) {
 	k := len(c.Pieces)
 	if k == len(q.lists) {
+		if q.w.Will != nil && !q.w.Will(c) {
+			return
+		}
 		q.any = true
 		q.over = !q.found(c)
 		return

@@ -168,3 +168,16 @@ func TestKnows(t *testing.T) {
 	}
 	require.False(t, adapt.New(nil).Knows(a))
 }
+
+// A chain that will not do as a whole does not hide longer ones that do.
+func TestARefusedChainHidesNothing(t *testing.T) {
+	stock, a, b := drawer(t)
+	direct := [2]threads.End{end(t, threads.NPT, "1/2", threads.Female), end(t, threads.JIC, "-8", threads.Male)}
+	more := stock.With([][2]threads.End{direct})
+	list := more.Chains(a, b, adapt.Wish{Most: 2, Will: func(c *adapt.Chain) bool { return len(c.Pieces) > 1 }})
+	require.Len(t, list, 6)
+	require.Empty(t, more.Chains(a, b, adapt.Wish{Most: 1, Will: func(c *adapt.Chain) bool { return len(c.Pieces) > 1 }}))
+	n := 0
+	more.Each(a, b, adapt.Wish{Most: 2, Will: func(c *adapt.Chain) bool { return len(c.Pieces) > 1 }}, func(*adapt.Chain) bool { n++; return true })
+	require.Equal(t, 6, n)
+}

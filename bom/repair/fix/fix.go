@@ -17,6 +17,7 @@ import (
 	"handtight/bom/read"
 	"handtight/bom/repair"
 	"handtight/bom/rule"
+	"handtight/bom/source"
 )
 
 // Edit is one change that was made.
@@ -56,7 +57,7 @@ func Build(path string, text []byte, o Options) (*Result, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	m := &mender{path: path, o: o, text: string(text), sys: sys, list: rule.Check(sys), tried: map[string]bool{}}
+	m := &mender{path: path, o: o, text: string(text), sys: sys, list: rule.Check(sys), tried: map[string]string{}}
 	for range mostEdits {
 		if !m.next() {
 			break
@@ -81,7 +82,7 @@ type mender struct {
 	text  string
 	sys   *bom.System
 	list  []finding.Finding
-	tried map[string]bool // findings that no remedy mended
+	tried map[string]string // why no remedy mended a finding, by its key
 	edits []Edit
 	left  []Left
 }
@@ -93,9 +94,10 @@ func key(f *finding.Finding) string { return f.Slug + " " + f.At() }
 func (m *mender) next() bool {
 	for i := range m.list {
 		f := &m.list[i]
-		if !m.wanted(f) || m.tried[key(f)] {
+		if _, done := m.tried[key(f)]; done || !m.wanted(f) {
 			continue
 		}
+		first := ""
 		for _, r := range repair.Remedies(m.sys, f) {
 			if r.Do == "ask" {
 				break // questions are never answered by a purchase
@@ -103,11 +105,13 @@ func (m *mender) next() bool {
 			if m.o.AdaptOnly && r.Do != "adapt" {
 				continue
 			}
-			if m.try(f, &r) {
+			why := m.try(f, &r)
+			if why == "" {
 				return true
 			}
+			first = cmp.Or(first, fmt.Sprintf("%s was tried: %s", strings.Join(r.Buy(), " and "), why))
 		}
-		m.tried[key(f)] = true
+		m.tried[key(f)] = first
 	}
 	return false
 }
@@ -116,23 +120,27 @@ func (m *mender) wanted(f *finding.Finding) bool {
 	return f.Severity == finding.Stop && repair.Mends(f.Slug) && (len(m.o.Only) == 0 || slices.Contains(m.o.Only, f.Slug))
 }
 
-// try makes one change, and keeps it if the copy is read and checked better for it.
-func (m *mender) try(f *finding.Finding, r *repair.Remedy) bool {
-	text, written, ok := m.write(r)
-	if !ok {
-		return false
+// try makes one change, and keeps it if the copy is read and checked better for it; else it says
+// why it is not kept.
+func (m *mender) try(f *finding.Finding, r *repair.Remedy) (why string) {
+	text, written, why := m.write(r)
+	if why != "" {
+		return why
 	}
 	sys, faults := load(m.path, []byte(text), m.o)
 	if len(faults) > 0 {
-		return false
+		return "the file would be at fault: " + faults[0].Reason
 	}
 	list := rule.Check(sys)
-	if weight(list) >= weight(m.list) || newSlug(m.list, list) {
-		return false
+	if stop := newStop(m.list, list); stop != nil {
+		return fmt.Sprintf("%s would stop then, at %s: %s", stop.Slug, stop.At(), strings.TrimSuffix(stop.Reason, "."))
+	}
+	if weight(list) >= weight(m.list) {
+		return "as much would stop as before"
 	}
 	m.edits = append(m.edits, Edit{Slug: f.Slug, At: f.At(), Line: f.Place.Line, Do: r.Do, Buy: r.Buy(), Text: written})
 	m.text, m.sys, m.list = text, sys, list
-	return true
+	return ""
 }
 
 // weight counts the stops with all that share one: a part mended of several that one finding
@@ -147,24 +155,24 @@ func weight(list []finding.Finding) int {
 	return n
 }
 
-// newSlug reports whether some stop is of a rule that stopped nothing before.
-func newSlug(before, after []finding.Finding) bool {
-	count := func(list []finding.Finding) map[string]int {
-		out := map[string]int{}
-		for _, f := range list {
-			if f.Severity == finding.Stop {
-				out[f.Slug]++
-			}
-		}
-		return out
-	}
-	was := count(before)
-	for slug, n := range count(after) {
-		if n > was[slug] {
-			return true
+// newStop finds a stop of a rule that stopped less before; nil if there is none.
+func newStop(before, after []finding.Finding) *finding.Finding {
+	count := map[string]int{}
+	for i := range before {
+		if before[i].Severity == finding.Stop {
+			count[before[i].Slug]++
 		}
 	}
-	return false
+	for i := range after {
+		f := &after[i]
+		if f.Severity != finding.Stop {
+			continue
+		}
+		if count[f.Slug]--; count[f.Slug] < 0 {
+			return f
+		}
+	}
+	return nil
 }
 
 // leave says of each finding that stays why it does.
@@ -174,67 +182,80 @@ func (m *mender) leave() {
 		if !m.wanted(f) {
 			continue
 		}
-		why := cmp.Or(repair.WhyNot(m.sys, f), "no part was found that mends it without a new stop: it is to be settled by hand")
+		why := cmp.Or(repair.WhyNot(m.sys, f), m.tried[key(f)], "no generic part is stocked that mends it: it is to be settled by hand")
 		m.left = append(m.left, Left{f.Slug, f.At(), why})
 	}
 }
 
-// write gives the text with a remedy put in.
-func (m *mender) write(r *repair.Remedy) (text, written string, ok bool) {
-	switch r.Do {
-	case "adapt":
-		if r.Plug != nil {
-			return m.plug(r)
-		}
+// included says that what would have to change stands in another file.
+const included = "what would have to be changed stands in an included file, and only a copy of the build itself is written"
+
+// write gives the text with a remedy put in, or why it cannot be.
+func (m *mender) write(r *repair.Remedy) (text, written, why string) {
+	switch {
+	case r.Do == "adapt" && r.Plug != nil:
+		return m.plug(r)
+	case r.Do == "adapt":
 		return m.insert(r)
-	case "change":
+	case r.Do == "change":
 		return m.replace(r)
 	}
-	return "", "", false
+	return "", "", "it is a question"
+}
+
+// quoted finds where a step's text stands; ok is false where it is written in some other way.
+func (m *mender) quoted(p source.Place) (at int, ok bool) {
+	at, ok = p.Offset(m.text)
+	return at, ok && at < len(m.text) && strings.ContainsRune(`"'`, rune(m.text[at]))
 }
 
 // insert puts a chain of new steps between the two units of a joint.
-func (m *mender) insert(r *repair.Remedy) (string, string, bool) {
+func (m *mender) insert(r *repair.Remedy) (text, written, why string) {
 	to := r.Joint.Mark.Place()
 	if to.File != m.sys.Build.File {
-		return "", "", false // an included file is never edited
+		return "", "", included
 	}
 	var steps, items []string
 	for _, p := range r.Pieces {
 		id := p.ShortID()
 		if p.Stock && m.sys.Build.ByID[id] == nil {
-			items = append(items, "# put in by check --fix: "+r.At+"\n"+p.Paste())
+			items = append(items, "# put in by check --fix: "+r.At+"\n"+p.Paste(r.Needs))
 		}
 		steps = append(steps, id+"/+")
 	}
-	at, ok := to.Offset(m.text)
-	if !ok || at >= len(m.text) || !strings.ContainsRune(`"'`, rune(m.text[at])) {
-		return "", "", false
+	at, ok := m.quoted(to)
+	if !ok {
+		return "", "", "the path is not written step by step"
+	}
+	out, why := m.notes(r, steps)
+	if why != "" {
+		return "", "", why
 	}
 	quote := m.text[at : at+1]
-	written := ""
 	for _, s := range steps {
 		written += quote + s + quote + ", "
 	}
-	return addItems(m.text[:at]+written+m.text[at:], items), strings.TrimSuffix(written, ", "), true
+	text = putOut(m.text[:at]+written+m.text[at:], out, r.At)
+	return addItems(text, items), strings.TrimSuffix(written, ", "), ""
 }
 
 // plug closes an open port by a run of its own. A unit that a path made with "/+" has no name
 // that a run could begin with.
-func (m *mender) plug(r *repair.Remedy) (string, string, bool) {
+func (m *mender) plug(r *repair.Remedy) (text, written, why string) {
 	if strings.HasPrefix(r.Unit.Label, "+") {
-		return "", "", false
+		return "", "", fmt.Sprintf("%s has no name of its own that a run could begin with: write a name in the place of its `/+`", r.Unit.Name)
 	}
 	id := r.ItemID()
-	block := "# put in by check --fix: " + r.At + " is joined to nothing\n"
+	why = "# put in by check --fix: " + r.At + " is joined to nothing\n"
+	var items []string
 	if m.sys.Build.ByID[id] == nil {
-		block += r.PlugItem(id) + "\n"
+		items = append(items, why+r.PlugItem(id))
 	}
-	return addItems(m.text, []string{block + r.PlugRun(id)}), `"` + r.At + `", "` + id + `/+"`, true
+	return addLast(addItems(m.text, items), why+r.PlugRun(id)), `"` + r.At + `", "` + id + `/+"`, ""
 }
 
 // replace puts another item in a unit's place, in every step that names it.
-func (m *mender) replace(r *repair.Remedy) (string, string, bool) {
+func (m *mender) replace(r *repair.Remedy) (text, written, why string) {
 	id := r.ItemID()
 	type span struct {
 		from, to int
@@ -248,29 +269,34 @@ func (m *mender) replace(r *repair.Remedy) (string, string, bool) {
 			}
 			p := s.Place.Place()
 			if p.File != m.sys.Build.File {
-				return "", "", false
+				return "", "", included
 			}
-			at, ok := p.Offset(m.text)
-			if !ok || at >= len(m.text) || !strings.ContainsRune(`"'`, rune(m.text[at])) || !strings.HasPrefix(m.text[at+1:], s.Text) {
-				return "", "", false
+			at, ok := m.quoted(p)
+			if !ok || !strings.HasPrefix(m.text[at+1:], s.Text) {
+				return "", "", "the path is not written step by step"
 			}
 			next := id + strings.TrimPrefix(s.Text, s.Item.ID)
 			spans = append(spans, span{at + 1, at + 1 + len(s.Text), next})
 		}
 	}
 	if len(spans) == 0 {
-		return "", "", false
+		return "", "", "no step names it"
+	}
+	out, why := m.notes(r, []string{id + "/+"})
+	if why != "" {
+		return "", "", why
 	}
 	slices.SortFunc(spans, func(a, b span) int { return b.from - a.from })
-	text := m.text
+	text = m.text
 	for _, s := range spans {
 		text = text[:s.from] + s.text + text[s.to:]
 	}
+	text = putOut(text, out, r.At)
 	var items []string
 	if m.sys.Build.ByID[id] == nil {
 		items = append(items, fmt.Sprintf("# put in by check --fix in the place of %s: %s\n%s", r.At, m.reason(r), r.Item(id)))
 	}
-	return addItems(text, items), spans[len(spans)-1].text, true
+	return addItems(text, items), spans[len(spans)-1].text, ""
 }
 
 // sameUnit reports whether a step names the unit: by its label, or at the place where it was
