@@ -38,6 +38,9 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	if l.endsCounted(k, f, next) {
 		return true
 	}
+	if k == len(l.tokens)-1 && k >= 2 && l.tokens[k].glued && at(l.tokens, k-1).value(classSep) == "x" && at(l.tokens, k-2).is(classMaterial) != nil && l.otherSize(k) {
+		return true // nylon x50: a pack
+	}
 	last := k == len(l.tokens)-1 && at(l.tokens, k-1).value(classSep) == "x"
 	return last && f.v > 2 && int(f.v) == l.shape.ends
 }
@@ -66,6 +69,9 @@ func (l *line) wall(k int, f *figure) bool {
 	x, tube := at(l.tokens, k-1), at(l.tokens, k-2)
 	if stroke, angle := at(l.tokens, k+1), at(l.tokens, k+2).figure; f.whole && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && stroke.mark == '/' && angle != nil && (angle.v == 90 || angle.v == 45) {
 		return true // elbow 16x2/90
+	}
+	if l.pressed && f.whole && !f.marked && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.whole && tube.figure.v >= 14 && tube.figure.v <= 63 {
+		return true // press coupling 20x2-16x2
 	}
 	if f.whole || f.marked || f.v > 4 || !x.glued || x.value(classSep) != "x" || !l.tokens[k].glued || tube.figure == nil || tube.figure.frac {
 		return false

@@ -69,6 +69,9 @@ func (l *line) survey() {
 			switch m.class {
 			case classKind:
 				l.parts = l.parts || l.shape != nil && l.shape.ends >= 0 && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
+				if k > 0 && m.shape.ends < 0 && l.meantFor(k-1) {
+					continue // à vis, für Rohrschellen: not the part itself
+				}
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || l.shape != nil && l.shape.ends >= 0) {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
@@ -163,6 +166,15 @@ func (l *line) together(k int) bool {
 		return true
 	}
 	return it.mark == '+' || it.mark == '&'
+}
+
+// meantFor reports a word that says what a part is for, or what it goes by.
+func (l *line) meantFor(k int) bool {
+	switch string(l.norm[l.tokens[k].from:l.tokens[k].to]) {
+	case "for", "pour", "per", "para", "für", "fur", "fuer", "voor", "dla", "для", "till", "til", "a":
+		return true
+	}
+	return false
 }
 
 // shortWith reports the m. of "m. Dichtung" and "m. keerklep": with, and no male.

@@ -53,6 +53,10 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 			if capital || sized && at > end && !(sc.norm[at] == 'm' && sc.figured()) {
 				return end
 			}
+		case 'g':
+			if capital && at > end {
+				return end // 22 G 3/8: a thread
+			}
 		case 'c', 'w', 'v':
 			if sized || capital && at == end && sc.norm[at] == 'c' {
 				return end
