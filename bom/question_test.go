@@ -54,7 +54,7 @@ func TestMakeupText(t *testing.T) {
 		}
 	}
 	sys := walked(t, "store.toml", store)
-	require.Equal(t, "two clamps on the tail, their screws on opposite sides", joint.MakeupText(sys.Graph, sys.Graph.Joints[0]))
+	require.Equal(t, "two clamps, their screws on opposite sides", joint.MakeupText(sys.Graph, sys.Graph.Joints[0]))
 }
 
 // A need says why so many, which joints it serves, and what its ends are.

@@ -2,6 +2,7 @@ package facts
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -47,7 +48,7 @@ func BoatOf(sys *bom.System) *Boat {
 		}
 		row.Bend += h.RadiusWhy
 		if h.Short {
-			row.Bend += "; TOO SHORT for its bend: " + millimetres(h.Least) + " at the least"
+			row.Bend += fmt.Sprintf("; TOO SHORT for its bend: %.0f mm at the least", math.Ceil(h.Least.Millimetres()))
 		}
 		b.Hoses = append(b.Hoses, row)
 	}
@@ -108,5 +109,5 @@ func millimetres(l *quantity.Length) string {
 	if l == nil {
 		return ""
 	}
-	return strconv.FormatFloat(l.Millimetres(), 'f', -1, 64) + " mm"
+	return quantity.Significant(l.Millimetres(), 4) + " mm"
 }

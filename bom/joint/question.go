@@ -100,7 +100,7 @@ func MakeupText(s *graph.Graph, j *graph.Joint) string {
 	case 1:
 		return "one clamp behind the first ridge of the tail"
 	case 2:
-		return "two clamps on the tail, their screws on opposite sides"
+		return "two clamps, their screws on opposite sides"
 	}
 	full := makeup.Of(&j.Mating)
 	mk := full.ForMetals(s.Ports[j.A].Unit.Item.Material, s.Ports[j.B].Unit.Item.Material)

@@ -14,19 +14,19 @@ func (b *book) hoses(s *sheet) {
 	s.endRow("", 6)
 	s.wide("hoses", "Hoses to cut, and to have made up", titleLook)
 	s.wide("hoses about", "Write its name on each piece at both ends before you fit it. Measure aboard once more before you cut.", subLook)
-	s.hoseRow("hoses head", []string{"Hose, from and to", "", "It needs", "Planned", "Cut at", "Done", "By whom"}, func(int) look { return headLook })
+	s.hoseRow("hoses head", []string{"Hose, from and to", "", "It needs", "Planned, mm", "Cut at, mm", "Done", "By whom"}, func(int) look { return headLook })
 	said := notes{}
 	bend := alike(b.c.Hoses)
 	for i := range b.c.Hoses {
 		h := &b.c.Hoses[i]
-		needs := h.Needs
+		needs, word := h.Needs, "; note "
 		for _, more := range []string{h.How, h.Bend} {
 			if more == "" || bend && more == h.Bend {
 				continue
 			}
-			needs += fmt.Sprintf("; note %d", said.number(more))
+			needs, word = needs+word+fmt.Sprint(said.number(more)), ", "
 		}
-		s.hoseRow("hose|"+clean(h.Name), []string{h.Name + ": " + place(h.From) + " to " + place(h.To), "", strings.TrimPrefix(needs, "; "), h.Planned, h.Cut}, func(col int) look {
+		s.hoseRow("hose|"+clean(h.Name), []string{h.Name + ": " + place(h.From) + " to " + place(h.To), "", strings.TrimPrefix(needs, "; "), strings.TrimSuffix(h.Planned, " mm"), strings.TrimSuffix(h.Cut, " mm")}, func(col int) look {
 			if col > 2 {
 				return look{wrap: true, border: true, mid: true}
 			}

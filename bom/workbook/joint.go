@@ -63,11 +63,11 @@ func (b *book) joints() error {
 		}
 		worst := j.WorstBar
 		if j.Below {
-			worst = strings.TrimSpace(worst + " BELOW")
+			worst = strings.TrimSpace(worst + " B")
 		}
 		l.rows = append(l.rows, listRow{j.key(), []string{j.Number, j.A + " - " + j.B + "\n" + ends(j.EndA, j.EndB), how, j.HandTurns, worst}})
 	}
-	l.foot = append(l.foot, "BELOW: below the waterline.")
+	l.foot = append(l.foot, "B: below the waterline.")
 	if len(b.c.Hoses) > 0 {
 		l.under, l.more = b.hoses, 60+13*float64(len(b.c.Hoses))
 	}
