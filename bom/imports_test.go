@@ -73,7 +73,7 @@ var may = map[string]string{
 	"bom/repair":                 "bom bom/build bom/finding bom/graph bom/money catalog catalog/stock pressure pressure/quantity threads threads/adapt",
 	"bom/stages":                 "bom bom/graph bom/segment catalog pressure/quantity",
 	"bom/workshop":               "bom bom/graph bom/joint bom/money catalog pressure pressure/quantity threads",
-	"bom/facts":                  "bom bom/audit bom/circuit bom/duty bom/finding bom/graph bom/joint bom/money bom/order bom/rating bom/repair bom/request bom/segment bom/stages bom/state bom/workshop catalog pressure pressure/process/span pressure/process/trend pressure/quantity threads threads/evidence",
+	"bom/facts":                  "bom bom/audit bom/cart bom/choose bom/circuit bom/compare bom/duty bom/finding bom/graph bom/joint bom/kit bom/money bom/order bom/rating bom/repair bom/request bom/segment bom/stages bom/state bom/workshop catalog pressure pressure/process/span pressure/process/trend pressure/quantity threads threads/evidence",
 	"bom/rule":                   "bom bom/audit bom/build bom/circuit bom/duty bom/each bom/finding bom/graph bom/joint bom/rating bom/running bom/segment bom/source bom/state bom/wetting bom/workshop bom/worth catalog pressure pressure/pattern pressure/process/power pressure/process/sea pressure/process/span pressure/quantity threads threads/evidence",
 	"bom/choose":                 "bom bom/build bom/choose/leastcost bom/finding bom/graph bom/money bom/order bom/repair bom/rule catalog catalog/stock pressure/quantity threads threads/title",
 	"bom/compare":                "bom bom/build bom/finding bom/graph bom/money bom/order bom/rule bom/segment",

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"handtight/bom/money"
 	"handtight/pressure/quantity"
 )
 
@@ -37,4 +38,15 @@ func (n Number) MarshalJSON() ([]byte, error) {
 		v = 0 // no negative zero
 	}
 	return strconv.AppendFloat(nil, v, 'f', -1, 64), nil
+}
+
+// pieces is a quantity as a figure.
+func pieces(q money.Quantity) Number { return Figure(float64(q) / float64(money.Piece)) }
+
+// orEmpty is a list that is empty in JSON rather than null.
+func orEmpty(list []string) []string {
+	if list == nil {
+		return []string{}
+	}
+	return list
 }

@@ -172,8 +172,8 @@ func TestWhatHasNoRowIsSetAsideAndComesBack(t *testing.T) {
 		require.Equal(t, [][]string{
 			{"elbow-38, hamburg", "Buy: Ordered", "yes", "", "", gone}, {"elbow-38, hamburg", "Buy: Paid each", "18.25", "", "", gone},
 			{"elbow-38, hamburg", "Buy: Received", "3", "", "", gone}, {"elbow-38, hamburg", "Buy: Remark", "one box dented", "", "", gone},
-			{"J1, intake.inboard - tail-19/1.a\nG 3/4: male in female, cone 60", "Joints: Done", "yes", "", "", gone},
-			{"J1, intake.inboard - tail-19/1.a\nG 3/4: male in female, cone 60", "Joints: By whom", "M.", "", "", gone},
+			{"J1, intake.inboard - tail-19/1.a, G 3/4: male in female, cone 60", "Joints: Done", "yes", "", "", gone},
+			{"J1, intake.inboard - tail-19/1.a, G 3/4: male in female, cone 60", "Joints: By whom", "M.", "", "", gone},
 		}, asides(t, f))
 	}
 	f, rep := reissued(t, path, sample(t))

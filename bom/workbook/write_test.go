@@ -229,7 +229,7 @@ func TestListCells(t *testing.T) {
 	for _, tc := range []struct{ sheet, cell, want string }{
 		{"Details", "C5", "4 = 3 + 1 spare (1)"}, {"Details", "C4", "0 = 1 - 1 aboard"}, {"Details", "C8", "3.8 = 3.4 + 0.7 spare - 0.3 aboard"},
 		{"Details", "D5", "55, worst 71.5 bar"}, {"Details", "A10", "(1) spoiled while fitting: 3 to fit, 3 % spoiled each: 1 spare gives 99.5 % to have enough (asked 95 %)."},
-		{"Joints", "A4", "J1"}, {"Joints", "B4", "intake.inboard - tail-19/1.a\nG 3/4: male in female, cone 60"}, {"Joints", "E4", "0.3 bar B"},
+		{"Joints", "A4", "J1"}, {"Joints", "B4", "intake.inboard - tail-19/1.a, G 3/4: male in female, cone 60"}, {"Joints", "E4", "0.3 bar B"},
 		{"Joints", "B5", "hp-pump.out - elbow-38.a, 3/8 NPT: female in male"}, {"Joints", "B6", "elbow-38.b - hp-hose.a\n9/16-18 JIC 37 degree male in G 1/4 female"},
 		{"Joints", "C6", "STOP: will not start: The thread is 14.3 mm on one side and 13.2 mm on the other."},
 		{"Joints", "A7", "Care 1: Hold the seacock, turn the nut: 2 turns by hand, then 40 N m."},

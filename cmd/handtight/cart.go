@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"handtight/bom/cart"
+	"handtight/bom/facts"
 	"handtight/bom/file"
 	"handtight/bom/money"
 	"handtight/bom/order"
@@ -115,7 +116,7 @@ func (a *app) cart(build string, paths []string, f cartFlags) error {
 		a.status = exitStops
 	}
 	if a.json {
-		return a.ui.printJSON(cartFactsOf(report))
+		return a.ui.printJSON(facts.CartOf(report))
 	}
 	a.printCart(sys, report, cartShown{all: f.all || f.why, why: f.why})
 	if f.accept != "" {

@@ -3,13 +3,13 @@ package main
 import (
 	"context"
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"handtight/bom/choose"
 	"handtight/bom/facts"
+	"handtight/bom/money"
 	"handtight/bom/order"
 )
 
@@ -64,7 +64,7 @@ Exit status 0, or 1 when the build has stops, or 2 when the file cannot be taken
 			if err != nil {
 				return err
 			}
-			f := chooseFactsOf(c)
+			f := facts.ChoiceOf(c)
 			if f.Standards, err = standardsOf(sys, goal); err != nil {
 				return err
 			}
@@ -155,14 +155,14 @@ func (a *app) printAgainst(c *choose.Choice) {
 	if len(c.Swaps) > 0 {
 		as = ", no alternative taken"
 	}
-	rows := [][]string{{"this plan", c.Order.Total.Number(), ""}, {"each line where it is cheapest" + as, c.Cheapest.Total.Number(), saved(c, c.Cheapest)}}
+	rows := [][]string{{"this plan", c.Order.Total.Number(), ""}, {"each line where it is cheapest" + as, c.Cheapest.Total.Number(), facts.SavedOn(c, c.Cheapest)}}
 	var partly []choose.OneShop
 	for _, one := range c.One {
 		if one.Order == nil {
 			partly = append(partly, one)
 			continue
 		}
-		rows = append(rows, []string{"all from " + one.Vendor.Name + as, one.Order.Total.Number(), saved(c, one.Order)})
+		rows = append(rows, []string{"all from " + one.Vendor.Name + as, one.Order.Total.Number(), facts.SavedOn(c, one.Order)})
 	}
 	if !u.table(againstColumns, rows) {
 		for _, r := range rows {
@@ -185,14 +185,6 @@ func saving(text string) string {
 		return ""
 	}
 	return ", saves " + text
-}
-
-// saved is what the plan saves against an order, and nothing where it saves nothing.
-func saved(c *choose.Choice, than *order.Order) string {
-	if d, ok := c.Saves(than); ok {
-		return d.Number()
-	}
-	return "0"
 }
 
 func keys(needs []*order.Need) []string {
@@ -233,10 +225,7 @@ func (a *app) printSwaps(c *choose.Choice) {
 
 // refusal says why an option was not taken.
 func refusal(r choose.Refusal) string {
-	text := r.Reason
-	if r.Stop != nil {
-		text = fmt.Sprintf("%s (%s, %s)", text, r.Stop.Slug, r.Stop.At())
-	}
+	text := facts.RefusedFor(&r)
 	if r.Saves.IsPositive() {
 		text = fmt.Sprintf("it would save %s, but %s", amount(r.Saves), text)
 	}
@@ -284,7 +273,7 @@ func cutLine(l *order.Line) string {
 }
 
 // metres writes millimetres as metres: "1.4 m".
-func metres(mm int) string { return quantityText(mm) + " m" }
+func metres(mm int) string { return money.Quantity(mm).String() + " m" }
 
 // arrivalColumns are the columns of what arrives last.
 var arrivalColumns = []column{{title: "shop"}, {title: "after"}, {title: "last to come", flex: true}}
@@ -299,9 +288,9 @@ func (a *app) printArrivals(o *order.Order) {
 	u.say(bold, "What arrives last")
 	var rows [][]string
 	for _, r := range list {
-		row := []string{r.Vendor.Name, "not known", few(lineKeys(r.Unknown))}
+		row := []string{r.Vendor.Name, "not known", few(facts.LineKeys(r.Unknown))}
 		if r.Last != nil {
-			row[1], row[2] = r.Last.Calendar(), few(lineKeys(r.Lines))
+			row[1], row[2] = r.Last.Calendar(), few(facts.LineKeys(r.Lines))
 			if len(r.Unknown) > 0 {
 				row[2] += fmt.Sprintf(" (and %s without a lead time)", counted(len(r.Unknown), "line"))
 			}
@@ -317,14 +306,4 @@ func (a *app) printArrivals(o *order.Order) {
 		u.say("", "Last of all: %s, %s after ordering.", last.Vendor.Name, last.Last.Calendar())
 	}
 	u.line("")
-}
-
-func lineKeys(lines []*order.Line) []string {
-	var out []string
-	for _, l := range lines {
-		if !slices.Contains(out, l.Need.Key) { // shares of one line
-			out = append(out, l.Need.Key)
-		}
-	}
-	return out
 }

@@ -8,40 +8,12 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/choose"
+	"handtight/bom/facts"
 )
 
-// standardFacts is the build in one way: as it is, in one standard, or the best.
-type standardFacts struct {
-	Name     string      `json:"name"`
-	None     string      `json:"none"` // why there is no such way; "" where there is
-	Only     []string    `json:"only"` // parts made in another standard alone
-	Total    *string     `json:"total"`
-	NoOffer  int         `json:"no_offer"` // pieces to buy without a price, in no total
-	Joints   int         `json:"joints"`
-	Adaptors int         `json:"adaptors"`
-	Families []string    `json:"families"`
-	Cautions int         `json:"cautions"`
-	Stops    int         `json:"stops"`
-	Proved   bool        `json:"proved"`
-	NoLess   *string     `json:"no_less_than"` // null where nothing is known of the cost of all ways
-	Taken    []takenItem `json:"taken"`
-	Needs    []jointNeed `json:"joints_need"`
-}
-
-type takenItem struct {
-	For  string `json:"for"`
-	Item string `json:"item"`
-	Buy  string `json:"buy"` // a generic fitting in shop words; "" for an item of the build
-}
-
-type jointNeed struct {
-	Joint string   `json:"joint"`
-	Buy   []string `json:"buy"`
-}
-
 // standardsOf sets the ways side by side; none where no option and no goal is given.
-func standardsOf(sys *bom.System, goal string) ([]standardFacts, error) {
-	out := []standardFacts{}
+func standardsOf(sys *bom.System, goal string) ([]facts.Standard, error) {
+	out := []facts.Standard{}
 	g := choose.Landed
 	if goal != "" {
 		var err error
@@ -56,36 +28,9 @@ func standardsOf(sys *bom.System, goal string) ([]standardFacts, error) {
 		return nil, err
 	}
 	for i := range plans {
-		out = append(out, standardOf(&plans[i]))
+		out = append(out, facts.StandardOf(&plans[i]))
 	}
 	return out, nil
-}
-
-func standardOf(p *choose.Plan) standardFacts {
-	f := standardFacts{
-		Name: p.Name, None: p.None, Only: names(p.Only), NoOffer: p.Unpriced, Joints: p.Joints, Adaptors: p.Adaptors, Families: names(p.Families),
-		Cautions: p.Cautions, Stops: p.Stops, Proved: p.Proved, Taken: []takenItem{}, Needs: []jointNeed{},
-	}
-	if p.None != "" {
-		return f
-	}
-	total := p.Order.Total.Number()
-	f.Total = &total
-	if p.Bound.CurrencyCode() != "" {
-		bound := p.Bound.Number()
-		f.NoLess = &bound
-	}
-	for _, t := range p.Taken {
-		f.Taken = append(f.Taken, takenItem{t.For, t.Item, t.Title})
-	}
-	for _, j := range p.Fitted {
-		n := jointNeed{Joint: j.Joint}
-		for _, q := range j.Chain.Pieces {
-			n.Buy = append(n.Buy, q.Title)
-		}
-		f.Needs = append(f.Needs, n)
-	}
-	return f
 }
 
 var standardColumns = []column{
@@ -94,7 +39,7 @@ var standardColumns = []column{
 }
 
 // printStandards prints the ways side by side, and then what each takes.
-func (a *app) printStandards(list []standardFacts, currency, goal string) {
+func (a *app) printStandards(list []facts.Standard, currency, goal string) {
 	if len(list) == 0 {
 		return
 	}
@@ -119,7 +64,7 @@ func (a *app) printStandards(list []standardFacts, currency, goal string) {
 	}
 }
 
-func (a *app) printStandard(f *standardFacts, currency, goal string) {
+func (a *app) printStandard(f *facts.Standard, currency, goal string) {
 	u := a.ui
 	if f.None != "" {
 		u.fold("  "+f.Name, "not possible: "+f.None)

@@ -10,6 +10,7 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/compare"
+	"handtight/bom/facts"
 	"handtight/bom/finding"
 )
 
@@ -55,7 +56,7 @@ cannot be taken.`,
 				a.status = exitStops
 			}
 			if a.json {
-				return a.ui.printJSON(compareFactsOf(before, after, r))
+				return a.ui.printJSON(facts.CompareOf(before, after, r))
 			}
 			a.printCompare(before, after, r)
 			return nil

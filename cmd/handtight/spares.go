@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"handtight/bom"
+	"handtight/bom/facts"
 	"handtight/bom/kit"
 )
 
@@ -53,7 +54,7 @@ null for what is not known to fail.`,
 			}
 			switch {
 			case a.json:
-				return a.ui.printJSON(sparesFactsOf(sys, k, next, unpriced))
+				return a.ui.printJSON(facts.KitOf(sys, k, next, unpriced))
 			case aboard:
 				a.printKit(sys, k)
 			default:
