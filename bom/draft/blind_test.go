@@ -23,8 +23,15 @@ var asked = map[string]string{}
 // First figure: 4 of 6. Then a role could take another of its parts (which skin fitting is which
 // outlet), and a Spanish word for a vessel was learnt: 5 of 6. Then a
 // conexión rápida beside the bare millimetres of a tube was read as a push-in end, for a quick coupling has a thread or a tail: 6 of 6.
-func TestBlindCarts(t *testing.T) {
-	f, err := os.Open("testdata/blind/answers.csv")
+func TestBlindCarts(t *testing.T) { blindCarts(t, "blind", asked) }
+
+// Eight carts written and counted after those, and judged in the same way. First figure: 5
+// of 8: the bare word "vessel" and a cone in German were not read, and a plastic nipple was bought
+// between a filter and its pump, which has nothing that gives way.
+func TestBlindCartsAgain(t *testing.T) { blindCarts(t, "blind2", nil) }
+
+func blindCarts(t *testing.T, folder string, asked map[string]string) {
+	f, err := os.Open("testdata/" + folder + "/answers.csv")
 	require.NoError(t, err)
 	defer f.Close()
 	rows, err := csv.NewReader(f).ReadAll()
@@ -33,7 +40,7 @@ func TestBlindCarts(t *testing.T) {
 	for _, r := range rows[1:] {
 		var carts []*cart.Cart
 		for _, name := range strings.Fields(r[1]) {
-			data, err := os.ReadFile("testdata/blind/" + name)
+			data, err := os.ReadFile("testdata/" + folder + "/" + name)
 			require.NoError(t, err)
 			c, err := draft.ReadList(name, data, cart.Options{})
 			require.NoError(t, err)

@@ -76,7 +76,7 @@ func (r *router) mend(i int) {
 		a, b := r.s.problem.Places[i].From, r.s.problem.Places[i].To
 		if r.s.problem.Places[i].Lost.Stops == 0 {
 			r.chains[i] = r.buy(i, a, b)
-			if r.s.problem.Places[i].Fixed && r.s.problem.Places[i].Table == 1 {
+			if r.s.problem.Places[i].Fixed && pc.shakes() {
 				r.stiff(i)
 			}
 			return

@@ -84,7 +84,7 @@ func solve(pl *plant, all []*Part, steps int) *solved {
 		if problem.Tables[a.Table].Joints[a.From*problem.Ends+a.To] != assign.No {
 			a.Lost.Missing = 1 + boolToInt(a.Fixed) // they join as they are, at most with a question
 		} else if n := int(problem.Tables[a.Table].Buy[a.From*problem.Ends+a.To]); n > 0 {
-			a.Lost.Missing = n + boolToInt(a.Fixed && a.Table == 1) // nothing in it gives way: hoses for high pressure are made to measure
+			a.Lost.Missing = n + boolToInt(a.Fixed && s.places[i].shakes()) // nothing in it gives way: hoses for high pressure are made to measure
 		} else {
 			a.Lost = assign.Cost{Stops: 1}
 		}
@@ -92,6 +92,16 @@ func solve(pl *plant, all []*Part, steps int) *solved {
 	s.problem = problem
 	s.answer = assign.Solve(problem)
 	return s
+}
+
+// shakes reports whether a place between two parts that are screwed down must have something that
+// gives way: on the pressure side, where nothing is bought by the metre, and at a pump, which
+// shakes what is screwed to it (common practice). Two filters may stand nipple to nipple.
+func (p *place) shakes() bool {
+	pump := func(u *unit) bool {
+		return u != nil && u.part != nil && (u.part.Kind.Has(catalog.FeedPump) || u.part.Kind.Has(catalog.PositivePump) || u.part.Kind.Has(catalog.Recovery))
+	}
+	return p.line.Pressure == "high" || pump(p.to.u) || pump(p.fromUnit())
 }
 
 // mostPorts is up to how many ports a piece is put into a place: a manifold of more is left over,
