@@ -71,7 +71,7 @@ func inchKey(keys []string, bore quantity.Length) bool {
 
 var bothEnds = pattern.New(`(?i)both|beid|(?:due|deux|dos|duas|two|twee|zwei|2) (?:femm|femel|hembr|fêm|female|masch|mâle|mach|male|extr|punte|pontas|puntas|ends|seit)|deux (?:côtés|extrémités|bouts)|entrambi|ambo|ambos|ambas|beide|båda|begge|molemmat|obu|oběma|обе|оба|両端`)
 
-var hoseWords = pattern.New(`(?i)(?:^|[^\pL])(?:hoses?|tubing|tube|schlauch|schläuche|tuyau|tuyaux|tubo|tubi|manguera|mangueras|flexible|mangueira|slang|slange|letku|wąż|hadice|шланг|рукав|hortum|软管|ホース)(?:[^\pL]|$)|\pL+schlauch|\pL+slang|(?:^|[^\pL])(?:pe|pa|pu|ldpe|lldpe|kunststoff)[ -]?rohr`)
+var hoseWords = pattern.New(`(?i)(?:^|[^\pL])(?:hoses?|tubing|tube|schlauch|schläuche|tuyau|tuyaux|tubo|tubi|manguera|mangueras|flexible|mangueira|slang|slange|letku|wąż|hadice|шланг|рукав|hortum|软管|ホース)(?:[^\pL]|$)|\pL+schlauch|\pL+slang|(?:^|[^\pL])(?:pe|pa|pu|ldpe|lldpe|kunststoff)[ -]?rohr|(?:^|[^\pL])rohr [0-9]+(?:[.,][0-9]+)? ?mm (?:außen|aussen|ad(?:[^\pL]|$))`)
 
 // forHose are things that name the hose that they are for.
 var forHose = pattern.New(`(?i)clamp|clip|schelle|collier|fascett|abrazader|braçadeira|klem|klämm|klemme|kiristin|opask|хомут|kelepçe|(?:^|[^\pL])(?:for|für|pour|per|para|voor|för|til|dla|для)\s+[0-9]`)

@@ -161,6 +161,12 @@ func (p *Part) fitEnds() {
 			ends = append(ends, ends[0])
 		}
 	}
+	if p.alike(ends, want) {
+		p.Assume = append(p.Assume, "of its ends those that are said are alike, and all are taken so")
+		for len(ends) < len(want) {
+			ends = append(ends, ends[0])
+		}
+	}
 	p.ports, p.ends = want, make([]threads.EndReading, len(want))
 	for i, n := range want {
 		if i < len(ends) {
@@ -173,6 +179,13 @@ func (p *Part) fitEnds() {
 			p.Ask = append(p.Ask, orElse(p.ends[i].Question, "which of its readings end `"+n+"` is"))
 		}
 	}
+}
+
+// alike reports whether fewer ends are said than a valve with several ways has, and all of them the
+// same: a three-way valve of 8 mm push-in has three.
+func (p *Part) alike(ends []threads.EndReading, want []string) bool {
+	return p.Kind.Selector && len(ends) > 0 && len(ends) < len(want) &&
+		!slices.ContainsFunc(ends, func(e threads.EndReading) bool { return e.Words != ends[0].Words || len(e.Candidates) == 0 })
 }
 
 // oneOf makes one end of those that stand with a stroke between them ("G 3/4 male / R 3/4 male
