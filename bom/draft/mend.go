@@ -76,7 +76,7 @@ func (r *router) mend(i int) {
 		a, b := r.s.problem.Places[i].From, r.s.problem.Places[i].To
 		if r.s.problem.Places[i].Lost.Stops == 0 {
 			r.chains[i] = r.buy(i, a, b)
-			if r.s.problem.Places[i].Fixed && pc.shakes() {
+			if r.s.problem.Places[i].Fixed && !slices.ContainsFunc(r.chains[i], func(e element) bool { return e.buy != nil && e.buy.hose != "" }) {
 				r.stiff(i)
 			}
 			return

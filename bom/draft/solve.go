@@ -2,6 +2,7 @@ package draft
 
 import (
 	"fmt"
+	"slices"
 
 	"handtight/bom/draft/assign"
 	"handtight/catalog"
@@ -84,24 +85,49 @@ func solve(pl *plant, all []*Part, steps int) *solved {
 		if problem.Tables[a.Table].Joints[a.From*problem.Ends+a.To] != assign.No {
 			a.Lost.Missing = 1 + boolToInt(a.Fixed) // they join as they are, at most with a question
 		} else if n := int(problem.Tables[a.Table].Buy[a.From*problem.Ends+a.To]); n > 0 {
-			a.Lost.Missing = n + boolToInt(a.Fixed && s.places[i].shakes()) // nothing in it gives way: hoses for high pressure are made to measure
+			a.Lost.Missing = n + boolToInt(a.Fixed && a.Table == 1) // nothing in it gives way: hoses for high pressure are made to measure
 		} else {
 			a.Lost = assign.Cost{Stops: 1}
 		}
 	}
 	s.problem = problem
 	s.answer = assign.Solve(problem)
+	s.soften()
 	return s
 }
 
-// shakes reports whether a place between two parts that are screwed down must have something that
-// gives way: on the pressure side, where nothing is bought by the metre, and at a pump, which
-// shakes what is screwed to it (common practice). Two filters may stand nipple to nipple.
-func (p *place) shakes() bool {
-	pump := func(u *unit) bool {
-		return u != nil && u.part != nil && (u.part.Kind.Has(catalog.FeedPump) || u.part.Kind.Has(catalog.PositivePump) || u.part.Kind.Has(catalog.Recovery))
+// soften fills places for low pressure that nothing fills, and whose ends are both screwed down,
+// with what is left over and one piece to buy at most as many as were to buy: a tail and a hose that
+// wait for a second tail are better there than a nipple, which gives no way.
+func (s *solved) soften() {
+	for i := range s.answer.Places {
+		pl := s.problem.Places[i]
+		if s.answer.Places[i].OK || pl.From == assign.Branch || !pl.Fixed || pl.Table == 1 || pl.Lost.Stops > 0 || pl.Lost.Missing == 0 {
+			continue
+		}
+		one := *s.problem
+		one.Classes = slices.Clone(one.Classes)
+		for k := range one.Classes {
+			if one.Classes[k].Count != assign.Cut {
+				one.Classes[k].Count = s.answer.Left[k]
+			}
+		}
+		most := pl.Lost.Missing
+		pl.Lost.Missing++
+		one.Places = []assign.Place{pl}
+		got := assign.Solve(&one)
+		m := got.Places[0]
+		if !m.OK || m.Stiff || got.Cost.Missing > most || len(m.Chain) == 0 {
+			continue
+		}
+		s.answer.Places[i], s.answer.Left = m, got.Left
+		s.answer.Cost.Questions += got.Cost.Questions
+		s.answer.Cost.LeftOver -= len(m.Chain)
+		for _, step := range m.Chain {
+			s.answer.Cost.LeftOver += boolToInt(one.Classes[step.Class].Count == assign.Cut)
+		}
+		s.answer.Cost.Length += got.Cost.Length - pl.Lost.Length
 	}
-	return p.line.Pressure == "high" || pump(p.to.u) || pump(p.fromUnit())
 }
 
 // mostPorts is up to how many ports a piece is put into a place: a manifold of more is left over,
