@@ -275,7 +275,7 @@ func (p *Plan) proof(g *segment.Segment, list []*Joint) Line {
 		return l
 	case !g.Rated():
 		var names []string
-		for _, u := range g.Unrated {
+		for _, u := range slices.Concat(g.Unrated, g.Guessed) {
 			names = append(names, u.Name)
 		}
 		l.Do = fmt.Sprintf("Find the rating first of %s: no test may go above it.", orUnknown(names))

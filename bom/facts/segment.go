@@ -1,9 +1,14 @@
 package facts
 
 import (
+	"fmt"
+
 	"handtight/bom"
+	"handtight/bom/graph"
+	"handtight/bom/rating"
 	"handtight/bom/segment"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 // Segment is a stretch of one pressure: what it sees over all states, and what its weakest
@@ -21,6 +26,8 @@ type Segment struct {
 	Allowable          // of the weakest; its figure is null while one member's rating is not known
 	AtMost    Number   `json:"at_most_bar"` // the least that is known of any member: the segment holds no more
 	Unrated   []string `json:"unrated"`     // members whose rating is not known
+	Guessed   []string `json:"guessed"`     // members on high pressure of which there is only a figure that never clears it
+	Memory    []string `json:"from_memory"` // members on high pressure whose figure nobody has looked up: "hose, 180 bar"
 	Margin    Number   `json:"margin"`      // below 0 where it holds less; null where either is not known or has no bound
 	Proof     Number   `json:"proof_bar"`   // the most that a first test may put on it
 	High      bool     `json:"high_pressure"`
@@ -33,7 +40,7 @@ type Segment struct {
 func SegmentOf(sys *bom.System, g *segment.Segment) Segment {
 	worst, state := g.Load.Worst()
 	row := Segment{
-		Name: g.Name, Runs: []string{}, Members: []string{}, Unrated: []string{}, Normal: bars(g.Load.Normal), Worst: bars(worst),
+		Name: g.Name, Runs: []string{}, Members: []string{}, Unrated: []string{}, Guessed: []string{}, Memory: []string{}, Normal: bars(g.Load.Normal), Worst: bars(worst),
 		Unbounded: worst.Unbounded(), Lowest: bars(g.Load.Low), Allowable: AllowableOf(g.Hold), High: g.High(),
 	}
 	if state != nil {
@@ -55,6 +62,12 @@ func SegmentOf(sys *bom.System, g *segment.Segment) Segment {
 	for _, u := range g.Unrated {
 		row.Unrated = append(row.Unrated, u.Name)
 	}
+	for _, u := range g.Guessed {
+		row.Guessed = append(row.Guessed, u.Name)
+	}
+	for _, u := range g.Memory {
+		row.Memory = append(row.Memory, remembered(sys, g, u))
+	}
 	if !g.Rated() {
 		row.Bar = Number{}
 	}
@@ -65,4 +78,18 @@ func SegmentOf(sys *bom.System, g *segment.Segment) Segment {
 		row.Proof = bars(p)
 	}
 	return row
+}
+
+// remembered says what a member holds by a figure that nobody has looked up.
+func remembered(sys *bom.System, g *segment.Segment, u *graph.Unit) string {
+	var least rating.Allowable
+	for _, p := range g.Ports {
+		if sys.Graph.Ports[p].Unit != u {
+			continue
+		}
+		if h := sys.Ratings.PortHold(p); h.Known && h.Rating.Status == pressure.Memory {
+			least.Lower(h)
+		}
+	}
+	return fmt.Sprintf("%s, %s bar", u.Name, quantity.Figures(least.Rating.Pressure.Bar()))
 }

@@ -9,6 +9,7 @@ import (
 	"handtight/bom/rating"
 	"handtight/bom/state"
 	"handtight/catalog"
+	"handtight/pressure"
 	"handtight/pressure/network/connected"
 	"handtight/pressure/quantity"
 )
@@ -24,6 +25,8 @@ type Segment struct {
 	Load    state.Load
 	Hold    rating.Allowable // its weakest member
 	Unrated []*graph.Unit    // members whose rating is not known
+	Guessed []*graph.Unit    // members on high pressure whose figure never clears it ([pressure.Basis.Guess])
+	Memory  []*graph.Unit    // members on high pressure whose figure nobody has looked up
 	Below   bool
 	driven  bool
 }
@@ -136,8 +139,14 @@ func (s *Segments) rate() {
 				continue
 			}
 			h := s.Ratings.PortHold(p)
-			if !h.Known && (len(g.Unrated) == 0 || g.Unrated[len(g.Unrated)-1] != n.Unit) {
-				g.Unrated = append(g.Unrated, n.Unit)
+			switch {
+			case !h.Known:
+				g.Unrated = with(g.Unrated, n.Unit)
+			case !g.driven:
+			case h.Estimate:
+				g.Guessed = with(g.Guessed, n.Unit)
+			case h.Rating.Status == pressure.Memory:
+				g.Memory = with(g.Memory, n.Unit)
 			}
 			g.Hold.Lower(h)
 		}
@@ -147,8 +156,20 @@ func (s *Segments) rate() {
 	}
 }
 
-// Rated reports whether it is known what the segment holds: what each of its members holds.
-func (g *Segment) Rated() bool { return g.Hold.Known && len(g.Unrated) == 0 }
+// with adds a unit whose ports follow each other, once.
+func with(units []*graph.Unit, u *graph.Unit) []*graph.Unit {
+	if n := len(units); n > 0 && units[n-1] == u {
+		return units
+	}
+	return append(units, u)
+}
+
+// Rated reports whether it is known what the segment holds: what each of its members holds. A
+// figure that never clears high pressure tells it only of a segment that sees more than that.
+func (g *Segment) Rated() bool {
+	worst, _ := g.Load.Worst()
+	return g.Hold.Known && len(g.Unrated) == 0 && (len(g.Guessed) == 0 || pressure.Above(worst, g.Hold.Rating.Pressure))
+}
 
 // Margin is what the weakest member holds beyond the worst pressure;
 // false when either is not known: also while one member's rating is not.

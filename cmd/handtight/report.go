@@ -380,6 +380,11 @@ func (r *report) pressures(table bool) []string {
 	if tight != nil && len(over) == 0 {
 		says = append(says, fmt.Sprintf("least margin %s bar in %s (worst %s, %s holds %s)", figure(tight.Margin), tight.Name, bars(tight.Worst), tight.Weakest, bars(tight.Bar)))
 	}
+	for i := range r.f.Segments {
+		if text := clearedFromMemory(&r.f.Segments[i]); text != "" {
+			says = append(says, r.f.Segments[i].Name+" is "+text)
+		}
+	}
 	out := r.hung(r.ui.paint(bold, "PRESSURES"), 9, hang, strings.Join(says, "; ")+" (all: --pressures)", 0)
 	if !table {
 		return out

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -37,6 +38,9 @@ func (a *app) printSegments(list []facts.Segment) {
 		for i := range list {
 			if text := unrated(&list[i]); text != "" {
 				u.fold("?", fmt.Sprintf("%s: %s", list[i].Name, text))
+			}
+			if text := clearedFromMemory(&list[i]); text != "" {
+				u.fold("m", fmt.Sprintf("%s: %s", list[i].Name, text))
 			}
 		}
 	}
@@ -83,17 +87,30 @@ func marginBar(text string) string {
 // unrated says of which members of a segment nothing tells what they hold, and what the
 // others do; "" where all are known.
 func unrated(g *facts.Segment) string {
-	if len(g.Unrated) == 0 {
+	unknown := slices.Concat(g.Unrated, g.Guessed)
+	if len(unknown) == 0 || g.Bar.Known {
 		return ""
 	}
-	text := "nothing says what " + strings.Join(g.Unrated, ", ") + " holds"
-	if len(g.Unrated) > 1 {
-		text = "nothing says what " + strings.Join(g.Unrated, ", ") + " hold"
+	text := "nothing that counts on high pressure says what " + strings.Join(unknown, ", ") + " holds"
+	if len(g.Guessed) == 0 {
+		text = "nothing says what " + strings.Join(unknown, ", ") + " holds"
+	}
+	if len(unknown) > 1 {
+		text = strings.TrimSuffix(text, "s")
 	}
 	if g.AtMost.Known {
 		text += fmt.Sprintf("; of the others the weakest is %s, %s bar (%s)", g.Weakest, figure(g.AtMost), basisOf(&g.Allowable))
 	}
 	return text
+}
+
+// clearedFromMemory says which members of a segment are cleared by a figure that nobody has looked up
+// in its source; "" where none is.
+func clearedFromMemory(g *facts.Segment) string {
+	if len(g.Memory) == 0 {
+		return ""
+	}
+	return "cleared from memory, so ask for the data sheet: " + strings.Join(g.Memory, "; ")
 }
 
 func (a *app) foldSegment(g *facts.Segment) {
@@ -107,6 +124,9 @@ func (a *app) foldSegment(g *facts.Segment) {
 		if text := unrated(g); text != "" {
 			a.ui.fold("", text)
 		}
+	}
+	if text := clearedFromMemory(g); text != "" {
+		a.ui.fold("", text)
 	}
 }
 
