@@ -236,7 +236,7 @@ func TestListCells(t *testing.T) {
 		{"Findings", "A13", "STOP"}, {"Findings", "G13", "Buy the hose with a 9/16-18 JIC female swivel."},
 		{"Findings", "B13", "elbow-38.b to hp-hose.a\nkittiwake.toml, line 31"},
 		{"Findings", "A5", "EUR"}, {"Findings", "B5", "1.92"}, {"Findings", "A18", "Chance that a fitting is spoiled while fitting: 3 % (a judgement, given in the build file)"}, {"Findings", "A21", "Never tighten a joint under pressure."},
-		{"Leak test", "A5", "1 dock flush"}, {"Joints", "A14", "lp-hose/1: J1 tail-19/1.b to J2 strainer.in"}, {"Joints", "C14", "19 mm bore, stands a vacuum; note 1"}, {"Joints", "E14", "840 mm"}, {"Questions", "C4", "Is the JIC end 37 degrees, not 45?"},
+		{"Leak test", "A5", "1 dock flush"}, {"Joints", "A14", "lp-hose/1: J1 tail-19/1.b to J2 strainer.in"}, {"Joints", "C14", "19 mm bore, stands a vacuum; note 1"}, {"Joints", "E14", "840"}, {"Questions", "C4", "Is the JIC end 37 degrees, not 45?"},
 		{"Details", "A5", "elbow-38"},
 	} {
 		require.Equal(t, tc.want, value(t, f, tc.sheet, tc.cell), "%s %s", tc.sheet, tc.cell)
