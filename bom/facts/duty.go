@@ -130,6 +130,7 @@ type DutyLog struct {
 	Filters   Number   `json:"filter_loss_by"` // bar
 	Water     Number   `json:"water_by"`       // C
 	Missing   []string `json:"missing"`
+	Unused    []string `json:"columns_not_used"`
 }
 
 // DutyOf shows what a build makes; with curves where they are asked for.
@@ -216,9 +217,9 @@ func dutyPoints(list []duty.Point) []DutyPoint {
 	return out
 }
 
-// DutyLogOf shows what a log says.
-func DutyLogOf(a *trend.Answer) *DutyLog {
-	l := &DutyLog{Readings: len(a.Points), Cause: a.Cause().String(), Others: []string{}, LookFirst: a.Cause().First(), DoNot: a.Cause().Not(), Missing: append([]string{}, a.Missing...)}
+// DutyLogOf shows what a log says; unused are the headings of it that nothing was read from.
+func DutyLogOf(a *trend.Answer, unused []string) *DutyLog {
+	l := &DutyLog{Readings: len(a.Points), Cause: a.Cause().String(), Others: []string{}, LookFirst: a.Cause().First(), DoNot: a.Cause().Not(), Missing: append([]string{}, a.Missing...), Unused: append([]string{}, unused...)}
 	for i, c := range a.Causes {
 		if i > 0 {
 			l.Others = append(l.Others, c.String())

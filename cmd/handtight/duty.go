@@ -144,7 +144,7 @@ func (a *app) readLog(path string, r *duty.Result) (*facts.DutyLog, error) {
 	if err != nil {
 		return nil, err
 	}
-	log, faults := readings.Read(path, text)
+	log, unused, faults := readings.Read(path, text)
 	if len(faults) > 0 {
 		return nil, faults
 	}
@@ -159,7 +159,7 @@ func (a *app) readLog(path string, r *duty.Result) (*facts.DutyLog, error) {
 	if err != nil {
 		return nil, source.Faults{{Place: source.Place{File: path}, Reason: err.Error(), Remedy: "write a reading a line, one a day, each after an hour of running"}}
 	}
-	return facts.DutyLogOf(answer), nil
+	return facts.DutyLogOf(answer, unused), nil
 }
 
 var factColumns = []column{{title: "", flex: true}, {title: "least", right: true}, {title: "middle", right: true}, {title: "greatest", right: true}, {title: ""}}
@@ -384,6 +384,9 @@ func (a *app) printLog(l *facts.DutyLog) {
 	}
 	u.fold("  do", l.LookFirst)
 	u.fold("", l.DoNot)
+	for _, c := range l.Unused {
+		u.fold("  ask", fmt.Sprintf("what is the column `%s`? It is not understood, and nothing of it is used: call it one of date, feed pressure, brine pressure, product, salinity, water temperature, before filters, after filters, sea salinity", c))
+	}
 	for _, m := range l.Missing {
 		u.fold("  ask", m+" was not read: with it more could be told apart")
 	}

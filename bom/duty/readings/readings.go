@@ -56,8 +56,9 @@ var headings = sync.OnceValue(func() []heading {
 const mostLines = 40_000
 
 // Read reads a log: an XLSX workbook, of which the first sheet that is not hidden and names a
-// date and a reading is taken, or a text whose cells are parted by commas, semicolons or tabs.
-func Read(name string, text []byte) ([]trend.Reading, source.Faults) {
+// date and a reading is taken, or a text whose cells are parted by commas, semicolons or tabs. Headings
+// that name no reading are given as unused.
+func Read(name string, text []byte) (log []trend.Reading, unused []string, faults source.Faults) {
 	if bytes.HasPrefix(text, []byte("PK")) {
 		return readBook(name, text)
 	}
@@ -72,16 +73,16 @@ func Read(name string, text []byte) ([]trend.Reading, source.Faults) {
 	r.Comma, r.FieldsPerRecord, r.LazyQuotes = separator(plain), -1, true
 	rows, err := r.ReadAll()
 	if err != nil {
-		return nil, source.Faults{{Place: source.Place{File: name}, Reason: "it is no table: " + err.Error(), Remedy: "save it as CSV, a line a reading, with headings in the first line"}}
+		return nil, nil, source.Faults{{Place: source.Place{File: name}, Reason: "it is no table: " + err.Error(), Remedy: "save it as CSV, a line a reading, with headings in the first line"}}
 	}
 	return Rows(name, rows)
 }
 
 // readBook reads a workbook within bounds; what a formula shows is its saved value.
-func readBook(name string, data []byte) ([]trend.Reading, source.Faults) {
+func readBook(name string, data []byte) ([]trend.Reading, []string, source.Faults) {
 	book, err := sheet.Read(data, sheet.Limits{Rows: mostLines, Columns: 64, CellBytes: 1 << 12})
 	if err != nil {
-		return nil, source.Faults{{Place: source.Place{File: name}, Reason: err.Error(), Remedy: "save it again as XLSX, or as CSV"}}
+		return nil, nil, source.Faults{{Place: source.Place{File: name}, Reason: err.Error(), Remedy: "save it again as XLSX, or as CSV"}}
 	}
 	var first [][]string
 	for _, s := range book.Sheets {
@@ -128,8 +129,7 @@ type column struct {
 }
 
 // Rows reads a log from cells; the first row that names a date and a product is the headings.
-func Rows(name string, rows [][]string) ([]trend.Reading, source.Faults) {
-	var faults source.Faults
+func Rows(name string, rows [][]string) (log []trend.Reading, unused []string, faults source.Faults) {
 	fault := func(line, col int, reason, remedy string) {
 		if len(faults) < 20 {
 			faults = append(faults, source.Fault{Place: source.Place{File: name, Line: line, Column: col}, Reason: reason, Remedy: remedy})
@@ -137,12 +137,12 @@ func Rows(name string, rows [][]string) ([]trend.Reading, source.Faults) {
 	}
 	if len(rows) > mostLines {
 		fault(0, 0, fmt.Sprintf("it has %d lines", len(rows)), fmt.Sprintf("keep the last %d", mostLines))
-		return nil, faults
+		return nil, nil, faults
 	}
 	top, columns := head(rows)
 	if top < 0 {
 		fault(1, 0, "no line names a date and another reading", "write headings with their units: date, feed pressure (bar), brine pressure (bar), product (L/h), salinity (mg/L), water temperature (C), before filters (bar), after filters (bar)")
-		return nil, faults
+		return nil, nil, faults
 	}
 	for _, c := range columns {
 		if c.name != "date" && c.unit == "" {
@@ -150,9 +150,14 @@ func Rows(name string, rows [][]string) ([]trend.Reading, source.Faults) {
 		}
 	}
 	if len(faults) > 0 {
-		return nil, faults
+		return nil, nil, faults
 	}
 	day := dayFirst(rows[top+1:], columns)
+	for at, cell := range rows[top] {
+		if cell = strings.TrimSpace(cell); cell != "" && !slices.ContainsFunc(columns, func(c column) bool { return c.at == at }) {
+			unused = append(unused, cell)
+		}
+	}
 	var out []trend.Reading
 	for i, row := range rows[top+1:] {
 		if strings.TrimSpace(strings.Join(row, "")) == "" {
@@ -173,9 +178,9 @@ func Rows(name string, rows [][]string) ([]trend.Reading, source.Faults) {
 		out = append(out, reading)
 	}
 	if len(faults) > 0 {
-		return nil, faults
+		return nil, nil, faults
 	}
-	return out, nil
+	return out, unused, nil
 }
 
 func dash(s string) bool {

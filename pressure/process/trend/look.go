@@ -57,6 +57,9 @@ func (a *Answer) Cause() Cause {
 // ErrTooFew says that a log has too few readings for anything to be said.
 var ErrTooFew = errors.New("a log needs at least 6 readings: the first three are the base, the last three are judged")
 
+// enough is how many readings of a figure tell a change: see [ErrTooFew].
+const enough = 6
+
 // Look brings a log to the conditions of its first readings and tells what has changed.
 // Readings are taken in the order of their dates.
 //
@@ -64,7 +67,7 @@ var ErrTooFew = errors.New("a log needs at least 6 readings: the first three are
 func Look(plant Plant, log []Reading) (*Answer, error) {
 	log = slices.Clone(log)
 	slices.SortStableFunc(log, func(a, b Reading) int { return a.Date.Compare(b.Date) })
-	if len(log) < 6 {
+	if len(log) < enough {
 		return nil, ErrTooFew
 	}
 	a := &Answer{}
@@ -96,8 +99,17 @@ func (a *Answer) missing(log []Reading) {
 		{"the pressure before the filters", func(r Reading) bool { return r.BeforeFilters.Read }},
 		{"the pressure after the filters", func(r Reading) bool { return r.AfterFilters.Read }},
 	} {
-		if !slices.ContainsFunc(log, c.read) {
+		count := 0
+		for _, r := range log {
+			if c.read(r) {
+				count++
+			}
+		}
+		switch {
+		case count == 0:
 			a.Missing = append(a.Missing, c.name)
+		case count < enough:
+			a.Missing = append(a.Missing, fmt.Sprintf("%s often enough (%d of %d times)", c.name, count, enough))
 		}
 	}
 }
@@ -187,7 +199,7 @@ func bars(v []float64) Change {
 
 // change compares the middle of the last readings with the middle of the first ones.
 func change(v []float64, by func(first, last float64) float64) Change {
-	if len(v) < 6 {
+	if len(v) < enough {
 		return Change{}
 	}
 	k := max(3, len(v)/6)

@@ -50,6 +50,9 @@ func (a *Answer) name(log []Reading) {
 	if len(a.Causes) > 0 {
 		a.Since = a.since(log)
 	}
+	if len(a.Causes) == 0 && len(a.Missing) > 0 {
+		a.Causes = append(a.Causes, Partly)
+	}
 }
 
 func (a *Answer) filterBlocked(log []Reading) bool {

@@ -55,7 +55,8 @@ type Plant struct {
 // Cause is what a change comes from.
 type Cause uint8
 
-// The causes that are told apart. Unclear is a change that fits none of them.
+// The causes that are told apart. Unclear is a change that fits none of them; Partly is no change in
+// what was read, where not all was read that would show one.
 const (
 	Nothing Cause = iota
 	ColdWater
@@ -65,6 +66,7 @@ const (
 	PumpWear
 	BlockedFilter
 	Unclear
+	Partly
 )
 
 var words = [...]struct{ name, first, not string }{
@@ -76,6 +78,7 @@ var words = [...]struct{ name, first, not string }{
 	PumpWear:      {"pump wear", "Measure the brine and the product together in a bucket: it is less than the pump's flow. Then look at its valves, packings and belt.", "Do not shut the throttle further to hold the pressure: the element then gets too little water."},
 	BlockedFilter: {"a blocked filter", "Change the cartridges, the finest last; look at the strainer.", "Do not run on: a starved pump knocks and wears. Do not wash and turn a cartridge round."},
 	Unclear:       {"a change that fits no single cause", "Check the instruments first: gauge, meter and probe against a second one.", "Do not clean or buy before the readings agree."},
+	Partly:        {"no fault in what was read, and not all was read", "Read what is asked for below as well, six times or more: of it nothing is known.", "Do not take the plant for sound by this log alone."},
 }
 
 // String is the cause in words.
