@@ -14,8 +14,10 @@ import (
 
 // testdata/published/makeup.csv holds 233 printed figures of turns, flats, wraps
 // and torque, one row a source. Where sources disagree the table keeps the range
-// of all of them, so each figure must lie in what Makeup says. Rows that are not
-// held say why in their column not_held.
+// of all of them, so each figure must lie in what Makeup says: that proves that
+// none was mistyped, or read for the wrong joint, and no more. What may prove the
+// table wrong is makeup_apart.csv (TestMakeupApart), by sources it was not made
+// from. Rows that are not held say why in their column not_held.
 func TestPublishedMakeup(t *testing.T) {
 	held := 0
 	for _, r := range endtest.Published(t, "makeup.csv") {
