@@ -18,7 +18,7 @@ import (
 
 // Report is what became of an order.
 type Report struct {
-	Out         []Line       // ordered, and not here in full
+	Out         []Line       // ordered, and not here in full; or here, and fewer than the list asks
 	NotOrdered  []Line       // on the list, and neither ordered nor here
 	In          []Line       // here in full
 	Unclear     []Line       // marked in words that are neither a number nor yes
@@ -119,8 +119,8 @@ func (r *Report) line(l *workbook.CameLine, known bool, stands map[string]string
 	case !written || l.Received == "" && ordered == 0:
 		r.NotOrdered = append(r.NotOrdered, row)
 		worse(stands, l.Key, "not ordered")
-	case received < due:
-		row.Short = (due - received).String()
+	case received < max(due, order): // fewer were ordered than the list asks: these are still to be had
+		row.Short = (max(due, order) - received).String()
 		r.Out = append(r.Out, row)
 		worse(stands, l.Key, "still out")
 	default:
