@@ -69,6 +69,7 @@ type End struct {
 	Long     bool   // a tail long enough for two clamps
 	ClassA   bool   // a G male of the closer class A
 	Left     bool   // a left-hand thread
+	Short    bool   // a dryseal taper of the short form, one turn less than the full one
 	Nose     Length // of the nose of a washer-hose coupling, or of the bore for it; 0 if not said
 }
 
@@ -91,6 +92,9 @@ func (e End) String() string {
 		}
 		if e.Left {
 			words = append(words, "LH")
+		}
+		if e.Short {
+			words = append(words, "short")
 		}
 	default:
 		words = append(words, strings.TrimSpace(e.Size+" "+e.plainWord()))

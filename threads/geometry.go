@@ -34,6 +34,12 @@ func (f *Form) profile(l limits) profile {
 	}
 }
 
+// cutShort takes one turn off the entering end of a taper: a male thread then begins thicker (by is
+// 1), a female one narrower (-1), and two that meet do so a turn sooner. Source: ASME B1.20.3, the
+// short form PTF-SAE SHORT, as memory has it; a tap maker's page of technical tips agrees on the
+// lengths of the full form.
+func (p *profile) cutShort(by float64) { p.dia += by * p.taper * p.pitch }
+
 // halfTan is the tangent of half a flank angle. The two angles in use are kept
 // as constants: this stands in the way of every verdict.
 func halfTan(flank float64) float64 {

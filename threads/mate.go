@@ -56,6 +56,7 @@ const (
 	bySockets
 	byRing
 	byRingSize
+	byShort
 )
 
 // Judgements of the geometry, not figures of a standard.
@@ -184,12 +185,23 @@ func (m *Mating) mateThreads() {
 		// class A has half of class B's tolerance on the pitch diameter (ISO 228-1)
 		eLoose.dia = (eTight.dia + eLoose.dia) / 2
 	}
+	cut := 0.0
+	if male.Short {
+		eTight.cutShort(1)
+		eLoose.cutShort(1)
+		cut++
+	}
+	if female.Short {
+		iTight.cutShort(-1)
+		iLoose.cutShort(-1)
+		cut++
+	}
 	tight, loose := meet(eTight, iTight), meet(eLoose, iLoose)
 	eMid, iMid := middle(eTight, eLoose), middle(iTight, iLoose)
 	mid := meet(eMid, iMid)
 	depth, surface := mid.first()
 	m.First = surface
-	full := float64(min(e.FullTurns(), i.FullTurns()))
+	full := float64(min(e.FullTurns(), i.FullTurns())) - cut
 	m.Depth = depthShare(eMid, iMid, min(depth, full*mid.pitch), float64(min(e.height, i.height)))
 	m.typical = mid.turns()
 	m.Virtual = Length(virtualDiameter(eMid, iMid, float64(e.Flank), float64(i.Flank), min(full, mid.turns())))
@@ -225,6 +237,10 @@ func (m *Mating) judgeSeal() {
 		return
 	}
 	m.Verdict, m.why = m.seal.verdict, bySeal
+	if m.A.Short && m.B.Short {
+		m.Verdict, m.why, m.seal = Leaks, byShort, nil
+		return
+	}
 	m.Limit, m.HasLimit = m.seal.limit, m.seal.limit > 0
 	if m.First == NoSurface && m.Verdict <= LowPressureOnly {
 		m.First = Face

@@ -34,6 +34,8 @@ func (m *Mating) reason() string {
 		return m.flangeReason()
 	case byNoSeal:
 		return fmt.Sprintf("%s and %s share a thread, but nothing closes the joint: %s.", m.A, m.B, m.noSeal())
+	case byShort:
+		return fmt.Sprintf("%s and %s are both of the short form: loose parts meet after %s by hand, and neither form is made for the other.", m.A, m.B, m.turnsWords(m.Hand))
 	case byTube, byTubeTight:
 		return m.tubeReason()
 	case byNature:
@@ -201,6 +203,8 @@ func (m *Mating) Remedy() string {
 		return fmt.Sprintf("Buy %s of one size: both %s, or both %s.", what, m.A.Size, m.B.Size)
 	case byNature:
 		return m.between()
+	case byShort:
+		return fmt.Sprintf("Take one of the two in the full form: %s.", counterpart(m.A))
 	case byNoSeal:
 		return "Use two ends of one system, so that both bring the same seal."
 	case byUnknown:
@@ -269,7 +273,7 @@ func (e End) name() string {
 func counterpart(e End) string {
 	c := e
 	taper := e.Form != nil && e.Form.Taper > 0
-	c.Seal, c.Swivel, c.Plastic, c.ClassA, c.Nose = NoSeal, false, e.Plastic && e.Sex == Female && taper, false, 0 // metal splits a plastic taper
+	c.Seal, c.Swivel, c.Plastic, c.ClassA, c.Nose, c.Short = NoSeal, false, e.Plastic && e.Sex == Female && taper, false, 0, false // metal splits a plastic taper
 	if e.Seal == Cone60 && e.Sex == Female {
 		c.Seal = Chamfer
 	}

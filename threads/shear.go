@@ -57,6 +57,14 @@ func (m *Mating) engaged() (e, i profile, length float64, ok bool) {
 	}
 	e, i = male.Form.external(male.Form.outside.loose), female.Form.internal(female.Form.inside.loose)
 	full := float64(min(male.Form.FullTurns(), female.Form.FullTurns())) * e.pitch
+	if male.Short {
+		e.cutShort(1)
+		full -= e.pitch
+	}
+	if female.Short {
+		i.cutShort(-1)
+		full -= e.pitch
+	}
 	depth, _ := meet(e, i).first()
 	length = min(depth, full)
 	gap := i.dia - e.dia

@@ -299,7 +299,11 @@ func inFull(c threads.End) string {
 	text := fmt.Sprintf("%s: %s, pitch %.3f mm (%s an inch), major %.3f mm, %.0f degree flanks", c, c.Family.Facts().Title,
 		f.Pitch.Millimetres(), trimmed(f.TPI), f.Major.Millimetres(), f.Flank)
 	if f.Taper > 0 {
-		text += fmt.Sprintf(", taper 1:16, hand tight at %.1f turns (%.1f mm)", f.HandTightTurns(), f.HandTight.Millimetres())
+		turns, depth := float64(f.HandTightTurns()), f.HandTight.Millimetres()
+		if c.Short {
+			turns, depth = turns-1, depth-f.Pitch.Millimetres()
+		}
+		text += fmt.Sprintf(", taper 1:16, hand tight at %.1f turns (%.1f mm)", turns, depth)
 	}
 	return text
 }

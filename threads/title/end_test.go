@@ -141,6 +141,7 @@ func allEnds(t *rapid.T) threads.End {
 	if e.Seal == threads.NoseRing {
 		e.Nose = rapid.SampledFrom([]threads.Length{0, 14, 15}).Draw(t, "nose")
 	}
+	e.Short = f == threads.NPTF && rapid.Bool().Draw(t, "short")
 	e.Left = rapid.Bool().Draw(t, "left")
 	e.ClassA = f == threads.G && e.Sex == threads.Male && rapid.Bool().Draw(t, "class A")
 	return e

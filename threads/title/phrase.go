@@ -56,6 +56,7 @@ const (
 	isEdge
 	isConeRing
 	isCone24
+	isShort // of a dryseal taper
 )
 
 var attrNamed = map[string]attr{
@@ -63,7 +64,7 @@ var attrNamed = map[string]attr{
 	"chamfer": isChamfer, "cone-60": isCone60, "cone-30": isCone30, "flat-face": isFlat, "o-ring": isORing,
 	"ed": isStudSeal, "port": isPort, "long": isLong, "plastic": isPlastic, "double": isDouble, "old-r": isOldR,
 	"street": isStreet, "two": isTwo, "pair": isPair,
-	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24,
+	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24, "short": isShort,
 }
 
 // sexOnly are the languages whose words for a sex say nothing of a thread.

@@ -261,6 +261,7 @@ var canonicalWords = []struct {
 	{" 14 mm nose", func(e *threads.End) { e.Seal, e.Nose = threads.NoseRing, 14 }}, {" 15 mm nose", func(e *threads.End) { e.Seal, e.Nose = threads.NoseRing, 15 }},
 	{" swivel", func(e *threads.End) { e.Swivel = true }},
 	{" male", func(e *threads.End) { e.Sex = threads.Male }}, {" female", func(e *threads.End) { e.Sex = threads.Female }},
+	{" short", func(e *threads.End) { e.Short = true }},
 	{" LH", func(e *threads.End) { e.Left = true }},
 }
 
@@ -280,6 +281,9 @@ func canonical(text string) (threads.End, bool) {
 	if !ok || classA && (form.Family != threads.G || mods.Sex == threads.Female) {
 		return threads.End{}, false
 	}
+	if mods.Short && form.Family != threads.NPTF {
+		return threads.End{}, false
+	}
 	if only := form.Family.Facts().Only; only != threads.NoSex {
 		if mods.Sex != threads.NoSex && mods.Sex != only {
 			return threads.End{}, false
@@ -290,6 +294,6 @@ func canonical(text string) (threads.End, bool) {
 		mods.Sex = threads.Male
 	}
 	e := threads.Threaded(form, mods.Sex)
-	e.Seal, e.Swivel, e.Plastic, e.Long, e.ClassA, e.Left, e.Nose = mods.Seal, mods.Swivel, mods.Plastic, mods.Long, classA, mods.Left, mods.Nose
+	e.Seal, e.Swivel, e.Plastic, e.Long, e.ClassA, e.Left, e.Nose, e.Short = mods.Seal, mods.Swivel, mods.Plastic, mods.Long, classA, mods.Left, mods.Nose, mods.Short
 	return e, true
 }

@@ -133,6 +133,7 @@ func (l *line) dress(c *phrase, ends []threads.End) {
 		ends[k].Plastic = plastic
 		ends[k].Long = c.attr&isLong != 0
 		ends[k].Left = c.attr&isLeft != 0
+		ends[k].Short = c.attr&isShort != 0 && ends[k].Family == threads.NPTF
 		if cone := ends[k].Family == threads.Cone24L || ends[k].Family == threads.Cone24S; cone && ends[k].Seal == threads.ORing && ends[k].Sex == threads.Female {
 			ends[k].Seal = threads.ConeRing
 		}
