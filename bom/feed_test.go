@@ -120,8 +120,8 @@ func TestNoBoundNormallyIsOfOnePart(t *testing.T) {
 	sys := walked(t, "two.toml", head+feedParts+runs("sea pump/stuck valve/stuck check/stuck", "sea/2 pump/free tee throttle out", "tee.branch lower out/2"))
 	told := map[bool]int{}
 	for _, st := range sys.States.All {
-		cell := sys.Circuit.JunctionOf[sys.portNamed(t, "pump/stuck.out")]
-		stuck := sys.Circuit.NetOf[cell] == st.Net()
+		junction := sys.Circuit.JunctionOf[sys.portNamed(t, "pump/stuck.out")]
+		stuck := sys.Circuit.NetOf[junction] == st.Net()
 		require.Equal(t, stuck, sys.States.NoBoundNormally(st), st.Name)
 		told[stuck]++
 	}

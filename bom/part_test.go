@@ -155,7 +155,7 @@ func TestWorstFirst(t *testing.T) {
 func TestWorstFirstOfWhatIsNotKnown(t *testing.T) {
 	var seen []float64
 	for _, p := range segment.WorstFirst(planted(t, ownOutlet, plugOutlet).Segments.Parts()) {
-		require.False(t, p.Hold.Known, "nothing of the plant is rated")
+		require.False(t, p.Allowable.Known, "nothing of the plant is rated")
 		if len(seen) == 0 || seen[len(seen)-1] != p.Worst.Bar() {
 			seen = append(seen, p.Worst.Bar())
 		}
@@ -174,9 +174,9 @@ func TestWorstFirstWithoutBound(t *testing.T) {
 		require.False(t, unbounded && bounded, "%s has no bound and stands behind one that has", p.Unit.Name)
 		bounded = bounded || !unbounded
 		if unbounded {
-			require.Equal(t, p.Hold.Known, p.Over(), p.Unit.Name)
+			require.Equal(t, p.Allowable.Known, p.Over(), p.Unit.Name)
 		}
-		if unbounded && p.Hold.Known {
+		if unbounded && p.Allowable.Known {
 			known = append(known, p.Unit.Name)
 		} else if unbounded {
 			require.Empty(t, known, p.Unit.Name)
@@ -226,7 +226,7 @@ func TestPartsAgreeWithSegmentsAndPorts(t *testing.T) {
 			worst, _ := p.Segment.Load.Worst()
 			require.LessOrEqual(t, p.Worst, worst, p.Unit.Name)
 			require.LessOrEqual(t, p.Normal, p.Segment.Load.Normal, p.Unit.Name)
-			if m, ok := p.Segment.Margin(); ok && p.Hold.Known {
+			if m, ok := p.Segment.Margin(); ok && p.Allowable.Known {
 				margin, known := p.Margin()
 				require.True(t, known, p.Unit.Name)
 				require.GreaterOrEqual(t, margin, m, p.Unit.Name)
@@ -247,7 +247,7 @@ func TestPartsAgreeWithSegmentsAndPorts(t *testing.T) {
 				require.True(t, p.Worst.Unbounded(), n.Name())
 			}
 			if m, known := p.Margin(); known {
-				require.LessOrEqual(t, m, sys.Ratings.PortHold(i).Rating.Pressure-worst, n.Name())
+				require.LessOrEqual(t, m, sys.Ratings.Port(i).Rating.Pressure-worst, n.Name())
 			}
 		}
 	})

@@ -81,9 +81,9 @@ func (s *System) solveOne(part int, st stand) network.Field {
 // solved solves one stand of the part that a port lies in.
 func (s *System) solved(t testing.TB, st stand, port string) (high, low float64) {
 	t.Helper()
-	cell := s.Circuit.JunctionOf[s.portNamed(t, port)]
-	f := s.solveOne(s.Circuit.NetOf[cell], st)
-	return f.High(s.Circuit.Local[cell]).Bar(), f.Low(s.Circuit.Local[cell]).Bar()
+	junction := s.Circuit.JunctionOf[s.portNamed(t, port)]
+	f := s.solveOne(s.Circuit.NetOf[junction], st)
+	return f.High(s.Circuit.Local[junction]).Bar(), f.Low(s.Circuit.Local[junction]).Bar()
 }
 
 func (s *System) portNamed(t testing.TB, name string) int {

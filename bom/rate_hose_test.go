@@ -54,7 +54,7 @@ func TestHoseEnds(t *testing.T) {
 		{"good ends rate no unknown hose", npt, "class = \"class 3000\"\nmaterial = \"316 ends\"", 0, 0, "nothing tells of the hose"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			h := walked(t, "x.toml", fmt.Sprintf(assembly, c.end, c.says)).Ratings.PortHold(0)
+			h := walked(t, "x.toml", fmt.Sprintf(assembly, c.end, c.says)).Ratings.Port(0)
 			require.Equal(t, c.want != 0, h.Known)
 			require.InDelta(t, c.want, h.Rating.Pressure.Bar(), 0.05, "%s; %s", h.Rating, c.source)
 			require.Equal(t, c.basis, h.Rating.Basis)
@@ -101,7 +101,7 @@ path = ["pipe", "end"]
 		{"the wall of a plastic tells nothing", "outside = \"10 mm\"\nwall = \"1.5 mm\"\nmaterial = \"nylon\"", 0, 0, "no table"},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			h := walked(t, "x.toml", fmt.Sprintf(text, c.stock)).Ratings.PortHold(0)
+			h := walked(t, "x.toml", fmt.Sprintf(text, c.stock)).Ratings.Port(0)
 			require.Equal(t, c.want != 0, h.Known, h.Rating)
 			require.InDelta(t, c.want, h.Rating.Pressure.Bar(), 0.1, "%s; %s", h.Rating, c.source)
 			require.Equal(t, c.basis, h.Rating.Basis)

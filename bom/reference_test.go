@@ -444,8 +444,8 @@ func (r *reference) givesAt(zone map[int]bool) bool {
 	return false
 }
 
-// settle finds the ways out, with what stands at the inlets of the pumps.
-func (r *reference) settle(stands []float64) []float64 {
+// waysOut finds the ways out, with what stands at the inlets of the pumps.
+func (r *reference) waysOut(stands []float64) []float64 {
 	clear(r.spent)
 	leave := r.leaves(stands)
 	for r.giveWay(leave, stands) {
@@ -456,8 +456,8 @@ func (r *reference) settle(stands []float64) []float64 {
 
 // levels solves the stand: the highest and the lowest pressure of every port.
 func (r *reference) levels() []level {
-	leave := r.settle(make([]float64, len(r.sys.Graph.Ports)))
-	leave = r.settle(r.fed(leave)) // now that it is known what stands at the inlets
+	leave := r.waysOut(make([]float64, len(r.sys.Graph.Ports)))
+	leave = r.waysOut(r.fed(leave)) // now that it is known what stands at the inlets
 	fed, starved := r.fed(leave), r.starved()
 	pushed := r.pushed(leave, fed)
 	out := make([]level, len(leave))

@@ -109,9 +109,9 @@ func TestWeakestMember(t *testing.T) {
 			sys := walked(t, "fed.toml", fed(c.items, c.path))
 			require.Len(t, sys.Segments.All, 1)
 			g := sys.Segments.All[0]
-			require.True(t, g.Hold.Known)
-			require.InDelta(t, c.holds, g.Hold.Rating.Pressure.Bar(), 0.05)
-			require.Equal(t, c.what, g.Hold.What)
+			require.True(t, g.Allowable.Known)
+			require.InDelta(t, c.holds, g.Allowable.Rating.Pressure.Bar(), 0.05)
+			require.Equal(t, c.what, g.Allowable.What)
 			margin, ok := g.Margin()
 			require.Equal(t, len(c.unrated) == 0, ok, "no margin is known while one part's rating is not")
 			require.Equal(t, ok, g.Rated())
@@ -161,7 +161,7 @@ func TestAddedPartNeverRaisesWeakest(t *testing.T) {
 			require.NoError(t, faults.Err())
 			sys, faults := Walk(build)
 			require.NoError(t, faults.Err())
-			after := sys.Segments.All[0].Hold
+			after := sys.Segments.All[0].Allowable
 			require.Equal(t, !math.IsInf(least, 1), after.Known)
 			if after.Known {
 				require.InDelta(t, least, after.Rating.Pressure.Bar(), 1e-9)

@@ -226,8 +226,8 @@ func TestVacuum(t *testing.T) {
 		all := map[int]bool{}
 		for _, name := range starved {
 			all[sys.portNamed(t, name)] = true
-			for _, cell := range sameCell(sys, sys.portNamed(t, name)) {
-				all[cell] = true
+			for _, junction := range sameJunction(sys, sys.portNamed(t, name)) {
+				all[junction] = true
 			}
 		}
 		for p := range sys.Graph.Ports {
@@ -267,8 +267,8 @@ func TestVacuumOfABlockedIntake(t *testing.T) {
 	}
 }
 
-// sameCell lists the ports that always share a port's pressure.
-func sameCell(sys *System, port int) []int {
+// sameJunction lists the ports that always share a port's pressure.
+func sameJunction(sys *System, port int) []int {
 	var out []int
 	for p := range sys.Graph.Ports {
 		if sys.Circuit.JunctionOf[p] == sys.Circuit.JunctionOf[port] {

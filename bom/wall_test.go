@@ -33,7 +33,7 @@ ports = { a = '1/8 NPT female', b = '1/8 NPT female' }
 name = "line"
 path = ["nipple", "coupling"]
 `
-	nipple := func(text string) rating.Allowable { return walked(t, "x.toml", text).Ratings.PortHold(0) }
+	nipple := func(text string) rating.Allowable { return walked(t, "x.toml", text).Ratings.Port(0) }
 	h := nipple(text)
 	require.True(t, h.Known)
 	require.True(t, h.Estimate)

@@ -59,12 +59,12 @@ path = ["left", "hose"]
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := walked(t, "x.toml", fmt.Sprintf(text, c.duty, c.material))
-			hold := sys.Ratings.PortHold(sys.portNamed(t, "left.a"))
+			hold := sys.Ratings.Port(sys.portNamed(t, "left.a"))
 			require.InDelta(t, c.left, hold.Rating.Pressure.Bar(), 0.05, c.source)
 			if c.left < 10 {
 				require.Contains(t, hold.Rating.Text, "PVC", "the text says why it is lower")
 			}
-			require.InDelta(t, c.hose, sys.Ratings.PortHold(sys.portNamed(t, "hose.a")).Rating.Pressure.Bar(), 0.5)
+			require.InDelta(t, c.hose, sys.Ratings.Port(sys.portNamed(t, "hose.a")).Rating.Pressure.Bar(), 0.5)
 			var outside []string
 			for _, u := range sys.Graph.Units {
 				if sys.Ratings.OutsideTemperature(u.Item) != nil {
@@ -124,8 +124,8 @@ path = ["hose", "fit"]
 	} {
 		t.Run(c.why, func(t *testing.T) {
 			sys := walked(t, "x.toml", fmt.Sprintf(text, c.space, c.stock, c.fit))
-			require.InDelta(t, c.hose, sys.Ratings.PortHold(sys.portNamed(t, "hose.a")).Rating.Pressure.Bar(), 0.05, c.source)
-			require.InDelta(t, c.coupling, sys.Ratings.PortHold(sys.portNamed(t, "fit.a")).Rating.Pressure.Bar(), 0.05, c.source)
+			require.InDelta(t, c.hose, sys.Ratings.Port(sys.portNamed(t, "hose.a")).Rating.Pressure.Bar(), 0.05, c.source)
+			require.InDelta(t, c.coupling, sys.Ratings.Port(sys.portNamed(t, "fit.a")).Rating.Pressure.Bar(), 0.05, c.source)
 			var outside []string
 			for _, u := range sys.Graph.Units {
 				if sys.Ratings.OutsideTemperature(u.Item) != nil {
@@ -170,7 +170,7 @@ path = ["hose", "end"]
 		t.Run(c.why, func(t *testing.T) {
 			sys := walked(t, "x.toml", fmt.Sprintf(text, c.bore, c.a, c.b, c.material))
 			for i, port := range []string{"hose.a", "hose.b"} {
-				require.InDelta(t, c.want[i], sys.Ratings.PortHold(sys.portNamed(t, port)).Rating.Pressure.Bar(), 0.6, "%s: %s", port, c.source)
+				require.InDelta(t, c.want[i], sys.Ratings.Port(sys.portNamed(t, port)).Rating.Pressure.Bar(), 0.6, "%s: %s", port, c.source)
 			}
 		})
 	}

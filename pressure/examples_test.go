@@ -19,7 +19,7 @@ var plain = map[string]string{
 	"threads.SealNamed": "a word looked up", "threads.AllSeals": "a list", "threads.PlainWord": "a column of the table", "threads.Families": "a list",
 	"threads.FamilyNamed": "a word looked up", "threads.SexNamed": "a word looked up", "threads.VerdictNamed": "a word looked up",
 	"threads.Family.Facts": "a row of the table", "threads.Family.Threaded": "a column of the table", "threads.Sex.Other": "two values",
-	"threads.Threaded": "makes an end of a form", "threads.End.IsTube": "a column of the table", "threads.EndReading.Settled": "a field compared",
+	"threads.Threaded": "makes an end of a form", "threads.End.IsTube": "a column of the table",
 	"threads.Band.Middle": "half of a sum", "threads.Form.Full": "a field", "threads.Form.Coarse": "a row of the table",
 	"threads.Length.Millimetres": "a unit", "threads.Length.Inches": "a unit", "threads.Verdict.Holds": "two values named", "threads.Verdict.Worse": "two values compared",
 	"threads.Mating.Male": "a field", "threads.Mating.Female": "a field", "threads.Mating.Makes": "a row of the table",

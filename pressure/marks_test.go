@@ -194,7 +194,7 @@ func countKinds(t *testing.T, path string) count {
 const blockStart, blockEnd = "<!-- counts -->\n", "<!-- end of counts -->\n"
 
 // Every row of every table is counted by what it rests on. A new row from memory changes a
-// count here, and so is noticed; `go test ./pressure -run Marks -update` writes them anew.
+// count here, and so is noticed; `go test ./pressure -run Marks -update` writes them again.
 func TestMarksAreCounted(t *testing.T) {
 	tables := tablesOf(t, "..")
 	for _, name := range append([]string{"catalog/table/kind.toml", "catalog/table/material.csv", "threads/table/npt.csv"}, rates...) {

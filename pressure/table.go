@@ -18,7 +18,7 @@ var tables embed.FS
 // row is one line of an embedded table, by column heading.
 type row map[string]string
 
-// eachRow gives the lines of an embedded CSV below its heading. The row is filled anew for
+// eachRow gives the lines of an embedded CSV below its heading. The row is filled again for
 // the next line: what outlives the loop takes cells, or [readTable].
 func eachRow(name string) iter.Seq2[int, row] {
 	return rows.Each[row]("pressure", tables, "table/"+name+".csv")

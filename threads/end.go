@@ -199,12 +199,3 @@ type EndReading struct {
 
 	NotUsed []NotUsed // words that change nothing of it; only where a text of one end was read
 }
-
-// Settled reports whether the words leave one reading, sex included where the
-// family has one.
-func (r EndReading) Settled() bool {
-	if len(r.Candidates) != 1 {
-		return false
-	}
-	return r.Candidates[0].Sex != NoSex || !r.Candidates[0].Family.Threaded()
-}

@@ -229,7 +229,7 @@ func alike(e, i *Form) bool {
 		math.Abs(float64(e.PitchDia-i.PitchDia)) < likeDiameter*float64(e.Pitch)
 }
 
-// judgeSeal settles alike threads: they go together, so what closes?
+// judgeSeal judges threads that are alike: they go together, so what closes?
 func (m *Mating) judgeSeal() {
 	m.seal = sealOf(m.male(), m.female())
 	if m.seal == nil {
@@ -247,7 +247,7 @@ func (m *Mating) judgeSeal() {
 	}
 }
 
-// judgeStrangers settles threads that are not alike, by how they meet.
+// judgeStrangers judges threads that are not alike, by how they meet.
 func (m *Mating) judgeStrangers(e, i *Form, mid, loose, full float64) {
 	pitchDiffers := math.Abs(float64(e.Pitch-i.Pitch)) >= 0.003*float64(e.Pitch)
 	switch {

@@ -25,7 +25,7 @@ func (r row) mm(column string) Length { return Length(r.number(column)) }
 
 func (r row) has(column string) bool { return r[column] != "" }
 
-// eachRow gives the lines of an embedded CSV below its heading. The row is filled anew for
+// eachRow gives the lines of an embedded CSV below its heading. The row is filled again for
 // the next line: what outlives the loop takes cells, or [readTable].
 func eachRow(name string) iter.Seq2[int, row] {
 	return rows.Each[row]("threads", tables, "table/"+name)

@@ -174,7 +174,7 @@ func (x *Joint) classify(s *bom.System, h *evidence.History, on time.Time) {
 		if dry {
 			x.Why += "; that it was dry clears nothing " + x.where()
 		}
-	case right < evidence.Settled() || asked || x.conflict(s):
+	case right < evidence.Cleared() || asked || x.conflict(s):
 		x.Section = Measure
 		x.Why = "it is not known what it is"
 		if x.conflict(s) {

@@ -266,8 +266,8 @@ func (p *Plan) proof(g *segment.Segment, list []*Joint) Line {
 	l := Line{Section: Prove, Joints: list, At: g.Name, Cost: p.atStake(first), Stay: first.Stay()}
 	joints := fmt.Sprintf("It proves %s.", numbers(list))
 	due := proofFactor * worst
-	holds := g.Hold.Rating.Pressure
-	weakest := g.Hold.What
+	holds := g.Allowable.Rating.Pressure
+	weakest := g.Allowable.What
 	switch {
 	case worst.Unbounded():
 		l.Do = "It cannot be proved: nothing bounds its pressure. Put in a relief first."

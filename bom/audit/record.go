@@ -16,7 +16,7 @@ const (
 )
 
 // Record puts the plan into a build's text, in the file's own words, between two lines that mark
-// what is the tool's own. A record that stands there is written anew; everything else stays byte
+// what is the tool's own. A record that stands there is written again; everything else stays byte
 // for byte. The same plan gives the same text again.
 //
 // Errors: source.Faults for an [audit] that stands outside such a block, for a block without an

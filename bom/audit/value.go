@@ -45,7 +45,7 @@ type look struct {
 	from  float64 // what opening for it costs
 }
 
-// measures orders the looks by what they are worth, the best first, reckoned anew after each.
+// measures orders the looks by what they are worth, the best first, reckoned again after each.
 // Every group that is open has one, also where it is worth less than it costs: then it says so.
 //
 // Formula: of one joint, min(P(wrong) C, replace) before, less its mean after the outcomes;
@@ -67,7 +67,7 @@ func (p *Plan) measures() []look {
 		out = append(out, *best)
 		best.group.taken = true
 		for i, u := range best.group.joints {
-			u.branches = settle(u.branches, best.group.sides[i], best.ask)
+			u.branches = observe(u.branches, best.group.sides[i], best.ask)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b look) int { return cmp.Compare(b.worth, a.worth) })
@@ -253,8 +253,8 @@ func outcomes(pairs []evidence.Pair, second bool, a identify.Ask) []branch {
 // mostBranches bounds what is kept of looks that have many outcomes; the rest is left as it was.
 const mostBranches = 500
 
-// settle takes a look into a joint's branches: the mark may be read, else it is measured.
-func settle(branches []branch, second bool, a identify.Ask) []branch {
+// observe takes a look into a joint's branches: the mark may be read, else it is measured.
+func observe(branches []branch, second bool, a identify.Ask) []branch {
 	if len(branches[0].pairs) == 0 || len(branches) > mostBranches {
 		return branches
 	}
@@ -324,7 +324,7 @@ func (l *look) access() string {
 	return ""
 }
 
-// units is how many units of the item stand in joints that the look settles.
+// units is how many units of the item stand in joints that the look decides.
 func (g *group) units() int {
 	if g.note != nil {
 		return 1

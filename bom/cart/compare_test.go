@@ -298,12 +298,12 @@ func TestTheOrderOfEndsDoesNotMatter(t *testing.T) {
 		want := fits(line, part)
 		require.Equal(t, want, fits(rapid.Permutation(line).Draw(t, "line in another order"), part))
 		require.Equal(t, want, fits(line, rapid.Permutation(part).Draw(t, "part in another order")))
-		require.Equal(t, fitSame, fits(settled(part), settled(part)))
+		require.Equal(t, fitSame, fits(likeliest(part), likeliest(part)))
 	})
 }
 
-// settled keeps the likeliest reading of each end, with its sex.
-func settled(ends []ending) []ending {
+// likeliest keeps the likeliest reading of each end, with its sex.
+func likeliest(ends []ending) []ending {
 	var out []ending
 	for _, e := range ends {
 		e.readings, e.keys, e.open = e.readings[:1], e.keys[:1], false

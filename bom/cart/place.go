@@ -69,7 +69,7 @@ func (p *place) take(sys *bom.System, waters *wetting.Waters, port int) {
 		p.high = true
 	}
 	p.product = p.product && waters.Product(port)
-	if h := sys.Ratings.PortHold(port); h.Left > 0 {
+	if h := sys.Ratings.Port(port); h.Left > 0 {
 		p.left = min(p.left, h.Left)
 	}
 	switch {

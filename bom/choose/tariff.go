@@ -57,7 +57,7 @@ func newTariff(v *build.Vendor, rates *money.Rates) (*tariff, error) {
 // straighten makes the modes: freight paid, and freight free.
 func (t *tariff) straighten() error {
 	terms := &t.vendor.Terms
-	freight, err := minor(terms.Freight, currency.RoundHalfUp) // as it is settled
+	freight, err := minor(terms.Freight, currency.RoundHalfUp) // as an order counts it
 	if err != nil {
 		return err
 	}
@@ -84,12 +84,12 @@ func (t *tariff) of(goods int64) (landed, error) {
 	if l, ok := t.known[goods]; ok {
 		return l, nil
 	}
-	best, err := t.settle(goods, false)
+	best, err := t.fill(goods, false)
 	if err != nil {
 		return landed{}, err
 	}
 	if t.vendor.Terms.FreeFrom.CurrencyCode() != "" {
-		filled, err := t.settle(goods, true)
+		filled, err := t.fill(goods, true)
 		if err != nil {
 			return landed{}, err
 		}
@@ -101,8 +101,8 @@ func (t *tariff) of(goods int64) (landed, error) {
 	return best, nil
 }
 
-// settle lands goods that are filled up, the way that an order is settled.
-func (t *tariff) settle(goods int64, toFree bool) (landed, error) {
+// fill lands goods that are filled up to what the shop asks, as an order is.
+func (t *tariff) fill(goods int64, toFree bool) (landed, error) {
 	sum, err := currency.NewAmountFromInt64(goods, t.vendor.Currency)
 	if err != nil {
 		return landed{}, err

@@ -99,21 +99,21 @@ func (c *Circuit) boundaries(u *graph.Unit) {
 		if !c.Graph.Boundary(u, b) {
 			continue
 		}
-		cell := c.JunctionOf[u.First+b]
+		junction := c.JunctionOf[u.First+b]
 		if k.Gives || !k.Boats {
-			c.gives[cell] = true
-			c.givers[cell] = append(c.givers[cell], u)
+			c.gives[junction] = true
+			c.givers[junction] = append(c.givers[junction], u)
 		}
-		c.takes[cell] = c.takes[cell] || !k.Supply
+		c.takes[junction] = c.takes[junction] || !k.Supply
 		if k.Supply && u.Item.Pressure != nil {
-			c.Push[cell] = max(c.Push[cell], *u.Item.Pressure)
+			c.Push[junction] = max(c.Push[junction], *u.Item.Pressure)
 		}
 		if h := u.Item.Process.Height; h != nil && *h > 0 && k.Gives {
-			c.Push[cell] = max(c.Push[cell], Head(*h))
+			c.Push[junction] = max(c.Push[junction], Head(*h))
 		}
 	}
 	for p := range u.Item.Ports {
-		if n := c.Graph.Node(u, p); n.Joint == nil && len(c.Graph.Build.LeftOpen) > 0 && c.Graph.LeftOpen(n.Name()) {
+		if n := c.Graph.Port(u, p); n.Joint == nil && len(c.Graph.Build.LeftOpen) > 0 && c.Graph.LeftOpen(n.Name()) {
 			c.takes[c.JunctionOf[u.First+p]] = true
 		}
 	}
@@ -128,15 +128,15 @@ func Head(height quantity.Length) quantity.Pressure {
 // Givers lists the units that give water to a port.
 func (c *Circuit) Givers(port int) []*graph.Unit { return c.givers[c.JunctionOf[port]] }
 
-// givesBeside reports whether something gives water to a cell beside a unit that gives none.
-func (c *Circuit) givesBeside(cell int, dry *graph.Unit) bool {
+// givesBeside reports whether something gives water to a junction beside a unit that gives none.
+func (c *Circuit) givesBeside(junction int, dry *graph.Unit) bool {
 	if dry == nil {
-		return c.gives[cell]
+		return c.gives[junction]
 	}
-	return slices.ContainsFunc(c.givers[cell], func(u *graph.Unit) bool { return u != dry })
+	return slices.ContainsFunc(c.givers[junction], func(u *graph.Unit) bool { return u != dry })
 }
 
-// split sorts cells and edges into the connected parts of the build.
+// split sorts junctions and edges into the connected parts of the build.
 func (c *Circuit) split() {
 	sets := connected.NewSets(c.Junctions)
 	for _, e := range c.Links {
@@ -150,9 +150,9 @@ func (c *Circuit) split() {
 	var n int
 	c.NetOf, n = sets.Number()
 	c.Nets, c.LinksOf, c.Local = make([][]int, n), make([][]int, n), make([]int, c.Junctions)
-	for cell, p := range c.NetOf {
-		c.Local[cell] = len(c.Nets[p])
-		c.Nets[p] = append(c.Nets[p], cell)
+	for junction, p := range c.NetOf {
+		c.Local[junction] = len(c.Nets[p])
+		c.Nets[p] = append(c.Nets[p], junction)
 	}
 	edges := make([]connected.Edge, len(c.Links))
 	for i, e := range c.Links {

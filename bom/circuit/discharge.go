@@ -20,13 +20,13 @@ func (d Discharge) Closed() bool { return !d.Overboard && !d.Pump && len(d.Insid
 // DischargeOf follows the water that leaves by a port: forward through what is open
 // in normal running.
 func (s *Circuit) DischargeOf(port int) Discharge {
-	cell := s.JunctionOf[port]
-	reached := s.Reach(cell, func(e *Link, back bool) bool {
+	junction := s.JunctionOf[port]
+	reached := s.Reach(junction, func(e *Link, back bool) bool {
 		second := e.Unit.Item.Kind.Selector && e.Position > 0
 		return !e.ShutNormally() && !second && (e.Is == catalog.Open || e.Is == catalog.OneWay && !back)
 	})
 	var d Discharge
-	for _, u := range s.units[s.NetOf[cell]] {
+	for _, u := range s.units[s.NetOf[junction]] {
 		for i := range u.Item.Ports {
 			if !reached.Port(u.First + i) {
 				continue

@@ -15,14 +15,14 @@ type Reached struct {
 }
 
 // Junction reports whether a junction is reached.
-func (r *Reached) Junction(cell int) bool {
-	return r.circuit.NetOf[cell] == r.Net && r.Seen[r.circuit.Local[cell]]
+func (r *Reached) Junction(junction int) bool {
+	return r.circuit.NetOf[junction] == r.Net && r.Seen[r.circuit.Local[junction]]
 }
 
 // Port reports whether a port is reached.
 func (r *Reached) Port(port int) bool { return r.Junction(r.circuit.JunctionOf[port]) }
 
-// Reach follows water from a cell through the edges that let it pass; back says that an
+// Reach follows water from a junction through the edges that let it pass; back says that an
 // edge is taken against its direction. It looks at the connected part of the build only,
 // so that many plants cost no more than their sum.
 func (s *Circuit) Reach(start int, pass func(e *Link, back bool) bool) *Reached {
@@ -30,10 +30,10 @@ func (s *Circuit) Reach(start int, pass func(e *Link, back bool) bool) *Reached 
 	r.Seen = make([]bool, len(s.Nets[r.Net]))
 	r.Seen[s.Local[start]] = true
 	for queue := []int{start}; len(queue) > 0; queue = queue[1:] {
-		cell := queue[0]
-		for _, i := range s.at.At(cell) {
+		junction := queue[0]
+		for _, i := range s.at.At(junction) {
 			e := &s.Links[i]
-			next, back := e.To, e.From != cell
+			next, back := e.To, e.From != junction
 			if back {
 				next = e.From
 			}

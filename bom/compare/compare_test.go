@@ -150,7 +150,7 @@ func TestToldWithBothSides(t *testing.T) {
 	require.Equal(t, "tail/+1.a - strainer-npt.in", r.Joints[0].New)
 }
 
-// A finding that was there is not new, though joints are numbered anew and its unit has
+// A finding that was there is not new, though joints are numbered again and its unit has
 // another name; one that is only worse than it was is new.
 func TestFindingsThatStay(t *testing.T) {
 	bad := strings.Replace(base, `"tail/+", "strainer",`, `"tail/+", "strainer-npt",`, 1)

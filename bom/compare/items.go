@@ -222,7 +222,7 @@ func (s *Segment) figures() {
 		if !g.Rated() {
 			return math.NaN()
 		}
-		return g.Hold.Rating.Pressure.Bar()
+		return g.Allowable.Rating.Pressure.Bar()
 	}
 	s.tell("holds", hold(s.Old), hold(s.New), true)
 	margin := func(g *segment.Segment) float64 {

@@ -115,7 +115,7 @@ func (l *layer) house(r *role, port string) rowUnit {
 		if u.Item.Kind.Name != r.Boat {
 			continue
 		}
-		if n := u.Item.PortIndex(port); n >= 0 && l.sys.Graph.Node(u, n).Joint == nil {
+		if n := u.Item.PortIndex(port); n >= 0 && l.sys.Graph.Port(u, n).Joint == nil {
 			return rowUnit{stands: u.Name, near: port, port: u.First + n}
 		}
 	}
@@ -257,7 +257,7 @@ func (l *layer) boughtTee(g gap) (gap, bool) {
 		return g, false
 	}
 	for n := range step.Item.Ports {
-		j := l.sys.Graph.Node(u, n).Joint
+		j := l.sys.Graph.Port(u, n).Joint
 		if j == nil || j.Run == g.run {
 			continue
 		}
@@ -285,7 +285,7 @@ func (l *layer) boughtTee(g gap) (gap, bool) {
 }
 
 // hanging is what hangs on the branch of a tee that gives way: steps a to b, without b, of its
-// run are written anew, and `to` is the port that the branch must come to.
+// run are written again, and `to` is the port that the branch must come to.
 type hanging struct {
 	run  *build.Run
 	a, b int

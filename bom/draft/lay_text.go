@@ -139,7 +139,7 @@ func (l *layer) hung(unit, port string) bool {
 	if !ok || u.Item.PortIndex(port) < 0 {
 		return false
 	}
-	p := l.sys.Graph.Node(u, u.Item.PortIndex(port))
+	p := l.sys.Graph.Port(u, u.Item.PortIndex(port))
 	if p.Joint == nil {
 		return false
 	}

@@ -71,7 +71,7 @@ func (l *layer) vesselAt(p *Part, g gap) bool {
 	if ok {
 		for _, u := range l.sys.Graph.Units {
 			n := u.Item.PortIndex("product")
-			if u.Item.ID != p.ID || n < 0 || l.sys.Graph.Node(u, n).Joint != nil {
+			if u.Item.ID != p.ID || n < 0 || l.sys.Graph.Port(u, n).Joint != nil {
 				continue
 			}
 			row := []rowUnit{{stands: u.Name, near: "product", port: u.First + n}}

@@ -11,6 +11,6 @@
 // by right-angled lines that keep clear of symbols and texts. The picture means order and
 // joints, not place aboard: lines of one row are spaced alike whatever their length.
 //
-// The symbols are drawn anew after the conventions of ISO 10628-2, ISO 14617 and
+// The symbols are drawn again after the conventions of ISO 10628-2, ISO 14617 and
 // ISO 1219-1, from memory; nobody claims that they conform.
 package drawing

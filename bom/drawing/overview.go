@@ -42,7 +42,7 @@ func (p *plan) shrinks(u *graph.Unit) bool {
 	if !u.Item.Kind.Is(catalog.InLine) || len(u.Item.Ports) != 2 {
 		return false
 	}
-	return p.sys.Graph.Node(u, 0).Joint != nil && p.sys.Graph.Node(u, 1).Joint != nil
+	return p.sys.Graph.Port(u, 0).Joint != nil && p.sys.Graph.Port(u, 1).Joint != nil
 }
 
 // stretch makes one link of a joint and all that follows it up to the next part drawn.

@@ -207,7 +207,7 @@ func (p *plan) group(u *graph.Unit) int {
 	best := other
 	rank := func(g int) int { return [...]int{raw: 1, high: 3, product: 2, other: 0}[g] }
 	for i := range u.Item.Ports {
-		node := p.sys.Graph.Node(u, i)
+		node := p.sys.Graph.Port(u, i)
 		if node.Joint == nil {
 			continue
 		}

@@ -63,7 +63,7 @@ func (p *plan) pieces(set []*graph.Unit, without *graph.Joint) [][]*graph.Unit {
 		queue := []*graph.Unit{u}
 		for k := 0; k < len(queue); k++ {
 			for i := range queue[k].Item.Ports {
-				j := p.sys.Graph.Node(queue[k], i).Joint
+				j := p.sys.Graph.Port(queue[k], i).Joint
 				if j == nil || j == without {
 					continue
 				}

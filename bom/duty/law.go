@@ -139,7 +139,7 @@ func (n *net) nearest(u *graph.Unit) (quantity.Length, bool) {
 		var next []*graph.Unit
 		for _, v := range list {
 			for i := range v.Item.Ports {
-				j := n.s.Graph.Node(v, i).Joint
+				j := n.s.Graph.Port(v, i).Joint
 				if j == nil {
 					continue
 				}

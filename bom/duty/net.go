@@ -31,7 +31,7 @@ func (n *net) solve() (*flow.Answer, error) {
 	return a, n.named(err)
 }
 
-// named puts the build's own names into an error of the network: what did not settle, and where.
+// named puts the build's own names into an error of the network: what did not converge, and where.
 func (n *net) named(err error) error {
 	var unsettled *flow.UnsettledError
 	var loose *flow.LooseError
@@ -47,7 +47,7 @@ func (n *net) named(err error) error {
 		return fmt.Errorf("the flow through %s does not come to rest (it %s), so nothing of the hoses and the pressures before the pumps is known: look at what is written of %s and of its neighbours, a bore, a `kv`, a `loss` or a `curve` that is out by a power of ten, or a way round that nothing closes: %w",
 			where, unsettled.Moves(), where, flow.ErrNotFound)
 	case errors.As(err, &loose):
-		return fmt.Errorf("nothing settles the pressure at %s: no open way leads from it to the sea, a tank or the house: %w", n.portAt(loose.Node), err)
+		return fmt.Errorf("nothing fixes the pressure at %s: no open way leads from it to the sea, a tank or the house: %w", n.portAt(loose.Node), err)
 	}
 	return err
 }

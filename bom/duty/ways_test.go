@@ -183,7 +183,7 @@ func TestTheHardestWayStands(t *testing.T) {
 	require.Equal(t, 2.0, l.Limit)
 }
 
-// What does not settle is told by the names of the build.
+// What does not converge is told by the names of the build.
 func TestWhatDoesNotSettle(t *testing.T) {
 	m := of(t, clean).Plants[0]
 	n := &net{s: nil, m: m, unitOf: m.Pumps, throttleOf: m.Pumps, node: map[int]int{m.units[0].First: 3}}
@@ -194,7 +194,7 @@ func TestWhatDoesNotSettle(t *testing.T) {
 		require.Contains(t, err.Error(), "look at what is written of")
 	}
 	err := n.named(&flow.LooseError{Node: 3})
-	require.ErrorContains(t, err, "nothing settles the pressure at "+m.units[0].Name+".")
+	require.ErrorContains(t, err, "nothing fixes the pressure at "+m.units[0].Name+".")
 	require.NoError(t, n.named(nil))
 
 	m.Lines = &Lines{WhyNot: "the flow through x does not come to rest"}

@@ -63,7 +63,7 @@ func Of(sys *bom.System, findings []finding.Finding) *Facts {
 	}
 	for _, j := range sys.Graph.Joints {
 		f.Joints = append(f.Joints, jointOf(sys, j))
-		f.Clamped = f.Clamped || sys.Ratings.JointHold(j).Known
+		f.Clamped = f.Clamped || sys.Ratings.Joint(j).Known
 	}
 	for _, g := range sys.Segments.All {
 		f.Segments = append(f.Segments, SegmentOf(sys, g))

@@ -201,7 +201,7 @@ func lineOf(l *order.Line) Line {
 		Item: n.Key, About: n.About, Placed: Quantity(n.Placed), Need: Quantity(n.Build()), Have: Quantity(n.Have), Spare: Quantity(n.Spare),
 		WhySpare: n.WhySpare(), Order: Quantity(l.Order), Unit: n.Unit, Pack: Quantity(money.Piece), Total: moneyOf(l.Total), Joints: n.Joints,
 		Question: n.Question, Sold: n.Unit, Planned: Quantity(n.Planned), Extra: Quantity(n.Extra), Rest: Quantity(n.LeftOver()),
-		Named: n.Item != nil, Words: request.Words(n), Sees: seesOf(n), Holds: AllowableOf(n.Hold),
+		Named: n.Item != nil, Words: request.Words(n), Sees: seesOf(n), Holds: AllowableOf(n.Allowable),
 	}
 	row.Share, row.Shares, _ = l.Number()
 	row.Mark = l.Mark

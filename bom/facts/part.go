@@ -35,7 +35,7 @@ func Parts(sys *bom.System, list []segment.Part) []Part {
 		row := Part{
 			Unit: p.Unit.Name, Item: p.Unit.Item.ID, Kind: p.Unit.Item.Kind.Name, Port: sys.Graph.Ports[p.Port].Name(),
 			Normal: bars(p.Normal), Worst: bars(p.Worst), Unbounded: p.Worst.Unbounded(), Lowest: bars(p.Low),
-			Allowable: AllowableOf(p.Hold), High: p.High(), Over: p.Over(),
+			Allowable: AllowableOf(p.Allowable), High: p.High(), Over: p.Over(),
 		}
 		if p.Segment != nil {
 			row.Segment = p.Segment.Name

@@ -41,7 +41,7 @@ func SegmentOf(sys *bom.System, g *segment.Segment) Segment {
 	worst, state := g.Load.Worst()
 	row := Segment{
 		Name: g.Name, Runs: []string{}, Members: []string{}, Unrated: []string{}, Guessed: []string{}, Memory: []string{}, Normal: bars(g.Load.Normal), Worst: bars(worst),
-		Unbounded: worst.Unbounded(), Lowest: bars(g.Load.Low), Allowable: AllowableOf(g.Hold), High: g.High(),
+		Unbounded: worst.Unbounded(), Lowest: bars(g.Load.Low), Allowable: AllowableOf(g.Allowable), High: g.High(),
 	}
 	if state != nil {
 		row.Cause, row.Raised = state.Cause, pressure.Above(worst, g.Load.Normal)
@@ -55,8 +55,8 @@ func SegmentOf(sys *bom.System, g *segment.Segment) Segment {
 	for _, u := range g.Units {
 		row.Members = append(row.Members, u.Name)
 	}
-	if g.Hold.Known {
-		row.Weakest, row.Over = g.Hold.What, pressure.Above(worst, g.Hold.Rating.Pressure)
+	if g.Allowable.Known {
+		row.Weakest, row.Over = g.Allowable.What, pressure.Above(worst, g.Allowable.Rating.Pressure)
 		row.AtMost = row.Bar
 	}
 	for _, u := range g.Unrated {
@@ -87,7 +87,7 @@ func remembered(sys *bom.System, g *segment.Segment, u *graph.Unit) string {
 		if sys.Graph.Ports[p].Unit != u {
 			continue
 		}
-		if h := sys.Ratings.PortHold(p); h.Known && h.Rating.Status == pressure.Memory {
+		if h := sys.Ratings.Port(p); h.Known && h.Rating.Status == pressure.Memory {
 			least.Lower(h)
 		}
 	}

@@ -110,7 +110,7 @@ func stateSegment(g *segment.SegmentView) StateSegment {
 		Name: g.Segment.Name, Bar: bars(g.High), Unbounded: g.High.Unbounded(), Lowest: bars(g.Low),
 		Normal: bars(g.Segment.Load.Normal), Changed: g.Changed(),
 	}
-	if h := g.Segment.Hold; g.Segment.Rated() {
+	if h := g.Segment.Allowable; g.Segment.Rated() {
 		row.Weakest, row.Holds = h.What, bars(h.Rating.Pressure)
 		if !row.Unbounded {
 			row.Margin = bars(h.Rating.Pressure - g.High)

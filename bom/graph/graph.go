@@ -67,7 +67,7 @@ func (g *Graph) Unit(name string) (*Unit, bool) {
 }
 
 // Node returns the node of a unit's port, by index within the unit.
-func (g *Graph) Node(u *Unit, port int) *Port { return &g.Ports[u.First+port] }
+func (g *Graph) Port(u *Unit, port int) *Port { return &g.Ports[u.First+port] }
 
 // JointName gives both ports of a joint: "elbow/2.a - tee.branch".
 func (g *Graph) JointName(j *Joint) string {
@@ -116,7 +116,7 @@ func unloading(list []catalog.Passage, relieves bool) []catalog.Passage {
 func (g *Graph) Boundary(u *Unit, port int) bool {
 	for _, b := range u.Item.Kind.Boundary {
 		if b == port {
-			return u.Item.Kind.Boats || g.Node(u, port).Joint == nil
+			return u.Item.Kind.Boats || g.Port(u, port).Joint == nil
 		}
 	}
 	return false
@@ -149,7 +149,7 @@ func (g *Graph) Plugged(name string) bool {
 // Begins reports whether a unit is the first of a run.
 func (g *Graph) Begins(u *Unit) bool {
 	for i := range u.Item.Ports {
-		if j := g.Node(u, i).Joint; j != nil && g.Ports[j.A].Unit == u && j.Run.Steps[0].Item == u.Item {
+		if j := g.Port(u, i).Joint; j != nil && g.Ports[j.A].Unit == u && j.Run.Steps[0].Item == u.Item {
 			return true
 		}
 	}

@@ -22,7 +22,7 @@ func (w *walker) noted(p Port) Port {
 	return p
 }
 
-// notes ties what is known of joints to the joints, and judges those anew of which something
+// notes ties what is known of joints to the joints, and judges those again of which something
 // is known. A note of what the build does not have is a file error.
 func (w *walker) notes() {
 	if len(w.faults) > 0 {
@@ -86,7 +86,7 @@ func (w *walker) nodeOf(r build.PortRef) (*Port, bool) {
 		w.fault(r.Place, fmt.Sprintf("%s has no port `%s`", r.Unit, r.Port), "its ports are "+build.InWords(names))
 		return nil, false
 	}
-	return w.graph.Node(u, i), true
+	return w.graph.Port(u, i), true
 }
 
 // jointOf finds the joint of two ports.

@@ -72,7 +72,7 @@ func (w *walker) turn(visits []visit) {
 	}
 }
 
-func (w *walker) port(v *visit, index int) *build.Port { return w.graph.Node(v.unit, index).Port }
+func (w *walker) port(v *visit, index int) *build.Port { return w.graph.Port(v.unit, index).Port }
 
 func choices(visits []visit) bool {
 	for i := range visits {

@@ -261,7 +261,7 @@ func (w *walker) free(u *Unit, routes []route) []route {
 }
 
 func (w *walker) taken(u *Unit, port int) bool {
-	return port >= 0 && w.graph.Node(u, port).Joint != nil
+	return port >= 0 && w.graph.Port(u, port).Joint != nil
 }
 
 // join makes the joint between two visits that have been turned.

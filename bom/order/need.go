@@ -22,24 +22,24 @@ import (
 
 // Need is how much of one thing the build takes, before any shop is asked.
 type Need struct {
-	Key      string      // the item's id, or the name of what a joint needs
-	Item     *build.Item // nil for what joints need and no item stands for
-	Kind     string
-	About    string
-	Placed   money.Quantity // placed units and contents; metres of hose
-	Planned  money.Quantity // planned changes
-	Spare    money.Quantity
-	Extra    money.Quantity
-	Have     money.Quantity
-	Unit     string // "pc", "m", "roll"
-	Advice   []Why  // why so many spares and changes
-	Risk     Risk
-	Joints   []int
-	Question string
-	Load     state.Load // the worst that any of its units sees
-	Hold     rating.Allowable
-	Pieces   []cut.Piece // of hose stock: what is cut from it; nil where that is not planned
-	Aboard   int         // of hose stock: mm aboard, taken to be one length
+	Key       string      // the item's id, or the name of what a joint needs
+	Item      *build.Item // nil for what joints need and no item stands for
+	Kind      string
+	About     string
+	Placed    money.Quantity // placed units and contents; metres of hose
+	Planned   money.Quantity // planned changes
+	Spare     money.Quantity
+	Extra     money.Quantity
+	Have      money.Quantity
+	Unit      string // "pc", "m", "roll"
+	Advice    []Why  // why so many spares and changes
+	Risk      Risk
+	Joints    []int
+	Question  string
+	Load      state.Load // the worst that any of its units sees
+	Allowable rating.Allowable
+	Pieces    []cut.Piece // of hose stock: what is cut from it; nil where that is not planned
+	Aboard    int         // of hose stock: mm aboard, taken to be one length
 }
 
 // Why is one reason for spares or planned changes.
@@ -153,7 +153,7 @@ func (c *counter) units() {
 		for i := range u.Item.Ports {
 			node := &c.sys.Graph.Ports[u.First+i]
 			n.Load.Merge(c.sys.PortLoad(u.First + i))
-			n.Hold.Lower(c.ratings.PortHold(u.First + i))
+			n.Allowable.Lower(c.ratings.Port(u.First + i))
 			if node.Joint != nil {
 				n.Joints = append(n.Joints, node.Joint.Number)
 			}

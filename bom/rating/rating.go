@@ -51,7 +51,7 @@ func Of(g *graph.Graph) *Ratings {
 	}
 	s.joints = make([]Allowable, 0, len(g.Joints))
 	for _, j := range g.Joints {
-		s.joints = append(s.joints, s.jointHold(j))
+		s.joints = append(s.joints, s.rateJoint(j))
 	}
 	return s
 }
@@ -101,7 +101,7 @@ func (h table) of(it *build.Item) []Allowable {
 		list = make([]Allowable, len(it.Ports))
 		for i := range it.Ports {
 			if !it.Exempt(i) {
-				list[i] = h.hold(it, i)
+				list[i] = h.allowable(it, i)
 			}
 		}
 		h.items[it] = list
@@ -128,7 +128,7 @@ func (h table) fitting(it *build.Item, material string, end *threads.End) (press
 // that it is sold to, both lowered for the duty's temperatures; the lower rules. A data
 // sheet is taken to speak of cold water. Without a data sheet, the end of a hose that is
 // only estimated lowers the hose, and the hold is then an estimate.
-func (c table) hold(i *build.Item, port int) Allowable {
+func (c table) allowable(i *build.Item, port int) Allowable {
 	var h Allowable
 	warm, _ := c.factor(i) // outside its table: found by a rule
 	if i.Rated != nil && slices.Contains(i.Kind.Rates, port) {
@@ -201,11 +201,11 @@ func (c table) end(i *build.Item, port int, material string) (pressure.Rating, b
 	return pressure.Lower(lowest...)
 }
 
-// JointHold is what the joint itself holds: a clamp on a tail, or a makeshift
+// Joint is what the joint itself holds: a clamp on a tail, or a makeshift
 // joint's limit. Known is false for a threaded joint that seals: its ends rule.
-func (s *Ratings) JointHold(j *graph.Joint) Allowable { return s.joints[j.Number-1] }
+func (s *Ratings) Joint(j *graph.Joint) Allowable { return s.joints[j.Number-1] }
 
-func (s *Ratings) jointHold(j *graph.Joint) Allowable {
+func (s *Ratings) rateJoint(j *graph.Joint) Allowable {
 	if !j.Known {
 		return Allowable{}
 	}
@@ -222,8 +222,8 @@ func (s *Ratings) jointHold(j *graph.Joint) Allowable {
 	return Allowable{}
 }
 
-// PortHold is what a port of a unit holds.
-func (s *Ratings) PortHold(port int) Allowable {
+// Port is what a port of a unit holds.
+func (s *Ratings) Port(port int) Allowable {
 	n := &s.graph.Ports[port]
 	if n.Unit.Item.Exempt(n.Index) {
 		return Allowable{}

@@ -164,7 +164,7 @@ func (r *reader) rates(root *source.Table) {
 func portRefs(t *source.Table, key string) []build.PortRef {
 	var out []build.PortRef
 	for i, text := range t.Texts(key, "vessel.spare") {
-		unit, port, ok := cutLast(text)
+		unit, port, ok := splitLast(text)
 		if !ok {
 			t.FaultAt(fmt.Sprintf("`%s` names no port", text), "write a unit and its port, like \"vessel.spare\"", key, i)
 			continue

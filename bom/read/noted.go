@@ -189,7 +189,7 @@ func (r *reader) endNote(t *source.Table) {
 	if !ok {
 		return
 	}
-	unit, port, split := cutLast(text)
+	unit, port, split := splitLast(text)
 	if !split {
 		t.Fault("at", fmt.Sprintf("`%s` names no port", text), "write a unit and its port, like \"strainer.out\"")
 		return

@@ -38,7 +38,7 @@ func (r *reader) step(t *source.Table, i int, text string) (build.Step, bool) {
 	s := build.Step{Text: text, Place: build.MarkOf(t, "path", i)}
 	rest := strings.TrimSpace(text)
 	rest, s.Exit, _ = strings.Cut(rest, ">")
-	unit, entry, hasEntry := cutLast(rest)
+	unit, entry, hasEntry := splitLast(rest)
 	if hasEntry {
 		s.Entry, rest = entry, unit
 	}
@@ -59,8 +59,8 @@ func (r *reader) step(t *source.Table, i int, text string) (build.Step, bool) {
 	return s, it.Kind != nil
 }
 
-// cutLast splits "unit.port" at its last point.
-func cutLast(text string) (before, after string, ok bool) {
+// splitLast splits "unit.port" at its last point.
+func splitLast(text string) (before, after string, ok bool) {
 	i := strings.LastIndexByte(text, '.')
 	if i < 0 {
 		return text, "", false

@@ -85,7 +85,7 @@ func place(sys *bom.System, u *graph.Unit, wrong int, s *stock.Item, stays threa
 	for i, e := range s.Ends {
 		far := stays
 		if i != wrong {
-			node := sys.Graph.Node(u, i)
+			node := sys.Graph.Port(u, i)
 			if node.Joint == nil {
 				continue
 			}

@@ -107,7 +107,7 @@ func ofOpen(sys *bom.System, f *finding.Finding) []Remedy {
 	if at < 0 {
 		return nil
 	}
-	open := sys.Graph.Node(u, at)
+	open := sys.Graph.Port(u, at)
 	o := under(sys, u.First+at)
 	q := newQuery(o)
 	var out []Remedy
@@ -129,7 +129,7 @@ func ofOpen(sys *bom.System, f *finding.Finding) []Remedy {
 }
 
 // ofWeak mends a part that is not known to hold what it sees, or is known not to: the same part
-// in a class that does. Only a small part that is not aboard yet is bought anew.
+// in a class that does. Only a small part that is not aboard yet is bought again.
 func ofWeak(sys *bom.System, f *finding.Finding) []Remedy {
 	units := []string{f.Subject.Unit, f.Subject.Unit2}
 	for _, s := range f.Also {

@@ -77,10 +77,10 @@ func guarded(s *bom.System, g *segment.Segment) []rating.Allowable {
 		}
 	}
 	for _, p := range g.Ports {
-		add(s.Ratings.PortHold(p), s.States.PortLoad(p).Normal)
+		add(s.Ratings.Port(p), s.States.PortLoad(p).Normal)
 	}
 	for _, j := range g.Joints {
-		add(s.Ratings.JointHold(j), s.States.PortLoad(j.A).Normal)
+		add(s.Ratings.Joint(j), s.States.PortLoad(j.A).Normal)
 	}
 	slices.SortStableFunc(out, func(a, b rating.Allowable) int { return cmp.Compare(a.Rating.Pressure, b.Rating.Pressure) })
 	return out

@@ -72,13 +72,13 @@ func findEnergyRecoveryStall(s *bom.System, r *duty.Result) []finding.Finding {
 		}
 		port := m.Recovery.First + m.Recovery.Item.PortIndex("out")
 		g := s.Segments.SegmentOf(port)
-		if g == nil || !g.Hold.Known || g.Hold.Rating.Pressure >= rec.Highest || !pressure.Above(g.Load.Act, g.Hold.Rating.Pressure) {
+		if g == nil || !g.Allowable.Known || g.Allowable.Rating.Pressure >= rec.Highest || !pressure.Above(g.Load.Act, g.Allowable.Rating.Pressure) {
 			continue
 		}
 		f := onPlant(m, finding.Stop)
 		f.Subject, f.Place = ofUnit(m.Recovery), at(m.Recovery.Mark)
-		f.Reason = fmt.Sprintf("with the membrane passing nothing the high side comes to %.0f bar, and %s holds %s.", rec.Highest.Bar(), g.Hold.What, g.Hold.Rating.Pressure)
-		f.Remedy = fmt.Sprintf("Put a relief on the feed side that passes the whole feed at %.1f bar or less, or take parts that hold %s bar, and set their relief a tenth below that.", (g.Hold.Rating.Pressure * quantity.Pressure(rec.Device.Ratio)).Bar(), upTo(rec.Highest.Bar(), 5))
+		f.Reason = fmt.Sprintf("with the membrane passing nothing the high side comes to %.0f bar, and %s holds %s.", rec.Highest.Bar(), g.Allowable.What, g.Allowable.Rating.Pressure)
+		f.Remedy = fmt.Sprintf("Put a relief on the feed side that passes the whole feed at %.1f bar or less, or take parts that hold %s bar, and set their relief a tenth below that.", (g.Allowable.Rating.Pressure * quantity.Pressure(rec.Device.Ratio)).Bar(), upTo(rec.Highest.Bar(), 5))
 		out = append(out, f)
 	}
 	return out

@@ -17,7 +17,7 @@ import (
 var gaugeRange = Rule{
 	Slug:  "gauge-range",
 	Title: "A gauge reads past its end, or in the first quarter of its dial.",
-	Why: `A gauge lives in the middle of its dial: the duty between a quarter and three quarters
+	Why: `A gauge is read in the middle of its dial: the duty between a quarter and three quarters
 of full scale, and full scale above the worst that it can see (common practice; EN 837-2 names
 three quarters of it for a steady pressure, from memory). What it reads in normal running is
 reckoned with the flows: behind filters and hoses less than the pump's shut-off. One that has been past its end reads wrong from then on.`,
@@ -105,7 +105,7 @@ func isGauge(u *graph.Unit) bool { return u.Item.Kind.Is(catalog.Gauge) }
 // weakGauge reports whether the gauge holds less than it sees: another must be bought, and
 // which one is said there.
 func weakGauge(s *bom.System, u *graph.Unit) bool {
-	hold := s.Ratings.PortHold(u.First)
+	hold := s.Ratings.Port(u.First)
 	return overloaded(hold, s.States.PortLoad(u.First)) != nil && !reliefSaysIt(s, u.First, hold)
 }
 

@@ -111,7 +111,7 @@ func findRigid(s *bom.System) []finding.Finding {
 // onto that, and turns until its own outlet is made.
 func fixed(s *bom.System, u *graph.Unit) bool {
 	if u.Item.Kind.Is(catalog.SkinFitting) && u.Item.Kind.Closable() {
-		if sea := u.Item.PortIndex("sea"); sea >= 0 && s.Graph.Node(u, sea).Joint != nil {
+		if sea := u.Item.PortIndex("sea"); sea >= 0 && s.Graph.Port(u, sea).Joint != nil {
 			return false
 		}
 	}

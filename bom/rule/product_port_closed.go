@@ -80,7 +80,7 @@ func openEnd(s *bom.System, from int) bool {
 	reached := onward(s, from)
 	for _, u := range s.Circuit.UnitsAround(from) {
 		for i := range u.Item.Ports {
-			n := s.Graph.Node(u, i)
+			n := s.Graph.Port(u, i)
 			if n.Joint == nil && reached.Port(u.First+i) && !s.Graph.Plugged(n.Name()) {
 				return true
 			}

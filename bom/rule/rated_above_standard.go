@@ -43,7 +43,7 @@ func findAbove(s *bom.System) []finding.Finding {
 	said := map[*build.Item]bool{}
 	for _, u := range s.Graph.Units {
 		for i := range u.Item.Ports {
-			h := s.Ratings.PortHold(u.First + i)
+			h := s.Ratings.Port(u.First + i)
 			if said[u.Item] || h.Sheet == nil || h.Table == nil || h.Table.Basis == pressure.Estimate || h.Sheet.Pressure <= h.Table.Pressure*1.01 {
 				continue
 			}

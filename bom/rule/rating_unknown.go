@@ -121,7 +121,7 @@ const commonClass = "class 3000"
 // a unit without a class.
 func classGap(s *bom.System, g *segment.Segment, u *graph.Unit) string {
 	for i := range u.Item.Ports {
-		if s.Segments.SegmentOf(u.First+i) != g || s.Ratings.PortHold(u.First+i).Known {
+		if s.Segments.SegmentOf(u.First+i) != g || s.Ratings.Port(u.First+i).Known {
 			continue
 		}
 		for _, end := range u.Item.Ports[i].End.Candidates {
@@ -168,7 +168,7 @@ func guessed(s *bom.System, g *segment.Segment, u *graph.Unit, h rating.Allowabl
 // estimated finds a port of a unit in a segment of which only a guess is known.
 func estimated(s *bom.System, g *segment.Segment, u *graph.Unit) (rating.Allowable, bool) {
 	for i := range u.Item.Ports {
-		h := s.Ratings.PortHold(u.First + i)
+		h := s.Ratings.Port(u.First + i)
 		if s.Segments.SegmentOf(u.First+i) != g || !h.Known || !h.Estimate {
 			continue
 		}

@@ -14,7 +14,7 @@ var recoveryTooHigh = Rule{
 	Title: "An element takes too much of its feed.",
 	Why: `What an element takes out leaves its salt behind. Over 15 % of the feed of any one element
 (memory: a note, a caution where
-even the best of all takes more; its own sheet goes before, and stops) salt settles on the membrane. More feed, less pressure, or
+even the best of all takes more; its own sheet goes before, and stops) scale grows on the membrane. More feed, less pressure, or
 fewer elements.`,
 	Wrong: `
 [[item]]

@@ -17,7 +17,7 @@ var stainlessGalls = Rule{
 	Why: `Two stainless threads turned on each other under load pick up and weld cold; the joint
 then neither tightens nor opens, and is cut off. Tape alone is cut through by the
 crests. Clean threads, a paste that says anti-seize, a slow hand; and stop where it binds.
-An item whose words say "anti-seize" settles the note.`,
+An item whose words say "anti-seize" clears the note.`,
 	Wrong: `
 [[item]]
 id = "tee"

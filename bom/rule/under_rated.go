@@ -55,7 +55,7 @@ func findUnderRated(s *bom.System) []finding.Finding {
 		var worst *overload
 		for i := range u.Item.Ports {
 			p := u.First + i
-			hold := s.Ratings.PortHold(p)
+			hold := s.Ratings.Port(p)
 			o := overloaded(hold, s.States.PortLoad(p))
 			if o == nil || worst != nil && o.lack() <= worst.lack() || reliefSaysIt(s, p, hold) {
 				continue
@@ -68,7 +68,7 @@ func findUnderRated(s *bom.System) []finding.Finding {
 		}
 	}
 	for _, j := range s.Graph.Joints {
-		if o := overloaded(s.Ratings.JointHold(j), s.States.PortLoad(j.A)); o != nil && !reliefSaysIt(s, j.A, o.hold) {
+		if o := overloaded(s.Ratings.Joint(j), s.States.PortLoad(j.A)); o != nil && !reliefSaysIt(s, j.A, o.hold) {
 			o.subject, o.mark, o.segment = ofJoint(s, j), j.Mark, s.Segments.SegmentOf(j.A)
 			list = append(list, *o)
 		}

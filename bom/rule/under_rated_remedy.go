@@ -133,7 +133,7 @@ func elsewhere(s *bom.System, o *overload, need quantity.Pressure) bool {
 	}
 	for i := range o.unit.Item.Ports {
 		p := o.unit.First + i
-		if h := s.Ratings.PortHold(p); s.Segments.SegmentOf(p) == o.segment && h.Known && standardRules(h, need) {
+		if h := s.Ratings.Port(p); s.Segments.SegmentOf(p) == o.segment && h.Known && standardRules(h, need) {
 			return true
 		}
 	}

@@ -78,7 +78,7 @@ path = ["house", "hose", "valve", "out"]
 func findSurge(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, x := range s.Running.Surges() {
-		hold := x.Segment.Hold
+		hold := x.Segment.Allowable
 		if !hold.Known || x.Peak() <= hold.Rating.Pressure+pressure.Slack {
 			continue
 		}

@@ -26,11 +26,11 @@ func (s *Running) Backflows() []*graph.Unit {
 // mostSelectors is how many selectors of one line are turned every way; of more none is trusted.
 const mostSelectors = 6
 
-// seaComesBack reports whether sea water can run back to a cell, however the selectors stand: one that
+// seaComesBack reports whether sea water can run back to a junction, however the selectors stand: one that
 // is said to shut between its ways never joins them.
-func (s *Running) seaComesBack(cell int) bool {
+func (s *Running) seaComesBack(junction int) bool {
 	var turned []*graph.Unit
-	for _, i := range s.Circuit.LinksOf[s.Circuit.NetOf[cell]] {
+	for _, i := range s.Circuit.LinksOf[s.Circuit.NetOf[junction]] {
 		u := s.Circuit.Links[i].Unit
 		if u.Item.Kind.Selector && u.Item.Between == "shut" && !slices.Contains(turned, u) {
 			turned = append(turned, u)
@@ -40,9 +40,9 @@ func (s *Running) seaComesBack(cell int) bool {
 		turned = nil
 	}
 	for stand := range 1 << len(turned) {
-		back := s.Circuit.Reach(cell, func(e *circuit.Link, back bool) bool {
+		back := s.Circuit.Reach(junction, func(e *circuit.Link, back bool) bool {
 			at := slices.Index(turned, e.Unit)
-			return letsBack(e, back) && (at < 0 || e.Position == stand>>at&1)
+			return admitsReverse(e, back) && (at < 0 || e.Position == stand>>at&1)
 		})
 		if !slices.ContainsFunc(s.Circuit.Nets[back.Net], func(c int) bool { return back.Junction(c) && s.Waters.SeaAt(c) }) {
 			continue
@@ -65,10 +65,10 @@ func (s *Running) reachedAny(back *circuit.Reached, u *graph.Unit) bool {
 	return false
 }
 
-// letsBack reports whether water can come back through an edge to the cell that it is
+// admitsReverse reports whether water can come back through an edge to the junction that it is
 // followed from; back says that it is followed against its direction, so that the water
 // runs with it.
-func letsBack(e *circuit.Link, back bool) bool {
+func admitsReverse(e *circuit.Link, back bool) bool {
 	switch e.Is {
 	case catalog.Open, catalog.Throttle:
 		return true

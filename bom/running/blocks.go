@@ -18,8 +18,8 @@ func (s *Running) Blocks(from []int, to int) []string {
 	part := s.Circuit.NetOf[goal]
 	seen := make([]bool, len(s.Circuit.Nets[part]))
 	for _, port := range from {
-		if cell := s.Circuit.JunctionOf[port]; s.Circuit.NetOf[cell] == part {
-			for i, yes := range s.Circuit.Reach(cell, runsOn).Seen {
+		if junction := s.Circuit.JunctionOf[port]; s.Circuit.NetOf[junction] == part {
+			for i, yes := range s.Circuit.Reach(junction, runsOn).Seen {
 				seen[i] = seen[i] || yes
 			}
 		}
@@ -33,7 +33,7 @@ func (s *Running) Blocks(from []int, to int) []string {
 	return s.blocks(seen, goal, anyWay)
 }
 
-// blocks lists what stands at the edge of the cells that are seen, where water that got past
+// blocks lists what stands at the edge of the junctions that are seen, where water that got past
 // it would come to a goal.
 func (s *Running) blocks(seen []bool, goal int, pass func(e *circuit.Link, back bool) bool) []string {
 	var out []string

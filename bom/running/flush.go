@@ -95,7 +95,7 @@ func (s *Running) Waterless() [][]*graph.Unit {
 		var dry []*graph.Unit
 		for _, u := range s.Circuit.UnitsOf(part) {
 			in, _ := circuit.PumpEnds(u)
-			if in < 0 || s.Graph.Node(u, in).Joint == nil {
+			if in < 0 || s.Graph.Port(u, in).Joint == nil {
 				continue
 			}
 			if _, low, ok := s.States.Pressure(st, u.First+in); ok && low < 0 {

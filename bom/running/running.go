@@ -81,7 +81,7 @@ func (s *Running) Unpressed() []Unpressed {
 		}
 		for _, u := range s.Circuit.UnitsOf(part) {
 			feed, brine := u.Item.PortIndex("feed"), u.Item.PortIndex("brine")
-			if !u.Item.Kind.Is(catalog.Separates) || feed < 0 || brine < 0 || s.Graph.Node(u, feed).Joint == nil || s.Graph.Node(u, brine).Joint == nil {
+			if !u.Item.Kind.Is(catalog.Separates) || feed < 0 || brine < 0 || s.Graph.Port(u, feed).Joint == nil || s.Graph.Port(u, brine).Joint == nil {
 				continue
 			}
 			x := Unpressed{Vessel: u}

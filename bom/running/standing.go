@@ -99,7 +99,7 @@ func (s *Running) RunsThrough(passes func(e *circuit.Link) bool) []bool {
 }
 
 // runsThrough says of each port whether water can run through it: whether there is an end
-// of the pipework on both sides of every bond that holds it to the rest alone.
+// of the pipework on both sides of every bridge that holds it to the rest alone.
 func (s *Running) runsThrough(edges []connected.Edge) []bool {
 	w := connected.Search(len(s.Graph.Ports), edges)
 	ends := s.pipeEnds(w)

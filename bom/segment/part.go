@@ -15,16 +15,16 @@ import (
 // the lowest are those of one port: where the unit lacks most, else where what it holds
 // is not known, else where it has the least margin.
 type Part struct {
-	Unit    *graph.Unit
-	Port    int               // that port, an index into [Segments.Ports]
-	Segment *Segment          // what the port stands in; nil where nothing is joined to it
-	Normal  quantity.Pressure // in the normal state
-	Worst   quantity.Pressure // the highest of all states; infinite where nothing opens
-	Cause   *state.State      // what gives the worst; nil where nothing can push
-	Low     quantity.Pressure // at most 0: the lowest at any port of the unit, below 0 a vacuum
-	LowBy   *state.State      // what gives the lowest; nil where there is no vacuum
-	Hold    rating.Allowable  // what the port holds
-	driven  bool
+	Unit      *graph.Unit
+	Port      int               // that port, an index into [Segments.Ports]
+	Segment   *Segment          // what the port stands in; nil where nothing is joined to it
+	Normal    quantity.Pressure // in the normal state
+	Worst     quantity.Pressure // the highest of all states; infinite where nothing opens
+	Cause     *state.State      // what gives the worst; nil where nothing can push
+	Low       quantity.Pressure // at most 0: the lowest at any port of the unit, below 0 a vacuum
+	LowBy     *state.State      // what gives the lowest; nil where there is no vacuum
+	Allowable rating.Allowable  // what the port holds
+	driven    bool
 }
 
 // Parts lists what each placed unit sees and holds, in the order in which the runs place
@@ -54,7 +54,7 @@ func (s *Segments) part(u *graph.Unit) (worst Part, ok bool) {
 		if u.Item.Exempt(i) {
 			continue
 		}
-		p := Part{Unit: u, Port: u.First + i, Normal: load.Normal, Hold: s.Ratings.PortHold(u.First + i), driven: s.States.Driven(u.First + i)}
+		p := Part{Unit: u, Port: u.First + i, Normal: load.Normal, Allowable: s.Ratings.Port(u.First + i), driven: s.States.Driven(u.First + i)}
 		p.Worst, p.Cause = load.Worst()
 		if g := s.SegmentOf(p.Port); len(g.Joints) > 0 {
 			p.Segment = g
@@ -82,10 +82,10 @@ func (p *Part) before(o *Part) int {
 // Margin is what the part holds beyond its worst pressure, below 0 where it holds
 // less; ok is false where either is not known or the pressure has no bound.
 func (p *Part) Margin() (m quantity.Pressure, ok bool) {
-	if !p.Hold.Known || p.Worst.Unbounded() {
+	if !p.Allowable.Known || p.Worst.Unbounded() {
 		return 0, false
 	}
-	return p.Hold.Rating.Pressure - p.Worst, true
+	return p.Allowable.Rating.Pressure - p.Worst, true
 }
 
 // High reports whether the part stands in high pressure.
@@ -100,7 +100,7 @@ func (p *Part) High() bool {
 // is more than any rating.
 func (p *Part) Over() bool {
 	stands := p.standing()
-	return stands == standsOver || stands == standsUnbounded && p.Hold.Known
+	return stands == standsOver || stands == standsUnbounded && p.Allowable.Known
 }
 
 // standing sorts parts by how ill they stand.
@@ -121,7 +121,7 @@ func (p *Part) standing() standing {
 		return standsUnbounded
 	case known && margin < -pressure.Slack:
 		return standsOver
-	case !known || p.Hold.Estimate && p.High():
+	case !known || p.Allowable.Estimate && p.High():
 		return standsUnknown
 	}
 	return standsHolding
@@ -146,7 +146,7 @@ func worse(a, b *Part) int {
 	}
 	switch stands {
 	case standsUnbounded:
-		return cmp.Compare(a.holds(), b.holds())
+		return cmp.Compare(a.allowable(), b.allowable())
 	case standsUnknown:
 		return cmp.Compare(b.Worst, a.Worst)
 	}
@@ -155,10 +155,10 @@ func worse(a, b *Part) int {
 	return cmp.Compare(am, bm)
 }
 
-// holds is what the part holds; nothing where it is not known.
-func (p *Part) holds() quantity.Pressure {
-	if !p.Hold.Known {
+// allowable is what the part holds; nothing where it is not known.
+func (p *Part) allowable() quantity.Pressure {
+	if !p.Allowable.Known {
 		return 0
 	}
-	return p.Hold.Rating.Pressure
+	return p.Allowable.Rating.Pressure
 }

@@ -24,12 +24,12 @@ func (s *Segments) Proof(g *Segment) (proof quantity.Pressure, ok bool) {
 	}
 	for _, p := range g.Ports {
 		n := &s.Graph.Ports[p]
-		if !n.Unit.Item.Exempt(n.Index) && !take(s.Ratings.PortHold(p)) {
+		if !n.Unit.Item.Exempt(n.Index) && !take(s.Ratings.Port(p)) {
 			return 0, false
 		}
 	}
 	for _, j := range g.Joints {
-		if h := s.Ratings.JointHold(j); h.Known && !take(h) {
+		if h := s.Ratings.Joint(j); h.Known && !take(h) {
 			return 0, false
 		}
 	}

@@ -17,18 +17,18 @@ import (
 // Segment is joints and parts, branches included, bounded by whatever raises,
 // drops or can stop pressure.
 type Segment struct {
-	Name    string // after the first run and its first and last unit: "raw water: intake to feed-pump"
-	Runs    []*build.Run
-	Units   []*graph.Unit // every unit that touches it, bounding ones too
-	Ports   []int
-	Joints  []*graph.Joint
-	Load    state.Load
-	Hold    rating.Allowable // its weakest member
-	Unrated []*graph.Unit    // members whose rating is not known
-	Guessed []*graph.Unit    // members on high pressure whose figure never clears it ([pressure.Basis.Guess])
-	Memory  []*graph.Unit    // members on high pressure whose figure nobody has looked up
-	Below   bool
-	driven  bool
+	Name      string // after the first run and its first and last unit: "raw water: intake to feed-pump"
+	Runs      []*build.Run
+	Units     []*graph.Unit // every unit that touches it, bounding ones too
+	Ports     []int
+	Joints    []*graph.Joint
+	Load      state.Load
+	Allowable rating.Allowable // its weakest member
+	Unrated   []*graph.Unit    // members whose rating is not known
+	Guessed   []*graph.Unit    // members on high pressure whose figure never clears it ([pressure.Basis.Guess])
+	Memory    []*graph.Unit    // members on high pressure whose figure nobody has looked up
+	Below     bool
+	driven    bool
 }
 
 // High reports whether the segment is a high-pressure one by what drives it: see
@@ -138,7 +138,7 @@ func (s *Segments) rate() {
 			if n.Unit.Item.Exempt(n.Index) {
 				continue
 			}
-			h := s.Ratings.PortHold(p)
+			h := s.Ratings.Port(p)
 			switch {
 			case !h.Known:
 				g.Unrated = with(g.Unrated, n.Unit)
@@ -148,10 +148,10 @@ func (s *Segments) rate() {
 			case h.Rating.Status == pressure.Memory:
 				g.Memory = with(g.Memory, n.Unit)
 			}
-			g.Hold.Lower(h)
+			g.Allowable.Lower(h)
 		}
 		for _, j := range g.Joints {
-			g.Hold.Lower(s.Ratings.JointHold(j))
+			g.Allowable.Lower(s.Ratings.Joint(j))
 		}
 	}
 }
@@ -168,7 +168,7 @@ func with(units []*graph.Unit, u *graph.Unit) []*graph.Unit {
 // figure that never clears high pressure tells it only of a segment that sees more than that.
 func (g *Segment) Rated() bool {
 	worst, _ := g.Load.Worst()
-	return g.Hold.Known && len(g.Unrated) == 0 && (len(g.Guessed) == 0 || pressure.Above(worst, g.Hold.Rating.Pressure))
+	return g.Allowable.Known && len(g.Unrated) == 0 && (len(g.Guessed) == 0 || pressure.Above(worst, g.Allowable.Rating.Pressure))
 }
 
 // Margin is what the weakest member holds beyond the worst pressure;
@@ -178,5 +178,5 @@ func (g *Segment) Margin() (quantity.Pressure, bool) {
 	if !g.Rated() || worst.Unbounded() {
 		return 0, false
 	}
-	return g.Hold.Rating.Pressure - worst, true
+	return g.Allowable.Rating.Pressure - worst, true
 }

@@ -111,7 +111,7 @@ func (s *Segments) overloads(sees func(port int) (high, low quantity.Pressure)) 
 			if u.Item.Exempt(i) {
 				continue
 			}
-			hold := s.Ratings.PortHold(u.First + i)
+			hold := s.Ratings.Port(u.First + i)
 			high, _ := sees(u.First + i)
 			holds := hold.Rating.Pressure
 			if hold.Known && pressure.Above(high, holds) && high-holds > worst.Sees-worst.Holds {
@@ -129,7 +129,7 @@ func (s *Segments) overloads(sees func(port int) (high, low quantity.Pressure)) 
 		}
 	}
 	for _, j := range s.Graph.Joints {
-		hold := s.Ratings.JointHold(j)
+		hold := s.Ratings.Joint(j)
 		high, _ := sees(j.A)
 		if holds := hold.Rating.Pressure; hold.Known && pressure.Above(high, holds) {
 			out = append(out, Overload{What: s.Graph.JointName(j), Segment: s.SegmentOf(j.A), Sees: high, Holds: holds})

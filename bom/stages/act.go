@@ -284,7 +284,7 @@ func (p *plant) unflushed() (raw, rest []string) {
 		for i := range u.Item.Ports {
 			wet = wet || w.Sea(u.First+i)
 			early = early && before.port[u.First+i]
-			if j := p.sys.Graph.Node(u, i).Joint; j != nil && r.runs[j] {
+			if j := p.sys.Graph.Port(u, i).Joint; j != nil && r.runs[j] {
 				rinsed = true
 			}
 		}

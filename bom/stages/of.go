@@ -206,11 +206,11 @@ func (c *course) rise() {
 	top := *duty
 	var why string
 	for _, g := range c.p.sys.Segments.All {
-		if !g.High() || !c.p.holds(g) || !g.Hold.Known {
+		if !g.High() || !c.p.holds(g) || !g.Allowable.Known {
 			continue
 		}
-		if g.Hold.Rating.Pressure < top {
-			top = g.Hold.Rating.Pressure
+		if g.Allowable.Rating.Pressure < top {
+			top = g.Allowable.Rating.Pressure
 			why = "The weakest part holds " + trim(top.Bar()) + " bar: go no higher, though the duty is " + trim(duty.Bar()) + " bar."
 		}
 	}

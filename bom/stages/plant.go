@@ -34,7 +34,7 @@ func plants(sys *bom.System) []*plant {
 			queue = queue[1:]
 			p.units = append(p.units, v)
 			for i := range v.Item.Ports {
-				j := sys.Graph.Node(v, i).Joint
+				j := sys.Graph.Port(v, i).Joint
 				if j == nil {
 					continue
 				}
@@ -99,7 +99,7 @@ func (p *plant) follow(intake *graph.Unit) {
 			}
 		}
 		for i := range u.Item.Ports {
-			j := p.sys.Graph.Node(u, i).Joint
+			j := p.sys.Graph.Port(u, i).Joint
 			if j == nil {
 				continue
 			}
@@ -174,7 +174,7 @@ func (p *plant) endOf(u *graph.Unit, way catalog.Passage) *graph.Unit {
 		port = way.From
 	}
 	seen := map[*graph.Unit]bool{u: true}
-	j := p.sys.Graph.Node(u, port).Joint
+	j := p.sys.Graph.Port(u, port).Joint
 	if j == nil {
 		return nil
 	}
@@ -188,7 +188,7 @@ func (p *plant) endOf(u *graph.Unit, way catalog.Passage) *graph.Unit {
 			return v
 		}
 		for i := range v.Item.Ports {
-			if j := p.sys.Graph.Node(v, i).Joint; j != nil {
+			if j := p.sys.Graph.Port(v, i).Joint; j != nil {
 				queue = append(queue, p.sys.Graph.Ports[j.A+j.B-(v.First+i)].Unit)
 			}
 		}

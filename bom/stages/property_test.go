@@ -89,7 +89,7 @@ func TestDeadEndsDoNotRun(t *testing.T) {
 				if len(u.Item.Ports) != 1 || len(u.Item.Kind.Boundary) > 0 {
 					continue
 				}
-				if j := p.sys.Graph.Node(u, 0).Joint; j != nil {
+				if j := p.sys.Graph.Port(u, 0).Joint; j != nil {
 					require.False(t, r.runs[j], "%s: nothing runs to %s", name, u.Name)
 				}
 			}

@@ -42,14 +42,14 @@ func (l *Load) take(st *State, high, low quantity.Pressure) {
 	case high.Unbounded():
 		first(&l.NoBound, st)
 	case st.Failure:
-		most(&l.Fail, &l.ByFail, high, st)
+		keepHigher(&l.Fail, &l.ByFail, high, st)
 	default:
-		most(&l.Act, &l.ByAct, high, st)
+		keepHigher(&l.Act, &l.ByAct, high, st)
 	}
 }
 
 // covers reports whether a state's pressures add nothing to the load. The normal state is
-// the first that a cell sees, so that it is never covered.
+// the first that a junction sees, so that it is never covered.
 func (l *Load) covers(st *State, high, low quantity.Pressure) bool {
 	if st.Failure {
 		return high <= l.Fail && low >= l.Low && l.ByFail != nil
@@ -65,11 +65,11 @@ func (l *Load) least(low quantity.Pressure, st *State) {
 	}
 }
 
-// Merge adds another load, as of a further cell of a segment.
+// Merge adds another load, as of a further junction of a segment.
 func (l *Load) Merge(o *Load) {
 	l.Normal = max(l.Normal, o.Normal)
-	most(&l.Act, &l.ByAct, o.Act, o.ByAct)
-	most(&l.Fail, &l.ByFail, o.Fail, o.ByFail)
+	keepHigher(&l.Act, &l.ByAct, o.Act, o.ByAct)
+	keepHigher(&l.Fail, &l.ByFail, o.Fail, o.ByFail)
 	first(&l.NoBound, o.NoBound)
 	first(&l.NoBoundFail, o.NoBoundFail)
 	if o.ByLow != nil {
@@ -83,15 +83,15 @@ func first(v **State, st *State) {
 	}
 }
 
-// most keeps the higher pressure; on a tie the earlier state, so that the normal
+// keepHigher keeps the higher pressure; on a tie the earlier state, so that the normal
 // state is named where an act adds nothing.
-func most(v *quantity.Pressure, by **State, high quantity.Pressure, st *State) {
+func keepHigher(v *quantity.Pressure, by **State, high quantity.Pressure, st *State) {
 	if st != nil && (*by == nil || high > *v) {
 		*v, *by = high, st
 	}
 }
 
-// loads gives each cell its load over all states.
+// loads gives each junction its load over all states.
 func (s *States) loads() []Load {
 	out := make([]Load, s.Circuit.Junctions)
 	var high, low []quantity.Pressure // by zone
@@ -102,9 +102,9 @@ func (s *States) loads() []Load {
 			h, l := f.Bounds(zone)
 			high, low = append(high, h), append(low, l)
 		}
-		for i, cell := range s.Circuit.Nets[st.part] {
+		for i, junction := range s.Circuit.Nets[st.part] {
 			zone := f.Zone(i)
-			if l := &out[cell]; !l.covers(st, high[zone], low[zone]) {
+			if l := &out[junction]; !l.covers(st, high[zone], low[zone]) {
 				l.take(st, high[zone], low[zone])
 			}
 		}

@@ -91,8 +91,8 @@ func (s *States) runsIn(part int) bool {
 			return true
 		}
 	}
-	for _, cell := range s.Circuit.Nets[part] {
-		if s.Circuit.Push[cell] > 0 {
+	for _, junction := range s.Circuit.Nets[part] {
+		if s.Circuit.Push[junction] > 0 {
 			return true
 		}
 	}
@@ -194,7 +194,7 @@ func (p *maker) acts(i int) {
 // AdmitsHouseWater reports whether house water may come to a selector, which then lets the flush
 // in as a valve does.
 func (s *States) AdmitsHouseWater(u *graph.Unit, part int) bool {
-	if !slices.ContainsFunc(s.Circuit.Nets[part], func(cell int) bool { return s.Circuit.Push[cell] > 0 }) {
+	if !slices.ContainsFunc(s.Circuit.Nets[part], func(junction int) bool { return s.Circuit.Push[junction] > 0 }) {
 		return false
 	}
 	second := u.Item.PortIndex("b")
@@ -233,32 +233,32 @@ func (st *State) PumpsRun() bool { return !st.stopped }
 // Pressure is what a port sees in one state, infinite where nothing
 // opens, false where the state does not touch the port.
 func (s *States) Pressure(st *State, port int) (high, low quantity.Pressure, ok bool) {
-	cell := s.Circuit.JunctionOf[port]
-	if s.Circuit.NetOf[cell] != st.part {
+	junction := s.Circuit.JunctionOf[port]
+	if s.Circuit.NetOf[junction] != st.part {
 		return 0, 0, false
 	}
-	high, low = st.field.Bounds(st.field.Zone(s.Circuit.Local[cell]))
+	high, low = st.field.Bounds(st.field.Zone(s.Circuit.Local[junction]))
 	return high, low, true
 }
 
 // WayOut is the pressure at which a port's water finds a way out in a state;
 // infinite where none opens, false where the state does not touch the port.
 func (s *States) WayOut(st *State, port int) (p quantity.Pressure, ok bool) {
-	cell := s.Circuit.JunctionOf[port]
-	if s.Circuit.NetOf[cell] != st.part {
+	junction := s.Circuit.JunctionOf[port]
+	if s.Circuit.NetOf[junction] != st.part {
 		return 0, false
 	}
-	return st.field.Discharge(s.Circuit.Local[cell]), true
+	return st.field.Discharge(s.Circuit.Local[junction]), true
 }
 
 // Pumped is the part of a port's highest pressure that positive pumps push in a state; 0
 // where the state does not touch the port.
 func (s *States) Pumped(st *State, port int) quantity.Pressure {
-	cell := s.Circuit.JunctionOf[port]
-	if s.Circuit.NetOf[cell] != st.part {
+	junction := s.Circuit.JunctionOf[port]
+	if s.Circuit.NetOf[junction] != st.part {
 		return 0
 	}
-	return st.field.Pumped(s.Circuit.Local[cell])
+	return st.field.Pumped(s.Circuit.Local[junction])
 }
 
 // NoBoundNormally reports whether the part of the build that a state was solved on has

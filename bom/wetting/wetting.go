@@ -10,7 +10,7 @@ import (
 // passages that it can take. A port that none reaches is wet by a water that is not known.
 type Waters struct {
 	Circuit             *circuit.Circuit
-	sea, product, house []bool // by cell
+	sea, product, house []bool // by junction
 	rinsed              []bool
 }
 
@@ -39,7 +39,7 @@ func Of(c *circuit.Circuit) *Waters {
 			membranes = append(membranes, e.To)
 		}
 	}
-	dry := func(cell int) bool { return !w.sea[cell] && !w.house[cell] }
+	dry := func(junction int) bool { return !w.sea[junction] && !w.house[junction] }
 	w.product = without(without(s.spread(membranes, func(e *circuit.Link, back bool) bool {
 		to := e.To
 		if back {
@@ -88,7 +88,7 @@ func (s *Waters) Unfiltered(house *graph.Unit) []*graph.Unit {
 	return out
 }
 
-// freshTanks are the cells of tanks whose water runs to a high-pressure pump, by itself or through
+// freshTanks are the junctions of tanks whose water runs to a high-pressure pump, by itself or through
 // the feed pump: such a plant is flushed by its own pumps.
 func (s *Waters) freshTanks() []int {
 	var out []int
@@ -126,7 +126,7 @@ func rinses(e *circuit.Link, back bool) bool {
 	return true
 }
 
-// seaSeeds are the cells that sea water stands in by their nature.
+// seaSeeds are the junctions that sea water stands in by their nature.
 func (s *Waters) seaSeeds() []int {
 	out := s.kindSeeds(catalog.Sea | catalog.DrivesHigh | catalog.Throttles)
 	for _, u := range s.Circuit.Graph.Units {
@@ -146,23 +146,23 @@ func (s *Waters) seaSeeds() []int {
 	return append(out, s.belowSeeds(out)...)
 }
 
-// belowSeeds are the cells of runs below the waterline in parts of the build where
+// belowSeeds are the junctions of runs below the waterline in parts of the build where
 // nothing else says what water it is.
 func (s *Waters) belowSeeds(known []int) []int {
 	said := make([]bool, len(s.Circuit.Nets))
-	for _, cell := range known {
-		said[s.Circuit.NetOf[cell]] = true
+	for _, junction := range known {
+		said[s.Circuit.NetOf[junction]] = true
 	}
 	var out []int
 	for _, j := range s.Circuit.Graph.Joints {
-		if cell := s.Circuit.JunctionOf[j.A]; j.Run.Below && !said[s.Circuit.NetOf[cell]] {
-			out = append(out, cell)
+		if junction := s.Circuit.JunctionOf[j.A]; j.Run.Below && !said[s.Circuit.NetOf[junction]] {
+			out = append(out, junction)
 		}
 	}
 	return out
 }
 
-// kindSeeds are the cells of all ports of units that have a role.
+// kindSeeds are the junctions of all ports of units that have a role.
 func (s *Waters) kindSeeds(role catalog.Role) []int {
 	var out []int
 	for _, u := range s.Circuit.Graph.Units {
@@ -176,10 +176,10 @@ func (s *Waters) kindSeeds(role catalog.Role) []int {
 	return out
 }
 
-// spread marks the cells that are reached from some, through the edges that let
+// spread marks the junctions that are reached from some, through the edges that let
 // pass; back says that the edge is taken against its direction.
 func (s *Waters) spread(seeds []int, pass func(e *circuit.Link, back bool) bool) []bool {
-	leads := make([][]int, s.Circuit.Junctions) // edges of each cell
+	leads := make([][]int, s.Circuit.Junctions) // edges of each junction
 	for i := range s.Circuit.Links {
 		e := &s.Circuit.Links[i]
 		leads[e.From] = append(leads[e.From], i)
@@ -189,24 +189,24 @@ func (s *Waters) spread(seeds []int, pass func(e *circuit.Link, back bool) bool)
 	}
 	seen := make([]bool, s.Circuit.Junctions)
 	var queue []int
-	visit := func(cell int) {
-		if !seen[cell] {
-			seen[cell] = true
-			queue = append(queue, cell)
+	visit := func(junction int) {
+		if !seen[junction] {
+			seen[junction] = true
+			queue = append(queue, junction)
 		}
 	}
-	for _, cell := range seeds {
-		visit(cell)
+	for _, junction := range seeds {
+		visit(junction)
 	}
 	for len(queue) > 0 {
-		cell := queue[0]
+		junction := queue[0]
 		queue = queue[1:]
-		for _, i := range leads[cell] {
+		for _, i := range leads[junction] {
 			e := &s.Circuit.Links[i]
-			if e.From == cell && pass(e, false) {
+			if e.From == junction && pass(e, false) {
 				visit(e.To)
 			}
-			if e.To == cell && pass(e, true) {
+			if e.To == junction && pass(e, true) {
 				visit(e.From)
 			}
 		}

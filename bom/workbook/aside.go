@@ -35,7 +35,7 @@ func asideKey(kind string, id cellID, more string) string {
 
 // asideBack takes the rows that stood on the sheet "Set aside" up again: what has its row once
 // more goes back into it, and the rest is set aside again. A row that the buyer deleted there
-// is settled.
+// is dealt with.
 func (c *carry) asideBack() {
 	order := slices.Clone(c.order)
 	for _, at := range order {

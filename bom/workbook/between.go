@@ -68,7 +68,7 @@ func (c *carry) wasAt(id cellID) (string, bool) {
 	return strings.TrimPrefix(row[i], textSign), true
 }
 
-// both settles prices that the build and the buyer changed: the build's stands, and the
+// both decides between prices that the build and the buyer changed: the build's stands, and the
 // buyer's goes where what was paid is written, if nothing stands there.
 func (c *carry) both(k *counted) []string {
 	var out []string

@@ -204,7 +204,7 @@ func altered(t testing.TB, r *rand.Rand) Content {
 	if r.IntN(3) == 0 {
 		c.Findings = c.Findings[1:]
 	}
-	return *settle(t, &c)
+	return *addUp(t, &c)
 }
 
 // requireOnce checks that each mark stands in a book as often as it was typed.

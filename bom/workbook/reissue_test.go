@@ -127,7 +127,7 @@ func TestReissueKeepsWhatWasTyped(t *testing.T) {
 			path := saved(t, sample(t), buyer...)
 			c := sample(t)
 			tc.change(&c)
-			f, rep := reissued(t, path, *settle(t, &c))
+			f, rep := reissued(t, path, *addUp(t, &c))
 			requireBuyer(t, f)
 			require.Equal(t, len(buyer), rep.Kept)
 			require.Zero(t, rep.SetAside, "%v", asides(t, f))
@@ -163,7 +163,7 @@ func TestWhatHasNoRowIsSetAsideAndComesBack(t *testing.T) {
 	c := sample(t)
 	c.Shops[0].Lines = slices.Delete(c.Shops[0].Lines, 1, 2) // elbow-38
 	c.Joints[0].EndB = "G 3/4 female, flat"                  // to be made up again
-	settle(t, &c)
+	addUp(t, &c)
 	for range 2 { // and again from the set-aside sheet
 		f, rep := reissued(t, path, c)
 		require.Equal(t, len(buyer)-6, rep.Kept)
@@ -188,7 +188,7 @@ func TestALineAtAnotherShopIsNotTheSameOrder(t *testing.T) {
 	c.Shops[0].Lines = slices.Delete(c.Shops[0].Lines, 1, 2)
 	l.Price = price(t, "30.00", "NZD")
 	c.Shops[2].Lines = append(c.Shops[2].Lines, l)
-	f, rep := reissued(t, path, *settle(t, &c))
+	f, rep := reissued(t, path, *addUp(t, &c))
 	require.Equal(t, 4, rep.SetAside)
 	require.Empty(t, seen(t, f, buyName, "line|port|elbow-38", "Ordered"))
 }
@@ -198,7 +198,7 @@ func TestWhatChangedIsTold(t *testing.T) {
 	c := sample(t)
 	c.Shops[0].Lines[1].Placed, c.Shops[0].Lines[2].Placed = "6", "90"
 	c.Shops[0].Lines[0].Price, c.Shops[0].Lines[0].RatingNeeded = price(t, "1300.00", "EUR"), "60 bar"
-	f, rep := reissued(t, path, *settle(t, &c))
+	f, rep := reissued(t, path, *addUp(t, &c))
 	require.Equal(t, []string{"elbow-38, elbow, 90 degrees: order 4 -> 8; marked as ordered: yes",
 		"hp-pump, plunger pump, triplex, 316 head: price 1240 -> 1300.00; must hold 55, worst 71.5 bar -> 60 bar",
 		"bonded washer 1/2, washer, bonded, for a G 1/2 face: order 20 -> 100"}, rep.Changed)
@@ -229,8 +229,8 @@ func TestCellsOfOursWrittenOver(t *testing.T) {
 		require.Contains(t, seen(t, f, buyName, elbow, "Item and what it is"), "You wrote over this row", "the row is marked")
 	}
 	c.Shops[0].Freight, c.Rates[0].Rate = price(t, "55.00", "EUR"), "1.95"
-	_, rep := reissued(t, path, *settle(t, &c))
-	require.Equal(t, 5, rep.SetAside, "what the build file has taken over is settled")
+	_, rep := reissued(t, path, *addUp(t, &c))
+	require.Equal(t, 5, rep.SetAside, "what the build file has taken over is dealt with")
 }
 
 // Both changed a price: the build's stands, the buyer's is what was paid.
@@ -238,7 +238,7 @@ func TestBothChangedAPrice(t *testing.T) {
 	path := saved(t, sample(t), typing{buyName, elbow, "Price each", 16.5})
 	c := sample(t)
 	c.Shops[0].Lines[1].Price = price(t, "18.00", "EUR")
-	f, rep := reissued(t, path, *settle(t, &c))
+	f, rep := reissued(t, path, *addUp(t, &c))
 	require.Equal(t, []string{"18", "16.5"}, []string{seen(t, f, buyName, elbow, "Price each"), seen(t, f, buyName, elbow, "Paid each")})
 	require.Contains(t, rep.Changed, "elbow-38, hamburg: price each was 17.385, you typed 16.5, and the build now says 18.00")
 	require.Zero(t, rep.SetAside)
@@ -383,7 +383,7 @@ func TestColumnsCommentsColoursAndSheetsOfTheBuyers(t *testing.T) {
 	// the commented line is gone: the comment and the shelf are set aside
 	c := sample(t)
 	c.Shops[0].Lines = slices.Delete(c.Shops[0].Lines, 1, 2)
-	f, rep := reissued(t, path, *settle(t, &c))
+	f, rep := reissued(t, path, *addUp(t, &c))
 	require.Equal(t, 4+2+1, rep.SetAside, "%v", asides(t, f))
 	list := fmt.Sprint(asides(t, f))
 	require.Contains(t, list, "Buy: Shelf C4")

@@ -54,8 +54,8 @@ func price(t testing.TB, s, code string) currency.Amount {
 	return a
 }
 
-// settle fills in the orders and sums of a Content from its lines and rates.
-func settle(t testing.TB, c *Content) *Content {
+// addUp fills in the orders and sums of a Content from its lines and rates.
+func addUp(t testing.TB, c *Content) *Content {
 	t.Helper()
 	rates := map[string]string{c.Currency: "1"}
 	for _, r := range c.Rates {
@@ -185,7 +185,7 @@ func sample(t testing.TB) Content {
 			"A failed fitting below the waterline sinks the boat: fit a seacock that can be reached.",
 			"New membranes carry preservative: run the first product overboard until the data sheet says otherwise."},
 	}
-	return *settle(t, &c)
+	return *addUp(t, &c)
 }
 
 // randomContent is an order of that many lines over several currencies, the same
@@ -210,7 +210,7 @@ func randomContent(t testing.TB, seed uint64, lines int) Content {
 		}
 		c.Shops = append(c.Shops, s)
 	}
-	return *settle(t, &c)
+	return *addUp(t, &c)
 }
 
 func randomLine(t testing.TB, r *rand.Rand, key, code string, digits int) Line {

@@ -308,7 +308,7 @@ func TestEmptyContent(t *testing.T) {
 func TestFigureColumnsAreWideEnough(t *testing.T) {
 	c := Content{Currency: "EUR", Rates: []Rate{{"VND", "0.0000351"}}, Shops: []Shop{{ID: "v", Currency: "VND",
 		Lines: []Line{{Key: "a", Placed: "12345.789", Price: price(t, "98765432", "VND"), HasPrice: true}}}}}
-	f := opened(t, *settle(t, &c))
+	f := opened(t, *addUp(t, &c))
 	for col, figure := range map[int]string{colPrice: "98,765,432", colTotal: "1,219,337,178,822"} {
 		width, err := f.GetColWidth(buyName, letters(col))
 		require.NoError(t, err)

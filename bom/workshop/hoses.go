@@ -51,7 +51,7 @@ func hose(sys *bom.System, u *graph.Unit) Hose {
 	it := u.Item
 	h := Hose{Unit: u, Planned: it.Length}
 	for i := range it.Ports {
-		n := sys.Graph.Node(u, i)
+		n := sys.Graph.Port(u, i)
 		end := "open"
 		if j := n.Joint; j != nil {
 			far := &sys.Graph.Ports[j.A+j.B-(u.First+i)]

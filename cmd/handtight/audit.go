@@ -175,7 +175,7 @@ func (a *app) writeRecord(path string, sys *bom.System, plan *audit.Plan, o *aud
 	return a.amend(path, text, next)
 }
 
-// amend writes a build anew and keeps the old file beside it under a number.
+// amend writes a build again and keeps the old file beside it under a number.
 func (a *app) amend(path string, old, next []byte) ([]string, error) {
 	if bytes.Equal(old, next) {
 		return []string{"The record in " + path + " is as it was: nothing is written."}, nil

@@ -5,7 +5,7 @@ import "testing"
 // thread, mate, adapt, identify: what needs no build.
 
 var saidOfThread = []call{
-	{why: "a settled end", line: "thread | G 3/4 female", says: "G 3/4 female"},
+	{why: "an unambiguous end", line: "thread | G 3/4 female", says: "G 3/4 female"},
 	{why: "an open end asks", line: "thread | 1/2 BSP male", says: "parallel (G) or taper (R)"},
 	{why: "a shop's whole line", line: "thread | Hose tail 3/4 BSPP male x 19 mm barb, bronze", says: "19 mm barb"},
 	{why: "a dash size is no flag", line: "thread | -6 JIC male", says: "9/16-18 JIC -6 male"},

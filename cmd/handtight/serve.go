@@ -15,7 +15,7 @@ import (
 	"handtight/bom/page"
 )
 
-// reloadScript asks twice a second whether the build was saved, and shows the page anew.
+// reloadScript asks twice a second whether the build was saved, and shows the page again.
 const reloadScript = `"use strict";
 let stamp = "";
 setInterval(async () => {
@@ -29,7 +29,7 @@ setInterval(async () => {
 
 var faultPage = template.Must(template.New("fault").Parse(`<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>The build cannot be taken</title><script src="/reload.js" defer></script></head><body><main><h1>The build cannot be taken</h1><p>Nothing is shown of it until that is mended.</p><pre>{{.}}</pre></main></body></html>`))
 
-// servePage shows the page on the loopback address only, made anew from the files at each
+// servePage shows the page on the loopback address only, made again from the files at each
 // request, until it is interrupted.
 func (a *app) servePage(ctx context.Context, path string, only []string, port int) error {
 	l, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", fmt.Sprint(port)))

@@ -14,7 +14,7 @@ import (
 	"handtight/bom/starter"
 )
 
-// The page answers to its own loopback name only, is made anew from the file at each request,
+// The page answers to its own loopback name only, is made again from the file at each request,
 // says the faults of a build that cannot be taken in place of an old page, and its stamp
 // changes when the file is saved.
 func TestServePage(t *testing.T) {

@@ -290,7 +290,7 @@ func (a *app) printEnd(i int, e threads.EndReading) {
 	}
 }
 
-// inFull is one settled end with its dimensions.
+// inFull is one unambiguous end with its dimensions.
 func inFull(c threads.End) string {
 	f := c.Form
 	if f == nil {

@@ -39,7 +39,7 @@ type cardedFacts struct {
 	Cards []cardFacts `json:"cards"`
 }
 
-// threadCard prints the long form of a reading: a card for each settled end that
+// threadCard prints the long form of a reading: a card for each unambiguous end that
 // has a thread.
 func (a *app) threadCard(r threads.Reading) error {
 	cards := cardsOf(r)
@@ -55,7 +55,7 @@ func (a *app) threadCard(r threads.Reading) error {
 		a.printCard(c)
 	}
 	if len(cards) == 0 {
-		a.ui.fold("  card", "None: a card is of one thread, settled in family and size, such as `G 1/2 male`.")
+		a.ui.fold("  card", "None: a card is of one thread, known in family and size, such as `G 1/2 male`.")
 	}
 	return nil
 }

@@ -56,7 +56,7 @@ func (a *app) watch(ctx context.Context, path string, every time.Duration, check
 			case <-tick.C:
 			}
 			now := marksOf(files)
-			changed = !slices.Equal(now, seen) && settled(ctx, files, now, every)
+			changed = !slices.Equal(now, seen) && atRest(ctx, files, now, every)
 		}
 		a.ui.line("")
 		a.ui.line("%s", a.ui.paint(bold, fmt.Sprintf("--- changed: check %d", n+1)))
@@ -84,8 +84,8 @@ func watched(known, files []string, err error) []string {
 	return out
 }
 
-// settled waits until a file that is being saved stays as it is for a while.
-func settled(ctx context.Context, files []string, now []string, every time.Duration) bool {
+// atRest waits until a file that is being saved stays as it is for a while.
+func atRest(ctx context.Context, files []string, now []string, every time.Duration) bool {
 	for ctx.Err() == nil {
 		time.Sleep(every / 2)
 		next := marksOf(files)

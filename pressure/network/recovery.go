@@ -69,7 +69,7 @@ func (s *solver) recover(links []link) {
 			if l.is != Recovery {
 				continue
 			}
-			high, waste := s.lifted(l)
+			high, waste := s.drivesTo(l)
 			if round > 2*pumps && (high > s.pumped[l.to] || waste > s.pumped[l.waste]) {
 				high, waste = quantity.NoBound(), quantity.NoBound()
 			}
@@ -83,11 +83,11 @@ func (s *solver) recover(links []link) {
 	}
 }
 
-// lifted is what stands at most on the high side of an energy-recovery pump, its membrane
+// drivesTo is what stands at most on the high side of an energy-recovery pump, its membrane
 // passing nothing, and at its waste. Without a ratio nothing bounds the first but what its high
 // side finds a way out at. A brine that comes back too low, or not at all, can only lessen what
 // it was driven to; one that another pump pushes can raise it.
-func (s *solver) lifted(l link) (high, waste quantity.Pressure) {
+func (s *solver) drivesTo(l link) (high, waste quantity.Pressure) {
 	drives := s.highest(l.from)
 	var brine quantity.Pressure
 	if l.brine != l.to {

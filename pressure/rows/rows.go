@@ -14,7 +14,7 @@ import (
 )
 
 // Each gives the lines below the heading of a table, numbered from 0, each by column
-// heading. The map is filled anew for the next line: keep its cells, never the map.
+// heading. The map is filled again for the next line: keep its cells, never the map.
 //
 // The tables are part of the program and their tests read each line: a missing file, or
 // one that is no table, panics with the owner's name before the fault.

@@ -150,7 +150,7 @@ func matesOf(e threads.End) []threads.Mating {
 		}
 		for _, f := range threads.Forms(family) {
 			if f.Size == e.Size && f.Pitch > 0 && isPipe(family) == isPipe(e.Family) || threads.Alike(e.Form, f) {
-				out = append(out, waysToMate(e, threads.Threaded(f, e.Sex.Other()))...)
+				out = append(out, pairings(e, threads.Threaded(f, e.Sex.Other()))...)
 			}
 		}
 	}
@@ -212,16 +212,16 @@ func wordsOf(m threads.Mating) int {
 	return n
 }
 
-// waysToMate tries the seals of both ends, and a swivel on the female.
-func waysToMate(a, b threads.End) []threads.Mating {
+// pairings tries the seals of both ends, and a swivel on the female.
+func pairings(a, b threads.End) []threads.Mating {
 	type outcome struct {
 		verdict threads.Verdict
 		closes  string
 	}
 	seen := map[outcome]bool{}
 	var out []threads.Mating
-	for _, x := range waysToClose(a) {
-		for _, y := range waysToClose(b) {
+	for _, x := range closings(a) {
+		for _, y := range closings(b) {
 			m := threads.Mate(x, y)
 			if o := (outcome{m.Verdict, m.Closes()}); !seen[o] {
 				seen[o] = true
@@ -232,9 +232,9 @@ func waysToMate(a, b threads.End) []threads.Mating {
 	return out
 }
 
-// waysToClose lists an end as it is, then with each seal, if it names none, and
+// closings lists an end as it is, then with each seal, if it names none, and
 // with a nut that turns, if it is a female.
-func waysToClose(e threads.End) []threads.End {
+func closings(e threads.End) []threads.End {
 	out := []threads.End{e}
 	if e.Sex == threads.Female && !e.Swivel {
 		turning := e

@@ -50,12 +50,12 @@ var weights = sync.OnceValue(func() map[string]float64 {
 
 func weight(name string) float64 { return weights()[name] }
 
-// Reckoned is the probability below which a reading is not reckoned with; Settled what the
+// Reckoned is the probability below which a reading is not reckoned with; Cleared what the
 // readings that seal must come to together before a joint is cleared (both judgements).
 func Reckoned() float64 { return weight("reckoned") }
 
-// Settled: see [Reckoned].
-func Settled() float64 { return weight("settled") }
+// Cleared: see [Reckoned].
+func Cleared() float64 { return weight("cleared") }
 
 var rightSealants = sync.OnceValue(func() map[string][]string {
 	out := map[string][]string{}

@@ -115,7 +115,7 @@ func Identify(m Measured) (Identification, error) {
 	if err := m.check(); err != nil {
 		return Identification{}, err
 	}
-	b, err := weigh(&m)
+	b, err := posterior(&m)
 	if err != nil {
 		return Identification{}, err
 	}
@@ -194,8 +194,8 @@ type belief struct {
 	none    float64
 }
 
-// weigh multiplies prior and likelihood for every form.
-func weigh(m *Measured) (*belief, error) {
+// posterior multiplies prior and likelihood for every form.
+func posterior(m *Measured) (*belief, error) {
 	weights, err := familyWeights(m.Country)
 	if err != nil {
 		return nil, err

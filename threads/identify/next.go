@@ -65,7 +65,7 @@ func Gains(m Measured) ([]Gain, error) {
 	if err := m.check(); err != nil {
 		return nil, err
 	}
-	b, err := weigh(&m)
+	b, err := posterior(&m)
 	if err != nil {
 		return nil, err
 	}

@@ -62,7 +62,7 @@ func TestProbabilitiesSumToOne(t *testing.T) {
 
 // worth is the probability that the figures are of a form, strangers counted.
 func worth(t require.TestingT, m Measured, f *threads.Form) float64 {
-	b, err := weigh(&m)
+	b, err := posterior(&m)
 	require.NoError(t, err)
 	for _, g := range b.guesses {
 		if g.form == f {

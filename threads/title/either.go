@@ -3,7 +3,7 @@ package title
 // orWords part two sizes of which the part has one.
 var orWords = map[string]bool{"or": true, "oder": true, "ou": true, "eller": true, "tai": true, "lub": true, "nebo": true, "или": true, "або": true, "veya": true}
 
-// either takes 3/4 or 5/8 for one size that is not settled: the second is asked about, and
+// either takes 3/4 or 5/8 for one size that is left open: the second is asked about, and
 // the first is named as the other.
 func (l *line) either() {
 	for k := range l.tokens {

@@ -265,7 +265,7 @@ var folds = sync.OnceValue(func() map[rune]string {
 	return out
 })
 
-// lexiconRows gives the lines of a word list; the row is filled anew for the next line.
+// lexiconRows gives the lines of a word list; the row is filled again for the next line.
 func lexiconRows(name string) iter.Seq2[int, row] {
 	return rows.Each[row]("title", lexiconFiles, "lexicon/"+name)
 }

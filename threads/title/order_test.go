@@ -61,7 +61,7 @@ func TestHowItIsTypedDoesNotCount(t *testing.T) {
 	})
 }
 
-// What a settled end is read as is read again as itself, and once more.
+// What an unambiguous end is read as is read again as itself, and once more.
 func TestReadingTwiceIsReadingOnce(t *testing.T) {
 	for _, text := range []string{
 		`1/2" NPT female`, `MNPT 3/8`, "G 1/2 A", "R 3/8", "Rc 1/4", "19 mm barb long", "-6 JIC female swivel", "12L male", "M10x1 keg", "3/4 GHT male", "DKOL 12", "AGR 1/2", "G 3/4 female swivel 60 cone", "1/2 NPT female plastic", "G 1/2 male LH", "10 mm push-in", "1 1/2 in ferrule", "PG16 male",

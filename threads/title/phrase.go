@@ -213,7 +213,7 @@ func nearBefore(tokens []token, size int) bool {
 	return size > 0 && tokens[size-1].is(classSex) != nil && len(tokens[size-1].is(classSex).sexes) == 1
 }
 
-// cutBetween gives where the second of two sizes' words begin.
+// splitBetween gives where the second of two sizes' words begin.
 func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	if prefix {
 		m := tokens[a+1].is(classFamily)

@@ -74,7 +74,7 @@ func TestCandidatesAreReadBackAsThemselves(t *testing.T) {
 	require.Greater(t, len(seen), 300)
 }
 
-// An open end asks, and a question is asked of nothing that is settled.
+// An open end asks, and a question is asked of nothing that is unambiguous.
 func TestOpenEndsAsk(t *testing.T) {
 	for _, l := range publishedLines(t) {
 		for _, e := range Read(l.text).Ends {

@@ -2,7 +2,7 @@
 // choices, where a choice has a cost and two choices of joined variables have one together.
 //
 // It is exact. Variables are eliminated one after the other, the one first that joins the
-// fewest of its neighbours anew (min-fill); what the eliminated ones cost at the least is kept
+// fewest of its neighbours again (min-fill); what the eliminated ones cost at the least is kept
 // as a table over their neighbours. Where the graph is nearly a tree the tables are tiny. The
 // tables are also the exact cost to the end, so that [Solver.Each] goes through the ways in
 // the order of their cost without ever going wrong. A graph too thick for tables is made

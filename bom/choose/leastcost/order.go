@@ -3,7 +3,7 @@ package leastcost
 import "slices"
 
 // eliminate finds the order in which variables are eliminated, all but those held: each time
-// the one that joins the fewest of its neighbours anew. width is the most neighbours that one
+// the one that joins the fewest of its neighbours again. width is the most neighbours that one
 // has then, and large the most entries of a table with its variable.
 func eliminate(p *Problem, held []int) (order []int, width, large int) {
 	near := graph(p)

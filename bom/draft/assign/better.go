@@ -3,7 +3,7 @@ package assign
 import "slices"
 
 // better betters an answer that a bounded search gave: two groups of places at a time are freed,
-// and where no two help, three that could hand pieces round; they are filled anew beside all
+// and where no two help, three that could hand pieces round; they are filled again beside all
 // others as they are, as long as that makes the whole cheaper. A
 // group is a place with all that may have a branch of it. It takes at most half the steps that
 // the search itself may.
@@ -139,10 +139,10 @@ func (n *node) holds(group []int) map[int]bool {
 	return out
 }
 
-// tried is how many states are kept while two groups are filled anew.
+// tried is how many states are kept while two groups are filled again.
 const tried = 200
 
-// freed fills the places of groups anew, all others as in a state.
+// freed fills the places of groups again, all others as in a state.
 func (s *solver) freed(part []int, now *node, all [][]candidate, groups ...[]int) *node {
 	chosen := map[int]*candidate{}
 	for n := now; n != nil && n.place >= 0; n = n.prev {

@@ -21,6 +21,6 @@
 //
 // Steps are counted, both of chains and of states. Past the number given, the best states are
 // kept and the others dropped, and what comes out is bettered by filling two groups of places
-// anew at a time (better.go): the answer then is not proven, and says the cost below which no
+// again at a time (better.go): the answer then is not proven, and says the cost below which no
 // answer can be.
 package assign

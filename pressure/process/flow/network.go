@@ -65,12 +65,12 @@ type Answer struct {
 	plan *plan
 }
 
-// LooseError says that nothing settles the pressure of a node.
+// LooseError says that nothing fixes the pressure of a node.
 type LooseError struct{ Node int }
 
 // Error names the node.
 func (e *LooseError) Error() string {
-	return fmt.Sprintf("nothing settles the pressure at node %d: no way leads from it to water of a known pressure", e.Node)
+	return fmt.Sprintf("nothing fixes the pressure at node %d: no way leads from it to water of a known pressure", e.Node)
 }
 
 // ErrNotFound says that the passes did not come to rest.
@@ -103,7 +103,7 @@ func (e *UnsettledError) Unwrap() error { return ErrNotFound }
 // closeEnough is where the passes stop, as a share of the greatest flow.
 const closeEnough = 1e-7
 
-// mostPasses is how often throttles and vessels are asked anew.
+// mostPasses is how often throttles and vessels are asked again.
 const mostPasses = 60
 
 // Solve balances the network.
