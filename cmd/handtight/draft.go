@@ -48,8 +48,9 @@ file as a comment with its place.
 
 Every joint is judged as check judges it, at the pressure of its place, and each piece is used
 once. Of all ways to put the pieces together the one with the fewest stops is taken, then the
-fewest pieces to buy, the fewest questions, the least left over; where not every way could be
-tried, that is said.
+fewest pieces to buy, the fewest questions, the least left over. Up to 400,000 steps every way is
+tried, which is enough for most plants of one basket; past that (--steps) the best that was found
+is bettered a few places at a time, and how many pieces fewer might be missing is said.
 
 -o writes the build, commented. ASSUMED is what no list says and was taken, ASK is what must
 be asked first, MISSING is to buy. At a terminal the questions that decide most are asked,
@@ -64,8 +65,11 @@ which is asked.
 parallel, one or two plants. --rate CODE=N says what one of a currency costs in the build's, --rate-day when that was.
 
 --into BUILD lays later lists to a build that is there: what they fill, what they double, what
-does not fit. What is added stands behind the build's own text, which stays as it is; it is
-shown as a difference, and written only with --amend, the old file kept beside it.
+does not fit. A piece is laid where the build lacks one, a gauge, a probe or a relief on a tee of
+the lists, a flush line before the pump, a second vessel behind the first; each is kept only where
+a check of the whole finds no further stop. What is added stands behind the build's own text, which
+stays as it is but for the steps of a run that a piece goes between; files that it includes are not
+touched. It is shown as a difference, and written only with --amend, the old file kept beside it.
 
 With --json: {"lines", "joints", "made", "plant", "why", "others", "none", "missing": [{"where",
 "run", "what", "buy", "note", "role", "need", "stop"}], "misfits": [{"line", "text", "place",

@@ -271,6 +271,65 @@ func genProblem(t *rapid.T) *Problem {
 	return p
 }
 
+// What a place seldom has is listed later, and taken all the same where it is best.
+func TestSeldomChangesNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := genProblem(t)
+		for i := range p.Places {
+			p.Places[i].Seldom = rapid.SliceOfN(rapid.Bool(), len(p.Classes), len(p.Classes)).Draw(t, "seldom")
+		}
+		a := Solve(p)
+		require.True(t, a.Proven)
+		require.Equal(t, bruteForce(p), a.Cost)
+	})
+}
+
+// threefold is a problem three times over, whose places share one bag of longer chains.
+func threefold(p *Problem) *Problem {
+	out := *p
+	out.Longest = 8
+	out.Classes, out.Places = nil, nil
+	for n := range 3 {
+		for _, c := range p.Classes {
+			c.Rank += n * len(p.Classes)
+			out.Classes = append(out.Classes, c)
+		}
+		for _, pl := range p.Places {
+			pl.Grade = slices.Repeat(pl.Grade, 3)
+			hosts := pl.Hosts
+			pl.Hosts = nil
+			for _, h := range hosts {
+				pl.Hosts = append(pl.Hosts, h+n*len(p.Places))
+			}
+			out.Places = append(out.Places, pl)
+		}
+	}
+	return &out
+}
+
+// A search that is cut off gives what its chains say all the same, takes no piece twice, and names a
+// bound that is no dearer than the best there is.
+func TestCutOff(t *testing.T) {
+	cut := 0
+	for seed := range 150 {
+		p := threefold(rapid.Custom(genProblem).Example(seed))
+		best := Solve(p)
+		p.Steps = 1 + seed%7
+		a := Solve(p)
+		if !best.Proven {
+			continue
+		}
+		require.Equal(t, a.Cost, audit(t, p, a), "seed %d", seed)
+		require.LessOrEqual(t, best.Cost.Compare(a.Cost), 0, "seed %d", seed)
+		require.LessOrEqual(t, a.Bound.Compare(best.Cost), 0, "seed %d", seed)
+		if !a.Proven {
+			cut++
+		}
+	}
+	t.Logf("%d of 150 were cut off", cut)
+	require.Positive(t, cut)
+}
+
 // Whoever tries every way of laying up to nine pieces comes to the same cost.
 func TestAgreesWithBruteForce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -31,11 +31,12 @@ type lister struct {
 	count int // steps so far
 	full  bool
 
-	plain   bool  // only chains of one sort of hose, without what the place seldom has
-	seldom  bool  // some chain was kept out by that
-	longest int   // pieces
-	exact   bool  // only chains of that many pieces
-	least   []int // by end: pieces to buy at least to come from an open end to the goal
+	plain   bool       // only chains of one sort of hose, without what the place seldom has
+	seldom  bool       // some chain was kept out by that
+	longest int        // pieces
+	exact   bool       // only chains of that many pieces
+	ways    [][][2]int // by class
+	least   []int      // by end: pieces to buy at least to come from an open end to the goal
 	left    []int
 	steps   []Step
 	opens   []int // open ends before each step, and before the next
@@ -56,6 +57,10 @@ func (p *Problem) chains(place *Place, from, tees, limit int) (list []candidate,
 		if l.left[i] == Cut {
 			l.left[i] = never
 		}
+	}
+	l.ways = make([][][2]int, len(p.Classes))
+	for i := range p.Classes {
+		l.ways[i] = p.Classes[i].ways()
 	}
 	l.most = place.most()
 	l.reach()
@@ -160,14 +165,22 @@ func (l *lister) walk(open, buy, asks, tees int) {
 		if l.left[i] == 0 || l.place.Grade[i] == Refused || tees+len(c.Ends)-2 > l.tees {
 			continue
 		}
-		for in := range c.Ends {
-			for out := range c.Ends {
-				if in != out && !alikeBefore(c, in, out) {
-					l.enter(i, in, out, open, buy, asks, tees)
-				}
+		for _, w := range l.ways[i] {
+			l.enter(i, w[0], w[1], open, buy, asks, tees)
+		}
+	}
+}
+
+// ways lists the ways through a piece, each once of those that come to the same.
+func (c *Class) ways() (out [][2]int) {
+	for a := range c.Ends {
+		for b := range c.Ends {
+			if a != b && !alikeBefore(c, a, b) {
+				out = append(out, [2]int{a, b})
 			}
 		}
 	}
+	return out
 }
 
 // alikeBefore reports whether another way through a piece, tried before, comes to the same.
