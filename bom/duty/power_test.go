@@ -110,3 +110,15 @@ func TestAnAreaThatIsNoElements(t *testing.T) {
 	require.False(t, m.Made)
 	require.Contains(t, m.WhyNot, "2.8 m2 of membrane are not those of an element of 2521")
 }
+
+// One element more on an energy-recovery pump: the same share at less pressure, and saltier.
+func TestOneMoreElementOnARod(t *testing.T) {
+	m := of(t, "../../testdata/recovery/build.toml").Plants[0]
+	r := m.Recovered
+	require.True(t, r.LongerKnown)
+	require.Less(t, r.LongerHeld, r.Middle.Held)
+	require.InEpsilon(t, m.Middle.Recovery.Percent(), r.Longer.Recovery.Percent(), 0.01)
+	require.Greater(t, r.Longer.Salt, m.Middle.Salt)
+	require.Contains(t, m.LongerText(), "since the rod sets the share")
+	require.Empty(t, of(t, clean).Plants[0].LongerText())
+}

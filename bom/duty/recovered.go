@@ -87,6 +87,10 @@ func (m *Making) recovered() {
 		return
 	}
 	rec.Middle, m.Middle = middle, made
+	if more, out, err := run(m.row.Longer(), base, rec.Device); err == nil {
+		rec.Longer, rec.LongerKnown = out, true
+		rec.LongerHeld = more.Held
+	}
 	hard, easy := rec.Device, rec.Device
 	hard.Leak, hard.Friction, easy.Leak, easy.Friction = leak.Lo, friction.Hi, leak.Hi, friction.Lo
 	cold := membrane.Running{Temperature: m.in.water.Lo, Salinity: m.in.salinity.Hi, Back: m.back, Water: m.in.waterAge.Lo, Salt: 1}

@@ -75,7 +75,10 @@ type Recovered struct {
 	Middle, Hardest, Easiest pump.Run
 	Warmest                  membrane.Result // in the warmest water, new elements
 	Highest                  quantity.Pressure
-	Stalls                   bool // in the hardest water the feed pump does not do
+	Stalls                   bool              // in the hardest water the feed pump does not do
+	Longer                   membrane.Result   // the middle with one element more in each row
+	LongerHeld               quantity.Pressure // and the pressure that it comes to
+	LongerKnown              bool
 	Device                   pump.Recovery
 	Curve                    *pump.Curve
 }

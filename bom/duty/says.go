@@ -111,6 +111,20 @@ func (m *Making) Says() []string {
 	return out
 }
 
+// LongerText is what one element more does for a plant whose rod sets its recovery; "" for another.
+func (m *Making) LongerText() string {
+	if !m.Made || m.Recovered == nil || !m.Recovered.LongerKnown {
+		return ""
+	}
+	r := m.Recovered
+	text := fmt.Sprintf("One element more in the row makes %.0f L/h in place of %.0f, since the rod sets the share of the feed, but at %.0f bar in place of %.0f, and of %.0f mg/L in place of %.0f.",
+		r.Longer.Product.LitresPerHour(), m.Middle.Product.LitresPerHour(), r.LongerHeld.Bar(), r.Middle.Held.Bar(), float64(r.Longer.Salt), float64(m.Middle.Salt))
+	if r.Longer.Salt > m.Middle.Salt {
+		return text + " It eases the feed pump in cold water, and lets more salt through."
+	}
+	return text
+}
+
 // UpgradeText is what one element more asks for; "" where it is not reckoned.
 func (m *Making) UpgradeText() string {
 	u, ok := m.Upgrade()

@@ -1,6 +1,7 @@
 package facts
 
 import (
+	"cmp"
 	"fmt"
 
 	"handtight/bom/duty"
@@ -145,7 +146,7 @@ func DutyOf(r *duty.Result, findings []finding.Finding, with []string, curves bo
 var wheres = map[duty.Where]string{duty.Suction: "before the pump", duty.HighSide: "high pressure", duty.Brine: "brine", duty.Product: "product", duty.Other: "other"}
 
 func dutyPlant(m *duty.Making, curves bool) DutyPlant {
-	p := DutyPlant{Name: m.Name, Made: m.Made, WhyNot: m.WhyNot, Facts: []DutyFact{}, Limits: []DutyLimit{}, Lines: []DutyLine{}, Says: append([]string{}, m.Says()...), Rests: []DutyBasis{}, Ask: append([]string{}, m.Asks...), Upgrade: m.UpgradeText()}
+	p := DutyPlant{Name: m.Name, Made: m.Made, WhyNot: m.WhyNot, Facts: []DutyFact{}, Limits: []DutyLimit{}, Lines: []DutyLine{}, Says: append([]string{}, m.Says()...), Rests: []DutyBasis{}, Ask: append([]string{}, m.Asks...), Upgrade: cmp.Or(m.UpgradeText(), m.LongerText())}
 	for _, f := range m.Facts() {
 		row := DutyFact{Name: f.Name, Words: f.Words, Low: Figure(f.Lo), High: Figure(f.Hi), Unit: f.Unit, From: append([]string{}, f.From...)}
 		if v, ok := m.MiddleOf(f.Name); ok {
