@@ -51,7 +51,7 @@ func changes(sys *bom.System, j *graph.Joint, port int, o Options) []Remedy {
 			continue
 		}
 		made := materialsOf(s)
-		if len(it.Materials()) > 0 && !sameMaterial(made, it.Materials()) || len(it.Materials()) == 0 && !suitable(made, o) {
+		if len(it.Materials()) > 0 && !sameMaterial(made, it.Materials()) && !(soft(stays) && plastic(s) && suitable(made, o)) || len(it.Materials()) == 0 && !suitable(made, o) {
 			continue
 		}
 		at, ok := place(sys, n.Unit, n.Index, s, stays, o)
@@ -69,6 +69,17 @@ func changes(sys *bom.System, j *graph.Joint, port int, o Options) []Remedy {
 		return cmp.Or(cmp.Compare(a.New.Usual, b.New.Usual), cmp.Compare(a.New.Steps, b.New.Steps))
 	})
 	return out
+}
+
+// soft reports whether an end that stays is of plastic: a metal taper splits it, so that a part of
+// plastic may take the place of one of metal.
+func soft(stays threads.EndReading) bool {
+	return slices.ContainsFunc(stays.Candidates, func(e threads.End) bool { return e.Plastic })
+}
+
+// plastic reports whether every thread of a fitting is of plastic.
+func plastic(s *stock.Item) bool {
+	return !slices.ContainsFunc(s.Ends, func(e threads.End) bool { return e.Family.Threaded() && !e.Plastic })
 }
 
 // turned is a stock item with its two ends in the other order.

@@ -158,6 +158,8 @@ func (s *maker) expand(p, m map[string]string) {
 				}
 			}
 		}
+	case !strings.Contains(ends, "{"):
+		s.make(p, m, 0)
 	default:
 		s.paired(p, m)
 	}

@@ -81,6 +81,11 @@ func (a *app) fixBuild(path string, o *fixFlags) error {
 	if place.Exists() && !o.over && !o.dry {
 		return fmt.Errorf("%s is there already and is kept: choose another name, or write over it with --force", o.out)
 	}
+	if place.Exists() && !o.dry {
+		if _, faults := a.read(o.out); len(faults) > 0 {
+			return fmt.Errorf("%s is there already and is no build file, so that it is kept with --force too: choose another name", o.out)
+		}
+	}
 	text, err := file.Read(path, source.Limit)
 	if err != nil {
 		return err

@@ -57,7 +57,10 @@ func Build(path string, text []byte, o Options) (*Result, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	m := &mender{path: path, o: o, text: string(text), sys: sys, list: rule.Check(sys), tried: map[string]string{}}
+	m := &mender{path: path, o: o, text: string(text), sys: sys, list: rule.Check(sys), tried: map[string]string{}, number: map[string]int{}}
+	for _, j := range sys.Graph.Joints {
+		m.number[sys.Graph.JointName(j)] = j.Number
+	}
 	for range mostEdits {
 		if !m.next() {
 			break
@@ -85,6 +88,21 @@ type mender struct {
 	tried map[string]string // why no remedy mended a finding, by its key
 	edits []Edit
 	left  []Left
+
+	number map[string]int // of a joint in the build that was given, by its name
+}
+
+// at is a finding's place with the joint's number in the build that was given: each part put in
+// numbers the later joints anew. A joint that was not there has no number.
+func (m *mender) at(f *finding.Finding) string {
+	if f.Subject.Joint == 0 {
+		return f.At()
+	}
+	_, name, _ := strings.Cut(f.At(), " ")
+	if n, ok := m.number[name]; ok {
+		return fmt.Sprintf("J%d %s", n, name)
+	}
+	return name
 }
 
 // key tells a finding from others, whatever line it has come to stand in.
@@ -138,7 +156,7 @@ func (m *mender) try(f *finding.Finding, r *repair.Remedy) (why string) {
 	if weight(list) >= weight(m.list) {
 		return "as much would stop as before"
 	}
-	m.edits = append(m.edits, Edit{Slug: f.Slug, At: f.At(), Line: f.Place.Line, Do: r.Do, Buy: r.Buy(), Text: written})
+	m.edits = append(m.edits, Edit{Slug: f.Slug, At: m.at(f), Line: f.Place.Line, Do: r.Do, Buy: r.Buy(), Text: written})
 	m.text, m.sys, m.list = text, sys, list
 	return ""
 }
@@ -182,8 +200,11 @@ func (m *mender) leave() {
 		if !m.wanted(f) {
 			continue
 		}
-		why := cmp.Or(repair.WhyNot(m.sys, f), m.tried[key(f)], "no generic part is stocked that mends it: it is to be settled by hand")
-		m.left = append(m.left, Left{f.Slug, f.At(), why})
+		why := cmp.Or(repair.WhyNot(m.sys, f), m.tried[key(f)])
+		if why == "" {
+			why = "no generic part mends it, and it is settled by hand: " + f.Remedy
+		}
+		m.left = append(m.left, Left{f.Slug, m.at(f), why})
 	}
 }
 

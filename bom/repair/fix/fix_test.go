@@ -67,6 +67,34 @@ func TestTheCarelessBuild(t *testing.T) {
 	require.Equal(t, string(r.Text), string(again.Text), "a mended build is mended to itself")
 }
 
+// The old plant: a fitter's list, written down before the tool had it so. The nipple of bronze that
+// wept in a plastic housing is changed for one of plastic, unions go between housings that nothing
+// turns between, the tail at the relief is changed; what nobody knows is asked, and the adaptor at the
+// vessel waits for a data sheet.
+func TestTheOldPlant(t *testing.T) {
+	path, text := demo(t, "oldplant")
+	r, err := fix.Build(path, text, fix.Options{})
+	require.NoError(t, err)
+	var mended, left []string
+	for _, e := range r.Edits {
+		mended = append(mended, e.Slug+": "+e.Buy[0])
+	}
+	for _, l := range r.Left {
+		left = append(left, l.Slug)
+	}
+	require.Len(t, mended, 4)
+	require.Contains(t, mended[0], "flank-angles-differ: Plastic nipple 3/4 NPT male plastic x 3/4 NPT male plastic")
+	require.Contains(t, mended[1], "nothing-turns: Plastic union 3/4 NPT female plastic")
+	require.Contains(t, mended[2], "nothing-turns: Union 3/4 NPT female")
+	require.Contains(t, mended[3], "flank-angles-differ: Hose tail 1/2 NPT male x 13 mm barb, 316")
+	require.Equal(t, []string{"end-left-open", "flank-angles-differ", "end-left-open"}, left)
+	require.Contains(t, r.Left[1].Why, "rating-unknown would stop then")
+	require.Contains(t, string(r.Text), "# wept      = \"2025, wet under the housing\"\n", "what was seen stays as a comment")
+	again, err := fix.Build(path, r.Text, fix.Options{})
+	require.NoError(t, err)
+	require.Equal(t, string(r.Text), string(again.Text))
+}
+
 func TestNothingToMend(t *testing.T) {
 	path, text := demo(t, "clean")
 	r, err := fix.Build(path, text, fix.Options{})
