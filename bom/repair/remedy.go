@@ -27,6 +27,7 @@ type Remedy struct {
 	New    *stock.Item       // of change
 	Port   int               // of change: the port of the unit that was wrong
 	All    bool              // of change: every unit of the item is changed
+	End    *stock.Item       // of change: the end that a hose is made up with at Port instead
 	Plug   *stock.Item       // of adapt: what closes a port that is joined to nothing
 	Open   *graph.Port       // that the plug closes
 	count  int               // of change with All: units of the item
@@ -39,6 +40,9 @@ type Remedy struct {
 // Buy lists what to buy in shop words: the part, its ends and material, what it must hold, and how
 // many where it is not one.
 func (r *Remedy) Buy() []string {
+	if r.End != nil {
+		return []string{fmt.Sprintf("%s made up with %s in place of %s at its end %s%s", r.At, r.End.Texts[0], r.Unit.Item.Ports[r.Port].Words(), r.Unit.Item.Ports[r.Port].Name, r.forPressure(false))}
+	}
 	if it := cmp.Or(r.New, r.Plug); it != nil {
 		return []string{times(max(1, r.units())) + it.Title() + r.forPressure(it.Class != "")}
 	}
@@ -95,6 +99,8 @@ func up(p quantity.Pressure) quantity.Pressure {
 // Paste is what it adds to a build file.
 func (r *Remedy) Paste() string {
 	switch {
+	case r.End != nil:
+		return "ends     = [" + strings.Join(r.HoseEnds(), ", ") + "]\n"
 	case r.New != nil:
 		return r.Item(r.ItemID())
 	case r.Plug != nil:
@@ -113,6 +119,8 @@ func (r *Remedy) Paste() string {
 // where nothing is, or where it was pasted with a run of its own.
 func (r *Remedy) Step() string {
 	switch {
+	case r.End != nil:
+		return fmt.Sprintf("in the [[hose]] `%s`, in place of its ends", r.Unit.Item.ID)
 	case r.New != nil:
 		return fmt.Sprintf("in the path, `%s` in the place of `%s`", r.ItemID(), r.Unit.Item.ID)
 	case len(r.Pieces) > 0:
@@ -167,8 +175,10 @@ func ofJoint(sys *bom.System, f *finding.Finding) []Remedy {
 	}
 	o := Conditions(sys, j)
 	var out []Remedy
+	var ends []Remedy
 	for _, port := range []int{j.A, j.B} {
 		out = append(out, changes(sys, j, port, o)...)
+		ends = append(ends, otherEnds(sys, j, port, o)...)
 	}
 	if q := cmp.Or(j.Mating.Question(), nose(j)); q != "" {
 		// what the part at hand is decides it: nothing is bought before that is looked at
@@ -176,7 +186,7 @@ func ofJoint(sys *bom.System, f *finding.Finding) []Remedy {
 		return append([]Remedy{ask}, out[:min(len(out), mostRemedies-1)]...)
 	}
 	slices.SortStableFunc(out, func(a, b Remedy) int { return cmp.Compare(a.New.Usual, b.New.Usual) })
-	out = out[:min(len(out), mostRemedies-1)]
+	out = append(out[:min(len(out), mostRemedies-1)], ends[:min(len(ends), 1)]...)
 	return append(out, adapts(sys, j, o)...)
 }
 

@@ -208,6 +208,8 @@ func buyText(f *facts.Finding) string {
 func boughtAt(f *facts.Finding, r *facts.Remedy) string {
 	where := "between the two"
 	switch {
+	case strings.HasPrefix(r.Buy[0], r.At+" "):
+		return r.Buy[0] + "." // a hose made up with another end
 	case r.Do == "change":
 		where = "in the place of " + r.At
 	case f.Subject.Joint == 0:

@@ -203,6 +203,14 @@ func (r *report) wholeEntry(e *entry) []string {
 	return out
 }
 
+// pasteAt says where what is to be pasted belongs, and what is written beside it.
+func pasteAt(r *facts.Remedy) string {
+	if strings.HasPrefix(r.Step, "in the path") {
+		return r.Step + ", and in the file"
+	}
+	return cmp.Or(r.Step, "in the file")
+}
+
 // remedies are the parts that mend a finding, the best first and with the text to paste, which is
 // not folded: a file would not take it back.
 func (r *report) remedies(f *facts.Finding) []string {
@@ -218,7 +226,7 @@ func (r *report) remedies(f *facts.Finding) []string {
 		}
 		out = append(out, r.hung(label, len(label), hang, boughtAt(f, one), 0)...)
 		if label == "   buy" && one.Paste != "" {
-			out = append(out, r.hung("   paste", 8, hang, cmp.Or(one.Step, "at the end of the file")+", and:", 0)...)
+			out = append(out, r.hung("   paste", 8, hang, pasteAt(one)+":", 0)...)
 			for line := range strings.Lines(one.Paste) {
 				out = append(out, strings.TrimRight(strings.Repeat(" ", hang)+line, "\n "))
 			}

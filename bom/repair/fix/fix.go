@@ -218,6 +218,8 @@ func (m *mender) write(r *repair.Remedy) (text, written, why string) {
 		return m.plug(r)
 	case r.Do == "adapt":
 		return m.insert(r)
+	case r.End != nil:
+		return m.makeUp(r)
 	case r.Do == "change":
 		return m.replace(r)
 	}
@@ -318,6 +320,25 @@ func (m *mender) replace(r *repair.Remedy) (text, written, why string) {
 		items = append(items, fmt.Sprintf("# put in by check --fix in the place of %s: %s\n%s", r.At, m.reason(r), r.Item(id)))
 	}
 	return addItems(text, items), spans[len(spans)-1].text, ""
+}
+
+// makeUp writes another end of a hose in the place of the one that does not fit.
+func (m *mender) makeUp(r *repair.Remedy) (text, written, why string) {
+	port := &r.Unit.Item.Ports[r.Port]
+	p := port.Mark.Place()
+	if p.File != m.sys.Build.File {
+		return "", "", included
+	}
+	at, ok := m.quoted(p)
+	if !ok || !strings.HasPrefix(m.text[at+1:], port.Text) {
+		return "", "", "the ends are not written one by one"
+	}
+	out, why := m.notes(r, nil)
+	if why != "" {
+		return "", "", why
+	}
+	written = r.End.Texts[0]
+	return putOut(m.text[:at+1]+written+m.text[at+1+len(port.Text):], out, r.At), written, ""
 }
 
 // sameUnit reports whether a step names the unit: by its label, or at the place where it was
