@@ -79,6 +79,7 @@ type Plan struct {
 	From   string    // where that day was taken from
 	Joints []*Joint  // in the order of the walk
 	Lines  []Line    // section by section
+	Gone   []string  // joints that the record of an earlier audit names and the build has no more
 
 	sys *bom.System
 }
@@ -105,8 +106,29 @@ func Of(s *bom.System, on time.Time) (*Plan, error) {
 			p.Joints = append(p.Joints, Judge(s, j, p.On))
 		}
 	}
+	p.Gone = gone(s)
 	p.lines()
 	return p, nil
+}
+
+// gone lists the joints of an earlier record that were changed since.
+func gone(s *bom.System) []string {
+	if s.Build.Audited == nil {
+		return nil
+	}
+	here := map[[2]string]bool{}
+	for _, j := range s.Graph.Joints {
+		a, b := s.Graph.Ports[j.A].Name(), s.Graph.Ports[j.B].Name()
+		here[[2]string{a, b}], here[[2]string{b, a}] = true, true
+	}
+	var out []string
+	for i := range s.Build.Audited.Joints {
+		r := &s.Build.Audited.Joints[i]
+		if a, b := r.At[0].Name(), r.At[1].Name(); !here[[2]string{a, b}] {
+			out = append(out, fmt.Sprintf("%s - %s (%s)", a, b, r.Is))
+		}
+	}
+	return out
 }
 
 // Day is the day that a build names itself: of its last audit, else the latest of its facts.

@@ -131,3 +131,25 @@ func TestNothingIsPromised(t *testing.T) {
 		}
 	}
 }
+
+// A part that the record speaks of is changed, as the audit asked: the file is still taken, and the
+// next audit says which joints are no more.
+func TestAChangedPartLeavesTheRecord(t *testing.T) {
+	_, p := oldPlant(t, "oldplant")
+	text, err := os.ReadFile(plants["oldplant"])
+	require.NoError(t, err)
+	withRecord, err := p.Record("build.toml", text)
+	require.NoError(t, err)
+	changed := strings.ReplaceAll(string(withRecord), "\"throttle-nipple\"", "\"new-nipple\"")
+	changed = strings.ReplaceAll(changed, "at = [\"gauge-tee.b\", \"new-nipple.a\"]", "at = [\"gauge-tee.b\", \"throttle-nipple.a\"]")
+	b, faults := read.Parse("build.toml", []byte(changed))
+	require.NoError(t, faults.Err())
+	sys, faults := bom.Walk(b)
+	require.NoError(t, faults.Err())
+	next, err := Of(sys, cases(t).On)
+	require.NoError(t, err)
+	require.Equal(t, []string{"gauge-tee.b - throttle-nipple.a (prove by test)", "throttle-nipple.b - throttle.in (prove by test)"}, next.Gone)
+	again, err := next.Record("build.toml", []byte(changed))
+	require.NoError(t, err)
+	require.NotContains(t, string(again), "\"throttle-nipple.a\"")
+}

@@ -17,6 +17,7 @@ type Audit struct {
 	Lines      []AuditLine      `json:"lines"`
 	Joints     []AuditJoint     `json:"joints"` // in the order of the walk
 	Counts     map[string]int   `json:"counts"` // joints, by section
+	Gone       []string         `json:"gone"`   // joints that the record before names and the build has no more
 	Judgements []AuditJudgement `json:"judgements,omitempty"`
 
 	File     string   `json:"-"`
@@ -72,7 +73,7 @@ type AuditJudgement struct {
 func AuditOf(sys *bom.System, p *audit.Plan, why bool) *Audit {
 	f := &Audit{
 		Build: sys.Build.Name, File: sys.Build.File, From: p.From, On: dayOf(audit.DayText(p.On)),
-		Lines: []AuditLine{}, Joints: []AuditJoint{}, Counts: map[string]int{}, Cautions: Cautions(sys),
+		Lines: []AuditLine{}, Joints: []AuditJoint{}, Counts: map[string]int{}, Cautions: Cautions(sys), Gone: append([]string{}, p.Gone...),
 	}
 	for _, s := range audit.Sections() {
 		f.Counts[s.String()] = len(p.In(s))

@@ -47,11 +47,6 @@ func (w *walker) notes() {
 			j.Note = n
 		}
 	}
-	if a := g.Build.Audited; a != nil {
-		for i := range a.Joints {
-			w.jointOf(a.Joints[i].At)
-		}
-	}
 	for _, j := range g.Joints {
 		if j.Note != nil || g.Ports[j.A].Note != nil || g.Ports[j.B].Note != nil {
 			g.weigh(j)

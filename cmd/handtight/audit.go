@@ -237,6 +237,10 @@ func (a *app) printAudit(f *facts.Audit, why bool) {
 	for _, s := range audit.Sections() {
 		a.printSection(f, s.String())
 	}
+	if len(f.Gone) > 0 {
+		u.say("", "The record of the audit before speaks of joints that are no more: %s.", strings.Join(f.Gone, ", "))
+		u.line("")
+	}
 	if why {
 		a.printBeliefs(f)
 	}
