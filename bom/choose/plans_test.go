@@ -3,7 +3,9 @@ package choose
 import (
 	"context"
 	"fmt"
+	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -116,14 +118,18 @@ func (l *lcg) next(n int) int {
 
 // On random lines: the best plan is that of brute force over every way, by each goal; no
 // standard throughout is better than it; each plan, checked again, has no stop that the build
-// had not; and one option less is never better.
+// had not; and one option less is never better. BRUTE_FORCE=3000 in the environment asks for so many.
 func TestPlansAgainstBruteForce(t *testing.T) {
-	count := 16
+	count, seed := 16, 5
 	if testing.Short() {
 		count = 4
 	}
-	l := lcg(5)
+	if n, err := strconv.Atoi(os.Getenv("BRUTE_FORCE")); err == nil {
+		count, seed = n, n // as many lines as are asked for, and others
+	}
+	l := lcg(seed)
 	tried := 0
+	defer func() { t.Logf("%d of %d lines against every way", tried, count) }()
 	defer func() { require.GreaterOrEqual(t, 2*tried, count, "few lines have few enough ways") }()
 	for range count {
 		text := drawnLine(&l)

@@ -14,7 +14,7 @@ func remediesOf(sys *bom.System, f *finding.Finding) []Remedy {
 		return out
 	}
 	for _, r := range repair.Remedies(sys, f) {
-		out = append(out, Remedy{Do: r.Do, At: r.At, Buy: r.Buy(), Paste: r.Paste(), Step: r.Step(), Before: r.Before, Joints: r.Joints, Why: r.Why})
+		out = append(out, Remedy{Do: r.Do, At: r.At, Buy: r.Buy(), Paste: r.Paste(), Step: r.Step(sys), Before: r.Before, Joints: r.Joints, Why: r.Why})
 	}
 	return out
 }

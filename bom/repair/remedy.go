@@ -117,18 +117,18 @@ func (r *Remedy) Paste() string {
 
 // Step says what is to be written in a path, so that what was pasted stands where it belongs; ""
 // where nothing is, or where it was pasted with a run of its own.
-func (r *Remedy) Step() string {
-	switch {
+func (r *Remedy) Step(sys *bom.System) string {
+	switch out := r.takeOut(sys); {
 	case r.End != nil:
-		return fmt.Sprintf("in the [[hose]] `%s`, in place of its ends", r.Unit.Item.ID)
+		return fmt.Sprintf("in the [[hose]] `%s`, in place of its ends%s", r.Unit.Item.ID, out)
 	case r.New != nil:
-		return fmt.Sprintf("in the path, `%s` in the place of `%s`", r.ItemID(), r.Unit.Item.ID)
+		return fmt.Sprintf("in the path, `%s` in the place of `%s`%s", r.ItemID(), r.Unit.Item.ID, out)
 	case len(r.Pieces) > 0:
 		var steps []string
 		for _, p := range r.Pieces {
 			steps = append(steps, fmt.Sprintf("%q", p.ShortID()+"/+"))
 		}
-		return fmt.Sprintf("in the path, %s between %s", strings.Join(steps, ", "), strings.ReplaceAll(r.At, " - ", " and "))
+		return fmt.Sprintf("in the path, %s between %s%s", strings.Join(steps, ", "), strings.ReplaceAll(r.At, " - ", " and "), out)
 	}
 	return ""
 }
