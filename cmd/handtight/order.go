@@ -194,10 +194,15 @@ func (a *app) printShops(order *facts.Order) {
 }
 
 // printBrief names what stops, a line each, and the cautions: their reasons are in `check` and
-// in the workbook.
+// in the workbook. A note on money is told whole, since the sums rest on what it asks.
 func (a *app) printBrief(f *facts.Facts) {
 	r := &report{ui: a.ui, f: f, entries: entriesOf(f.Findings)}
 	lines := append(r.stops(headed, 0, 0), r.lesser(finding.Caution, yellow, named)...)
+	for _, e := range r.of(finding.Note) {
+		if e.findings[0].Consequence == finding.Money.String() {
+			lines = append(lines, r.entry(e, telling, true)...)
+		}
+	}
 	if len(lines) == 0 {
 		return
 	}
