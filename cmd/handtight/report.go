@@ -174,7 +174,7 @@ func (r *report) entry(e *entry, d depth, full bool) []string {
 		out = append(out, hungLines("   do", 5, hang, lines)...)
 	}
 	if d >= fuller && e.buy() != "" {
-		out = append(out, r.hung("   buy", 6, hang, e.buy(), 1)...)
+		out = append(out, r.hung("   buy", 6, hang, e.buy(), 0)...)
 	}
 	return out
 }
