@@ -207,7 +207,7 @@ func TestThingsOfAnotherTrade(t *testing.T) {
 	sys, order := plant(t)
 	for _, text := range []string{
 		"Hydraulic oil ISO 46, 20 L", "Fuel hose 10 mm, per metre", "Garden hose 19 mm, 25 m", "Bolt M8 x 40 stainless", "Cable 3 x 2.5 mm2, 24 V",
-		"Battery 12 V 100 Ah", "Dowty washer 1/2 BSP", "Copper washer 10 mm", "Winch handle 10 inch", "Paint, 2.5 litre", "Oil filter for the engine",
+		"Battery 12 V 100 Ah", "Bonded washer 1/2 BSP", "Copper washer 10 mm", "Winch handle 10 inch", "Paint, 2.5 litre", "Oil filter for the engine",
 		"Ball valve DN 50 brass", "Kitchen mixer tap, flexible hoses 3/8", "Duct tape 50 mm", "Sandpaper 5 micron", "Impeller", "LPG hose 8 mm",
 	} {
 		v, r := one(t, sys, order, "\t"+text+"\t1")

@@ -17,7 +17,7 @@ import (
 func FuzzAudit(f *testing.F) {
 	f.Add("2012", "tape", "2024, a drop a minute", "2", "20.8 mm", "55")
 	f.Add("2012-06", "nothing", "", "all the way", "0.825 in", "60")
-	f.Add("2012-06-31", "loctite", "\u202e", "-1", "1e999 mm", "NaN")
+	f.Add("2012-06-31", "anaerobic", "\u202e", "-1", "1e999 mm", "NaN")
 	f.Add("0000", "\"", "'''", "1/2", "0", "")
 	f.Fuzz(func(t *testing.T, day, sealant, wept, turns, od, angle string) {
 		for _, s := range []string{day, sealant, wept, turns, od, angle} {
