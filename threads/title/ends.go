@@ -121,7 +121,7 @@ func (l *line) neighbour(ends []*phrase, k int) *phrase {
 
 // multiply gives the part as many ends as its kind has.
 func (l *line) multiply(ends []*phrase) []*phrase {
-	if l.one {
+	if l.one || len(ends) == 1 && len(l.unjudged) > 0 {
 		return ends
 	}
 	if n := l.sequence(ends); n > 1 {

@@ -236,6 +236,9 @@ func (sc *scanner) fraction(i int) (float64, int) {
 	if stop == end+1 || b < 2 || b > 64 || b&(b-1) != 0 && a > 4 && b > 4 || a == 0 || a > 99 || byteAt(sc.norm, stop) == '/' && digit(byteAt(sc.norm, stop+1)) {
 		return 0, 0
 	}
+	if at := sc.blanks(stop); a == 15 && b == 16 && hasText(sc.norm, at, "mm") && !alnum(byteAt(sc.norm, at+2)) {
+		return 0, 0 // two pipes of millimetres
+	}
 	return float64(a) / float64(b), stop
 }
 
@@ -254,7 +257,23 @@ func (sc *scanner) inchMark(end int, f *figure) int {
 			return stop
 		}
 	}
-	return end
+	return sc.tiedUnit(end, f)
+}
+
+// tiedUnit reads 1-inch and 25-mm, whose hyphen is no separator; 2-in-1 is not one.
+func (sc *scanner) tiedUnit(end int, f *figure) int {
+	if f.marked || byteAt(sc.norm, end) != '-' || !letter(byteAt(sc.norm, end+1)) {
+		return end
+	}
+	stop, m := sc.lookUp(end + 1)
+	inch, mm := hasUnit(m, "inch"), hasUnit(m, "mm")
+	if stop-end < 3 || byteAt(sc.norm, stop) == '-' || !inch && !mm {
+		return end
+	}
+	if f.marked = inch; mm {
+		f.kind = mmSize
+	}
+	return stop
 }
 
 func hasUnit(ms []*sense, value string) bool {

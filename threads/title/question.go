@@ -25,6 +25,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "R is a male thread, and the text says female. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
 	case c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && r.Candidates[0].Family == threads.R:
 		return c.fam.value[:1] + strings.ToLower(c.fam.value[1:]) + " is a female thread, and the text says male. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
+	case l.fits() && !l.one && c.fig != nil && c.fig.kind == inchSize && l.forUnion():
+		return "Is the washer for a nut of " + sizesOf(r.Candidates) + ", or for a union of that size, whose nut has a larger thread? Measure the washer's outside."
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
 	case c.assumed && r.Candidates[0].Family == threads.Barb && !l.one:
@@ -43,6 +45,18 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 
 // fits reports whether the part has no sex of its own: a washer.
 func (l *line) fits() bool { return l.is(ring) }
+
+// forUnion reports whether the line names a union: its size is its pipe's, and its nut's thread
+// is larger.
+func (l *line) forUnion() bool {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.value(classKind) == "union" || it.unread && strings.HasSuffix(string(l.norm[it.from:it.to]), "verschraubung") {
+			return true
+		}
+	}
+	return false
+}
 
 // between asks what tells the candidates apart.
 func (l *line) between(c *phrase, r *threads.EndReading) string {

@@ -43,6 +43,9 @@ func (l *line) read() threads.Reading {
 			out.Ends = append(out.Ends, e)
 		}
 	}
+	if len(out.Ends) > 0 {
+		l.camsUnsized(ends)
+	}
 	l.namedSeals(out.Ends)
 	if l.shape != nil {
 		out.Kind = l.shape.kind

@@ -22,11 +22,11 @@ func (l *line) relocate(ends []*phrase) {
 	}
 }
 
-// loneSocket is a male or female adaptor of glued pipe, of which one end is named:
+// loneSocket is a male or female adaptor or elbow of glued pipe, of which one end is named:
 // the thread is said and the socket is not.
 func (l *line) loneSocket(ends []*phrase) {
 	e := ends[0]
-	if len(ends) == 1 && !l.one && l.is(adaptor) && (e.end == "SOCKET" || e.end == "SOLDER") && len(e.sexes) > 0 && e.fig != nil && !e.millimetres() {
+	if len(ends) == 1 && !l.one && (l.is(adaptor) || l.is(elbow) && e.fam == nil) && (e.end == "SOCKET" || e.end == "SOLDER") && len(e.sexes) > 0 && e.fig != nil && !e.millimetres() {
 		l.unjudged = append(l.unjudged, "the other end ("+notJudged[e.end]+")")
 		e.end, e.thread = "", true
 	}
@@ -152,8 +152,10 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 			drop = e.fig.v >= 1.5 && e.fig.v >= 1.5*ends[0].fig.v
 		case l.is(nipple) && k > 0 || l.is(extension):
 			drop = e.bare() && e.millimetres()
+		case l.is(ring) && e.bare() && e.millimetres() && ends[0].fig != nil && ends[0].fig.kind == inchSize:
+			drop = true // the pipe that the washer's union is for
 		case l.shape.ends == 1 && !l.is(nut):
-			drop = e.bare() && anyDescribed(ends)
+			drop = e.bare() && anyDescribed(ends) && !l.strangeCap(e)
 		case l.is(madeUp):
 			drop = (plain || e.round && !e.described()) && k == 0 && anyDescribed(ends[1:])
 		case k == 2 && plain && l.shape.ends <= 2 && !l.is(many):
@@ -166,6 +168,12 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		out = append(out, e)
 	}
 	return out
+}
+
+// strangeCap reports a size of a cap or plug with an unread word behind it: a second end
+// that the word names (cap 4" TC to 1/2" NPT).
+func (l *line) strangeCap(e *phrase) bool {
+	return e.strange && l.is(plain) && e.fig.kind == inchSize && !l.one
 }
 
 // oneNut leaves a nut its thread: the tube that it holds, or the thread's other

@@ -13,6 +13,23 @@ var notJudged = map[string]string{
 	"SOCKET": "glued or welded end", "SOLDER": "solder end", "FLANGE": "flange", "QC": "quick coupling", "BSB": "old brass gas thread", "CAMLOCK": "cam coupling", "GROOVE": "grooved end",
 }
 
+// camsUnsized names a cam coupling without a size of its own beside the ends that are read.
+func (l *line) camsUnsized(ends []*phrase) {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.value(classEnd) != "CAMLOCK" || len(l.unjudged) > 0 {
+			continue
+		}
+		named := false
+		for _, c := range ends {
+			named = named || c.from <= it.from && it.from < c.to
+		}
+		if !named {
+			l.unjudged = append(l.unjudged, l.words(it.from, it.to)+" ("+notJudged["CAMLOCK"]+")")
+		}
+	}
+}
+
 // resolve makes the reading of one phrase; false for an end that is not judged.
 func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	out := threads.EndReading{Words: l.words(c.from, c.to), Sex: c.sex(), Seal: sealSaid(c), Swivel: c.attr&(isSwivel|isNut) != 0}
@@ -280,6 +297,9 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 	case "BSP":
 		return bspFamilies(c, flat, l.japan)
 	case "PIPE":
+		if c.hose && c.fig.v == 0.75 && hasWord(string(l.norm), "hose") {
+			return append(l.unsaid(c, flat), threads.NH) // 3/4" hose female: a garden hose's, perhaps
+		}
 		return l.unsaid(c, flat)
 	case "BSPP":
 		if c.attr&isTaper != 0 { // two words that contradict: both are kept, and asked

@@ -98,6 +98,7 @@ func (l *line) kindSexes(ends []*phrase, count int) {
 		}
 		if len(e.sexes) == 0 {
 			l.assume(e, l.usual(e, usual, k, count, len(ends)))
+			e.assumed = e.assumed || len(e.sexes) > 0 && l.shape.ends == 1 && len(ends) > 1 && !l.is(nut) // a cap with another size is an adaptor
 		}
 		k++
 	}
