@@ -22,8 +22,9 @@ type Choice struct {
 	Swaps    []Swap
 	Findings []finding.Finding // of the system
 
-	Proved bool            // no other plan costs less
-	Bound  currency.Amount // what no plan costs less than, as far as it is proved
+	Proved  bool            // no other plan costs less, but for Bounded
+	Bounded []*order.Need   // lines with too many ways to divide: looked at over two shops at the most, or whole
+	Bound   currency.Amount // what no plan costs less than, as far as it is proved
 
 	Cheapest *order.Order // each line where it is cheapest by itself, nothing swapped
 	One      []OneShop    // in the order of the shops
@@ -174,7 +175,7 @@ func (c *chooser) take(sys *bom.System, m *market, s *search, swaps []Swap) erro
 	if err != nil {
 		return err
 	}
-	c.choice.System, c.choice.Order, c.choice.Swaps = sys, order, swaps
+	c.choice.System, c.choice.Order, c.choice.Swaps, c.choice.Bounded = sys, order, swaps, m.whole
 	c.cost = s.cost
 	c.note(s)
 	return nil

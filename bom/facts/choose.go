@@ -13,6 +13,7 @@ import (
 type Choice struct {
 	Plan      *Order    `json:"plan"`
 	Proved    bool      `json:"proved"`
+	Bounded   []string  `json:"bounded"` // lines that were not divided in every way
 	NoLess    string    `json:"no_less_than"`
 	Currency  string    `json:"currency"`
 	LineWise  Against   `json:"line_by_line"`
@@ -90,7 +91,7 @@ type CutPiece struct {
 // ChoiceOf shows a choice of shops; its standards are set apart.
 func ChoiceOf(c *choose.Choice) Choice {
 	f := Choice{
-		Plan: OrderOf(c.System, c.Order), Proved: c.Proved, NoLess: c.Bound.Number(), Currency: c.System.Build.Currency,
+		Plan: OrderOf(c.System, c.Order), Proved: c.Proved, Bounded: needKeys(c.Bounded), NoLess: c.Bound.Number(), Currency: c.System.Build.Currency,
 		LineWise: Against{c.Cheapest.Total.Number(), SavedOn(c, c.Cheapest)},
 		OneShop:  []OneShop{}, Swaps: []Swap{}, Refused: []Refused{}, Arrivals: []Arrival{},
 		Cuts: cutsOf(c.Order), StopCount: finding.Count(c.Findings, finding.Stop),

@@ -43,7 +43,7 @@ line of more than a thousand pieces.
 In the build file a [[vendor]] may say minimum = "50.00" and free_from = "300.00" beside
 its freight; an [[offer]] of hose may say lengths = ["5 m", "10 m"] with per = "m".
 
-With --json: {"plan" (as of order), "proved", "no_less_than", "currency", "line_by_line":
+With --json: {"plan" (as of order), "proved", "bounded" (lines not divided in every way), "no_less_than", "currency", "line_by_line":
 {"total", "saved"}, "one_shop": [{"vendor", "total", "saved", "lacks"}], "swaps": [{"for",
 "item", "cautions"}], "refused": [{"for", "item", "saves", "reason"}], "arrivals":
 [{"vendor", "days", "items", "without_lead"}], "cuts": [{"item", "vendor", "bought_m",
@@ -172,9 +172,12 @@ func (a *app) printAgainst(c *choose.Choice) {
 	for _, one := range partly {
 		u.say("", "%s does not have all: it lacks %s.", one.Vendor.Name, few(keys(one.Lacks)))
 	}
-	if c.Proved {
+	switch {
+	case c.Proved && len(c.Bounded) > 0:
+		u.say(green, "Proved: no other plan with these offers costs less, but for %s: with so many ways to divide it, only those over two shops were looked at, or none.", few(keys(c.Bounded)))
+	case c.Proved:
 		u.say(green, "Proved: no other plan with these offers costs less.")
-	} else {
+	default:
 		u.say(yellow, "Not proved: the search ended at its bound. No plan costs less than %s.", amount(c.Bound))
 	}
 	u.line("")
