@@ -65,7 +65,7 @@ var saidOfAdapt = []call{
 	{why: "a dash size is no flag", line: "adapt | -6 JIC female swivel | -6 JIC male", says: "they join already"},
 	{why: "three pieces", line: "adapt | 1/2 NPT male | Rc 1/2 | --max | 3", says: "buy"},
 	{why: "below the waterline", line: "adapt | G 3/4 male | 3/4 NPT male | --below", says: "buy"},
-	{why: "one turns last", line: "adapt | G 1/2 male | G 1/2 male | --turns", says: "Union"},
+	{why: "one turns last", line: "adapt | G 1/2 male | G 1/2 male | --turns", says: "union"},
 	{why: "one chain shown", line: "adapt | 1/2 NPT male | Rc 1/2 | -n | 1", says: "1.", silent: "2. "},
 	{why: "as facts", line: "adapt | 10 mm push-in | G 1/2 male | --water | product | --json", says: `"chains"`},
 	{why: "with a build's own pieces", line: "adapt | 1/2 NPT male | 1/2 NPT male | --with | clean/build.toml | --by | joints", says: "buy"},
