@@ -2,7 +2,6 @@ package duty
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -106,6 +105,3 @@ func eachItem(b *build.Build, role catalog.Role, change string, set func(*build.
 	}
 	return nil
 }
-
-// Changed is the names of what can be changed.
-func Changed() []string { return slices.Clone(changeNames) }
