@@ -98,7 +98,7 @@ func (s *spelling) fractionAround(i int) bool {
 	for digit(byteAt(s.norm, k)) {
 		k++
 	}
-	return byteAt(s.norm, j) == '/' || byteAt(s.norm, k) == '/' || k-i > 4
+	return byteAt(s.norm, j) == '/' || byteAt(s.norm, k) == '/' || k-i > 5
 }
 
 // joinInitials writes F.I.P. as fip and M.F. as mf.
