@@ -1,8 +1,6 @@
 package catalog
 
 import (
-	_ "embed"
-	"encoding/csv"
 	"slices"
 	"strings"
 	"sync"
@@ -14,9 +12,6 @@ type Instead struct {
 	Write, Note string
 }
 
-//go:embed table/also.csv
-var alsoText string
-
 // alsoRow is a line of the table: words that people write for a kind, a port or a key, of
 // which kinds (for a key), and what to write instead: of ports, the first that the kind has.
 type alsoRow struct {
@@ -26,14 +21,10 @@ type alsoRow struct {
 }
 
 var alsoRows = sync.OnceValue(func() []alsoRow {
-	lines, err := csv.NewReader(strings.NewReader(alsoText)).ReadAll()
-	if err != nil {
-		panic("catalog: " + err.Error())
-	}
 	var out []alsoRow
-	for _, l := range lines[1:] {
-		r := alsoRow{what: l[0], of: strings.Split(l[1], "|"), instead: strings.Split(l[3], "|"), note: l[4]}
-		for _, w := range strings.Split(l[2], "|") {
+	for _, l := range eachRow("also") {
+		r := alsoRow{what: l["what"], of: strings.Split(l["of"], "|"), instead: strings.Split(l["write"], "|"), note: l["note"]}
+		for _, w := range strings.Split(l["written"], "|") {
 			r.written = append(r.written, plainWord(w))
 		}
 		out = append(out, r)

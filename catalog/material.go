@@ -1,8 +1,6 @@
 package catalog
 
 import (
-	_ "embed"
-	"encoding/csv"
 	"fmt"
 	"math"
 	"strconv"
@@ -138,9 +136,6 @@ func hundredths(v quantity.Voltage) quantity.Voltage {
 	return quantity.Voltage(math.Round(v.Volts()*100) / 100)
 }
 
-//go:embed table/material.csv
-var materialText string
-
 type materialBook struct {
 	list   []*Material
 	words  map[string]*Material
@@ -148,16 +143,8 @@ type materialBook struct {
 }
 
 var materials = sync.OnceValue(func() *materialBook {
-	rows, err := csv.NewReader(strings.NewReader(materialText)).ReadAll()
-	if err != nil {
-		panic("catalog: " + err.Error())
-	}
 	book := &materialBook{words: map[string]*Material{}}
-	for _, cells := range rows[1:] {
-		r := map[string]string{}
-		for i, heading := range rows[0] {
-			r[heading] = cells[i]
-		}
+	for _, r := range eachRow("material") {
 		m := &Material{
 			Name: r["name"], Title: r["title"], Group: r["group"], Why: r["why"], Status: r["status"], Source: r["source"], Note: r["note"],
 			Potential: boundsOf[quantity.Voltage](r["potential_from_v"], r["potential_to_v"]), PREN: boundsOf[float64](r["pren_from"], r["pren_to"]),

@@ -1,24 +1,15 @@
 package catalog
 
 import (
-	_ "embed"
-	"encoding/csv"
 	"strings"
 	"sync"
 )
 
-//go:embed table/potable.csv
-var potableText string
-
 var potable = sync.OnceValue(func() [][3]string {
-	rows, err := csv.NewReader(strings.NewReader(potableText)).ReadAll()
-	if err != nil {
-		panic("catalog: " + err.Error())
-	}
 	var out [][3]string
-	for _, r := range rows[1:] {
-		for _, word := range strings.Split(r[0], "|") {
-			out = append(out, [3]string{word, r[1], r[2]})
+	for _, r := range eachRow("potable") {
+		for _, word := range strings.Split(r["words"], "|") {
+			out = append(out, [3]string{word, r["what"], r["source"]})
 		}
 	}
 	return out

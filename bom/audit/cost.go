@@ -2,13 +2,12 @@ package audit
 
 import (
 	"embed"
-	"encoding/csv"
 	"strconv"
-	"strings"
 	"sync"
 
 	"handtight/bom"
 	"handtight/bom/graph"
+	"handtight/pressure/rows"
 )
 
 //go:embed table/cost.csv
@@ -24,21 +23,13 @@ type Judgement struct {
 
 // Judgements lists the figures of table/cost.csv in its order.
 var Judgements = sync.OnceValue(func() []Judgement {
-	text, err := tables.ReadFile("table/cost.csv")
-	if err != nil {
-		panic("audit: " + err.Error())
-	}
-	rows, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
-	if err != nil {
-		panic("audit: " + err.Error())
-	}
 	var out []Judgement
-	for _, r := range rows[1:] {
-		v, err := strconv.ParseFloat(r[1], 64)
+	for _, r := range rows.Each[map[string]string]("audit", tables, "table/cost.csv") {
+		v, err := strconv.ParseFloat(r["cost"], 64)
 		if err != nil {
 			panic("audit: " + err.Error())
 		}
-		out = append(out, Judgement{r[0], v, r[2], r[4]})
+		out = append(out, Judgement{r["name"], v, r["words"], r["note"]})
 	}
 	return out
 })

@@ -1,8 +1,7 @@
 package read
 
 import (
-	_ "embed"
-	"encoding/csv"
+	"embed"
 	"fmt"
 	"slices"
 	"strings"
@@ -11,10 +10,11 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/source"
 	"handtight/catalog"
+	"handtight/pressure/rows"
 )
 
 //go:embed carried.csv
-var carriedText string
+var carriedTable embed.FS
 
 // carriedRow says of some keys of some kinds that nothing here uses them, or only where something
 // else is said.
@@ -26,13 +26,9 @@ type carriedRow struct {
 }
 
 var carriedRows = sync.OnceValue(func() []carriedRow {
-	rows, err := csv.NewReader(strings.NewReader(carriedText)).ReadAll()
-	if err != nil {
-		panic("read: carried.csv: " + err.Error())
-	}
 	var out []carriedRow
-	for _, r := range rows[1:] {
-		out = append(out, carriedRow{strings.Split(r[0], "|"), strings.Split(r[1], "|"), r[2], r[3] == "yes", r[4]})
+	for _, r := range rows.Each[map[string]string]("read", carriedTable, "carried.csv") {
+		out = append(out, carriedRow{strings.Split(r["kinds"], "|"), strings.Split(r["keys"], "|"), r["used_where"], r["note"] == "yes", r["why"]})
 	}
 	return out
 })

@@ -4,31 +4,27 @@
 package worth
 
 import (
-	_ "embed"
-	"encoding/csv"
+	"embed"
 	"math"
 	"strconv"
-	"strings"
 	"sync"
+
+	"handtight/pressure/rows"
 )
 
 //go:embed table/worth.csv
-var worthText string
+var tables embed.FS
 
 // worth is about what one of a currency was worth, in US dollars. It serves to tell a rate
 // that was written the wrong way round, and for nothing else.
 var worth = sync.OnceValue(func() map[string]float64 {
-	rows, err := csv.NewReader(strings.NewReader(worthText)).ReadAll()
-	if err != nil {
-		panic("worth: worth.csv: " + err.Error())
-	}
 	out := map[string]float64{}
-	for _, r := range rows[1:] {
-		v, err := strconv.ParseFloat(r[1], 64)
+	for _, r := range rows.Each[map[string]string]("worth", tables, "table/worth.csv") {
+		v, err := strconv.ParseFloat(r["usd"], 64)
 		if err != nil {
-			panic("worth: worth.csv: " + r[0] + " has no figure")
+			panic("worth: worth.csv: " + r["code"] + " has no figure")
 		}
-		out[r[0]] = v
+		out[r["code"]] = v
 	}
 	return out
 })
