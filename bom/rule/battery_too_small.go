@@ -12,8 +12,8 @@ var batteryTooSmall = Rule{
 	Slug:  "battery-too-small",
 	Title: "The day's water takes more than battery and sun give.",
 	Why: `Ampere hours of the day are hours times current. What of the battery may be used, with what
-the panels bring in their hours of full sun (65 to 80 % of their power arrives), must cover
-the worst end; else it is the engine's or the shore's to charge.`,
+the panels bring in the fewest hours of full sun (65 % of their power arrives), must cover the middle
+of what the day takes; else it is the engine's or the shore's to charge. Both ends stand in duty.`,
 	Wrong: `
 [duty]
 pressure = "54 bar"

@@ -11,9 +11,10 @@ import (
 var motorTooWeak = Rule{
 	Slug:  "motor-too-weak",
 	Title: "The motor is too weak for its pump.",
-	Why: `The shaft must give the water's power and what pump and belt lose: bar times litres a minute over 600
-are kilowatts in the water, and a sixth to a quarter more at the shaft. A stop where even the
-best efficiencies ask for more than the motor's plate, a caution where the middle does.`,
+	Why: `The shaft must give the water's power and what pump and belt lose: bar times litres a minute
+over 600 are kilowatts in the water, and a seventh to three tenths more at the motor's shaft. What a
+feed pump gives is taken off where it is over a twentieth of the pressure. A stop where even the best
+efficiencies ask for more than the motor's plate, a caution where the middle does.`,
 	Wrong: `
 [[item]]
 id = "pump"
