@@ -12,6 +12,8 @@ func TestClassesOfTheFourthGathering(t *testing.T) {
 		{"Ball valve 2-inch NPT female", "NPT 2 female; NPT 2 female", "shut-off valve", ""},
 		{"25-mm push-in x 3/4-inch BSPT male", "PUSH 25 mm; R 3/4 male", "", ""},
 		{"1-in NPT male x 3/4-in barb fitting", "NPT 1 male; BARB 3/4 in", "hose tail", ""},
+		{"2-in-1 hose tail 25-mm", "BARB 25 mm", "hose tail", ""},
+		{"3in1 adaptor 1/2 NPT male", "NPT 1/2 male", "adaptor", ""},
 		{"2-pack ball valve 1/2 NPT female", "NPT 1/2 female; NPT 1/2 female", "shut-off valve", ""},
 	})
 }

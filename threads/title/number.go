@@ -71,6 +71,12 @@ func (sc *scanner) number(i int, glued bool) int {
 	if f.kind == garbled || f.kind == junkFigure {
 		return sc.addFigure(i, end, glued, f)
 	}
+	for _, all := range [...]string{"-in-1", "in1"} {
+		if f.whole && hasText(sc.norm, end, all) && !alnum(byteAt(sc.norm, end+len(all))) {
+			f.drop(asCount) // 2-in-1 adaptor
+			return sc.addFigure(i, end+len(all), glued, f)
+		}
+	}
 	end = sc.inchMark(end, f)
 	if stop := sc.threadPitch(end, f); stop > 0 {
 		return sc.addFigure(i, sc.unifiedClass(stop, f), glued, f)
