@@ -280,19 +280,38 @@ func (l *layer) hosts(p *Part) []gap {
 		list = slices.DeleteFunc(list, func(g gap) bool { return !l.feeds(&g) })
 		slices.Reverse(list)
 	}
+	if slices.ContainsFunc(chain().Line, func(o line) bool {
+		return o.Near == "pump" && !o.Back && slices.Contains(roleOfName(o.Steps[0][0]).Kinds, p.Kind.Name) && roleOfName(o.Steps[0][0]).suits(p)
+	}) { // of joints that a check finds alike, the one next to the pump
+		slices.Reverse(list)
+		slices.SortStableFunc(list, func(a, b gap) int { return boolToInt(l.feeds(&b)) - boolToInt(l.feeds(&a)) })
+	}
 	for i := range list {
 		list[i].row, list[i].back = row, back
 	}
 	return list
 }
 
-// isNew reports whether the build has nothing of the part's kind that its line could be for.
+// isNew reports whether the build has nothing of the part's kind that its line could be for: a gauge
+// for the feed is not the one for the pressure side.
 func (l *layer) isNew(p *Part) bool {
 	if p.fallback == nil {
 		return true
 	}
 	it, ok := l.sys.Build.Item(p.fallback.Item())
-	return ok && it.Kind != p.Kind
+	if !ok || it.Kind != p.Kind {
+		return ok
+	}
+	has := &Part{Kind: it.Kind}
+	if it.Scale != nil {
+		has.Says.Scale = *it.Scale
+	}
+	if it.Set != nil {
+		has.Says.Set = *it.Set
+	}
+	return p.fallback.IsWrong() && !slices.ContainsFunc(chain().Role, func(r role) bool {
+		return r.Sign != "" && slices.Contains(r.Kinds, p.Kind.Name) && r.suits(p) && r.suits(has)
+	}) && slices.ContainsFunc(chain().Role, func(r role) bool { return r.Sign != "" && slices.Contains(r.Kinds, p.Kind.Name) && r.suits(p) })
 }
 
 // inlet is the port by which a part hangs on a branch: its only one, or that of a relief.
