@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"handtight/catalog"
 )
 
 // phraseBook finds the phrases of a table in a text: by their first word, the longest first. A
@@ -49,12 +51,12 @@ func (b phraseBook) at(words []string, i int) (phrase, bool) {
 		}
 	}
 	for _, p := range b["*begins"] {
-		if head := p.words[0]; len(words[i]) > len(head) && strings.HasPrefix(words[i], head) {
+		if head := p.words[0]; len(words[i]) >= len(head) && strings.HasPrefix(words[i], head) {
 			return p, true
 		}
 	}
 	for _, p := range b["*"] {
-		if tail := p.words[0][1:]; len(words[i]) > len(tail) && strings.HasSuffix(words[i], tail) && i+len(p.words) <= len(words) && slices.Equal(p.words[1:], words[i+1:i+len(p.words)]) {
+		if tail := p.words[0][1:]; len(words[i]) >= len(tail) && strings.HasSuffix(words[i], tail) && i+len(p.words) <= len(words) && slices.Equal(p.words[1:], words[i+1:i+len(p.words)]) {
 			return p, true
 		}
 	}
@@ -136,11 +138,16 @@ var kindNames = sync.OnceValue(func() []string {
 })
 
 // kindIn finds a kind that shops name in words of their own; the longest phrase rules,
-// the first of like ones.
+// the first of like ones. Oil and seals that a line begins with are for the pump behind them.
 func kindIn(words []string) string {
 	kind, longest := "", 0
 	for i := range words {
-		if p, ok := kindWords().at(words, i); ok && len(p.words) > longest {
+		p, ok := kindWords().at(words, i)
+		switch {
+		case !ok || len(p.words) <= longest:
+		case kind == "" && isA(kindNames()[p.row], catalog.Oil|catalog.SealKit):
+			return kindNames()[p.row]
+		default:
 			kind, longest = kindNames()[p.row], len(p.words)
 		}
 	}
