@@ -28,7 +28,7 @@ var inText = sync.OnceValue(func() textForms {
 	return textForms{
 		lead:   regexp.MustCompile(`(?i)^\s*` + number + `\s*(?:x\s*|(` + counted + `|m|` + unit("m") + `)(?:\.|\s|$))`),
 		tail:   regexp.MustCompile(`(?i)[\s,;(](?:x([0-9]+)|([0-9]+)\s*(?:x|(` + counted + `)\.?)|qty\.?:?\s*([0-9]+))\)?\s*$`),
-		packOf: regexp.MustCompile(`(?i)(?:^|[^\pL])` + unit("pack") + `\.?` + each + `\s*([0-9]+)(?:[^0-9.,/"']|$)`),
+		packOf: regexp.MustCompile(`(?i)(?:^|[^\pL])` + unit("pack") + `\.?` + each + `\s*([0-9]+)[.,]?(?:[^0-9.,/"']|$)`),
 		ofPack: regexp.MustCompile(`(?i)(?:^|[^\pL0-9.,/])([0-9]+)\s*(?:er|-)?[ -]*(?:` + unit("pack") + `|` + unit("pc") + `\s*/\s*` + unit("pack") + `)(?:[^\pL]|$)`),
 		setOf:  regexp.MustCompile(`(?i)(?:^|[^\pL])` + unit("set") + `\s+(?:of|à|a|von|de|da|di|med|av)\s+([0-9]+)(?:\s*` + unit("pc") + `)?\s*(?:[,;)]|$)`),
 		length: regexp.MustCompile(`(?i)(?:^|[^\pL0-9.,/])` + number + `\s*(m|mtr|mtrs|metres?|meters?|mètres?|metri|metros?|lfm|ft|м|米)(?:[^\pL0-9²³]|$)`),
