@@ -1,14 +1,14 @@
 package drawing
 
 import (
-	_ "embed"
-	"encoding/csv"
-	"strings"
+	"embed"
 	"sync"
+
+	"handtight/pressure/rows"
 )
 
 // Symbol is a kind of part as it is drawn: a kind's name. The zero value is drawn as a
-// plainBox box.
+// plain box.
 type Symbol string
 
 // Flag is the pointer to another sheet.
@@ -22,23 +22,22 @@ type shape struct {
 }
 
 //go:embed table/symbol.csv
-var symbolTable string
+var tables embed.FS
 
-// shapes is the symbols by kind. The table is part of the program: a row that cannot be
-// read is a fault that a test finds.
+func symbolRows() []map[string]string {
+	return rows.All[map[string]string]("drawing", tables, "table/symbol.csv")
+}
+
+// shapes is the symbols by kind.
 var shapes = sync.OnceValue(func() map[Symbol]shape {
-	rows, err := csv.NewReader(strings.NewReader(symbolTable)).ReadAll()
-	if err != nil {
-		return nil
-	}
 	out := map[Symbol]shape{}
-	for _, r := range rows[1:] {
-		out[Symbol(r[0])] = shape{words: r[1], path: r[2], filled: r[3], lines: r[4]}
+	for _, r := range symbolRows() {
+		out[Symbol(r["kind"])] = shape{words: r["words"], path: r["path"], filled: r["filled"], lines: r["lines"]}
 	}
 	return out
 })
 
-// shapeOf is the outline of a symbol; a kind without one is a plainBox box.
+// shapeOf is the outline of a symbol; a kind without one is a plain box.
 func shapeOf(s Symbol) shape {
 	if found, ok := shapes()[s]; ok {
 		return found
@@ -51,13 +50,9 @@ func (s Symbol) Words() string { return shapeOf(s).words }
 
 // Symbols lists every symbol that has a drawing of its own, in the table's order.
 func Symbols() []Symbol {
-	rows, err := csv.NewReader(strings.NewReader(symbolTable)).ReadAll()
-	if err != nil {
-		return nil
-	}
 	var out []Symbol
-	for _, r := range rows[1:] {
-		out = append(out, Symbol(r[0]))
+	for _, r := range symbolRows() {
+		out = append(out, Symbol(r["kind"]))
 	}
 	return out
 }
@@ -68,5 +63,5 @@ func (s Symbol) meets() bool { return shapeOf(s).lines == "meet" }
 // along reports whether the symbol is part of its line and does not cover it: a hose's wave.
 func (s Symbol) along() bool { return shapeOf(s).lines == "along" }
 
-// plainBox is the row of a plainBox box, for kinds without a symbol of their own.
+// plainBox is the row of a plain box, for kinds without a symbol of their own.
 const plainBox Symbol = "passage"

@@ -2,7 +2,6 @@ package read
 
 import (
 	"embed"
-	"encoding/csv"
 	"math"
 	"slices"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"handtight/bom/source"
 	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
+	"handtight/pressure/rows"
 	"handtight/threads"
 	"handtight/threads/evidence"
 	"handtight/threads/identify"
@@ -28,18 +28,10 @@ type unsureWord struct {
 
 // unsureWords are in table/unsure.csv; the longest of like beginnings come first.
 var unsureWords = sync.OnceValue(func() []unsureWord {
-	text, err := tables.ReadFile("table/unsure.csv")
-	if err != nil {
-		panic("read: " + err.Error())
-	}
-	lines, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
-	if err != nil {
-		panic("read: unsure.csv: " + err.Error())
-	}
 	var out []unsureWord
-	for _, l := range lines[1:] {
-		for _, w := range strings.Split(l[0], "|") {
-			out = append(out, unsureWord{strings.Fields(w), l[1]})
+	for _, r := range rows.Each[map[string]string]("read", tables, "table/unsure.csv") {
+		for _, w := range strings.Split(r["words"], "|") {
+			out = append(out, unsureWord{strings.Fields(w), r["means"]})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b unsureWord) int { return len(b.words) - len(a.words) })

@@ -1,31 +1,24 @@
 package request
 
 import (
-	_ "embed"
-	"encoding/csv"
+	"embed"
 	"strings"
 	"sync"
+
+	"handtight/pressure/rows"
 )
 
 //go:embed table/words.csv
-var wordsText string
+var tables embed.FS
 
 // Languages lists the languages that a request may be written in, by ISO 639-1.
 func Languages() []string { return []string{"en", "de", "fr", "es", "it", "nl"} }
 
-// words are the words of the table: by class and key, then by language.
+// words are the rows of the table by class and key; a column is a language.
 var words = sync.OnceValue(func() map[[2]string]map[string]string {
-	rows, err := csv.NewReader(strings.NewReader(wordsText)).ReadAll()
-	if err != nil {
-		panic("request: words.csv: " + err.Error())
-	}
 	out := map[[2]string]map[string]string{}
-	for _, r := range rows[1:] {
-		byLanguage := map[string]string{}
-		for i, language := range rows[0][2 : len(rows[0])-2] {
-			byLanguage[language] = r[2+i]
-		}
-		out[[2]string{r[0], r[1]}] = byLanguage
+	for _, r := range rows.All[map[string]string]("request", tables, "table/words.csv") {
+		out[[2]string{r["class"], r["key"]}] = r
 	}
 	return out
 })

@@ -1,30 +1,32 @@
 package request
 
 import (
-	"encoding/csv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"handtight/catalog"
+	"handtight/pressure/rows"
 )
 
 // Every kind that can be bought has its word in every language, and every row its source.
 func TestWords(t *testing.T) {
-	rows, err := csv.NewReader(strings.NewReader(wordsText)).ReadAll()
-	require.NoError(t, err)
+	table := rows.All[map[string]string]("request", tables, "table/words.csv")
 	memory := 0
-	for _, r := range rows[1:] {
-		for i, cell := range r {
-			require.NotEmpty(t, cell, "%s %s: column %s", r[0], r[1], rows[0][i])
+	for _, r := range table {
+		for column, cell := range r {
+			require.NotEmpty(t, cell, "%s %s: column %s", r["class"], r["key"], column)
 		}
-		require.Contains(t, []string{"seen", "memory"}, r[len(r)-2])
-		if r[len(r)-2] == "memory" {
+		require.Contains(t, []string{"seen", "memory"}, r["status"])
+		if r["status"] == "memory" {
 			memory++
 		}
 	}
-	require.Equal(t, len(rows)-1-2, memory, "look words up, and lower this")
+	for _, language := range Languages()[1:] {
+		require.Contains(t, table[0], language)
+	}
+	require.Equal(t, len(table)-2, memory, "look words up, and lower this")
 	var lacking []string
 	for _, name := range catalog.KindNames() {
 		if k, _ := catalog.KindNamed(name); !k.Boats && !k.Free && strings.HasPrefix(tongue("de").word("kind", name), "[") {

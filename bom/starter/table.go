@@ -2,7 +2,6 @@ package starter
 
 import (
 	"embed"
-	"encoding/csv"
 	"fmt"
 	"slices"
 	"strconv"
@@ -10,6 +9,7 @@ import (
 	"sync"
 
 	"handtight/pressure/nearest"
+	"handtight/pressure/rows"
 )
 
 //go:embed table/*.csv
@@ -51,44 +51,35 @@ type ChoiceError struct{ Name, Reason, Remedy string }
 // Error says both in a line.
 func (e *ChoiceError) Error() string { return fmt.Sprintf("%s: %s: %s", e.Name, e.Reason, e.Remedy) }
 
-// rows reads an embedded table without its heading.
-func rows(name string) [][]string {
-	f, err := tables.Open("table/" + name + ".csv")
-	if err != nil {
-		panic(err) // embedded: a test reads every table
-	}
-	defer f.Close()
-	list, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		panic(err)
-	}
-	return list[1:]
+// table reads an embedded table; a test reads every one.
+func table(name string) []map[string]string {
+	return rows.All[map[string]string]("starter", tables, "table/"+name+".csv")
 }
 
 var countries = sync.OnceValue(func() []Country {
 	var out []Country
-	for _, r := range rows("country") {
-		euro, err := strconv.ParseFloat(r[3], 64)
+	for _, r := range table("country") {
+		euro, err := strconv.ParseFloat(r["euro"], 64)
 		if err != nil {
 			panic(err)
 		}
-		out = append(out, Country{Code: r[0], Name: r[1], Currency: r[2], Euro: euro, Threads: r[4], Mains: r[5]})
+		out = append(out, Country{Code: r["code"], Name: r["name"], Currency: r["currency"], Euro: euro, Threads: r["threads"], Mains: r["mains"]})
 	}
 	return out
 })
 
 var drives = sync.OnceValue(func() []Drive {
 	var out []Drive
-	for _, r := range rows("drive") {
-		out = append(out, Drive{Name: r[0], Words: r[1], Short: r[2], Motor: r[3]})
+	for _, r := range table("drive") {
+		out = append(out, Drive{Name: r["name"], Words: r["words"], Short: r["short"], Motor: r["motor"]})
 	}
 	return out
 })
 
 var sizes = sync.OnceValue(func() []size {
 	var out []size
-	for _, r := range rows("elements") {
-		out = append(out, size{r[1], r[2], r[3], r[4]})
+	for _, r := range table("elements") {
+		out = append(out, size{r["product"], r["pump_flow"], r["feed_flow"], r["recovery_feed"]})
 	}
 	return out
 })
@@ -102,10 +93,10 @@ func Drives() []Drive { return slices.Clone(drives()) }
 // Questions lists what is asked, in the order of asking.
 func Questions() []Question {
 	var out []Question
-	for _, r := range rows("question") {
-		q := Question{Name: r[0], Ask: r[1], Usual: r[3]}
-		if r[2] != "" {
-			q.Choices = strings.Split(r[2], "|")
+	for _, r := range table("question") {
+		q := Question{Name: r["name"], Ask: r["ask"], Usual: r["default"]}
+		if r["choices"] != "" {
+			q.Choices = strings.Split(r["choices"], "|")
 		}
 		if q.Name == "country" {
 			for _, c := range countries() {

@@ -3,7 +3,6 @@ package workshop
 import (
 	"cmp"
 	"embed"
-	"encoding/csv"
 	"fmt"
 	"math"
 	"slices"
@@ -15,6 +14,7 @@ import (
 	"handtight/bom/joint"
 	"handtight/bom/money"
 	"handtight/catalog"
+	"handtight/pressure/rows"
 	"handtight/threads"
 )
 
@@ -31,17 +31,9 @@ type Tool struct {
 type flat struct{ family, size, part, mm, inch, status, source string }
 
 var flats = sync.OnceValue(func() []flat {
-	data, err := tables.ReadFile("table/flats.csv")
-	if err != nil {
-		return nil
-	}
-	rows, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
-	if err != nil {
-		return nil
-	}
 	var out []flat
-	for _, r := range rows[1:] {
-		out = append(out, flat{r[0], r[1], r[2], r[3], r[4], r[5], r[6]})
+	for _, r := range rows.Each[map[string]string]("workshop", tables, "table/flats.csv") {
+		out = append(out, flat{r["family"], r["size"], r["part"], r["mm"], r["inch"], r["status"], r["source"]})
 	}
 	return out
 })

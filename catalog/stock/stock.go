@@ -2,13 +2,13 @@ package stock
 
 import (
 	"embed"
-	"encoding/csv"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 	"sync"
 
+	"handtight/pressure/rows"
 	"handtight/threads"
 	"handtight/threads/title"
 )
@@ -51,11 +51,11 @@ func Items() []*Item { return items() }
 
 var items = sync.OnceValue(func() []*Item {
 	s := &maker{sizes: map[string][]string{}, ends: map[string]threads.End{}, seen: map[string]bool{}}
-	for _, r := range rows("size.csv") {
+	for _, r := range table("size.csv") {
 		s.sizes[r["rule"]+" "+r["of"]] = strings.Split(r["values"], "|")
 	}
-	makes := rows("make.csv")
-	for _, p := range rows("pattern.csv") {
+	makes := table("make.csv")
+	for _, p := range table("pattern.csv") {
 		usual := -1
 		for _, m := range makes {
 			if m["rule"] == p["rule"] {
@@ -71,25 +71,9 @@ var items = sync.OnceValue(func() []*Item {
 	return s.out
 })
 
-// rows reads a table of the program's own; a fault in it is found by a test.
-func rows(name string) []map[string]string {
-	data, err := tables.ReadFile("table/" + name)
-	if err != nil {
-		return nil
-	}
-	all, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
-	if err != nil || len(all) == 0 {
-		return nil
-	}
-	var out []map[string]string
-	for _, r := range all[1:] {
-		row := map[string]string{}
-		for i, key := range all[0] {
-			row[key] = r[i]
-		}
-		out = append(out, row)
-	}
-	return out
+// table reads a table of the program's own.
+func table(name string) []map[string]string {
+	return rows.All[map[string]string]("stock", tables, "table/"+name)
 }
 
 type maker struct {
@@ -240,10 +224,10 @@ func (s *maker) end(text string) (threads.End, bool) {
 // tables. A test asks that there is none but those of sizes that a standard has not.
 func Unread() []string {
 	s := &maker{sizes: map[string][]string{}, ends: map[string]threads.End{}, seen: map[string]bool{}}
-	for _, r := range rows("size.csv") {
+	for _, r := range table("size.csv") {
 		s.sizes[r["rule"]+" "+r["of"]] = strings.Split(r["values"], "|")
 	}
-	for _, p := range rows("pattern.csv") {
+	for _, p := range table("pattern.csv") {
 		s.expand(p, map[string]string{"material": "x"})
 	}
 	var out []string

@@ -7,7 +7,7 @@ package readings
 
 import (
 	"bytes"
-	_ "embed"
+	"embed"
 	"encoding/csv"
 	"fmt"
 	"slices"
@@ -28,23 +28,20 @@ import (
 	"handtight/pressure/process/membrane"
 	"handtight/pressure/process/trend"
 	"handtight/pressure/quantity"
+	"handtight/pressure/rows"
 )
 
 //go:embed table/heading.csv
-var headingText string
+var tables embed.FS
 
 // heading is a column and one way to write it, plain.
 type heading struct{ column, words string }
 
 var headings = sync.OnceValue(func() []heading {
-	lines, err := csv.NewReader(strings.NewReader(headingText)).ReadAll()
-	if err != nil {
-		panic("readings: " + err.Error())
-	}
 	var out []heading
-	for _, l := range lines[1:] {
-		for _, w := range strings.Split(l[1], "|") {
-			out = append(out, heading{l[0], w})
+	for _, r := range rows.Each[map[string]string]("readings", tables, "table/heading.csv") {
+		for _, w := range strings.Split(r["words"], "|") {
+			out = append(out, heading{r["column"], w})
 		}
 	}
 	// The longest first: "sea salinity" before "salinity".
