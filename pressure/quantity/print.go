@@ -20,7 +20,7 @@ func (f Flow) String() string {
 }
 
 // String gives the temperature to a tenth of a degree: "17 C".
-func (t Temperature) String() string { return fixed(float64(t), 1) + " C" }
+func (t Temperature) String() string { return Decimals(float64(t), 1) + " C" }
 
 // String gives the length as people say it: "5 micron", "19.05 mm", "1.4 m".
 // Millimetres are given to a hundredth, so that a bore can be told from its neighbour.
@@ -29,7 +29,7 @@ func (l Length) String() string {
 	case mm != 0 && mm < 0.0995:
 		return Figures(l.Microns()) + " micron"
 	case mm < 99.995:
-		return fixed(float64(l), 2) + " mm"
+		return Decimals(float64(l), 2) + " mm"
 	case mm < 999.95:
 		return Figures(float64(l)) + " mm"
 	}
@@ -113,7 +113,7 @@ func Figures(v float64) string {
 // and without trailing zeros.
 func Significant(v float64, figures int) string {
 	if math.Abs(v) >= 999.95 {
-		return fixed(v, 1)
+		return Decimals(v, 1)
 	}
 	rounded, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', figures-1, 64), 64)
 	if err != nil {
@@ -122,15 +122,20 @@ func Significant(v float64, figures int) string {
 	if rounded == 0 {
 		return "0" // also of minus nothing
 	}
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
+	return Exact(rounded)
 }
 
-// fixed prints at most so many decimals, without trailing zeros.
-func fixed(v float64, decimals int) string {
-	per := math.Pow(10, float64(decimals))
+// Decimals prints at most so many decimals, without an exponent and without trailing zeros:
+// 9.525 to two is "9.53".
+func Decimals(v float64, decimals int) string {
+	per := math.Pow10(decimals)
 	rounded := math.Round(v*per*(1+1e-12)) / per // 9.525 is held as a hair less
 	if rounded == 0 {
 		return "0"
 	}
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
+	return Exact(rounded)
 }
+
+// Exact prints all figures of a number, as few as tell it from its neighbours, without an
+// exponent: 0.0000125 stays so.
+func Exact(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
