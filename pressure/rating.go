@@ -2,7 +2,6 @@ package pressure
 
 import (
 	"fmt"
-	"strconv"
 
 	"handtight/pressure/quantity"
 )
@@ -165,7 +164,7 @@ func (r Rating) String() string {
 // figure is the pressure as its source prints it, psi first when that is asked for.
 func (p printed) figure(psiFirst bool) string {
 	if p.hasPSI && (psiFirst || !p.hasBar) {
-		return strconv.FormatFloat(p.psi, 'f', -1, 64) + " psi"
+		return quantity.Exact(p.psi) + " psi"
 	}
-	return strconv.FormatFloat(p.bar, 'f', -1, 64) + " bar"
+	return quantity.Exact(p.bar) + " bar"
 }

@@ -174,6 +174,3 @@ func SizeInches(size string) float64 {
 	}
 	return total
 }
-
-// trim writes a number without trailing zeros: 14, 11.5.
-func trim(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

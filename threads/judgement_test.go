@@ -175,3 +175,23 @@ func TestConduit(t *testing.T) {
 	require.Equal(t, Leaks, m.Verdict)
 	require.Contains(t, m.Reason(), "cable glands")
 }
+
+// Where the straight flanks of two parallel threads just pass each other, their rounded tips
+// still meet: a hair of clearance more moves the contact by a hair, and does not set the
+// thread free. That comes where the crests no longer reach past each other.
+func TestRoundedTipsOfParallelsStillMeet(t *testing.T) {
+	for _, pair := range [][2]string{{"M39x2", "1 1/4"}, {"M15x1.5", "3/8"}, {"M35x1.5", "1 1/8"}} {
+		outside, ok := Find(M, pair[0])
+		require.True(t, ok, pair[0])
+		inside, ok := Find(G, pair[1])
+		require.True(t, ok, pair[1])
+		e, i := outside.external(outside.outside.tight), inside.internal(inside.inside.tight)
+		tips := 2 * (e.crest + i.crest)
+		straights := tips - takeHold*(e.crest-e.flankC+i.crest-i.flankC)
+		before, after := flankDepth(e, i, straights-1e-9, 0), flankDepth(e, i, straights+1e-9, 0)
+		require.Greater(t, before, 0.0, "%v", pair)
+		require.InDelta(t, before, after, 1e-6, "%v", pair)
+		require.Greater(t, flankDepth(e, i, tips-1e-9, 0), after, "more clearance, more turns: %v", pair)
+		require.True(t, math.IsInf(flankDepth(e, i, tips+1e-9, 0), 1), "%v", pair)
+	}
+}

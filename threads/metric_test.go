@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/pressure/quantity"
 )
 
 // Source: ISO 724, d2 = d - 0.649519 p, d1 = d - 1.082532 p; the 6H internal
@@ -14,7 +16,7 @@ func TestMetricFormulas(t *testing.T) {
 	require.Len(t, rows, 89)
 	for _, r := range rows {
 		name, d, p := r["thread"], r.number("d_mm"), r.number("pitch_mm")
-		require.Equal(t, name, "M"+trim(d)+"x"+trim(p))
+		require.Equal(t, name, "M"+quantity.Exact(d)+"x"+quantity.Exact(p))
 		require.InDelta(t, d-0.649519*p, r.number("d2_mm"), 0.0006, name)
 		require.InDelta(t, d-1.082532*p, r.number("d1_mm"), 0.0006, name)
 		require.InDelta(t, r.number("d2_mm"), r.number("int_6H_pitch_min_mm"), 0.0011, name)

@@ -1,5 +1,7 @@
 package threads
 
+import "handtight/pressure/quantity"
+
 // npsmForms makes NPSM from table/npsm.csv. Limits seen in print are used where
 // they exist; the larger sizes follow the class 2A/2B rules of ASME B1.1, which
 // give back the printed ones within 0.02 mm, but for the greatest minor diameter
@@ -43,7 +45,7 @@ func npsForms() []*Form {
 	for _, r := range eachRow("nps.csv") {
 		f := *npsm[r["size"]]
 		f.Family, f.Source, f.Note = NPS, r["source"], r["note"]
-		f.Designation = r["size"] + "-" + trim(f.TPI) + " NPS"
+		f.Designation = r["size"] + "-" + quantity.Exact(f.TPI) + " NPS"
 		out = append(out, &f)
 	}
 	return out

@@ -191,7 +191,7 @@ func (x *Joint) classify(s *bom.System, h *evidence.History, on time.Time) {
 		x.Why = fmt.Sprintf("it was found closed with %s, which does not close such a pair: either the reading is wrong, or what closes it is missing", h.Sealant)
 	case x.High && h.Tested:
 		x.Section = Fine
-		x.Why = fmt.Sprintf("proved: %s on %s is %s times its worst pressure or more. It says nothing of what was opened since", n.Tested.Pressure, n.Tested.On.Text, figure(proofFactor))
+		x.Why = fmt.Sprintf("proved: %s on %s is %s times its worst pressure or more. It says nothing of what was opened since", n.Tested.Pressure, n.Tested.On.Text, quantity.Exact(proofFactor))
 	case x.High:
 		x.Section = Prove
 		x.Why = "a right pair that no test has proved"
@@ -221,7 +221,7 @@ func (x *Joint) felt() string {
 	if n.Turned.Face || !m.Hand.Known {
 		return ""
 	}
-	return fmt.Sprintf(". %s turns by hand are those of %s in %s (%s to %s)", n.Turns, m.A, m.B, figure(math.Round(10*float64(m.Hand.Tightest))/10), figure(math.Round(10*float64(m.Hand.Loosest))/10))
+	return fmt.Sprintf(". %s turns by hand are those of %s in %s (%s to %s)", n.Turns, m.A, m.B, quantity.Decimals(float64(m.Hand.Tightest), 1), quantity.Decimals(float64(m.Hand.Loosest), 1))
 }
 
 func (x *Joint) where() string {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -279,7 +278,7 @@ func (p *Plan) proof(g *segment.Segment, list []*Joint) Line {
 			names = append(names, u.Name)
 		}
 		l.Do = fmt.Sprintf("Find the rating first of %s: no test may go above it.", orUnknown(names))
-		l.Why = fmt.Sprintf("%s times its worst pressure (%s) is %s, and it is not known whether its parts hold that.", figure(proofFactor), bars(worst), bars(due))
+		l.Why = fmt.Sprintf("%s times its worst pressure (%s) is %s, and it is not known whether its parts hold that.", quantity.Exact(proofFactor), bars(worst), bars(due))
 		return l
 	case holds < worst:
 		l.Do = fmt.Sprintf("It cannot be proved: %s holds %s, less than the %s that it may see. Replace it, or derate the plant.", weakest, bars(holds), bars(worst))
@@ -292,7 +291,7 @@ func (p *Plan) proof(g *segment.Segment, list []*Joint) Line {
 		l.Pressure = due
 		l.Do = fmt.Sprintf("Prove by test to %s. %s", bars(due), testCare)
 	}
-	l.Why = fmt.Sprintf("%s times its worst pressure (%s, %s). %s", figure(proofFactor), bars(worst), state.Cause, joints)
+	l.Why = fmt.Sprintf("%s times its worst pressure (%s, %s). %s", quantity.Exact(proofFactor), bars(worst), state.Cause, joints)
 	if older := tests(list); older != "" {
 		l.Why += " " + older
 	}
@@ -327,9 +326,6 @@ func numbers(list []*Joint) string {
 	}
 	return strings.Join(out, ", ")
 }
-
-// figure writes a figure for people.
-func figure(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // bars writes a pressure for people.
 func bars(p quantity.Pressure) string {

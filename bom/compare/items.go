@@ -4,12 +4,12 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/graph"
 	"handtight/bom/segment"
+	"handtight/pressure/quantity"
 )
 
 // contents lists items that are never placed: those inside units, and loose ones.
@@ -265,5 +265,5 @@ func bar(v float64) string {
 	case math.IsInf(v, 1):
 		return "no bound"
 	}
-	return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64)
+	return quantity.Decimals(v, 1)
 }

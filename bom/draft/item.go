@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"handtight/catalog"
@@ -66,7 +65,7 @@ const tableHose = "hose"
 
 // figure writes a figure with as many digits as it was read with.
 func figure(v float64) string {
-	return strconv.FormatFloat(math.Round(v*1000)/1000, 'f', -1, 64)
+	return quantity.Decimals(v, 3)
 }
 
 // item writes the part as an item of a build file, without what only the plant knows.

@@ -2,7 +2,6 @@ package draft
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 	"handtight/bom/cart"
 	"handtight/bom/money"
 	"handtight/catalog"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
 )
@@ -303,5 +303,5 @@ func (p *Part) tubeEnd() (e threads.End, ok bool) {
 
 // millimetres writes a length without needless decimals.
 func millimetres(v float64) string {
-	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", math.Round(v*100)/100), "0"), ".")
+	return quantity.Decimals(v, 2)
 }

@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/graph"
 	"handtight/catalog"
+	"handtight/pressure/quantity"
 )
 
 // Overview draws what is bought as equipment, and tees that branch; hoses and small
@@ -96,7 +97,7 @@ func (s *Scheme) stretch(p *plan, j *graph.Joint, at map[*graph.Unit]int, done m
 		l.Size = ""
 	}
 	if metres > 0 {
-		l.Along = trim(metres) + " m"
+		l.Along = quantity.Decimals(metres, 2) + " m"
 	}
 	l.Mark = mark
 	l.From, l.To = at[p.sys.Graph.Ports[a].Unit], at[p.sys.Graph.Ports[b].Unit]

@@ -369,7 +369,7 @@ func notes(sys *bom.System, u *graph.Unit) []string {
 	it := u.Item
 	var out []string
 	if it.Length != nil {
-		out = append(out, trim(it.Length.Metres())+" m")
+		out = append(out, quantity.Decimals(it.Length.Metres(), 2)+" m")
 	}
 	if it.Set != nil {
 		out = append(out, "set "+barWord(*it.Set))
@@ -378,10 +378,10 @@ func notes(sys *bom.System, u *graph.Unit) []string {
 		out = append(out, "to "+barWord(*it.Scale)+" bar")
 	}
 	if it.Micron != nil {
-		out = append(out, trim(it.Micron.Metres()*1e6)+" micron")
+		out = append(out, quantity.Decimals(it.Micron.Metres()*1e6, 2)+" micron")
 	}
 	if it.Flow != nil {
-		out = append(out, trim(it.Flow.LitresPerMinute())+" L/min")
+		out = append(out, quantity.Decimals(it.Flow.LitresPerMinute(), 2)+" L/min")
 	}
 	if len(out) == 0 && it.Rated != nil {
 		out = append(out, barWord(*it.Rated)+" bar")
@@ -394,16 +394,12 @@ func notes(sys *bom.System, u *graph.Unit) []string {
 	return out[:min(len(out), 2)]
 }
 
-func trim(a float64) string {
-	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.2f", a), "0"), ".")
-}
-
 // barWord prints a pressure in bar without its unit.
 func barWord(p quantity.Pressure) string {
 	if p.Unbounded() {
 		return "no bound"
 	}
-	return trim(p.Bar())
+	return quantity.Decimals(p.Bar(), 2)
 }
 
 // link draws a joint.

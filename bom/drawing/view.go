@@ -4,8 +4,9 @@ import (
 	"embed"
 	"fmt"
 	"html/template"
-	"strconv"
 	"strings"
+
+	"handtight/pressure/quantity"
 )
 
 //go:embed template/*.tmpl
@@ -79,11 +80,7 @@ func (p *Picture) View(s *Scheme, id string) *View {
 }
 
 func num(a float64) string {
-	half := 0.5
-	if a < 0 {
-		half = -0.5
-	}
-	return strconv.FormatFloat(float64(int(a*10+half))/10, 'f', -1, 64)
+	return quantity.Decimals(a, 1)
 }
 
 // cleanID keeps the letters, digits and hyphens of a name.

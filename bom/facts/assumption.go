@@ -2,9 +2,7 @@ package facts
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 
 	"handtight/bom"
 	"handtight/bom/circuit"
@@ -55,4 +53,4 @@ func assumptions(sys *bom.System) []Assumption {
 	return out
 }
 
-func percent(f float64) string { return strconv.FormatFloat(math.Round(f*1000)/10, 'f', -1, 64) + " %" }
+func percent(f float64) string { return quantity.Decimals(f*100, 1) + " %" }

@@ -6,6 +6,7 @@ import (
 
 	"handtight/bom/drawing"
 	"handtight/bom/facts"
+	"handtight/pressure/quantity"
 )
 
 // bars draws what each segment sees at worst against what it holds, and what each shop's part
@@ -20,7 +21,7 @@ func (p *Page) bars(f *facts.Facts) {
 		}
 		if holds := s.Allowable.Bar; holds.Known {
 			row.Mark = holds.Value
-			row.Text += ", holds " + one(holds.Value)
+			row.Text += ", holds " + quantity.Decimals(holds.Value, 1)
 		} else {
 			row.Text += ", holds ?"
 		}

@@ -2,13 +2,13 @@ package page
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"handtight/bom"
 	"handtight/bom/facts"
 	"handtight/bom/stages"
 	"handtight/bom/workshop"
+	"handtight/pressure/quantity"
 )
 
 // Card is what the bench needs to know of one joint.
@@ -101,10 +101,8 @@ func hand(t *facts.Turns) string {
 	if least > most {
 		least, most = most, least
 	}
-	return fmt.Sprintf("about %s turns by hand (%s to %s as parts vary)", one((least+most)/2), one(least), one(most))
+	return fmt.Sprintf("about %s turns by hand (%s to %s as parts vary)", quantity.Decimals((least+most)/2, 1), quantity.Decimals(least, 1), quantity.Decimals(most, 1))
 }
-
-func one(v float64) string { return strconv.FormatFloat(float64(int(v*10+0.5))/10, 'f', -1, 64) }
 
 func bar(n facts.Number, unbounded bool) string {
 	switch {
@@ -113,5 +111,5 @@ func bar(n facts.Number, unbounded bool) string {
 	case !n.Known:
 		return "not known"
 	}
-	return one(n.Value) + " bar"
+	return quantity.Decimals(n.Value, 1) + " bar"
 }

@@ -1,10 +1,10 @@
 package page
 
 import (
-	"fmt"
 	"strings"
 
 	"handtight/bom/order"
+	"handtight/pressure/quantity"
 )
 
 // Cut is one length of a hose stock, and what is cut from it, the longest first.
@@ -37,5 +37,5 @@ func cuts(order *order.Order) []Cut {
 }
 
 func metres(mm int) string {
-	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.3f", float64(mm)/1000), "0"), ".") + " m"
+	return quantity.Decimals(float64(mm)/1000, 3) + " m"
 }

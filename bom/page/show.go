@@ -2,7 +2,6 @@ package page
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"handtight/bom/facts"
@@ -23,13 +22,13 @@ func (p *Page) Figure(n facts.Number) string {
 		return "–"
 	}
 	if n.Value >= 100 || n.Value <= -100 {
-		return strconv.FormatFloat(float64(int(n.Value+0.5)), 'f', -1, 64)
+		return quantity.Decimals(n.Value, 0)
 	}
-	return one(n.Value)
+	return quantity.Decimals(n.Value, 1)
 }
 
 // One prints a plain number.
-func (p *Page) One(v float64) string { return one(v) }
+func (p *Page) One(v float64) string { return quantity.Decimals(v, 1) }
 
 // Money prints a sum with its currency; "not known" without one.
 func (p *Page) Money(m facts.Money) string {
@@ -59,7 +58,7 @@ func (p *Page) Joints(list []*graph.Joint) string {
 
 // Percent prints a share.
 func (p *Page) Percent(share float64) string {
-	return strconv.FormatFloat(float64(int(share*100+0.5)), 'f', -1, 64) + " %"
+	return quantity.Decimals(share*100, 0) + " %"
 }
 
 // Length prints a length of hose in metres, or a dash where none is known.
@@ -72,7 +71,7 @@ func (p *Page) Length(l *quantity.Length) string {
 
 // Step prints a step of rising pressure.
 func (p *Page) Step(s stages.Step) string {
-	return fmt.Sprintf("%s bar, %d min", one(s.Pressure.Bar()), s.Hold)
+	return fmt.Sprintf("%s bar, %d min", quantity.Decimals(s.Pressure.Bar(), 1), s.Hold)
 }
 
 // Ordered prints how many are ordered, in the shop's unit.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
 	"handtight/bom"
 	"handtight/bom/duty"
@@ -87,7 +86,7 @@ func wanted(r *duty.Result, m *duty.Making) quantity.Flow {
 
 // upTo is a figure rounded up to a step, for a remedy that is enough when it is followed.
 func upTo(v, step float64) string {
-	return strconv.FormatFloat(math.Ceil(v/step-1e-9)*step, 'f', -1, 64)
+	return quantity.Exact(math.Ceil(v/step-1e-9) * step)
 }
 
 func litresAnHour(q span.Span[quantity.Flow]) string {

@@ -7,6 +7,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/graph"
 	"handtight/catalog"
+	"handtight/pressure/quantity"
 )
 
 // Course is acts in an order, for one occasion.
@@ -149,7 +150,7 @@ func (p *plant) start() Course {
 	for _, u := range p.have(catalog.Throttle) {
 		do := "shut it slowly, over a minute or more (a judgement)"
 		if duty != nil {
-			do = "raise the pressure slowly, over a minute or more (a judgement), to " + trim(duty.Bar()) + " bar"
+			do = "raise the pressure slowly, over a minute or more (a judgement), to " + quantity.Decimals(duty.Bar(), 2) + " bar"
 		}
 		see := ""
 		if len(high) > 0 {
@@ -267,7 +268,7 @@ func (p *plant) flushTime() string {
 		return "flush until the brine's outlet runs fresh"
 	}
 	return fmt.Sprintf("flush until the brine's outlet runs fresh: at %s L/min at least %s min for the hoses alone (three times the %s L in them; a judgement), and as long again as the makers of vessel and housings ask",
-		trim(flow), trim(float64(int(litres*3/flow*10)+1)/10), trim(float64(int(litres*10+0.5))/10))
+		quantity.Decimals(flow, 2), quantity.Decimals(float64(int(litres*3/flow*10)+1)/10, 2), quantity.Decimals(float64(int(litres*10+0.5))/10, 2))
 }
 
 // unflushed are the parts that sea water wets and no flush runs through: those before the

@@ -91,11 +91,7 @@ func pressureWord(p quantity.Pressure) string {
 	if p.Unbounded() {
 		return "pressure without bound"
 	}
-	return trim(p.Bar()) + " bar"
-}
-
-func trim(a float64) string {
-	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.2f", a), "0"), ".")
+	return quantity.Decimals(p.Bar(), 2) + " bar"
 }
 
 func (c *course) dryFit() {
@@ -118,7 +114,7 @@ func (c *course) flush() {
 		if u.Item.Kind.Supply {
 			from = append(from, u.Name)
 			if u.Item.Pressure != nil {
-				pressure = ", " + trim(u.Item.Pressure.Bar()) + " bar"
+				pressure = ", " + quantity.Decimals(u.Item.Pressure.Bar(), 2) + " bar"
 			}
 		}
 	}
@@ -169,7 +165,7 @@ func (c *course) feed() {
 	}
 	how := names(pumps) + " runs, high-pressure pump off"
 	if most != nil {
-		how += ", up to " + trim(most.Bar()) + " bar"
+		how += ", up to " + quantity.Decimals(most.Bar(), 2) + " bar"
 	}
 	s := stand{sea: true, pumps: true}
 	c.add(Stage{
@@ -211,7 +207,7 @@ func (c *course) rise() {
 		}
 		if g.Allowable.Rating.Pressure < top {
 			top = g.Allowable.Rating.Pressure
-			why = "The weakest part holds " + trim(top.Bar()) + " bar: go no higher, though the duty is " + trim(duty.Bar()) + " bar."
+			why = "The weakest part holds " + quantity.Decimals(top.Bar(), 2) + " bar: go no higher, though the duty is " + quantity.Decimals(duty.Bar(), 2) + " bar."
 		}
 	}
 	s := stand{sea: true, pumps: true, product: true}

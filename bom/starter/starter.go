@@ -10,6 +10,7 @@ import (
 	"text/template"
 
 	"handtight/pressure/pattern"
+	"handtight/pressure/quantity"
 )
 
 //go:embed starter.toml.tmpl
@@ -143,5 +144,5 @@ func inThreads(build []byte, family string) []byte {
 // rate prints an exchange rate with four figures or all before its point, and no exponent.
 func rate(v float64) string {
 	decimals := max(0, 3-int(math.Floor(math.Log10(v))))
-	return strconv.FormatFloat(math.Round(v*math.Pow10(decimals))/math.Pow10(decimals), 'f', -1, 64)
+	return quantity.Decimals(v, decimals)
 }

@@ -3,7 +3,6 @@ package workshop
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"handtight/bom"
 	"handtight/bom/graph"
@@ -155,7 +154,7 @@ func (h *Hose) needs(sys *bom.System) {
 	case worst.Unbounded():
 		add("what no hose holds: pressure without bound, with %s", state.Cause)
 	case worst > 0:
-		add("%s bar", trim(worst.Bar()))
+		add("%s bar", quantity.Decimals(worst.Bar(), 2))
 	}
 	if load.Low < 0 {
 		add("stands a vacuum")
@@ -168,8 +167,6 @@ func (h *Hose) needs(sys *bom.System) {
 	}
 }
 
-func millimetres(l quantity.Length) string { return trim(float64(l/quantity.Millimetre)) + " mm" }
-
-func trim(a float64) string {
-	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.2f", a), "0"), ".")
+func millimetres(l quantity.Length) string {
+	return quantity.Decimals(float64(l/quantity.Millimetre), 2) + " mm"
 }

@@ -18,6 +18,7 @@ import (
 	"handtight/bom/file"
 	"handtight/bom/read"
 	"handtight/bom/source"
+	"handtight/pressure/quantity"
 	"handtight/threads/evidence"
 )
 
@@ -303,7 +304,7 @@ func (a *app) printBeliefs(f *facts.Audit) {
 		if len(j.Readings) == 1 && j.Section == audit.Fine.String() && len(j.Seen) == 0 {
 			continue
 		}
-		u.fold(fmt.Sprintf("J%d", j.Number), fmt.Sprintf("%s - %s: bad %s, costs %s", j.A, j.B, percent(j.Bad.Value), trimmed(j.Cost.Value)))
+		u.fold(fmt.Sprintf("J%d", j.Number), fmt.Sprintf("%s - %s: bad %s, costs %s", j.A, j.B, percent(j.Bad.Value), quantity.Decimals(j.Cost.Value, 2)))
 		if len(j.Seen) > 0 {
 			u.fold("", "seen: "+strings.Join(j.Seen, "; "))
 		}
@@ -317,9 +318,9 @@ func (a *app) printBeliefs(f *facts.Audit) {
 		var values []string
 		for _, name := range append(evidence.Columns(), "value") {
 			if v, ok := j.Values[name]; ok && name == "value" {
-				values = append(values, trimmed(v.Value))
+				values = append(values, quantity.Decimals(v.Value, 2))
 			} else if ok {
-				values = append(values, name+" "+trimmed(v.Value))
+				values = append(values, name+" "+quantity.Decimals(v.Value, 2))
 			}
 		}
 		u.fold("  "+j.Name, strings.Join(values, ", ")+"  ("+j.Note+")")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"handtight/bom/facts"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/identify"
 	"handtight/threads/identify/measure"
@@ -89,8 +90,8 @@ func bothSexes(a, b []threads.End) (x, y []threads.End) {
 
 func (a *app) printTurns(felt *identify.Felt, f *turnsFacts, worst threads.Mating) {
 	u := a.ui
-	undecided := trimmed(f.Turns.Value) + " turns do not decide it: the readings go in about as far."
-	far := trimmed(f.Turns.Value) + " turns by hand are far from those of every reading"
+	undecided := quantity.Decimals(f.Turns.Value, 2) + " turns do not decide it: the readings go in about as far."
+	far := quantity.Decimals(f.Turns.Value, 2) + " turns by hand are far from those of every reading"
 	if f.Face {
 		undecided = "That it runs to its face does not decide it."
 		far = "every reading is stopped by its threads before it runs to its face"

@@ -2,13 +2,12 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"handtight/bom/facts"
 	"handtight/bom/state"
+	"handtight/pressure/quantity"
 )
 
 // segmentColumns are the columns of the pressure table; all figures are in bar.
@@ -166,7 +165,7 @@ func figure(n facts.Number) string {
 	if n.Unbounded() {
 		return "no bound"
 	}
-	return strconv.FormatFloat(math.Round(n.Value*10)/10+0, 'f', -1, 64)
+	return quantity.Decimals(n.Value, 1)
 }
 
 // bars writes a pressure for people.

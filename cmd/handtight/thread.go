@@ -5,11 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"handtight/pressure/quantity"
 	units "handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
@@ -297,7 +297,7 @@ func inFull(c threads.End) string {
 		return c.String() + ": " + c.Family.Facts().Title
 	}
 	text := fmt.Sprintf("%s: %s, pitch %.3f mm (%s an inch), major %.3f mm, %.0f degree flanks", c, c.Family.Facts().Title,
-		f.Pitch.Millimetres(), trimmed(f.TPI), f.Major.Millimetres(), f.Flank)
+		f.Pitch.Millimetres(), quantity.Decimals(f.TPI, 2), f.Major.Millimetres(), f.Flank)
 	if f.Taper > 0 {
 		turns, depth := float64(f.HandTightTurns()), f.HandTight.Millimetres()
 		if c.Short {
@@ -306,8 +306,4 @@ func inFull(c threads.End) string {
 		text += fmt.Sprintf(", taper 1:16, hand tight at %.1f turns (%.1f mm)", turns, depth)
 	}
 	return text
-}
-
-func trimmed(v float64) string {
-	return strconv.FormatFloat(float64(int64(v*100+0.5))/100, 'f', -1, 64)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"handtight/pressure/nearest"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
 )
@@ -139,7 +140,7 @@ func (a *app) printFamily(f familyFacts, facts threads.FamilyFacts) {
 	var rows [][]string
 	for _, s := range f.Sizes {
 		rows = append(rows, []string{
-			s.Size, s.Designation, threePlaces(s.Pitch), trimmed(s.TPI.Value), threePlaces(s.Major), threePlaces(s.PitchDia), threePlaces(s.Minor),
+			s.Size, s.Designation, threePlaces(s.Pitch), quantity.Decimals(s.TPI.Value, 2), threePlaces(s.Major), threePlaces(s.PitchDia), threePlaces(s.Minor),
 			bandWords(s.Outside), bandWords(s.Inside), last(s),
 		})
 	}

@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strconv"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/identify"
 	"handtight/threads/makeup"
@@ -113,7 +113,7 @@ func tells(e threads.End, f *threads.Form) []string {
 		}
 	}
 	if f.Flank != e.Form.Flank {
-		out = append(out, number(float64(f.Flank))+" degree flanks, not "+number(float64(e.Form.Flank)))
+		out = append(out, quantity.Exact(float64(f.Flank))+" degree flanks, not "+quantity.Exact(float64(e.Form.Flank)))
 	}
 	off := float64(identify.Reach(f, e.Sex).Middle() - identify.Reach(e.Form, e.Sex).Middle())
 	if f.Taper == e.Form.Taper && math.Abs(off) >= clearlyOff {
@@ -121,7 +121,7 @@ func tells(e threads.End, f *threads.Form) []string {
 		if off < 0 {
 			word = " mm smaller"
 		}
-		out = append(out, "about "+number(math.Round(math.Abs(off)*10)/10)+word)
+		out = append(out, "about "+quantity.Decimals(math.Abs(off), 1)+word)
 	}
 	a, b := identify.UsualNose(e.Family), identify.UsualNose(f.Family)
 	if a != b {
@@ -135,9 +135,6 @@ func tells(e threads.End, f *threads.Form) []string {
 
 // samePitch is the share of a pitch within which two are the same.
 const samePitch = 0.003
-
-// number writes a figure without trailing zeros: 55, 0.8.
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // matesOf joins an end with every partner of its own size or its own thread, in
 // all the ways a partner may close, and keeps one joint of each outcome: the one

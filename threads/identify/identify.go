@@ -2,10 +2,10 @@ package identify
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -149,7 +149,7 @@ func (m *Measured) inferSex() {
 
 func (m *Measured) check() error {
 	if m.Diameter.Known && m.Sex == threads.NoSex {
-		return fmt.Errorf("a diameter of %s says nothing without the side it was taken on: give it as the outside of a male thread or the inside of a female one", trim(m.Diameter.Value)+" mm")
+		return fmt.Errorf("a diameter of %s says nothing without the side it was taken on: give it as the outside of a male thread or the inside of a female one", quantity.Exact(m.Diameter.Value)+" mm")
 	}
 	for _, f := range []struct {
 		figure      Gauged
@@ -162,11 +162,11 @@ func (m *Measured) check() error {
 	} {
 		if f.figure.Known && !(f.figure.Value >= f.least && f.figure.Value <= f.most) {
 			return fmt.Errorf("a %s of %s %s is not that of a pipe or port thread: one between %s and %s %s is due",
-				f.what, trim(math.Round(f.figure.Value*1000)/1000), f.unit, trim(f.least), trim(f.most), f.unit)
+				f.what, quantity.Decimals(f.figure.Value, 3), f.unit, quantity.Exact(f.least), quantity.Exact(f.most), f.unit)
 		}
 	}
 	if m.Turns.Known && !(m.Turns.Turns >= 0 && m.Turns.Turns <= mostTurns) {
-		return fmt.Errorf("%s turns by hand are not those of a joint: a count between 0 and %d is due", trim(float64(m.Turns.Turns)), mostTurns)
+		return fmt.Errorf("%s turns by hand are not those of a joint: a count between 0 and %d is due", quantity.Exact(float64(m.Turns.Turns)), mostTurns)
 	}
 	for _, in := range []struct {
 		end *threads.End

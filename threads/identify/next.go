@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sync"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -239,9 +240,9 @@ var gaugeLeaves = sync.OnceValue(func() []leaf {
 func PitchWords(f *threads.Form) string {
 	switch f.Family {
 	case threads.M, threads.MT, threads.ISO6149, threads.Cone24L, threads.Cone24S:
-		return trim(float64(f.Pitch)) + " mm"
+		return quantity.Exact(float64(f.Pitch)) + " mm"
 	}
-	return trim(f.TPI) + " threads an inch"
+	return quantity.Exact(f.TPI) + " threads an inch"
 }
 
 // leaves shares g out over the leaves by how well each seems to fit.

@@ -3,7 +3,6 @@ package identify
 import (
 	"cmp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"handtight/threads"
@@ -77,9 +76,6 @@ func noseWords(noses []int, sex threads.Sex) string {
 	}
 	return where + orList(words) + "?"
 }
-
-// trim writes a number without trailing zeros: 14, 11.5.
-func trim(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // orList joins words as people do: "14, 11 or 19".
 func orList(words []string) string {

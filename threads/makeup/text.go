@@ -3,15 +3,11 @@ package makeup
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
-
-// trim writes a number without trailing zeros: 14, 11.5.
-func trim(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // thread fills in what goes between two threaded ends.
 func (j *joint) thread(mk *Makeup, kind string) {
@@ -221,7 +217,7 @@ func rough(r Range[quantity.Torque]) Range[quantity.Torque] {
 
 // words gives a range to two places: "1.5 to 3", "up to 73", "20".
 func (r Range[Q]) words() string {
-	least, most := trim(math.Round(float64(r.Least)*100)/100), trim(math.Round(float64(r.Most)*100)/100)
+	least, most := quantity.Decimals(float64(r.Least), 2), quantity.Decimals(float64(r.Most), 2)
 	switch {
 	case least == most:
 		return most

@@ -1,5 +1,7 @@
 package title
 
+import "handtight/pressure/quantity"
+
 // orWords part two sizes of which the part has one.
 var orWords = map[string]bool{"or": true, "oder": true, "ou": true, "eller": true, "tai": true, "lub": true, "nebo": true, "или": true, "або": true, "veya": true}
 
@@ -32,5 +34,5 @@ func (f *figure) words(l *line) string {
 			return l.words(l.tokens[k].from, l.tokens[k].to)
 		}
 	}
-	return trim(f.v)
+	return quantity.Exact(f.v)
 }

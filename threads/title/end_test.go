@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -121,7 +122,7 @@ func allEnds(t *rapid.T) threads.End {
 	f := rapid.SampledFrom(threads.Families()).Draw(t, "family")
 	if !f.Threaded() {
 		d := rapid.SampledFrom([]float64{6, 8, 10, 12.5, 13, 16, 19, 25, 32, 38}).Draw(t, "mm")
-		e := threads.End{Family: f, Size: trim(d) + " mm", Diameter: threads.Length(d)}
+		e := threads.End{Family: f, Size: quantity.Exact(d) + " mm", Diameter: threads.Length(d)}
 		if rapid.Bool().Draw(t, "inch") {
 			v := rapid.SampledFrom([]string{"1/4", "3/8", "1/2", "5/8", "3/4", "1", "1 1/4", "1 1/2"}).Draw(t, "in")
 			e.Size, e.Diameter = v+" in", threads.Length(threads.SizeInches(v))*threads.Inch

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -73,7 +74,7 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	}
 	subject := strings.TrimSpace(r.Candidates[0].Size + " " + nameOf(c) + " " + r.Sex.String())
 	if c.fig != nil && c.fig.kind == unSize {
-		subject = strings.TrimSpace(inchText(c.fig.v) + "-" + trim(c.fig.pitch) + " " + r.Sex.String())
+		subject = strings.TrimSpace(inchText(c.fig.v) + "-" + quantity.Exact(c.fig.pitch) + " " + r.Sex.String())
 	}
 	bsp := families[threads.G] || families[threads.R] || families[threads.Rc] || families[threads.Rp]
 	switch {

@@ -164,11 +164,11 @@ func (l *line) takeNamed(k int) {
 func (l *line) takeStated(f *figure) {
 	switch f.role {
 	case asClass:
-		l.class = "class " + trim(f.v)
+		l.class = "class " + quantity.Exact(f.v)
 	case asSchedule:
-		l.schedule = "schedule " + trim(f.v)
+		l.schedule = "schedule " + quantity.Exact(f.v)
 	case asSDR:
-		l.schedule = "SDR " + trim(f.v)
+		l.schedule = "SDR " + quantity.Exact(f.v)
 	case asCelsius:
 		l.heat(quantity.Temperature(f.v))
 	case asFahrenheit:

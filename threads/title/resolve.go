@@ -3,6 +3,7 @@ package title
 import (
 	"math"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -57,7 +58,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	}
 	if c.fam != nil && c.fam.value == "STANDPIPE" && c.fig != nil && (c.fig.kind == coneSize || c.fig.kind == mmSize) {
 		out.Sex = threads.Male
-		out.Candidates = []threads.End{{Family: threads.Push, Sex: threads.Male, Size: trim(c.fig.v) + " mm", Diameter: threads.Length(c.fig.v)}}
+		out.Candidates = []threads.End{{Family: threads.Push, Sex: threads.Male, Size: quantity.Exact(c.fig.v) + " mm", Diameter: threads.Length(c.fig.v)}}
 		return out, true
 	}
 	if name == "BARB" && c.millimetres() && !l.one && !l.is(tail) && hasWord(string(l.norm), "crimp") {
@@ -198,9 +199,9 @@ func plainSize(f *figure, ferrule bool) (string, threads.Length) {
 	case f == nil:
 		return "", 0
 	case f.kind == dnSize && f.dn > 0 && ferrule:
-		return "DN " + trim(f.dn), threads.Length(f.v) * threads.Inch
+		return "DN " + quantity.Exact(f.dn), threads.Length(f.v) * threads.Inch
 	case f.kind == mmSize:
-		return trim(f.v) + " mm", threads.Length(f.v)
+		return quantity.Exact(f.v) + " mm", threads.Length(f.v)
 	case f.kind == dashSize:
 		return inchText(f.v/16) + " in", threads.Length(f.v/16) * threads.Inch
 	}
@@ -218,7 +219,7 @@ func (l *line) threads(c *phrase) []threads.End {
 	case coneSize:
 		return ofFamily(coneFamily(c.fig.series), coneSize24(c.fig.v, c.fig.series), c.sex())
 	case specialSize:
-		return ofFamily(threads.PG, "PG"+trim(c.fig.v), c.sex())
+		return ofFamily(threads.PG, "PG"+quantity.Exact(c.fig.v), c.sex())
 	case unSize:
 		return l.unifiedEnds(c)
 	case dashSize:

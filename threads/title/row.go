@@ -17,6 +17,3 @@ func (r row) number(column string) float64 {
 	}
 	return v
 }
-
-// trim writes a number without trailing zeros: 14, 11.5.
-func trim(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

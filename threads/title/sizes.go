@@ -3,6 +3,7 @@ package title
 import (
 	"math"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -337,9 +338,9 @@ func inchText(v float64) string {
 	}
 	switch {
 	case part == 0:
-		return trim(float64(whole))
+		return quantity.Exact(float64(whole))
 	case whole == 0:
-		return trim(float64(part)) + "/" + trim(float64(of))
+		return quantity.Exact(float64(part)) + "/" + quantity.Exact(float64(of))
 	}
-	return trim(float64(whole)) + " " + trim(float64(part)) + "/" + trim(float64(of))
+	return quantity.Exact(float64(whole)) + " " + quantity.Exact(float64(part)) + "/" + quantity.Exact(float64(of))
 }

@@ -1,6 +1,9 @@
 package title
 
-import "handtight/threads"
+import (
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
 
 // special reads threads that are called by letters of their own: PG16 of cable
 // glands, W21.8x1/14 of gas bottles, Rd 44x1/6 of dairy unions, S60x6 of tank valves.
@@ -25,7 +28,7 @@ var specials = []struct {
 	name    string
 	has     func(float64) bool
 }{
-	{"pg", false, "", func(v float64) bool { _, ok := threads.Find(threads.PG, "PG"+trim(v)); return ok }},
+	{"pg", false, "", func(v float64) bool { _, ok := threads.Find(threads.PG, "PG"+quantity.Exact(v)); return ok }},
 	{"w", true, "gas bottle thread", func(v float64) bool { return v >= 15 && v <= 35 }},
 	{"rd", true, "round thread of a dairy union", func(v float64) bool { return v >= 28 && v <= 160 }},
 	{"s", true, "coarse thread of a tank valve", func(v float64) bool { return v >= 50 && v <= 100 }},

@@ -3,13 +3,14 @@ package title
 import (
 	"math"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
 var dashFamilies = [...]threads.Family{threads.JIC, threads.ORB, threads.SAE45, threads.ORFS}
 
 // dashText writes a dash size: -8.
-func dashText(v float64) string { return "-" + trim(v) }
+func dashText(v float64) string { return "-" + quantity.Exact(v) }
 
 func sameThread(f *threads.Form, thread *figure) bool {
 	return math.Abs(f.Major.Inches()-thread.v) < 0.002 && math.Abs(f.TPI-thread.pitch) < 0.01
@@ -185,9 +186,9 @@ func metricEnd(taper bool, d, pitch float64, sex threads.Sex) []threads.End {
 
 func metricText(d, pitch float64) string {
 	if pitch == 0 {
-		return "M" + trim(d)
+		return "M" + quantity.Exact(d)
 	}
-	return "M" + trim(d) + "x" + trim(pitch)
+	return "M" + quantity.Exact(d) + "x" + quantity.Exact(pitch)
 }
 
 // coneByThread finds the 24 degree cones that use a metric thread.

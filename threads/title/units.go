@@ -190,5 +190,5 @@ func coneFamily(series byte) threads.Family {
 
 // coneSize24 writes a cone's size as the standard does: 12L, 16S.
 func coneSize24(v float64, series byte) string {
-	return trim(v) + strings.ToUpper(string(series))
+	return quantity.Exact(v) + strings.ToUpper(string(series))
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"handtight/pressure/pattern"
+	"handtight/pressure/quantity"
 	qty "handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/identify"
@@ -94,7 +95,7 @@ func Count(m *identify.Measured, text string) error {
 		return fmt.Errorf("%q is no count of threads: write 19, 11.5 or '14 or so'", text)
 	}
 	if tpi < fewestThreads {
-		return fmt.Errorf("%q threads an inch is coarser than any pipe or port thread: if it is a pitch, write it with its unit, such as '%s mm'", text, trimmed(tpi))
+		return fmt.Errorf("%q threads an inch is coarser than any pipe or port thread: if it is a pitch, write it with its unit, such as '%s mm'", text, quantity.Decimals(tpi, 2))
 	}
 	m.Pitch = identify.Gauge(threads.Inch.Millimetres() / tpi)
 	m.Pitch.Rough = rough
@@ -180,12 +181,8 @@ func Seat(m *identify.Measured, text string) error {
 	}
 	n, ok := identify.NoseOfCone(v)
 	if !ok {
-		return fmt.Errorf("no seat has a cone of %s degrees: they have 24, 30, 37, 45 or 60, or twice or half of that across", trimmed(v))
+		return fmt.Errorf("no seat has a cone of %s degrees: they have 24, 30, 37, 45 or 60, or twice or half of that across", quantity.Decimals(v, 2))
 	}
 	m.Nose = n
 	return nil
-}
-
-func trimmed(v float64) string {
-	return strconv.FormatFloat(float64(int64(v*100+0.5))/100, 'f', -1, 64)
 }
