@@ -52,7 +52,7 @@ var may = map[string]string{
 	"bom/build":                  "bom/money bom/source catalog pressure/pattern pressure/quantity threads threads/evidence threads/identify",
 	"bom/duty/readings":          "bom/sheet bom/source pressure/pattern pressure/process/membrane pressure/process/trend pressure/quantity pressure/rows",
 	"bom/graph":                  "bom/build bom/source catalog pressure/nearest threads threads/evidence threads/identify",
-	"bom/read":                   "bom/build bom/file bom/money bom/source catalog pressure pressure/nearest pressure/pattern pressure/process/pump pressure/quantity pressure/rows threads threads/evidence threads/identify threads/identify/measure threads/title",
+	"bom/read":                   "bom/build bom/each bom/file bom/money bom/source catalog pressure pressure/nearest pressure/pattern pressure/process/pump pressure/quantity pressure/rows threads threads/evidence threads/identify threads/identify/measure threads/title",
 	"bom/circuit":                "bom/build bom/graph catalog pressure/network pressure/network/connected pressure/quantity",
 	"bom/joint":                  "bom/build bom/graph catalog pressure pressure/quantity threads threads/makeup",
 	"bom/rating":                 "bom/build bom/graph catalog pressure pressure/pattern pressure/quantity threads",
@@ -82,7 +82,7 @@ var may = map[string]string{
 	"bom/starter":                "pressure/nearest pressure/pattern pressure/quantity pressure/rows",
 	"bom/repair/fix":             "bom bom/build bom/finding bom/read bom/repair bom/rule bom/source",
 	"bom/receive":                "bom bom/build bom/cart bom/money bom/order bom/source bom/workbook",
-	"bom/workbook":               "bom/facts bom/file bom/finding bom/letter bom/sheet pressure/pattern",
+	"bom/workbook":               "bom/each bom/facts bom/file bom/finding bom/letter bom/sheet pressure/pattern",
 	"cmd/handtight":              "bom bom/audit bom/build bom/cart bom/choose bom/compare bom/draft bom/drawing bom/duty bom/duty/readings bom/facts bom/file bom/finding bom/kit bom/money bom/order bom/page bom/read bom/receive bom/repair bom/repair/fix bom/request bom/rule bom/schema bom/segment bom/source bom/starter bom/state bom/workbook catalog catalog/stock pressure/nearest pressure/pattern pressure/process/trend pressure/quantity threads threads/card threads/evidence threads/identify threads/identify/measure threads/makeup threads/title",
 }
 
