@@ -161,7 +161,7 @@ func (o *buySheet) say(r *buyRow, key string) string {
 		text = words + "\n[" + name + "]"
 	}
 	if l.Question != "" {
-		text = "ASK FIRST (sheet Questions): " + text
+		text = "ASK FIRST (sheet Findings): " + text
 	}
 	if told := o.b.carry.changed[rowID{o.name, key}]; told != "" {
 		text += "\n" + told

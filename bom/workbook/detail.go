@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -42,9 +43,15 @@ func (b *book) details() error {
 			l.rows = append(l.rows, listRow{"spare|" + clean(s.Item) + "|" + s.Rule, cells})
 		}
 	}
-	l.foot = notes.foot
+	for group := range slices.Chunk(notes.foot, notesTogether) {
+		l.foot = append(l.foot, strings.Join(group, "   "))
+	}
 	return b.list(l)
 }
+
+// notesTogether is how many reasons for spares run on in one row: they fill its lines, and it
+// stays far below the tallest row that a sheet has.
+const notesTogether = 8
 
 // why says how a line's need comes about: "26 = 24 + 2 spare"; where nothing is added, the
 // figure alone.

@@ -7,11 +7,11 @@ import (
 	"handtight/bom/facts"
 )
 
-// dutyName is the sheet of what the plants make and take.
-const dutyName = "Duty"
-
-// dutyTitle stands at the head of the sheet.
+// dutyTitle stands at the head of the table.
 const dutyTitle = "Duty: what it makes and takes"
+
+// restsOn begins a sentence about what a plant's figures rest on.
+const restsOn = "Rests on "
 
 // DutyRow is a figure of a plant, a limit, or, with a Note alone, a sentence under the table.
 type DutyRow struct {
@@ -47,7 +47,7 @@ func dutyOf(plants []facts.DutyPlant) []DutyRow {
 			if !r.Said {
 				said = "not said, "
 			}
-			out = append(out, DutyRow{Plant: p.Name, Note: "Rests on " + r.What + ": " + said + r.Took})
+			out = append(out, DutyRow{Plant: p.Name, Note: restsOn + r.What + ": " + said + r.Took})
 		}
 		for _, q := range p.Ask {
 			out = append(out, DutyRow{Plant: p.Name, Note: "Ask: " + q})
@@ -77,50 +77,89 @@ func dutyHoses(p *facts.DutyPlant, known func(facts.Number) string) []DutyRow {
 	return out
 }
 
-// duty writes the sheet of what the plants make and take.
-func (b *book) duty() error {
-	l := plainList{
-		name: dutyName, title: dutyTitle, tab: middleColor,
-		about: "Each figure from the worst to the best of what is said; the middle is of new elements. A reckoning and no promise: the element's maker and the data sheets come first.",
-		columns: []column{
-			{title: "Plant", width: 16}, {title: "What", width: 40}, {title: "Least", width: 10}, {title: "Middle", width: 10},
-			{title: "Greatest", width: 10}, {title: "Unit", width: 9}, {title: "Limit", width: 9}, {title: "Margin", width: 9}, {title: "Known by, or what to know", width: 40},
-		},
-		looks: dutyLook,
+// dutySpans are the columns that a figure's cells take: what it is and in which unit, the least,
+// the middle and the greatest of it, and what is to know.
+var dutySpans = [][2]int{{0, 2}, {3, 3}, {4, 4}, {5, 5}, {6, 6}}
+
+// duty writes what the plants make and take under the findings and the questions.
+func (s *sheet) duty() {
+	list := s.b.c.Duty
+	if len(list) == 0 {
+		return
 	}
-	plants, seen := map[string]bool{}, map[string]int{}
-	for _, d := range b.c.Duty {
-		plants[d.Plant] = true
-	}
-	for _, d := range b.c.Duty {
+	several := severalPlants(list)
+	s.endRow("", 6)
+	s.wide("duty", dutyTitle, titleLook)
+	s.wide("duty about", "Each from the worst to the best of what is said; the middle is of new elements. A reckoning, no promise: maker and data sheets come first.", subLook)
+	s.spanRow("duty head", dutySpans, []string{"What, and its unit", "Least", "Middle", "Greatest", "Limit, margin, known by, or what to know"}, func(int, string) look { return headLook })
+	seen := map[string]int{}
+	for _, d := range list {
 		if d.What == "" {
-			note := d.Note
-			if len(plants) > 1 {
-				note = d.Plant + ": " + note
-			}
-			l.foot = append(l.foot, note)
 			continue
 		}
-		margin := d.Margin
-		if d.Over {
-			margin = "OVER: " + margin
+		what, know := d.What, d.Note
+		if d.Unit != "" {
+			what += ", " + d.Unit
 		}
-		cells := []string{d.Plant, d.What, d.Least, d.Middle, d.Greatest, d.Unit, d.Limit, margin, d.Note}
-		if len(plants) < 2 {
-			cells[0] = "" // its name is in the title of the book
+		if several {
+			what = d.Plant + ": " + what
+		}
+		if d.Limit != "" {
+			know = strings.TrimSuffix("limit "+d.Limit+", margin "+d.Margin+", "+d.Note, ", ")
+		}
+		if d.Over {
+			know = "OVER: " + know
 		}
 		seen[d.What]++
-		l.rows = append(l.rows, listRow{fmt.Sprintf("duty|%s|%s|%d", clean(d.Plant), clean(d.What), seen[d.What]), cells})
+		s.spanRow(fmt.Sprintf("duty|%s|%s|%d", clean(d.Plant), clean(d.What), seen[d.What]), dutySpans, []string{what, d.Least, d.Middle, d.Greatest, know}, dutyLook)
 	}
-	return b.list(l)
+}
+
+// severalPlants reports whether the rows are of more than one plant: else its name is in the
+// title of the book.
+func severalPlants(list []DutyRow) bool {
+	for i := range list {
+		if list[i].Plant != list[0].Plant {
+			return true
+		}
+	}
+	return false
+}
+
+// dutyNotes are the sentences about the duty, without figures in columns.
+func dutyNotes(list []DutyRow) []string {
+	var out []string
+	several := severalPlants(list)
+	last := "" // the plant whose figures the last sentence says the basis of
+	for _, d := range list {
+		basis, rests := strings.CutPrefix(d.Note, restsOn)
+		if d.What == "" && rests && last == d.Plant {
+			out[len(out)-1] += "; " + basis
+			continue
+		}
+		last = ""
+		if d.What == "" && rests {
+			last = d.Plant
+		}
+		switch {
+		case d.What != "" || d.Note == "":
+		case several:
+			out = append(out, d.Plant+": "+d.Note)
+		default:
+			out = append(out, d.Note)
+		}
+	}
+	return out
 }
 
 func dutyLook(col int, text string) look {
 	switch {
-	case strings.HasPrefix(text, "OVER: "):
+	case col == 4 && strings.HasPrefix(text, "OVER: "):
 		return stopLook
-	case col == 1:
+	case col == 0:
 		return strongLook
+	case col < 4:
+		return numberLook
 	}
 	return wordsLook
 }

@@ -17,7 +17,7 @@ func (j *Joint) key() string {
 func (b *book) joints() error {
 	l := plainList{
 		name: jointsName, title: "Joints: the make-up card", tab: middleColor,
-		about: "Write the number on a tag at the joint. Never tighten a joint under pressure. The straw-coloured boxes are for whoever makes it.",
+		about: "Write the number on a tag at the joint. Never tighten a joint under pressure. Turns and flats are past hand tight; wraps are of 12 mm tape, with about its length. The straw-coloured boxes are for whoever makes it.",
 		columns: []column{
 			{title: "No.", width: 5}, {title: jointTitle, width: 46, fold: true}, {title: howTitle, width: 40},
 			{title: "Turns by hand", width: 8}, {title: "Worst", width: 8.5}, {title: "Done", width: 6, straw: true}, {title: "By whom", width: 8.5, straw: true},
@@ -37,6 +37,7 @@ func (b *book) joints() error {
 		},
 	}
 	cares := map[string]int{}
+	short := strings.NewReplacer(" of 12 mm tape (about ", " (", " past hand tight", "") // as the sheet says at its head
 	for i := range b.c.Joints {
 		j := &b.c.Joints[i]
 		how := j.Closes
@@ -44,9 +45,11 @@ func (b *book) joints() error {
 		case stops(j.Verdict):
 			how = "STOP: " + strings.ReplaceAll(j.Verdict, "-", " ") + ": " + j.Reason
 		case strings.ReplaceAll(j.Verdict, "-", " ") == "low pressure only":
-			how = "LOW PRESSURE ONLY: " + how
+			how = "LOW PRESSURE ONLY: " + short.Replace(how)
 		case how == "":
 			how = j.Verdict + ": " + j.Reason
+		default:
+			how = short.Replace(how)
 		}
 		if j.Care != "" {
 			n, ok := cares[j.Care]
@@ -55,7 +58,7 @@ func (b *book) joints() error {
 				cares[j.Care] = n
 				l.foot = append(l.foot, fmt.Sprintf("Care %d: %s.", n, strings.TrimSuffix(j.Care, ".")))
 			}
-			if how = strings.TrimSuffix(how, "."); strings.Contains(strings.ToLower(j.Care), strings.ToLower(how)) {
+			if how = strings.TrimSuffix(how, "."); strings.Contains(short.Replace(strings.ToLower(j.Care)), strings.ToLower(how)) {
 				how = fmt.Sprintf("care %d", n) // which says it
 			} else {
 				how += fmt.Sprintf("; care %d", n)
@@ -68,8 +71,15 @@ func (b *book) joints() error {
 		l.rows = append(l.rows, listRow{j.key(), []string{j.Number, j.A + " - " + j.B + "\n" + ends(j.EndA, j.EndB), how, j.HandTurns, worst}})
 	}
 	l.foot = append(l.foot, "B: below the waterline.")
+	l.more = 13 * float64(len(b.c.Assumptions))
 	if len(b.c.Hoses) > 0 {
-		l.under, l.more = b.hoses, 60+13*float64(len(b.c.Hoses))
+		l.more += 60 + 13*float64(len(b.c.Hoses))
+	}
+	l.under = func(s *sheet) {
+		if len(b.c.Hoses) > 0 {
+			b.hoses(s)
+		}
+		s.rests()
 	}
 	return b.list(l)
 }
@@ -93,7 +103,13 @@ func ends(a, b string) string {
 	if n == 0 || x[n] == y[n] { // nothing would be left of one of them
 		return a + " in " + b
 	}
-	return strings.Join(x[:n], " ") + ": " + strings.Join(x[n:], " ") + " in " + strings.Join(y[n:], " ")
+	alike := strings.Join(x[:n], " ")
+	x, y = x[n:], y[n:]
+	if i, k := len(x)-1, len(y)-1; i > 0 && k > 0 && x[i] == y[k] { // "female plastic", "male plastic"
+		alike += " " + x[i]
+		x, y = x[:i], y[:k]
+	}
+	return alike + ": " + strings.Join(x, " ") + " in " + strings.Join(y, " ")
 }
 
 // stops reports whether a joint of that verdict does not hold.

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"handtight/bom/facts"
 	"handtight/pressure/pattern"
 )
 
@@ -161,7 +162,9 @@ func (b *book) leak() error {
 	for _, t := range b.c.Test {
 		plants[t.Plant] = true
 	}
-	for _, t := range b.c.Test {
+	first := map[string]*facts.TestStage{}
+	for i := range b.c.Test {
+		t := &b.c.Test[i]
 		name := t.Name
 		if t.Number >= 0 {
 			name = fmt.Sprintf("%d %s", t.Number, t.Name)
@@ -169,24 +172,61 @@ func (b *book) leak() error {
 		if len(plants) > 1 {
 			name = t.Plant + ": " + name
 		}
-		l.rows = append(l.rows, listRow{"stage|" + clean(t.Plant) + "|" + t.Name, []string{name, t.How, t.Stands, t.First, t.Notes}})
+		l.rows = append(l.rows, listRow{"stage|" + clean(t.Plant) + "|" + t.Name, []string{name, t.How, stands(first[t.Plant], t), t.First, t.Notes}})
+		if first[t.Plant] == nil {
+			first[t.Plant] = t
+		}
 	}
+	l.under, l.more = func(s *sheet) { s.cautions() }, 13*float64(len(b.c.Cautions))
 	return b.list(l)
 }
 
-func (b *book) questions() error {
-	l := plainList{
-		name: "Questions", title: "Ask before you order", tab: asideColor,
-		about: "Write the answer into the straw-coloured cell, and into the build file: then the list knows it.",
-		columns: []column{
-			{title: "About", width: 20}, {title: "Whom", width: 9}, {title: "Question", width: 56}, {title: "Settles", width: 9}, {title: "Answer", width: 28, straw: true},
-		},
-		looks: strongFirst,
+// stands says how everything stands at a stage: whole at the first one, and at each other what
+// is not as it was there.
+func stands(first, t *facts.TestStage) string {
+	if first == nil || first.Stands == "" {
+		return t.Stands
 	}
-	for _, q := range b.c.Questions {
-		l.rows = append(l.rows, listRow{"question|" + clean(q.Shop) + "|" + clean(q.About) + "|" + clean(q.Ask), []string{q.About, q.Shop, q.Ask, q.Settles}})
+	was := strings.Split(first.Stands, ", ")
+	var other []string
+	for i, part := range strings.Split(t.Stands, ", ") {
+		if i >= len(was) || was[i] != part {
+			other = append(other, part)
+		}
 	}
-	return b.list(l)
+	short := fmt.Sprintf("as at %d", first.Number)
+	if len(other) > 0 {
+		short += ", but " + strings.Join(other, ", ")
+	}
+	if len(short) >= len(t.Stands) {
+		return t.Stands
+	}
+	return short
+}
+
+// questionSpans are the columns that a question's cells take: about what and whom to ask, the
+// question, and the answer.
+var questionSpans = [][2]int{{0, 1}, {2, 5}, {6, 6}}
+
+// questions writes under the findings what to ask before anything is ordered.
+func (s *sheet) questions() {
+	list := s.b.c.Questions
+	if len(list) == 0 {
+		return
+	}
+	s.endRow("", 6)
+	s.wide("questions", "Ask before you order. Write the answer into the straw-coloured cell, and into the build file: then the list knows it.", look{bold: true})
+	s.spanRow("questions head", questionSpans, []string{"About, and whom to ask", "Question", "Your answer"}, func(int, string) look { return headLook })
+	for _, q := range list {
+		about, ask := q.About, q.Ask
+		if q.Shop != "" {
+			about += ", " + q.Shop
+		}
+		if q.Settles != "" {
+			ask += " (settles " + q.Settles + ")"
+		}
+		s.spanRow("question|"+clean(q.Shop)+"|"+clean(q.About)+"|"+clean(q.Ask), questionSpans, []string{about, ask}, strongFirst)
+	}
 }
 
 func some(n int, word string) string {

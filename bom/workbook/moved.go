@@ -8,6 +8,22 @@ var movedRows = []struct{ from, key, to string }{
 	{"Hoses", "hose|", jointsName},
 	{"Rates", "rate|", ratesName},
 	{"Rates", "terms|", ratesName},
+	{"Questions", "question|", ratesName},
+	{"Duty", "duty|", ratesName},
+}
+
+// movedTitles are heads that a column has no longer, by sheet of now and head.
+var movedTitles = map[[2]string]string{
+	{ratesName, "Answer"}: answerTitle,
+	{ratesName, "About"}:  answerTitle,
+}
+
+// titleNow is the head of a column as it is now.
+func titleNow(sheet, title string) string {
+	if now, ok := movedTitles[[2]string{sheet, title}]; ok {
+		return now
+	}
+	return title
 }
 
 // movedTo gives the sheet on which a row stands now.
@@ -24,10 +40,10 @@ func movedTo(id rowID) string {
 func (c *carry) moved() {
 	for i, id := range c.order {
 		to := movedTo(rowID{id.sheet, id.key})
-		if to == id.sheet {
+		next := cellID{to, id.key, titleNow(to, id.title)}
+		if next == id {
 			continue
 		}
-		next := cellID{to, id.key, id.title}
 		if v, ok := c.cells[id]; ok {
 			delete(c.cells, id)
 			c.cells[next] = v
@@ -40,6 +56,7 @@ func (c *carry) moved() {
 	for i := range c.changes {
 		id := &c.changes[i].id
 		id.sheet = movedTo(rowID{id.sheet, id.key})
+		id.title = titleNow(id.sheet, id.title)
 	}
 	for i, id := range c.noted {
 		c.noted[i].sheet = movedTo(id)
@@ -47,6 +64,19 @@ func (c *carry) moved() {
 	move(c.paints)
 	move(c.notes)
 	move(c.labels)
+	for id, byTitle := range c.paints {
+		for title, p := range byTitle {
+			if now := titleNow(id.sheet, title); now != title {
+				delete(byTitle, title)
+				byTitle[now] = p
+			}
+		}
+	}
+	for id, list := range c.notes {
+		for i := range list {
+			list[i].title = titleNow(id.sheet, list[i].title)
+		}
+	}
 }
 
 // move gives the rows of a map their sheets of now.

@@ -15,7 +15,15 @@ func TestRowsOfEarlierSheets(t *testing.T) {
 	c.keep(cellID{"Hoses", "added row 30", "Done"}, typed{Text: "by hand"})
 	c.changes = append(c.changes, change{cellID{rate.sheet, rate.key, "Freight"}, "48", "55"})
 	c.labels[hose], c.paints[hose], c.notes[hose], c.noted = "raw-1", map[string]paint{"Done": {fill: "FF0000"}}, []note{{title: "Done"}}, []rowID{hose}
+	q, about := rowID{"Questions", "question|elbe|tee|Which thread?"}, rowID{ratesName, "rate|EUR"}
+	c.keep(cellID{q.sheet, q.key, "Answer"}, typed{Text: "NPT"})
+	c.paints[q], c.notes[about] = map[string]paint{"Answer": {fill: "00FF00"}}, []note{{title: "About"}}
 	c.moved()
+	answer, ok := c.take(cellID{ratesName, q.key, answerTitle})
+	require.True(t, ok, "the questions stand under the findings")
+	require.Equal(t, "NPT", answer.Text)
+	require.Equal(t, "00FF00", c.paints[rowID{ratesName, q.key}][answerTitle].fill)
+	require.Equal(t, answerTitle, c.notes[about][0].title, "the column has another head")
 	now := rowID{jointsName, hose.key}
 	v, ok := c.take(cellID{now.sheet, now.key, "Done"})
 	require.True(t, ok)

@@ -237,7 +237,7 @@ func columnTitles(name string) []string {
 }
 
 // strawTitles are the heads of straw columns, where the hidden copy is gone.
-var strawTitles = []string{"Ordered", "Paid each", "Received", "Remark", "Done", "By whom", "Answer", "Date, who", "Bar, from and to", "Which joints weep or run", "You typed"}
+var strawTitles = []string{"Ordered", "Paid each", "Received", "Remark", "Done", "By whom", "Answer", answerTitle, "Date, who", "Bar, from and to", "Which joints weep or run", "You typed"}
 
 // lostOf says what of the buyer's is not carried over: it stays in the earlier file.
 func lostOf(data []byte) []string {

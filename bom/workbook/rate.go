@@ -20,10 +20,15 @@ const (
 	percentFormat = `General\ "%"`
 )
 
+// rateColumns are wide enough together for a sheet upright. What stands under the rates takes
+// several of them for a cell of its own.
 var rateColumns = []column{
-	{title: "Money, shop", width: 12}, {title: "Rate", width: 11}, {title: "Freight", width: 13}, {title: "Freight free from", width: 15},
-	{title: "Customs", width: 12}, {title: "Tax", width: 12}, {title: "About", width: 50},
+	{title: "Money, shop", width: 10}, {title: "Rate", width: 19.5}, {title: "Freight", width: 22.5}, {title: "Freight free from", width: 13},
+	{title: "Customs", width: 9}, {title: "Tax", width: 9}, {title: answerTitle, width: 42},
 }
+
+// answerTitle heads the last column: what is to know of a rate, and further down the buyer's answers.
+const answerTitle = "About, or your answer"
 
 // ownRates lists the rates as the sheet shows them: the build's currency first.
 func (c *counted) ownRates() []Rate {
@@ -79,7 +84,7 @@ func (b *book) rateSheet() error {
 	if b.c.RatesDate != "" {
 		about += " on " + b.c.RatesDate
 	}
-	s.title("Rates and terms; findings, cautions, and what the list rests on", about+", and what each shop and the border add. Write today's into the straw-coloured cells: every sum follows.")
+	s.title("Rates and terms, findings, what to ask, and what it makes", about+"; customs are on goods and freight, tax on these and the customs. The straw-coloured cells are yours.")
 	s.head()
 	words, given := b.st.id(wordsLook), b.st.id(look{border: true, right: true, format: rateFormat})
 	straw := func(format string) int {
@@ -99,7 +104,7 @@ func (b *book) rateSheet() error {
 		} else {
 			s.number(rateColumn, straw(rateFormat), textToCell(r.Rate))
 		}
-		s.endRow("rate|"+r.Currency, 14)
+		s.endRow("rate|"+r.Currency, rowHeight(1, fontSize))
 	}
 	for i := range b.c.shops {
 		sh := &b.c.shops[i]
@@ -118,10 +123,18 @@ func (b *book) rateSheet() error {
 		}
 		s.number(termCustoms, straw(percentFormat), textToCell(sh.Customs))
 		s.number(termTax, straw(percentFormat), textToCell(sh.Tax))
-		about := sh.Name + ": customs on goods and freight, tax on these and the customs"
+		about := sh.Name
 		s.text(6, words, about)
 		s.endRow("terms|"+clean(sh.ID), rowHeight(max(s.tallest(6, about, 1), s.tallest(0, sh.label(), 1)), fontSize))
 	}
 	s.findings()
+	s.questions()
+	s.duty()
+	if len(b.c.Joints)+len(b.c.Hoses) == 0 {
+		s.rests()
+	}
+	if len(b.c.Test) == 0 {
+		s.cautions()
+	}
 	return s.finish()
 }

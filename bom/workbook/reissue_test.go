@@ -86,7 +86,7 @@ var buyer = []typing{
 	{buyName, washer, "Remark", "=cheaper by the hundred"}, {buyName, washer, "Price each", 21.5},
 	{buyName, member, "Ordered", 1},
 	{jointsName, intake, "Done", "yes"}, {jointsName, intake, "By whom", "M."},
-	{"Questions", "question|hamburg|elbow-38|Is the JIC end 37 degrees, not 45?", "Answer", "37, says the counter"},
+	{ratesName, "question|hamburg|elbow-38|Is the JIC end 37 degrees, not 45?", answerTitle, "37, says the counter"},
 	{"Leak test", "stage|intake|dry fit", "Date, who", "1 Dec, M."},
 	{jointsName, "hose|lp-hose/1", "Done", "x"},
 }

@@ -138,6 +138,6 @@ func paragraphLines(s string, room, size float64) int {
 // rowHeight gives the height in points of a row whose tallest cell has that
 // many lines.
 func rowHeight(lines int, size float64) float64 {
-	h := float64(max(lines, 1))*lineHeight*size/fontSize + 1
+	h := float64(max(lines, 1))*lineHeight*size/fontSize + 0.75
 	return math.Min(math.Ceil(h*4)/4, maxHeight)
 }

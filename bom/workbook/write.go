@@ -14,7 +14,7 @@ const (
 	buyName     = "Buy"
 	jointsName  = "Joints"
 	detailsName = "Details"
-	ratesName   = "Findings" // rates and terms, and under them the findings
+	ratesName   = "Findings" // rates and terms, and under them the findings, the questions and the duty
 	asideName   = "Set aside"
 	issueName   = "issue"
 )
@@ -89,8 +89,7 @@ func (b *book) sheets() error {
 		rows  int
 	}{
 		{buyName, b.buy, 1}, {jointsName, b.joints, len(b.c.Joints) + len(b.c.Hoses)}, {detailsName, b.details, 1},
-		{"Leak test", b.leak, len(b.c.Test)}, {"Questions", b.questions, len(b.c.Questions)},
-		{dutyName, b.duty, len(b.c.Duty)}, {ratesName, b.rateSheet, 1},
+		{"Leak test", b.leak, len(b.c.Test)}, {ratesName, b.rateSheet, 1},
 	}
 	if err := b.defaultFont(); err != nil {
 		return err
