@@ -41,6 +41,7 @@ type layer struct {
 	tried  map[string]bool
 
 	loose      bool        // further stops are let pass: the rest comes with the next piece
+	bringing   *Part       // equipment that is laid in two steps; nil else
 	laidVessel *graph.Unit // the last vessel that was laid; nil for none
 }
 
@@ -54,6 +55,9 @@ type gap struct {
 	back     bool       // its water flows to the tee
 	name     string     // of the run that hangs on the tee; "" for one by its part
 	hangs    *hanging   // what hung on a tee that gives way; nil elsewhere
+	open     bool       // its row begins at the port `from`, which stands open
+	in, out  string     // ports of a part in line that has more than two; "" elsewhere
+	turns    int        // in how many places nothing gives way now: there must be fewer; 0 elsewhere
 }
 
 func newLayer(sys *bom.System, text []byte, parts []*Part, taken map[string]bool) *layer {
@@ -121,7 +125,7 @@ const missingHead = "# --- Missing"
 
 // lay lays what it can, one gap after the other.
 func (l *layer) lay() {
-	for l.step() || l.vessel() {
+	for l.step() || l.vessel() || l.lines() {
 	}
 	l.takeExtra()
 	l.drop()
@@ -286,6 +290,7 @@ func (l *layer) hosts(p *Part) []gap {
 		slices.Reverse(list)
 		slices.SortStableFunc(list, func(a, b gap) int { return boolToInt(l.feeds(&b)) - boolToInt(l.feeds(&a)) })
 	}
+	l.byBranch(list, p)
 	for i := range list {
 		list[i].row, list[i].back = row, back
 	}
@@ -340,6 +345,14 @@ func (p *Part) way() (in, out int) {
 		return 1, 0
 	}
 	return 0, 1
+}
+
+// way is how the water goes through the gap's part.
+func (g *gap) way() (in, out int) {
+	if g.in != "" {
+		return g.part.item.PortIndex(g.in), g.part.item.PortIndex(g.out)
+	}
+	return g.part.way()
 }
 
 // try fills a gap, and keeps it where the check of the whole has no further stop. Pieces of a
@@ -397,11 +410,11 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chains [][]laid, ok bool)
 			s.classes = append(s.classes, one.classes...)
 		}
 	}
-	if len(s.classes) == 0 && !g.inLine() {
+	if len(s.classes) == 0 && !g.inLine() && !g.open {
 		return nil, false
 	}
 	end := func(port int) int {
-		return s.ends.number(readingClass(l.sys.Graph.Ports[port].Port.End, true))
+		return l.endAt(s, port)
 	}
 	p := &assign.Problem{}
 	for i := range s.classes {
@@ -415,8 +428,11 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chains [][]laid, ok bool)
 	may := make([]assign.Grade, len(p.Classes))
 	p.Places = []assign.Place{{From: end(g.from), To: end(g.to), Grade: may, Lost: lost}}
 	switch {
+	case g.open:
+		p.Places = l.rowPlaces(s, g.row, may, lost)
+		p.Places[0].From, p.Places[0].Hosts = end(g.from), nil
 	case g.inLine():
-		in, out := g.part.way()
+		in, out := g.way()
 		at := func(i int) int { return s.ends.number(readingClass(g.part.item.Ports[i].End, true)) }
 		p.Places = append(p.Places, assign.Place{From: at(out), To: p.Places[0].To, Grade: may, Lost: lost})
 		p.Places[0].To = at(in)
@@ -449,7 +465,7 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chains [][]laid, ok bool)
 		}
 	}
 	fresh := slices.ContainsFunc(out[0], func(c laid) bool { return !c.part.own })
-	return out, fresh || g.inLine() || len(g.row) > 0 && len(out[0]) > 0
+	return out, fresh || g.inLine() || g.open || len(g.row) > 0 && len(out[0]) > 0
 }
 
 // put writes a chain into the text, and reads, walks and checks it.
@@ -474,6 +490,9 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 	units := map[string]bool{}
 	branch := ""
 	for _, c := range chain {
+		if g.open {
+			break // written with its row
+		}
 		name := l.unit(c.part)
 		units[name] = true
 		if c.side >= 0 {
@@ -485,7 +504,7 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 		steps = append(steps, quote(name))
 	}
 	if g.inLine() {
-		in, out := g.part.way()
+		in, out := g.way()
 		name := l.unit(g.part)
 		units[name] = true
 		steps = append(steps, quote(name+"."+g.part.item.Ports[in].Name+">"+g.part.item.Ports[out].Name))
@@ -501,7 +520,10 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 	if late && !l.rehang(g.hangs, branch, chains[1], units) {
 		return back(fixed)
 	}
-	if g.run == nil {
+	if g.open {
+		branch = from
+		l.addRun(g.name, l.rowPath(g.row, chains, branch, false, units))
+	} else if g.run == nil {
 		l.addRun("between "+from+" and "+to, slices.Concat([]string{quote(from)}, steps, []string{quote(to)}))
 	} else if !l.edit(g, steps) {
 		return back(fixed)
@@ -509,7 +531,7 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 	if g.hangs != nil && !late && !l.rehang(g.hangs, branch, chains[1], units) {
 		return back(fixed)
 	}
-	if len(g.row) > 0 {
+	if len(g.row) > 0 && !g.open {
 		name := g.part.Kind.Name + " at " + branch
 		switch {
 		case g.name != "":
@@ -519,19 +541,9 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 		}
 		l.addRun(name, l.rowPath(g.row, chains[1:], branch, g.back, units))
 	}
-	b, faults := read.Parse(l.file, []byte(l.whole()))
-	var sys *bom.System
-	if len(faults) == 0 {
-		sys, faults = bom.Walk(b)
-	}
-	if len(faults) > 0 {
-		return back("the build would not be read with it: " + faults[0].Reason)
-	}
-	for _, j := range sys.Graph.Joints {
-		a, b := &sys.Graph.Ports[j.A], &sys.Graph.Ports[j.B]
-		if (units[a.Unit.Name] || units[b.Unit.Name]) && j.Known && !j.Open && !j.Mating.Verdict.Holds() && j.Mating.Verdict != threads.LowPressureOnly {
-			return back(a.Name() + " and " + b.Name() + " do not join")
-		}
+	sys, why := l.walk(units)
+	if sys == nil {
+		return back(why)
 	}
 	found := rule.Check(sys)
 	stops, all := weigh(found)
@@ -541,7 +553,11 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 			return back(f.Reason)
 		}
 	}
-	if stops > l.stops && !l.loose {
+	if g.turns > 0 && turnless(found) >= g.turns {
+		return back("nothing gives way with it either")
+	}
+	own := l.ofItsOwn(found, g, units)
+	if stops-len(own) > l.stops && !l.loose {
 		i := slices.IndexFunc(found, func(f finding.Finding) bool {
 			return f.Severity == finding.Stop && slices.ContainsFunc(chain, func(c laid) bool { return strings.Contains(f.Subject.String()+f.Reason, c.part.ID) })
 		})
@@ -559,10 +575,19 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 	switch {
 	case g.a < g.b:
 		what += ", in place of " + unitName(&g.run.Steps[g.a]) + ", which was to buy"
+	case g.open:
+		what = "goes on " + from + ", which stood open"
+	case g.turns > 0:
+		what += ", where nothing gave way"
 	case g.run == nil:
 		what += ", which stood open"
 	case g.part == nil:
 		what += ", which did not join"
+	}
+	stopsAt := ""
+	for i := range own {
+		first, _, _ := strings.Cut(own[i].Reason, ". ")
+		stopsAt += "; a check stops at it: " + strings.TrimSuffix(first, ".")
 	}
 	for _, c := range slices.Concat(chains...) {
 		if c.part.own {
@@ -571,15 +596,37 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 		l.says[c.part] = append(l.says[c.part], what)
 	}
 	if g.inLine() {
-		l.says[g.part] = append(l.says[g.part], what)
+		l.says[g.part] = append(l.says[g.part], what+stopsAt)
 	}
 	for _, u := range g.row {
-		if u.part != nil {
-			l.says[u.part] = append(l.says[u.part], "goes on "+branch+", between "+from+" and "+to)
+		if u.part != nil && g.open {
+			l.says[u.part] = append(l.says[u.part], what+stopsAt)
+		} else if u.part != nil {
+			l.says[u.part] = append(l.says[u.part], "goes on "+branch+", between "+from+" and "+to+stopsAt)
 		}
 	}
 	if l.sys = sys; !l.loose {
 		l.stops = stops
+	}
+	return sys, ""
+}
+
+// walk reads and walks the build as it would be written; nil and why where it cannot be, or where
+// one of the units does not join.
+func (l *layer) walk(units map[string]bool) (*bom.System, string) {
+	b, faults := read.Parse(l.file, []byte(l.whole()))
+	var sys *bom.System
+	if len(faults) == 0 {
+		sys, faults = bom.Walk(b)
+	}
+	if len(faults) > 0 {
+		return nil, "the build would not be read with it: " + faults[0].Reason
+	}
+	for _, j := range sys.Graph.Joints {
+		a, b := &sys.Graph.Ports[j.A], &sys.Graph.Ports[j.B]
+		if (units[a.Unit.Name] || units[b.Unit.Name]) && j.Known && !j.Open && !j.Mating.Verdict.Holds() && j.Mating.Verdict != threads.LowPressureOnly {
+			return nil, a.Name() + " and " + b.Name() + " do not join"
+		}
 	}
 	return sys, ""
 }

@@ -28,7 +28,7 @@ func stopsOf(sys *bom.System) int { return finding.Count(rule.Check(sys), findin
 
 // outAndBack drafts lists without one piece, brings that piece by a later list, and counts the
 // joints that are as in the draft of the whole.
-func outAndBack(t *testing.T, carts []*cart.Cart, whole map[string]int, k, i int) (same, all int, missing bool) {
+func outAndBack(t *testing.T, carts []*cart.Cart, whole map[string]int, stops, k, i int) (same, all int, missing bool) {
 	less := make([]*cart.Cart, len(carts))
 	for n, c := range carts {
 		copied := *c
@@ -54,7 +54,7 @@ func outAndBack(t *testing.T, carts []*cart.Cart, whole map[string]int, k, i int
 		return 0, 1, true
 	}
 	next := walkedText(t, a.Text)
-	require.LessOrEqual(t, stopsOf(next), stopsOf(sys), line.Text)
+	require.LessOrEqual(t, stopsOf(next), max(stopsOf(sys), stops), line.Text)
 	same, all = shared(whole, jointsOf(next))
 	if same < all {
 		t.Logf("%s: %d of %d; fills %v, new %v, doubles %v, wrong %v, aside %v", line.Text, same, all, a.Fills, a.New, a.Doubles, a.Wrong, a.Aside)
@@ -64,8 +64,9 @@ func outAndBack(t *testing.T, carts []*cart.Cart, whole map[string]int, k, i int
 
 // Each line of a plant's lists that leaves a place of it missing a piece is taken out, and
 // brought by a later list: no stop comes of it, and the build is as if it had been there from the
-// start where the line is a piece of a chain. First figure: 6 of 20 lines. What is still otherwise is
-// mostly equipment whose chains were drafted another way without it: a vessel, a throttle, a selector.
+// start where nothing else was drafted another way without it. First figures: 6 of 20 lines, then 11,
+// now 17. Otherwise are a throttle (laid, but its hose and its gauge's tee serve elsewhere by then), the
+// product's hose (its probe had no line to hang on) and the vessel (everything hangs on it).
 func TestEachPieceLater(t *testing.T) {
 	if testing.Short() {
 		t.Skip("drafts a plant as often as it has lines")
@@ -74,18 +75,19 @@ func TestEachPieceLater(t *testing.T) {
 	carts := shopLists(t, sys, "en")
 	d, err := draft.Of(carts, draft.Options{})
 	require.NoError(t, err)
-	whole := jointsOf(walkedText(t, d.Text))
+	all := walkedText(t, d.Text)
+	whole, stops := jointsOf(all), stopsOf(all)
 	back, cases := 0, 0
 	for k, c := range carts {
 		for i := range c.Lines {
-			if same, all, ok := outAndBack(t, carts, whole, k, i); ok {
+			if same, all, ok := outAndBack(t, carts, whole, stops, k, i); ok {
 				cases++
 				back += map[bool]int{true: 1}[same == all]
 			}
 		}
 	}
 	t.Logf("%d of %d lines came back whole", back, cases)
-	require.GreaterOrEqual(t, back, cases/2)
+	require.GreaterOrEqual(t, back*20, cases*17)
 }
 
 // laterCase is a build, a later list, and what must come of it.

@@ -131,6 +131,17 @@ func (r *router) insert(host, place int) (*bought, bool) {
 		r.side[[3]int{-1, place}] = element{id: tee.id, label: tee.label, out: "branch", buy: tee.buy}
 		return &b, true
 	}
+	last := r.s.answer.Places[host].Chain
+	if n := len(chain) - 1; r.s.places[host].line.Held == "last" && n >= 0 && len(last) > 0 && r.s.answer.Places[host].Buy == 0 && chain[n].part != nil && chain[n].cut == nil { // what is heavy stands at what is screwed down
+		step := last[len(last)-1]
+		if b, ok := r.s.tee(r.s.classes[step.Class].ends[step.Out], r.s.problem.Places[host].To, side, r.s.places[host].line); ok {
+			tee := r.bought(&b, host)
+			tee.in, tee.out = "a", "b"
+			r.chains[host] = append(slices.Clone(chain), tee)
+			r.side[[3]int{-1, place}] = element{id: tee.id, label: tee.label, out: "branch", buy: tee.buy}
+			return &b, true
+		}
+	}
 	open := r.s.problem.Places[host].From
 	if open >= 0 && len(chain) > 0 && chain[0].part != nil && chain[0].cut == nil {
 		next := r.s.answer.Places[host].Chain

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"os"
 	"strings"
@@ -226,8 +227,8 @@ func (a *app) atTerminal() bool {
 	return a.ui.colour || a.ui.width != plainWidth
 }
 
-// askDraft puts the questions that decide most. Enter takes the default; a dot leaves the rest
-// open.
+// askDraft puts the questions that decide most. Enter takes the default, `?` tells what a question
+// is for; a dot leaves the rest open, and so does the end of the input.
 func (a *app) askDraft(d *draft.Draft) map[string]string {
 	out := map[string]string{}
 	answers := bufio.NewScanner(a.in)
@@ -236,11 +237,23 @@ func (a *app) askDraft(d *draft.Draft) map[string]string {
 		if q.Default != "" {
 			hint = "Enter takes " + q.Default
 		}
-		a.ui.prompt(fmt.Sprintf("%s\n  %s; . leaves all the rest: ", q.Ask, hint))
-		for answers.Scan() {
+		a.ui.prompt(fmt.Sprintf("%s\n  %s; ? tells more, . leaves all the rest: ", q.Ask, hint))
+		for {
+			if !answers.Scan() {
+				a.ui.prompt("\n")
+				return out
+			}
 			text := strings.TrimSpace(answers.Text())
 			if text == "." {
 				return out
+			}
+			if text == "?" {
+				more := cmp.Or(q.Why, "no list says it")
+				if len(q.Choices) > 0 {
+					more += "; such as " + strings.Join(q.Choices, ", ")
+				}
+				a.ui.prompt(fmt.Sprintf("  %s\n  again: ", more))
+				continue
 			}
 			if text == "" {
 				text = q.Default
@@ -254,9 +267,6 @@ func (a *app) askDraft(d *draft.Draft) map[string]string {
 			}
 			out[q.Key] = text
 			break
-		}
-		if answers.Err() != nil {
-			return out
 		}
 	}
 	return out

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"io"
 	"os"
 	"strings"
 	"testing"
@@ -10,6 +11,7 @@ import (
 
 	"handtight/bom/cart"
 	"handtight/bom/draft"
+	"handtight/bom/starter"
 )
 
 // exampleDraft drafts the example lists.
@@ -42,6 +44,48 @@ func TestDraftAsks(t *testing.T) {
 	require.Equal(t, "28 L/h", got["product"], "what is no flow is asked again")
 	require.NotContains(t, got, "salinity")
 	require.Contains(t, errOut.String(), "again:")
+}
+
+// The end of the input leaves the rest open and asks nothing more, and a question mark tells what a
+// question is for.
+func TestDraftTalkEnds(t *testing.T) {
+	d := exampleDraft(t)
+	var errOut bytes.Buffer
+	a := &app{in: strings.NewReader("?\n12 V\n"), ui: &ui{out: &bytes.Buffer{}, errOut: &errOut, width: 80}}
+	require.Equal(t, map[string]string{"supply": "12 V"}, a.askDraft(d))
+	require.Contains(t, errOut.String(), "pumps and valves must be for it")
+	require.Equal(t, 2, strings.Count(errOut.String(), ". leaves all the rest"), "the third question is not asked")
+}
+
+// terminal gives one line at a time and then an end; read again it would wait for ever at a real
+// terminal, so here it fails the test.
+type terminal struct {
+	t     *testing.T
+	lines []string
+	ended bool
+}
+
+func (r *terminal) Read(p []byte) (int, error) {
+	require.False(r.t, r.ended, "read again behind the end")
+	if len(r.lines) == 0 {
+		r.ended = true
+		return 0, io.EOF
+	}
+	n := copy(p, r.lines[0])
+	r.lines = r.lines[1:]
+	return n, nil
+}
+
+// One end of the input takes what is usual for all that is left of a starter.
+func TestStarterTalkEnds(t *testing.T) {
+	var errOut bytes.Buffer
+	a := &app{in: &terminal{t: t, lines: []string{"?\n", "12\n"}}, ui: &ui{out: &bytes.Buffer{}, errOut: &errOut, width: 80}}
+	answers := starter.Usual()
+	for _, q := range starter.Questions() {
+		require.NoError(t, a.askStarter(q, &answers))
+	}
+	require.Contains(t, errOut.String(), "left column")
+	require.NotContains(t, errOut.String(), "drives the high-pressure pump")
 }
 
 // However much is missing, the sections are cut until they fit, and one of each stays.

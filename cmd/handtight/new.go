@@ -77,10 +77,14 @@ func plainly(ask string) string {
 }
 
 // askStarter asks one question until the answer can be taken; an empty one takes what is
-// usual, and so does the end of the input.
+// usual, and so does the end of the input, for this question and all behind it: at a terminal
+// a further read would wait for a person who has ended the talk. `?` says how to answer.
 func (a *app) askStarter(q starter.Question, answers *starter.Answers) error {
 	if a.lines == nil {
 		a.lines = bufio.NewReader(a.in)
+	}
+	if a.ended {
+		return answers.Take(q.Name, q.Usual)
 	}
 	for {
 		a.ui.prompt(q.Ask + "\n")
@@ -94,10 +98,15 @@ func (a *app) askStarter(q starter.Question, answers *starter.Answers) error {
 		}
 		ended := errors.Is(err, io.EOF)
 		if ended {
+			a.ended = true
 			a.ui.prompt("\n")
 		}
 		if line = strings.TrimSpace(line); line == "" {
 			return answers.Take(q.Name, q.Usual)
+		}
+		if line == "?" && !ended {
+			a.ui.prompt("Answer with a word of the left column; Enter takes " + q.Usual + ", and the end of the input takes what is usual for all that is left.\n")
+			continue
 		}
 		if err := answers.Take(q.Name, line); err == nil {
 			return nil

@@ -20,6 +20,7 @@ var version = ""
 type app struct {
 	in      io.Reader
 	lines   *bufio.Reader // of the input, once a question was asked
+	ended   bool          // the input has ended: nothing more is asked
 	ui      *ui
 	json    bool
 	outside bool // includes may lie outside the build's folder
