@@ -35,6 +35,14 @@ func TestBlindCartsAgain(t *testing.T) { blindCarts(t, "blind2", nil) }
 // answer was wrong as well, for a check stops at two filters nipple to nipple.
 func TestBlindCartsAThirdTime(t *testing.T) { blindCarts(t, "blind3", nil) }
 
+// Five carts written with their answers after that: one whole, one with a tail of another size, one
+// with energy recovery, one typed, one of another trade. First figure: 4 of 5: in the typed list the
+// line of a vessel, "producto 1/4 NPT", was taken for a row of headings. Mended, its elbow's "racor
+// rápido" is still asked for: it may be a push-in end or a coupling, so its tube is left over.
+func TestBlindCartsAFourthTime(t *testing.T) {
+	blindCarts(t, "blind4", map[string]string{"es, typed, without strainer, relief and throttle": "a racor rápido is a push-in end or a coupling"})
+}
+
 func blindCarts(t *testing.T, folder string, asked map[string]string) {
 	f, err := os.Open("testdata/" + folder + "/answers.csv")
 	require.NoError(t, err)

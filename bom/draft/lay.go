@@ -19,8 +19,8 @@ import (
 
 // layer lays pieces of later lists into places of a build that stands: where a piece to buy was
 // put, where two ends do not join, where two stand open, and at a tee put between two that are
-// joined. After each it reads, walks and checks the build again, and keeps only what brings no
-// further stop and joins as a check judges it.
+// joined, and what [layer.lines] lays. After each it reads, walks and checks the build again, and keeps
+// only what joins as a check judges it and brings no further stop, but for those of [layer.ofItsOwn].
 type layer struct {
 	sys    *bom.System // with what is laid
 	file   string

@@ -16,7 +16,7 @@ import (
 // Errors: those of [cart.Read].
 func ReadList(name string, data []byte, o cart.Options) (*cart.Cart, error) {
 	c, err := cart.Read(name, data, o)
-	if err == nil && (!c.Plain || o.Columns != nil || bytes.HasPrefix(data, []byte("PK")) || bytes.ContainsAny(data, "\t;")) {
+	if err == nil && (!c.Plain || o.Columns != nil || bytes.HasPrefix(data, []byte("PK")) || bytes.ContainsAny(data, "\t;")) && !counted(data) {
 		return c, nil
 	}
 	var table bytes.Buffer
@@ -61,10 +61,32 @@ func ReadList(name string, data []byte, o cart.Options) (*cart.Cart, error) {
 	return plain, nil
 }
 
+// counted reports whether a text is lines that begin with how many: the first and three in four of
+// them. Such a text has no row of headings, whatever words and commas stand in it ("1 vessel, product
+// 1/4 NPT").
+func counted(data []byte) bool {
+	if bytes.HasPrefix(data, []byte("PK")) || bytes.ContainsAny(data, "\t;") {
+		return false
+	}
+	all, with := 0, 0
+	for _, l := range strings.Split(strings.TrimPrefix(string(data), "\ufeff"), "\n") {
+		if l = strings.TrimSpace(strings.TrimLeft(strings.TrimSpace(l), "-*•")); l == "" {
+			continue
+		}
+		if all++; countThenWord.MatchString(l) {
+			with++
+		} else if all == 1 {
+			return false
+		}
+	}
+	return with > 1 && with*4 >= all*3
+}
+
 // leadCount is a count before words: "3 hose tails". measureWord are words behind a figure
 // that is a size: "19 mm hose", "10 inch housing".
 var (
-	leadCount   = pattern.New(`^([0-9]{1,3})\s+(\pL{3,})`)
-	measureWord = pattern.New(`(?i)^(?:inch|inches|zoll|pouces?|pollici|pulgadas?|micron|microns|mikron|bar|psi|volts?|litres?|liters?|way|wege|voies|vie|vías|npt|bsp|bspp|bspt|jic|metres?|meters?|feet|foot)$`)
-	saysHowMany = pattern.New(`(?i)^[0-9]{1,3}\s*(?:x|pcs?|pc|ea|stk|st|pz|uds?|pièces?|m)\b|\bx\s?[0-9]{1,3}$|[0-9]\s?m$`)
+	leadCount     = pattern.New(`^([0-9]{1,3})\s+(\pL{3,})`)
+	countThenWord = pattern.New(`(?i)^[0-9]{1,3}(?:\s*x)?\s+\pL`)
+	measureWord   = pattern.New(`(?i)^(?:inch|inches|zoll|pouces?|pollici|pulgadas?|micron|microns|mikron|bar|psi|volts?|litres?|liters?|way|wege|voies|vie|vías|npt|bsp|bspp|bspt|jic|metres?|meters?|feet|foot)$`)
+	saysHowMany   = pattern.New(`(?i)^[0-9]{1,3}\s*(?:x|pcs?|pc|ea|stk|st|pz|uds?|pièces?|m)\b|\bx\s?[0-9]{1,3}$|[0-9]\s?m$`)
 )

@@ -66,8 +66,11 @@ parallel, one or two plants. --rate CODE=N says what one of a currency costs in 
 
 --into BUILD lays later lists to a build that is there: what they fill, what they double, what
 does not fit. A piece is laid where the build lacks one, a gauge, a probe or a relief on a tee of
-the lists, a flush line before the pump, a second vessel behind the first; each is kept only where
-a check of the whole finds no further stop. What is added stands behind the build's own text, which
+the lists, a flush line before the pump, a second vessel behind the first, a throttle behind the
+vessels, a selector with its drain, a seacock for the boat's own that was assumed; each is kept only
+where a check of the whole finds no further stop, but for what equipment brings wherever it stands
+(nobody says what it holds), which is said. A first vessel and vessels side by side are not laid.
+What is added stands behind the build's own text, which
 stays as it is but for the steps of a run that a piece goes between; files that it includes are not
 touched. It is shown as a difference, and written only with --amend, the old file kept beside it.
 
