@@ -368,11 +368,14 @@ func (l *layer) try(g *gap) bool {
 		if next != nil {
 			return true
 		}
+		if g.part != nil {
+			l.why[g.part] = why
+		}
+		if len(chains[0]) == 0 {
+			return false // with no piece to refuse the next trial would be the same
+		}
 		for _, s := range chains[0] {
 			l.why[s.part] = why
-			if g.part != nil {
-				l.why[g.part] = why
-			}
 			refused[s.part] = true
 		}
 	}
