@@ -22,6 +22,7 @@ var freshBuild = map[string]string{
 	"e1": "clean", "e2": "engine",
 	"f1": "clean", "f2": "baltic", "f3": "arrows", "f4": "recovery",
 	"h1": "baltic", "h2": "arrows", "h3": "recovery",
+	"i1": "refit", "i2": "damper", "i3": "refit",
 	"t1": "clean", "t2": "clean", "t3": "clean", "t4": "clean",
 	"g1": "clean", "g2": "engine", "g3": "arrows",
 	"c1": "clean", "c2": "arrows", "c3": "recovery",
