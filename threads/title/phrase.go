@@ -27,6 +27,7 @@ type phrase struct {
 	unknown  bool // it holds a word that is not understood
 	plus     bool // a plus parts it from the phrase before: another part
 	strange  bool // a word that can be its own is not understood
+	doubt    bool // a word that is not understood stands where a sex stands
 }
 
 // attr is a set of words about an end.
@@ -246,6 +247,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 			c.fig = it.figure
 		}
 		c.unknown = c.unknown || it.unread && !it.code
+		c.doubt = c.doubt || it.unread && !it.code && l.mayBeSex(tokens, k)
 		c.strange = c.strange || (c.fig != nil || strong) && it.unread && !it.code
 		for _, m := range it.word {
 			switch m.class {

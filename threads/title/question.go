@@ -34,6 +34,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].Size + " a tail for a hose, or does it take a pipe? The word is used for both: look at the picture, or ask the shop."
 	case r.Candidates[0].Size == "":
 		return "What hose fits the " + threads.PlainWord(r.Candidates[0].Family) + "? The text does not say: ask for its bore in mm."
+	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.doubt:
+		return "Is the " + r.Candidates[0].String() + " male or female? Not understood: " + l.strangeWords() + ". Look for M or F, or ask the shop."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits():
 		return "Is the " + r.Candidates[0].String() + " male or female? The text does not say: look for M or F, or ask the shop."
 	case c.assumed && !l.one && r.Candidates[0].Form != nil:
@@ -69,6 +71,9 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	sex := ""
 	if r.Sex == threads.NoSex && r.Candidates[0].Family.Threaded() {
 		sex = " And is it male or female?"
+		if c.doubt {
+			sex += " Not understood: " + l.strangeWords() + "."
+		}
 	} else if c.assumed && !l.one && r.Candidates[0].Family.Threaded() {
 		sex = " " + l.kindWord() + " mostly is " + r.Sex.String() + ", which the text does not say."
 	}

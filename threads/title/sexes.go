@@ -140,12 +140,17 @@ func anySex(e *phrase) bool { return len(e.sexes) > 0 }
 
 func (l *line) valve() bool { return l.is(valve) }
 
+// assume gives an end the sex that the kind has. A sex that is only custom is not taken where a
+// word that is not understood stands where sexes stand: that word may say another.
 func (l *line) assume(e *phrase, s threads.Sex) {
 	if s == threads.NoSex {
 		return
 	}
-	e.sexes = []threads.Sex{s}
-	e.assumed = !l.is(plain) && (len(l.shape.sexes) != 2 || l.is(elbow))
+	custom := !l.is(plain) && (len(l.shape.sexes) != 2 || l.is(elbow))
+	if custom && e.doubt {
+		return
+	}
+	e.sexes, e.assumed = []threads.Sex{s}, custom
 }
 
 // bushSexes: the larger end of a bush is male, the smaller female.

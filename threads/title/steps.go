@@ -87,6 +87,13 @@ var pairPasses = [][]pairRewrite{
 			func(e, o *phrase) { o.end, e.end = e.end, "" },
 		},
 		{
+			"the grip is the pipe's where the inches have a sex of a thread", `22mm PEX → ½" UK puserrusliitin`,
+			func(e, o *phrase) bool {
+				return e.fig != nil && !e.millimetres() && e.end == "COMPRESSION" && e.threaded && o.millimetres() && o.end == "TUBE" && !o.described()
+			},
+			func(e, o *phrase) { o.end, e.end = e.end, "" },
+		},
+		{
 			"the pipe is the millimetres beside a thread", `Klemmfitting 32 mm x 1" AG PE-Rohr`,
 			func(e, o *phrase) bool {
 				return e.fig != nil && !e.millimetres() && e.end == "TUBE" && len(e.sexes) > 0 && o.millimetres() && (o.end == "" || takesTube(o.end))

@@ -1,6 +1,9 @@
 package title
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // strange reports a part whose name is not understood and that has a size of a
 // pipe thread: a fraction of an inch. Its ends are read, and are asked about.
@@ -52,4 +55,18 @@ func (l *line) litres() {
 			l.evidence = true
 		}
 	}
+}
+
+// mayBeSex reports whether a word that is not understood stands where shops write a sex: beside the
+// word for a thread (سن خارجي), or as up to four capitals right behind a size or a family (1/2" MŽ).
+func (l *line) mayBeSex(tokens []token, k int) bool {
+	it, before, after := &tokens[k], at(tokens, k-1), at(tokens, k+1)
+	if before.value(classFamily) == "THREAD" || after.value(classFamily) == "THREAD" {
+		return true
+	}
+	if (before.figure == nil || !before.figure.sized()) && before.is(classFamily) == nil {
+		return false
+	}
+	word := l.words(it.from, it.to)
+	return utf8.RuneCountInString(word) <= 4 && strings.ToUpper(word) == word && strings.ToLower(word) != word
 }
