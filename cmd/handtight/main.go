@@ -37,7 +37,7 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	app := &app{in: in, ui: newUI(out, errOut)}
 	app.ui.args = args
 	root := app.root()
-	root.SetArgs(dashSizes(args))
+	root.SetArgs(append([]string{}, dashSizes(args)...)) // never nil: cobra would read the words of the process itself
 	root.SetIn(in)
 	root.SetOut(app.ui.out)
 	root.SetErr(app.ui.errOut)

@@ -2,6 +2,9 @@ package quantity_test
 
 import (
 	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
 
 	"handtight/pressure/quantity"
 )
@@ -16,4 +19,11 @@ func ExampleDecimals() {
 func ExampleExact() {
 	fmt.Println(quantity.Exact(0.0000125), quantity.Exact(11.5), quantity.Exact(1e6))
 	// Output: 0.0000125 11.5 1000000
+}
+
+func TestDecimals(t *testing.T) {
+	for v, want := range map[float64]string{14: "14", 11.5: "11.5", 19.999: "20", 0.126: "0.13", -1.266: "-1.27", -0.004: "0"} {
+		require.Equal(t, want, quantity.Decimals(v, 2))
+	}
+	require.Equal(t, "100", quantity.Decimals(99.6, 0))
 }
