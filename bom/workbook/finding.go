@@ -51,6 +51,10 @@ func (s *sheet) rests() {
 	}
 }
 
+// restMost is how many letters one row gathers: a row of a sheet is at most 409 points high, and
+// what is beyond that is neither seen nor printed.
+const restMost = 1500
+
 // rest is a row of what the list rests on, under the first thing that it says.
 type rest struct{ key, basis, text string }
 
@@ -58,7 +62,7 @@ func restsOf(list []Assumption) []rest {
 	var out []rest
 	for _, a := range list {
 		says := a.What + ": " + a.Value
-		if i := slices.IndexFunc(out, func(r rest) bool { return r.basis == a.Basis }); i >= 0 {
+		if i := slices.IndexFunc(out, func(r rest) bool { return r.basis == a.Basis && len(r.text)+len(says) < restMost }); i >= 0 {
 			out[i].text += "; " + says
 			continue
 		}

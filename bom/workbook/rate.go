@@ -133,6 +133,9 @@ func (b *book) rateSheet() error {
 	if len(b.c.Joints)+len(b.c.Hoses) == 0 {
 		s.rests()
 	}
+	if len(b.c.Test) == 0 { // else they stand with the leak test
+		s.cautions()
+	}
 	if len(b.c.Test) == 0 {
 		s.cautions()
 	}

@@ -336,6 +336,32 @@ func TestWriteReturnsTheWritersError(t *testing.T) {
 	require.ErrorIs(t, Write(&brokenWriter{room: 100}, sample(t)), errBroken)
 }
 
+// What a list rests on and the cautions have their place on other sheets, which a list without
+// joints or leak test has not.
+func TestWhatHasNoSheetIsSaidAllTheSame(t *testing.T) {
+	c := Content{Currency: "EUR", Cautions: []string{"Water at this pressure goes through skin."}}
+	for i := range 200 {
+		c.Assumptions = append(c.Assumptions, Assumption{What: fmt.Sprintf("part %03d", i), Value: "10 bar", Basis: "a usual claim"})
+	}
+	var buf bytes.Buffer
+	require.NoError(t, Write(&buf, c))
+	f, err := excelize.OpenReader(&buf)
+	require.NoError(t, err)
+	defer f.Close()
+	rows, err := f.GetRows("Findings")
+	require.NoError(t, err)
+	said := fmt.Sprint(rows)
+	require.Contains(t, said, c.Cautions[0])
+	for _, a := range c.Assumptions {
+		require.Contains(t, said, a.What+": 10 bar")
+	}
+	for _, row := range rows {
+		for _, cell := range row {
+			require.Less(t, len(cell), 1600, "a row is no higher than is seen")
+		}
+	}
+}
+
 func TestTooLargeABookIsRefused(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a large book: in the full run")

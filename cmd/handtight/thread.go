@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"handtight/pressure/quantity"
-	units "handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
 )
@@ -238,7 +237,7 @@ func (a *app) printReading(r threads.Reading) {
 		said += "  rated: " + r.Rated.String()
 	}
 	if r.HasTemperature {
-		said += fmt.Sprintf("  up to: %s C", units.Significant(r.Temperature.Celsius(), 4))
+		said += fmt.Sprintf("  up to: %s C", quantity.Significant(r.Temperature.Celsius(), 4))
 	}
 	if said != "" {
 		u.line("%s", said)

@@ -10,7 +10,6 @@ import (
 
 	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
-	qty "handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/identify"
 )
@@ -62,7 +61,7 @@ func unsure(text string) (string, bool) {
 // female one.
 func Diameter(m *identify.Measured, sex threads.Sex, text string) error {
 	bare, _ := unsure(text)
-	d, err := qty.ParseLength(bare)
+	d, err := quantity.ParseLength(bare)
 	if err != nil {
 		return err
 	}
@@ -118,7 +117,7 @@ func count(text string) (float64, error) {
 // Pitch reads a pitch with its unit: "1.5 mm".
 func Pitch(m *identify.Measured, text string) error {
 	bare, rough := unsure(text)
-	p, err := qty.ParseLength(bare)
+	p, err := quantity.ParseLength(bare)
 	if err != nil {
 		return err
 	}
