@@ -179,6 +179,10 @@ type StatedPressure struct {
 	Words    string // as written
 }
 
+// SpeaksOfAnEnd is why a word of a thread, a sex, a hand or a swivel is not used where the part
+// named is sold without ends, as hose by the metre is: it may be another part.
+const SpeaksOfAnEnd = "it speaks of an end, and such a part has none"
+
 // NotUsed is a part of a text that was understood and changes nothing, with the
 // reason.
 type NotUsed struct{ Words, Why string }

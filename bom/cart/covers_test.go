@@ -271,3 +271,16 @@ func TestOpenFamiliesAreShownAsOpen(t *testing.T) {
 	require.Equal(t, cart.NotNeeded, v.Status)
 	require.Contains(t, v.Reason, "G 1 female or Rp 1 female or Rc 1 female")
 }
+
+// Hose by the metre has no ends: a line that speaks of some, or of a hand, is asked about.
+func TestHoseThatSpeaksOfEndsIsAsked(t *testing.T) {
+	sys, order := plant(t)
+	for _, text := range []string{
+		"Suction hose 19 mm, wire helix, left-hand nuts, per metre",
+		"Suction hose 19 mm, wire helix, with 3/4 BSP female swivel ends LH, per metre",
+	} {
+		_, r := one(t, sys, order, "\t"+text+"\t5")
+		require.Len(t, r.Questions, 1, text)
+		require.Contains(t, r.Questions[0].Ask, "without the ends that its words speak of", text)
+	}
+}

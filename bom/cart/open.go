@@ -7,6 +7,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
+	"handtight/threads"
 )
 
 // open asks for what a line that may be right leaves open: what of it is other than planned
@@ -100,6 +101,9 @@ func silent(l *Line, m *match) []string {
 		ask(f.bore == 0 && want.bore > 0, "what is its bore")
 		ask(f.length == 0 && want.length > 0 && isA(n.Kind, catalog.Hose), "how long is it")
 	}
+	if words := wordsOfEnds(l); isA(n.Kind, catalog.HoseStock) && len(words) > 0 {
+		ask(true, fmt.Sprintf("is it sold by length, without the ends that its words speak of (%s)", strings.Join(words, ", ")))
+	}
 	if m.named() {
 		return out
 	}
@@ -110,6 +114,17 @@ func silent(l *Line, m *match) []string {
 	ask(f.element.across == 0 && want.element.across > 0, fmt.Sprintf("is it %s x %s inches", quantity.Significant(want.element.across, 4), quantity.Significant(want.element.long, 4)))
 	ask(n.Item.Vacuum != nil && !f.traits.has("suction"), "does it stand suction")
 	ask(n.place != nil && n.place.product && want.traits.has("drinking") && !f.traits.has("drinking"), "is it fit for drinking water")
+	return out
+}
+
+// wordsOfEnds lists the words of a line that speak of an end, where what it names has none.
+func wordsOfEnds(l *Line) []string {
+	var out []string
+	for _, u := range l.Reading.NotUsed {
+		if u.Why == threads.SpeaksOfAnEnd {
+			out = append(out, u.Words)
+		}
+	}
 	return out
 }
 

@@ -2,6 +2,7 @@ package title
 
 import (
 	"slices"
+	"strings"
 
 	"handtight/threads"
 )
@@ -48,6 +49,9 @@ var carries = map[string]func(threads.End) bool{
 
 // namedSeals notes the words of a seal, a swivel or a hand that no end shows.
 func (l *line) namedSeals(ends []threads.EndReading) {
+	if len(ends) == 0 {
+		l.endsOfNone()
+	}
 	for k := range l.tokens {
 		m := l.tokens[k].is(classAttr)
 		if m == nil || carries[m.value] == nil || l.tokens[k].is(classKind) != nil {
@@ -60,5 +64,31 @@ func (l *line) namedSeals(ends []threads.EndReading) {
 		if !shown {
 			l.ignore(l.words(l.tokens[k].from, l.tokens[k].to), "no end takes it")
 		}
+	}
+}
+
+// endsOfNone notes the words of an end in a title whose part is sold without ends. A word of a sex
+// counts beside a thread, a hand or a swivel only: alone it mostly is a hose's inside.
+func (l *line) endsOfNone() {
+	if l.shape == nil || l.shape.ends >= 0 || l.shape.kind == "" {
+		return
+	}
+	var found, sexes []string
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		words := l.words(it.from, it.to)
+		if len(words) < 2 || it.is(classUnit) != nil || it.is(classKind) != nil || it.is(classNoise) != nil {
+			continue
+		}
+		attr := it.is(classAttr)
+		switch {
+		case it.is(classFamily) != nil, attr != nil && (attr.value == "left" || attr.value == "swivel"):
+			found = append(found, words)
+		case it.is(classSex) != nil:
+			sexes = append(sexes, words)
+		}
+	}
+	if len(found) > 0 {
+		l.ignore(strings.Join(append(found, sexes...), ", "), threads.SpeaksOfAnEnd)
 	}
 }

@@ -90,3 +90,21 @@ func TestWhatIsNotUsedIsNamed(t *testing.T) {
 	}, r.NotUsed)
 	require.Equal(t, []threads.NotUsed{{Words: "16", Why: "a clamp has no end"}, {Words: "27 mm", Why: "a clamp has no end"}}, Read("Hose clamp 16 x 27 mm 316").NotUsed)
 }
+
+// Words of an end are named where the part has none: they may mean another part. A bore's inside
+// is no sex of an end.
+func TestWordsOfAnEndThatThePartHasNot(t *testing.T) {
+	of := func(text string) []string {
+		var out []string
+		for _, u := range Read(text).NotUsed {
+			if u.Why == threads.SpeaksOfAnEnd {
+				out = append(out, u.Words)
+			}
+		}
+		return out
+	}
+	require.Equal(t, []string{"left-hand"}, of("Spiral suction hose 19 mm, left-hand nuts, 5 m"))
+	require.Equal(t, []string{"BSP, swivel, LH, female"}, of("Suction hose 19 mm spiral with 3/4 BSP female swivel ends LH, 5 m"))
+	require.Empty(t, of("Saugschlauch 19 mm innen, 6 bar, Meterware"))
+	require.Empty(t, of("Hose clamp 16 x 27 mm 316"))
+}
