@@ -15,11 +15,7 @@ import (
 // A kind that is known in one language and not in the next is asked about there. The table holds
 // for every kind the words of the trade in eleven languages (common practice), and each must be read.
 func TestEachKindInEachLanguage(t *testing.T) {
-	f, err := os.Open("testdata/languages.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	require.NoError(t, err)
+	rows := tableOf(t, "testdata/languages.csv")
 	total := 0
 	for _, r := range rows[1:] {
 		for i, cell := range r[1:] {
@@ -83,11 +79,7 @@ func speech(t *testing.T, class, value, text string) string {
 // Headings, materials, sexes, tails, what a part is fit for, and units: a word that one language has
 // is had by the others.
 func TestEachWordInEachLanguage(t *testing.T) {
-	f, err := os.Open("testdata/speech.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	require.NoError(t, err)
+	rows := tableOf(t, "testdata/speech.csv")
 	total := 0
 	for _, r := range rows[1:] {
 		for i, cell := range r[2:] {
@@ -100,4 +92,14 @@ func TestEachWordInEachLanguage(t *testing.T) {
 		}
 	}
 	t.Log(total, "words")
+}
+
+func tableOf(t *testing.T, path string) [][]string {
+	t.Helper()
+	f, err := os.Open(path)
+	require.NoError(t, err)
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	require.NoError(t, err)
+	return rows
 }
