@@ -142,7 +142,7 @@ func (g *Graph) weigh(j *Joint) {
 // been made. ok is false where nothing is known of an end.
 func (g *Graph) FitOf(j *Joint, standing bool) (fit evidence.Fit, ok bool) {
 	a, b := &g.Ports[j.A], &g.Ports[j.B]
-	if !sized(a.Port.End) || !sized(b.Port.End) {
+	if !Sized(a.Port.End) || !Sized(b.Port.End) {
 		return evidence.Fit{}, false
 	}
 	var turned identify.Turned

@@ -10,16 +10,16 @@ import (
 // mate judges two ports by their readings: the joint, whether the readings leave
 // it open, and whether both ends are known at all.
 func mate(a, b *build.Port) (m threads.Mating, open, known bool) {
-	if !sized(a.End) || !sized(b.End) {
+	if !Sized(a.End) || !Sized(b.End) {
 		return threads.Mating{}, false, false
 	}
 	m, open = threads.Worst(a.End, b.End)
 	return m, open, true
 }
 
-// sized reports whether something is said of an end that it can be judged by: a tail or a
+// Sized reports whether something is said of an end that it can be judged by: a tail or a
 // hose without a size is no more than one that is not said.
-func sized(end threads.EndReading) bool {
+func Sized(end threads.EndReading) bool {
 	return len(end.Candidates) > 0 && !slices.ContainsFunc(end.Candidates, func(e threads.End) bool { return !e.Family.Threaded() && e.Diameter == 0 })
 }
 

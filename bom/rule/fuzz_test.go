@@ -23,6 +23,7 @@ func FuzzCheck(f *testing.F) {
 		}
 	}
 	f.Add([]byte("[build]\nname = \"x\"\ncurrency = \"EUR\"\n[duty]\npressure = \"0 bar\"\nsupply = \"1 V\"\nwater = \"-5 C\"\nspace = \"90 C\"\n[[item]]\nid = \"p\"\nkind = \"plunger pump\"\nflow = \"9 L/min\"\n[[item]]\nid = \"t\"\nkind = \"tee\"\n[[run]]\nname = \"r\"\npath = [\"t.a\", \"p\", \"t.b\"]\n"))
+	f.Add([]byte("[build]\nname = \"x\"\n[[item]]\nid = \"f\"\nkind = \"filter housing\"\nports = { in = '1/2 NPT female', out = 'hose barb' }\n[[hose]]\nid = \"h\"\nlength = \"1 m\"\nends = ['hose', 'hose']\n[[run]]\nname = \"r\"\npath = [\"f.out\", \"h\"]\n"))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		build, faults := read.Parse("fuzz.toml", text)
 		if len(faults) > 0 {

@@ -135,11 +135,14 @@ func unsaid(s *bom.System, j *graph.Joint, high bool) (finding.Finding, bool) {
 	var write []string
 	for _, p := range []int{j.A, j.B} {
 		n := &s.Graph.Ports[p]
-		if n.Port.Said && len(n.Port.End.Candidates) > 0 {
+		if n.Port.Said && graph.Sized(n.Port.End) {
 			continue
 		}
 		reason := fmt.Sprintf("nothing says what the end of %s is, so the joint is not judged.", n.Name())
-		if n.Port.Said {
+		switch {
+		case n.Port.Said && len(n.Port.End.Candidates) > 0:
+			reason = fmt.Sprintf("the words %q give the end of %s no size, so the joint is not judged.", n.Port.Text, n.Name())
+		case n.Port.Said:
 			reason = fmt.Sprintf("the end of %s was seen in the words %q but not read, so the joint is not judged.", n.Name(), n.Port.Text)
 		}
 		f.Reason = cmp.Or(f.Reason, reason)

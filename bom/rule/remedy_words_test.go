@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -55,6 +56,19 @@ func TestRemediesSayWhatCanBeDone(t *testing.T) {
 	}
 	require.NotContains(t, slugsOf(t, changed(t, hose, amend{`'7/8 NPT male'`, `'3/8 NPT male'`})), "end-not-said")
 
+	// An end whose words give no size is named, and its cure says where the size is written.
+	sizeless := changed(t, hose, amend{`ends     = ['7/8 NPT male', '9/16-18 JIC female swivel']`, `ends     = ['hose', '9/16-18 JIC female swivel']`})
+	list, err := seen(sizeless)
+	require.NoError(t, err)
+	for _, f := range list {
+		if f.Slug == "end-not-said" && strings.Contains(f.At(), "hp-hose-feed") {
+			require.Contains(t, f.Reason, `the words "hose" give the end of hp-hose-feed`)
+			require.Contains(t, f.Remedy, "write ends = [")
+			require.Contains(t, f.Remedy, "`hp-hose-feed`")
+		}
+	}
+	require.Contains(t, slugsOf(t, sizeless), "end-not-said")
+
 	// Below its table a hose is kept warm, and not moved to where it is cooler.
 	cold := changed(t, clean, amend{`water    = "17 C"`, `water    = "-1.8 C"`})
 	for _, remedy := range remedies(cold, "part-too-warm") {
@@ -64,7 +78,7 @@ func TestRemediesSayWhatCanBeDone(t *testing.T) {
 	require.NotContains(t, slugsOf(t, changed(t, cold, amend{`"-1.8 C"`, `"0 C"`})), "part-too-warm")
 
 	// A part of one port in a run: a tee in its place, and a run of its own for it.
-	_, err := seen(changed(t, clean, amend{`"feed-1", "gauge-tee", "feed-2"`, `"feed-1", "lp-gauge", "feed-2"`}, amend{"[[run]]\nname = \"feed gauge\"\npath = [\"gauge-tee.branch\", \"lp-gauge\"]", ""}))
+	_, err = seen(changed(t, clean, amend{`"feed-1", "gauge-tee", "feed-2"`, `"feed-1", "lp-gauge", "feed-2"`}, amend{"[[run]]\nname = \"feed gauge\"\npath = [\"gauge-tee.branch\", \"lp-gauge\"]", ""}))
 	require.ErrorContains(t, err, `path = ["tee.branch", "lp-gauge"]`)
 }
 
