@@ -200,6 +200,7 @@ type EndReading struct {
 	Swivel     bool
 	Candidates []End
 	Question   string // the one question that settles it; "" if nothing is open
+	Torn       bool   // its words contradict each other, and no candidate stands for one of the meanings: it is not to be judged
 
 	NotUsed []NotUsed // words that change nothing of it; only where a text of one end was read
 }

@@ -18,9 +18,9 @@ func mate(a, b *build.Port) (m threads.Mating, open, known bool) {
 }
 
 // Sized reports whether something is said of an end that it can be judged by: a tail or a
-// hose without a size is no more than one that is not said.
+// hose without a size is no more than one that is not said, nor is one whose words contradict each other.
 func Sized(end threads.EndReading) bool {
-	return len(end.Candidates) > 0 && !slices.ContainsFunc(end.Candidates, func(e threads.End) bool { return !e.Family.Threaded() && e.Diameter == 0 })
+	return len(end.Candidates) > 0 && !end.Torn && !slices.ContainsFunc(end.Candidates, func(e threads.End) bool { return !e.Family.Threaded() && e.Diameter == 0 })
 }
 
 // cost is how bad a joint is when a part may be turned either route.

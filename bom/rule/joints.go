@@ -140,6 +140,8 @@ func unsaid(s *bom.System, j *graph.Joint, high bool) (finding.Finding, bool) {
 		}
 		reason := fmt.Sprintf("nothing says what the end of %s is, so the joint is not judged.", n.Name())
 		switch {
+		case n.Port.End.Torn:
+			reason = fmt.Sprintf("the words %q of the end of %s contradict each other, so the joint is not judged.", n.Port.Text, n.Name())
 		case n.Port.Said && len(n.Port.End.Candidates) > 0:
 			reason = fmt.Sprintf("the words %q give the end of %s no size, so the joint is not judged.", n.Port.Text, n.Name())
 		case n.Port.Said:

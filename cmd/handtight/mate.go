@@ -86,16 +86,20 @@ their size is weighed too.`,
 	return cmd
 }
 
-// oneEnd reads an end given on the command line.
+// oneEnd reads an end given on the command line; its Words are the whole text, with what is said of the part.
 func oneEnd(text string) (threads.EndReading, error) {
 	end, err := title.ReadEnd(text)
 	var re *title.ReadError
 	if errors.As(err, &re) {
 		return end, fmt.Errorf("%q: %s\n  %s", text, re.Reason, re.Remedy)
 	}
-	if err == nil && len(end.Candidates) == 0 {
+	switch {
+	case err == nil && len(end.Candidates) == 0:
 		return end, fmt.Errorf("%q: an end was seen and not read\n  %s", text, end.Question)
+	case err == nil && end.Torn:
+		return end, fmt.Errorf("%q: its words contradict each other\n  %s", text, end.Question)
 	}
+	end.Words = text
 	return end, err
 }
 
@@ -107,7 +111,9 @@ func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFact
 	}
 	for _, end := range []threads.EndReading{x, y} {
 		for _, n := range end.NotUsed {
-			f.NotUsed = append(f.NotUsed, notUsedFacts(n))
+			if title.Read(n.Words).Material == "" { // a material is the make-up's
+				f.NotUsed = append(f.NotUsed, notUsedFacts(n))
+			}
 		}
 	}
 	if m.A.Family.Threaded() && m.B.Family.Threaded() && m.Verdict != threads.SameSex {
@@ -120,6 +126,9 @@ func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFact
 		mk := makeup.Of(m)
 		if mk.Washer != "" {
 			mk.Torque.Known = false // printed for steel studs; the material is not said here
+		}
+		if a, b := title.Read(x.Words).Material, title.Read(y.Words).Material; a != "" || b != "" {
+			mk = mk.ForMetals(a, b)
 		}
 		f.Makeup = mk.String()
 	}

@@ -155,16 +155,11 @@ func (l *line) classifyRange(k int, f *figure) {
 	}
 }
 
-// seriesBefore is the series that a hose-end code of a 24 degree cone ends in, right
+// seriesBefore is the series that a hose-end code of a 24 degree cone says, right
 // before a bare number: DKOL 12 is 12L, BES 16 is 16S; 0 if none stands there.
 func (l *line) seriesBefore(k int) byte {
-	prev := l.beside(k, -1)
-	m := prev.is(classFamily)
-	if m == nil || m.value != "24" && m.value != "STANDPIPE" || prev.to == 0 {
-		return 0
-	}
-	if last := byteAt(l.norm, prev.to-1); last == 'l' || last == 's' {
-		return last
+	if m := l.beside(k, -1).is(classFamily); m != nil {
+		return m.series()
 	}
 	return 0
 }

@@ -18,8 +18,34 @@ var meant = map[string][]threads.Family{
 	"FLARE": {threads.SAE45, threads.JIC}, "ISO6149": {threads.ISO6149, threads.M},
 }
 
+// otherWay are the threads that the word taper makes of a parallel one of that size, and parallel of a
+// taper one.
+var otherWay = map[threads.Family][]threads.Family{
+	threads.G: {threads.R, threads.Rc}, threads.R: {threads.G}, threads.Rc: {threads.Rp, threads.G}, threads.Rp: {threads.Rc},
+	threads.NPT: {threads.NPSM}, threads.NPTF: {threads.NPSM}, threads.NPSM: {threads.NPT}, threads.NPS: {threads.NPT}, threads.MT: {threads.M},
+}
+
+// eitherWay adds the readings that a word against the thread's own taper leaves, and asks which it is.
+// Where no thread of that size stands for the word, the end is torn.
+func (l *line) eitherWay(c *phrase, r *threads.EndReading, says string) string {
+	n := len(r.Candidates)
+	for _, e := range r.Candidates[:n] {
+		for _, f := range otherWay[e.Family] {
+			r.Candidates = addFamily(r.Candidates, f, e.Form.Size, e.Sex)
+		}
+	}
+	r.Candidates = dropTwice(r.Candidates)
+	l.dress(c, r.Candidates[n:])
+	which := listed(r.Candidates)
+	if r.Torn = len(r.Candidates) < 2; r.Torn {
+		which = ""
+	}
+	return "The text says " + says + ". Which is it" + which + "? Look whether the thread narrows, or ask the shop."
+}
+
 // conflict is what an end's words say that cannot both be so; "" if they agree.
-// Of two families that cannot be one thread both become candidates.
+// Of two families that cannot be one thread both become candidates; so do the taper and the parallel
+// thread of one size. An end of which one meaning has no candidate is torn.
 func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	if c.fam != nil && c.fam2 != nil && !compatible(c.fam.value, c.fam2.value) {
 		other := *c
@@ -38,14 +64,21 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	tapered := f.Threaded() && f.Facts().Tapered
 	switch {
 	case c.fam != nil && meant[c.fam.value] != nil && c.fig != nil && f.Threaded() && !slices.Contains(meant[c.fam.value], f) && (c.fig.kind == metricSize || c.fig.kind == coneSize):
+		r.Torn = true
 		return "The size is that of " + r.Candidates[0].Form.Designation + ", and the text says " + l.spelled(c.fam) + ". Which thread is it? Ask the shop."
 	case c.attr&isTaper != 0 && c.attr&isParallel != 0 && f.Threaded():
-		return "The text says both taper and parallel. Which is the " + name + "? Look whether the thread narrows, or ask the shop."
+		return l.eitherWay(c, r, "both taper and parallel")
 	case !onlyBSP(c) && c.attr&isTaper != 0 && f.Threaded() && !tapered && f != threads.M:
-		return "The text says taper, and " + r.Candidates[0].Form.Designation + " is a parallel thread. Which is it? Look whether the thread narrows, or ask the shop."
-	case !onlyBSP(c) && c.attr&isParallel != 0 && tapered && f != threads.Rc:
-		return "The text says parallel, and " + r.Candidates[0].Form.Designation + " is a taper thread. Which is it? Look whether the thread narrows, or ask the shop."
-	case l.one && f.Threaded() && noThread[c.also] != "":
+		return l.eitherWay(c, r, "taper, and "+r.Candidates[0].Form.Designation+" is a parallel thread")
+	case !onlyBSP(c) && c.attr&isParallel != 0 && tapered && (f != threads.Rc || c.fam.value == "RC"):
+		return l.eitherWay(c, r, "parallel, and "+r.Candidates[0].Form.Designation+" is a taper thread")
+	case f.Threaded() && r.Candidates[0].Form != nil && c.fam != nil && c.fam.series() != 0 && (f == threads.Cone24L || f == threads.Cone24S) && f != coneFamily(c.fam.series()):
+		r.Torn = true
+		return "The text says " + l.spelled(c.fam) + ", which is of the other series than " + r.Candidates[0].Form.Designation + ". Which is it, light (L) or heavy (S)? Measure the tube's outside diameter, or ask the shop."
+	case f.Threaded() && noThread[c.also] != "" && !l.one:
+		l.ignore(l.alsoSaid(c), noThread[c.also]+", and the size beside it is a thread's")
+	case f.Threaded() && noThread[c.also] != "":
+		r.Torn = true
 		return "The text names a thread and " + noThread[c.also] + ". Which is the end, " + name + " or the other? Give each end its own text."
 	}
 	return ""
@@ -82,6 +115,17 @@ var noThread = map[string]string{
 	"BARB": "a hose tail", "BORE": "a hose's bore", "PUSH": "a push-in end", "COMPRESSION": "a compression end", "FERRULE": "a clamp ferrule",
 	"PRESS": "a press end", "SOCKET": "a glued or welded end", "SOLDER": "a solder end", "FLANGE": "a flange", "QC": "a quick coupling",
 	"CAMLOCK": "a cam coupling", "GROOVE": "a grooved end", "AERATOR": "an aerator thread", "BALLCOCK": "a ballcock thread",
+}
+
+// alsoSaid is the word for an end that a phrase names beside its thread.
+func (l *line) alsoSaid(c *phrase) string {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if m := it.is(classEnd); m != nil && m.value == c.also && it.from >= c.from && it.to <= c.to {
+			return l.words(it.from, it.to)
+		}
+	}
+	return c.also
 }
 
 // onlyBSP reports whether the family is open between taper and parallel until

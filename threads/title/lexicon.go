@@ -45,7 +45,7 @@ var classNames = map[string]wordClass{
 type sense struct {
 	class  wordClass
 	value  string
-	extra  []string // for a family: male, female, swivel, pre (stands before its size), dash
+	extra  []string // for a family: male, female, swivel, pre (stands before its size), dash, light or heavy (series)
 	sexes  []threads.Sex
 	shape  *shape
 	tongue string
@@ -59,6 +59,17 @@ func (m *sense) has(word string) bool {
 		}
 	}
 	return false
+}
+
+// series is that of 24 degree cones which a hose end's code says, 'l' or 's'; 0 if it says none.
+func (m *sense) series() byte {
+	switch {
+	case m.has("light"):
+		return 'l'
+	case m.has("heavy"):
+		return 's'
+	}
+	return 0
 }
 
 // shape is a sort of part: the ends that it has and their sexes where the words do not say.

@@ -2,6 +2,7 @@ package title
 
 import (
 	"math"
+	"slices"
 
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -191,7 +192,8 @@ func metricText(d, pitch float64) string {
 	return "M" + quantity.Exact(d) + "x" + quantity.Exact(pitch)
 }
 
-// coneByThread finds the 24 degree cones that use a metric thread.
+// coneByThread finds the 24 degree cones that use a metric thread, of the series that the end's code
+// names where it has one of that thread.
 func (l *line) coneByThread(c *phrase) []threads.End {
 	var out []threads.End
 	for _, f := range [...]threads.Family{threads.Cone24L, threads.Cone24S} {
@@ -200,6 +202,10 @@ func (l *line) coneByThread(c *phrase) []threads.End {
 				out = append(out, threads.Threaded(form, c.sex()))
 			}
 		}
+	}
+	of := func(e threads.End) bool { return e.Family == coneFamily(c.fam.series()) }
+	if c.fam.series() != 0 && slices.ContainsFunc(out, of) {
+		out = slices.DeleteFunc(out, func(e threads.End) bool { return !of(e) })
 	}
 	return out
 }
