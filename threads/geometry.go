@@ -113,11 +113,9 @@ func closing(clearance, taper float64) float64 {
 }
 
 // takeHold is the share of the two crests' rounding (on diameter) that must reach
-// past each other before the flanks work as straight ones. Any value from 0.4 to
-// 0.5 keeps the closed form within half a turn of the two profiles drawn and
-// pushed together (oracle_test.go). Some parallels of unlike pitch, at one end of
-// their tolerances, meet up to 1.3 turns early by it (M39x2 in G 1 1/4: 4.7 for
-// 6.0): the side on which a joint is called worse.
+// past each other before the flanks of a taper work as straight ones. Any value from
+// 0.4 to 0.5 keeps the closed form within half a turn of the two profiles drawn and
+// pushed together (oracle_test.go).
 const takeHold = 0.45
 
 // flankDepth is the depth at which the flanks meet.
@@ -127,6 +125,9 @@ const takeHold = 0.45
 // straight flanks count from part of the way through the rounding, unless the
 // tips themselves jam before.
 func flankDepth(e, i profile, gap, taper float64) float64 {
+	if taper == 0 {
+		return parallelDepth(e, i, gap)
+	}
 	p := play{taper: taper, alike: e.taper == i.taper}
 	p.drift = math.Abs(e.pitch-i.pitch) / ((e.pitch + i.pitch) / 2)
 	p.wide = min(0, i.pitch-e.pitch) / 4
@@ -142,6 +143,51 @@ func flankDepth(e, i profile, gap, taper float64) float64 {
 		return jam
 	}
 	return hold + p.ends(e, i, straights, hold)
+}
+
+// parallelDepth is the depth at which the flanks of two parallel threads meet. On the
+// way round, at one distance from the axis, the external tooth fills a share of the
+// turn and the internal one another. What both leave open lets one lie ahead of the
+// other, and each pitch of depth uses some of it up; where the two fill most, they meet.
+func parallelDepth(e, i profile, gap float64) float64 {
+	open := func(y float64) float64 { return 2 * (e.cutAway(y)/e.pitch + i.cutAway(gap/2-y)/i.pitch) }
+	from, to := max(gap/2-i.flankC, -e.flankR), min(e.flankC, gap/2+i.flankR)
+	switch {
+	case gap >= 2*(e.crest+i.crest):
+		return math.Inf(1)
+	case from > to: // only the rounded tips reach past each other
+		from, to = least(open, max(to, gap/2-i.crest), min(from, e.crest))
+	}
+	room := min(open(from), open(to))
+	if room < 0 {
+		return 0
+	}
+	return quotient(room, math.Abs(1/i.pitch-1/e.pitch))
+}
+
+// cutAway is by how much half a tooth is narrower at a height above its pitch line than
+// there: the flank, then the arc that rounds the crest off and meets it without a corner.
+func (p profile) cutAway(y float64) float64 {
+	if y <= p.flankC {
+		return y * p.tan
+	}
+	slant := math.Sqrt(1 + p.tan*p.tan)
+	radius := (p.pitch/4 - p.flankC*p.tan) * slant
+	above := y - p.flankC + radius*p.tan/slant // the arc's centre
+	return p.pitch/4 - math.Sqrt(max(0, radius*radius-above*above))
+}
+
+// least closes in on the least value of a function that falls and then rises.
+func least(f func(float64) float64, from, to float64) (float64, float64) {
+	for range 32 { // 2e-6 of the rounding is left
+		third := (to - from) / 3
+		if f(from+third) < f(to-third) {
+			to -= third
+		} else {
+			from += third
+		}
+	}
+	return from, to
 }
 
 // ends takes the tighter end of the straight flank that both have: the internal
@@ -173,7 +219,7 @@ type play struct {
 	gap, taper, drift float64
 	engaged           float64 // length already side by side where the crests first reach
 	wide              float64 // by which a coarser external tooth is wider than the groove
-	alike             bool    // both ends tapered, or both parallel
+	alike             bool    // both ends tapered
 }
 
 // depth solves one line of flankDepth: the two flanks together have twice

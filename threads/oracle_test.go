@@ -103,7 +103,11 @@ func pushIn(e, i profile, re, ri, most float64) float64 {
 	return lo
 }
 
-// oracle compares both at the tightest, the middle and the loosest parts.
+// oracle compares both at the tightest, the middle and the loosest parts. Of two parallels
+// the closed form is exact and what differs is how finely the oracle draws: the thinner the
+// overlap of the tips, the more of it falls between two samples (1-3/16-12 UN in Rp 1: 9.55, drawn
+// 9.93, and 9.58 with 16 times the samples). Of tapers it is off by how
+// a rounded crest takes hold.
 func oracle(t *testing.T, e, i *Form) {
 	t.Helper()
 	const most = 12 // turns looked at: more than any port has
@@ -118,7 +122,11 @@ func oracle(t *testing.T, e, i *Form) {
 		if got >= most-0.5 && want >= most-0.5 {
 			continue // both run free as far as any port is deep
 		}
-		if math.Abs(got-want) > 0.5 {
+		bound := 0.5
+		if e.Taper == 0 && i.Taper == 0 {
+			bound = 0.4
+		}
+		if math.Abs(got-want) > bound {
 			t.Errorf("%s in %s, %s parts: the closed form says %.2f turns, the oracle %.2f", e.Designation, i.Designation, c.name, got, want)
 		}
 	}
@@ -164,6 +172,39 @@ func TestOracleCrossPairs(t *testing.T) {
 	}
 	require.Greater(t, n, 100, "the sweep must have found pairs that start")
 	t.Logf("%d cross pairs", n)
+}
+
+// Two parallels of unlike pitch that reach past each other with no more than their tips were
+// said to meet up to 1.3 turns early. All that start and have a figure, of every
+// parallel family: one in so many of them.
+func TestOracleParallelsOfUnlikePitch(t *testing.T) {
+	kinds := []Family{NPSM, G, Rp, M, UN, BSF}
+	tips, n, every := 0, 0, 3
+	if testing.Short() {
+		every = 13
+	}
+	for _, a := range kinds {
+		for _, b := range kinds {
+			for _, e := range Forms(a) {
+				for _, i := range Forms(b) {
+					m := Mate(Threaded(e, Male), Threaded(i, Female))
+					if alike(e, i) || !m.Binding.Known || m.Binding.Loosest < startTurns || m.Binding.Tightest > 11 {
+						continue
+					}
+					n++
+					if m.Depth > 0 && n%31 != 0 || m.Depth == 0 && n%every != 0 {
+						continue
+					}
+					if m.Depth == 0 {
+						tips++
+					}
+					oracle(t, e, i)
+				}
+			}
+		}
+	}
+	require.Greater(t, tips, 3, "pairs that touch with their tips only")
+	t.Logf("%d pairs, %d drawn for their tips", n, tips)
 }
 
 // The figures that a trial of such an oracle gave before the program was
