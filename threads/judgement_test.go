@@ -69,6 +69,25 @@ func TestJudgementsAtTheirEdges(t *testing.T) {
 	}
 }
 
+// A crest that the tolerance takes off takes its flank along: at both ends of the tolerances and
+// half way between, no flank is drawn above the crest or below the root.
+func TestNoFlankBeyondTheCrest(t *testing.T) {
+	for _, family := range Families() {
+		for _, f := range Forms(family) {
+			at := map[string]profile{
+				"tight male": f.external(f.outside.tight), "loose male": f.external(f.outside.loose),
+				"tight female": f.internal(f.inside.tight), "loose female": f.internal(f.inside.loose),
+			}
+			at["middling male"] = middle(at["tight male"], at["loose male"])
+			at["middling female"] = middle(at["tight female"], at["loose female"])
+			for name, p := range at {
+				require.LessOrEqual(t, p.flankC, p.crest+1e-12, "%s, %s", f.Designation, name)
+				require.LessOrEqual(t, p.flankR, p.root+1e-12, "%s, %s", f.Designation, name)
+			}
+		}
+	}
+}
+
 // Two fifths of a turn at the loosest parts are no start by hand, six tenths are.
 func TestStartAtItsEdge(t *testing.T) {
 	m := Mate(endOf(t, "NPS 1/4 male"), endOf(t, "M M14x2 female"))

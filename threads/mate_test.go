@@ -80,6 +80,41 @@ func TestWorst(t *testing.T) {
 	require.True(t, Loose.Worse(WillNotStart), "what goes together and lets go is worse than what never starts")
 }
 
+// What the fitter is fooled by longest is worst: a slack joint holds until it is thrown out, a
+// leak shows at the first fill, a bind shows under the wrench, and the rest never go together.
+// Every two verdicts differ in it, so an end of several readings has one worst joint.
+func TestVerdictsByDanger(t *testing.T) {
+	worstFirst := []Verdict{Loose, Leaks, Binds, WillNotStart, SameSex, LowPressureOnly, SealsWith, Seals}
+	for k, v := range worstFirst {
+		require.False(t, v.Worse(v), v.String())
+		for _, w := range worstFirst[k+1:] {
+			require.True(t, v.Worse(w), "%s and %s", v, w)
+			require.False(t, w.Worse(v), "%s and %s", w, v)
+		}
+	}
+}
+
+// Turns to a stop are a figure only of two threads of unlike diameters, pitch or taper that go
+// together: a fitter who is given a number for a joint without one counts for nothing.
+func TestTurnsAreOnlyOfThreadsThatStop(t *testing.T) {
+	male, female, tail := endOf(t, "NPT 1/2 male"), endOf(t, "NPT 1/2 female"), End{Family: Barb, Size: "13 mm", Diameter: 13}
+	for _, c := range []struct {
+		why   string
+		a, b  End
+		stops bool
+	}{
+		{"a taper stops", male, female, true},
+		{"one pitch, both parallel: it runs to its shoulder", endOf(t, "G 1/2 male"), endOf(t, "G 1/2 female"), false},
+		{"two males", male, male, false},
+		{"a thread and a hose tail", female, tail, false},
+		{"a hose tail and a thread", tail, female, false},
+	} {
+		m := Mate(c.a, c.b)
+		_, ok := m.TypicalTurns()
+		require.Equal(t, c.stops, ok, c.why)
+	}
+}
+
 func TestNames(t *testing.T) {
 	for v := Seals; v <= SameSex; v++ {
 		got, ok := VerdictNamed(v.String())

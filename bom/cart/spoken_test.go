@@ -99,6 +99,8 @@ func TestInsideAndOutside(t *testing.T) {
 		{"8 mm o.d. x 6 mm i.d.", 6, 8}, {"6 mm ID, 8 mm OD", 6, 8}, {"19 mm ID", 19, 0}, {"ID 19 mm", 19, 0}, {"inside diameter 19 mm", 19, 0}, {"OD 10 mm", 0, 10}, {"10 mm outside", 0, 10}, {"Außendurchmesser 10 mm", 0, 10},
 		{"Innen-Ø 19 mm", 19, 0}, {"Ø int. 13 mm", 13, 0}, {"13 x 19 mm", 13, 19}, {"19 x 13 mm", 13, 19}, {"10 x 1 mm", 8, 10}, {"10 x 2.9 mm", 4.2, 10}, {"10/8 mm", 8, 10}, {"10 x 10 mm", 0, 0}, {"10 x 23 mm", 0, 0}, {"10 x 22 mm", 10, 22},
 		{"23 x 10 mm", 0, 0}, {"6 x 3 mm", 3, 6}, {"6 x 2.9 mm", 0.2, 6}, {"5 x 2.5 mm", 2.5, 5}, {"19 mm", 0, 0}, {"1/2 NPT", 0, 0}, {"", 0, 0}, {"19x25", 19, 25}, {"2 x 19x25 mm", 19, 25},
+		{"Ø ext. 19 mm, Ø int. 13 mm", 13, 19}, {"Ø int. 13 mm, Ø ext. 19 mm", 13, 19}, {"außen 19 mm", 0, 19}, {"outside 19 mm, length 5 x 2 mm", 0, 19}, {"13 mm inside, outside 19 mm", 13, 19}, {"19 mm outside, inside 13 mm", 13, 19},
+		{"13 mm inside: 13 mm", 13, 0}, {"19 mm OD 19 mm", 0, 19},
 	} {
 		inner, outer := tubeIn(row.text)
 		require.InDelta(t, row.inner, float64(inner), 1e-9, "inside of %s", row.text)

@@ -92,7 +92,11 @@ price = "1.00"
 `
 
 func of(t require.TestingT, kitLife string) *Kit {
-	build, faults := read.Parse("store.toml", []byte(strings.Replace(store, "%KIT", kitLife, 1)))
+	return kitOf(t, strings.Replace(store, "%KIT", kitLife, 1))
+}
+
+func kitOf(t require.TestingT, text string) *Kit {
+	build, faults := read.Parse("store.toml", []byte(text))
 	require.NoError(t, faults.Err())
 	sys, faults := bom.Walk(build)
 	require.NoError(t, faults.Err())
@@ -172,15 +176,38 @@ func TestNextFalls(t *testing.T) {
 	})
 }
 
+// One thing alone on the list is still worth its next spare: a boat that carries a pump and
+// nothing else at random asks what a second one does.
+func TestNextOfOneThing(t *testing.T) {
+	text := strings.Replace(store, "%KIT", "500", 1)
+	for _, gone := range []string{"kit", "elbow"} {
+		at := strings.Index(text, "[[offer]]\nitem = \""+gone+"\"")
+		text = text[:at] + text[at+strings.Index(text[at+1:], "[[offer]]")+1:]
+	}
+	next, unpriced, err := kitOf(t, text).Next(2)
+	require.NoError(t, err)
+	require.Equal(t, 3, unpriced, "the kit, the elbow and the washer")
+	require.Len(t, next, 2)
+	require.Equal(t, "pump", next[0].Part.Line.Need.Key)
+	require.Equal(t, "pump", next[1].Part.Line.Need.Key)
+}
+
+// What wears and has no life stated is named, once however often it is fitted: no chance of
+// the kit has it in it. What the boat has, and what does not wear, is not asked for a life.
+func TestWearWithoutALifeIsNamed(t *testing.T) {
+	text := strings.Replace(store, "%KIT", "500", 1)
+	text = strings.Replace(text, "fails = \"1000 h\"\n", "", 1)
+	text = strings.Replace(text, "\"pump\", \"drain\"]", "\"pump\", \"elbow/+\", \"pump/+\", \"drain\"]", 1)
+	var names []string
+	for _, it := range kitOf(t, text).Unknown {
+		names = append(names, it.ID)
+	}
+	require.Equal(t, []string{"pump"}, names)
+	require.Empty(t, of(t, "500").Unknown, "the pump's life is stated")
+}
+
 func TestUnpriced(t *testing.T) {
-	build, faults := read.Parse("store.toml", []byte(strings.Replace(store, "%KIT", "500", 1)+"[[item]]\nid = \"more\"\nkind = \"seal kit\"\ninside = \"pump\"\nfails = \"900 h\"\n"))
-	require.NoError(t, faults.Err())
-	sys, faults := bom.Walk(build)
-	require.NoError(t, faults.Err())
-	order, err := sys.Order()
-	require.NoError(t, err)
-	k, err := Of(sys, order)
-	require.NoError(t, err)
+	k := kitOf(t, strings.Replace(store, "%KIT", "500", 1)+"[[item]]\nid = \"more\"\nkind = \"seal kit\"\ninside = \"pump\"\nfails = \"900 h\"\n")
 	_, unpriced, err := k.Next(1)
 	require.NoError(t, err)
 	require.Equal(t, 2, unpriced, "the second kit, and the washer")
