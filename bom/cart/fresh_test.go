@@ -24,6 +24,7 @@ var freshBuild = map[string]string{
 	"h1": "baltic", "h2": "arrows", "h3": "recovery",
 	"i1": "refit", "i2": "damper",
 	"t1": "clean", "t2": "clean", "t3": "clean", "t4": "clean",
+	"j1": "clean", "j2": "oldplant",
 	"g1": "clean", "g2": "engine", "g3": "arrows",
 	"c1": "clean", "c2": "arrows", "c3": "recovery",
 	"a1": "clean", "a2": "recovery", "a3": "engine", "a4": "shops",
