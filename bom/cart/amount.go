@@ -16,7 +16,7 @@ var (
 func (b *builder) amount(l *Line, r *row) {
 	l.Unit = unitOf(b.get(r, RoleUnit).text)
 	if p := b.get(r, RolePack); p.text != "" {
-		l.Pack, _ = b.count(p, l)
+		b.pack(l, p)
 	}
 	c := b.get(r, RoleQuantity)
 	b.fromText(l, c.text == "")
@@ -35,6 +35,17 @@ func (b *builder) amount(l *Line, r *row) {
 		}
 	}
 	b.smallUnits(l)
+}
+
+// pack reads how the shop sells: by 10, in bags of 5, by the metre.
+func (b *builder) pack(l *Line, c cell) {
+	var ok bool
+	if l.Pack, ok = b.count(c, l); !ok {
+		l.Pack, l.Bundle = packIn(c.text)
+	}
+	if l.Pack == 0 && l.Unit == "" {
+		l.Unit = unitOf(c.text)
+	}
 }
 
 // count reads a cell with a number and perhaps a unit: 2, 2x, 3 ea, 1.5m.

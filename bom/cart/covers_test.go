@@ -122,7 +122,8 @@ var changes = []change{
 	{"tail-g34", "G 3/4 male", "G 3/4 female", cart.WrongSex, "both female"},
 	{"tail-g34", "19 mm", "25 mm", cart.WrongSize, "25 mm barb"},
 	{"tail-g34", "bronze", "brass", cart.WrongMaterial, "It is of brass"},
-	{"bonded washer G 3/4", "G 3/4", "G 1", cart.NotNeeded, ""},
+	{"bonded washer G 3/4", "G 3/4", "G 1", cart.WrongSize, "G 1 in place of G 3/4"},
+	{"flat gasket G 1/2", "G 1/2", "G 1", cart.WrongSize, "G 1 in place of G 1/2"},
 	{"clamp for 19 mm hose", "16-27", "40-60", cart.WrongSize, "closes on 40 to 60 mm"},
 }
 
@@ -207,7 +208,7 @@ func TestThingsOfAnotherTrade(t *testing.T) {
 	sys, order := plant(t)
 	for _, text := range []string{
 		"Hydraulic oil ISO 46, 20 L", "Fuel hose 10 mm, per metre", "Garden hose 19 mm, 25 m", "Bolt M8 x 40 stainless", "Cable 3 x 2.5 mm2, 24 V",
-		"Battery 12 V 100 Ah", "Bonded washer 1/2 BSP", "Copper washer 10 mm", "Winch handle 10 inch", "Paint, 2.5 litre", "Oil filter for the engine",
+		"Battery 12 V 100 Ah", "Copper washer 10 mm", "Winch handle 10 inch", "Paint, 2.5 litre", "Oil filter for the engine",
 		"Ball valve DN 50 brass", "Kitchen mixer tap, flexible hoses 3/8", "Duct tape 50 mm", "Sandpaper 5 micron", "Impeller", "LPG hose 8 mm",
 	} {
 		v, r := one(t, sys, order, "\t"+text+"\t1")

@@ -105,7 +105,10 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	for i := range r.Ends {
 		f.ends = append(f.ends, endingOf(pushEnd(text, gaugeEnd(f.kind, hullEnd(f.kind, &r.Ends[i])))))
 	}
-	if isA(f.kind, catalog.Washer) && len(f.ends) == 0 {
+	switch {
+	case !isA(f.kind, catalog.Washer):
+		f.traits = f.traits.without("seal")
+	case len(f.ends) == 0:
 		f.ends = washerEnd(text)
 	}
 	if isA(f.kind, catalog.Element) && pumpWords.MatchString(text) {

@@ -26,7 +26,7 @@ var (
 	rangeMM     = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
 	classForm   = pattern.New(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?|seri[ea]s?|série)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)
 	sizeForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([2-8](?:[.,][0-9])?)\s*(?:"|″|”|in\b|inch|zoll)?\s*[x×*-]\s*(12|14|21|26|40)(?:[^0-9.,/]|[.,](?:[^0-9]|$)|$)|(?:^|[^0-9])(18|24|25|40|80)(12|14|21|26|40)(?:[^0-9]|$)`)
-	tallForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])(5|9[.,]?75|9 ?3/4|10|20|30|40)\s*(?:"|″|”|''|-?\s?in\b|-?\s?inch|-?\s?zoll|-?\s?pouces?|-?\s?pollici|-?\s?pulgadas?|-?\s?tum)`)
+	tallForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])(5|9[.,]?75|9 ?3/4|10|20|30|40)\s*(?:"|″|”|''|-?\s?in\b|-?\s?inch|-?\s?zoll|-?\s?pouces?|-?\s?pollici|-?\s?pulgadas?|-?\s?tum)|(?:^|[^0-9.,/x×-])(9)\s*(?:"|″|”|'')\s*3/4(?:[^0-9]|$)`)
 	longForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{3,4})\s*mm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*cm(?:[^\pL]|$)|(?:^|[^0-9.,/x×-])([0-9]{2,3})\s*(?:"|″|”|in\b|inch\b|zoll\b)`)
 )
 
@@ -185,15 +185,14 @@ func tallIn(text string) float64 {
 	if m == nil {
 		m = byWidth.FindStringSubmatch(text)
 	}
-	switch {
-	case m == nil:
+	if m == nil {
 		return 0
-	case strings.HasPrefix(m[1], "9"):
-		return 10 // the cartridge of a 10-inch housing is 9 3/4 inches long: common practice
-	case m[1] == "":
-		return decimal(m[2])
 	}
-	return decimal(m[1])
+	inches := orWords(m[1], m[2])
+	if strings.HasPrefix(inches, "9") {
+		return 10 // the cartridge of a 10-inch housing is 9 3/4 inches long: common practice
+	}
+	return decimal(inches)
 }
 
 // byWidth is the length of a cartridge behind or before its width, both in inches: 2.5 x 10.

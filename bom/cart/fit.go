@@ -201,7 +201,7 @@ func better(a, b fit) fit {
 	return a
 }
 
-// fitOne compares two ends: family, size and sex. Seal and plastic are seldom said, and
+// fitOne compares two ends: family, size, hand and sex. Seal and plastic are seldom said, and
 // a swivel is no other thread.
 func fitOne(a, b *threads.End, sameKey bool) fit {
 	if !sameSize(a, b, sameKey) {
@@ -214,6 +214,8 @@ func fitOne(a, b *threads.End, sameKey bool) fit {
 		return fitOther
 	}
 	switch {
+	case a.Left != b.Left:
+		return fitNear
 	case !a.Family.Threaded() || a.Sex == b.Sex:
 		return fitSame
 	case a.Sex == threads.NoSex || b.Sex == threads.NoSex:
@@ -225,6 +227,15 @@ func fitOne(a, b *threads.End, sameKey bool) fit {
 // likeFamilies reports whether two families are taken for one another: two threads, or
 // two ends without one.
 func likeFamilies(a, b threads.Family) bool { return a.Threaded() == b.Threaded() }
+
+// sexOf is the sex of a thread: what a tail or a push-in end has of one is said of some and of others
+// not.
+func sexOf(e *threads.End) threads.Sex {
+	if e.Family.Threaded() {
+		return e.Sex
+	}
+	return threads.NoSex
+}
 
 // sameSize compares sizes as shops call them: 1/2 is 1/2 whatever the thread; a thread
 // sized by dash or in millimetres by its diameter.

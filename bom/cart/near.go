@@ -73,9 +73,12 @@ func (j *judge) closer(a, b *match) bool {
 }
 
 // comparable reports whether a line may be told what it differs in: a fitting by an end that is
-// the same, all else by what it says.
+// the same, a washer by its sort or its size, all else by what it says.
 func (m *match) comparable(l *facts) bool {
 	n := &m.need.facts
+	if isA(n.kind, catalog.Washer) {
+		return len(l.ends) == 1 && (m.has(byTrait) || m.fit == fitSame)
+	}
 	if !isA(n.kind, catalog.Commodity|catalog.Adapts|catalog.HoseTail|catalog.Washer|catalog.Plug) {
 		return true
 	}
@@ -98,7 +101,7 @@ func sameSorts(line, item []ending) bool {
 				return ""
 			}
 			r := &e.readings[0]
-			out = append(out, fmt.Sprint(r.Family, " ", r.Sex))
+			out = append(out, fmt.Sprint(r.Family, " ", sexOf(r)))
 		}
 		slices.Sort(out)
 		return strings.Join(out, "|")

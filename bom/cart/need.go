@@ -128,7 +128,7 @@ func exactly(ends []ending) string {
 			return ""
 		}
 		e := &ends[i].readings[0]
-		keys[i] = strconv.Itoa(int(e.Family)) + "/" + strconv.Itoa(int(e.Sex)) + "/" + ends[i].keys[0]
+		keys[i] = strconv.Itoa(int(e.Family)) + "/" + strconv.Itoa(int(sexOf(e))) + "/" + strconv.FormatBool(e.Left) + "/" + ends[i].keys[0]
 	}
 	list := keys[:len(ends)]
 	slices.Sort(list)

@@ -38,6 +38,9 @@ func needFacts(n *order.Need) facts {
 	if isA(f.kind, catalog.Hose) {
 		f.metal = endMetal(it.Material)
 	}
+	if it.Kind.Selector {
+		f.traits |= traitsIn(wordList("three-way"))
+	}
 	f.figures(it)
 	return f
 }

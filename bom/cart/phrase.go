@@ -98,6 +98,16 @@ func traitsIn(words []string) traits {
 	return out
 }
 
+// without takes out what a part is not: of what closes between two faces only a washer is one.
+func (t traits) without(group string) traits {
+	for i, one := range traitWords().list {
+		if one.group == group {
+			t &^= 1 << i
+		}
+	}
+	return t
+}
+
 func (t traits) has(name string) bool {
 	for i, one := range traitWords().list {
 		if one.name == name && t&(1<<i) != 0 {
@@ -138,13 +148,15 @@ var kindNames = sync.OnceValue(func() []string {
 })
 
 // kindIn finds a kind that shops name in words of their own; the longest phrase rules,
-// the first of like ones. Oil and seals that a line begins with are for the pump behind them.
+// the first of like ones. Oil and seals that a line begins with are for the pump behind them, and
+// a washer or a clamp that something comes with is not what it is.
 func kindIn(words []string) string {
 	kind, longest := "", 0
 	for i := range words {
 		p, ok := kindWords().at(words, i)
 		switch {
 		case !ok || len(p.words) <= longest:
+		case i > 1 && is("with", words[i-1]) && isA(kindNames()[p.row], catalog.Washer|catalog.Clamp|catalog.ORing):
 		case kind == "" && isA(kindNames()[p.row], catalog.Oil|catalog.SealKit):
 			return kindNames()[p.row]
 		default:

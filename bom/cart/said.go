@@ -68,23 +68,14 @@ func wordsOf(kind string) []string {
 
 // fromText reads pack and length from the words, and the quantity if it has no column.
 func (b *builder) fromText(l *Line, quantity bool) {
-	f := inText()
 	text := l.Text
 	lower := strings.ToLower(text)
 	l.PerMetre = within("permetre", text) || perMetre.MatchString(text)
 	if l.Unit == "" && saysAny(lower, "ft", "foot", "fuß", "pie") && perFoot.MatchString(text) {
 		l.Unit = "ft"
 	}
-	forms := []*regexp.Regexp{f.packOf, f.ofPack, f.setOf}
-	if !mayPack(lower) {
-		forms = nil
-	}
-	for _, form := range forms {
-		if m := form.FindStringSubmatch(text); m != nil && l.Pack == 0 {
-			if n, ok := thousandths(m[1]); ok && n > money.Piece && n <= 1000*money.Piece {
-				l.Pack, l.Bundle = n, form == f.setOf
-			}
-		}
+	if l.Pack == 0 && mayPack(lower) {
+		l.Pack, l.Bundle = packIn(text)
 	}
 	if l.Pack == 0 && strings.ContainsAny(text, "(,;") {
 		l.Pack = severalOf(text)
@@ -101,6 +92,19 @@ func (b *builder) fromText(l *Line, quantity bool) {
 	} else if number, unit, _, ok := tailOf(text); ok && l.Pack == 0 {
 		b.said(l, number, unit)
 	}
+}
+
+// packIn gives how many pieces the words say that a pack holds, 0 for none; a set is bought as one.
+func packIn(text string) (n money.Quantity, bundle bool) {
+	f := inText()
+	for _, form := range []*regexp.Regexp{f.packOf, f.ofPack, f.setOf} {
+		if m := form.FindStringSubmatch(text); m != nil {
+			if n, ok := thousandths(m[1]); ok && n > money.Piece && n <= 1000*money.Piece {
+				return n, form == f.setOf
+			}
+		}
+	}
+	return 0, false
 }
 
 // severalOf gives how many a word counts that stands by itself, at the end or in brackets:

@@ -15,7 +15,7 @@ func likely(list, open []match) []match {
 	var out []match
 	for _, from := range [][]match{open, list} {
 		for _, m := range from {
-			if m.differs == 0 && !m.kindAlone() && (m.points >= ask || m.alikeOnly()) && m.points >= from[0].points-behind && len(out) < mostChoices {
+			if m.differs == 0 && !m.kindAlone() && !m.endAlone() && (m.points >= ask || m.alikeOnly()) && m.points >= from[0].points-behind && len(out) < mostChoices {
 				out = append(out, m)
 			}
 		}
@@ -77,6 +77,12 @@ func (m *match) nearly(l *facts) bool {
 func (m *match) kindAlone() bool {
 	kind := m.need.facts.kind
 	return isA(kind, catalog.HoseStock|catalog.Tape) && !m.has(byTrait) && !m.has(byFigure)
+}
+
+// endAlone reports whether nothing but one end speaks for a match, and the material against it: a
+// ring of copper for half-inch tube is no skin fitting.
+func (m *match) endAlone() bool {
+	return len(m.need.facts.ends) == 1 && !m.has(byKind) && m.has(byMaterialDiffers)
 }
 
 // alikeOnly reports whether a line names the kind of something that has no ends, and

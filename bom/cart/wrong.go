@@ -60,10 +60,7 @@ func (j *judge) asked(v *Verdict, m *match, remedy string) {
 // explain says what of a line is wrong, and what it would spoil.
 func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, string) {
 	n, f, want := m.need, &l.facts, &m.need.facts
-	where := ""
-	if n.place != nil && n.place.joint != nil {
-		where = " (" + n.place.at(j.sys) + ")"
-	}
+	where := j.where(n)
 	switch a {
 	case inKind:
 		return Unsure, fmt.Sprintf("It reads as %s, and %s is %s%s.", article(f.kind), n.Key, article(want.kind), where)
@@ -93,22 +90,41 @@ func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, st
 	case inLength:
 		return WrongLength, fmt.Sprintf("It is %s long, and %s is to be %s%s.", f.length, n.Key, want.length, where)
 	case inVolts:
-		return WrongVoltage, fmt.Sprintf("It is for %s, and %s runs on %s.", f.volts[0], n.Key, want.volts[0])
+		return WrongVoltage, fmt.Sprintf("It is for %s, and %s runs on %s%s.", f.volts[0], n.Key, want.volts[0], where)
 	case inFlow:
 		return WrongFlow, fmt.Sprintf("It is for %s, and %s is for %s%s.", f.flow.to, n.Key, want.flow.to, where)
 	case inMicron:
-		return WrongFineness, fmt.Sprintf("It holds back %s micron, and %s is to be of %s micron.", quantity.Significant(float64(f.micron/quantity.Micron), 4), n.Key, quantity.Significant(float64(want.micron/quantity.Micron), 4))
+		return WrongFineness, fmt.Sprintf("It holds back %s micron, and %s is to be of %s micron%s.", quantity.Significant(float64(f.micron/quantity.Micron), 4), n.Key, quantity.Significant(float64(want.micron/quantity.Micron), 4), where)
 	case inTall:
-		return WrongSize, fmt.Sprintf("It is %s inches long, and %s is %s inches.", quantity.Significant(f.tall, 4), n.Key, quantity.Significant(want.tall, 4))
+		return WrongSize, fmt.Sprintf("It is %s inches long, and %s is %s inches%s.", quantity.Significant(f.tall, 4), n.Key, quantity.Significant(want.tall, 4), where)
 	case inElement:
-		return WrongSize, fmt.Sprintf("It is %s x %s inches, and %s is %s x %s inches.", quantity.Significant(f.element.across, 4), quantity.Significant(f.element.long, 4), n.Key, quantity.Significant(want.element.across, 4), quantity.Significant(want.element.long, 4))
+		return WrongSize, fmt.Sprintf("It is %s x %s inches, and %s is %s x %s inches%s.", quantity.Significant(f.element.across, 4), quantity.Significant(f.element.long, 4), n.Key, quantity.Significant(want.element.across, 4), quantity.Significant(want.element.long, 4), where)
 	case inCut:
 		return WrongSetting, fmt.Sprintf("It stops at %s, and %s is to stop at %s%s.", bars(f.cut), n.Key, bars(want.cut), where)
 	case inGrips:
-		return WrongSize, fmt.Sprintf("It closes on %s, and %s is for a hose of %s bore with its wall.", f.gripsText(), n.Key, want.bore)
+		return WrongSize, fmt.Sprintf("It closes on %s, and %s is for a hose of %s bore with its wall%s.", f.gripsText(), n.Key, want.bore, where)
 	}
 	has, wants, _ := f.traits.differ(want.traits)
 	return WrongUse, fmt.Sprintf("Its words say %s, and %s is %s%s.", has, n.Key, orWords(wants, "not"), where)
+}
+
+// where names the place that a fault would spoil: of what stands in a joint that one, of contents
+// what they are in, of washers and clamps the first of their joints.
+func (j *judge) where(n *need) string {
+	switch {
+	case n.place != nil && n.place.joint != nil:
+		return " (" + n.place.at(j.sys) + ")"
+	case n.Item != nil && n.Item.Inside != "":
+		return " (in " + n.Item.Inside + ")"
+	case len(n.Joints) > 0:
+		first := j.sys.Graph.Joints[n.Joints[0]-1]
+		text := fmt.Sprintf(" (J%d, %s", first.Number, j.sys.Graph.JointName(first))
+		if more := len(n.Joints) - 1; more > 0 {
+			text += fmt.Sprintf(", and %d more", more)
+		}
+		return text + ")"
+	}
+	return ""
 }
 
 func (f *facts) gripsText() string {
@@ -189,11 +205,7 @@ func (j *judge) wrongEnd(l *Line, m *match, spoiled *spoil) (Status, string) {
 		if m.fit == fitNear {
 			return Unsure, fmt.Sprintf("It is like %s, but %s; the joints would still seal.", n.Key, j.differs(l, m))
 		}
-		where := ""
-		if n.place != nil && n.place.joint != nil {
-			where = " (" + n.place.at(j.sys) + ")"
-		}
-		return WrongSize, fmt.Sprintf("It is like %s, but %s%s.", n.Key, j.differs(l, m), where)
+		return WrongSize, fmt.Sprintf("It is like %s, but %s%s.", n.Key, j.differs(l, m), j.where(n))
 	}
 	status := WrongThread
 	reason := fmt.Sprintf("It is like %s, but %s. It would spoil J%d, %s: %s", n.Key, j.differs(l, m),
