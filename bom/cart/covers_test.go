@@ -123,7 +123,7 @@ var changes = []change{
 	{"tail-g34", "19 mm", "25 mm", cart.WrongSize, "25 mm barb"},
 	{"tail-g34", "bronze", "brass", cart.WrongMaterial, "It is of brass"},
 	{"bonded washer G 3/4", "G 3/4", "G 1", cart.WrongSize, "G 1 in place of G 3/4"},
-	{"flat gasket G 1/2", "G 1/2", "G 1", cart.WrongSize, "G 1 in place of G 1/2"},
+	{"flat gasket G 1/2", "G 1/2", "G 1", cart.WrongSize, "G 1 washer in place of G 1/2 washer"},
 	{"clamp for 19 mm hose", "16-27", "40-60", cart.WrongSize, "closes on 40 to 60 mm"},
 }
 

@@ -106,6 +106,8 @@ func factsOf(text, spec string, r threads.Reading) facts {
 		f.ends = append(f.ends, endingOf(pushEnd(text, gaugeEnd(f.kind, hullEnd(f.kind, &r.Ends[i])))))
 	}
 	switch {
+	case isRing(f.kind):
+		f.ends = ringEnd(f.kind, text)
 	case !isA(f.kind, catalog.Washer):
 		f.traits = f.traits.without("seal")
 	case len(f.ends) == 0:

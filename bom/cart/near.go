@@ -58,13 +58,16 @@ func (m *match) beyondKind() bool {
 	return len(m.need.facts.ends) == 0
 }
 
-// closer ranks by faults, then by what is still short, then by evidence and by how far figures are off.
+// closer ranks by faults, then by what is still short, by ends of the same sort, by evidence and by how far figures are off.
 func (j *judge) closer(a, b *match) bool {
 	if x, y := a.faults(), b.faults(); x != y {
 		return x < y
 	}
 	if x, y := j.lacks(a.need), j.lacks(b.need); x != y {
 		return x
+	}
+	if a.sorts != b.sorts {
+		return b.sorts
 	}
 	if a.points != b.points {
 		return a.points > b.points
@@ -73,13 +76,15 @@ func (j *judge) closer(a, b *match) bool {
 }
 
 // comparable reports whether a line may be told what it differs in: a fitting by an end that is
-// the same, a washer by its sort or its size, all else by what it says.
+// the same, a washer by its sort or its size, a ring by what it is for, all else by what it says.
 func (m *match) comparable(l *facts) bool {
 	n := &m.need.facts
-	if isA(n.kind, catalog.Washer) {
+	switch {
+	case isRing(n.kind):
+		return len(l.ends) == 1
+	case isA(n.kind, catalog.Washer):
 		return len(l.ends) == 1 && (m.has(byTrait) || m.fit == fitSame)
-	}
-	if !isA(n.kind, catalog.Commodity|catalog.Adapts|catalog.HoseTail|catalog.Washer|catalog.Plug) {
+	case !isA(n.kind, catalog.Commodity|catalog.Adapts|catalog.HoseTail|catalog.Plug):
 		return true
 	}
 	if len(n.ends) == 1 && len(l.ends) == 1 {

@@ -26,8 +26,12 @@ func (j *judge) open(v *Verdict, m *match) bool {
 	v.Status = Unsure
 	v.Reason = fmt.Sprintf("It is like %s (%s), but not all that its place needs is said.", n.Key, orWords(says(m.list()), "little speaks for it"))
 	text := capital(strings.Join(open, "; ")) + "?"
-	if n.place != nil && n.place.high {
-		text += fmt.Sprintf(" Up to %s stands at %s (%s).", bars(n.place.worst), n.Key, n.place.at(j.sys))
+	switch p := n.place; {
+	case p == nil || !p.high:
+	case p.worst > 0:
+		text += fmt.Sprintf(" Up to %s stands at %s (%s).", bars(p.worst), n.Key, p.at(j.sys))
+	default: // behind a throttle that the high-pressure side does not end at
+		text += fmt.Sprintf(" %s is on the high-pressure side (%s).", n.Key, p.at(j.sys))
 	}
 	j.asked(v, m, "Confirm it, or ask the shop: "+text)
 	return true

@@ -148,8 +148,9 @@ var kindNames = sync.OnceValue(func() []string {
 })
 
 // kindIn finds a kind that shops name in words of their own; the longest phrase rules,
-// the first of like ones. Oil and seals that a line begins with are for the pump behind them, and
-// a washer or a clamp that something comes with is not what it is.
+// the first of like ones. Oil and seals that a line begins with are for the pump behind them. A
+// washer or a clamp that something comes with is not what it is, and a ring only where the line
+// begins with it: fittings are called by their O-rings and olives too.
 func kindIn(words []string) string {
 	kind, longest := "", 0
 	for i := range words {
@@ -157,6 +158,7 @@ func kindIn(words []string) string {
 		switch {
 		case !ok || len(p.words) <= longest:
 		case i > 1 && is("with", words[i-1]) && isA(kindNames()[p.row], catalog.Washer|catalog.Clamp|catalog.ORing):
+		case isRing(kindNames()[p.row]) && i > 0 && !isMaterial(words[i-1]):
 		case kind == "" && isA(kindNames()[p.row], catalog.Oil|catalog.SealKit):
 			return kindNames()[p.row]
 		default:
@@ -165,3 +167,6 @@ func kindIn(words []string) string {
 	}
 	return kind
 }
+
+// isMaterial reports whether a word is of what a ring is made of.
+func isMaterial(word string) bool { return is("rubber", word) || materialWord(word) != "" }
