@@ -25,6 +25,7 @@ var freshBuild = map[string]string{
 	"i1": "refit", "i2": "damper",
 	"t1": "clean", "t2": "clean", "t3": "clean", "t4": "clean",
 	"j1": "clean", "j2": "oldplant",
+	"k1": "refit",
 	"g1": "clean", "g2": "engine", "g3": "arrows",
 	"c1": "clean", "c2": "arrows", "c3": "recovery",
 	"a1": "clean", "a2": "recovery", "a3": "engine", "a4": "shops",
