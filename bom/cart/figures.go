@@ -21,9 +21,9 @@ var (
 	nominalForm = pattern.New(`(?i)(?:^|[^\pL])[DN][NW]\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
 	dashForm    = pattern.New(`(?:^|[\s,(])-\s?(0?[2-9]|1[0-9]|2[0-4])(?:[\s,;)]|$)`)
 	voltForm    = pattern.New(`(?i)(?:^|[^\pL0-9.,-])([0-9]{1,3}(?:[.,][0-9])?)(?:\s*/\s*([0-9]{1,3}))?\s*-?\s*v(?:olts?|dc|ac|cc|ca)?(?:[^\pL0-9]|$)`)
-	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(l/mi?n|lpm|lt/mi?n|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
-	rangeForm   = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})(?:\s*mm)?(?:[^0-9/]|$)`)
-	rangeMM     = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
+	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(l/mi?n|lpm|lt/mi?n|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
+	rangeForm   = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]{1,3})(?:\s*mm)?(?:[^0-9/]|$)`)
+	rangeMM     = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
 	classForm   = pattern.New(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?|seri[ea]s?|série)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)
 	sizeForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([2-8](?:[.,][0-9])?)\s*(?:"|″|”|in\b|inch|zoll)?\s*[x×*-]\s*(12|14|21|26|40)(?:[^0-9.,/]|[.,](?:[^0-9]|$)|$)|(?:^|[^0-9])(18|24|25|40|80)(12|14|21|26|40)(?:[^0-9]|$)`)
 	tallForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])(5|9[.,]?75|9 ?3/4|10|20|30|40)\s*(?:"|″|”|''|-?\s?in\b|-?\s?inch|-?\s?zoll|-?\s?pouces?|-?\s?pollici|-?\s?pulgadas?|-?\s?tum)|(?:^|[^0-9.,/x×-])(9)\s*(?:"|″|”|'')\s*3/4(?:[^0-9]|$)`)
@@ -145,7 +145,7 @@ var inchSign = pattern.New(`(?i)["″”']|in\b|inch`)
 var inchSpan = func() *pattern.Pattern {
 	size := `([0-9]{1,2}[ -][0-9]{1,2}/[0-9]{1,2}|[0-9]{1,2}/[0-9]{1,2}|[0-9](?:\.[0-9]+)?)`
 	sign := `\s*(?:"|″|”|''|in\b\.?|inch(?:es)?)`
-	return pattern.New(`(?i)(?:^|[^0-9.,/-])` + size + `(?:` + sign + `)?\s*(?:-|–|—|to|bis)\s*` + size + sign + `?`)
+	return pattern.New(`(?i)(?:^|[^0-9.,/-])` + size + `(?:` + sign + `)?\s*(?:-|–|—|÷|to|bis)\s*` + size + sign + `?`)
 }()
 
 // classIn gives the class of a fitting as package pressure reads it; "" for none.

@@ -70,7 +70,10 @@ func (m *match) identified(l *facts) bool {
 	}
 	switch {
 	case isA(n.facts.kind, catalog.Cartridge):
-		return m.has(byFigure) && (n.facts.micron == 0 || l.micron > 0) || m.has(byTrait) && l.traits.has("carbon") && n.facts.traits.has("carbon")
+		if n.facts.traits.has("carbon") {
+			return l.traits.has("carbon") // its length is that of every cartridge for the housing
+		}
+		return m.has(byFigure) && (n.facts.micron == 0 || l.micron > 0)
 	case isA(n.facts.kind, catalog.Tape):
 		return m.has(byTrait) || len(l.words) <= 1
 	case isA(n.facts.kind, catalog.Oil|catalog.SealKit):
