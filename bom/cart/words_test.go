@@ -29,7 +29,7 @@ func TestWordsOfSums(t *testing.T) {
 		{"Total", true, true, true}, {"TOTAL:", true, true, true}, {"Total 110.40 EUR", false, true, true}, {"Grand total", true, true, true},
 		{"VAT 20%", false, true, true}, {"Total amount", true, true, true}, {"Total dissolved solids meter", false, false, true},
 		{"Elbow total", false, false, false}, {"", false, false, false}, {"Delivery total", false, true, true}, {"Summe 12,50", false, true, true},
-		{"Sum of all parts aboard the boat", false, false, true}, {"Discount 5 % 3.20", false, true, true}, {"Base imponibile", true, true, true}, {"12.50 total", false, false, false}, {"Total EUR sum 12", false, true, true},
+		{"Sum of all parts aboard the boat", false, false, true}, {"Discount 5 % 3.20", false, true, true}, {"12.50 total", false, false, false}, {"Total EUR sum 12", false, true, true},
 	} {
 		require.Equal(t, row.is, is("sum", row.text), "is %q", row.text)
 		require.Equal(t, row.begins, begins("sum", row.text), "begins %q", row.text)
