@@ -116,6 +116,65 @@ func TestNoFreightForNothing(t *testing.T) {
 	require.Equal(t, "0.00 NZD", o.Total.String(), "the tails are aboard: nothing is shipped")
 }
 
+// Five kits where three come in a box: a box and two single ones, at the shop where that is least,
+// whichever shop stands first. Worked by hand, in the build's money (EUR at 1.92).
+func TestPacksOfOneShopAreMixed(t *testing.T) {
+	for _, c := range []struct {
+		why, offers, order string
+		shares             []string
+		total              string
+	}{
+		{"a box and two", offer("kit", "wharf", "10.00", "") + offer("kit", "wharf", "7.00", "pack = 3"), "5", []string{"3 of 3: 21.00", "2 of 1: 20.00"}, "41.00"},
+		{"the same behind another shop", offer("kit", "elbe", "9.00", "") + offer("kit", "wharf", "10.00", "") + offer("kit", "wharf", "7.00", "pack = 3"), "5", []string{"3 of 3: 21.00", "2 of 1: 20.00"}, "41.00"},
+		{"two boxes are less than a box and two", offer("kit", "wharf", "15.00", "") + offer("kit", "wharf", "7.00", "pack = 3"), "6", nil, "42.00"},
+		{"single ones are less", offer("kit", "wharf", "6.00", "") + offer("kit", "wharf", "7.00", "pack = 3"), "5", nil, "30.00"},
+		{"of two shops each alone is dearer than its mix", offer("kit", "wharf", "10.00", "") + offer("kit", "elbe", "4.00", "pack = 4") + offer("kit", "wharf", "7.00", "pack = 3") + offer("kit", "elbe", "5.00", ""), "5", []string{"4 of 4: 16.00", "1 of 1: 5.00"}, "21.00"},
+	} {
+		o, err := walked(t, "store.toml", store+c.offers).Order()
+		require.NoError(t, err, c.why)
+		for _, l := range o.Lines {
+			if l.Need.Key != "kit" {
+				continue
+			}
+			require.Equal(t, c.order, l.Order.String(), c.why)
+			var shares []string
+			for _, s := range l.Shares {
+				shares = append(shares, fmt.Sprintf("%s of %s: %s", s.Order, s.Offer.Pack, s.Total.Number()))
+			}
+			require.Equal(t, c.shares, shares, c.why)
+			require.Equal(t, c.total, o.Vendors[0].Sums.Goods.Number(), c.why)
+		}
+	}
+}
+
+// An order below what a shop takes is filled up by a line of its own, which says why; so is one
+// that comes to free freight for less than the freight. Freight is said to be free only of
+// goods that are paid for.
+func TestFillingUp(t *testing.T) {
+	low := strings.Replace(store, "id = \"wharf\"\ncurrency = \"NZD\"\n", "id = \"wharf\"\ncurrency = \"NZD\"\nminimum = \"60.00\"\nfree_from = \"45.00\"\n", 1)
+	o, err := walked(t, "store.toml", low+offer("kit", "wharf", "10.00", "")).Order()
+	require.NoError(t, err)
+	filler := o.Lines[len(o.Lines)-1]
+	require.True(t, filler.Filler)
+	require.Equal(t, "anything more from wharf", filler.Need.Key)
+	require.Equal(t, "10.00 NZD", filler.Total.String(), "50.00 of kits, and no order below 60.00")
+	require.Len(t, filler.Need.Advice, 1)
+	require.Equal(t, "it takes no order below 60.00 NZD", filler.Need.Advice[0].Text)
+	require.Equal(t, money.Piece, filler.Need.Advice[0].Count)
+	require.True(t, o.Vendors[0].FreightFree)
+	require.Equal(t, "60.00", o.Vendors[0].Sums.Total.Number())
+
+	o, err = walked(t, "store.toml", store+offer("kit", "wharf", "10.00", "")).Order()
+	require.NoError(t, err)
+	require.False(t, o.Lines[len(o.Lines)-1].Filler, "no minimum, nothing to fill up")
+	require.False(t, o.Vendors[0].FreightFree)
+
+	o, err = walked(t, "store.toml", store+offer("oil", "wharf", "", "")).Order()
+	require.NoError(t, err)
+	require.Len(t, o.Vendors, 1)
+	require.False(t, o.Vendors[0].FreightFree, "nothing is known to be paid for: its freight is not free, it is not known")
+}
+
 // The total is the sum of the shops, a shop's goods the sum of its lines, every line a
 // whole number of packs that covers the need, at the offer that is cheapest.
 func TestOrderAddsUp(t *testing.T) {

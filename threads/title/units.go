@@ -106,7 +106,7 @@ func (sc *scanner) series(end, at int, f *figure) int {
 		return sc.chineseInch(at, f)
 	}
 	switch {
-	case (c == 'l' || c == 's') && alone && f.whole && coneTube(f.v, c) && byteAt(sc.norm, at+1) != '/' && (at == end || sc.capital(at)):
+	case (c == 'l' || c == 's') && alone && f.whole && coneTube(f.v, c) && (byteAt(sc.norm, at+1) != '/' || digit(byteAt(sc.norm, at+2))) && (at == end || sc.capital(at)):
 		f.kind, f.series = coneSize, c
 		return at + 1
 	case c == 'l' && byteAt(sc.norm, at+1) == 'l' && f.whole && f.v <= 12:
