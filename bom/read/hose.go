@@ -55,6 +55,7 @@ func (r *reader) hose(t *source.Table) {
 	r.hoseEnds(t, it)
 	piece := catalog.OfRole(catalog.Plug) // a hose is counted in pieces
 	it.Have, it.Extra = count(t, "have", piece), count(t, "extra", piece)
+	r.described(t, it)
 	r.carried(t, it)
 	t.DoneWith(keyRemedy(it.Kind))
 }

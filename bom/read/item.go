@@ -59,14 +59,15 @@ func (r *reader) item(t *source.Table) {
 	r.own(t, it)
 	r.stated(t, it, reading)
 	r.process(t, it)
-	r.wordsOnly(it)
 	r.carried(t, it)
 	if it.Kind.Free {
 		r.freePorts(t, it)
 	} else {
 		r.ports(t, it, reading)
 	}
+	titledEnds(t, it, reading)
 	r.gaugeEnd(it)
+	r.described(t, it)
 	r.mould(it)
 	t.Known(commonKeys...)
 	t.Known(it.Kind.Keys...)

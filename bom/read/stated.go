@@ -13,7 +13,6 @@ import (
 	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
-	"handtight/threads/title"
 )
 
 // stated takes what an item's title states beside its kind and its ends: rating,
@@ -62,15 +61,8 @@ func (r *reader) materialOf(t *source.Table, it *build.Item, reading threads.Rea
 		return
 	}
 	titled, keyed := r.materials(reading.Material), r.materials(said)
-	if len(titled) == 0 || len(keyed) == 0 {
+	if a, _ := apart(titled, keyed); a == nil {
 		return
-	}
-	for _, a := range titled {
-		for _, b := range keyed {
-			if a == b || wider(a, b) || wider(b, a) {
-				return
-			}
-		}
 	}
 	t.Fault("material", fmt.Sprintf("the title says %s, and `material` says %s", titled[0].Title, said), "write the one that stands on the part, and take the other out")
 }
@@ -80,70 +72,6 @@ func (r *reader) materialOf(t *source.Table, it *build.Item, reading threads.Rea
 func wider(a, b *catalog.Material) bool {
 	word, _, _ := strings.Cut(a.Name, " ")
 	return strings.Contains(strings.ToLower(b.Title), strings.ToLower(word)) || a.Name == "plastic" && b.Group == "plastic"
-}
-
-// strengths finds what reads like a figure of strength in a description.
-var strengths = pattern.New(`(?i)\b(?:class|cl|sch(?:edule)?|sdr|pn)\.?\s*\d|\d\s*(?:bar|psi|lbs?|kpa|mpa|#)(?:\W|$)|\d\s?wog\b|100r\d`)
-
-// mayState is false of most texts in which [strengths] finds nothing, and cheap: beside a digit of
-// one stands the end of its word before it, or the beginning of its unit after.
-func mayState(text string) bool {
-	for i := 0; i < len(text); i++ {
-		if text[i] < '0' || text[i] > '9' {
-			continue
-		}
-		if before := strings.TrimRight(text[:i], ". \t\n\f\r"); before != "" && like(before[len(before)-1], "slehrn") {
-			return true
-		}
-		for i+1 < len(text) && '0' <= text[i+1] && text[i+1] <= '9' {
-			i++
-		}
-		after := strings.TrimLeft(text[i+1:], " \t\n\f\r")
-		switch {
-		case after == "":
-		case after[0] == '#' || after[0] >= 0x80, len(after) > 1 && (like(after[0], "bplkmw") && like(after[1], "asbpo") || like(after[0], "r") && after[1] <= '9'):
-			return true
-		}
-	}
-	return false
-}
-
-// like reports whether a letter is one of some small ones, in whatever case; one beyond ASCII may be,
-// since k and s have such.
-func like(c byte, letters string) bool { return c >= 0x80 || strings.IndexByte(letters, c|0x20) >= 0 }
-
-// wordsOnly notes the figures of strength that an item's `about` states: a description is no key, and
-// no figure is read from it.
-func (r *reader) wordsOnly(it *build.Item) {
-	if !mayState(it.About) || !strengths.MatchString(it.About) {
-		return
-	}
-	const why = "in `about`, from which no figure is read"
-	reading := title.Read(it.About)
-	note := func(words string) {
-		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: words, Why: why})
-	}
-	for _, words := range []string{reading.Class, reading.Schedule} {
-		if words != "" && !strings.Contains(strings.ToLower(it.Class), words) {
-			note(words)
-		}
-	}
-	stated := func(p quantity.Pressure) bool {
-		return slices.ContainsFunc([]*quantity.Pressure{it.Rated, it.Set, it.FullFlow, it.Scale, it.Stall, it.Shutoff, it.Pressure, it.Vacuum, it.Process.MaxPressure}, func(k *quantity.Pressure) bool {
-			return k != nil && math.Abs(float64(*k-p)) <= 0.02*float64(p)
-		})
-	}
-	if rated := reading.Rated; reading.HasRated && !stated(rated) {
-		note(rated.String())
-	}
-	if spec, ok := pressure.HoseSpec(it.About); ok && it.Kind.Length && !strings.Contains(it.Spec, string(spec)) {
-		note(string(spec))
-	}
-	for _, p := range reading.Pressures {
-		if p.What != "full scale" && !stated(p.Pressure) {
-			it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: p.Words, Why: p.What + ", " + why})
-		}
-	}
 }
 
 // pressureOf is the pressure of a key, else that of the title. Two that differ by
@@ -195,4 +123,36 @@ func specOf(t *source.Table, it *build.Item) string {
 		t.Fault("spec", fmt.Sprintf("the title says %s, and `spec` says %s", titled, it.Spec), "write the one that stands on the hose, and take the other out")
 	}
 	return it.Spec
+}
+
+// titledEnds compares the ends that a title names with the `ports` beside it. As many threads as there are
+// ports, and one of them on none, is a fault that names both; what else no port has is noted.
+func titledEnds(t *source.Table, it *build.Item, reading threads.Reading) {
+	if !t.Has("ports") {
+		return // the ports are the title's own
+	}
+	for _, e := range reading.Ends {
+		if len(e.Candidates) > 1 && it.Kind.Is(catalog.Separates) {
+			continue // 4 x 40 is the size of its elements
+		}
+		if len(e.Candidates) == 0 || len(it.Ports) == 0 || slices.ContainsFunc(it.Ports, func(p build.Port) bool { return len(p.End.Candidates) == 0 || saysOf(p.End, e) }) {
+			continue
+		}
+		if len(e.Candidates) == 1 && len(reading.Ends) == len(it.Ports) && !slices.ContainsFunc(it.Ports, func(p build.Port) bool { return sameThread(p.End, e) }) {
+			t.Fault("ports", fmt.Sprintf("the title names an end %s, and none of `ports` is one", e.Candidates[0]), "write the ends that stand on the part, and mend the other")
+			continue
+		}
+		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: e.Words, Why: "an end of the title that no port has"})
+	}
+}
+
+// saysOf reports whether an end of `ports` can be all that a title says of an end.
+func saysOf(port, titled threads.EndReading) bool {
+	return slices.ContainsFunc(port.Candidates, func(p threads.End) bool {
+		return slices.ContainsFunc(titled.Candidates, func(e threads.End) bool {
+			sex := p.Sex == e.Sex || p.Sex == threads.NoSex || e.Sex == threads.NoSex || titled.Question != ""
+			size := p.Form == e.Form && (p.Form != nil || p.Family == e.Family && math.Abs(float64(p.Diameter-e.Diameter)) < 1)
+			return size && sex && p.Left == e.Left && (p.Seal == e.Seal || e.Seal == threads.NoSeal) && (p.Swivel || !e.Swivel)
+		})
+	})
 }

@@ -141,7 +141,7 @@ var stateSteps = slices.Concat(
 		rated("relief", "Write `rated` on `relief` from its data sheet", "71.5 bar", "relief"),
 		rated("intake", "Ask for the pressure rating and write `rated`", "10 bar", "intake", "stock", "strainer", "feed-pump"),
 		rated("feed-pump", "Ask for the pressure rating and write `rated`", "100 bar", "feed-pump", "filter", "gauge", "check", "tee"),
-		rated("throttle", "Ask for the pressure rating and write `rated`", "100 bar", "throttle", "stock", "tee", "overboard-valve"),
+		rated("brine-hose", "Ask for the pressure rating and write `rated`", "100 bar", "stock", "tee", "overboard-valve"),
 		rated("overboard-valve", "Ask for the pressure rating and write `rated`", "10 bar", "overboard-valve"),
 		rated("meter", "Ask for the pressure rating and write `rated`", "80 bar", "meter", "selector"),
 		rated("selector", "Ask for the pressure rating and write `rated`", "80 bar", "selector"),

@@ -40,6 +40,9 @@ ports = { in = '8 mm barb', out = '8 mm barb' }
 	flows:   findMeterRange,
 }
 
+// runsNot is less than anything that runs, and more than the flows are solved to: L/h.
+const runsNot = 0.05
+
 func findMeterRange(s *bom.System, r *duty.Result) []finding.Finding {
 	var out []finding.Finding
 	var meters []*graph.Unit
@@ -55,8 +58,8 @@ func findMeterRange(s *bom.System, r *duty.Result) []finding.Finding {
 		for _, u := range meters {
 			scale := u.Item.Process.MeterFrom
 			q, runs := m.Lines.Flow[u]
-			if !runs {
-				continue
+			if !runs || q.Hi.LitresPerHour() < runsNot {
+				continue // that nothing runs is another's fault
 			}
 			middle := m.Lines.Middle[u]
 			if middle >= scale.Lo*1.1 && middle <= scale.Hi*0.95 {

@@ -133,8 +133,11 @@ func vesselSize(text string) (across, long float64, ok bool) {
 func sizeOf(it *build.Item) (across, long float64, ok bool) {
 	if it.Process.Size != "" {
 		across, long, ok = vesselSize(it.Process.Size)
-	} else {
-		across, long, ok = vesselSize(wordsOf(it))
+	}
+	for _, text := range []string{it.Title, it.About, it.ID} { // as the flows are reckoned: the title goes first
+		if !ok {
+			across, long, ok = vesselSize(strings.ReplaceAll(text, "-", " "))
+		}
 	}
 	if ok && it.Length != nil && it.Kind.Is(catalog.Element) {
 		if said := it.Length.Millimetres() / 25.4; math.Abs(said-long) > 1 { // elements of one code differ by less

@@ -2,8 +2,10 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"handtight/bom"
+	"handtight/bom/circuit"
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 )
@@ -73,6 +75,20 @@ func closedProduct(s *bom.System, v *graph.Unit) bool {
 		return s.Graph.Plugged(s.Graph.Ports[p].Name())
 	}
 	return s.Circuit.DischargeOf(p).Closed() && !leftOpen(s, onward(s, p)) && !openEnd(s, p)
+}
+
+// closedProducts tells the ports of product lines that end nowhere: that they come up to the pressure
+// of the feed in normal running is found once, at the vessel.
+func closedProducts(s *bom.System) func(port int) bool {
+	var lines []*circuit.Reached
+	for _, v := range vessels(s) {
+		if p, ok := port(v, "product"); ok && closedProduct(s, v) {
+			lines = append(lines, onward(s, p))
+		}
+	}
+	return func(port int) bool {
+		return slices.ContainsFunc(lines, func(r *circuit.Reached) bool { return r.Port(port) })
+	}
 }
 
 // openEnd reports whether a line ends at a port that is joined to nothing: found as open.

@@ -47,12 +47,19 @@ ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
 // low-pressure segment.
 func findUnrated(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	said := map[*build.Item]bool{}
+	said, high := map[*build.Item]bool{}, map[*build.Item]bool{}
+	for _, g := range s.Segments.All {
+		for _, u := range g.Unrated {
+			high[u.Item] = high[u.Item] || g.High()
+		}
+	}
 	for _, g := range s.Segments.All {
 		var low members
 		for _, u := range g.Unrated {
 			if !g.High() {
-				low.unit(u)
+				if !high[u.Item] { // the low side of a throttle is answered with the high one
+					low.unit(u)
+				}
 				continue
 			}
 			if !said[u.Item] {

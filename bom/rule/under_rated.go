@@ -51,13 +51,14 @@ ends = ['3/8 NPT male', '3/8 NPT female swivel']
 // itself; what one act or failure overloads together is one report.
 func findUnderRated(s *bom.System) []finding.Finding {
 	var list []overload
+	closed := closedProducts(s)
 	for _, u := range s.Graph.Units {
 		var worst *overload
 		for i := range u.Item.Ports {
 			p := u.First + i
 			hold := s.Ratings.Port(p)
 			o := overloaded(hold, s.States.PortLoad(p))
-			if o == nil || worst != nil && o.lack() <= worst.lack() || reliefSaysIt(s, p, hold) {
+			if o == nil || worst != nil && o.lack() <= worst.lack() || reliefSaysIt(s, p, hold) || o.running() && closed(p) {
 				continue
 			}
 			o.subject, o.mark, o.segment, o.unit = ofUnit(u), u.Mark, s.Segments.SegmentOf(p), u
@@ -68,7 +69,7 @@ func findUnderRated(s *bom.System) []finding.Finding {
 		}
 	}
 	for _, j := range s.Graph.Joints {
-		if o := overloaded(s.Ratings.Joint(j), s.States.PortLoad(j.A)); o != nil && !reliefSaysIt(s, j.A, o.hold) {
+		if o := overloaded(s.Ratings.Joint(j), s.States.PortLoad(j.A)); o != nil && !reliefSaysIt(s, j.A, o.hold) && !(o.running() && closed(j.A)) {
 			o.subject, o.mark, o.segment = ofJoint(s, j), j.Mark, s.Segments.SegmentOf(j.A)
 			list = append(list, *o)
 		}

@@ -6,6 +6,7 @@ import (
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/finding"
+	"handtight/pressure/quantity"
 )
 
 var voltagesDiffer = Rule{
@@ -81,8 +82,17 @@ func findVoltages(s *bom.System) []finding.Finding {
 	}
 	var out []finding.Finding
 	for _, u := range s.Graph.Units {
-		volts := build.BatteryVolts(u.Item.Motor, u.Item.Title, u.Item.About)
-		if len(volts) == 0 || build.GoesWith(volts, *supply) {
+		texts := []string{u.Item.Motor, u.Item.Title, u.Item.About}
+		if len(build.BatteryVolts(texts...)) == 0 {
+			continue
+		}
+		var volts []quantity.Voltage // of the first text that names another: of two texts each must go with the supply
+		for _, text := range texts {
+			if said := build.BatteryVolts(text); len(volts) == 0 && len(said) > 0 && !build.GoesWith(said, *supply) {
+				volts = said
+			}
+		}
+		if len(volts) == 0 {
 			continue
 		}
 		f := finding.Finding{
