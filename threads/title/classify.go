@@ -27,7 +27,7 @@ func (l *line) classify() {
 		case mmSize:
 			l.classifyMillimetres(k, f)
 		case unSize:
-			l.classifyThreadAndTube(f)
+			l.classifyThreadAndTube(k, f)
 		case pressureFigure:
 			l.classifyPressure(k, f)
 		}

@@ -75,6 +75,9 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	case f.Threaded() && r.Candidates[0].Form != nil && c.fam != nil && c.fam.series() != 0 && (f == threads.Cone24L || f == threads.Cone24S) && f != coneFamily(c.fam.series()):
 		r.Torn = true
 		return "The text says " + l.spelled(c.fam) + ", which is of the other series than " + r.Candidates[0].Form.Designation + ". Which is it, light (L) or heavy (S)? Measure the tube's outside diameter, or ask the shop."
+	case !l.one && len(c.sexes) > 0 && (f == threads.Compression || f == threads.Push) && c.end == "COMPRESSION":
+		r.Torn = true
+		return "The text gives a sex to a compression end, which has no thread. Has the part a thread too, and of what size? Look at the picture, or ask the shop."
 	case f.Threaded() && noThread[c.also] != "" && !l.one:
 		l.ignore(l.alsoSaid(c), noThread[c.also]+", and the size beside it is a thread's")
 	case f.Threaded() && noThread[c.also] != "":

@@ -129,6 +129,9 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			if c.fam == nil && c.end == "" {
 				c.fam = prev.fam
 			}
+			if c.fam != nil && c.fam.value == "NH" {
+				c.fig = hoseThread()
+			}
 			ends = append(ends, c)
 		case c.fam != nil && c.fam.value == "NH":
 			if ends, c = namesHose(ends, c); c != nil {

@@ -23,6 +23,9 @@ func (l *line) inherit(ends []*phrase) {
 			e.open = true
 			continue
 		}
+		if e.bare() && !l.one && !anyThread(ends) && l.unevenWord(ends, e) {
+			continue
+		}
 		if e.bare() && !l.one && e.attr&isNut == 0 && !anyThread(ends) {
 			if e.end = l.sharedEnd(ends, e); e.end != "" {
 				continue
@@ -51,6 +54,22 @@ func (l *line) unequal() bool {
 func anyThread(ends []*phrase) bool {
 	for _, e := range ends {
 		if e.described() {
+			return true
+		}
+	}
+	return false
+}
+
+// unevenWord opens both ends of a valve of two sizes of which one word says the grip: 1/2 x 3/8
+// push-fit stop. Such valves take a thread or another grip at the other end, and the word does not
+// say which end it is.
+func (l *line) unevenWord(ends []*phrase, bare *phrase) bool {
+	if !l.is(valve) {
+		return false
+	}
+	for _, o := range ends {
+		if (o.end == "PUSH" || o.end == "COMPRESSION") && o.fig != nil && o.fig.kind == inchSize && o.fig.v != bare.fig.v {
+			bare.open, o.either = true, true
 			return true
 		}
 	}
@@ -142,6 +161,10 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	}
 	if want == 0 && len(ends) == 1 && l.evenBody(ends[0]) {
 		want = 2
+	}
+	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1) {
+		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
+		return ends
 	}
 	if l.is(tee) && len(ends) == 2 {
 		return l.threeOf(ends)

@@ -44,7 +44,7 @@ func (l *line) dropHoseBore(ends []*phrase) []*phrase {
 	if (l.shape == nil || l.is(hose)) && l.connector(ends) {
 		return ends
 	}
-	if l.shape == nil && allStock(ends) && first.endFirst {
+	if l.shape == nil && allStock(ends) && (first.endFirst || l.tubing()) {
 		return nil // a length of hose or pipe
 	}
 	if l.is(hose) && allNominalBores(ends) {
@@ -64,6 +64,22 @@ func (l *line) dropHoseBore(ends []*phrase) []*phrase {
 		l.shape = l.lex.shapes["hose"]
 	}
 	return ends[1:]
+}
+
+// tubing reports whether tubing or hose itself is what the line names last, and every word is understood.
+func (l *line) tubing() bool {
+	named := false
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.unread && !it.code {
+			return false
+		}
+		if it.figure == nil || it.figure.role != asLength {
+			end := it.value(classEnd)
+			named = end == "TUBING" || end == "HOSE"
+		}
+	}
+	return named
 }
 
 // allStock reports whether every size is a hose's or a pipe's own: its bore, its

@@ -12,6 +12,7 @@ type line struct {
 	*spelling
 	lex      *lexicon
 	tokens   []token
+	fitting  *shape // the first part that has ends, though another word outranks it
 	skip     string // the name of a step that a test leaves out
 	one      bool   // a single end, not a part: kinds add nothing
 	shape    *shape
@@ -36,6 +37,7 @@ type line struct {
 	malleable bool // a symbol of EN 10242: R and Rp
 	washer22  bool // an M22 thread: 14 or 15 mm is its pin
 	both      bool
+	teeSex    threads.Sex // of the branch of a branch tee, of one run of a run tee
 	reducing  bool
 	evidence  bool // something says that the figures belong to an end
 	unjudged  []string
@@ -76,6 +78,7 @@ func (l *line) survey() {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
 				l.takeKind(m.shape)
+				l.takeTeeSex(k, m.shape)
 				if m.shape.traits&dial != 0 {
 					reads = m.shape
 				}
@@ -260,6 +263,10 @@ func (l *line) smallWord(k int) {
 		it.word = l.lex.words["the"] // the g of gas behind a sex, and no thread
 		return
 	}
+	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'c' && next.mark == '/' && next.glued && isBlank(byteAt(l.norm, next.to)) {
+		it.word = l.lex.words["the"] // c/ rosca: with a thread
+		return
+	}
 	if it.is(classFamily) == nil || l.capital(it.from) || l.one {
 		return
 	}
@@ -319,6 +326,9 @@ func (l *line) takeEvidence(m *sense) {
 func (l *line) takeKind(s *shape) {
 	if l.is(sealKit) {
 		return // a seal kit for a pump is no pump
+	}
+	if l.fitting == nil && s.ends >= 0 {
+		l.fitting = s
 	}
 	if l.shape == nil || s.rank > l.shape.rank {
 		l.shape = s

@@ -126,17 +126,30 @@ func (sc *scanner) frenchPair(i int) int {
 		return 0
 	}
 	_, end := sc.digits(i)
+	from := end + 1
+	if x := sc.blanks(end); x > end && byteAt(sc.norm, x) == 'x' && sc.behindSex(i) {
+		end, from = x, sc.blanks(x+1) // M 12 x 17
+	}
 	if b := byteAt(sc.norm, end); b != '/' && b != 'x' && b != '-' {
 		return 0
 	}
-	_, stop := sc.digits(end + 1)
-	if stop == end+1 || byteAt(sc.norm, stop) == '.' && digit(byteAt(sc.norm, stop+1)) || byteAt(sc.norm, stop) == '/' {
+	_, stop := sc.digits(from)
+	if stop == from || byteAt(sc.norm, stop) == '.' && digit(byteAt(sc.norm, stop+1)) || byteAt(sc.norm, stop) == '/' {
 		return 0
 	}
 	if sc.frenchValue(i, stop) == 0 || sc.measuredBehind(stop) {
 		return 0
 	}
 	return stop
+}
+
+// behindSex reports whether M or F stands by itself before a figure.
+func (sc *scanner) behindSex(i int) bool {
+	for i > 0 && isBlank(sc.norm[i-1]) {
+		i--
+	}
+	c := byteAt(sc.norm, i-1)
+	return (c == 'm' || c == 'f') && !alnum(byteAt(sc.norm, i-2))
 }
 
 // measuredBehind reports whether a unit that no thread has follows (5/10 micron).
@@ -152,7 +165,10 @@ func (sc *scanner) measuredBehind(i int) bool {
 
 func (sc *scanner) frenchValue(i, end int) float64 {
 	a, mid := sc.digits(i)
-	b, _ := sc.digits(mid + 1)
+	if isBlank(byteAt(sc.norm, mid)) {
+		mid = sc.blanks(mid)
+	}
+	b, _ := sc.digits(sc.blanks(mid + 1))
 	return sc.lex.pairs[[2]int{a, b}]
 }
 

@@ -25,6 +25,7 @@ type phrase struct {
 	threaded bool // the word of the sex means a thread, as IG
 	assumed  bool // the sex is the usual one of the kind, and not said
 	unknown  bool // it holds a word that is not understood
+	either   bool // the word of the end may be that of the other size
 	plus     bool // a plus parts it from the phrase before: another part
 	strange  bool // a word that can be its own is not understood
 	doubt    bool // a word that is not understood stands where a sex stands
@@ -265,7 +266,9 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 			case classFamily:
 				c.addFamily(m)
 			case classEnd:
-				if m.value == "ROUND" {
+				if m.value == "ROUND" && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.role.other() {
+					continue // the diameter of a dial
+				} else if m.value == "ROUND" {
 					c.round = true
 					if c.end == "" {
 						c.end, c.endFirst = "TUBE", c.fig == nil

@@ -115,6 +115,9 @@ func (sc *scanner) metric(i int, glued bool) int {
 	}
 	f := &figure{kind: metricSize, v: v}
 	end = sc.metricPitch(end, f)
+	if sc.lex.pairs[[2]int{d, int(f.pitch)}] > 0 {
+		return 0 // M 12 x 17: a male of 12/17
+	}
 	end = sc.metricClass(end, f)
 	return sc.addFigure(i, end, glued, f)
 }

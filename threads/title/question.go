@@ -19,7 +19,7 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 	case c.fig != nil && c.fig.or != "" && len(r.Candidates) > 0:
 		return "Is the size " + c.fig.or + " or " + c.fig.words(l) + "? The text gives both: ask the shop which it is."
 	case l.unsure && len(r.Candidates) > 0:
-		return "What is the part, and is the " + quote(r.Words) + " a thread: " + sizesOf(r.Candidates) + "? Not understood: " + l.strangeWords() + ". Ask the shop."
+		return "What is the part, and is the " + quote(r.Words) + " a thread: " + sizesOf(r.Candidates) + "? " + l.unnamed() + " Ask the shop."
 	case len(r.Candidates) == 0:
 		return l.unreadable(c, r)
 	case c.fam != nil && c.fam.value == "R" && r.Candidates[0].Family != threads.R:
@@ -28,6 +28,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return c.fam.value[:1] + strings.ToLower(c.fam.value[1:]) + " is a female thread, and the text says male. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
 	case l.fits() && !l.one && c.fig != nil && c.fig.kind == inchSize && l.forUnion():
 		return "Is the washer for a nut of " + sizesOf(r.Candidates) + ", or for a union of that size, whose nut has a larger thread? Measure the washer's outside."
+	case c.either:
+		return "Is " + quote(r.Words) + " the end that its word says, or is that the valve's other end? The text gives two sizes and one word: look at the picture, or ask the shop."
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
 	case c.assumed && r.Candidates[0].Family == threads.Barb && !l.one:

@@ -152,6 +152,9 @@ func (l *line) ends() []*phrase {
 	if !l.evidence && l.strange() {
 		l.evidence, l.unsure = true, true
 	}
+	if l.shape != nil && l.shape.ends < 0 && !l.one && l.fitting != nil && l.saysThread() {
+		l.shape, l.unsure = l.fitting, true // an adaptor for tape with a male thread
+	}
 	if l.shape != nil && l.shape.ends < 0 && !l.one || !l.evidence || !l.one && l.hardware() {
 		return nil
 	}

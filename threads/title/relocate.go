@@ -206,3 +206,32 @@ func anyDescribed(ends []*phrase) bool {
 	}
 	return false
 }
+
+// takeTeeSex keeps a sex that stands before the name of a branch or a run tee: it is that one
+// end's, and holds for no other.
+func (l *line) takeTeeSex(k int, s *shape) {
+	if s.traits&(branch|run) == 0 || k == 0 {
+		return
+	}
+	before := &l.tokens[k-1]
+	if m := before.is(classSex); m != nil && len(m.sexes) == 1 && before.figure == nil {
+		l.teeSex, before.word = m.sexes[0], nil
+	}
+}
+
+// sexOfTee gives the sex of a branch tee to its last end, and that of a run tee to its first.
+func (l *line) sexOfTee(ends []*phrase) {
+	if l.teeSex == threads.NoSex || len(ends) != 3 {
+		return
+	}
+	e := ends[2]
+	if l.is(run) {
+		e = ends[0]
+	}
+	if !threadLike(e) {
+		e = firstThread(ends)
+	}
+	if e != nil && len(e.sexes) == 0 {
+		e.sexes = []threads.Sex{l.teeSex}
+	}
+}

@@ -31,6 +31,10 @@ func (l *line) camsUnsized(ends []*phrase) {
 	}
 }
 
+// largestPushIn is the largest tube in inches that is sold with push-in ends by the name of hose:
+// filters, drinking water, air. A judgement.
+const largestPushIn = 0.5
+
 // resolve makes the reading of one phrase; false for an end that is not judged.
 func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	out := threads.EndReading{Words: l.words(c.from, c.to), Sex: c.sex(), Seal: sealSaid(c), Swivel: c.attr&(isSwivel|isNut) != 0}
@@ -68,6 +72,9 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		out.Sex, out.Seal, out.Swivel = threads.NoSex, threads.NoSeal, false
 		if c.pex && name == "TUBE" && !c.millimetres() {
 			plain = []threads.Family{threads.Barb, threads.Push, threads.Compression}
+		}
+		if name == "BARB" && c.hose && l.shape == nil && !l.one && !l.dashes && c.fig != nil && c.fig.kind == inchSize && c.fig.v <= largestPushIn {
+			plain = []threads.Family{threads.Barb, threads.Push} // the word for hose is said of small tube too
 		}
 		out.Candidates = plainEnds(c, plain)
 		if name == "TUBE" && l.one && (c.attr&isPlastic != 0 || plasticMaterials[l.material]) {

@@ -63,15 +63,22 @@ func partSexes(ends []*phrase) {
 
 // studSexes gives the male of a "male stud" to the stud and not to the cone.
 func (l *line) studSexes(ends []*phrase) {
-	stud := false
-	for k := range l.tokens {
-		stud = stud || l.tokens[k].value(classAttr) == "stud"
-	}
+	stud := l.stud()
 	for _, e := range ends {
 		if stud && len(e.sexes) == 0 && threadLike(e) && e.fig.kind != coneSize && len(ends) > 1 {
 			e.sexes = []threads.Sex{threads.Male}
 		}
 	}
+}
+
+// stud reports whether the part is called a stud: its thread screws in, and its other end is a tube's.
+func (l *line) stud() bool {
+	for k := range l.tokens {
+		if l.tokens[k].value(classAttr) == "stud" {
+			return true
+		}
+	}
+	return false
 }
 
 // coneSex is male for a body, female for a nut: the cone itself is inside the body's end.
@@ -128,12 +135,18 @@ func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads
 		return sexes[0]
 	case len(sexes) == 2 && count == 2:
 		return sexes[k]
-	case l.is(femaleRound) && count == ends && !anySex(e):
+	case l.is(femaleRound) && count == ends && !anySex(e) && !flared(e.fam):
 		return threads.Female
 	case l.is(bulkhead) && k == 0 && count > 1:
 		return threads.Female
 	}
 	return threads.NoSex
+}
+
+// flared reports whether the family is one whose tees and elbows are not mostly female: their
+// bodies are male, and their nuts turn.
+func flared(m *sense) bool {
+	return m != nil && (m.value == "JIC" || m.value == "SAE45" || m.value == "FLARE" || m.value == "ORFS")
 }
 
 func anySex(e *phrase) bool { return len(e.sexes) > 0 }

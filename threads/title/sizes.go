@@ -11,6 +11,10 @@ import (
 // housing or a coil.
 const largestInch = 4
 
+// largestGauge is the largest thread of a gauge in inches; more is its dial. EN 837-1 ends at 1/2, and
+// thermometers' pockets at 1 (memory).
+const largestGauge = 1
+
 // classifyInch keeps lengths, spanners and drives out of the inch sizes.
 func (l *line) classifyInch(k int, f *figure) {
 	next := l.beside(k, 1)
@@ -30,6 +34,9 @@ func (l *line) classifyInch(k int, f *figure) {
 	long := next.value(classAttr) == "long" && l.beside(k, -1).parted() && !f.frac
 	if f.v > largestInch || f.v < 1.0/16 || long {
 		as = asLength
+	}
+	if l.is(dial) && f.v > largestGauge {
+		as = asDial
 	}
 	if as != noRole {
 		f.drop(as)
@@ -287,7 +294,7 @@ func (l *line) dropBareBore() {
 	other := false
 	for k := range l.tokens {
 		if f := l.tokens[k].figure; f != nil {
-			other = other || f.kind == inchSize || f.kind == metricSize || f.kind == coneSize || f.kind == unSize || f.kind == dashSize
+			other = other || f.kind == inchSize || f.kind == frenchSize || f.kind == metricSize || f.kind == coneSize || f.kind == unSize || f.kind == dashSize
 		}
 	}
 	for k := range l.tokens {
@@ -320,10 +327,13 @@ func (l *line) threadAndTube() {
 	}
 }
 
-// classifyThreadAndTube takes 1/2-20 for a thread and a tube in a line about press fittings.
-func (l *line) classifyThreadAndTube(f *figure) {
-	if l.pressed && f.pitch == math.Trunc(f.pitch) {
-		f.kind = inchSize
+// classifyThreadAndTube takes 1/2-20 for a thread and a tube in a line about press fittings, and in a
+// tee whose first size is that tube: 20-1/2-20.
+func (l *line) classifyThreadAndTube(k int, f *figure) {
+	run := at(l.tokens, k-2).figure
+	between := l.is(tee) && run != nil && run.v == f.pitch && at(l.tokens, k-1).parted()
+	if (l.pressed || between) && f.pitch == math.Trunc(f.pitch) {
+		f.kind, f.pitch = inchSize, 0
 		return
 	}
 	f.tube = 0

@@ -5,24 +5,22 @@ import (
 	"unicode/utf8"
 )
 
-// strange reports a part whose name is not understood and that has a size of a
-// pipe thread: a fraction of an inch. Its ends are read, and are asked about.
+// strange reports a part that no word names, or none that is understood, and that has a size of
+// a pipe thread: a fraction of an inch. Its ends are read, and are asked about.
 func (l *line) strange() bool {
 	if l.one || l.shape != nil {
 		return false
 	}
-	unread, size := false, false
+	size := false
 	for k := range l.tokens {
-		it := &l.tokens[k]
-		unread = unread || it.unread && !l.inCode(k)
-		if f := it.figure; f != nil && f.kind == inchSize {
+		if f := l.tokens[k].figure; f != nil && f.kind == inchSize {
 			if !f.frac || f.v > 2 {
 				return false
 			}
 			size = true
 		}
 	}
-	return unread && size
+	return size
 }
 
 // strangeWords are the words that are not understood, quoted.
@@ -34,6 +32,24 @@ func (l *line) strangeWords() string {
 		}
 	}
 	return strings.Join(out, ", ")
+}
+
+// saysThread reports whether the line says that there is a thread, and of which sex.
+func (l *line) saysThread() bool {
+	thread, sex := false, false
+	for k := range l.tokens {
+		thread = thread || l.tokens[k].value(classFamily) == "THREAD"
+		sex = sex || l.tokens[k].is(classSex) != nil
+	}
+	return thread && sex
+}
+
+// unnamed says why the part is not known.
+func (l *line) unnamed() string {
+	if words := l.strangeWords(); words != "" {
+		return "Not understood: " + words + "."
+	}
+	return "No word of the text names it."
 }
 
 // litres takes 15L for a volume where nothing but a name that is not understood

@@ -14,6 +14,7 @@ const (
 	angled                         // 45 and 90 are its angle
 	body                           // an equal or straight body has the same end twice
 	bulkhead                       // its first thread is female
+	branch                         // a sex before its name is its branch's
 	bush                           // the larger end is male, the smaller female
 	coupler                        // an inch size alone is the coupling's own
 	dial                           // millimetres are its dial
@@ -35,6 +36,7 @@ const (
 	perhaps                        // the word also names a part without a tail
 	plain                          // its sexes are its nature, and not only usual
 	ring                           // lies on a thread and has no sex
+	run                            // a sex before its name is that of one end of its run
 	scaled                         // pressures are its scale
 	set                            // a pressure is what it is set to, unless called a rating
 	tail                           // has a tail for a hose
@@ -50,6 +52,7 @@ var traitNamed = map[string]trait{
 	"angled":        angled,
 	"body":          body,
 	"bulkhead":      bulkhead,
+	"branch":        branch,
 	"bush":          bush,
 	"coupler":       coupler,
 	"dial":          dial,
@@ -71,6 +74,7 @@ var traitNamed = map[string]trait{
 	"pump":          pump,
 	"plain":         plain,
 	"ring":          ring,
+	"run":           run,
 	"scaled":        scaled,
 	"set":           set,
 	"tail":          tail,
