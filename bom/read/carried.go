@@ -20,7 +20,7 @@ var carriedTable embed.FS
 // else is said.
 type carriedRow struct {
 	kinds, keys []string
-	usedWhere   string // "": nowhere; "stated:KEY"; "absent:KEY"; "@wall", "@radius": see [used]
+	usedWhere   string // "": nowhere; "stated:KEY"; "absent:KEY"; "@" and a name: see [used]
 	note        bool   // a statement that one may take for weighed: it is named in a finding
 	why         string
 }
@@ -77,6 +77,12 @@ func (r *reader) used(t *source.Table, it *build.Item, where string) bool {
 		return t.Written(key) == ""
 	case "@wall": // of tube with its outside, and of a threaded part that nothing rates
 		return it.Kind.Length || it.Outside != nil || it.Rated == nil && it.Class == ""
+	case "@length":
+		return it.Kind.Length
+	case "@tube":
+		return it.Kind.Length || t.Written("wall") != ""
+	case "@cut":
+		return it.Of != ""
 	case "@radius": // of the hose, or of its standard
 		return it.BendRadius != nil || it.Spec != "" || it.Of != ""
 	}

@@ -71,6 +71,11 @@ func TestCarriedRows(t *testing.T) {
 	require.Greater(t, spoken, 150)
 	require.Empty(t, carried("nipple", "wall"), "the wall of what nothing rates is used")
 	require.Len(t, carried("nipple", "wall", "rated"), 1)
+	require.Len(t, carried("nipple", "vacuum"), 1)
+	require.Empty(t, carried("hose stock", "vacuum"))
+	require.Len(t, carried("nipple", "outside"), 1)
+	require.Empty(t, carried("nipple", "outside", "wall"))
+	require.Len(t, carried("hose", "outside"), 1, "it has ends")
 	require.Len(t, carried("hose", "bend"), 1, "no radius")
 	require.Empty(t, carried("hose", "bend", "spec"), "its standard has one")
 }
