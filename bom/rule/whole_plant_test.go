@@ -52,6 +52,7 @@ const (
 	flushPath  = `path = ["house", "tail-g12", "flush-1", "tail-p12/+", "carbon", "tail-p12/+", "flush-2", "tail-n12-13", "flush-valve",
         "flush-check", "flush-tee.branch"]`
 	pumpItem   = "kind     = \"plunger pump\"\nabout    = \"triplex, 316 head\"\nmotor    = \"24 V DC, belt drive\"\nports    = { in = '1/2 NPT female', out = '3/8 NPT female' }\nmaterial = \"316\"\nrated    = \"100 bar\"\nflow     = \"7 L/min\""
+	jicEnds    = "ports    = { a = '1/2 NPT male', b = '-6 JIC male' }"
 	throttleAs = "kind     = \"brine throttle\"\nabout    = \"needle valve, slow, 316\"\nports    = { in = '3/8 NPT female', out = '3/8 NPT female' }"
 	elementAs  = "about  = \"seawater element 2.5 x 21\"\ninside = \"vessel\""
 	runs       = "# --- Raw water"
@@ -100,6 +101,10 @@ var oneFault = []struct {
 	{"the fineness of the housings exchanged", []amend{{`micron   = "25 micron"`, `micron   = "9 micron"`}, {`micron   = "5 micron"`, `micron   = "25 micron"`}, {`micron   = "9 micron"`, `micron   = "5 micron"`}}, "cartridge-and-housing-differ stop"},
 	{"a cartridge of one micron in a housing of five", []amend{{`micron = "5 micron"`, `micron = "1 micron"`}}, "cartridge-and-housing-differ stop"},
 	{"a cartridge of twenty inches in a housing of ten", []amend{{"about  = \"pleated, 10 inch\"\nmicron = \"5 micron\"", "about  = \"pleated, 20 inch\"\nmicron = \"5 micron\""}}, "cartridge-and-housing-differ stop"},
+	{"an end at high pressure called taper and parallel", []amend{{jicEnds, strings.Replace(jicEnds, "1/2 NPT male", "1/2 NPT male taper parallel", 1)}}, "end-left-open stop"},
+	{"an end at high pressure called a thread and a solder end", []amend{{jicEnds, strings.Replace(jicEnds, "1/2 NPT male", "1/2 NPT male solder", 1)}}, "end-not-said stop"},
+	{"a title of another thread than the ports", []amend{{jicEnds, jicEnds + "\ntitle = \"Adaptor 1/2 BSPT male x 9/16-18 JIC male\""}}, "file"},
+	{"a title of another voltage than the description", []amend{{`"24 V, shut without current"`, "\"24 V, shut without current\"\ntitle = \"Solenoid valve 1/2 NPT female 12 V DC\""}}, "voltages-differ caution"},
 	{"a relief three bar above the duty", []amend{{`set      = "65 bar"`, `set      = "60 bar"`}}, "relief-margin-thin caution"},
 	{"an element rated below the duty", []amend{{elementAs, elementAs + "\nrated = \"41 bar\""}}, "pressure-over-element stop"},
 	{"no element", []amend{{"id     = \"element\"\nkind   = \"membrane element\"\nabout  = \"seawater element 2.5 x 21\"\ninside = \"vessel\"", "id = \"element\"\nkind = \"membrane element\"\nabout = \"seawater element 2.5 x 21\"\nextra = 1"}}, "element-missing stop"},
