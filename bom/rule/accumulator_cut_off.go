@@ -25,7 +25,7 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 name = "damper"
 path = ["damper-tee.branch", "stop", "accumulator"]
 `,
-	Right: `
+	right: `
 [[run]]
 name = "damper"
 path = ["damper-tee.branch", "accumulator"]

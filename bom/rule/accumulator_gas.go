@@ -23,16 +23,7 @@ gas = "oxygen"
 rated = "200 bar"
 ports = { in = '3/8 NPT male' }
 `,
-	Right: `
-[[item]]
-id = "accumulator"
-kind = "accumulator"
-material = "super duplex"
-precharge = "30 bar"
-gas = "nitrogen"
-rated = "200 bar"
-ports = { in = '3/8 NPT male' }
-`,
+	mend:   []string{`gas = "oxygen"`, `gas = "nitrogen"`},
 	block:  "accumulator",
 	damped: true,
 	harm:   finding.Fire,

@@ -26,7 +26,7 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 name = "damper"
 path = ["damper-tee.branch", "check", "accumulator"]
 `,
-	Right: `
+	right: `
 [[run]]
 name = "damper"
 path = ["damper-tee.branch", "accumulator"]

@@ -30,16 +30,7 @@ gas = "nitrogen"
 rated = "200 bar"
 ports = { in = '3/8 NPT male' }
 `,
-	Right: `
-[[item]]
-id = "accumulator"
-kind = "accumulator"
-material = "super duplex"
-precharge = "30 bar"
-gas = "nitrogen"
-rated = "200 bar"
-ports = { in = '3/8 NPT male' }
-`,
+	mend:   []string{`precharge = "75 bar"`, `precharge = "30 bar"`},
 	block:  "accumulator",
 	damped: true,
 	harm:   finding.Spoils,

@@ -24,16 +24,7 @@ water = "14 to 22 C"
 lift = "0.2 m"
 supply = "24 V"
 `,
-	Right: `
-[duty]
-pressure = "54 bar"
-product = "50 L/h"
-litres = "100 L"
-salinity = "35 g/kg"
-water = "14 to 22 C"
-lift = "0.2 m"
-supply = "24 V"
-`,
+	mend:    []string{`litres = "900 L"`, `litres = "100 L"`},
 	block:   "duty",
 	watered: true,
 	harm:    finding.Money,

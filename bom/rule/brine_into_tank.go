@@ -27,14 +27,12 @@ path = ["vessel.brine", "throttle", "tank-2"]
 name = "relief"
 path = ["hp-tee.branch", "relief", "relief-out"]
 `,
-	Right: `
-[[run]]
-name = "brine"
-path = ["vessel.brine", "throttle", "discharge"]
-[[run]]
-name = "relief"
-path = ["hp-tee.branch", "relief", "relief-out"]
-`,
+	mend: []string{`
+[[item]]
+id = "tank-2"
+kind = "tank"
+`, `
+`, `path = ["vessel.brine", "throttle", "tank-2"]`, `path = ["vessel.brine", "throttle", "discharge"]`},
 	block:   "brine and relief",
 	flushed: true,
 	harm:    finding.Spoils,
@@ -93,14 +91,13 @@ path = ["vessel.brine", "throttle", "bilge"]
 name = "relief"
 path = ["hp-tee.branch", "relief", "relief-out"]
 `,
-	Right: `
-[[run]]
-name = "brine"
-path = ["vessel.brine", "throttle", "discharge"]
-[[run]]
-name = "relief"
-path = ["hp-tee.branch", "relief", "relief-out"]
-`,
+	mend: []string{`
+[[item]]
+id = "bilge"
+kind = "drain"
+about = "the bilge under the engine"
+`, `
+`, `path = ["vessel.brine", "throttle", "bilge"]`, `path = ["vessel.brine", "throttle", "discharge"]`},
 	block:   "brine and relief",
 	flushed: true,
 	harm:    finding.Floods,

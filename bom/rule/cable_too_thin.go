@@ -26,16 +26,13 @@ cable = "6 mm2"
 cable_length = "9 m"
 breaker = "80 A"
 `,
-	Right: `
-[power]
-battery = "600 Ah"
-usable = "50 %"
-solar = "900 W"
-sun = "5 h"
+	mend: []string{`
+cable = "6 mm2"
+cable_length = "9 m"
+`, `
 cable = "50 mm2"
 cable_length = "4 m"
-breaker = "80 A"
-`,
+`},
 	block:   "power",
 	watered: true,
 	harm:    finding.Fire,

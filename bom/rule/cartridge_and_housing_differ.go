@@ -34,23 +34,7 @@ micron = "5 micron"
 inside = "filter"
 life = "60 h"
 `,
-	Right: `
-[[item]]
-id = "filter"
-kind = "filter housing"
-about = "10 inch housing"
-micron = "5 micron"
-material = "PP"
-rated = "8 bar"
-ports = { in = '19 mm barb long', out = '19 mm barb long' }
-[[item]]
-id = "cartridge"
-kind = "filter cartridge"
-about = "pleated, 10 inch"
-micron = "5 micron"
-inside = "filter"
-life = "60 h"
-`,
+	mend:    []string{`about = "pleated, 20 inch"`, `about = "pleated, 10 inch"`},
 	block:   "filter",
 	flushed: true,
 	harm:    finding.Spoils,

@@ -36,32 +36,17 @@ ports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT 
 name = "flush"
 path = ["house", "valve", "nipple", "vessel.feed"]
 `,
-	Right: `
+	mend: []string{`
+ports = { out = 'R 1/2' }
 [[item]]
-id = "house"
-kind = "house supply"
-pressure = "3 bar"
+`, `
 ports = { out = 'R 1/2' }
 [[item]]
 id = "carbon"
 kind = "carbon filter"
 ports = { in = 'Rp 1/2 swivel', out = 'R 1/2' }
 [[item]]
-id = "valve"
-kind = "solenoid valve"
-ports = { in = 'Rp 1/2', out = 'Rp 1/2' }
-[[item]]
-id = "nipple"
-kind = "nipple"
-ports = { a = 'R 1/2', b = '1/2 NPT male swivel' }
-[[item]]
-id = "vessel"
-kind = "pressure vessel"
-ports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT female' }
-[[run]]
-name = "flush"
-path = ["house", "carbon", "valve", "nipple", "vessel.feed"]
-`,
+`, `path = ["house", "valve", "nipple", "vessel.feed"]`, `path = ["house", "carbon", "valve", "nipple", "vessel.feed"]`},
 	harm:  finding.Spoils,
 	check: findChlorine,
 }

@@ -30,22 +30,7 @@ path = ["left", "right"]
 at = ["left.b", "right.a"]
 sealant = "none"
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = 'G 1/2 male', b = 'G 1/2 male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = 'G 1/2 female', b = 'G 1/2 female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-[[joint]]
-at = ["left.b", "right.a"]
-sealant = "washer"
-`,
+	mend: []string{`sealant = "none"`, `sealant = "washer"`},
 	check: func(s *bom.System) []finding.Finding {
 		var out []finding.Finding
 		for _, x := range standing(s) {

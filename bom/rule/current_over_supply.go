@@ -24,16 +24,7 @@ cable = "50 mm2"
 cable_length = "4 m"
 breaker = "40 A"
 `,
-	Right: `
-[power]
-battery = "600 Ah"
-usable = "50 %"
-solar = "900 W"
-sun = "5 h"
-cable = "50 mm2"
-cable_length = "4 m"
-breaker = "80 A"
-`,
+	mend:    []string{`breaker = "40 A"`, `breaker = "80 A"`},
 	block:   "power",
 	watered: true,
 	harm:    finding.Fire,

@@ -24,13 +24,7 @@ kind = "membrane element"
 about = "seawater element 2.5 x 40"   # the vessel is 21 inches long
 inside = "vessel"
 `,
-	Right: `
-[[item]]
-id = "element"
-kind = "membrane element"
-about = "seawater element 2.5 x 21"
-inside = "vessel"
-`,
+	mend:    []string{`about = "seawater element 2.5 x 40"   # the vessel is 21 inches long`, `about = "seawater element 2.5 x 21"`},
 	block:   "element",
 	flushed: true,
 	harm:    finding.DoesNotGoTogether,

@@ -21,13 +21,10 @@ inside = "vessel"
 size = "2540"
 max_drop = "0.1 bar"
 `,
-	Right: `
-[[item]]
-id = "element"
-kind = "membrane element"
-inside = "vessel"
-size = "2540"
-`,
+	mend: []string{`
+max_drop = "0.1 bar"
+`, `
+`},
 	block:   "element",
 	watered: true,
 	harm:    finding.Spoils,

@@ -23,7 +23,7 @@ about = "O-rings of the vessel's ends"
 inside = "vessel"
 fails = "5000 h"
 `,
-	Right: `
+	right: `
 [[item]]
 id = "element"
 kind = "membrane element"

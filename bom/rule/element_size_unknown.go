@@ -19,13 +19,7 @@ kind = "membrane element"
 inside = "vessel"
 about = "seawater element"
 `,
-	Right: `
-[[item]]
-id = "element"
-kind = "membrane element"
-inside = "vessel"
-size = "2540"
-`,
+	mend:    []string{`about = "seawater element"`, `size = "2540"`},
 	block:   "element",
 	watered: true,
 	harm:    finding.Money,

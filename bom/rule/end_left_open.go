@@ -19,17 +19,5 @@ ports = { a = 'Rc 1/2', b = 'Rc 1/2' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = 'R 1/2', b = 'R 1/2' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = 'Rc 1/2', b = 'Rc 1/2' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = '1/2 BSP male', b = '1/2 BSP male' }`, `ports = { a = 'R 1/2', b = 'R 1/2' }`},
 }

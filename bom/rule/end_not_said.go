@@ -17,17 +17,10 @@ kind = "flow meter"
 name = "line"
 path = ["left", "meter"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
-[[item]]
-id = "meter"
+	mend: []string{`
+kind = "flow meter"
+`, `
 kind = "flow meter"
 ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
-[[run]]
-name = "line"
-path = ["left", "meter"]
-`,
+`},
 }

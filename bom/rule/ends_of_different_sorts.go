@@ -20,18 +20,6 @@ ports = { a = '13 mm barb', b = '13 mm barb' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = '13 mm barb', b = '13 mm barb' }`, `ports = { a = '1/2 NPT female', b = '1/2 NPT female' }`},
 	harm: finding.DoesNotGoTogether,
 }

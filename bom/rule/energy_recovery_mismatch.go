@@ -35,26 +35,7 @@ flow = "16 L/min"
 rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "pump"
-kind = "energy recovery pump"
-material = "super duplex"
-ratio = "11 %"
-leak = "1 %"
-friction = "0.4 bar"
-rated = "100 bar"
-ports = { in = '13 mm barb', out = '3/8 NPT female', brine = '3/8 NPT female', waste = '13 mm barb' }
-[[item]]
-id = "relief"
-kind = "relief valve"
-material = "super duplex"
-set = "71 bar"
-full_flow = "74 bar"
-flow = "16 L/min"
-rated = "100 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-`,
+	mend:      []string{`ratio = "24 %"`, `ratio = "11 %"`},
 	block:     "pump",
 	recovered: true,
 	harm:      finding.Spoils,

@@ -28,19 +28,7 @@ engine_speed = "700 to 3200 rpm"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "pump"
-kind = "plunger pump"
-material = "super duplex"
-flow = "9 L/min"
-motor = "engine, belt"
-speed = "1450 rpm"
-pulley = "80:112"
-engine_speed = "1800 to 2000 rpm"
-rated = "100 bar"
-ports = { in = '19 mm barb', out = '3/8 NPT female' }
-`,
+	mend:    []string{`engine_speed = "700 to 3200 rpm"`, `engine_speed = "1800 to 2000 rpm"`},
 	block:   "pump",
 	watered: true,
 	harm:    finding.Spoils,

@@ -24,17 +24,15 @@ motor_power = "6 kW"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "pump"
-kind = "plunger pump"
-material = "super duplex"
+	mend: []string{`
+flow = "30 L/min"
+motor = "engine, belt"
+motor_power = "6 kW"
+`, `
 flow = "9 L/min"
 motor = "24 V DC, belt"
 motor_power = "1.5 kW"
-rated = "100 bar"
-ports = { in = '19 mm barb', out = '3/8 NPT female' }
-`,
+`},
 	block:   "pump",
 	watered: true,
 	harm:    finding.Spoils,

@@ -22,9 +22,10 @@ material = "bronze"
 rated = "6 bar"
 ports = { in = '19 mm barb', out = '19 mm barb' }
 `,
-	Right: `
-[[item]]
-id = "feed-pump"
+	mend: []string{`
+kind = "shut-off valve"
+material = "bronze"
+`, `
 kind = "feed pump"
 type = "diaphragm"
 material = "pp"
@@ -33,9 +34,7 @@ flow = "22 L/min"
 shutoff = "2.5 bar"
 self_priming = "2 m"
 current = "6 A"
-rated = "6 bar"
-ports = { in = '19 mm barb', out = '19 mm barb' }
-`,
+`},
 	block:   "feed pump",
 	watered: true,
 	harm:    finding.Spoils,

@@ -29,20 +29,7 @@ current = "6 A"
 rated = "6 bar"
 ports = { in = '19 mm barb', out = '19 mm barb' }
 `,
-	Right: `
-[[item]]
-id = "feed-pump"
-kind = "feed pump"
-type = "diaphragm"
-material = "pp"
-motor = "24 V DC"
-flow = "22 L/min"
-shutoff = "2.5 bar"
-self_priming = "2 m"
-current = "6 A"
-rated = "6 bar"
-ports = { in = '19 mm barb', out = '19 mm barb' }
-`,
+	mend:    []string{`flow = "6 L/min"`, `flow = "22 L/min"`},
 	block:   "feed pump",
 	watered: true,
 	harm:    finding.Spoils,

@@ -25,17 +25,7 @@ motor_power = "0.8 kW"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "pump"
-kind = "plunger pump"
-material = "super duplex"
-flow = "9 L/min"
-motor = "24 V DC, belt"
-motor_power = "1.5 kW"
-rated = "100 bar"
-ports = { in = '19 mm barb', out = '3/8 NPT female' }
-`,
+	mend:    []string{`flow = "3.5 L/min"`, `flow = "9 L/min"`, `motor_power = "0.8 kW"`, `motor_power = "1.5 kW"`},
 	block:   "pump",
 	watered: true,
 	harm:    finding.Spoils,

@@ -26,16 +26,7 @@ flow = "5 L/min"
 rated = "8 bar"
 ports = { in = '19 mm barb', out = '19 mm barb' }
 `,
-	Right: `
-[[item]]
-id = "fine"
-kind = "filter housing"
-material = "pp"
-micron = "5 micron"
-flow = "20 L/min"
-rated = "8 bar"
-ports = { in = '19 mm barb', out = '19 mm barb' }
-`,
+	mend:    []string{`flow = "5 L/min"`, `flow = "20 L/min"`},
 	block:   "filter",
 	watered: true,
 	harm:    finding.Spoils,

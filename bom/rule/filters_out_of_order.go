@@ -36,27 +36,7 @@ ports = { a = '3/4 NPT male', b = '3/4 NPT male' }
 name = "filters"
 path = ["f5", "union", "f20"]
 `,
-	Right: `
-[[item]]
-id = "f20"
-kind = "filter housing"
-micron = "30 micron"
-ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
-rated = "8 bar"
-[[item]]
-id = "f5"
-kind = "filter housing"
-micron = "5 micron"
-ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
-rated = "8 bar"
-[[item]]
-id = "union"
-kind = "union"
-ports = { a = '3/4 NPT male', b = '3/4 NPT male' }
-[[run]]
-name = "filters"
-path = ["f20", "union", "f5"]
-`,
+	mend:  []string{`path = ["f5", "union", "f20"]`, `path = ["f20", "union", "f5"]`},
 	harm:  finding.Spoils,
 	check: findOrder,
 }

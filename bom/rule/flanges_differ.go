@@ -18,17 +18,5 @@ ports = { a = '2 in ferrule', b = '2 in ferrule' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '1 1/2 in ferrule', b = '1 1/2 in ferrule' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = '1 in ferrule', b = '1 in ferrule' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = '2 in ferrule', b = '2 in ferrule' }`, `ports = { a = '1 in ferrule', b = '1 in ferrule' }`},
 }

@@ -20,17 +20,5 @@ ports = { a = 'Rc 1/2', b = 'Rc 1/2' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = 'Rc 1/2', b = 'Rc 1/2' }`, `ports = { a = '1/2 NPT female', b = '1/2 NPT female' }`},
 }

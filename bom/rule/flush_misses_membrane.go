@@ -16,11 +16,7 @@ a joint behind the vessel, leaves them as they are.`,
 name = "flush"
 path = ["house", "carbon", "valve", "check.out>in", "tee.branch"]
 `,
-	Right: `
-[[run]]
-name = "flush"
-path = ["house", "carbon", "valve", "check", "tee.branch"]
-`,
+	mend:    []string{`path = ["house", "carbon", "valve", "check.out>in", "tee.branch"]`, `path = ["house", "carbon", "valve", "check", "tee.branch"]`},
 	block:   "flush",
 	flushed: true,
 	harm:    finding.Spoils,

@@ -25,17 +25,7 @@ shutoff = "2 bar"
 rated = "6 bar"
 ports = { in = '19 mm barb long', out = '1/2 NPT male' }
 `,
-	Right: `
-[[item]]
-id = "feed"
-kind = "feed pump"
-type = "diaphragm"
-material = "super duplex"
-flow = "10 L/min"
-shutoff = "2 bar"
-rated = "6 bar"
-ports = { in = '19 mm barb long', out = '1/2 NPT male' }
-`,
+	mend:    []string{`type = "centrifugal"`, `type = "diaphragm"`},
 	block:   "feed pump",
 	flushed: true,
 	harm:    finding.Spoils,

@@ -13,7 +13,7 @@ import (
 func FuzzCheck(f *testing.F) {
 	for _, r := range All() {
 		f.Add([]byte(r.Example(r.Wrong)))
-		f.Add([]byte(r.Example(r.Right)))
+		f.Add([]byte(r.Example(r.Right())))
 	}
 	for _, name := range []string{"careless", "refit", "states"} {
 		for _, file := range []string{"build.toml", "plant.toml"} {

@@ -27,7 +27,7 @@ ports = { a = '1/4 NPT male' }
 name = "plug"
 path = ["gauge-tee.branch", "plug"]
 `,
-	Right: `
+	right: `
 [[run]]
 name = "gauge"
 path = ["gauge-tee.branch", "gauge"]

@@ -29,14 +29,7 @@ scale = "60 bar"
 rated = "100 bar"
 ports = { in = '1/4 NPT male' }
 `,
-	Right: `
-[[item]]
-id = "gauge"
-kind = "gauge"
-scale = "100 bar"
-rated = "100 bar"
-ports = { in = '1/4 NPT male' }
-`,
+	mend:  []string{`scale = "60 bar"`, `scale = "100 bar"`},
 	block: "gauge",
 	harm:  finding.Spoils,
 	flows: findGauge,

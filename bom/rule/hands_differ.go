@@ -19,17 +19,5 @@ ports = { a = 'G 1/2 female', b = 'G 1/2 female' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = 'G 1/2 male LH', b = 'G 1/2 male LH' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = 'G 1/2 female LH', b = 'G 1/2 female LH' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = 'G 1/2 female', b = 'G 1/2 female' }`, `ports = { a = 'G 1/2 female LH', b = 'G 1/2 female LH' }`},
 }

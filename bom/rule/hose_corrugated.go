@@ -22,14 +22,10 @@ corrugated = true
 rated = "6 bar"
 vacuum = "0.9 bar"
 `,
-	Right: `
-[[item]]
-id = "stock"
-kind = "hose stock"
-bore = "19 mm"
-rated = "6 bar"
-vacuum = "0.9 bar"
-`,
+	mend: []string{`
+corrugated = true
+`, `
+`},
 	block:   "suction",
 	watered: true,
 	harm:    finding.Spoils,

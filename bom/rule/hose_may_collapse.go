@@ -44,35 +44,14 @@ kind = "drain"
 name = "suction"
 path = ["intake", "hose", "feed", "out"]
 `,
-	Right: `
-[[item]]
-id = "intake"
-kind = "seacock"
-rated = "10 bar"
-ports = { inboard = '19 mm barb long' }
-[[item]]
-id = "stock"
-kind = "hose stock"
+	mend: []string{`
+bore = "19 mm"
+rated = "6 bar"
+`, `
 bore = "19 mm"
 rated = "6 bar"
 vacuum = "0.9 bar"   # this was missing
-[[hose]]
-id = "hose"
-of = "stock"
-length = "1 m"
-[[item]]
-id = "feed"
-kind = "feed pump"
-shutoff = "2.5 bar"
-rated = "6 bar"
-ports = { in = '19 mm barb long', out = '1/2 NPT female' }
-[[item]]
-id = "out"
-kind = "drain"
-[[run]]
-name = "suction"
-path = ["intake", "hose", "feed", "out"]
-`,
+`},
 	harm:  finding.Spoils,
 	check: findCollapse,
 }

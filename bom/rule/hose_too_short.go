@@ -26,17 +26,7 @@ bend = "180 deg"
 bend_radius = "127 mm"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']
 `,
-	Right: `
-[[hose]]
-id = "hose"
-material = "super duplex ends"
-spec = "SAE 100R1"
-bore = '3/8"'
-length = "0.6 m"        # room for the bend
-bend = "180 deg"
-bend_radius = "127 mm"
-ends = ['3/8 NPT male', '3/8 NPT female swivel']
-`,
+	mend:  []string{`length = "0.15 m"`, `length = "0.6 m"        # room for the bend`},
 	block: "hose",
 	harm:  finding.Leaks,
 	check: findTooShort,

@@ -16,11 +16,7 @@ as well as from the sea, and the tank empties while nobody looks.`,
 name = "flush"
 path = ["house", "carbon", "check", "tee.branch"]
 `,
-	Right: `
-[[run]]
-name = "flush"
-path = ["house", "carbon", "valve", "check", "tee.branch"]
-`,
+	mend:    []string{`path = ["house", "carbon", "check", "tee.branch"]`, `path = ["house", "carbon", "valve", "check", "tee.branch"]`},
 	block:   "flush",
 	flushed: true,
 	harm:    finding.Spoils,

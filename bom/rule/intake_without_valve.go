@@ -42,32 +42,15 @@ name = "raw water"
 below_waterline = true
 path = ["skin", "tail", "hose", "strainer"]
 `,
-	Right: `
-[[item]]
-id = "skin"
-kind = "through-hull"
-ports = { inboard = '3/4 NPS male' }
-[[item]]
+	mend: []string{`
+id = "tail"
+kind = "hose tail"
+ports = { a = '3/4 NPS female', b = '19 mm barb long' }
+`, `
 id = "cock"
 kind = "seacock"
 ports = { sea = '3/4 NPS female', inboard = '19 mm barb long' }
-[[item]]
-id = "stock"
-kind = "hose stock"
-bore = "19 mm"
-[[hose]]
-id = "hose"
-of = "stock"
-length = "1 m"
-[[item]]
-id = "strainer"
-kind = "strainer"
-ports = { in = '19 mm barb long', out = '19 mm barb long' }
-[[run]]
-name = "raw water"
-below_waterline = true
-path = ["skin", "cock", "hose", "strainer"]
-`,
+`, `path = ["skin", "tail", "hose", "strainer"]`, `path = ["skin", "cock", "hose", "strainer"]`},
 	harm:  finding.Floods,
 	check: findNoSeacock,
 }

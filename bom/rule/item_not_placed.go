@@ -20,13 +20,12 @@ id = "elbow"
 kind = "elbow"
 ports = { a = '1/2 NPT male', b = '1/2 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "elbow"
-kind = "elbow"
+	mend: []string{`
+ports = { a = '1/2 NPT male', b = '1/2 NPT female' }
+`, `
 ports = { a = '1/2 NPT male', b = '1/2 NPT female' }
 extra = 1
-`,
+`},
 	harm:  finding.Money,
 	check: findUnplaced,
 }

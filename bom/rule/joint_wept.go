@@ -31,22 +31,7 @@ path = ["left", "right"]
 at = ["left.b", "right.a"]
 wept = "2024, a drop an hour"
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-[[joint]]
-at = ["left.b", "right.a"]
-made_up = 2025
-`,
+	mend: []string{`wept = "2024, a drop an hour"`, `made_up = 2025`},
 	check: func(s *bom.System) []finding.Finding {
 		var out []finding.Finding
 		for _, x := range standing(s) {

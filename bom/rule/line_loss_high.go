@@ -24,14 +24,7 @@ bore = "8 mm"
 rated = "6 bar"
 vacuum = "0.9 bar"
 `,
-	Right: `
-[[item]]
-id = "stock"
-kind = "hose stock"
-bore = "19 mm"
-rated = "6 bar"
-vacuum = "0.9 bar"
-`,
+	mend:    []string{`bore = "8 mm"`, `bore = "19 mm"`},
 	block:   "suction",
 	watered: true,
 	harm:    finding.Spoils,

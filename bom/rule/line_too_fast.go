@@ -26,15 +26,7 @@ bore = '3/16"'
 length = "1 m"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']
 `,
-	Right: `
-[[hose]]
-id = "high"
-material = "super duplex ends"
-spec = "SAE 100R8"
-bore = '3/8"'
-length = "1 m"
-ends = ['3/8 NPT male', '3/8 NPT female swivel']
-`,
+	mend:    []string{`bore = '3/16"'`, `bore = '3/8"'`},
 	block:   "pressure hose",
 	watered: true,
 	harm:    finding.Spoils,

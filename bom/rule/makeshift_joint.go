@@ -20,17 +20,5 @@ ports = { a = 'G 1/2 female', b = 'G 1/2 female' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = 'R 1/2', b = 'R 1/2' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = 'Rp 1/2', b = 'Rp 1/2' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = 'G 1/2 female', b = 'G 1/2 female' }`, `ports = { a = 'Rp 1/2', b = 'Rp 1/2' }`},
 }

@@ -41,22 +41,7 @@ name = "raw water"
 below_waterline = true
 path = ["hull", "tail"]
 `,
-	Right: `
-[[item]]
-id = "hull"
-kind = "through-hull"
-ports = { inboard = '3/4 NPT male' }
-material = "bronze"
-[[item]]
-id = "tail"
-kind = "hose tail"
-ports = { a = '3/4 NPT female', b = '19 mm barb long' }
-material = "bronze"
-[[run]]
-name = "raw water"
-below_waterline = true
-path = ["hull", "tail"]
-`,
+	mend:  []string{`material = "brass"`, `material = "bronze"`},
 	check: findNotForSea,
 }
 

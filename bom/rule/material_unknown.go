@@ -32,22 +32,12 @@ name = "raw water"
 below_waterline = true
 path = ["hull", "tail"]
 `,
-	Right: `
-[[item]]
-id = "hull"
-kind = "through-hull"
-ports = { inboard = '3/4 NPT male' }
-material = "bronze"
-[[item]]
-id = "tail"
-kind = "hose tail"
+	mend: []string{`
+ports = { a = '3/4 NPT female', b = '19 mm barb long' }
+`, `
 ports = { a = '3/4 NPT female', b = '19 mm barb long' }
 material = "bronze"
-[[run]]
-name = "raw water"
-below_waterline = true
-path = ["hull", "tail"]
-`,
+`},
 	check: findNoMaterial,
 }
 

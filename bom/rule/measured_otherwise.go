@@ -31,23 +31,13 @@ at = "left.b"
 od = "25.0 mm"
 pitch = "2 mm"
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = 'G 3/4 male', b = 'G 3/4 male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = 'G 3/4 female', b = 'G 3/4 female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-[[end]]
-at = "left.b"
+	mend: []string{`
+od = "25.0 mm"
+pitch = "2 mm"
+`, `
 od = "26.4 mm"
 tpi = "14"
-`,
+`},
 	check: func(s *bom.System) []finding.Finding {
 		var out []finding.Finding
 		for i := range s.Graph.Ports {

@@ -21,14 +21,7 @@ path = ["vessel.brine", "discharge"]
 name = "relief"
 path = ["hp-tee.branch", "relief", "relief-out"]
 `,
-	Right: `
-[[run]]
-name = "brine"
-path = ["vessel.brine", "throttle", "discharge"]
-[[run]]
-name = "relief"
-path = ["hp-tee.branch", "relief", "relief-out"]
-`,
+	mend:    []string{`path = ["vessel.brine", "discharge"]`, `path = ["vessel.brine", "throttle", "discharge"]`},
 	block:   "brine and relief",
 	flushed: true,
 	harm:    finding.Spoils,

@@ -25,15 +25,7 @@ scale = "100 to 600 L/h"
 rated = "8 bar"
 ports = { in = '8 mm barb', out = '8 mm barb' }
 `,
-	Right: `
-[[item]]
-id = "meter"
-kind = "flow meter"
-material = "pom"
-scale = "10 to 110 L/h"
-rated = "8 bar"
-ports = { in = '8 mm barb', out = '8 mm barb' }
-`,
+	mend:    []string{`scale = "100 to 600 L/h"`, `scale = "10 to 110 L/h"`},
 	block:   "meter",
 	watered: true,
 	harm:    finding.Money,

@@ -21,11 +21,7 @@ can be opened and rinsed, takes them out (common practice).`,
 name = "raw water"
 path = ["intake", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]
 `,
-	Right: `
-[[run]]
-name = "raw water"
-path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]
-`,
+	mend:    []string{`path = ["intake", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]`, `path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]`},
 	block:   "raw water",
 	flushed: true,
 	harm:    finding.Spoils,
@@ -84,11 +80,7 @@ strainer is a hundred times as coarse. Every way that sea water can take to the 
 name = "raw water"
 path = ["intake", "hose/+", "strainer", "hose/+", "feed", "tee", "pump"]
 `,
-	Right: `
-[[run]]
-name = "raw water"
-path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]
-`,
+	mend:    []string{`path = ["intake", "hose/+", "strainer", "hose/+", "feed", "tee", "pump"]`, `path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]`},
 	block:   "raw water",
 	flushed: true,
 	harm:    finding.Spoils,

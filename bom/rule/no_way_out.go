@@ -39,7 +39,7 @@ path = ["vessel.brine", "throttle", "out-tee", "out-valve", "discharge"]
 name = "relief"
 path = ["hp-tee.branch", "relief", "out-tee.branch"]
 `,
-	Right: `
+	right: `
 [[run]]
 name = "brine"
 path = ["vessel.brine", "throttle", "discharge"]

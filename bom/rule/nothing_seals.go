@@ -18,17 +18,5 @@ ports = { a = '-6 ORB female', b = '-6 ORB female' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '-6 ORB male', b = '-6 ORB male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = '-6 ORB female', b = '-6 ORB female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = '-6 JIC male', b = '-6 JIC male' }`, `ports = { a = '-6 ORB male', b = '-6 ORB male' }`},
 }

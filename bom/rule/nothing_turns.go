@@ -40,26 +40,13 @@ ports = { a = '3/4 NPT male', b = '3/4 NPT male' }
 name = "line"
 path = ["housing", "nipple", "meter"]
 `,
-	Right: `
-[[item]]
-id = "housing"
-kind = "filter housing"
-ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
-rated = "8 bar"
-[[item]]
-id = "meter"
-kind = "flow meter"
-about = "panel meter"
-ports = { in = '3/4 NPT female', out = '3/4 NPT female' }
-rated = "8 bar"
-[[item]]
+	mend: []string{`
+id = "nipple"
+kind = "nipple"
+`, `
 id = "union"
 kind = "union"
-ports = { a = '3/4 NPT male', b = '3/4 NPT male' }
-[[run]]
-name = "line"
-path = ["housing", "union", "meter"]
-`,
+`, `path = ["housing", "nipple", "meter"]`, `path = ["housing", "union", "meter"]`},
 	harm:  finding.DoesNotGoTogether,
 	check: findRigid,
 }

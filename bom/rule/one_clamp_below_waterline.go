@@ -34,25 +34,7 @@ name = "line"
 below_waterline = true
 path = ["tail", "hose"]
 `,
-	Right: `
-[[item]]
-id = "tail"
-kind = "hose tail"
-ports = { a = '1/2 NPT male', b = '19 mm barb long' }
-[[item]]
-id = "stock"
-kind = "hose stock"
-bore = "19 mm"
-rated = "6 bar"
-[[hose]]
-id = "hose"
-of = "stock"
-length = "1 m"
-[[run]]
-name = "line"
-below_waterline = true
-path = ["tail", "hose"]
-`,
+	mend:  []string{`ports = { a = '1/2 NPT male', b = '19 mm barb' }`, `ports = { a = '1/2 NPT male', b = '19 mm barb long' }`},
 	harm:  finding.Floods,
 	check: findShortTails,
 }

@@ -20,17 +20,5 @@ ports = { a = 'Rc 1/2', b = 'Rc 1/2' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = 'R 1/2', b = 'R 1/2' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = 'Rc 1/2', b = 'Rc 1/2' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = 'G 1/2 male', b = 'G 1/2 male' }`, `ports = { a = 'R 1/2', b = 'R 1/2' }`},
 }

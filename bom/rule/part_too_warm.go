@@ -41,25 +41,7 @@ ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
 name = "line"
 path = ["pipe", "socket"]
 `,
-	Right: `
-[duty]
-pressure = "56 bar"
-space = "40 C"
-[[item]]
-id = "pipe"
-kind = "nipple"
-material = "PVC"
-ports = { a = '1/2 NPT male plastic', b = '1/2 NPT male plastic' }
-rated = "16 bar"
-[[item]]
-id = "socket"
-kind = "coupling"
-material = "316"
-ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
-[[run]]
-name = "line"
-path = ["pipe", "socket"]
-`,
+	mend:  []string{`space = "80 C"`, `space = "40 C"`},
 	harm:  finding.Bursts,
 	check: findWarm,
 }

@@ -21,13 +21,7 @@ kind = "membrane element"
 inside = "vessel"
 size = "4040"
 `,
-	Right: `
-[[item]]
-id = "element"
-kind = "membrane element"
-inside = "vessel"
-size = "2540"
-`,
+	mend:    []string{`size = "4040"`, `size = "2540"`},
 	block:   "element",
 	watered: true,
 	harm:    finding.Money,

@@ -32,7 +32,7 @@ ports = { a = '1/2 NPT female' }
 name = "line"
 path = ["cap", "nipple", "tee", "nipple/+", "cap/+"]
 `,
-	Right: `
+	right: `
 [[item]]
 id = "tee"
 kind = "tee"

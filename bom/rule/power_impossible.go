@@ -24,17 +24,7 @@ motor_current = "22 A"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "pump"
-kind = "plunger pump"
-material = "super duplex"
-flow = "9 L/min"
-motor = "24 V DC, belt"
-motor_current = "52 A"
-rated = "100 bar"
-ports = { in = '19 mm barb', out = '3/8 NPT female' }
-`,
+	mend:    []string{`motor_current = "22 A"`, `motor_current = "52 A"`},
 	block:   "pump",
 	watered: true,
 	harm:    finding.Fire,

@@ -23,16 +23,13 @@ water = "14 to 22 C"
 lift = "0.2 m"
 supply = "24 V"
 `,
-	Right: `
-[duty]
+	mend: []string{`
+pressure = "30 bar"
+product = "1 L/h"
+`, `
 pressure = "54 bar"
 product = "50 L/h"
-litres = "100 L"
-salinity = "35 g/kg"
-water = "14 to 22 C"
-lift = "0.2 m"
-supply = "24 V"
-`,
+`},
 	block:   "duty",
 	watered: true,
 	harm:    finding.Spoils,

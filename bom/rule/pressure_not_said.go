@@ -30,21 +30,12 @@ ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
 name = "flush"
 path = ["house", "carbon"]
 `,
-	Right: `
-[[item]]
-id = "house"
+	mend: []string{`
+kind = "house supply"
+`, `
 kind = "house supply"
 pressure = "3 bar"
-ports = { out = '1/2 NPT male' }
-[[item]]
-id = "carbon"
-kind = "carbon filter"
-rated = "8 bar"
-ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
-[[run]]
-name = "flush"
-path = ["house", "carbon"]
-`,
+`},
 	harm:  finding.Bursts,
 	check: findUnsaidPressure,
 }

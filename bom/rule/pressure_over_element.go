@@ -29,14 +29,13 @@ about = "brackish-water element 2.5 x 21"
 rated = "41 bar"     # the duty is 56
 inside = "vessel"
 `,
-	Right: `
-[[item]]
-id = "element"
-kind = "membrane element"
+	mend: []string{`
+about = "brackish-water element 2.5 x 21"
+rated = "41 bar"     # the duty is 56
+`, `
 about = "seawater element 2.5 x 21"
 rated = "83 bar"
-inside = "vessel"
-`,
+`},
 	block:   "element",
 	flushed: true,
 	harm:    finding.Spoils,

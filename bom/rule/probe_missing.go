@@ -23,19 +23,16 @@ kind = "drain"
 name = "product"
 path = ["vessel.product", "jug"]
 `,
-	Right: `
-[[item]]
-id = "jug"
+	mend: []string{`
+kind = "drain"
+`, `
 kind = "drain"
 [[item]]
 id = "meter"
 kind = "salinity probe"
 about = "to dip into a glass"
 extra = 1
-[[run]]
-name = "product"
-path = ["vessel.product", "jug"]
-`,
+`},
 	block:   "product",
 	flushed: true,
 	harm:    finding.Spoils,

@@ -23,13 +23,7 @@ kind = "tank"
 height = "12 m"
 ports = { in = '8 mm barb' }
 `,
-	Right: `
-[[item]]
-id = "tank"
-kind = "tank"
-height = "1.5 m"
-ports = { in = '8 mm barb' }
-`,
+	mend:    []string{`height = "12 m"`, `height = "1.5 m"`},
 	block:   "tank",
 	watered: true,
 	harm:    finding.Spoils,

@@ -24,7 +24,7 @@ kind = "tank"
 name = "product"
 path = ["vessel.product", "tank"]
 `,
-	Right: `
+	right: `
 [[item]]
 id = "tank"
 kind = "tank"

@@ -34,21 +34,12 @@ ports = { a = '1/4 NPT male plastic', b = '10 mm push-in' }
 name = "product"
 path = ["vessel.product", "elbow"]
 `,
-	Right: `
-[[item]]
-id = "vessel"
-kind = "pressure vessel"
-ports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT female' }
-[[item]]
-id = "elbow"
+	mend: []string{`
+kind = "elbow"
+`, `
 kind = "elbow"
 about = "push-in, NSF/ANSI 61"
-material = "acetal"
-ports = { a = '1/4 NPT male plastic', b = '10 mm push-in' }
-[[run]]
-name = "product"
-path = ["vessel.product", "elbow"]
-`,
+`},
 	harm:  finding.Spoils,
 	check: findNotForDrinking,
 }

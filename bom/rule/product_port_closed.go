@@ -28,7 +28,7 @@ ports = { a = '1/4 NPT male' }
 name = "product"
 path = ["vessel.product", "cap"]
 `,
-	Right: `
+	right: `
 [[item]]
 id = "jug"
 kind = "drain"

@@ -25,17 +25,7 @@ ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
 name = "raw water"
 path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check.out>in", "tee", "pump"]   # entered by its outlet
 `,
-	Right: `
-[[item]]
-id = "raw-check"
-kind = "check valve"
-material = "super duplex"
-rated = "16 bar"
-ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
-[[run]]
-name = "raw water"
-path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check", "tee", "pump"]
-`,
+	mend:    []string{`path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check.out>in", "tee", "pump"]   # entered by its outlet`, `path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check", "tee", "pump"]`},
 	block:   "raw water",
 	flushed: true,
 	harm:    finding.Spoils,

@@ -26,19 +26,7 @@ pulley = "80:112"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "pump"
-kind = "plunger pump"
-material = "super duplex"
-flow = "9 L/min"
-motor = "24 V DC, belt"
-speed = "1450 rpm"
-motor_speed = "1750 rpm"
-pulley = "80:112"
-rated = "100 bar"
-ports = { in = '19 mm barb', out = '3/8 NPT female' }
-`,
+	mend:    []string{`motor_speed = "2800 rpm"`, `motor_speed = "1750 rpm"`},
 	block:   "pump",
 	watered: true,
 	harm:    finding.Spoils,

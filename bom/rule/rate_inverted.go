@@ -20,11 +20,7 @@ what is usual and its reciprocal is near it (what is usual: from memory).`,
 date = 2026-11-20
 TRY = "48.8"
 `,
-	Right: `
-[rates]
-date = 2026-11-20
-TRY = "0.0205"
-`,
+	mend:  []string{`TRY = "48.8"`, `TRY = "0.0205"`},
 	harm:  finding.Money,
 	check: findInverted,
 }

@@ -24,15 +24,7 @@ bore = '3/8"'
 length = "1 m"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']
 `,
-	Right: `
-[[hose]]
-id = "hose"
-spec = "SAE 100R8"
-rated = "250 bar"
-bore = '3/8"'
-length = "1 m"
-ends = ['3/8 NPT male', '3/8 NPT female swivel']
-`,
+	mend:  []string{`rated = "700 bar"`, `rated = "250 bar"`},
 	block: "hose",
 	harm:  finding.Bursts,
 	check: findAbove,

@@ -30,14 +30,12 @@ kind = "plunger pump"
 flow = "9 L/min"
 ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "pump"
-kind = "plunger pump"
+	mend: []string{`
+flow = "9 L/min"
+`, `
 flow = "9 L/min"
 rated = "100 bar"
-ports = { in = '1/2 NPT female', out = '3/8 NPT female' }
-`,
+`},
 	block: "pump",
 	harm:  finding.Bursts,
 	check: findUnrated,

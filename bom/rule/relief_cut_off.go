@@ -25,7 +25,7 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 name = "relief"
 path = ["tee.branch", "valve", "relief", "relief-out"]
 `,
-	Right: `
+	right: `
 [[run]]
 name = "relief"
 path = ["tee.branch", "relief", "relief-out"]

@@ -46,32 +46,13 @@ kind = "drain"
 name = "relief"
 path = ["relief", "tail", "hose", "galley"]
 `,
-	Right: `
-[[item]]
-id = "relief"
-kind = "relief valve"
-set = "65 bar"
-ports = { in = '1/4 NPT male', out = '3/8 NPT female' }
-[[item]]
-id = "tail"
-kind = "hose tail"
-ports = { a = '3/8 NPT male', b = '13 mm barb' }
-[[item]]
-id = "stock"
-kind = "hose stock"
-bore = "13 mm"
-rated = "10 bar"
-[[hose]]
-id = "hose"
-of = "stock"
-length = "1 m"
-[[item]]
+	mend: []string{`
+id = "galley"
+kind = "drain"
+`, `
 id = "side"
 kind = "overboard"
-[[run]]
-name = "relief"
-path = ["relief", "tail", "hose", "side"]
-`,
+`, `path = ["relief", "tail", "hose", "galley"]`, `path = ["relief", "tail", "hose", "side"]`},
 	harm:  finding.Floods,
 	check: findDischarge,
 }

@@ -24,16 +24,7 @@ flow = "10 L/min"
 rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "relief"
-kind = "relief valve"
-material = "super duplex"
-set = "65 bar"
-flow = "10 L/min"
-rated = "100 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-`,
+	mend:  []string{`set = "60 bar"       # the duty is 56`, `set = "65 bar"`},
 	block: "relief",
 	harm:  finding.Spoils,
 	check: findThinMargin,

@@ -22,7 +22,7 @@ shuts, and lifts above the duty and below the weakest rating.`,
 	Wrong: `
 # no run leads to the relief valve
 `,
-	Right: `
+	right: `
 [[run]]
 name = "relief"
 path = ["tee.branch", "relief", "relief-out"]

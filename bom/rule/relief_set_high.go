@@ -31,15 +31,7 @@ flow = "10 L/min"
 rated = "400 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "relief"
-kind = "relief valve"
-set = "65 bar"
-flow = "10 L/min"
-rated = "100 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-`,
+	mend:  []string{`set = "300 bar"`, `set = "65 bar"`, `rated = "400 bar"`, `rated = "100 bar"`},
 	block: "relief",
 	harm:  finding.Bursts,
 	check: findSetHigh,

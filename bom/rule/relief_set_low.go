@@ -23,15 +23,7 @@ flow = "10 L/min"
 rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "relief"
-kind = "relief valve"
-set = "65 bar"
-flow = "10 L/min"
-rated = "100 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-`,
+	mend:  []string{`set = "50 bar"`, `set = "65 bar"`},
 	block: "relief",
 	harm:  finding.Spoils,
 	check: findSetLow,

@@ -27,17 +27,7 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 name = "high pressure"
 path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]   # entered by its outlet
 `,
-	Right: `
-[[item]]
-id = "hp-check"
-kind = "check valve"
-material = "super duplex"
-rated = "100 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-[[run]]
-name = "high pressure"
-path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check", "vessel.feed"]
-`,
+	mend:    []string{`path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]   # entered by its outlet`, `path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check", "vessel.feed"]`},
 	block:   "high pressure",
 	flushed: true,
 	harm:    finding.Spoils,

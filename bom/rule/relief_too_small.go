@@ -27,15 +27,7 @@ flow = "2 L/min"
 rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "relief"
-kind = "relief valve"
-set = "65 bar"
-flow = "10 L/min"
-rated = "100 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
-`,
+	mend:  []string{`flow = "2 L/min"`, `flow = "10 L/min"`},
 	block: "relief",
 	harm:  finding.Bursts,
 	check: findSmall,

@@ -35,28 +35,19 @@ ports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT 
 name = "high pressure"
 path = ["pump", "nipple", "vessel.feed"]
 `,
-	Right: `
-[duty]
-pressure = "56 bar"
+	mend: []string{`
 [[item]]
-id = "pump"
-kind = "plunger pump"
-flow = "9 L/min"
-ports = { in = '1/2 NPT female', out = '1/2 NPT female' }
+id = "nipple"
+kind = "nipple"
+ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
+`, `
 [[hose]]
 id = "hose"
 spec = "SAE 100R8"
 bore = '3/8"'
 length = "1 m"
 ends = ['1/2 NPT male', '1/2 NPT male swivel']
-[[item]]
-id = "vessel"
-kind = "pressure vessel"
-ports = { feed = '1/2 NPT female', brine = '1/2 NPT female', product = '1/4 NPT female' }
-[[run]]
-name = "high pressure"
-path = ["pump", "hose", "vessel.feed"]
-`,
+`, `path = ["pump", "nipple", "vessel.feed"]`, `path = ["pump", "hose", "vessel.feed"]`},
 	harm:  finding.LetsGo,
 	check: findRigidPump,
 }

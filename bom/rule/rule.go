@@ -2,6 +2,7 @@ package rule
 
 import (
 	"slices"
+	"strings"
 
 	"handtight/bom"
 	"handtight/bom/build"
@@ -17,8 +18,9 @@ type Rule struct {
 	Title string // what it says, in one sentence
 	Why   string // why it matters and how to tell, in plain words
 	Wrong string // a build fragment in which it is found
-	Right string // the same fragment made good
 
+	mend      []string                                          // what makes it good: pieces of it, each with what stands in its place
+	right     string                                            // the fragment made good, where little of it stays
 	block     string                                            // the block of the example plant that the fragments stand in; "" for none
 	flushed   bool                                              // the plant with a flush, and not its high-pressure side alone
 	watered   bool                                              // the plant that makes water, from the sea to the tank
@@ -27,6 +29,14 @@ type Rule struct {
 	harm      finding.Consequence                               // what comes of it; 0: what a bad joint does where it stands
 	check     func(*bom.System) []finding.Finding               // nil: found by the pass over the joints
 	flows     func(*bom.System, *duty.Result) []finding.Finding // rests on a flow
+}
+
+// Right is the wrong example made good.
+func (r Rule) Right() string {
+	if r.right != "" {
+		return r.right
+	}
+	return strings.NewReplacer(r.mend...).Replace(r.Wrong)
 }
 
 // All lists the rules: joints first, then structure, pressure, and materials.

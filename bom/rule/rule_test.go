@@ -70,7 +70,7 @@ func TestPlants(t *testing.T) {
 func TestExamples(t *testing.T) {
 	for _, r := range All() {
 		t.Run(r.Slug, func(t *testing.T) {
-			wrong, right := example(t, r, r.Wrong), example(t, r, r.Right)
+			wrong, right := example(t, r, r.Wrong), example(t, r, r.Right())
 			require.Contains(t, wrong, r.Slug, "the wrong example is not found")
 			require.NotContains(t, right, r.Slug, "the right example is found")
 			for slug, list := range right {
@@ -109,6 +109,16 @@ func TestFindingsAreWhole(t *testing.T) {
 	}
 }
 
+// What is mended of a wrong example stands in it once.
+func TestMendsAreWhole(t *testing.T) {
+	for _, r := range All() {
+		require.NotEqual(t, r.right == "", len(r.mend) == 0, "%s: one or the other", r.Slug)
+		for i := 0; i < len(r.mend); i += 2 {
+			require.Equal(t, 1, strings.Count(r.Wrong, r.mend[i]), "%s: %s", r.Slug, r.mend[i])
+		}
+	}
+}
+
 // Slugs are words joined by hyphens, each once, and each rule explains itself.
 func TestRulesAreWhole(t *testing.T) {
 	seen := map[string]bool{}
@@ -116,7 +126,7 @@ func TestRulesAreWhole(t *testing.T) {
 		require.Regexp(t, `^[a-z]+(-[a-z]+)+$`, r.Slug)
 		require.False(t, seen[r.Slug], "%s stands twice", r.Slug)
 		seen[r.Slug] = true
-		for _, text := range []string{r.Title, r.Why, r.Wrong, r.Right} {
+		for _, text := range []string{r.Title, r.Why, r.Wrong, r.Right()} {
 			require.NotEmpty(t, strings.TrimSpace(text), r.Slug)
 		}
 	}

@@ -21,18 +21,12 @@ ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
+	mend: []string{`
+kind = "adaptor"
 ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
-[[item]]
-id = "right"
+`, `
 kind = "coupling"
 ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+`},
 	harm: finding.DoesNotGoTogether,
 }

@@ -24,7 +24,7 @@ ports = { a = '1/2 NPT male', b = '1/2 NPT male' }
 name = "flush"
 path = ["house", "carbon", "valve", "nipple", "tee.branch"]
 `,
-	Right: `
+	right: `
 [[run]]
 name = "flush"
 path = ["house", "carbon", "valve", "check", "tee.branch"]

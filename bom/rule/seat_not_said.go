@@ -24,21 +24,5 @@ ports = { feed = 'G 1/2 female swivel' }
 name = "line"
 path = ["pump", "vessel"]
 `,
-	Right: `
-[duty]
-pressure = "57 bar"
-[[item]]
-id = "pump"
-kind = "plunger pump"
-stall = "70 bar"
-ports = { out = 'G 1/2 male chamfer' }
-[[item]]
-id = "vessel"
-kind = "pressure vessel"
-rated = "80 bar"
-ports = { feed = 'G 1/2 female swivel 60 cone' }
-[[run]]
-name = "line"
-path = ["pump", "vessel"]
-`,
+	mend: []string{`ports = { out = 'G 1/2 male' }`, `ports = { out = 'G 1/2 male chamfer' }`, `ports = { feed = 'G 1/2 female swivel' }`, `ports = { feed = 'G 1/2 female swivel 60 cone' }`},
 }

@@ -19,17 +19,5 @@ ports = { a = '-4 SAE45 female swivel', b = '-4 SAE45 female swivel' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '-4 JIC male', b = '-4 JIC male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = '-4 JIC female swivel', b = '-4 JIC female swivel' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = '-4 SAE45 female swivel', b = '-4 SAE45 female swivel' }`, `ports = { a = '-4 JIC female swivel', b = '-4 JIC female swivel' }`},
 }

@@ -11,7 +11,7 @@ import (
 // the house's water by the other, and no one-way valve stands in the flush line.
 func drawn(t *testing.T, between string) string {
 	t.Helper()
-	text := seaReachesHouse.Example(seaReachesHouse.Right)
+	text := seaReachesHouse.Example(seaReachesHouse.Right())
 	for _, e := range []amend{
 		{`"hose/+", "feed", "tee", "pump"]`, `"hose/+", "feed", "into-a", "ways.a"]` + "\n[[run]]\nname = \"to the pump\"\npath = [\"ways.common\", \"pump\"]"},
 		{`"valve", "check", "tee.branch"]`, `"valve", "ways.b"]`},

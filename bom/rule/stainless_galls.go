@@ -33,25 +33,17 @@ material = "316"
 name = "line"
 path = ["tee", "elbow"]
 `,
-	Right: `
-[[item]]
-id = "tee"
-kind = "tee"
-ports = { a = '3/8 NPT male', b = '3/8 NPT female', branch = '1/4 NPT female' }
+	mend: []string{`
+ports = { a = '3/8 NPT male', b = '3/8 NPT female' }
 material = "316"
-[[item]]
-id = "elbow"
-kind = "elbow"
+`, `
 ports = { a = '3/8 NPT male', b = '3/8 NPT female' }
 material = "316"
 [[item]]
 id = "paste"
 kind = "tape"
 about = "sealing paste with anti-seize, for stainless"
-[[run]]
-name = "line"
-path = ["tee", "elbow"]
-`,
+`},
 	harm:  finding.DoesNotGoTogether,
 	check: findGalling,
 }

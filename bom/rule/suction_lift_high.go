@@ -23,16 +23,7 @@ water = "14 to 22 C"
 lift = "3 m"
 supply = "24 V"
 `,
-	Right: `
-[duty]
-pressure = "54 bar"
-product = "50 L/h"
-litres = "100 L"
-salinity = "35 g/kg"
-water = "14 to 22 C"
-lift = "0.2 m"
-supply = "24 V"
-`,
+	mend:    []string{`lift = "3 m"`, `lift = "0.2 m"`},
 	block:   "duty",
 	watered: true,
 	harm:    finding.Spoils,

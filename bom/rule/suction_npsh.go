@@ -28,19 +28,7 @@ npsh = "40 m"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "pump"
-kind = "plunger pump"
-material = "super duplex"
-flow = "9 L/min"
-motor = "24 V DC, belt"
-motor_power = "1.5 kW"
-speed = "1450 rpm"
-npsh = "2 m"
-rated = "100 bar"
-ports = { in = '19 mm barb', out = '3/8 NPT female' }
-`,
+	mend:    []string{`npsh = "40 m"`, `npsh = "2 m"`},
 	block:   "pump",
 	watered: true,
 	harm:    finding.Spoils,

@@ -50,32 +50,7 @@ ports = { in = '10 mm barb', out = '1/2 NPT female' }
 name = "suction"
 path = ["hull", "hose", "pump"]
 `,
-	Right: `
-[duty]
-pressure = "56 bar"
-[[item]]
-id = "hull"
-kind = "through-hull"
-ports = { inboard = '19 mm barb' }
-[[item]]
-id = "stock"
-kind = "hose stock"
-bore = "19 mm"
-rated = "6 bar"
-vacuum = "0.9 bar"
-[[hose]]
-id = "hose"
-of = "stock"
-length = "1 m"
-[[item]]
-id = "pump"
-kind = "plunger pump"
-flow = "9 L/min"
-ports = { in = '19 mm barb', out = '1/2 NPT female' }
-[[run]]
-name = "suction"
-path = ["hull", "hose", "pump"]
-`,
+	mend:  []string{`ports = { inboard = '10 mm barb' }`, `ports = { inboard = '19 mm barb' }`, `bore = "10 mm"`, `bore = "19 mm"`, `ports = { in = '10 mm barb', out = '1/2 NPT female' }`, `ports = { in = '19 mm barb', out = '1/2 NPT female' }`},
 	harm:  finding.Spoils,
 	flows: findFast,
 }

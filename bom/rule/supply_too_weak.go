@@ -25,11 +25,7 @@ is not judged.`,
 pressure = "56 bar"
 supply = "12 V"
 `,
-	Right: `
-[duty]
-pressure = "56 bar"
-supply = "24 V"
-`,
+	mend:  []string{`supply = "12 V"`, `supply = "24 V"`},
 	block: "duty",
 	harm:  finding.Fire,
 	check: findWeak, // it asks for less than the flows do: a pump alone

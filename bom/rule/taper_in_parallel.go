@@ -20,17 +20,5 @@ ports = { a = '1/2 NPSM female', b = '1/2 NPSM female' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '1/2 NPSM male', b = '1/2 NPSM male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = '1/2 NPSM female', b = '1/2 NPSM female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = '1/2 NPT male', b = '1/2 NPT male' }`, `ports = { a = '1/2 NPSM male', b = '1/2 NPSM male' }`},
 }

@@ -21,18 +21,6 @@ ports = { a = '1/2 NPT female', b = '1/2 NPT female' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '3/4 NPT male', b = '3/4 NPT male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = '3/4 NPT female', b = '3/4 NPT female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = '1/2 NPT female', b = '1/2 NPT female' }`, `ports = { a = '3/4 NPT female', b = '3/4 NPT female' }`},
 	harm: finding.DoesNotGoTogether,
 }

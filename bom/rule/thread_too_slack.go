@@ -19,17 +19,5 @@ ports = { a = 'M14x1.5 female', b = 'M14x1.5 female' }
 name = "line"
 path = ["left", "right"]
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = 'M14x1.5 male', b = 'M14x1.5 male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = 'M14x1.5 female', b = 'M14x1.5 female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-`,
+	mend: []string{`ports = { a = 'G 1/4 male', b = 'G 1/4 male' }`, `ports = { a = 'M14x1.5 male', b = 'M14x1.5 male' }`},
 }

@@ -23,17 +23,7 @@ into each other hold them. What they bear is estimated by the length that is scr
 by hand, at the loosest parts that the standard allows, and by the weaker material of the
 two. A plastic thread, or one that takes few turns, may bear less than the rating of the
 parts on either side. It is an estimate: it is shown, it warns, and it clears nothing.`,
-	Wrong: weakThread + `material = "PVC"
-`,
-	Right: weakThread + `material = "316"
-`,
-	harm:  finding.LetsGo,
-	check: findWeakThreads,
-}
-
-// weakThread is a pump that pushes to its stall against a shut throttle, up to what the
-// nipple behind it is made of.
-const weakThread = `
+	Wrong: `
 [duty]
 pressure = "56 bar"
 [[item]]
@@ -61,7 +51,12 @@ path = ["sea", "pump", "nipple", "throttle", "discharge"]
 id = "nipple"
 kind = "nipple"
 ports = { a = '3/8 NPT male', b = '3/8 NPT male' }
-`
+material = "PVC"
+`,
+	mend:  []string{`material = "PVC"`, `material = "316"`},
+	harm:  finding.LetsGo,
+	check: findWeakThreads,
+}
 
 // findWeakThreads compares what the threads of each joint bear with the highest pressure
 // that has a bound; joints of one segment are one report, the weakest first. A pressure

@@ -24,15 +24,7 @@ material = "super duplex"
 rated = "200 bar"
 ports = { in = '3/8 NPT male swivel', out = '3/8 NPT female' }
 `,
-	Right: `
-[[item]]
-id = "throttle"
-kind = "brine throttle"
-about = "needle valve"
-material = "super duplex"
-rated = "200 bar"
-ports = { in = '3/8 NPT male swivel', out = '3/8 NPT female' }
-`,
+	mend:    []string{`about = "ball valve with lever"`, `about = "needle valve"`},
 	block:   "throttle",
 	flushed: true,
 	harm:    finding.Bursts,

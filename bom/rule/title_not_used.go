@@ -24,12 +24,7 @@ id = "elbow"
 title = "Elbow 1/2 NPT male x 1/2 NPT female, 316, frobnicated, tested to 90 bar"
 extra = 1
 `,
-	Right: `
-[[item]]
-id = "elbow"
-title = "Elbow 1/2 NPT male x 1/2 NPT female, 316"
-extra = 1
-`,
+	mend:  []string{`title = "Elbow 1/2 NPT male x 1/2 NPT female, 316, frobnicated, tested to 90 bar"`, `title = "Elbow 1/2 NPT male x 1/2 NPT female, 316"`},
 	harm:  finding.Money,
 	check: findTitleWords,
 }

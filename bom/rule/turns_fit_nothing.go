@@ -29,22 +29,7 @@ path = ["left", "right"]
 at = ["left.b", "right.a"]
 turns = "12"
 `,
-	Right: `
-[[item]]
-id = "left"
-kind = "nipple"
-ports = { a = '1/4 NPT male', b = '1/4 NPT male' }
-[[item]]
-id = "right"
-kind = "coupling"
-ports = { a = '1/4 NPT female', b = '1/4 NPT female' }
-[[run]]
-name = "line"
-path = ["left", "right"]
-[[joint]]
-at = ["left.b", "right.a"]
-turns = "4"
-`,
+	mend: []string{`turns = "12"`, `turns = "4"`},
 	check: func(s *bom.System) []finding.Finding {
 		var out []finding.Finding
 		for _, x := range standing(s) {

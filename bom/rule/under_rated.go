@@ -33,14 +33,7 @@ bore = '3/8"'
 length = "1 m"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']
 `,
-	Right: `
-[[hose]]
-id = "hose"
-spec = "SAE 100R8"   # 276 bar
-bore = '3/8"'
-length = "1 m"
-ends = ['3/8 NPT male', '3/8 NPT female swivel']
-`,
+	mend:  []string{`spec = "SAE 100R6"   # 28 bar in this bore, and the duty is 56`, `spec = "SAE 100R8"   # 276 bar`},
 	block: "hose",
 	harm:  finding.Bursts,
 	check: findUnderRated,

@@ -21,7 +21,7 @@ func swap(t *testing.T, fragment, old, new string) string {
 // bar that stands at 1.1 times that when it passes the whole flow (71.5).
 func TestUnderRated(t *testing.T) {
 	weak := func(rated string) string {
-		return swap(t, underRated.Example(underRated.Right), "kind = \"brine throttle\"\nmaterial = \"super duplex\"\nrated = \"200 bar\"", "kind = \"brine throttle\"\nmaterial = \"super duplex\"\nrated = \""+rated+"\"")
+		return swap(t, underRated.Example(underRated.Right()), "kind = \"brine throttle\"\nmaterial = \"super duplex\"\nrated = \"200 bar\"", "kind = \"brine throttle\"\nmaterial = \"super duplex\"\nrated = \""+rated+"\"")
 	}
 	for name, row := range map[string]struct {
 		fragment       string
@@ -93,7 +93,7 @@ path = ["supply", "valve", "meter", "drain"]
 }
 
 func TestReliefSetHighRemedy(t *testing.T) {
-	high := swap(t, reliefSetHigh.Example(reliefSetHigh.Right), `set = "65 bar"`, `set = "90 bar"`)
+	high := swap(t, reliefSetHigh.Example(reliefSetHigh.Right()), `set = "65 bar"`, `set = "90 bar"`)
 	list := check(t, swap(t, high, `rated = "200 bar"`, `rated = "80 bar"`))[reliefSetHigh.Slug]
 	require.Len(t, list, 1)
 	require.Contains(t, list[0].Remedy, "Set it to 72 bar or less", "80 bar over 1.1, in whole bar")

@@ -34,24 +34,7 @@ path = ["pump", "tee", "unloader", "high", "vessel.feed"]
 name = "bypass"
 path = ["unloader.bypass", "bypass-out"]
 `,
-	Right: `
-[[item]]
-id = "unloader"
-kind = "unloader"
-material = "super duplex"
-set = "59 bar"
-rated = "200 bar"
-ports = { in = '3/8 NPT male', out = '3/8 NPT female', bypass = '3/8 NPT female' }
-[[item]]
-id = "bypass-out"
-kind = "overboard"
-[[run]]
-name = "high pressure"
-path = ["pump", "tee", "unloader", "high", "vessel.feed"]
-[[run]]
-name = "bypass"
-path = ["unloader.bypass", "bypass-out"]
-`,
+	mend:    []string{`set = "50 bar"`, `set = "59 bar"`},
 	block:   "high run",
 	watered: true,
 	harm:    finding.Spoils,

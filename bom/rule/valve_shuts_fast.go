@@ -44,33 +44,7 @@ kind = "drain"
 name = "flush"
 path = ["house", "hose", "valve", "out"]
 `,
-	Right: `
-[[item]]
-id = "house"
-kind = "house supply"
-pressure = "3 bar"
-flow = "16 L/min"
-[[item]]
-id = "stock"
-kind = "hose stock"
-bore = "19 mm"       # wide: it runs slowly
-rated = "10 bar"
-[[hose]]
-id = "hose"
-of = "stock"
-length = "6 m"
-[[item]]
-id = "valve"
-kind = "solenoid valve"
-rated = "10 bar"
-ports = { in = '19 mm barb', out = '1/2 NPT male' }
-[[item]]
-id = "out"
-kind = "drain"
-[[run]]
-name = "flush"
-path = ["house", "hose", "valve", "out"]
-`,
+	mend:  []string{`bore = "10 mm"       # narrow: the water runs fast`, `bore = "19 mm"       # wide: it runs slowly`, `ports = { in = '10 mm barb', out = '1/2 NPT male' }`, `ports = { in = '19 mm barb', out = '1/2 NPT male' }`},
 	harm:  finding.Bursts,
 	check: findSurge,
 }

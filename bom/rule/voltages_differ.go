@@ -43,33 +43,7 @@ length = "1 m"
 name = "raw water"
 path = ["intake", "hose", "feed"]
 `,
-	Right: `
-[duty]
-pressure = "56 bar"
-supply = "24 V"
-[[item]]
-id = "feed"
-kind = "feed pump"
-about = "diaphragm pump, 24 V"
-shutoff = "2.5 bar"
-ports = { in = '19 mm barb', out = '19 mm barb' }
-[[item]]
-id = "intake"
-kind = "seacock"
-ports = { inboard = '19 mm barb' }
-[[item]]
-id = "stock"
-kind = "hose stock"
-bore = "19 mm"
-vacuum = "0.9 bar"
-[[hose]]
-id = "hose"
-of = "stock"
-length = "1 m"
-[[run]]
-name = "raw water"
-path = ["intake", "hose", "feed"]
-`,
+	mend:  []string{`supply = "12 V"`, `supply = "24 V"`},
 	harm:  finding.Fire,
 	check: findVoltages,
 }

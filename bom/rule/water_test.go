@@ -8,7 +8,7 @@ import (
 
 // Where no water reaches a pump, and where it is only not said to: by eye.
 func TestPumpGetsNoWater(t *testing.T) {
-	right := pumpGetsNoWater.Example(pumpGetsNoWater.Right)
+	right := pumpGetsNoWater.Example(pumpGetsNoWater.Right())
 	for _, c := range []struct {
 		why   string
 		swaps []amend

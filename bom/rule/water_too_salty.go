@@ -25,16 +25,13 @@ water = "28 to 30 C"
 lift = "0.2 m"
 supply = "24 V"
 `,
-	Right: `
-[duty]
+	mend: []string{`
+pressure = "36 bar"
+product = "10 L/h"
+`, `
 pressure = "54 bar"
 product = "50 L/h"
-litres = "100 L"
-salinity = "35 g/kg"
-water = "14 to 22 C"
-lift = "0.2 m"
-supply = "24 V"
-`,
+`, `water = "28 to 30 C"`, `water = "14 to 22 C"`},
 	block:   "duty",
 	watered: true,
 	harm:    finding.Spoils,

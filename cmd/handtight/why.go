@@ -49,7 +49,7 @@ func (a *app) whyCommand() *cobra.Command {
 			for _, l := range wrap(r.Why, u.width) {
 				u.line("%s", l)
 			}
-			for _, example := range [][2]string{{"Wrong", r.Wrong}, {"Right", r.Right}} {
+			for _, example := range [][2]string{{"Wrong", r.Wrong}, {"Right", r.Right()}} {
 				u.line("")
 				u.line("%s", example[0])
 				for l := range strings.Lines(indent(example[1])) {
@@ -90,7 +90,7 @@ func atMostOne(cmd *cobra.Command, args []string) error {
 }
 
 func whyOf(r rule.Rule) whyFacts {
-	return whyFacts{r.Slug, r.Title, strings.Join(strings.Fields(r.Why), " "), strings.TrimSpace(r.Wrong), strings.TrimSpace(r.Right)}
+	return whyFacts{r.Slug, r.Title, strings.Join(strings.Fields(r.Why), " "), strings.TrimSpace(r.Wrong), strings.TrimSpace(r.Right())}
 }
 
 func (a *app) allRules() error {
