@@ -18,9 +18,6 @@ type When struct {
 // Known reports whether it is said.
 func (w When) Known() bool { return w.Text != "" }
 
-// Day makes a When of one day.
-func Day(t time.Time) When { return When{t, t, t.Format(time.DateOnly)} }
-
 // WhenOf reads "2019", "2021-06" or "2024-03-02"; ok is false for anything else.
 func WhenOf(text string) (w When, ok bool) {
 	for _, layout := range []struct {

@@ -129,17 +129,6 @@ func (r *Report) Builds() bool {
 	return true
 }
 
-// Count tells how many lines have a status, as the first or beside it.
-func (r *Report) Count(s Status) int {
-	n := 0
-	for _, v := range r.Lines {
-		if v.Status == s || has(v.Also, s) {
-			n++
-		}
-	}
-	return n
-}
-
 // CountItems tells how many items have a status.
 func (r *Report) CountItems(s Status) int {
 	n := 0

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"handtight/bom/finding"
 	"handtight/bom/money"
 	"handtight/catalog"
 	"handtight/pressure/pattern"
@@ -51,9 +50,6 @@ func (l *Line) Where() string {
 	}
 	return fmt.Sprintf("%s line %d", l.Cart, l.Row)
 }
-
-// Place gives the line's place as findings have it.
-func (l *Line) Place() finding.Place { return finding.Place{File: l.Cart, Line: l.Row} }
 
 // lines reads the rows below the headings.
 func (c *Cart) lines(l *layout, o Options) {

@@ -59,26 +59,6 @@ func (c *Choice) Saves(than *order.Order) (currency.Amount, bool) {
 	return d, err == nil && d.IsPositive()
 }
 
-// BestOne is the cheapest of the shops that have it all; false if none has.
-func (c *Choice) BestOne() (best OneShop, ok bool) {
-	for _, one := range c.One {
-		if one.Order == nil {
-			continue
-		}
-		if cmp, err := one.Order.Total.Cmp(best.total()); !ok || err == nil && cmp < 0 {
-			best, ok = one, true
-		}
-	}
-	return best, ok
-}
-
-func (o OneShop) total() currency.Amount {
-	if o.Order == nil {
-		return currency.Amount{}
-	}
-	return o.Order.Total
-}
-
 // Shops chooses the shop of each line, and among the options' items, so that the whole
 // landed cost is least.
 //

@@ -17,7 +17,7 @@ const Flag Symbol = "flag"
 // shape is a symbol's outline in a box of 40 x 40 units around 0,0, drawn for water that
 // comes from the left.
 type shape struct {
-	words, path, filled string
+	path, filled string
 	lines               string // meet: nothing but the lines that meet in it; along: part of its line, which it does not cover
 }
 
@@ -32,7 +32,7 @@ func symbolRows() []map[string]string {
 var shapes = sync.OnceValue(func() map[Symbol]shape {
 	out := map[Symbol]shape{}
 	for _, r := range symbolRows() {
-		out[Symbol(r["kind"])] = shape{words: r["words"], path: r["path"], filled: r["filled"], lines: r["lines"]}
+		out[Symbol(r["kind"])] = shape{path: r["path"], filled: r["filled"], lines: r["lines"]}
 	}
 	return out
 })
@@ -43,18 +43,6 @@ func shapeOf(s Symbol) shape {
 		return found
 	}
 	return shapes()[plainBox]
-}
-
-// Words says in words what a symbol looks like.
-func (s Symbol) Words() string { return shapeOf(s).words }
-
-// Symbols lists every symbol that has a drawing of its own, in the table's order.
-func Symbols() []Symbol {
-	var out []Symbol
-	for _, r := range symbolRows() {
-		out = append(out, Symbol(r["kind"]))
-	}
-	return out
 }
 
 // meets reports whether the symbol is nothing but the lines that meet in it.

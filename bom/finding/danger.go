@@ -3,7 +3,6 @@ package finding
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"handtight/pressure/quantity"
 )
@@ -63,15 +62,9 @@ type Stake struct {
 // Unbounded reports whether nothing bounds the pressure at stake.
 func (s Stake) Unbounded() bool { return s.Known && s.Pressure.Unbounded() }
 
-// ByDanger puts findings in the order in which they need looking at: by severity, then by
-// what comes of them, what is known to be wrong before what is not known, then the highest
-// pressure at stake, then the number of the joint. Like ones keep their order.
-func ByDanger(list []Finding) []Finding {
-	out := slices.Clone(list)
-	slices.SortStableFunc(out, func(a, b Finding) int { return a.danger(&b) })
-	return out
-}
-
+// danger is the order in which findings need looking at: by severity, then by what comes of
+// them, what is known to be wrong before what is not known, then the highest pressure at stake,
+// then the number of the joint.
 func (f *Finding) danger(o *Finding) int {
 	return cmp.Or(
 		cmp.Compare(f.Severity, o.Severity), cmp.Compare(f.Consequence, o.Consequence),
@@ -95,24 +88,3 @@ func truth(b bool) int {
 	return 0
 }
 
-// Grouped puts findings of one rule, severity and cause together, in the order in which the
-// first of each stands. A finding without a cause is a group by itself.
-func Grouped(list []Finding) [][]Finding {
-	type key struct {
-		slug, cause string
-		severity    Severity
-		notKnown    bool
-	}
-	var out [][]Finding
-	at := map[key]int{}
-	for _, f := range list {
-		k := key{f.Slug, f.Cause, f.Severity, f.NotKnown}
-		if i, ok := at[k]; ok && f.Cause != "" {
-			out[i] = append(out[i], f)
-			continue
-		}
-		at[k] = len(out)
-		out = append(out, []Finding{f})
-	}
-	return out
-}

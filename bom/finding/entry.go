@@ -5,8 +5,9 @@ import "slices"
 // Entries puts findings together for people, as indices into the list: those of one rule, one
 // severity and one consequence are one entry, what is known to be wrong apart from what is not
 // known, and so are those of several rules that speak of one part alone. Entries stand by the
-// danger of their worst, and within each the worst is first ([ByDanger]); every finding stands
-// in one of them.
+// danger of their worst, and within each the worst is first: the order is that of severity,
+// consequence, what is known before what is not, pressure at stake, and the number of the joint.
+// Every finding stands in one of them.
 func Entries(list []Finding) [][]int {
 	order := make([]int, len(list))
 	for i := range order {

@@ -1,7 +1,6 @@
 package money
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"time"
@@ -59,25 +58,6 @@ type RateError struct{ Code, Base string }
 func (e *RateError) Error() string {
 	return fmt.Sprintf("no rate for %[1]s: add the line %[1]s = \"…\" under [rates], with what 1 %[1]s costs in %[2]s",
 		e.Code, e.Base)
-}
-
-// Check answers whether the rates can be used.
-//
-// Errors, all of them joined, by code: a Base or a foreign code that is no currency
-// (*[CodeError]); a rate for Base itself; a code whose rate is not above zero (*[RateError]).
-func (r Rates) Check() error {
-	found := []error{CheckCode(r.Base)}
-	for _, code := range r.Codes() {
-		switch err := CheckCode(code); {
-		case err != nil:
-			found = append(found, err)
-		case code == r.Base:
-			found = append(found, fmt.Errorf("%s is the build's own currency: take its line out of [rates]", code))
-		case !r.Of[code].Known():
-			found = append(found, &RateError{code, r.Base})
-		}
-	}
-	return errors.Join(found...)
 }
 
 // Codes gives the foreign codes in alphabetical order.

@@ -123,22 +123,6 @@ func TestConvertRefuses(t *testing.T) {
 	require.ErrorAs(t, err, &missing, "a rate of 0 is no rate")
 }
 
-func TestRatesCheck(t *testing.T) {
-	require.NoError(t, rates(t, "NZD", "EUR", "1.92", "USD", "1.68").Check())
-	require.NoError(t, Rates{Base: "NZD"}.Check(), "a build bought in one currency needs no rates")
-
-	faulty := rates(t, "NZ", "NZ", "1", "YEN", "0.0117")
-	faulty.Of["CHF"] = Rate{}
-	for range 20 { // the order never depends on the map's
-		require.EqualError(t, faulty.Check(), `"NZ" is not a currency code: write NZD
-no rate for CHF: add the line CHF = "…" under [rates], with what 1 CHF costs in NZ
-"NZ" is not a currency code: write NZD
-"YEN" is not a currency code: write JPY`)
-	}
-	require.EqualError(t, rates(t, "NZD", "NZD", "1").Check(),
-		"NZD is the build's own currency: take its line out of [rates]")
-}
-
 func TestRateOf(t *testing.T) {
 	r := rates(t, "NZD", "USD", "1.68", "EUR", "1.92")
 	require.Equal(t, []string{"EUR", "USD"}, r.Codes())

@@ -87,7 +87,7 @@ func Adapt(a, b threads.EndReading, o Options) Answer {
 	}
 	o.Count = min(o.Count, MostShown)
 	if o.Shelf == nil {
-		o.Shelf = Generic()
+		o.Shelf = generic()
 	}
 	if len(a.Candidates) == 0 || len(b.Candidates) == 0 {
 		out.None = "an end is not understood"

@@ -8,6 +8,6 @@
 // that it can be said why the first is first.
 //
 // [Remedies] names what mends a finding: a chain, another part in one's place, a plug; or a
-// question that comes before anything is bought. [Generic], [WithBuild] and [Bag] are what
-// may be searched: the stock, a build's own items beside it, or those alone.
+// question that comes before anything is bought. The generic stock is searched, and with
+// [WithBuild] a build's own items beside it.
 package repair

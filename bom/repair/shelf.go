@@ -14,21 +14,16 @@ import (
 	"handtight/threads/adapt"
 )
 
-// Shelf is pieces made ready to search; it does not change. See [Generic], [WithBuild] and [Bag].
+// Shelf is pieces made ready to search; it does not change. See [WithBuild].
 type Shelf struct {
 	pieces []*Piece
 	stock  *adapt.Stock
 	hidden map[*Piece]bool // of the stock, where a build has the same with a price
 }
 
-// Pieces lists what lies on a shelf. The list is shared and must not be changed.
-func (s *Shelf) Pieces() []*Piece { return s.pieces }
-
 func (p *Piece) hidden(s *Shelf) bool { return s.hidden[p] }
 
-// Generic is the generic stock, made once.
-func Generic() *Shelf { return generic() }
-
+// generic is the generic stock, made once.
 var generic = sync.OnceValue(func() *Shelf {
 	s := &Shelf{}
 	rated := map[string]rating{}
@@ -45,7 +40,7 @@ var generic = sync.OnceValue(func() *Shelf {
 // their cheapest offers. An item of the ends, material and class of a generic fitting is that
 // fitting, with a price.
 func WithBuild(b *build.Build) *Shelf {
-	base := Generic()
+	base := generic()
 	own := piecesOf(b)
 	if len(own) == 0 {
 		return base
@@ -68,19 +63,12 @@ func WithBuild(b *build.Build) *Shelf {
 // twins finds the pieces of the generic stock by their likeness.
 var twins = sync.OnceValue(func() map[string][]*Piece {
 	out := map[string][]*Piece{}
-	for _, p := range Generic().pieces {
+	for _, p := range generic().pieces {
 		key := p.likeness()
 		out[key] = append(out[key], p)
 	}
 	return out
 })
-
-// Bag is a build's own items of two known ends alone: what lies in a box aboard.
-func Bag(b *build.Build) *Shelf {
-	s := &Shelf{pieces: piecesOf(b)}
-	s.stock = adapt.New(endsOf(s.pieces))
-	return s
-}
 
 // likeness tells which pieces are one and the same fitting of a shop's shelf.
 func (p *Piece) likeness() string {

@@ -15,10 +15,18 @@ func TestOneCauseOneGroup(t *testing.T) {
 	groups := func(text, slug string) (groups [][]finding.Finding, singles int) {
 		list, err := seen(text)
 		require.NoError(t, err)
-		for _, g := range finding.Grouped(list) {
-			if g[0].Slug == slug && g[0].Severity != finding.Note {
-				groups, singles = append(groups, g), singles+len(g)
+		at := map[string]int{}
+		for _, f := range list {
+			if f.Slug != slug || f.Severity == finding.Note {
+				continue
 			}
+			singles++
+			i, ok := at[f.Cause]
+			if !ok || f.Cause == "" {
+				i = len(groups)
+				at[f.Cause], groups = i, append(groups, nil)
+			}
+			groups[i] = append(groups[i], f)
 		}
 		return groups, singles
 	}

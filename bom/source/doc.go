@@ -1,7 +1,7 @@
 // Package source reads TOML text into a tree of values that know their place, and collects every fault at once.
 //
-// [Load] reads a file and [Parse] a text already in hand; both give a [Document]
-// or the [Faults] that stop it, never half of each. A [Reader] walks the
+// [ReadFile] reads a file, and [Parse] makes of its text a [Document], or gives the
+// [Faults] that stop it, never half of each. A [Reader] walks the
 // document's tables with typed questions ([Table.Text], [Table.Tables] and the
 // like), so that the reader of a build file is plain code: each wrong type, each
 // missing key and each unknown key becomes a [Fault] with its line, and reading

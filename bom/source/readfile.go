@@ -7,15 +7,6 @@ import (
 	"handtight/bom/file"
 )
 
-// Load reads a file and parses it: [ReadFile], then [Parse].
-func Load(path string) (*Document, Faults) {
-	text, faults := ReadFile(path)
-	if len(faults) > 0 {
-		return nil, faults
-	}
-	return Parse(path, text)
-}
-
 // Limit bounds a build file.
 var Limit = file.Limit{Bytes: MaxBytes, Remedy: "keep in it what this build uses"}
 

@@ -35,12 +35,12 @@ func TestReadFile(t *testing.T) {
 	}
 	for _, row := range rows {
 		t.Run(row.why, func(t *testing.T) {
-			doc, faults := Load(row.path)
+			doc, faults := load(row.path)
 			require.Nil(t, doc)
 			require.Equal(t, row.want, faults.Error())
 		})
 	}
-	doc, faults := Load("boat/tern.toml")
+	doc, faults := load("boat/tern.toml")
 	require.NoError(t, faults.Err())
 	require.Equal(t, "boat/tern.toml", doc.File(), "the path as it was given")
 }
@@ -52,4 +52,13 @@ func TestAnEndlessDeviceIsRefused(t *testing.T) {
 	}
 	_, faults := ReadFile(zero)
 	require.EqualError(t, faults, "/dev/zero: this is a device, not a file\n  name a file on a disk")
+}
+
+// load reads a file and parses it.
+func load(path string) (*Document, Faults) {
+	text, faults := ReadFile(path)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return Parse(path, text)
 }

@@ -22,7 +22,7 @@ func TestEveryStarterChecks(t *testing.T) {
 	places := [][]string{{"DE"}, {"US"}, {"NZ", "US"}, {"JP"}}
 	for _, volts := range []string{"12", "24 V", "230"} {
 		for _, elements := range []string{"1", "2", "3"} {
-			for _, d := range Drives() {
+			for _, d := range drives() {
 				for k, place := range places {
 					if k > 1 && elements != "2" {
 						continue // the money of the other places does not go by the number of elements
@@ -63,7 +63,7 @@ func TestEveryStarterChecks(t *testing.T) {
 
 // The threads of a country are those that `identify` expects to meet there.
 func TestThreadsAgree(t *testing.T) {
-	for _, c := range Countries() {
+	for _, c := range countries() {
 		at := slices.IndexFunc(identify.Countries(), func(region []string) bool { return slices.Contains(region[1:], c.Code) })
 		require.GreaterOrEqual(t, at, 0, c.Code)
 		require.Equal(t, identify.Countries()[at][0] == "North America", c.Threads == "NPT", c.Code)

@@ -84,12 +84,6 @@ var sizes = sync.OnceValue(func() []size {
 	return out
 })
 
-// Countries lists the countries whose shops are known.
-func Countries() []Country { return slices.Clone(countries()) }
-
-// Drives lists what may drive the pump.
-func Drives() []Drive { return slices.Clone(drives()) }
-
 // Questions lists what is asked, in the order of asking.
 func Questions() []Question {
 	var out []Question

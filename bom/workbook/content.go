@@ -1,8 +1,8 @@
 // Package workbook writes the shopping list as a spreadsheet that works without
 // the tool, and reads back what the buyer typed into it.
 //
-// [Write] makes the book from a [Content]; [Save] puts it at a path, and where a
-// book of ours stands there already it first reads what was typed into that one
+// [Save] makes the book from a [Content] and puts it at a path; where a book of
+// ours stands there already it first reads what was typed into that one
 // and carries it over, so that writing again loses nothing. [Bought] reads what
 // was ordered, paid and received.
 //

@@ -3,6 +3,7 @@ package workbook
 import (
 	"bytes"
 	"fmt"
+	"io"
 	"math/big"
 	"math/rand/v2"
 	"strconv"
@@ -236,4 +237,14 @@ func made(t testing.TB, c Content) []byte {
 	var buf bytes.Buffer
 	require.NoError(t, Write(&buf, c))
 	return buf.Bytes()
+}
+
+// Write writes the workbook for a Content to w: a first issue, with nothing carried over.
+func Write(w io.Writer, c Content) error {
+	k, err := count(c)
+	if err != nil {
+		return err
+	}
+	_, err = writeBook(w, k, newCarry())
+	return err
 }

@@ -52,7 +52,7 @@ func (e *ForeignFileError) Error() string {
 // that the content was made from: none of them is written over.
 //
 // Errors: *ForeignFileError when another file stands there, unless force is set;
-// *ContentError as for [Write]; *file.Error when the path is no place for a file,
+// *ContentError when the Content contradicts itself; *file.Error when the path is no place for a file,
 // does not end in .xlsx, is an input, is open in another program, or cannot be written.
 func Save(path string, c Content, force bool, inputs ...string) (Report, error) {
 	rep := Report{Path: path}

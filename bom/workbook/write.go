@@ -45,20 +45,6 @@ type book struct {
 	aside        int // rows on the sheet "Set aside"
 }
 
-// Write writes the workbook for a Content to w: a first issue, with nothing carried over.
-// Nothing reaches w before the whole book is made. The same Content gives the same bytes.
-//
-// Errors: *ContentError when the Content contradicts itself; an error when the
-// book would be larger than Save can read back; what w returns.
-func Write(w io.Writer, c Content) error {
-	k, err := count(c)
-	if err != nil {
-		return err
-	}
-	_, err = writeBook(w, k, newCarry())
-	return err
-}
-
 // writeBook writes a book under the number of the issue before: a book that says the same is
 // the same to the byte, and any other gets the next number.
 func writeBook(w io.Writer, k *counted, carried *carry) (*book, error) {

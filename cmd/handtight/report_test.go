@@ -90,10 +90,12 @@ func TestReportProperty(t *testing.T) {
 					at = append(at, list[k])
 				}
 			}
-			worst = append(worst, finding.ByDanger(at)[0])
+			worst = append(worst, at[finding.Entries(at)[0][0]])
 			at = nil
 		}
-		require.Equal(t, worst, finding.ByDanger(worst), "the worst of each entry, by danger")
+		for i := range len(worst) - 1 {
+			require.Zero(t, finding.Entries(worst[i : i+2])[0][0], "the worst of each entry, by danger")
+		}
 		for _, d := range []detail{leastDetail, r.fit(48), mostDetail} {
 			text := strings.Join(r.lines(d), "\n")
 			for _, l := range r.lines(d) {

@@ -116,11 +116,6 @@ type History struct {
 	Sealant  string  // what was found on it, of [Sealants]; "" if nobody looked
 }
 
-// Any reports whether anything is known.
-func (h *History) Any() bool {
-	return h.DryYears > 0 || h.Wept || h.Tested || h.Sealant != "" && h.Sealant != notSeen
-}
-
 // Site is where a joint stands, as far as a verdict asks for it.
 type Site struct {
 	Worst quantity.Pressure // over all states; infinite without bound
@@ -233,24 +228,3 @@ func columnOf(m *threads.Mating, at Site) column {
 	return loose
 }
 
-// Sealing is how likely it is that the pair is one that seals at its parts' own rating.
-func (b *Belief) Sealing() float64 {
-	sum := 0.0
-	for _, p := range b.Pairs {
-		if p.Mating.Verdict.Holds() {
-			sum += p.Probability
-		}
-	}
-	return sum
-}
-
-// Reckoned lists the pairs that are reckoned with: none where an end is not known.
-func (b *Belief) Reckoned() []Pair {
-	var out []Pair
-	for _, p := range b.Pairs {
-		if p.Probability >= weight("reckoned") {
-			out = append(out, p)
-		}
-	}
-	return out
-}

@@ -90,15 +90,6 @@ func (s *Solver) branch(order, fixed []int, way map[int]int) {
 	delete(way, v)
 }
 
-// Bound is what no way costs less than; [Never] where there is none.
-func (s *Solver) Bound() int64 {
-	best := Never
-	for _, t := range s.trees {
-		best = min(best, t.least)
-	}
-	return best
-}
-
 // Each goes through the ways that may be, the cheapest first by the lower bound that is handed
 // over with it: the cost itself where the solver is exact. It ends where found returns false.
 // The way is used again: what is kept is copied.

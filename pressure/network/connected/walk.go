@@ -16,9 +16,6 @@ type Walk struct {
 // to the rest of their piece. None where First is after Last.
 type Span struct{ First, Last int }
 
-// Empty is the span of no node.
-var Empty = Span{0, -1}
-
 // Holds reports whether a place on the walk lies in the span.
 func (s Span) Holds(place int) bool { return s.First <= place && place <= s.Last }
 
