@@ -11,6 +11,7 @@ import (
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/evidence"
+	"handtight/threads/identify"
 )
 
 // lines writes the order of work.
@@ -230,15 +231,7 @@ func (p *Plan) readingsOf(g *group, x *Joint) []evidence.Reading {
 		}
 		out[i].Probability += pair.Probability
 	}
-	slices.SortStableFunc(out, func(a, b evidence.Reading) int {
-		switch {
-		case a.Probability > b.Probability*(1+1e-9):
-			return -1
-		case b.Probability > a.Probability*(1+1e-9):
-			return 1
-		}
-		return 0
-	})
+	identify.LikeliestFirst(out, func(r *evidence.Reading) float64 { return r.Probability })
 	return out
 }
 

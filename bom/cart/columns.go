@@ -30,8 +30,8 @@ const (
 	RoleNone     Role = "none"
 )
 
-// Roles lists the roles that a person may give to a column.
-func Roles() []Role {
+// roles lists the roles that a person may give to a column.
+func roles() []Role {
 	return []Role{RoleText, RoleCode, RoleItem, RoleQuantity, RoleUnit, RolePack, RolePrice, RoleTotal, RoleCurrency,
 		RoleMaterial, RoleRating, RoleSize, RoleStatus}
 }
@@ -50,7 +50,7 @@ func ParseColumns(text string) (Columns, error) {
 		switch {
 		case !ok || column == "":
 			return nil, fmt.Errorf("%q does not say which column is what: write text=Description,quantity=3", pair)
-		case !slices.Contains(Roles(), Role(role)):
+		case !slices.Contains(roles(), Role(role)):
 			return nil, fmt.Errorf("%q is no part of a cart: write one of %s", role, roleList())
 		case out[Role(role)] != "":
 			return nil, fmt.Errorf("%q is given twice: give it one column", role)
@@ -62,7 +62,7 @@ func ParseColumns(text string) (Columns, error) {
 
 func roleList() string {
 	var names []string
-	for _, r := range Roles() {
+	for _, r := range roles() {
 		names = append(names, string(r))
 	}
 	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
@@ -164,7 +164,7 @@ func (l *layout) priced() bool { return len(l.columns[RolePrice])+len(l.columns[
 
 // override puts the person's columns in place of the found ones.
 func (l *layout) override(name string, given Columns) error {
-	roles := Roles()
+	roles := roles()
 	l.numbered(given)
 	for _, role := range roles {
 		want, ok := given[role]

@@ -193,7 +193,7 @@ func TestWhatIsNoTextIsRefused(t *testing.T) {
 			require.Contains(t, err.Error(), "cart.csv")
 		})
 	}
-	_, err := Read("cart.csv", make([]byte, MaxFile+1), Options{})
+	_, err := Read("cart.csv", make([]byte, maxFile+1), Options{})
 	require.ErrorContains(t, err, "larger than 16 MB")
 }
 

@@ -9,11 +9,11 @@ import (
 	"handtight/bom/file"
 )
 
-// MaxFile is the most bytes that a cart's file may have.
-const MaxFile = 16 << 20
+// maxFile is the most bytes that a cart's file may have.
+const maxFile = 16 << 20
 
 // Limit bounds a cart's file.
-var Limit = file.Limit{Bytes: MaxFile, Remedy: "give the sheet or the rows of the cart alone"}
+var Limit = file.Limit{Bytes: maxFile, Remedy: "give the sheet or the rows of the cart alone"}
 
 // The bounds within which a cart is read: a cart of 5,000 lines is far inside them.
 const (
@@ -101,8 +101,8 @@ func (r *row) cell(i int) cell {
 // Errors: *[ReadError] for a file that is too large, no table, broken, in an encoding
 // that is not known, with macros, or without a single line.
 func Read(name string, data []byte, o Options) (*Cart, error) {
-	if len(data) > MaxFile {
-		return nil, &ReadError{Cart: name, Reason: fmt.Sprintf("the file is larger than %d MB", MaxFile>>20),
+	if len(data) > maxFile {
+		return nil, &ReadError{Cart: name, Reason: fmt.Sprintf("the file is larger than %d MB", maxFile>>20),
 			Remedy: "save the sheet with the cart alone, without pictures, as XLSX or CSV"}
 	}
 	if len(bytes.TrimSpace(data)) == 0 {

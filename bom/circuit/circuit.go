@@ -109,7 +109,7 @@ func (c *Circuit) boundaries(u *graph.Unit) {
 			c.Push[junction] = max(c.Push[junction], *u.Item.Pressure)
 		}
 		if h := u.Item.Process.Height; h != nil && *h > 0 && k.Gives {
-			c.Push[junction] = max(c.Push[junction], Head(*h))
+			c.Push[junction] = max(c.Push[junction], head(*h))
 		}
 	}
 	for p := range u.Item.Ports {
@@ -119,9 +119,9 @@ func (c *Circuit) boundaries(u *graph.Unit) {
 	}
 }
 
-// Head is what water of a height stands at: 0.1 bar a metre, that of sea water rounded to what a
+// head is what water of a height stands at: 0.1 bar a metre, that of sea water rounded to what a
 // bound needs.
-func Head(height quantity.Length) quantity.Pressure {
+func head(height quantity.Length) quantity.Pressure {
 	return quantity.Pressure(0.1*height.Metres()) * quantity.Bar
 }
 

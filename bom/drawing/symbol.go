@@ -18,7 +18,7 @@ const Flag Symbol = "flag"
 // comes from the left.
 type shape struct {
 	path, filled string
-	lines               string // meet: nothing but the lines that meet in it; along: part of its line, which it does not cover
+	lines        string // meet: nothing but the lines that meet in it; along: part of its line, which it does not cover
 }
 
 //go:embed table/symbol.csv

@@ -155,7 +155,7 @@ type Point struct {
 	Middle   float64            // L/h
 }
 
-// Curves are the product against the pressure, from 40 bar to the element's limit, and
+// curves are the product against the pressure, from 40 bar to the element's limit, and
 // against the water's temperature, 2 to 32 C. None where the membrane is not reckoned, or
 // the pressure is not set by hand.
 func (m *Making) Curves() (pressure, temperature []Point) {

@@ -49,9 +49,9 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 			switch kind := v.Item.Kind; {
 			case kind.Is(catalog.DrivesFeed):
 				i.HasFeed = true
-				_, _, i.FeedKnown = Curves(v.Item)
+				_, _, i.FeedKnown = curves(v.Item)
 				q := quantity.Flow(math.Abs(float64(a.Flow[k])))
-				if lower, _, ok := Curves(v.Item); ok {
+				if lower, _, ok := curves(v.Item); ok {
 					i.May = lower.Pressure(q) - quantity.Pressure(rho*nets[3].lift.Metres()) - leastLeft
 					if m.Recovered != nil {
 						i.May -= m.Recovered.Middle.Inlet - leastLeft

@@ -118,8 +118,8 @@ func sizeIn(text string) string {
 	return "40" + m[3]
 }
 
-// SizeOf is the size of an element or a vessel, and where it was read; "" where nothing says it.
-func SizeOf(it *build.Item) (size, from string) {
+// sizeOf is the size of an element or a vessel, and where it was read; "" where nothing says it.
+func sizeOf(it *build.Item) (size, from string) {
 	if it.Process.Size != "" {
 		return it.Process.Size, "size"
 	}
@@ -135,7 +135,7 @@ func SizeOf(it *build.Item) (size, from string) {
 // elementsOf makes an element ready: by its sheet, else by the class of its size.
 func elementsOf(it *build.Item) Elements {
 	e := Elements{Item: it, Count: max(it.Each, 1)}
-	e.Size, e.From = SizeOf(it)
+	e.Size, e.From = sizeOf(it)
 	class, ok := membrane.ClassOf(e.Size)
 	p := &it.Process
 	if !ok && (p.Area == nil || p.Product == nil) {

@@ -4,6 +4,7 @@ import (
 	"handtight/bom/build"
 	"handtight/bom/graph"
 	"handtight/catalog"
+	"handtight/pressure/network/connected"
 	"handtight/pressure/process/flow"
 	"handtight/pressure/process/line"
 	"handtight/pressure/quantity"
@@ -162,30 +163,21 @@ func (n *net) nearest(u *graph.Unit) (quantity.Length, bool) {
 // anchor fixes the pressure of what no way leads from to water of a known pressure: a dead
 // end behind a shut valve. The throttles hold theirs.
 func (n *net) anchor() {
-	up := make([]int, n.nodes+1)
-	for i := range up {
-		up[i] = i
-	}
-	find := func(v int) int {
-		for up[v] != v {
-			up[v] = up[up[v]]
-			v = up[v]
-		}
-		return v
-	}
+	known := n.nodes // stands for all of known pressure
+	sets := connected.NewSets(n.nodes + 1)
 	for _, f := range n.n.Fixed {
-		up[find(f.Node)] = find(n.nodes)
+		sets.Join(f.Node, known)
 	}
 	for _, t := range n.n.Throttles {
-		up[find(t.From)] = find(n.nodes)
+		sets.Join(t.From, known)
 	}
 	for _, l := range n.links {
-		up[find(l.From)] = find(l.To)
+		sets.Join(l.From, l.To)
 	}
 	for v := range n.nodes {
-		if find(v) != find(n.nodes) {
+		if sets.Find(v) != sets.Find(known) {
 			n.n.Fixed = append(n.n.Fixed, flow.Fixed{Node: v})
-			up[find(v)] = find(n.nodes)
+			sets.Join(v, known)
 		}
 	}
 }

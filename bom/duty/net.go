@@ -171,7 +171,7 @@ func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 		}
 		taken(p.To, -q)
 	case catalog.FeedPump:
-		lower, upper, ok := Curves(u.Item)
+		lower, upper, ok := curves(u.Item)
 		switch {
 		case !ok:
 			n.link(u, p.From, p.To, flow.OneWay{Law: flow.Linear{At: filterFlow, Loses: 100}}) // what it adds is not known

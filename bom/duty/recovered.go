@@ -151,16 +151,16 @@ func (m *Making) feedCurve() *pump.Curve {
 	if len(m.FeedPumps) != 1 {
 		return nil
 	}
-	lower, _, ok := Curves(m.FeedPumps[0].Item)
+	lower, _, ok := curves(m.FeedPumps[0].Item)
 	if !ok {
 		return nil
 	}
 	return &lower
 }
 
-// Curves is the curve of a feed pump: as said, or the two ends of what its shut-off pressure
+// curves is the curve of a feed pump: as said, or the two ends of what its shut-off pressure
 // and its open flow leave.
-func Curves(it *build.Item) (lower, upper pump.Curve, ok bool) {
+func curves(it *build.Item) (lower, upper pump.Curve, ok bool) {
 	if len(it.Process.Curve) > 1 {
 		var points []pump.Point
 		for _, p := range it.Process.Curve {

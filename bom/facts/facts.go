@@ -50,7 +50,7 @@ func Of(sys *bom.System, findings []finding.Finding) *Facts {
 	parts := sys.Segments.Parts()
 	f := &Facts{
 		Build: sys.Build.Name, File: sys.Build.File, Findings: Findings(findings), Joints: []Joint{}, Segments: []Segment{},
-		Parts: Parts(sys, parts), WorstFirst: Parts(sys, segment.WorstFirst(parts)), Questions: []Question{}, Duty: []DutyPlant{},
+		Parts: partsOf(sys, parts), WorstFirst: partsOf(sys, segment.WorstFirst(parts)), Questions: []Question{}, Duty: []DutyPlant{},
 		Counts: Counts{
 			finding.Count(findings, finding.Stop), finding.Count(findings, finding.Caution), finding.Count(findings, finding.Note),
 			len(sys.Graph.Joints), len(sys.Segments.All),

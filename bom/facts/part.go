@@ -27,8 +27,8 @@ type Part struct {
 	Raised bool   `json:"-"`    // some state is worse for it than normal running
 }
 
-// Parts shows parts in their order.
-func Parts(sys *bom.System, list []segment.Part) []Part {
+// partsOf shows parts in their order.
+func partsOf(sys *bom.System, list []segment.Part) []Part {
 	out := []Part{}
 	for i := range list {
 		p := &list[i]

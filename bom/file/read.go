@@ -17,8 +17,8 @@ type Limit struct {
 	Remedy string // "split it ..."
 }
 
-// Wait is how long a disk, or the one who writes into standard input, may take.
-const Wait = 60 * time.Second
+// wait is how long a disk, or the one who writes into standard input, may take.
+const wait = 60 * time.Second
 
 // Error says why a file cannot be read or written, and what to do. Path is as the user
 // gave it, and no other path is named.
@@ -48,9 +48,9 @@ func (e *Error) Unwrap() error { return e.Err }
 //
 // Errors: *[Error], at once and without opening it, for what is no regular file; for a
 // missing file with the nearest name of its folder; for one that is too large, having read
-// no more than the limit; and for one that takes longer than [Wait].
+// no more than the limit; and for one that takes longer than wait.
 func Read(path string, most Limit) ([]byte, error) {
-	return read(path, most, Wait)
+	return read(path, most, wait)
 }
 
 func read(path string, most Limit, wait time.Duration) ([]byte, error) {
@@ -86,9 +86,9 @@ func read(path string, most Limit, wait time.Duration) ([]byte, error) {
 
 // ReadFrom reads a stream, such as standard input, under a name for its errors.
 //
-// Errors: *[Error] if it fails, is larger than the limit, or does not end within [Wait].
+// Errors: *[Error] if it fails, is larger than the limit, or does not end within wait.
 func ReadFrom(r io.Reader, name string, most Limit) ([]byte, error) {
-	return within(name, Wait, func() ([]byte, error) { return readAll(name, r, most) })
+	return within(name, wait, func() ([]byte, error) { return readAll(name, r, most) })
 }
 
 func readAll(path string, r io.Reader, most Limit) ([]byte, error) {

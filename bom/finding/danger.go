@@ -87,4 +87,3 @@ func truth(b bool) int {
 	}
 	return 0
 }
-

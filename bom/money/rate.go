@@ -19,8 +19,8 @@ func (r Rate) Number() string { return r.number.Text('f') }
 // String is the same as Number.
 func (r Rate) String() string { return r.Number() }
 
-// Known answers whether there is a rate: whether it is above zero.
-func (r Rate) Known() bool { return r.number.Sign() > 0 }
+// known answers whether there is a rate: whether it is above zero.
+func (r Rate) known() bool { return r.number.Sign() > 0 }
 
 // Twelve decimals serve a weak foreign currency in a strong build's: 1 VND in KWD is 0.0000117.
 var rateForm = form{whole: 10, places: 12, example: "1.92"}
@@ -76,7 +76,7 @@ func (r Rates) Rate(code string) (Rate, bool) {
 		return Rate{*apd.New(1, 0)}, true
 	}
 	rate := r.Of[code]
-	return rate, rate.Known()
+	return rate, rate.known()
 }
 
 // Convert answers what a is worth in the build's currency: a times the rate, rounded

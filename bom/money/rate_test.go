@@ -32,11 +32,11 @@ func TestParseRate(t *testing.T) {
 		t.Run(row.why, func(t *testing.T) {
 			got, err := ParseRate(row.text)
 			require.NoError(t, err)
-			require.True(t, got.Known())
+			require.True(t, got.known())
 			require.Equal(t, row.want, got.String())
 		})
 	}
-	require.False(t, Rate{}.Known(), "no rate is not a rate of 0")
+	require.False(t, Rate{}.known(), "no rate is not a rate of 0")
 }
 
 func TestParseRateRefuses(t *testing.T) {
@@ -175,7 +175,7 @@ func FuzzParseRate(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		r, err := ParseRate(text)
-		require.Equal(t, err == nil, r.Known(), "a rate or a reason")
+		require.Equal(t, err == nil, r.known(), "a rate or a reason")
 		if err == nil {
 			again, err := ParseRate(r.Number())
 			require.NoError(t, err, "what is printed can be read")

@@ -8,9 +8,9 @@ import (
 	"handtight/bom/money"
 )
 
-// MostDivided is how many pieces of one thing are divided between offers at the most; more are
+// mostDivided is how many pieces of one thing are divided between offers at the most; more are
 // bought whole, at one.
-const MostDivided = 1000
+const mostDivided = 1000
 
 // Packing answers how a number of pieces costs least at some offers of one shop, for every
 // number up to a need: a pack of ten and two single ones, where that costs less than two packs.
@@ -38,7 +38,7 @@ var noCost = cost{math.MaxInt64, 0}
 // hose is cut, and stays at one offer.
 func (n *Need) Divisible() (pieces int, ok bool) {
 	whole := (n.Buy() + money.Piece - 1) / money.Piece
-	return int(min(whole, math.MaxInt32)), n.Unit != "m" && whole > 0 && whole <= MostDivided
+	return int(min(whole, math.MaxInt32)), n.Unit != "m" && whole > 0 && whole <= mostDivided
 }
 
 // NewPacking works out all numbers of pieces up to a need, at offers of one shop that have a
@@ -91,7 +91,7 @@ func totalsOf(o *build.Offer, pieces int) ([]int64, error) {
 		if err != nil {
 			return nil, err
 		}
-		if out[n], err = total.Int64(); err != nil || out[n] > math.MaxInt64/1024/MostDivided {
+		if out[n], err = total.Int64(); err != nil || out[n] > math.MaxInt64/1024/mostDivided {
 			return nil, fmt.Errorf("the sum %s is too large to choose offers by", total)
 		}
 	}

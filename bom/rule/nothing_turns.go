@@ -7,6 +7,7 @@ import (
 	"handtight/bom/finding"
 	"handtight/bom/graph"
 	"handtight/catalog"
+	"handtight/pressure/network/connected"
 	"handtight/pressure/pattern"
 	"handtight/threads"
 )
@@ -55,13 +56,13 @@ kind = "union"
 // be turned as a whole, and through joints that do not turn. A group that holds two
 // fixed ports cannot be closed.
 func findRigid(s *bom.System) []finding.Finding {
-	g := newGroups(len(s.Graph.Ports))
+	g := connected.NewSets(len(s.Graph.Ports))
 	for _, u := range s.Graph.Units {
 		if fixed(s, u) || u.Item.Kind.Turns {
 			continue
 		}
 		for p := 1; p < len(u.Item.Ports); p++ {
-			g.join(u.First, u.First+p)
+			g.Join(u.First, u.First+p)
 		}
 	}
 	holds := map[int]int{} // by group, the first fixed port
@@ -70,7 +71,7 @@ func findRigid(s *bom.System) []finding.Finding {
 		if turns(s, j) {
 			continue
 		}
-		g.join(j.A, j.B)
+		g.Join(j.A, j.B)
 	}
 	reported := map[int]bool{}
 	for _, j := range s.Graph.Joints {
@@ -78,7 +79,7 @@ func findRigid(s *bom.System) []finding.Finding {
 			if !fixed(s, s.Graph.Ports[p].Unit) || turns(s, j) {
 				continue
 			}
-			root := g.find(p)
+			root := g.Find(p)
 			first, seen := holds[root]
 			if !seen {
 				holds[root] = p
@@ -129,24 +130,3 @@ func turns(s *bom.System, j *graph.Joint) bool {
 	}
 	return !j.Known // an end that is not said is asked about, not judged
 }
-
-// groups are disjoint sets of ports.
-type groups []int
-
-func newGroups(n int) groups {
-	g := make(groups, n)
-	for i := range g {
-		g[i] = i
-	}
-	return g
-}
-
-func (g groups) find(i int) int {
-	for g[i] != i {
-		g[i] = g[g[i]]
-		i = g[i]
-	}
-	return i
-}
-
-func (g groups) join(a, b int) { g[g.find(a)] = g.find(b) }

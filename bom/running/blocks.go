@@ -9,11 +9,11 @@ import (
 	"handtight/catalog"
 )
 
-// Blocks says, in a few words each, what keeps water that runs from some ports from a port,
+// between says, in a few words each, what keeps water that runs from some ports from a port,
 // in normal running: what stands the wrong way round, or is shut, at the edge of where the
 // water comes to. That is what, put right, lets it on to the port; where nothing does so
 // alone, what the port lies somewhere behind.
-func (s *Running) Blocks(from []int, to int) []string {
+func (s *Running) between(from []int, to int) []string {
 	goal := s.Circuit.JunctionOf[to]
 	part := s.Circuit.NetOf[goal]
 	seen := make([]bool, len(s.Circuit.Nets[part]))
@@ -112,7 +112,7 @@ func (s *Running) openings(part int) []int {
 // BlocksBefore says what keeps the sea's water from a pump in normal running.
 func (s *Running) BlocksBefore(pump *graph.Unit) []string {
 	in, _ := circuit.PumpEnds(pump)
-	return s.Blocks(s.openings(s.Circuit.NetOf[s.Circuit.JunctionOf[pump.First+in]]), pump.First+in)
+	return s.between(s.openings(s.Circuit.NetOf[s.Circuit.JunctionOf[pump.First+in]]), pump.First+in)
 }
 
 // BlocksBehind says what keeps a pump's water from the throttles of its plant in normal
@@ -122,7 +122,7 @@ func (s *Running) BlocksBehind(pump *graph.Unit) []string {
 	var out []string
 	for _, u := range s.Circuit.UnitsAround(pump.First + end) {
 		if in := u.Item.PortIndex("in"); u.Item.Kind.Is(catalog.Throttles) && in >= 0 {
-			for _, words := range s.Blocks([]int{pump.First + end}, u.First+in) {
+			for _, words := range s.between([]int{pump.First + end}, u.First+in) {
 				if !slices.Contains(out, words) {
 					out = append(out, words)
 				}

@@ -35,7 +35,7 @@ func (r *Reader) Listen(to func(Asked)) { r.listen = to }
 
 func (t *Table) tell(key string, as As, hint []string, required bool) {
 	if t.reader.listen != nil {
-		t.reader.listen(Asked{Table: t.Path(), Key: key, As: as, Example: example(hint), Required: required})
+		t.reader.listen(Asked{Table: t.path(), Key: key, As: as, Example: example(hint), Required: required})
 	}
 }
 
@@ -45,6 +45,6 @@ func (t *Table) Amount(key, hint string) { t.tell(key, AsAmount, []string{hint},
 // Words notes, for who listens, that a text is read as one of a few words.
 func (t *Table) Words(key string, words ...string) {
 	if t.reader.listen != nil {
-		t.reader.listen(Asked{Table: t.Path(), Key: key, As: AsWord, Example: words[0], Words: words})
+		t.reader.listen(Asked{Table: t.path(), Key: key, As: AsWord, Example: words[0], Words: words})
 	}
 }

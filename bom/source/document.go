@@ -44,18 +44,12 @@ type Document struct {
 // File returns the name under which the text was given.
 func (d *Document) File() string { return d.file }
 
-// Key returns the place of a key: of its own last part where it is dotted, of the
+// key returns the place of a key: of its own last part where it is dotted, of the
 // name within the brackets for a [table] or a [[list]]. An element of a list has
 // the place of its value, or of its [[name]]. A path that leads nowhere gives the
 // place of its nearest parent, and an empty path the file as a whole.
-func (d *Document) Key(path Path) Place {
+func (d *Document) key(path Path) Place {
 	return d.place(d.offset(path, true))
-}
-
-// Value returns the place of a value: behind the = of a key, or at the bracket
-// that opens a [table]. It falls back as [Document.Key] does.
-func (d *Document) Value(path Path) Place {
-	return d.place(d.offset(path, false))
 }
 
 // locate builds the index of places once.

@@ -77,8 +77,8 @@ func TestParseTakesMarkAndWindowsLines(t *testing.T) {
 	doc, faults := Parse("k.toml", []byte("\uFEFFa = 1\r\n[b]\r\nc = \"x\"\r\n"))
 	require.NoError(t, faults.Err())
 	require.Equal(t, "k.toml", doc.File())
-	require.Equal(t, Place{"k.toml", 1, 1, "a = 1"}, doc.Key(Path{"a"}))
-	require.Equal(t, Place{"k.toml", 3, 5, `c = "x"`}, doc.Value(Path{"b", "c"}))
+	require.Equal(t, Place{"k.toml", 1, 1, "a = 1"}, doc.key(Path{"a"}))
+	require.Equal(t, Place{"k.toml", 3, 5, `c = "x"`}, doc.value(Path{"b", "c"}))
 }
 
 // manyItems is a build of n items as people write them.

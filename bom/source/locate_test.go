@@ -64,7 +64,7 @@ func TestPlaces(t *testing.T) {
 	for _, row := range rows {
 		t.Run(row.why, func(t *testing.T) {
 			doc := parsed(t, row.text)
-			key, value := doc.Key(row.path), doc.Value(row.path)
+			key, value := doc.key(row.path), doc.value(row.path)
 			require.Equal(t, row.key, [2]int{key.Line, key.Column}, "key")
 			require.Equal(t, row.value, [2]int{value.Line, value.Column}, "value")
 			if key.Line > 0 {
@@ -83,15 +83,15 @@ func TestPlacesFromManyGoroutines(t *testing.T) {
 	doc := parsed(t, manyItems(50))
 	var group sync.WaitGroup
 	for i := range 8 {
-		group.Go(func() { doc.Key(Path{"item", i, "id"}) })
+		group.Go(func() { doc.key(Path{"item", i, "id"}) })
 	}
 	group.Wait()
-	require.Equal(t, "[[item]]", doc.Key(Path{"item", 49}).Text)
+	require.Equal(t, "[[item]]", doc.key(Path{"item", 49}).Text)
 }
 
 // How fast it is BenchmarkLocate says.
 func TestLocatorOfManyItems(t *testing.T) {
-	place := parsed(t, manyItems(10_000)).Value(Path{"item", 9_999, "ports", "b", "seal"})
+	place := parsed(t, manyItems(10_000)).value(Path{"item", 9_999, "ports", "b", "seal"})
 	require.Equal(t, 3+1+9_999*11+4, place.Line)
 }
 
@@ -131,7 +131,7 @@ func located(t require.TestingT, doc *Document, path Path) bool {
 	if !ok || keyText(key) != key {
 		return false
 	}
-	place := doc.Key(path)
+	place := doc.key(path)
 	rest := string([]rune(place.Text)[place.Column-1:])
 	if strings.HasPrefix(rest, `"`) || strings.HasPrefix(rest, "'") { // quoted without need
 		return false
@@ -180,4 +180,10 @@ func onlyComments(text string) bool {
 	var values map[string]any
 	_, err := toml.Decode(text, &values)
 	return err == nil && len(values) == 0
+}
+
+// value returns the place of a value: behind the = of a key, or at the bracket
+// that opens a [table]. It falls back as key does.
+func (d *Document) value(path Path) Place {
+	return d.place(d.offset(path, false))
 }

@@ -131,7 +131,7 @@ func TestEveryPlaceIsTheRightOne(t *testing.T) {
 			offset := doc.offset(p, false)
 			got := strings.TrimLeft(doc.text[offset:], "\"'\r\n")
 			require.True(t, strings.HasPrefix(got, want), "%v: %q at the place of %q", p, clip(got, 20), want)
-			place := doc.Value(p)
+			place := doc.value(p)
 			require.Equal(t, strings.Count(doc.text[:offset], "\n")+1, place.Line)
 			line := strings.TrimSuffix(strings.Split(doc.text, "\n")[place.Line-1], "\r")
 			require.Equal(t, line, place.Text)

@@ -27,7 +27,7 @@ func (t *Table) misspelt(key, reason string) {
 }
 
 func (t *Table) note(key, want, reason string) {
-	at := t.reader.doc.offset(t.Path(key), true)
+	at := t.reader.doc.offset(t.path(key), true)
 	if at >= 0 && strings.HasPrefix(t.reader.doc.text[at:], keyText(key)) {
 		t.reader.slips = append(t.reader.slips, slip{at, keyText(key), keyText(want), reason})
 	}
@@ -40,7 +40,7 @@ func (t *Table) Misspelt(want string, others []string) bool {
 		if near, ok := nearest.Of(key, append([]string{want}, others...)); ok && near == want && key != want && !slices.Contains(others, key) {
 			reason := "unknown key `" + clip(keyText(key), 60) + "`"
 			t.note(key, want, reason)
-			t.reader.fault(t.reader.doc.offset(t.Path(key), true), reason, "write `"+keyText(want)+"`")
+			t.reader.fault(t.reader.doc.offset(t.path(key), true), reason, "write `"+keyText(want)+"`")
 			return true
 		}
 	}

@@ -52,8 +52,8 @@ func (t *Table) Known(keys ...string) {
 	}
 }
 
-// Path leads to the table, or below it by the steps given.
-func (t *Table) Path(below ...any) Path {
+// path leads to the table, or below it by the steps given.
+func (t *Table) path(below ...any) Path {
 	depth := 0
 	for up := t; up.up != nil; up = up.up {
 		depth += 2
@@ -73,14 +73,14 @@ func (t *Table) Path(below ...any) Path {
 
 // Here is the place of the table: its header, or its key. For the file itself it
 // is the file as a whole.
-func (t *Table) Here() Place { return t.reader.doc.Key(t.Path()) }
+func (t *Table) Here() Place { return t.reader.doc.key(t.path()) }
 
-// KeyPlace is the place of a key of the table.
-func (t *Table) KeyPlace(key string) Place {
+// keyPlace is the place of a key of the table.
+func (t *Table) keyPlace(key string) Place {
 	if _, ok := t.values[key]; !ok {
 		return t.Here()
 	}
-	return t.reader.doc.Key(t.Path(key))
+	return t.reader.doc.key(t.path(key))
 }
 
 // Place is the place of the value of a key, or of an element of it when the steps
@@ -92,9 +92,9 @@ func (t *Table) Place(key string, below ...any) Place {
 // offset finds a value of the table, or the table itself when it has no such key.
 func (t *Table) offset(key string, below ...any) int {
 	if _, ok := t.values[key]; !ok {
-		return t.reader.doc.offset(t.Path(), true)
+		return t.reader.doc.offset(t.path(), true)
 	}
-	return t.reader.doc.offset(append(t.Path(key), below...), false)
+	return t.reader.doc.offset(append(t.path(key), below...), false)
 }
 
 // Fault notes what is wrong with the value of a key, or with the table when it
@@ -105,7 +105,7 @@ func (t *Table) Fault(key, reason, remedy string) {
 
 // FaultHere notes what is wrong with the table as a whole.
 func (t *Table) FaultHere(reason, remedy string) {
-	t.reader.fault(t.reader.doc.offset(t.Path(), true), reason, remedy)
+	t.reader.fault(t.reader.doc.offset(t.path(), true), reason, remedy)
 }
 
 // FaultAt notes what is wrong with a part of a value: the steps lead from the key
@@ -149,7 +149,7 @@ func (t *Table) unknown(key string, meant func(key string) (string, bool)) {
 	t.misspelt(key, reason)
 	if meant != nil {
 		if remedy, ok := meant(key); ok {
-			t.reader.fault(t.reader.doc.offset(t.Path(key), true), reason, remedy)
+			t.reader.fault(t.reader.doc.offset(t.path(key), true), reason, remedy)
 			return
 		}
 	}
@@ -166,7 +166,7 @@ func (t *Table) unknown(key string, meant func(key string) (string, bool)) {
 		slices.Sort(known)
 		remedy = "remove it; the keys here are " + strings.Join(slices.Compact(known), ", ")
 	}
-	t.reader.fault(t.reader.doc.offset(t.Path(key), true), reason, remedy)
+	t.reader.fault(t.reader.doc.offset(t.path(key), true), reason, remedy)
 }
 
 // name is how a message calls the table.

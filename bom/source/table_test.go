@@ -46,10 +46,10 @@ date = 2026-11-20
 	ports, ok := items[0].Table("ports")
 	require.True(t, ok)
 	require.Equal(t, []string{"in", "out"}, ports.Keys())
-	require.Equal(t, Path{"item", 0, "ports", "out"}, ports.Path("out"))
-	require.Equal(t, 27, ports.KeyPlace("out").Column)
+	require.Equal(t, Path{"item", 0, "ports", "out"}, ports.path("out"))
+	require.Equal(t, 27, ports.keyPlace("out").Column)
 	require.Equal(t, 33, ports.Place("out").Column)
-	require.Equal(t, Path{"item", 0, "ports"}, ports.Path())
+	require.Equal(t, Path{"item", 0, "ports"}, ports.path())
 	for _, key := range ports.Keys() {
 		_, ok := ports.Text(key)
 		require.True(t, ok)
@@ -72,7 +72,7 @@ date = 2026-11-20
 	require.True(t, items[1].Has("id"))
 	require.Equal(t, 10, items[1].Here().Line)
 	require.Equal(t, items[1].Here(), items[1].Place("about"), "without the key, the place is the table's")
-	require.Equal(t, items[1].Here(), items[1].KeyPlace("about"))
+	require.Equal(t, items[1].Here(), items[1].keyPlace("about"))
 	items[1].Done()
 
 	rates, _ := file.Table("rates")

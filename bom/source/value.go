@@ -192,7 +192,7 @@ func (t *Table) Table(key string) (*Table, bool) {
 	if values, ok := v.(map[string]any); ok {
 		return &Table{reader: t.reader, up: t, key: key, index: noIndex, values: values}, true
 	}
-	remedy := "write [" + t.Path(key).names() + "] once, and the keys below it"
+	remedy := "write [" + t.path(key).names() + "] once, and the keys below it"
 	if t.inline(key) {
 		remedy = "write " + pair(keyText(key), "{ name = value }")
 	}
@@ -214,7 +214,7 @@ func (t *Table) Tables(key string) []*Table {
 	case []any:
 		return t.elements(key, len(list), func(i int) any { return list[i] })
 	}
-	name := t.Path(key).names()
+	name := t.path(key).names()
 	t.Fault(key, t.found(v, key)+", and a list of tables is due",
 		"write [["+name+"]] with two brackets, and its keys below it")
 	return nil
@@ -250,7 +250,7 @@ func (p Path) names() string {
 
 // inline says whether a key is given a value by =, rather than by a header.
 func (t *Table) inline(key string) bool {
-	return t.KeyPlace(key) != t.Place(key) && t.KeyPlace(key).Column < t.Place(key).Column
+	return t.keyPlace(key) != t.Place(key) && t.keyPlace(key).Column < t.Place(key).Column
 }
 
 // The library marks a date without time by the name of its zone.
@@ -299,7 +299,7 @@ func (t *Table) notText(v any, hint, key string, below ...any) {
 	raw := ""
 	switch v.(type) {
 	case int64, float64, bool, time.Time:
-		raw = t.reader.doc.literal(append(t.Path(key), below...))
+		raw = t.reader.doc.literal(append(t.path(key), below...))
 	}
 	name := keyText(key)
 	if len(below) > 0 {
@@ -329,7 +329,7 @@ func (t *Table) found(v any, key string, below ...any) string {
 			subject = "element " + strconv.Itoa(i+1) + " of " + subject
 		}
 	}
-	return subject + " is " + t.kind(v, append(t.Path(key), below...))
+	return subject + " is " + t.kind(v, append(t.path(key), below...))
 }
 
 // kind names the type of a value, and shows it where it is short.

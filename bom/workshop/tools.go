@@ -222,4 +222,3 @@ func (f *flat) across() string {
 	}
 	return f.mm + " mm"
 }
-

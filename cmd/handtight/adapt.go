@@ -78,11 +78,7 @@ when an end or a flag is not understood.`,
   handtight adapt '10 mm push-in' 'G 1/2 male' --water product --json`,
 		Args: exactly(2, "two ends"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			x, err := oneEnd(strings.TrimSpace(args[0]))
-			if err != nil {
-				return err
-			}
-			y, err := oneEnd(strings.TrimSpace(args[1]))
+			x, y, err := twoEnds(args)
 			if err != nil {
 				return err
 			}

@@ -55,11 +55,7 @@ their size is weighed too.`,
   handtight mate '1/4 NPT male' '1/4 NPT female' --turns 1.5 --in-mind`,
 		Args: exactly(2, "two ends"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			x, err := oneEnd(strings.TrimSpace(args[0]))
-			if err != nil {
-				return err
-			}
-			y, err := oneEnd(strings.TrimSpace(args[1]))
+			x, y, err := twoEnds(args)
 			if err != nil {
 				return err
 			}
@@ -84,6 +80,15 @@ their size is weighed too.`,
 	cmd.Flags().StringVar(&turns, "turns", "", "turns by hand before it stopped: 5, 2.5, 'about 3'")
 	cmd.Flags().BoolVar(&inMind, "in-mind", false, "the words are a guess: weigh every pipe thread of their size")
 	return cmd
+}
+
+// twoEnds reads the ends of a joint given on the command line.
+func twoEnds(args []string) (x, y threads.EndReading, err error) {
+	if x, err = oneEnd(strings.TrimSpace(args[0])); err != nil {
+		return x, y, err
+	}
+	y, err = oneEnd(strings.TrimSpace(args[1]))
+	return x, y, err
 }
 
 // oneEnd reads an end given on the command line; its Words are the whole text, with what is said of the part.

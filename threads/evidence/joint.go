@@ -69,7 +69,7 @@ func Pairs(a, b *Readings, standing bool, turned identify.Turned) Fit {
 	for i := range out.Pairs {
 		out.Pairs[i].Probability /= sum
 	}
-	byProbability(out.Pairs)
+	identify.LikeliestFirst(out.Pairs, func(p *Pair) float64 { return p.Probability })
 	out.Decides = !turned.Known || out.Pairs[0].Probability >= leading
 	return out
 }
@@ -87,18 +87,6 @@ func fill(e, other threads.End, alone threads.Sex) threads.End {
 		e.Sex = other.Sex.Other()
 	}
 	return e
-}
-
-func byProbability(list []Pair) {
-	slices.SortStableFunc(list, func(a, b Pair) int {
-		switch {
-		case a.Probability > b.Probability*(1+1e-9):
-			return -1
-		case b.Probability > a.Probability*(1+1e-9):
-			return 1
-		}
-		return 0
-	})
 }
 
 func truth(b bool) float64 {
@@ -167,7 +155,7 @@ func Believe(pairs []Pair, h History, at Site) Belief {
 		out.Pairs[i].Probability /= sum
 	}
 	out.Bad = bad / sum
-	byProbability(out.Pairs)
+	identify.LikeliestFirst(out.Pairs, func(p *Pair) float64 { return p.Probability })
 	return out
 }
 
@@ -227,4 +215,3 @@ func columnOf(m *threads.Mating, at Site) column {
 	}
 	return loose
 }
-

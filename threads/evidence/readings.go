@@ -1,7 +1,6 @@
 package evidence
 
 import (
-	"slices"
 
 	"handtight/threads"
 	"handtight/threads/identify"
@@ -148,15 +147,7 @@ func normal(list []Reading) []Reading {
 	for i := range out {
 		out[i].Probability /= kept
 	}
-	slices.SortStableFunc(out, func(a, b Reading) int {
-		switch {
-		case a.Probability > b.Probability*(1+1e-9):
-			return -1
-		case b.Probability > a.Probability*(1+1e-9):
-			return 1
-		}
-		return 0
-	})
+	identify.LikeliestFirst(out, func(r *Reading) float64 { return r.Probability })
 	return out
 }
 

@@ -271,17 +271,22 @@ func (b *belief) candidates(m *Measured) []Candidate {
 			out[i].Sex = out[i].Form.Family.Facts().Only
 		}
 	}
-	// stable: threads of one probability stand in the order of the families
-	slices.SortStableFunc(out, func(x, y Candidate) int {
+	LikeliestFirst(out, func(c *Candidate) float64 { return c.Probability }) // threads of one probability stand in the order of the families
+	return out
+}
+
+// LikeliestFirst sorts a list by probability. What is as likely to nine digits keeps its order.
+func LikeliestFirst[T any](list []T, probability func(*T) float64) {
+	slices.SortStableFunc(list, func(x, y T) int {
+		p, q := probability(&x), probability(&y)
 		switch {
-		case x.Probability > y.Probability*(1+1e-9):
+		case p > q*(1+1e-9):
 			return -1
-		case y.Probability > x.Probability*(1+1e-9):
+		case q > p*(1+1e-9):
 			return 1
 		}
 		return 0
 	})
-	return out
 }
 
 // Countries lists the names that [Measured].Country takes, region by region.

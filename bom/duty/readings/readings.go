@@ -1,7 +1,7 @@
 // Package readings reads the log of a running plant from a table: a line a reading, with
 // headings in the words of several languages and the unit of each column in its heading.
 //
-// [Read] takes a CSV text or an XLSX workbook, [Rows] cells that are read already. Every fault is told at once, with
+// [Read] takes a CSV text or an XLSX workbook, rowsOf cells that are read already. Every fault is told at once, with
 // its line and column. A cell that is empty was not read; one that holds no number is a fault.
 package readings
 
@@ -72,7 +72,7 @@ func Read(name string, text []byte) (log []trend.Reading, unused []string, fault
 	if err != nil {
 		return nil, nil, source.Faults{{Place: source.Place{File: name}, Reason: "it is no table: " + err.Error(), Remedy: "save it as CSV, a line a reading, with headings in the first line"}}
 	}
-	return Rows(name, rows)
+	return rowsOf(name, rows)
 }
 
 // readBook reads a workbook within bounds; what a formula shows is its saved value.
@@ -98,13 +98,13 @@ func readBook(name string, data []byte) ([]trend.Reading, []string, source.Fault
 			rows = append(rows, cells)
 		}
 		if top, _ := head(rows); top >= 0 {
-			return Rows(name, rows)
+			return rowsOf(name, rows)
 		}
 		if first == nil {
 			first = rows
 		}
 	}
-	return Rows(name, first)
+	return rowsOf(name, first)
 }
 
 // separator is what parts the first line into most cells.
@@ -125,8 +125,8 @@ type column struct {
 	at         int
 }
 
-// Rows reads a log from cells; the first row that names a date and a product is the headings.
-func Rows(name string, rows [][]string) (log []trend.Reading, unused []string, faults source.Faults) {
+// rowsOf reads a log from cells; the first row that names a date and a product is the headings.
+func rowsOf(name string, rows [][]string) (log []trend.Reading, unused []string, faults source.Faults) {
 	fault := func(line, col int, reason, remedy string) {
 		if len(faults) < 20 {
 			faults = append(faults, source.Fault{Place: source.Place{File: name, Line: line, Column: col}, Reason: reason, Remedy: remedy})

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"handtight/pressure/network/connected"
 	"handtight/pressure/quantity"
 )
 
@@ -157,27 +158,17 @@ func (g *plan) eliminate(near []neighbours, between func(a, b int) int) {
 
 // reached reports a node that no way leads from to a fixed one.
 func (g *plan) reached(nodes int) error {
-	up := make([]int, nodes+1)
-	for i := range up {
-		up[i] = i
-	}
-	find := func(v int) int {
-		for up[v] != v {
-			up[v] = up[up[v]]
-			v = up[v]
-		}
-		return v
-	}
+	sets := connected.NewSets(nodes + 1) // the last stands for all fixed ones
 	for v, f := range g.fixed {
 		if f {
-			up[find(v)] = find(nodes)
+			sets.Join(v, nodes)
 		}
 	}
 	for _, l := range g.ends {
-		up[find(l[0])] = find(l[1])
+		sets.Join(l[0], l[1])
 	}
 	for v := range nodes {
-		if find(v) != find(nodes) {
+		if sets.Find(v) != sets.Find(nodes) {
 			return &LooseError{v}
 		}
 	}
