@@ -15,7 +15,7 @@ type sealRule struct {
 	swivel, plastic        wish
 	verdict                Verdict
 	limit                  quantity.Pressure // 0 where the row sets none
-	makes                  string            // the kind of make-up, as table/makeup.csv names it
+	makes                  string            // the kind of make-up, as makeup/table/makeup.csv names it
 	closes, reason, remedy string
 	ask                    string // what must be asked before the joint is cleared; "" if nothing
 	source                 string

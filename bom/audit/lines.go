@@ -90,8 +90,8 @@ func (p *Plan) why(x *Joint) string {
 			}
 		}
 	}
-	for _, node := range []int{x.Joint.A, x.Joint.B} {
-		if n := &p.sys.Graph.Ports[node]; n.Note != nil && n.Note.Found.Measured && len(n.Note.Found.List) > 0 {
+	for _, port := range []int{x.Joint.A, x.Joint.B} {
+		if n := &p.sys.Graph.Ports[port]; n.Note != nil && n.Note.Found.Measured && len(n.Note.Found.List) > 0 {
 			first := n.Note.Found.List[0]
 			out = append(out, fmt.Sprintf("As measured, %s is %s (%s), %s.", n.Name(), first.End, first.End.Family.Facts().Title, percent(first.Probability)))
 		}

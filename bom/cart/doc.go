@@ -14,7 +14,7 @@
 //
 // # Hostile files
 //
-// Workbooks are read by a reader of its own, a part at a time, so that memory and
+// Workbooks are read by package sheet, a part at a time, so that memory and
 // time stay bounded and struck-out rows can be told: a part is never unpacked beyond
 // its limit, formulas are never worked out, links to other files never followed, and
 // a workbook with macros is refused.
@@ -22,5 +22,5 @@
 // # Units
 //
 // Quantities are [money.Quantity]; prices are decimal strings of one piece, metre or
-// pack, as the cart has them; pressures are bar; lengths are millimetres.
+// pack, as the cart has them; pressures and lengths are those of package quantity.
 package cart

@@ -18,7 +18,7 @@
 // has a price for stays at its first offer and out of the sums.
 //
 // Where there are more than a few hundred ways of taking options, they come in the order of
-// what they cost at the least without freight (package assign), until none can be cheaper.
+// what they cost at the least without freight (package leastcost), until none can be cheaper.
 //
 // An option's item is taken only if the build checks without any stop that it did not
 // have before, every line of it has a price that had one, and the sum is less.

@@ -65,7 +65,7 @@ func (s *Circuit) Reaches(from, to int, closable bool) bool {
 }
 
 // Cuts lists the units that a person can shut and that keep one port's water from another
-// when they are: those without which [System.Reaches] does not hold. Where several stand
+// when they are: those without which [Circuit.Reaches] does not hold. Where several stand
 // side by side none of them cuts alone, and all are named.
 func (s *Circuit) Cuts(from, to int) []*graph.Unit {
 	start, goal := s.JunctionOf[from], s.JunctionOf[to]

@@ -10,19 +10,16 @@ import (
 	"handtight/pressure/quantity"
 )
 
-// BoreOf is the bore of a hose, its own or its stock's.
+// BoreOf is the bore of a hose, its own or its stock's; an estimate where only an outside is said.
 func BoreOf(b *build.Build, it *build.Item) (quantity.Length, bool) {
-	if it.Bore != nil {
-		return *it.Bore, true
+	if bore, ok := BoreSaid(b, it); ok {
+		return bore, true
 	}
-	if it.Outside != nil && it.Wall != nil && *it.Outside > 2**it.Wall {
-		return *it.Outside - 2**it.Wall, true
-	}
-	if stock, ok := b.Item(it.Of); ok && it.Of != "" && stock != it {
-		return BoreOf(b, stock)
-	}
-	if it.Outside != nil {
-		return *it.Outside * 0.7, true // thin-walled tube of 10 mm has 7 to 8 mm (memory)
+	stock, _ := b.Item(it.Of)
+	for _, i := range []*build.Item{stock, it} {
+		if i != nil && i.Outside != nil {
+			return *i.Outside * 0.7, true // thin-walled tube of 10 mm has 7 to 8 mm (memory)
+		}
 	}
 	return 0, false
 }

@@ -1,5 +1,6 @@
 // Package finding holds what a check says of a build it could read: how bad,
-// which rule, where, why, and what to do. It imports nothing of ours.
+// which rule, where, why, and what to do. Of ours it knows the units of
+// pressure alone.
 package finding
 
 import (

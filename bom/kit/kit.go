@@ -60,7 +60,7 @@ type Kit struct {
 // Of works out what an order leaves aboard. The lines that only fill an order up are
 // not counted.
 //
-// Errors: those of [bom.Risk.Without].
+// Errors: those of [order.Risk.Without].
 func Of(sys *bom.System, order *order.Order) (*Kit, error) {
 	k := &Kit{build: sys.Build, Unknown: lifeless(sys)}
 	running, fitting := 1.0, 1.0
@@ -146,7 +146,7 @@ type Buy struct {
 // falls most for its money, then the next with that one aboard, and so on. Parts without
 // a price are left out; unpriced counts them.
 //
-// Errors: those of [money.LandedCost] and of [bom.Risk.Without].
+// Errors: those of [money.LandedCost] and of [order.Risk.Without].
 func (k *Kit) Next(count int) (list []Buy, unpriced int, err error) {
 	var open []*Buy
 	for _, p := range k.Parts {

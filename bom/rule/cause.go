@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"handtight/bom"
 	"handtight/bom/build"
 	"handtight/bom/finding"
@@ -81,12 +83,7 @@ func causesOf(s *bom.System, f *finding.Finding) []string {
 	case finding.Port:
 		out = []string{bought(x.Unit, x.Port)}
 	}
-	for i := len(out) - 1; i >= 0; i-- {
-		if out[i] == "" {
-			out = append(out[:i], out[i+1:]...)
-		}
-	}
-	return out
+	return slices.DeleteFunc(out, func(cause string) bool { return cause == "" })
 }
 
 // boughtAs is the item that a part is bought as: of a piece of hose its stock.

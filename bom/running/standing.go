@@ -82,9 +82,9 @@ func (s *Running) edgesOf(passes func(e *circuit.Link) bool) []connected.Edge {
 		out = append(out, connected.Edge{Name: len(out), From: j.A, To: j.B})
 	}
 	for _, u := range s.Graph.Units {
-		for way, p := range u.Passages() {
+		for position, p := range u.Passages() {
 			from, to := u.First+p.From, u.First+p.To
-			if passes(&circuit.Link{Unit: u, From: s.Circuit.JunctionOf[from], To: s.Circuit.JunctionOf[to], Is: p.Is, Closable: p.Closable, Position: way}) {
+			if passes(&circuit.Link{Unit: u, From: s.Circuit.JunctionOf[from], To: s.Circuit.JunctionOf[to], Is: p.Is, Closable: p.Closable, Position: position}) {
 				out = append(out, connected.Edge{Name: len(out), From: from, To: to})
 			}
 		}

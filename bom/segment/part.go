@@ -16,7 +16,7 @@ import (
 // is not known, else where it has the least margin.
 type Part struct {
 	Unit      *graph.Unit
-	Port      int               // that port, an index into [Segments.Ports]
+	Port      int               // that port, an index into [graph.Graph.Ports]
 	Segment   *Segment          // what the port stands in; nil where nothing is joined to it
 	Normal    quantity.Pressure // in the normal state
 	Worst     quantity.Pressure // the highest of all states; infinite where nothing opens

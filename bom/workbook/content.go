@@ -3,7 +3,7 @@
 //
 // [Save] makes the book from a [Content] and puts it at a path; where a book of
 // ours stands there already it first reads what was typed into that one
-// and carries it over, so that writing again loses nothing. [Bought] reads what
+// and carries it over, so that writing again loses nothing. [Came] reads what
 // was ordered, paid and received.
 //
 // The first sheet, Buy, is for whoever buys: it prints on paper as it stands.

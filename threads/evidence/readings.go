@@ -1,7 +1,6 @@
 package evidence
 
 import (
-
 	"handtight/threads"
 	"handtight/threads/identify"
 )

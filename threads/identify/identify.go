@@ -106,7 +106,7 @@ func (id *Identification) NothingFits() bool { return id.None > 0.5 }
 // multiplied by how common the size is (table/common.csv), by the weight of the
 // family where it was met (table/context.csv), and by the likelihood of each figure: the printed tolerances of the
 // thread, where along a taper it was measured, wear or burr, and the error of the
-// tool. The constants are judgements and stand in identify_likelihood.go.
+// tool. The constants are judgements and stand in likelihood.go.
 //
 // Errors: a diameter without a sex, a figure that no thread has, a country that
 // is not in the table.

@@ -67,7 +67,7 @@ func (e *ReadError) Error() string { return fmt.Sprintf("%q: %s; %s", e.Text, e.
 const endRemedy = `write one end, such as 1/2 NPT female, G 3/4 male chamfer, 9/16-18 JIC female swivel or 19 mm barb`
 
 // ReadEnd reads exactly one end: "1/2\" NPT female", "9/16-18 JIC female swivel",
-// "19 mm barb". What [End.String] writes is read back as the same end.
+// "19 mm barb". What [threads.End.String] writes is read back as the same end.
 //
 // Errors: *ReadError when the text holds no end, more than one, or a word that
 // is not understood. An end whose size the family does not have is returned
@@ -140,7 +140,8 @@ func newLine(text string, one bool) *line {
 	return &line{spelling: s, lex: readLexicon(), tokens: scan(s), one: one}
 }
 
-// ends runs the line through its stages.
+// ends finds the phrases of a line that speak of an end each: the words are classified, what is no
+// end is sorted out, and what is said once is distributed over all.
 func (l *line) ends() []*phrase {
 	l.symbols()
 	l.spacedPitch()
@@ -271,7 +272,7 @@ var canonicalWords = []struct {
 	{" LH", func(e *threads.End) { e.Left = true }},
 }
 
-// canonical reads a threaded end exactly as [End.String] writes it, so that a
+// canonical reads a threaded end exactly as [threads.End.String] writes it, so that a
 // designation in full has one reading even where people use its words loosely.
 func canonical(text string) (threads.End, bool) {
 	rest := strings.TrimSpace(text)

@@ -1,8 +1,8 @@
 // Package readings reads the log of a running plant from a table: a line a reading, with
 // headings in the words of several languages and the unit of each column in its heading.
 //
-// [Read] takes a CSV text or an XLSX workbook, rowsOf cells that are read already. Every fault is told at once, with
-// its line and column. A cell that is empty was not read; one that holds no number is a fault.
+// [Read] takes a CSV text or an XLSX workbook. Every fault is told at once, with its line and
+// column. A cell that is empty was not read; one that holds no number is a fault.
 package readings
 
 import (

@@ -5,7 +5,7 @@
 // test into two permeabilities, water's and salt's, and a channel: a [Unit]. A [Row] is
 // units that the brine passes one after the other; [Row.Solve] marches along it in four
 // slices an element, with the balance of water and of salt exact. [Row.PressureFor] and
-// [Row.FeedFor] ask the other way round; [Box.Band] gives the ends of all that can be.
+// [Row.FeedFor] ask the other way round; [Row.Band] gives the ends of all that can be.
 // [ClassOf] is what is usual for an element of a size, where nobody says better.
 //
 // # The model
