@@ -3,7 +3,7 @@ package network
 import "handtight/pressure/quantity"
 
 // How a state is solved: the rules are those of a quasi-static upper bound
-// (friction left out), in three steps over the zones that open passages make of
+// (friction left out), in four steps over the zones that open passages make of
 // the nodes.
 //
 //  1. way out: the least pressure at which a zone can pass the pump's flow to
@@ -17,7 +17,6 @@ import "handtight/pressure/quantity"
 //  3. pushed by a feed pump or a supply: its shut-off or supply pressure, passed on
 //     where nothing drops it, through a relief that it opens, and held by one that
 //     has a way out (push.go). Each pump adds its pressure once (ring.go).
-//
 //  4. pushed by an energy-recovery pump: what drives it, divided by the ratio of its rod, as
 //     long as its waste finds a way out; else what drives it, its waste too (recovery.go).
 //
