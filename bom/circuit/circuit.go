@@ -157,7 +157,7 @@ func (c *Circuit) split() {
 	edges := make([]connected.Edge, len(c.Links))
 	for i, e := range c.Links {
 		c.LinksOf[c.NetOf[e.From]] = append(c.LinksOf[c.NetOf[e.From]], i)
-		edges[i] = connected.Edge{Name: i, From: e.From, To: e.To}
+		edges[i] = connected.Edge{From: e.From, To: e.To}
 	}
 	c.at = connected.NewIncidence(c.Junctions, edges)
 }

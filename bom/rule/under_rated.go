@@ -102,17 +102,18 @@ func overloaded(hold rating.Allowable, load *state.Load) *overload {
 	if !hold.Known {
 		return nil
 	}
-	o := &overload{hold: hold, load: load, seen: load.Act, state: load.ByAct, severity: finding.Stop}
-	if o.lack() <= pressure.Slack {
-		o.seen, o.state, o.severity = load.Fail, load.ByFail, finding.Caution
-		if proof, ok := pressure.Proof(hold.Rating); ok && o.seen > proof {
-			o.severity = finding.Stop
+	seen, state, severity := load.Act, load.ByAct, finding.Stop
+	holds := hold.Rating.Pressure
+	if seen-holds <= pressure.Slack {
+		seen, state, severity = load.Fail, load.ByFail, finding.Caution
+		if proof, ok := pressure.Proof(hold.Rating); ok && seen > proof {
+			severity = finding.Stop
 		}
 	}
-	if o.lack() <= pressure.Slack || o.state == nil {
+	if seen-holds <= pressure.Slack || state == nil {
 		return nil
 	}
-	return o
+	return &overload{hold: hold, load: load, seen: seen, state: state, severity: severity}
 }
 
 // together groups what one state overloads in one segment, the weakest first. A gauge is one

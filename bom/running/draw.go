@@ -22,14 +22,16 @@ type Draw struct {
 // that others lie beside carries a share that is not known, and is left out; so is a dead
 // end, and a hose behind the last pump.
 func (s *Running) Draws() []Draw {
-	var edges []connected.Edge
+	edges := make([]connected.Edge, 0, len(s.Graph.Joints)+len(s.Graph.Units))
 	for _, j := range s.Graph.Joints {
-		edges = append(edges, connected.Edge{Name: -1, From: j.A, To: j.B})
+		edges = append(edges, connected.Edge{From: j.A, To: j.B})
 	}
+	through := make([]int, len(s.Graph.Units)) // the edge through each unit; 0, which is a joint, for none
 	for i, u := range s.Graph.Units {
-		for way, p := range u.Passages() {
-			if drawsThrough(u, p, way) {
-				edges = append(edges, connected.Edge{Name: i, From: u.First + p.From, To: u.First + p.To})
+		for position, p := range u.Passages() {
+			if drawsThrough(u, p, position) {
+				through[i] = len(edges)
+				edges = append(edges, connected.Edge{From: u.First + p.From, To: u.First + p.To})
 			}
 		}
 	}
@@ -38,10 +40,10 @@ func (s *Running) Draws() []Draw {
 	pumps := s.pumpsDrawing()
 	var out []Draw
 	for i, u := range s.Graph.Units {
-		if !u.Item.IsHose() || !s.Waters.Sea(u.First) {
+		if !u.Item.IsHose() || through[i] == 0 || !s.Waters.Sea(u.First) {
 			continue
 		}
-		cut, bridge := w.Bridges[i]
+		cut, bridge := w.Bridge(through[i])
 		if !bridge {
 			continue
 		}
@@ -71,9 +73,9 @@ func (s *Running) Draws() []Draw {
 }
 
 // drawsThrough reports whether a pump can draw through a passage in normal running.
-func drawsThrough(u *graph.Unit, p catalog.Passage, way int) bool {
-	e := circuit.Link{Unit: u, Is: p.Is, Closable: p.Closable, Position: way}
-	return !e.ShutNormally() && (p.Is == catalog.Open || p.Is == catalog.OneWay) && (!u.Item.Kind.Selector || way == 0)
+func drawsThrough(u *graph.Unit, p catalog.Passage, position int) bool {
+	e := circuit.Link{Unit: u, Is: p.Is, Closable: p.Closable, Position: position}
+	return !e.ShutNormally() && (p.Is == catalog.Open || p.Is == catalog.OneWay) && (!u.Item.Kind.Selector || position == 0)
 }
 
 // sums are running sums along a walk.

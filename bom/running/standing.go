@@ -77,15 +77,17 @@ func branchesOff(flushed, runs []bool, edges []connected.Edge) []bool {
 
 // edgesOf links the ports by the joints, and by the passages that let water pass.
 func (s *Running) edgesOf(passes func(e *circuit.Link) bool) []connected.Edge {
-	var out []connected.Edge
+	out := make([]connected.Edge, 0, len(s.Graph.Joints)+len(s.Graph.Units))
 	for _, j := range s.Graph.Joints {
-		out = append(out, connected.Edge{Name: len(out), From: j.A, To: j.B})
+		out = append(out, connected.Edge{From: j.A, To: j.B})
 	}
+	var link circuit.Link
 	for _, u := range s.Graph.Units {
 		for position, p := range u.Passages() {
 			from, to := u.First+p.From, u.First+p.To
-			if passes(&circuit.Link{Unit: u, From: s.Circuit.JunctionOf[from], To: s.Circuit.JunctionOf[to], Is: p.Is, Closable: p.Closable, Position: position}) {
-				out = append(out, connected.Edge{Name: len(out), From: from, To: to})
+			link = circuit.Link{Unit: u, From: s.Circuit.JunctionOf[from], To: s.Circuit.JunctionOf[to], Is: p.Is, Closable: p.Closable, Position: position}
+			if passes(&link) {
+				out = append(out, connected.Edge{From: from, To: to})
 			}
 		}
 	}
@@ -113,8 +115,8 @@ func (s *Running) runsThrough(edges []connected.Edge) []bool {
 			mark(span, 1)
 		}
 	}
-	for _, b := range edges {
-		cut, bridge := w.Bridges[b.Name]
+	for i, b := range edges {
+		cut, bridge := w.Bridge(i)
 		if !bridge {
 			continue
 		}

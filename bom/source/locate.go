@@ -42,7 +42,7 @@ type locator struct {
 
 // locate runs the one pass.
 func locate(text string) *locator {
-	const bytesForKey = 24 // a guess at the text per key, to size the tables once
+	const bytesForKey = 20 // the text per key of a whole plant, to size the tables once
 	guess := len(text)/bytesForKey + 8
 	l := &locator{text: text, spots: make([]spot, 1, guess), names: map[name]int32{}}
 	table := int32(0)

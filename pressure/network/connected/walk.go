@@ -1,15 +1,21 @@
 package connected
 
-// Edge is an edge of an undirected graph, with a name of its own.
-type Edge struct{ Name, From, To int }
+// Edge is an edge of an undirected graph. It is known by its number in the list that it stands in.
+type Edge struct{ From, To int }
 
 // Walk is a walk through a graph, depth first: each tree of the walk is one connected piece.
 type Walk struct {
-	Piece   []int        // piece of each node
-	Pieces  int          // how many
-	Spans   []Span       // places of each piece
-	Order   []int        // place of each node on the walk; the nodes of a piece follow each other
-	Bridges map[int]Span // what a bridge that is taken away isolates from its piece, by its name
+	Piece  []int  // piece of each node
+	Pieces int    // how many
+	Spans  []Span // places of each piece
+	Order  []int  // place of each node on the walk; the nodes of a piece follow each other
+
+	isolated []Span // by each edge; a bridge isolates a node or more
+}
+
+// Bridge gives what an edge isolates from its piece when it is taken away; false where it is no bridge.
+func (w *Walk) Bridge(edge int) (isolated Span, bridge bool) {
+	return w.isolated[edge], w.isolated[edge].Last > 0
 }
 
 // Span is the nodes of the places from First to Last on a walk: those that a bridge holds
@@ -22,7 +28,7 @@ func (s Span) Holds(place int) bool { return s.First <= place && place <= s.Last
 // Search walks a graph of so many nodes. An edge that leads to nodes from which no other
 // edge leads back is a bridge (Tarjan's method, without recursion).
 func Search(nodes int, edges []Edge) *Walk {
-	w := &Walk{Piece: make([]int, nodes), Order: make([]int, nodes), Bridges: map[int]Span{}}
+	w := &Walk{Piece: make([]int, nodes), Order: make([]int, nodes), isolated: make([]Span, len(edges))}
 	at := NewIncidence(nodes, edges)
 	low := make([]int, nodes)
 	for i := range w.Order {
@@ -64,7 +70,7 @@ func Search(nodes int, edges []Edge) *Walk {
 			above := stack[len(stack)-1].node
 			low[above] = min(low[above], low[done.node])
 			if low[done.node] > w.Order[above] {
-				w.Bridges[edges[done.by].Name] = Span{w.Order[done.node], place - 1}
+				w.isolated[done.by] = Span{w.Order[done.node], place - 1} // never place 0, which is that of a root
 			}
 		}
 		w.Spans = append(w.Spans, Span{w.Order[root], place - 1})
