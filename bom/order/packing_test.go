@@ -149,8 +149,8 @@ func TestWhatIsDivided(t *testing.T) {
 		{"all are aboard", Need{Unit: "pc", Placed: money.Piece, Have: money.Piece}, 0, false},
 		{"hose", Need{Unit: "m", Placed: 3 * money.Piece}, 3, false},
 		{"a begun roll of tape is a whole one", Need{Unit: "roll", Placed: money.Piece/2 + money.Piece}, 2, true},
-		{"as many as are divided", Need{Unit: "pc", Placed: MostDivided * money.Piece}, MostDivided, true},
-		{"one more", Need{Unit: "pc", Placed: (MostDivided + 1) * money.Piece}, MostDivided + 1, false},
+		{"as many as are divided", Need{Unit: "pc", Placed: mostDivided * money.Piece}, mostDivided, true},
+		{"one more", Need{Unit: "pc", Placed: (mostDivided + 1) * money.Piece}, mostDivided + 1, false},
 	} {
 		pieces, ok := c.need.Divisible()
 		require.Equal(t, c.pieces, pieces, c.why)
