@@ -183,6 +183,10 @@ type StatedPressure struct {
 // named is sold without ends, as hose by the metre is: it may be another part.
 const SpeaksOfAnEnd = "it speaks of an end, and such a part has none"
 
+// NoEndTakesIt is why a word of a hand, a swivel or a seal is not used where none of the ends that were
+// read is said to have it: which one has is open.
+const NoEndTakesIt = "no end takes it"
+
 // NotUsed is a part of a text that was understood and changes nothing, with the
 // reason.
 type NotUsed struct{ Words, Why string }

@@ -28,6 +28,7 @@ const (
 	inElement
 	inGrips
 	inCut
+	inHull
 	inUse
 	aspects
 )
@@ -70,7 +71,7 @@ func (m *match) compareFigures(l *facts, n *need) {
 		in    aspect
 	}{
 		{float64(l.micron), float64(f.micron), 0.01, inMicron}, {float64(l.set), float64(f.set), figureSlack, inSet},
-		{l.tall, f.tall, 0.01, inTall}, {l.element.across*100 + l.element.long, f.element.across*100 + f.element.long, 0.001, inElement},
+		{l.tall, f.tall, 0.01, inTall}, {float64(l.hull), float64(f.hull), 0.01, inHull}, {l.element.across*100 + l.element.long, f.element.across*100 + f.element.long, 0.001, inElement},
 	} {
 		m.figure(pair.a, pair.b, pair.slack, pair.in, n)
 	}

@@ -2,6 +2,7 @@ package cart
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -33,6 +34,7 @@ type facts struct {
 	bore     quantity.Length // of a hose; of a tube its outside
 	outer    quantity.Length // of a hose or a tube, where it is called its outside
 	inside   bool            // the bore is called so
+	hull     quantity.Length // what a seacock is called by, beside its tail
 	length   quantity.Length // of a hose that is made up
 	volts    [2]quantity.Voltage
 	flow     flowRange
@@ -105,6 +107,9 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	for i := range r.Ends {
 		f.ends = append(f.ends, endingOf(pushEnd(text, gaugeEnd(f.kind, hullEnd(f.kind, &r.Ends[i])))))
 	}
+	if leftApart(&r) {
+		f.ends = leftHanded(f.ends)
+	}
 	switch {
 	case isRing(f.kind):
 		f.ends = ringEnd(f.kind, text)
@@ -120,6 +125,9 @@ func factsOf(text, spec string, r threads.Reading) facts {
 		f.rated = r.Rated
 	}
 	f.read(text)
+	if isA(f.kind, catalog.SkinFitting) {
+		f.hull = hullSize(text, f.ends)
+	}
 	f.stated(&r)
 	f.madeUp(text)
 	if isA(f.kind, catalog.Hose) {
@@ -127,6 +135,28 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	}
 	f.loose()
 	return f
+}
+
+// leftApart reports whether a line says a left hand apart from its ends: behind a comma, at its end.
+func leftApart(r *threads.Reading) bool {
+	return slices.ContainsFunc(r.NotUsed, func(u threads.NotUsed) bool {
+		if u.Why != threads.NoEndTakesIt {
+			return false
+		}
+		ends := title.Read("nipple 1/2 NPT male " + u.Words).Ends
+		return len(ends) > 0 && slices.ContainsFunc(ends[0].Candidates, func(e threads.End) bool { return e.Left })
+	})
+}
+
+// leftHanded takes all threads for left-hand ones.
+func leftHanded(ends []ending) []ending {
+	for i := range ends {
+		ends[i].readings = slices.Clone(ends[i].readings)
+		for k := range ends[i].readings {
+			ends[i].readings[k].Left = ends[i].readings[k].Family.Threaded()
+		}
+	}
+	return ends
 }
 
 // pumpWords begin a line that is of a pump.
@@ -147,8 +177,11 @@ func (f *facts) stated(r *threads.Reading) {
 		case "cut-off":
 			f.cut = max(f.cut, bar)
 		case "setting":
-			if f.set == 0 {
+			switch {
+			case f.set == 0:
 				f.set = bar
+			case bar < f.set-pressure.Slack && oneFigure.MatchString(r.Pressures[i].Words):
+				f.rated = bar // it lifts at more: that figure is of its body
 			}
 		}
 	}
@@ -156,6 +189,9 @@ func (f *facts) stated(r *threads.Reading) {
 		f.scale, f.rated = max(f.scale, f.rated), 0
 	}
 }
+
+// oneFigure are the words of a pressure that is no range.
+var oneFigure = pattern.New(`^[^0-9]*[0-9]+(?:[.,][0-9]+)?[^0-9]*$`)
 
 // hullEnd takes the bare millimetres of a skin fitting for its tail: nobody sells one for a
 // push-in tube (common practice).
@@ -170,6 +206,27 @@ func hullEnd(kind string, e *threads.EndReading) *threads.EndReading {
 	out.Candidates, out.Question = slices.Clone(e.Candidates[:1]), ""
 	out.Candidates[0].Family = threads.Barb
 	return &out
+}
+
+// hullSize is the one inch size of a skin fitting that is not its tail's; 0 for none or several.
+func hullSize(text string, ends []ending) quantity.Length {
+	var found quantity.Length
+	for _, m := range inchBore.FindAllStringSubmatch(text, -1) {
+		size := inchesOf(m[1])
+		tail := slices.ContainsFunc(ends, func(e ending) bool {
+			return slices.ContainsFunc(e.readings, func(r threads.End) bool {
+				return !r.Family.Threaded() && math.Abs(float64(r.Diameter)-float64(size)) <= tubeSlack
+			})
+		})
+		switch {
+		case tail || size == found:
+		case found > 0:
+			return 0
+		default:
+			found = size
+		}
+	}
+	return found
 }
 
 // gaugeEnd takes a gauge's thread for a male one where nothing says its sex: they are made so.

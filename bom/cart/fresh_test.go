@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"handtight/bom"
+	"handtight/bom/order"
 )
 
 // freshBuild is the build that each fresh cart is for.
@@ -60,8 +61,14 @@ func (m *freshMarks) String() string {
 		m.matched, m.right, m.accepted, m.wrong, m.named, m.asked, m.asks, m.touched, m.trade)
 }
 
-// judgeFresh judges every line of a cart alone, so that what others cover does not hide it.
-func judgeFresh(t *testing.T, name string) freshMarks {
+// freshAnswer is the right answer of one row of a cart.
+type freshAnswer struct {
+	row           int
+	answer, items string
+}
+
+// freshCart reads a cart of testdata/fresh with its answers, and walks the build that it is for.
+func freshCart(t *testing.T, name string) (*bom.System, *order.Order, *Cart, []freshAnswer) {
 	build, faults := bom.Read("../../testdata/" + freshBuild[name] + "/build.toml")
 	require.Empty(t, faults)
 	sys, faults := bom.Walk(build)
@@ -79,14 +86,24 @@ func judgeFresh(t *testing.T, name string) freshMarks {
 	require.NoError(t, err)
 	rows, err := csv.NewReader(strings.NewReader(string(key))).ReadAll()
 	require.NoError(t, err)
-
-	var m freshMarks
+	var answers []freshAnswer
 	for _, a := range rows[1:] {
 		row, err := strconv.Atoi(a[0])
 		require.NoError(t, err)
+		answers = append(answers, freshAnswer{row, a[1], a[2]})
+	}
+	return sys, order, c, answers
+}
+
+// judgeFresh judges every line of a cart alone, so that what others cover does not hide it.
+func judgeFresh(t *testing.T, name string) freshMarks {
+	sys, order, c, rows := freshCart(t, name)
+	var m freshMarks
+	for _, a := range rows {
+		row := a.row
 		k := slices.IndexFunc(c.Lines, func(l Line) bool { return l.Row == row })
 		if k < 0 {
-			if a[1] != "out" {
+			if a.answer != "out" {
 				m.faults = append(m.faults, fmt.Sprintf("%s:%d is not read", name, row))
 				m.open = append(m.open, fmt.Sprintf("%s:%d", name, row))
 			}
@@ -104,11 +121,11 @@ func judgeFresh(t *testing.T, name string) freshMarks {
 		}
 		good := slices.Contains([]Status{Covers, OtherPrice, Surplus, BoughtTwice, SumDiffers}, v.Status)
 		ok := true
-		switch a[1] {
+		switch a.answer {
 		case "covers":
 			m.right++
-			ok = good && questions == 0 && (slices.ContainsFunc(strings.Fields(a[2]), func(s string) bool { return slices.Contains(v.Items, freshItem(s)) }) ||
-				slices.Contains(v.Items, a[2]))
+			ok = good && questions == 0 && (slices.ContainsFunc(strings.Fields(a.items), func(s string) bool { return slices.Contains(v.Items, freshItem(s)) }) ||
+				slices.Contains(v.Items, a.items))
 			if ok {
 				m.matched++
 			} else {
@@ -142,7 +159,7 @@ func judgeFresh(t *testing.T, name string) freshMarks {
 			ok = v.Status == Out
 		}
 		if !ok {
-			m.faults = append(m.faults, fmt.Sprintf("%s:%d %s %s: %s -> %s %v %d questions: %s %s", name, row, a[1], a[2], v.Line.Text, v.Status, v.Items, questions, v.Reason, v.Ask))
+			m.faults = append(m.faults, fmt.Sprintf("%s:%d %s %s: %s -> %s %v %d questions: %s %s", name, row, a.answer, a.items, v.Line.Text, v.Status, v.Items, questions, v.Reason, v.Ask))
 		}
 	}
 	return m

@@ -162,7 +162,7 @@ func (j *judge) rest(v *Verdict) bool {
 		}
 	}
 	if len(near) > 0 && !slices.ContainsFunc(list, func(m match) bool { return m.differs == 0 && j.lacks(m.need) }) {
-		j.notNeeded(v, &near[0])
+		j.apart(v, &near[0])
 		return true
 	}
 	var open []match

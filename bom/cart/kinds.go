@@ -56,6 +56,12 @@ func (f *facts) spells(kind string) bool {
 	return true
 }
 
+// vouched reports whether more than ends speaks for a part whose kind is not said, or only by a name
+// that says little: two push-in ends are those of a union, and no flow meter.
+func (m *match) vouched(l *facts) bool {
+	return l.kind != "" && !general(l.kind) || onShelf(m.need.facts.kind) || m.has(byFigure)
+}
+
 // identified reports whether a line's words alone say that it is the part: by all its ends,
 // or by the figure that a part without ends goes by.
 func (m *match) identified(l *facts) bool {
@@ -64,7 +70,7 @@ func (m *match) identified(l *facts) bool {
 	case m.differs != 0:
 		return false
 	case len(n.facts.ends) > 0:
-		return m.fit == fitSame && (m.has(byKind) || len(n.facts.ends) > 1 && l.kind == "" || len(n.facts.ends) > 1 && !m.differs.has(inKind))
+		return m.fit == fitSame && (m.has(byKind) || len(n.facts.ends) > 1 && m.vouched(l))
 	case !m.has(byKind):
 		return false
 	}

@@ -18,13 +18,11 @@ func (j *judge) akin(l *Line) *match {
 	if f.traits.otherTrade() || isA(f.kind, catalog.Hose) && f.spec == "" && f.length == 0 {
 		return nil
 	}
-	pool := j.match.byKind[f.kind]
-	if f.kind == "" || general(f.kind) {
-		pool = nil
-		for _, n := range j.match.needs {
-			if general(n.facts.kind) && len(f.ends) > 1 {
-				pool = append(pool, n)
-			}
+	var pool []*need
+	for _, n := range j.match.needs {
+		kind := n.facts.kind
+		if f.kind == kind && kind != "" || len(f.ends) > 1 && (f.kind == "" || onShelf(f.kind)) && onShelf(kind) {
+			pool = append(pool, n)
 		}
 	}
 	names := namesOf(l)
@@ -34,7 +32,7 @@ func (j *judge) akin(l *Line) *match {
 		if j.spoiled(l, &m) != nil {
 			m.differs.add(inEnds)
 		}
-		if m.differs == 0 || m.differs.has(inUse) && isA(f.kind, catalog.Oil|catalog.SealKit|catalog.Tape) || m.faults() > 2 || !m.comparable(f) || !m.beyondKind() {
+		if m.differs == 0 || m.differs.has(inKind) || m.differs.has(inUse) && isA(f.kind, catalog.Oil|catalog.SealKit|catalog.Tape) || m.faults() > 2 || !m.comparable(f) || !m.beyondKind() {
 			continue
 		}
 		if best == nil || j.closer(&m, best) {
@@ -84,16 +82,21 @@ func (m *match) comparable(l *facts) bool {
 		return len(l.ends) == 1
 	case isA(n.kind, catalog.Washer):
 		return len(l.ends) == 1 && (m.has(byTrait) || m.fit == fitSame)
-	case !isA(n.kind, catalog.Commodity|catalog.Adapts|catalog.HoseTail|catalog.Plug):
+	case !onShelf(n.kind):
 		return true
 	}
 	if len(n.ends) == 1 && len(l.ends) == 1 {
 		return fitEnd(&l.ends[0], &n.ends[0]) == fitNear
 	}
-	if general(n.kind) {
+	if general(n.kind) || l.kind != n.kind {
 		return toOne(l.ends, n.ends) && len(l.ends) == len(n.ends) && m.others <= 1 && !m.sorts && !m.has(byMaterialDiffers)
 	}
 	return toOne(l.ends, n.ends) || sameSorts(l.ends, n.ends)
+}
+
+// onShelf reports whether a kind is a fitting, of which shops have shelves and whose names they mix.
+func onShelf(kind string) bool {
+	return general(kind) || isA(kind, catalog.Commodity|catalog.Adapts|catalog.HoseTail|catalog.Plug)
 }
 
 // sameSorts reports whether a fitting has the item's sorts of end, in other sizes: a tee for another
@@ -137,10 +140,14 @@ func (j *judge) namedApart(v *Verdict) bool {
 		j.take(v, []match{*m})
 		return true
 	}
-	var apart Verdict
-	apart.Line = v.Line
+	j.apart(v, m)
+	return true
+}
+
+// apart says what a line is other in, of a part that others cover.
+func (j *judge) apart(v *Verdict, m *match) {
+	apart := Verdict{Line: v.Line}
 	j.take(&apart, []match{*m})
 	j.notNeeded(v, m)
 	v.Reason = fmt.Sprintf("%s %s is covered already.", apart.Reason, m.need.Key)
-	return true
 }

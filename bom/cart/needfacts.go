@@ -80,6 +80,9 @@ func (f *facts) figures(it *build.Item) {
 	if r := it.Process.MeterFrom; r != nil {
 		f.flow = flowRange{r.Lo, r.Hi}
 	}
+	if isA(f.kind, catalog.SkinFitting) {
+		f.hull = hullSize(it.Process.Size, nil)
+	}
 	if it.Process.Size != "" && isA(f.kind, catalog.Element|catalog.Separates) {
 		f.element = elementIn(it.Process.Size)
 	}

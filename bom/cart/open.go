@@ -108,6 +108,9 @@ func silent(l *Line, m *match) []string {
 	if words := wordsOfEnds(l); isA(n.Kind, catalog.HoseStock) && len(words) > 0 {
 		ask(true, fmt.Sprintf("is it sold by length, without the ends that its words speak of (%s)", strings.Join(words, ", ")))
 	}
+	for _, u := range l.Reading.NotUsed {
+		ask(u.Why == threads.NoEndTakesIt, fmt.Sprintf("which of its ends does %q speak of", u.Words))
+	}
 	if m.named() {
 		return out
 	}

@@ -99,6 +99,8 @@ func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, st
 		return WrongSize, fmt.Sprintf("It is %s inches long, and %s is %s inches%s.", quantity.Significant(f.tall, 4), n.Key, quantity.Significant(want.tall, 4), where)
 	case inElement:
 		return WrongSize, fmt.Sprintf("It is %s x %s inches, and %s is %s x %s inches%s.", quantity.Significant(f.element.across, 4), quantity.Significant(f.element.long, 4), n.Key, quantity.Significant(want.element.across, 4), quantity.Significant(want.element.long, 4), where)
+	case inHull:
+		return WrongSize, fmt.Sprintf("It is of %s, and %s is of %s%s.", inches(f.hull), n.Key, inches(want.hull), where)
 	case inCut:
 		return WrongSetting, fmt.Sprintf("It stops at %s, and %s is to stop at %s%s.", bars(f.cut), n.Key, bars(want.cut), where)
 	case inGrips:
@@ -125,6 +127,10 @@ func (j *judge) where(n *need) string {
 		return text + ")"
 	}
 	return ""
+}
+
+func inches(l quantity.Length) string {
+	return quantity.Significant(float64(l/quantity.Inch), 4) + " inch"
 }
 
 func (f *facts) gripsText() string {

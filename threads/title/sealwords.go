@@ -62,7 +62,11 @@ func (l *line) namedSeals(ends []threads.EndReading) {
 			shown = shown || slices.ContainsFunc(e.Candidates, carries[m.value])
 		}
 		if !shown {
-			l.ignore(l.words(l.tokens[k].from, l.tokens[k].to), "no end takes it")
+			why := threads.NoEndTakesIt
+			if m.value == "long" {
+				why = "no tail is called so"
+			}
+			l.ignore(l.words(l.tokens[k].from, l.tokens[k].to), why)
 		}
 	}
 }
