@@ -143,7 +143,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.one || len(ends) == 1 && len(l.unjudged) > 0 {
 		return ends
 	}
-	if n := l.sequence(ends); n > 1 {
+	if n := l.sequence(ends); n > 1 && !l.torn(ends) {
 		ends = l.spread(ends, n)
 	}
 	want := 0

@@ -4,31 +4,32 @@ import "handtight/threads"
 
 // phrase is what the words say of one end, before ends share what is said once.
 type phrase struct {
-	from, to int
-	fig      *figure
-	fam      *sense
-	fam2     *sense
-	sexes    []threads.Sex
-	end      string // BARB, TUBE, PRESS, ...
-	weak     bool   // the sex is that of a word for a nut, which another word outranks
-	pex      bool   // the tube is called PEX, which also takes a barb
-	also     string // an end that the words name too, and that a thread has no room for
-	endFirst bool   // the word of the end stands before the size
-	attr     attr
-	thread   bool // a word says that there is a thread, and not which
-	strong   bool // parted from the phrase before by an x
-	part     *shape
-	dealt    bool // the sexes were given in one word, as MF
-	hose     bool // the word for hose itself names the end
-	open     bool // an adaptor's second size, of which nothing is said
-	round    bool // a diameter is said, of a tube or of a tail
-	threaded bool // the word of the sex means a thread, as IG
-	assumed  bool // the sex is the usual one of the kind, and not said
-	unknown  bool // it holds a word that is not understood
-	either   bool // the word of the end may be that of the other size
-	plus     bool // a plus parts it from the phrase before: another part
-	strange  bool // a word that can be its own is not understood
-	doubt    bool // a word that is not understood stands where a sex stands
+	from, to  int
+	fig       *figure
+	fam       *sense
+	fam2      *sense
+	sexes     []threads.Sex
+	end       string // BARB, TUBE, PRESS, ...
+	weak      bool   // the sex is that of a word for a nut, which another word outranks
+	pex       bool   // the tube is called PEX, which also takes a barb
+	also      string // an end that the words name too, and that a thread has no room for
+	endFirst  bool   // the word of the end stands before the size
+	attr      attr
+	thread    bool // a word says that there is a thread, and not which
+	strong    bool // parted from the phrase before by an x
+	part      *shape
+	dealt     bool // the sexes were given in one word, as MF
+	hose      bool // the word for hose itself names the end
+	open      bool // an adaptor's second size, of which nothing is said
+	round     bool // a diameter is said, of a tube or of a tail
+	threaded  bool // the word of the sex means a thread, as IG
+	assumed   bool // the sex is the usual one of the kind, and not said
+	unknown   bool // it holds a word that is not understood
+	either    bool // the word of the end may be that of the other size
+	plus      bool // a plus parts it from the phrase before: another part
+	strange   bool // a word that can be its own is not understood
+	bothSexes bool // the text says both male and female of it
+	doubt     bool // a word that is not understood stands where a sex stands
 }
 
 // attr is a set of words about an end.

@@ -36,6 +36,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].Size + " a tail for a hose, or does it take a pipe? The word is used for both: look at the picture, or ask the shop."
 	case r.Candidates[0].Size == "":
 		return "What hose fits the " + threads.PlainWord(r.Candidates[0].Family) + "? The text does not say: ask for its bore in mm."
+	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.bothSexes:
+		return "Is the " + r.Candidates[0].String() + " male or female? The text says both: look for M or F, or ask the shop."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.doubt:
 		return "Is the " + r.Candidates[0].String() + " male or female? Not understood: " + l.strangeWords() + ". Look for M or F, or ask the shop."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits():
@@ -73,7 +75,9 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	sex := ""
 	if r.Sex == threads.NoSex && r.Candidates[0].Family.Threaded() {
 		sex = " And is it male or female?"
-		if c.doubt {
+		if c.bothSexes {
+			sex += " The text says both."
+		} else if c.doubt {
 			sex += " Not understood: " + l.strangeWords() + "."
 		}
 	} else if c.assumed && !l.one && r.Candidates[0].Family.Threaded() {

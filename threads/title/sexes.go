@@ -24,7 +24,7 @@ func (l *line) assignSexes(ends []*phrase) {
 
 // ownSex is the sex that the end's own words imply.
 func (l *line) ownSex(e *phrase) {
-	if len(e.sexes) > 0 || !threadLike(e) {
+	if len(e.sexes) > 0 || e.bothSexes || !threadLike(e) {
 		return
 	}
 	switch {
@@ -103,7 +103,7 @@ func (l *line) kindSexes(ends []*phrase, count int) {
 		if !threadLike(e) {
 			continue
 		}
-		if len(e.sexes) == 0 {
+		if len(e.sexes) == 0 && !e.bothSexes {
 			l.assume(e, l.usual(e, usual, k, count, len(ends)))
 			e.assumed = e.assumed || len(e.sexes) > 0 && l.shape.ends == 1 && len(ends) > 1 && !l.is(nut) // a cap with another size is an adaptor
 		}
