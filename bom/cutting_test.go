@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -128,4 +129,16 @@ func TestFilledToTheMinimum(t *testing.T) {
 	require.Contains(t, o.Lines[len(o.Lines)-1].Need.About, "from 30.00 NZD on its freight of 5.00 NZD is free")
 	require.Equal(t, "30.00 NZD", o.Total.String())
 	require.True(t, o.Vendors[0].FreightFree)
+}
+
+// More than ten thousand hoses of one stock are bought by the sum of their metres: what they are
+// cut from is not planned, and nothing is bought for a plan that was given up halfway.
+func TestTooManyHosesAreBoughtByTheirSum(t *testing.T) {
+	order := func(extra int) string {
+		again := fmt.Sprintf("extra = %d", extra)
+		o, err := walked(t, "hoses.toml", replaced(hoses, "%HAVE", "", "%AGAIN", again)+offer("stock", "quay", "1.00", `per = "m"`+"\n"+`lengths = ["5 m"]`)).Order()
+		require.NoError(t, err)
+		return o.Lines[0].Order.String()
+	}
+	require.Equal(t, "30015", order(10_001), "10,003 of 3 m and one of 1.6 m are 30,010.6 m")
 }

@@ -34,6 +34,25 @@ func TestWrapWideLetters(t *testing.T) {
 	})
 }
 
+// A word is cut before a wide letter, as full as the screen holds; one of narrow letters, such as a
+// code or an address, is never cut, for half of it is no use.
+func TestWordsAreCutBeforeWideLetters(t *testing.T) {
+	for _, c := range []struct {
+		word  string
+		width int
+		want  []string
+	}{
+		{"三通三通三", 4, []string{"三通", "三通", "三"}},
+		{"三通三通三", 5, []string{"三通", "三通", "三"}},
+		{"ab三通", 4, []string{"ab三", "通"}},
+		{"三通", 4, []string{"三通"}},
+		{"HT-G34-19-316", 4, []string{"HT-G34-19-316"}},
+		{"", 4, []string{""}},
+	} {
+		require.Equal(t, c.want, pieces(c.word, c.width), "%s in %d", c.word, c.width)
+	}
+}
+
 func TestTableOfWideLettersIsAligned(t *testing.T) {
 	var out bytes.Buffer
 	u := newUI(&out, &bytes.Buffer{})
