@@ -160,3 +160,17 @@ func TestOneSizeForAllEnds(t *testing.T) {
 		require.Equal(t, row.want, m.fit, row.why)
 	}
 }
+
+// What a line reads as is said in a sentence, and an end that the words leave open by all that it
+// may be: a buyer who reads one reading orders it.
+func TestWhatALineReadsAs(t *testing.T) {
+	for kind, want := range map[string]string{"elbow": "an elbow", "adaptor": "an adaptor", "union": "a union", "hose tail": "a hose tail", "other": "something of another sort"} {
+		require.Equal(t, want, article(kind))
+	}
+	open := endsFrom(t, "1/2 BSP female")[0].readings
+	require.Equal(t, "G 1/2 female or Rp 1/2 female or Rc 1/2 female", openText(open))
+	require.Equal(t, "G 1/2 male", openText(endsFrom(t, "G 1/2 male")[0].readings))
+	require.Empty(t, openText(nil))
+	require.Equal(t, "Struck out", capital("struck out"))
+	require.Empty(t, capital(""))
+}

@@ -54,3 +54,20 @@ func TestCommonReadingsLead(t *testing.T) {
 	require.Equal(t, Common(seldom[0].Form), readingWeight(seldom[0]))
 	require.Equal(t, 1.0, readingWeight(threads.End{Family: threads.Barb, Diameter: 13}))
 }
+
+// A joint that ran home until its faces met was most likely one that runs free. That its threads
+// stop and only seemed to run home is far less likely, and that it never starts, or has no two
+// sexes, is next to nothing: such a reading must not lead on the strength of a face that was felt.
+func TestWhatRunsHome(t *testing.T) {
+	felt := func(a, b string) float64 {
+		m := threads.Mate(readings(t, a)[0], readings(t, b)[0])
+		return FeltDensity(&m, Turned{Face: true, Known: true})
+	}
+	free, stops := felt("G 1/2 male", "G 1/2 female"), felt("NPT 1/2 male", "NPT 1/2 female")
+	require.Greater(t, free, 10*stops)
+	for _, pair := range [][2]string{{"G 1/2 male", "G 1/2 male"}, {"G 3/4 male", "G 1/2 female"}, {"NPT 1 male", "NPT 1/2 female"}} {
+		require.Positive(t, felt(pair[0], pair[1]), pair)
+		require.Greater(t, stops, 10*felt(pair[0], pair[1]), pair)
+	}
+	require.Zero(t, FeltDensity(&threads.Mating{}, Turned{Face: true, Known: true}), "no reading, no joint")
+}
