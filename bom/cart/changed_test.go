@@ -26,7 +26,7 @@ func hasThread(n *need) bool {
 func always(*need) bool { return true }
 
 // Every right line of the fresh carts, with one fact of it put wrong, covers nothing: the first run over
-// 500 lines accepted 345 with a left hand said behind a comma, 9 seacocks of another size and 6 selectors of
+// 500 lines accepted 345 with a left hand said behind a comma, 8 seacocks of another size and 6 selectors of
 // two ways.
 func TestRightLinesWithOneFactWrong(t *testing.T) {
 	changes := []changed{

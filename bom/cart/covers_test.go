@@ -27,6 +27,7 @@ func one(t require.TestingT, sys *bom.System, order *order.Order, line string) (
 
 // right are lines that cover their place, in words that say all that it needs.
 var right = map[string]string{
+	"intake":               `Flanged seacock 3/4", bronze, 19 mm hose barb, PN16`,
 	"throttle":             "Needle valve 3/8 NPT female, 316, 200 bar",
 	"hp-tee":               "Tee 3/8 NPT male x 3/8 NPT female x 1/4 NPT female, 316, class 3000",
 	"jic-n12":              "Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar",
@@ -99,6 +100,7 @@ var changes = []change{
 	{"hp-hose-feed", "100R8", "100R7", cart.WrongStandard, "100R7"},
 	{"hp-hose-feed", "1.2 m", "0.5 m", cart.WrongLength, "500 mm long"},
 	{"hp-hose-feed", "3/8\"", "1/4\"", cart.WrongSize, "its bore is"},
+	{"intake", `3/4"`, `1/2"`, cart.WrongSize, "It is of 0.5 inch"},
 	{"feed-pump", "24 V", "12 V", cart.WrongVoltage, "It is for 12 V"},
 	{"feed-pump", "14 L/min", "4 L/min", cart.WrongFlow, "It is for 4 L/min"},
 	{"feed-pump", "19 mm barbs", "25 mm barbs", cart.WrongSize, "25 mm barb"},
