@@ -26,7 +26,7 @@ func TestQuestions(t *testing.T) {
 	}
 	require.Equal(t, []string{"meter.out", "bsp.a"}, got, "three joints, then two; a drain's pipe is no joint to judge")
 	require.Equal(t, 3, joint.Questions(sys.Graph)[0].Joints)
-	require.Equal(t, "What end has the flow meter's `out` port: which thread or hose size, and is it male or female?", joint.Questions(sys.Graph)[0].Ask)
+	require.Equal(t, "Which thread or hose size is it, and is it male or female?", joint.Questions(sys.Graph)[0].Ask)
 	require.Contains(t, joint.Questions(sys.Graph)[1].Ask, "BSP")
 }
 

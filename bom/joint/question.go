@@ -84,7 +84,7 @@ func asks(p *build.Port, it *build.Item) string {
 	case it.Kind.Boats && !it.Kind.Is(catalog.Supplies):
 		return ""
 	case !p.Said:
-		return fmt.Sprintf("What end has the %s's `%s` port: which thread or hose size, and is it male or female?", it.Kind.Name, p.Name)
+		return "Which thread or hose size is it, and is it male or female?"
 	case len(p.End.Candidates) == 0:
 		return fmt.Sprintf("What end is %q? Ask for the standard, the size and the sex.", p.Text)
 	}

@@ -22,13 +22,14 @@ type report struct {
 type depth int
 
 const (
-	untold  depth = iota // it is counted at the top
-	named                // its name, in a line with others
-	headed               // a line: name, place, line of the file
-	doing                // and what to do, cut to a line
-	telling              // and why, each cut to a line
-	fuller               // each cut to two lines, and what to buy
-	whole                // each finding by itself, nothing cut
+	untold     depth = iota // it is counted at the top
+	named                   // its name, in a line with others
+	headed                  // a line: name, place, line of the file
+	doing                   // and what to do, in brief
+	telling                 // and why, in brief
+	explaining              // and why, in two lines
+	fuller                  // both in full, and what to buy
+	whole                   // each finding by itself
 )
 
 // detail is how much is said of each sort of thing.
@@ -36,7 +37,7 @@ type detail struct {
 	stops, cautions, notes depth
 	last                   int  // stops at the end of which no more than a line is said
 	full                   int  // stops at the beginning of which the remedy is said in full
-	questions              bool // whole, and not cut to a line each
+	questions              bool // with their words, and not their ports alone
 	pressures              bool // a table of what overloads a segment
 	makes                  bool // what the plant makes, in lines and not in one
 }
@@ -49,25 +50,31 @@ var (
 // fit finds how much may be said so that all stands in so many lines: what is worth most
 // is given room first. What cannot be said shorter is said all the same.
 func (r *report) fit(room int) detail {
+	stops := len(r.of(finding.Stop))
 	d := leastDetail
-	for d.last < len(r.of(finding.Stop)) && len(r.lines(d))+linesAround > room {
+	for d.questions = true; d.last < stops/2 && len(r.lines(d))+linesAround > room; {
+		d.last++
+	}
+	for d.questions = len(r.lines(d))+linesAround <= room; d.last < stops && len(r.lines(d))+linesAround > room; {
 		d.last++
 	}
 	for _, step := range []func(*detail){
-		func(d *detail) { d.questions = true },
 		func(d *detail) { d.cautions = named },
 		func(d *detail) { d.notes = min(d.cautions, named) },
-		func(d *detail) { d.full = len(r.of(finding.Stop)) },
+		func(d *detail) { d.full = stops },
 		func(d *detail) { d.stops = telling },
+		func(d *detail) { d.stops = explaining },
 		func(d *detail) { d.cautions = headed },
 		func(d *detail) { d.stops = fuller },
 		func(d *detail) { d.cautions = doing },
 		func(d *detail) { d.cautions = telling },
 		func(d *detail) { d.notes = headed },
+		func(d *detail) { d.cautions = explaining },
 		func(d *detail) { d.cautions = fuller },
 		func(d *detail) { d.pressures = true },
 		func(d *detail) { d.makes = true },
 		func(d *detail) { d.notes = telling },
+		func(d *detail) { d.notes = fuller },
 	} {
 		next := d
 		step(&next)
@@ -150,7 +157,7 @@ func (r *report) lesser(s finding.Severity, colour string, d depth) []string {
 			}
 		}
 	}
-	return r.hung(r.ui.paint(colour, title), len(title), hang, strings.Join(slugs, ", "), 0)
+	return r.hung(r.ui.paint(colour, title), len(title), hang, strings.Join(slugs, ", "))
 }
 
 // entry is one entry: its head, and so much of why and what to do, that in full if asked.
@@ -159,22 +166,21 @@ func (r *report) entry(e *entry, d depth, full bool) []string {
 		return r.wholeEntry(e)
 	}
 	out := []string{r.head(e)}
-	most := 1
-	if d == fuller {
-		most = 2
+	room := r.ui.width - hang
+	switch {
+	case d >= fuller:
+		out = append(out, r.hung("   why", 6, hang, e.why())...)
+	case d >= telling:
+		out = append(out, hungLines("   why", 6, hang, brief(e.why(), room, 1+int(d-telling), reasons))...)
 	}
-	if d >= telling {
-		out = append(out, r.hung("   why", 6, hang, e.why(), most)...)
-	}
-	if d >= doing {
-		lines := brief(e.do(), r.ui.width-hang)
-		if full {
-			lines = wrap(e.do(), r.ui.width-hang)
-		}
-		out = append(out, hungLines("   do", 5, hang, lines)...)
+	switch {
+	case full || d >= fuller:
+		out = append(out, r.hung("   do", 5, hang, e.do())...)
+	case d >= doing:
+		out = append(out, hungLines("   do", 5, hang, brief(e.do(), room, 1, ways))...)
 	}
 	if d >= fuller && e.buy() != "" {
-		out = append(out, r.hung("   buy", 6, hang, e.buy(), 0)...)
+		out = append(out, r.hung("   buy", 6, hang, e.buy())...)
 	}
 	return out
 }
@@ -191,13 +197,13 @@ func (r *report) wholeEntry(e *entry) []string {
 		}
 		out = append(out, head)
 		if strings.Contains(head, "…") {
-			out = append(out, r.hung("   at", 5, hang, f.At, 0)...)
+			out = append(out, r.hung("   at", 5, hang, f.At)...)
 		}
-		out = append(out, r.hung("   why", 6, hang, f.Reason, 0)...)
-		out = append(out, r.hung("   do", 5, hang, f.Remedy, 0)...)
+		out = append(out, r.hung("   why", 6, hang, f.Reason)...)
+		out = append(out, r.hung("   do", 5, hang, f.Remedy)...)
 		out = append(out, r.remedies(f)...)
 		if f.MayStay != "" {
-			out = append(out, r.hung("   leave", 8, hang, "May I leave it? "+f.MayStay, 0)...)
+			out = append(out, r.hung("   leave", 8, hang, "May I leave it? "+f.MayStay)...)
 		}
 	}
 	return out
@@ -219,14 +225,14 @@ func (r *report) remedies(f *facts.Finding) []string {
 	for i := range f.Remedies {
 		one := &f.Remedies[i]
 		if one.Do == "ask" {
-			out = append(out, r.hung("   ask", 6, hang, one.Why, 0)...)
+			out = append(out, r.hung("   ask", 6, hang, one.Why)...)
 		}
 		if len(one.Buy) == 0 {
 			continue
 		}
-		out = append(out, r.hung(label, len(label), hang, boughtAt(f, one), 0)...)
+		out = append(out, r.hung(label, len(label), hang, boughtAt(f, one))...)
 		if label == "   buy" && one.Paste != "" {
-			out = append(out, r.hung("   paste", 8, hang, pasteAt(one)+":", 0)...)
+			out = append(out, r.hung("   paste", 8, hang, pasteAt(one)+":")...)
 			for line := range strings.Lines(one.Paste) {
 				out = append(out, strings.TrimRight(strings.Repeat(" ", hang)+line, "\n "))
 			}
@@ -279,15 +285,9 @@ const (
 	dashHang = 4
 )
 
-// hung is text behind a label of a width, its further lines hung under it; cut to so many
-// lines where most is not 0.
-func (r *report) hung(label string, width, hang int, text string, most int) []string {
-	room := r.ui.width - max(width+1, hang)
-	lines := wrap(text, room)
-	if most > 0 && len(lines) > most {
-		lines = append(lines[:most-1:most-1], r.ui.cutWords(strings.Join(lines[most-1:], " "), room))
-	}
-	return hungLines(label, width, hang, lines)
+// hung is text behind a label of a width, its further lines hung under it.
+func (r *report) hung(label string, width, hang int, text string) []string {
+	return hungLines(label, width, hang, wrap(text, r.ui.width-max(width+1, hang)))
 }
 
 // hungLines puts lines behind a label of a width.
@@ -304,10 +304,10 @@ func hungLines(label string, width, hang int, lines []string) []string {
 }
 
 // dash is an entry of a list.
-func (r *report) dash(text string, most int) []string { return r.hung("  -", 3, dashHang, text, most) }
+func (r *report) dash(text string) []string { return r.hung("  -", 3, dashHang, text) }
 
-// questions are asked once each, with the joints that the answer settles; whole, or cut to a
-// line each.
+// questions are asked once each, with the ports that they are about and the joints that the answer
+// settles.
 func (r *report) questions(whole bool) []string {
 	var out []string
 	at := map[string]int{}
@@ -324,12 +324,16 @@ func (r *report) questions(whole bool) []string {
 	if len(asked) > 0 {
 		out = append(out, r.ui.paint(bold, "ASK BEFORE BUYING"))
 	}
-	most := 1
-	if whole {
-		most = 0
-	}
 	for _, q := range asked {
-		out = append(out, r.dash(fmt.Sprintf("%s (settles %s): %s", q.Port, r.settles(&q), q.Ask), most)...)
+		text := fmt.Sprintf("%s (settles %s)", q.Port, r.settles(&q))
+		if !whole {
+			out = append(out, r.dash(text)...)
+			continue
+		}
+		out = append(out, r.dash(text+": "+q.Ask)...)
+	}
+	if len(asked) > 0 && !whole {
+		out = append(out, r.dash("What to ask of each: --all")...)
 	}
 	return out
 }
@@ -393,7 +397,7 @@ func (r *report) pressures(table bool) []string {
 			says = append(says, r.f.Segments[i].Name+" is "+text)
 		}
 	}
-	out := r.hung(r.ui.paint(bold, "PRESSURES"), 9, hang, strings.Join(says, "; ")+" (all: --pressures)", 0)
+	out := r.hung(r.ui.paint(bold, "PRESSURES"), 9, hang, strings.Join(says, "; ")+" (all: --pressures)")
 	if !table {
 		return out
 	}
@@ -402,7 +406,7 @@ func (r *report) pressures(table bool) []string {
 		if g.Bar.Known {
 			holds = fmt.Sprintf("%s, %s", bars(g.Bar), g.Weakest)
 		}
-		out = append(out, r.dash(fmt.Sprintf("%s: normal %s, worst %s, holds %s", g.Name, bars(g.Normal), bars(g.Worst), holds), 0)...)
+		out = append(out, r.dash(fmt.Sprintf("%s: normal %s, worst %s, holds %s", g.Name, bars(g.Normal), bars(g.Worst), holds))...)
 	}
 	return out
 }
@@ -420,12 +424,12 @@ func (r *report) makes(lines bool) []string {
 			title = "MAKES (" + r.f.Duty[i].Name + ")"
 		}
 		if !lines {
-			out = append(out, r.hung(r.ui.paint(bold, title), len(title), hang, strings.Join(list[:1], "; ")+" (more: handtight duty)", 1)...)
+			out = append(out, r.hung(r.ui.paint(bold, title), len(title), hang, list[0]+" (more: handtight duty)")...)
 			continue
 		}
 		out = append(out, r.ui.paint(bold, title)+" (more: handtight duty)")
 		for _, l := range list {
-			out = append(out, r.dash(l, 0)...)
+			out = append(out, r.dash(l)...)
 		}
 	}
 	return out

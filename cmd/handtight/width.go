@@ -1,8 +1,6 @@
 package main
 
 import (
-	"strings"
-
 	"github.com/mattn/go-runewidth"
 )
 
@@ -46,19 +44,6 @@ func (u *ui) cut(text string, width int) string {
 		}
 	}
 	return text[:end] + "…"
-}
-
-// cutWords shortens text as cut does, behind a whole word where one ends near enough.
-func (u *ui) cutWords(text string, width int) string {
-	const near = 16
-	short := u.cut(text, width)
-	if short == text {
-		return text
-	}
-	if at := strings.LastIndexByte(short, ' '); at > 0 && widthOf(short[at:]) <= near {
-		return strings.TrimRight(short[:at], " ,;:") + " …"
-	}
-	return short
 }
 
 // broken cuts words that are wider than a line, and have letters of two columns, before
