@@ -41,6 +41,7 @@ var otherSense = map[string]string{
 	"cmd/handtight/adapt.go":                "sea",                                                                 // a water
 	"cmd/handtight/draft_print.go":          "hose",                                                                // a word of a question
 	"cmd/handtight/duty.go":                 "hose",                                                                // a heading
+	"bom/repair/adapt.go":                   "sea",                                                                 // a water
 	"bom/repair/query.go":                   "sea",                                                                 // a water
 	"bom/repair/remedy.go":                  "sea",                                                                 // a water
 	"bom/repair/strong.go":                  "sea",                                                                 // a water

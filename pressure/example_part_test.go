@@ -80,6 +80,12 @@ func ExampleOfDataSheet() {
 	// Output: 16 bar strainer stated
 }
 
+func ExampleOfClosing() {
+	r := pressure.OfClosing(3*quantity.Bar, "the gasket", "a table of seals")
+	fmt.Println(r, r.Status)
+	// Output: 3 bar (what closes it: the gasket: 3 bar) judgement
+}
+
 func ExampleLower() {
 	hose := pressure.OfDataSheet(275*quantity.Bar, "hose")
 	end := pressure.OfDataSheet(207*quantity.Bar, "its end")

@@ -20,12 +20,13 @@ const (
 	Estimate                      // worked from something alike; never clears a high-pressure segment
 	MakersSeries                  // one maker's series of a standard that gives no figure of its own for the size
 	OtherSize                     // another size's figure: the standard's table does not have the size
+	Closing                       // what closes a joint, such as the washer of a garden hose
 	basisEnd
 )
 
 var basisWords = [basisEnd]string{
 	"no basis", "data sheet", "hose standard", "fitting class", "hose joint", "tube table", "common claim", "estimate",
-	"a maker's series, not the standard", "size not in the table",
+	"a maker's series, not the standard", "size not in the table", "what closes it",
 }
 
 // Guess reports whether a figure of this basis never clears a high-pressure segment: an
@@ -88,6 +89,12 @@ type Rating struct {
 // The source says where, such as the item's name.
 func OfDataSheet(p quantity.Pressure, source string) Rating {
 	return Rating{Pressure: p, Basis: DataSheet, Text: "data sheet: " + p.String(), Source: source, Status: Stated}
+}
+
+// OfClosing makes the rating of a joint that seals, and to a limit only, by what closes it. Whatever
+// the source says of such ends, that it holds for this joint is this project's judgement.
+func OfClosing(p quantity.Pressure, by, source string) Rating {
+	return Rating{Pressure: p, Basis: Closing, Text: by + ": " + p.String(), Source: source, Status: Judgement}
 }
 
 // Lower returns the lowest of the ratings, the earlier one on a tie: the weakest

@@ -3,6 +3,7 @@ package threads_test
 import (
 	"fmt"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -119,6 +120,13 @@ func ExampleMating_MayStay() {
 	m := threads.Mate(end(threads.NPT, "1/4", threads.Male), end(threads.Rc, "1/4", threads.Female))
 	fmt.Println(m.MayStay())
 	// Output: No. It hangs by the few threads that jammed: it may hold for a time, and then it is thrown out. Never below the waterline.
+}
+
+// A garden hose's washer closes, and not at every pressure.
+func ExampleMating_Bears() {
+	m := threads.Mate(end(threads.NH, "3/4", threads.Male), end(threads.NH, "3/4", threads.Female))
+	fmt.Println(m.Verdict, m.Bears(4*quantity.Bar, true), m.Bears(12*quantity.Bar, true))
+	// Output: seals-with true false
 }
 
 // A swivel without a seat is asked about.

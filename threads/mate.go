@@ -24,7 +24,7 @@ type Mating struct {
 	First    Surface           // what meets first
 	Depth    float64           // radial thread engaged, as a share of the full thread; 0 without threads
 	Virtual  Length            // virtual effective diameter of the external thread; 0 without threads
-	Limit    quantity.Pressure // that a low-pressure-only joint is held to; see HasLimit
+	Limit    quantity.Pressure // that the joint is held to, whatever its parts hold; see HasLimit
 	HasLimit bool
 
 	typical float64 // turns to first contact of middling parts

@@ -147,7 +147,7 @@ func holds(a, b threads.EndReading, o *repair.Options) bool {
 	for _, x := range a.Candidates {
 		for _, y := range b.Candidates {
 			m := threads.Mate(x, y)
-			if !m.Verdict.Holds() && !(m.Verdict == threads.LowPressureOnly && m.HasLimit && o.Pressure <= m.Limit && !o.Below) {
+			if !m.Bears(o.Pressure, o.Below) {
 				return false
 			}
 		}

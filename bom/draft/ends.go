@@ -63,11 +63,9 @@ func join(a, b *endClass, p quantity.Pressure) assign.Joint {
 		for _, y := range b.readings {
 			m := threads.Mate(x, y)
 			switch {
-			case m.Verdict.Holds():
+			case m.Bears(p, false):
 				good = true
-				asks = asks || m.Question() != ""
-			case m.Verdict == threads.LowPressureOnly && m.HasLimit && p <= m.Limit:
-				good, asks = true, true
+				asks = asks || !m.Verdict.Holds() || m.Question() != ""
 			default:
 				all = false
 			}

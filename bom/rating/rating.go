@@ -201,8 +201,8 @@ func (c table) end(i *build.Item, port int, material string) (pressure.Rating, b
 	return pressure.Lower(lowest...)
 }
 
-// Joint is what the joint itself holds: a clamp on a tail, or a makeshift
-// joint's limit. Known is false for a threaded joint that seals: its ends rule.
+// Joint is what the joint itself holds: a clamp on a tail, or what closes a joint that seals to a limit
+// only. Known is false where its ends rule; what a makeshift holds is judged with its thread.
 func (s *Ratings) Joint(j *graph.Joint) Allowable { return s.joints[j.Number-1] }
 
 func (s *Ratings) rateJoint(j *graph.Joint) Allowable {
@@ -218,6 +218,9 @@ func (s *Ratings) rateJoint(j *graph.Joint) Allowable {
 				return Allowable{Rating: r, Known: true, What: s.graph.JointName(j)}
 			}
 		}
+	}
+	if m := &j.Mating; !j.Open && m.Verdict.Holds() && m.HasLimit {
+		return Allowable{Rating: pressure.OfClosing(m.Limit, m.Closes(), m.Source()), Known: true, What: s.graph.JointName(j)}
 	}
 	return Allowable{}
 }

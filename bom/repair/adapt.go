@@ -37,7 +37,7 @@ type Answer struct {
 	Chains  []Chain         // the best first
 	None    string          // the first wall that every chain meets; "" where a chain is found
 	Ask     string          // what would tell the readings of an open end apart; "" where they are one
-	Assumed string          // what was taken since it was not said
+	Assumed []string        // what was taken, or not looked at, since it was not said
 	Each    []Reading       // of an open end: what each of its readings would take
 }
 
@@ -74,7 +74,14 @@ func Adapt(a, b threads.EndReading, o Options) Answer {
 	var out Answer
 	if o.Pressure <= 0 {
 		o.Pressure = assumed
-		out.Assumed = "judged at 3 bar, since no pressure is given"
+		out.Assumed = append(out.Assumed, "judged at 3 bar, since no pressure is given")
+	}
+	switch {
+	case o.Water == "" && o.Below:
+		o.Water = "sea"
+		out.Assumed = append(out.Assumed, "taken for sea water, since it stands below the waterline and no water is given")
+	case o.Water == "":
+		out.Assumed = append(out.Assumed, "no water is given, so whether the materials bear it was not looked at")
 	}
 	if o.Most <= 0 {
 		o.Most = 2
@@ -131,18 +138,30 @@ func each(a, b threads.EndReading, o Options) []Reading {
 	return out
 }
 
-// directly reports whether every reading of the ends joins as it is.
+// directly reports whether every reading of the ends joins as it is, and the joint holds the pressure.
 func directly(a, b threads.EndReading, o Options) (worst threads.Mating, ok bool) {
 	for _, x := range a.Candidates {
 		for _, y := range b.Candidates {
 			m := threads.Mate(x, y)
-			if !m.Verdict.Holds() || o.Turns && !m.A.Swivel && !m.B.Swivel {
+			if most, bound := most(&m); !m.Verdict.Holds() || bound && o.Pressure > most || o.Turns && !m.A.Swivel && !m.B.Swivel {
 				return worst, false
 			}
 			worst = m
 		}
 	}
 	return worst, true
+}
+
+// most is what a joint holds whatever its parts do: by its washer, or by a clamp; bound is false where
+// its parts alone rule.
+func most(m *threads.Mating) (p quantity.Pressure, bound bool) {
+	for _, e := range []threads.End{m.A, m.B} {
+		if e.Family == threads.Bore {
+			r, ok := pressure.ClampJoint(quantity.Length(e.Diameter))
+			return r.Pressure, ok
+		}
+	}
+	return m.Limit, m.HasLimit
 }
 
 // never names what a fitter would not do at all.

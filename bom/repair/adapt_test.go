@@ -319,3 +319,40 @@ func BenchmarkAdapt(b *testing.B) {
 	b.ReportMetric(float64(times[len(times)*99/100].Microseconds())/1000, "p99-ms/query")
 	b.ReportMetric(float64(len(shelf.Pieces())), "pieces")
 }
+
+// What joins as it is may still not hold what is asked: a washer and a clamp have their own limit,
+// and what nobody said of the water is said not to be looked at.
+func TestDirectHasItsLimit(t *testing.T) {
+	for _, c := range []struct {
+		a, b   string
+		p      quantity.Pressure
+		direct bool
+		none   string
+	}{
+		{"3/4 NH male", "3/4 NH female swivel", 4 * bar, true, ""},
+		{"3/4 NH male", "3/4 NH female swivel", 60 * bar, false, "the flat washer in the coupling holds 8.62 bar"},
+		{"19 mm barb", "19 mm bore", 6 * bar, true, ""},
+		{"19 mm barb", "19 mm bore", 60 * bar, false, "hose clamp holds 13.8 bar"},
+		{"3/4 NPS male", "3/4 NPS female", 60 * bar, false, "bedding compound holds 3 bar"},
+		{"1/2 NPT male", "1/2 NPT female", 60 * bar, true, ""},
+		{"3/4 NH male", "3/4 NPT male", 20 * bar, false, "but the flat washer in the coupling holds 8.62 bar"},
+	} {
+		got := repair.Adapt(end(t, c.a), end(t, c.b), repair.Options{Pressure: c.p})
+		require.Equal(t, c.direct, got.Direct != nil, "%s with %s at %s", c.a, c.b, c.p)
+		require.Empty(t, got.Chains)
+		require.Contains(t, got.None, c.none)
+		require.Equal(t, []string{"no water is given, so whether the materials bear it was not looked at"}, got.Assumed)
+	}
+}
+
+// Below the waterline the water is the sea's where nothing else is said: no brass there.
+func TestBelowIsSeaWater(t *testing.T) {
+	got := repair.Adapt(end(t, "G 1 1/2 male"), end(t, "1 1/4 NPT male"), repair.Options{Pressure: 5 * bar, Below: true, Count: repair.MostShown})
+	require.NotEmpty(t, got.Chains)
+	for i := range got.Chains {
+		require.NotEqual(t, "brass", got.Chains[i].Pieces[0].Material)
+	}
+	require.Contains(t, got.Assumed[0], "taken for sea water")
+	got = repair.Adapt(end(t, "G 1 1/2 male"), end(t, "1 1/4 NPT male"), repair.Options{Pressure: 5 * bar, Below: true, Water: "product"})
+	require.Empty(t, got.Assumed)
+}

@@ -44,6 +44,9 @@ func (q *query) wish() adapt.Wish {
 	if q.drop["most"] {
 		w.Most = 3
 	}
+	if q.drop["pressure"] {
+		w.Pressure = 0
+	}
 	w.Best = q.best
 	return w
 }

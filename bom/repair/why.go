@@ -11,6 +11,10 @@ import (
 func (q *query) why(a, b threads.EndReading) string {
 	defer func(n int) { q.o.Count = n }(q.o.Count)
 	q.o.Count = 1
+	m := threads.Mate(a.Candidates[0], b.Candidates[0])
+	if most, bound := most(&m); m.Verdict.Holds() && bound && q.o.Pressure > most {
+		return fmt.Sprintf("they join as they are, and %s holds %s at the most, where %s is asked for: change both ends", m.Closes(), most, q.o.Pressure)
+	}
 	found := func(drops ...string) (Chain, bool) {
 		for _, d := range drops {
 			q.drop[d] = true
@@ -30,6 +34,11 @@ func (q *query) why(a, b threads.EndReading) string {
 		return fmt.Sprintf("it is not made of %s; in %s there is %s", q.o.Material, c.Pieces[0].Material, c.Pieces[0].Title)
 	}
 	if c, ok := found("pressure"); ok {
+		for i := range c.Joints {
+			if m := &c.Joints[i]; m.HasLimit && q.o.Pressure > m.Limit {
+				return fmt.Sprintf("there is %s, but %s holds %s, and %s is asked for", c.Pieces[0].Title, m.Closes(), m.Limit, q.o.Pressure)
+			}
+		}
 		if c.Holds != nil {
 			return fmt.Sprintf("there is %s, but it holds %s, and %s is asked for", c.Weakest.Title, c.Holds.Pressure, q.o.Pressure)
 		}

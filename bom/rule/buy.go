@@ -101,11 +101,14 @@ func below(parts []rating.Allowable, need quantity.Pressure) []rating.Allowable 
 // another way is the one to tell.
 func worthBuying(parts []rating.Allowable, need quantity.Pressure) bool {
 	const few = 2
-	return len(parts) <= few && !slices.ContainsFunc(parts, func(h rating.Allowable) bool { return clamped(h) || standardRules(h, need) })
+	return len(parts) <= few && !slices.ContainsFunc(parts, func(h rating.Allowable) bool { return clamped(h) || closing(h) || standardRules(h, need) })
 }
 
 // clamped reports whether it is a joint of a hose on a tail: none holds more than another.
 func clamped(h rating.Allowable) bool { return h.Rating.Basis == pressure.HoseJoint }
+
+// closing reports whether it is a joint that its washer alone holds shut.
+func closing(h rating.Allowable) bool { return h.Rating.Basis == pressure.Closing }
 
 // standardRules reports whether the standard or class of a part gives less than it needs: a
 // better data sheet alone would change nothing, since the lower of both is used.

@@ -67,7 +67,7 @@ func judgeJoint(s *bom.System, j *graph.Joint) (finding.Finding, bool) {
 			f.NotKnown = true
 		}
 		f.Severity = cautionUnless(!evidence.Site{Worst: worst, Below: j.Run.Below}.Bears(m))
-		f.Reason += fmt.Sprintf(" Limit %.0f bar; here at most %s%s.", m.Limit.Bar(), bars(worst), map[bool]string{true: ", below the waterline, where no joint stands that only may hold"}[j.Run.Below])
+		f.Reason += fmt.Sprintf(" Limit %s; here at most %s%s.", bars(m.Limit), bars(worst), map[bool]string{true: ", below the waterline, where no joint stands that only may hold"}[j.Run.Below])
 	}
 	watched(s, j, &f)
 	return f, true

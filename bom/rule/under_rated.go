@@ -63,6 +63,9 @@ func findUnderRated(s *bom.System) []finding.Finding {
 	}
 	for _, j := range s.Graph.Joints {
 		if o := overloaded(s.Ratings.Joint(j), s.States.PortLoad(j.A)); o != nil && !reliefSaysIt(s, j.A, o.hold) && !(o.running() && closed(j.A)) {
+			if closing(o.hold) {
+				o.severity = finding.Caution // the limit is a judgement
+			}
 			o.subject, o.mark, o.segment = ofJoint(s, j), j.Mark, s.Segments.SegmentOf(j.A)
 			list = append(list, *o)
 		}

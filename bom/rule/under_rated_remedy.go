@@ -22,11 +22,13 @@ func remedyFor(s *bom.System, group []overload) string {
 		need = max(need, group[i].seen)
 	}
 	var better, other []rating.Allowable // what a better data sheet clears, and what it does not
-	clamps := false
+	clamps, washers := false, 0
 	for i := range group {
 		switch h := group[i].hold; {
 		case clamped(h):
 			clamps = true
+		case closing(h):
+			washers++
 		case standardRules(h, need) || elsewhere(s, &group[i], need):
 			other = append(other, h)
 		default:
@@ -35,6 +37,9 @@ func remedyFor(s *bom.System, group []overload) string {
 	}
 	if o.gauge() {
 		return fmt.Sprintf("Buy another gauge %s; it should read to about %s.", forBar(s, better, need), bars(gaugeScale(max(o.load.Act, o.load.Fail))))
+	}
+	if washers == len(group) {
+		return fmt.Sprintf("Join it by a thread that seals at %s, or keep the pressure there to %s.", barsUp(need), bars(o.holds()))
 	}
 	what := "it"
 	if len(group) > 1 {
@@ -60,6 +65,9 @@ func remedyFor(s *bom.System, group []overload) string {
 	text += instead(s, o) + "."
 	if len(other) > 0 {
 		text += fmt.Sprintf(" Take another sort or class of %s: the standard of such parts gives less, whatever a data sheet says.", whats(other))
+	}
+	if washers > 0 {
+		text += fmt.Sprintf(" A coupling that its washer closes holds %s: join it by another thread.", bars(o.holds()))
 	}
 	if clamps {
 		text += " Clamps on a tail do not hold that: take a hose that is made up with ends."

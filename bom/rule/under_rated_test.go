@@ -106,3 +106,38 @@ func TestReliefSetHighRemedy(t *testing.T) {
 	require.Contains(t, list[0].Remedy, "Buy tee for 99 bar or more")
 	require.Empty(t, check(t, swap(t, high, `rated = "200 bar"`, `rated = "99 bar"`))[reliefSetHigh.Slug])
 }
+
+// A joint that its washer closes holds 8.6 bar (ASSE 1011: 125 psi), whatever its parts hold; as a
+// figure that is carried over from a device with such ends it cautions.
+func TestUnderRatedByItsWasher(t *testing.T) {
+	house := func(p, tail string) string {
+		return `
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "` + p + `"
+ports = { out = '3/4 NH male' }
+[[item]]
+id = "valve"
+kind = "shut-off valve"
+rated = "16 bar"
+ports = { in = '3/4 NH female swivel', out = '` + tail + ` male' }
+[[item]]
+id = "tank"
+kind = "tank"
+ports = { in = '` + tail + ` female' }
+[[run]]
+name = "line"
+path = ["house", "valve", "tank"]
+`
+	}
+	list := found(t, house("9 bar", "3/4 NH"))[underRated.Slug]
+	require.Len(t, list, 2)
+	for _, f := range list {
+		require.Equal(t, finding.Caution, f.Severity)
+		require.Contains(t, f.Reason, "holds 8.62 bar (what closes it: the flat washer in the coupling")
+		require.Equal(t, "Join it by a thread that seals at 9 bar, or keep the pressure there to 8.62 bar.", f.Remedy)
+	}
+	require.Len(t, found(t, house("9 bar", "3/4 NPT"))[underRated.Slug], 1, "the remedy clears its joint")
+	require.Empty(t, found(t, house("8.6 bar", "3/4 NH"))[underRated.Slug])
+}

@@ -144,7 +144,7 @@ func pressureFlag(text string) (quantity.Pressure, error) {
 
 // adaptFactsOf gives what is shown of an answer; need is the pressure that was asked for, 0 for none.
 func adaptFactsOf(got repair.Answer, x, y string, need quantity.Pressure) adaptFacts {
-	f := adaptFacts{A: strings.TrimSpace(x), B: strings.TrimSpace(y), Direct: got.Direct != nil, Chains: []chainFacts{}, None: got.None, Ask: got.Ask, Assumed: got.Assumed}
+	f := adaptFacts{A: strings.TrimSpace(x), B: strings.TrimSpace(y), Direct: got.Direct != nil, Chains: []chainFacts{}, None: got.None, Ask: got.Ask, Assumed: strings.Join(got.Assumed, "; ")}
 	f.Each = []eachFacts{}
 	for _, r := range got.Each {
 		row := eachFacts{A: r.A.String(), B: r.B.String(), Direct: r.Direct, Buy: []string{}, None: r.None}
@@ -185,6 +185,7 @@ func (a *app) printAdapt(f adaptFacts) {
 	switch {
 	case f.Direct:
 		u.line("Nothing to buy: they join already. How: handtight mate %q %q", f.A, f.B)
+		u.say("", "What the two parts themselves hold and are made of was not looked at.")
 		return
 	case len(f.Chains) == 0:
 		u.line("%s", u.paint(red, "NONE"))

@@ -165,7 +165,7 @@ func (a *app) printMate(m *threads.Mating, f mateFacts) {
 		u.fold("  hand", fmt.Sprintf("%.1f to %.1f turns, by the tolerance of the parts; first to meet: %s", m.Hand.Tightest, m.Hand.Loosest, m.First))
 	}
 	if m.HasLimit {
-		u.fold("  limit", fmt.Sprintf("%.0f bar", m.Limit.Bar()))
+		u.fold("  limit", m.Limit.String())
 	}
 	if f.Makeup != "" {
 		u.fold("  make", f.Makeup)

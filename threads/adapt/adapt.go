@@ -152,12 +152,7 @@ func closes(a, b threads.End) bool {
 }
 
 // good reports whether a joint closes at a pressure.
-func good(m *threads.Mating, w *Wish) bool {
-	if m.Verdict.Holds() {
-		return true
-	}
-	return m.Verdict == threads.LowPressureOnly && !w.Strict && m.HasLimit && w.Pressure <= m.Limit
-}
+func good(m *threads.Mating, w *Wish) bool { return m.Bears(w.Pressure, w.Strict) }
 
 // Direct reports how two ends join without a piece between, and whether that will do.
 func Direct(a, b threads.End, w Wish) (threads.Mating, bool) {

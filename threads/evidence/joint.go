@@ -110,14 +110,9 @@ type Site struct {
 	Below bool              // below the waterline, where no low-pressure joint is within its limit
 }
 
-// Bears reports whether a pair is right where it stands: one that holds is anywhere, one for low pressure
-// only within its limit and above the waterline. A check and an audit both ask it here.
-func (at Site) Bears(m *threads.Mating) bool {
-	if m.Verdict == threads.LowPressureOnly {
-		return m.HasLimit && !at.Below && at.Worst <= m.Limit
-	}
-	return m.Verdict.Holds()
-}
+// Bears reports whether a pair is right where it stands: one that holds is anywhere within its limit, if it
+// has one, and one for low pressure only within its limit and above the waterline. A check and an audit both ask it here.
+func (at Site) Bears(m *threads.Mating) bool { return m.Bears(at.Worst, at.Below) }
 
 // Belief is what is to be believed of a joint.
 type Belief struct {
