@@ -23,6 +23,7 @@ type Report struct {
 	In          []Line       // here in full
 	Unclear     []Line       // marked in words that are neither a number nor yes
 	Gone        []Line       // of the book, and no longer of the build
+	Missing     []Line       // of the list as it is now, and in no row of the book
 	Substitutes []Substitute // bought besides the list
 	Prices      []Price      // paid otherwise than the offers say
 	Partial     string       // why the book may not be whole
@@ -37,6 +38,7 @@ type Line struct {
 	Ordered    string // as a number; "" where it is not known
 	Received   string
 	Short      string // how many are still out; "" for none
+	Over       string // how many more came than were due; "" for none
 	Said       string // what was written, where it is unclear
 	Remark     string
 }
@@ -46,6 +48,8 @@ type Substitute struct {
 	Row    int
 	What   string
 	Number string
+	Came   string // of them, as it was written
+	Remark string
 	Item   string // that it may stand in the place of; "" for none
 	Place  string // how that stands: "still out", "not ordered", "here already"; "" for none
 	Status cart.Status
@@ -74,10 +78,22 @@ func Of(sys *bom.System, o *order.Order, got *workbook.Receipt) (*Report, error)
 	for _, l := range o.Lines {
 		keys[l.Need.Key] = true
 	}
-	stands := map[string]string{}
+	stands, rows := map[string]string{}, map[string]bool{}
 	for _, l := range got.Lines {
 		r.line(&l, keys[l.Key], stands)
 		r.price(sys.Build, &l)
+		rows[l.Key] = true
+	}
+	for _, l := range o.Lines {
+		if key := l.Need.Key; !rows[key] && l.Order > 0 {
+			row := Line{Item: key, Order: l.Order.String()}
+			if l.Offer != nil {
+				row.Shop = l.Offer.Vendor.ID
+			}
+			r.Missing = append(r.Missing, row)
+			worse(stands, key, "not ordered")
+			rows[key] = true
+		}
 	}
 	if err := r.besides(sys, o, got, stands); err != nil {
 		return nil, err
@@ -124,6 +140,9 @@ func (r *Report) line(l *workbook.CameLine, known bool, stands map[string]string
 		r.Out = append(r.Out, row)
 		worse(stands, l.Key, "still out")
 	default:
+		if received > due {
+			row.Over = (received - due).String()
+		}
 		r.In = append(r.In, row)
 		worse(stands, l.Key, "here already")
 	}
@@ -211,7 +230,7 @@ func (r *Report) besides(sys *bom.System, o *order.Order, got *workbook.Receipt,
 		if b.What == "" && b.Code == "" {
 			continue
 		}
-		s := Substitute{Row: b.Row, What: b.What, Number: b.Number, Status: cart.NoEnd, Reason: "No end and no kind is found in its words: write them as the shop has them."}
+		s := Substitute{Row: b.Row, What: b.What, Number: b.Number, Came: b.Received, Remark: b.Remark, Status: cart.NoEnd, Reason: "No end and no kind is found in its words: write them as the shop has them."}
 		if b.What == "" {
 			s.What = b.Code
 		}

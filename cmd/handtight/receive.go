@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/rogpeppe/go-internal/diff"
@@ -31,9 +32,9 @@ stand in, and shows real prices as changes of the build's offers, in a diff. Not
 written without --amend, which keeps each old file beside under a number (build.issue-1.toml).
 A price paid is that of one, as the list counts it.
 
-With --json: {"build", "out", "not_ordered", "in", "unclear", "gone": [{"vendor", "item", "row",
-"order", "ordered", "received", "short", "said", "remark"}], "besides": [{"row", "text",
-"quantity", "item", "place", "status", "does", "reason", "remedy", "ask"}], "prices":
+With --json: {"build", "out", "not_ordered", "in", "unclear", "gone", "missing": [{"vendor", "item",
+"row", "order", "ordered", "received", "short", "over", "said", "remark"}], "besides": [{"row",
+"text", "quantity", "received", "remark", "item", "place", "status", "does", "reason", "remedy", "ask"}], "prices":
 [{"vendor", "item", "currency", "was", "paid"}], "left": [{"item", "why"}], "diff", "written"}.
 
 Exit status 0, 1 when something that was bought besides does not do in its place, 2 when a
@@ -57,6 +58,7 @@ type receiveFacts struct {
 	In         []receiveLine   `json:"in"`
 	Unclear    []receiveLine   `json:"unclear"`
 	Gone       []receiveLine   `json:"gone"`
+	Missing    []receiveLine   `json:"missing"`
 	Besides    []receiveBeside `json:"besides"`
 	Prices     []receivePrice  `json:"prices"`
 	Left       []receiveLeft   `json:"left"`
@@ -72,6 +74,7 @@ type receiveLine struct {
 	Ordered  string `json:"ordered"`
 	Received string `json:"received"`
 	Short    string `json:"short"`
+	Over     string `json:"over"`
 	Said     string `json:"said"`
 	Remark   string `json:"remark"`
 }
@@ -80,6 +83,8 @@ type receiveBeside struct {
 	Row    int    `json:"row"`
 	Text   string `json:"text"`
 	Number string `json:"quantity"`
+	Came   string `json:"received"`
+	Remark string `json:"remark"`
 	Item   string `json:"item"`
 	Place  string `json:"place"`
 	Status string `json:"status"`
@@ -214,10 +219,10 @@ func amendFiles(files []receive.File) ([]string, error) {
 func receiveFactsOf(sys *bom.System, r *receive.Report, files []receive.File, left []receive.Left) receiveFacts {
 	f := receiveFacts{
 		Build: sys.Build.Name, Out: receiveLines(r.Out), NotOrdered: receiveLines(r.NotOrdered), In: receiveLines(r.In), Unclear: receiveLines(r.Unclear),
-		Gone: receiveLines(r.Gone), Besides: []receiveBeside{}, Prices: []receivePrice{}, Left: []receiveLeft{}, Written: []string{},
+		Gone: receiveLines(r.Gone), Missing: receiveLines(r.Missing), Besides: []receiveBeside{}, Prices: []receivePrice{}, Left: []receiveLeft{}, Written: []string{},
 	}
 	for _, s := range r.Substitutes {
-		f.Besides = append(f.Besides, receiveBeside{s.Row, s.What, s.Number, s.Item, s.Place, string(s.Status), s.Does, s.Reason, s.Remedy, s.Ask})
+		f.Besides = append(f.Besides, receiveBeside{s.Row, s.What, s.Number, s.Came, s.Remark, s.Item, s.Place, string(s.Status), s.Does, s.Reason, s.Remedy, s.Ask})
 	}
 	for _, p := range r.Prices {
 		f.Prices = append(f.Prices, receivePrice{p.Shop, p.Item, p.Currency, p.Was, p.Paid})
@@ -264,6 +269,10 @@ func (a *app) printReceive(f *receiveFacts, r *receive.Report, amend bool) {
 		{"Marked in words that are neither a number nor yes", f.Unclear, func(l receiveLine) string { return fmt.Sprintf("%s at %s: %q, row %d", l.Item, l.Shop, l.Said, l.Row) }},
 		{"Not ordered", f.NotOrdered, func(l receiveLine) string { return l.Order + " of " + l.Item + shopWords(l.Shop) }},
 		{"Came, and the build no longer asks for it", f.Gone, func(l receiveLine) string { return l.Item + " at " + l.Shop }},
+		{"On the list as it is now, and in no row of this book", f.Missing, func(l receiveLine) string { return l.Order + " of " + l.Item + shopWords(l.Shop) }},
+		{"Here, and more of it than was due", having(f.In, func(l receiveLine) bool { return l.Over != "" }), func(l receiveLine) string { return l.Over + " more of " + l.Item + " at " + l.Shop }},
+		{"Here, with a remark that nothing judges; what came in its place is judged under Bought besides", having(f.In, func(l receiveLine) bool { return l.Over == "" && l.Remark != "" }),
+			func(l receiveLine) string { return l.Item + " at " + l.Shop }},
 	} {
 		if len(part.list) == 0 {
 			continue
@@ -282,6 +291,11 @@ func (a *app) printReceive(f *receiveFacts, r *receive.Report, amend bool) {
 	a.printPrices(f, amend)
 }
 
+// having are the lines of which something is so.
+func having(list []receiveLine, is func(receiveLine) bool) []receiveLine {
+	return slices.DeleteFunc(slices.Clone(list), func(l receiveLine) bool { return !is(l) })
+}
+
 func shopWords(shop string) string {
 	if shop == "" {
 		return ", no shop named"
@@ -298,6 +312,12 @@ func (a *app) printBesides(f *receiveFacts) {
 	u.say(bold, "Bought besides the list")
 	for _, s := range f.Besides {
 		head := fmt.Sprintf("row %d: %s", s.Row, s.Text)
+		if s.Came != "" {
+			head += ", received: " + s.Came
+		}
+		if s.Remark != "" {
+			head += " (" + s.Remark + ")"
+		}
 		switch {
 		case s.Item != "" && s.Does:
 			head += fmt.Sprintf(": does as %s, which is %s", s.Item, s.Place)
