@@ -41,6 +41,7 @@ type fixFacts struct {
 type fixEdit struct {
 	Slug string   `json:"slug"`
 	At   string   `json:"place"`
+	File string   `json:"file"` // of the build that was given, as is the line; "" and 0 where it has no place there
 	Line int      `json:"line"`
 	Do   string   `json:"do"`
 	Buy  []string `json:"buy"`
@@ -124,7 +125,11 @@ func (a *app) printFix(path string, f *fixFacts) {
 	}
 	u.line("")
 	for _, e := range f.Edits {
-		u.fold("  mended", fmt.Sprintf("%s, %s (%s:%d): %s", e.Slug, e.At, filepath.Base(path), e.Line, strings.Join(e.Buy, "; and ")))
+		where := ""
+		if e.Line > 0 {
+			where = fmt.Sprintf(" (%s:%d)", filepath.Base(e.File), e.Line)
+		}
+		u.fold("  mended", fmt.Sprintf("%s, %s%s: %s", e.Slug, e.At, where, strings.Join(e.Buy, "; and ")))
 	}
 	for _, l := range f.Left {
 		u.fold("  left", fmt.Sprintf("%s, %s: %s", l.Slug, l.At, l.Why))

@@ -23,7 +23,8 @@ import (
 // Edit is one change that was made.
 type Edit struct {
 	Slug, At string // of the finding that it mends
-	Line     int    // of the build that was given
+	File     string // where that stands in the build that was given
+	Line     int    // 0 for what came up only while others were mended, at a joint that was not there
 	Do       string // "change" or "adapt"
 	Buy      []string
 	Text     string // what was written in the path
@@ -57,9 +58,16 @@ func Build(path string, text []byte, o Options) (*Result, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	m := &mender{path: path, o: o, text: string(text), sys: sys, list: rule.Check(sys), tried: map[string]string{}, number: map[string]int{}}
+	m := &mender{path: path, o: o, text: string(text), sys: sys, list: rule.Check(sys), tried: map[string]string{}, number: map[string]int{}, place: map[string]finding.Place{}}
 	for _, j := range sys.Graph.Joints {
 		m.number[sys.Graph.JointName(j)] = j.Number
+	}
+	for _, j := range sys.Graph.Joints {
+		p := j.Mark.Place()
+		m.place[fmt.Sprintf("J%d %s", j.Number, sys.Graph.JointName(j))] = finding.Place{File: p.File, Line: p.Line}
+	}
+	for i := range m.list {
+		m.place[m.list[i].Slug+" "+m.at(&m.list[i])] = m.list[i].Place
 	}
 	for range mostEdits {
 		if !m.next() {
@@ -89,7 +97,9 @@ type mender struct {
 	edits []Edit
 	left  []Left
 
-	number map[string]int // of a joint in the build that was given, by its name
+	// Of the build that was given: each part put in moves all that stands behind it.
+	number map[string]int           // of a joint, by its name
+	place  map[string]finding.Place // of a finding, by its rule and where it is, and of a joint
 }
 
 // at is a finding's place with the joint's number in the build that was given: each part put in
@@ -156,7 +166,9 @@ func (m *mender) try(f *finding.Finding, r *repair.Remedy) (why string) {
 	if weight(list) >= weight(m.list) {
 		return "as much would stop as before"
 	}
-	m.edits = append(m.edits, Edit{Slug: f.Slug, At: m.at(f), Line: f.Place.Line, Do: r.Do, Buy: r.Buy(), Text: written})
+	at := m.at(f)
+	place := cmp.Or(m.place[f.Slug+" "+at], m.place[at])
+	m.edits = append(m.edits, Edit{Slug: f.Slug, At: at, File: place.File, Line: place.Line, Do: r.Do, Buy: r.Buy(), Text: written})
 	m.text, m.sys, m.list = text, sys, list
 	return ""
 }

@@ -34,8 +34,18 @@ func TestTheCarelessBuild(t *testing.T) {
 	path, text := demo(t, "careless")
 	r, err := fix.Build(path, text, fix.Options{})
 	require.NoError(t, err)
+	before, faults := read.Parse(path, text)
+	require.NoError(t, faults.Err())
+	sys, faults := bom.Walk(before)
+	require.NoError(t, faults.Err())
+	stands := map[string]finding.Place{}
+	for _, f := range rule.Check(sys) {
+		stands[f.Slug+" "+f.At()] = f.Place
+	}
 	var mended, left []string
 	for _, e := range r.Edits {
+		p := stands[e.Slug+" "+e.At]
+		require.Equal(t, []any{p.File, p.Line}, []any{e.File, e.Line}, "%s: its line is that of the build that was given", e.At)
 		mended = append(mended, e.Slug+" "+e.At[strings.Index(e.At, " ")+1:])
 	}
 	for _, l := range r.Left {
