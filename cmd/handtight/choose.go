@@ -169,8 +169,16 @@ func (a *app) printAgainst(c *choose.Choice) {
 			u.fold("  -", strings.TrimSpace(r[0]+": "+r[1]+saving(r[2])))
 		}
 	}
+	var much []string
 	for _, one := range partly {
+		if n := len(one.Lacks); n > handful {
+			much = append(much, fmt.Sprintf("%s lacks %d", one.Vendor.Name, n))
+			continue
+		}
 		u.say("", "%s does not have all: it lacks %s.", one.Vendor.Name, few(keys(one.Lacks)))
+	}
+	if len(much) > 0 {
+		u.say("", "Far from having all lines: %s.", strings.Join(much, ", "))
 	}
 	switch {
 	case c.Proved && len(c.Bounded) > 0:
@@ -198,11 +206,13 @@ func keys(needs []*order.Need) []string {
 	return out
 }
 
+// handful is how many names are listed; those beyond it are counted.
+const handful = 6
+
 // few lists names, and counts those beyond a handful.
 func few(names []string) string {
-	const most = 6
-	if len(names) > most {
-		return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
+	if len(names) > handful {
+		return fmt.Sprintf("%s and %d more", strings.Join(names[:handful], ", "), len(names)-handful)
 	}
 	return strings.Join(names, ", ")
 }
