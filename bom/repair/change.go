@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"handtight/bom"
+	"handtight/bom/build"
 	"handtight/bom/graph"
 	"handtight/catalog"
 	"handtight/catalog/stock"
@@ -62,13 +63,27 @@ func changes(sys *bom.System, j *graph.Joint, port int, o Options) []Remedy {
 		if !ok {
 			continue
 		}
-		out = append(out, Remedy{Do: "change", At: n.Unit.Name, Unit: n.Unit, Joint: j, New: s, Port: at, Before: 1, Joints: 1, Needs: o.Pressure,
+		out = append(out, Remedy{Do: "change", At: n.Unit.Name, Unit: n.Unit, Joint: j, New: asLong(s, it), Port: at, Before: 1, Joints: 1, Needs: o.Pressure,
 			Why: fmt.Sprintf("%s is changed for one whose end fits", n.Unit.Name)})
 	}
 	slices.SortStableFunc(out, func(a, b Remedy) int {
 		return cmp.Or(cmp.Compare(a.New.Usual, b.New.Usual), cmp.Compare(a.New.Steps, b.New.Steps))
 	})
 	return out
+}
+
+// asLong is a stock item with tails as long as those of the item that it replaces: a long one, with
+// room for two clamps, is sold in the same sizes (common practice).
+func asLong(s *stock.Item, it *build.Item) *stock.Item {
+	t := *s
+	t.Ends, t.Texts = slices.Clone(s.Ends), slices.Clone(s.Texts)
+	for i := range t.Ends {
+		if t.Ends[i].Family == threads.Barb && slices.ContainsFunc(it.Ports[i].End.Candidates, func(e threads.End) bool { return e.Long }) {
+			t.Ends[i].Long = true
+			t.Texts[i] += " long"
+		}
+	}
+	return &t
 }
 
 // soft reports whether an end that stays is of plastic: a metal taper splits it, so that a part of

@@ -24,6 +24,14 @@ func demo(t testing.TB, name string) (string, []byte) {
 	return path, text
 }
 
+func checked(t testing.TB, path string, text []byte) []finding.Finding {
+	b, faults := read.Parse(path, text)
+	require.NoError(t, faults.Err())
+	sys, faults := bom.Walk(b)
+	require.NoError(t, faults.Err())
+	return rule.Check(sys)
+}
+
 // The joints of the careless build that can be mended are, and the rest say why not: a list
 // that was written down before there was any code. The skin fitting is left to a person, a male
 // is asked for its chamfer first, and the hose on the 45 degree flare is made up with that end.
@@ -34,12 +42,8 @@ func TestTheCarelessBuild(t *testing.T) {
 	path, text := demo(t, "careless")
 	r, err := fix.Build(path, text, fix.Options{})
 	require.NoError(t, err)
-	before, faults := read.Parse(path, text)
-	require.NoError(t, faults.Err())
-	sys, faults := bom.Walk(before)
-	require.NoError(t, faults.Err())
 	stands := map[string]finding.Place{}
-	for _, f := range rule.Check(sys) {
+	for _, f := range checked(t, path, text) {
 		stands[f.Slug+" "+f.At()] = f.Place
 	}
 	var mended, left []string
@@ -105,6 +109,20 @@ func TestTheOldPlant(t *testing.T) {
 	again, err := fix.Build(path, r.Text, fix.Options{})
 	require.NoError(t, err)
 	require.Equal(t, string(r.Text), string(again.Text))
+}
+
+// A tail that is changed for another thread stays as long as it was: two clamps hold it below the waterline.
+func TestALongTailStaysLong(t *testing.T) {
+	path, text := demo(t, "clean")
+	wrong := strings.Replace(string(text), "ports    = { in = 'G 3/4 female', out", "ports    = { in = '3/4 NPT female', out", 1)
+	require.NotEqual(t, string(text), wrong)
+	r, err := fix.Build(path, []byte(wrong), fix.Options{})
+	require.NoError(t, err)
+	require.Len(t, r.Edits, 1)
+	require.Equal(t, []string{"Hose tail 3/4 NPT male x 19 mm barb long, bronze, for 1 bar or more"}, r.Edits[0].Buy)
+	for _, f := range checked(t, path, r.Text) {
+		require.NotEqual(t, "one-clamp-below-waterline", f.Slug)
+	}
 }
 
 func TestNothingToMend(t *testing.T) {
