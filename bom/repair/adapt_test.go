@@ -356,3 +356,21 @@ func TestBelowIsSeaWater(t *testing.T) {
 	got = repair.Adapt(end(t, "G 1 1/2 male"), end(t, "1 1/4 NPT male"), repair.Options{Pressure: 5 * bar, Below: true, Water: "product"})
 	require.Empty(t, got.Assumed)
 }
+
+// Below the waterline a tail of metal comes before one of plastic, which is cautioned, and two clamps are asked for.
+func TestTailsBelowTheWaterline(t *testing.T) {
+	got := repair.Adapt(end(t, "1 NPT female"), end(t, "25 mm bore"), repair.Options{Pressure: 6 * bar, Water: "sea", Below: true, Count: repair.MostShown})
+	require.NotEmpty(t, got.Chains)
+	plastic := false
+	for i := range got.Chains {
+		c := &got.Chains[i]
+		is := strings.Contains(c.Pieces[0].Title, "lastic")
+		require.False(t, plastic && !is, "metal behind plastic")
+		plastic = is
+		require.Equal(t, is, strings.Contains(strings.Join(c.Cautions, " "), "plastic below the waterline"), c.Pieces[0].Title)
+		require.Contains(t, strings.Join(c.Notes, " "), "two clamps")
+	}
+	require.False(t, strings.Contains(got.Chains[0].Pieces[0].Title, "lastic"))
+	above := repair.Adapt(end(t, "1 NPT female"), end(t, "25 mm bore"), repair.Options{Pressure: 6 * bar, Water: "sea"})
+	require.Empty(t, above.Chains[0].Cautions)
+}

@@ -256,6 +256,9 @@ func (q *query) say(c *Chain) {
 				add(&c.Notes, "%s in this water: with care", m.Title)
 			}
 		}
+		if q.brittle(p) {
+			add(&c.Cautions, "plastic below the waterline (%s) breaks where metal bends: only a part that its maker sells for there (common practice)", p.Words)
+		}
 		r, ok := p.Holds()
 		if !ok {
 			all = false
@@ -280,10 +283,18 @@ func (q *query) say(c *Chain) {
 		if q.soft(c, i) {
 			add(&c.Notes, "a plastic tube under an olive needs an insert, or the olive crushes it: ask the shop for the insert of its bore")
 		}
+		if q.o.Below && (m.A.Family == threads.Bore || m.B.Family == threads.Bore) {
+			add(&c.Notes, "two clamps on a tail below the waterline, and a tail long enough for them (common practice)")
+		}
 		if q.galls(c, i) {
 			add(&c.Notes, "stainless in a stainless taper seizes: paste against galling on the thread, and turn it slowly")
 		}
 	}
+}
+
+// brittle reports whether a piece is a plastic fitting below the waterline.
+func (q *query) brittle(p *Piece) bool {
+	return q.o.Below && !p.kind.Is(catalog.Hose) && slices.ContainsFunc(p.material, func(m *catalog.Material) bool { return m.Group == "plastic" })
 }
 
 // soft reports whether an olive of a joint closes on a tube of plastic.

@@ -45,6 +45,9 @@ func (q *query) weigh(c *adapt.Chain, a, b threads.End) weight {
 		if r, ok := p.Holds(); !p.kind.Is(catalog.Hose) && (!ok || q.guessed(r)) {
 			w.cautions++
 		}
+		if q.brittle(p) {
+			w.cautions++
+		}
 	}
 	for i := range c.Joints {
 		switch c.Joints[i].Verdict {
