@@ -141,7 +141,7 @@ func TestToldWithBothSides(t *testing.T) {
 	require.Equal(t, []Change{{"pump", "shutoff", "2.5 bar", "1 bar"}}, r.Changed)
 	require.Len(t, r.Segments, 1)
 	require.Empty(t, r.Segments[0].Worse)
-	require.Contains(t, r.Segments[0].Better, "normal 2.5 -> 1 bar")
+	require.Contains(t, r.Segments[0].Better, "normal 2.5 bar -> 1 bar")
 
 	r = compared(t, `"tail/+", "strainer",`, `"tail/+", "strainer-npt",`)
 	require.Equal(t, "seals-with", r.Joints[0].OldVerdict)

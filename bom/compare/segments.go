@@ -84,7 +84,7 @@ func (s *Segment) tell(what string, old, now float64, moreIsBetter bool) {
 	if math.IsNaN(old) || math.IsNaN(now) {
 		better = math.IsNaN(old)
 	}
-	s.put(fmt.Sprintf("%s %s -> %s bar", what, bar(old), bar(now)), !better)
+	s.put(fmt.Sprintf("%s %s -> %s", what, bar(old), bar(now)), !better)
 }
 
 func (s *Segment) put(text string, worse bool) {
@@ -95,7 +95,7 @@ func (s *Segment) put(text string, worse bool) {
 	}
 }
 
-// bar writes a pressure to a tenth.
+// bar writes a pressure to a tenth, with its unit.
 func bar(v float64) string {
 	switch {
 	case math.IsNaN(v):
@@ -103,5 +103,5 @@ func bar(v float64) string {
 	case math.IsInf(v, 1):
 		return "no bound"
 	}
-	return quantity.Decimals(v, 1)
+	return quantity.Decimals(v, 1) + " bar"
 }
