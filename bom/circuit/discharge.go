@@ -71,7 +71,7 @@ func OpenToSea(u *graph.Unit) bool {
 // PumpEnds are the inlet and the outlet of a pump; -1 of anything else.
 func PumpEnds(u *graph.Unit) (in, out int) {
 	for _, p := range u.Passages() {
-		if p.Is == catalog.FeedPump || p.Is == catalog.PositivePump {
+		if p.Is == catalog.FeedPump || p.Is == catalog.PositivePump || p.Is == catalog.Recovery {
 			return p.From, p.To
 		}
 	}

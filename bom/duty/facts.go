@@ -27,6 +27,7 @@ func (m *Making) Facts() []Fact {
 	if m.Made {
 		a := m.All
 		if m.Recovered != nil {
+			add("feed_taken", "water that its pump takes, its leak in it", "L/min", m.Recovered.Takes.Lo.LitresPerMinute(), m.Recovered.Takes.Hi.LitresPerMinute())
 			add("held_pressure", "pressure that the membrane comes to", "bar", m.Pressure.Lo.Bar(), m.Pressure.Hi.Bar(), rests...)
 			add("feed_pressure", "pressure needed of the feed pump", "bar", m.Recovered.Easiest.Inlet.Bar(), m.Recovered.Hardest.Inlet.Bar())
 		}
@@ -50,6 +51,9 @@ func (m *Making) Facts() []Fact {
 				continue
 			}
 			add("inlet_pressure", "pressure before "+i.Pump.Name+", filters clean", "bar", i.Pressure.Lo.Bar(), i.Pressure.Hi.Bar())
+			if m.Recovered != nil { // its flow gives way to a filter that fills: see dirtyText
+				continue
+			}
 			if i.OneKnown {
 				add("inlet_one_dirty", "pressure before "+i.Pump.Name+", one filter or another at the end of its life", "bar", i.OneDirty.Lo.Bar(), i.OneDirty.Hi.Bar())
 			}

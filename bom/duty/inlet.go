@@ -53,9 +53,6 @@ func (l *Lines) inlets(nets []*net, answers []*flow.Answer, lift span.Span[quant
 				q := quantity.Flow(math.Abs(float64(a.Flow[k])))
 				if lower, _, ok := curves(v.Item); ok {
 					i.May = lower.Pressure(q) - quantity.Pressure(rho*nets[3].lift.Metres()) - leastLeft
-					if m.Recovered != nil {
-						i.May -= m.Recovered.Middle.Inlet - leastLeft
-					}
 				}
 				continue
 			case kind.Is(catalog.Filter):

@@ -40,6 +40,7 @@ type inputs struct {
 	water       span.Span[quantity.Temperature]
 	waterAge    span.Span[float64] // factor on water's permeability
 	saltAge     span.Span[float64]
+	aged        [2]float64 // both at the middle: of the age that is said, else of new elements
 	notes       []Note
 }
 
@@ -48,7 +49,7 @@ func (in *inputs) note(said bool, what, took string) {
 }
 
 func inputsOf(b *build.Build) inputs {
-	in := inputs{salinity: openOcean, water: anyWater, waterAge: span.Between(0.80, 1.0), saltAge: span.Between(1.0, 1.5)}
+	in := inputs{salinity: openOcean, water: anyWater, waterAge: span.Between(0.80, 1.0), saltAge: span.Between(1.0, 1.5), aged: [2]float64{1, 1}}
 	d := &b.Duty
 	if d.Pressure != nil && !d.PressureTold {
 		in.pressure, in.hasPressure = span.About(*d.Pressure, byHand), true
@@ -79,6 +80,7 @@ func inputsOf(b *build.Build) inputs {
 		years := d.Age.Days() / 365.25
 		in.waterAge = span.Between(math.Pow(0.93, years), math.Pow(0.97, years))
 		in.saltAge = span.Between(math.Pow(1.05, years), math.Pow(1.15, years))
+		in.aged = [2]float64{in.waterAge.Middle(), in.saltAge.Middle()}
 		in.note(true, "age of the elements", d.Age.String()+": 3 to 7 % less water and 5 to 15 % more salt a year (memory)")
 	} else {
 		in.note(false, "age of the elements", "new to 3 years: 0.80 to 1.00 of the water, 1.0 to 1.5 of the salt (7 % a year; memory)")

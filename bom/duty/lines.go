@@ -2,6 +2,7 @@ package duty
 
 import (
 	"math"
+	"slices"
 
 	"handtight/bom"
 	"handtight/bom/circuit"
@@ -30,9 +31,17 @@ type Hose struct {
 	Flow    span.Span[quantity.Flow]
 	Speed   span.Span[quantity.Velocity] // of a hose whose bore is known
 	Loss    span.Span[quantity.Pressure] // of the hose alone
+	Judged  Judged
 	Known   bool
 	Where   Where
 	Unknown string // why nothing is known of its loss
+}
+
+// Judged is a hose at the flow that a caution is judged by: the middle of what is said, and where an
+// engine's speeds are said the greatest, since it runs at each of them.
+type Judged struct {
+	Speed quantity.Velocity
+	Loss  quantity.Pressure
 }
 
 // Where says on which side of the plant a line lies.
@@ -110,6 +119,10 @@ func linesOf(s *bom.System, m *Making) *Lines {
 		out.WhyNot = "the pump's flow is not known"
 		return out
 	}
+	if m.Recovery != nil && (m.Recovered == nil || !m.Made) {
+		out.WhyNot = "what " + m.Recovery.Name + " takes is not known"
+		return out
+	}
 	lift := liftOf(s, m)
 	type corner struct {
 		pumpQ        float64
@@ -122,7 +135,11 @@ func linesOf(s *bom.System, m *Making) *Lines {
 	if m.Made {
 		product, middle = m.All.Product, m.Middle.Product
 	}
-	cases := []corner{{1, false, false, product.Lo, lift.Hi}, {0, true, false, product.Hi, lift.Lo}, {0.5, false, true, middle, lift.Middle()}, {0.5, false, false, middle, lift.Middle()}}
+	most, least := product.Lo, product.Hi // of the brine
+	if m.Recovery != nil {
+		most, least = least, most // a rod's product goes with its feed
+	}
+	cases := []corner{{1, false, false, most, lift.Hi}, {0, true, false, least, lift.Lo}, {0.5, false, true, middle, lift.Middle()}, {0.5, false, false, middle, lift.Middle()}}
 	var answers []*flow.Answer
 	var nets []*net
 	for _, c := range cases {
@@ -187,11 +204,25 @@ func (l *Lines) gather(nets []*net, answers []*flow.Answer) {
 			lo, _ := p.Loss(q.Lo)
 			hi, _ := p.Loss(q.Hi)
 			h.Loss = span.Between(lo, hi)
+			at := quantity.Flow(math.Abs(float64(answers[len(answers)-1].Flow[i])))
+			if nets[0].m.engineDriven() {
+				at = q.Hi
+			}
+			h.Judged.Speed = line.Bore{Diameter: bore}.Speed(at)
+			h.Judged.Loss, _ = p.Loss(at)
 		} else {
 			h.Unknown = "its bore is not said"
 		}
 		l.Hoses = append(l.Hoses, h)
 	}
+}
+
+// engineDriven reports whether a pump turns with an engine between speeds that are said.
+func (m *Making) engineDriven() bool {
+	return slices.ContainsFunc(m.Pumps, func(u *graph.Unit) bool {
+		s := u.Item.Process.EngineSpeed
+		return s != nil && s.Hi > s.Lo
+	})
 }
 
 // where says on which side a hose lies, by the waters that wet it and by the pressure.

@@ -40,8 +40,12 @@ func reckon(s *bom.System, p *Plant, in inputs) *Making {
 	m.Pressure = in.pressure // until the membrane says another
 	m.feed()
 	m.make()
-	m.limits()
 	m.Lines = linesOf(s, m)
+	if m.Recovered != nil {
+		m.behind()
+		m.Lines = linesOf(s, m)
+	}
+	m.limits()
 	m.Conditions = conditionsOf(s, m)
 	m.Power = powerOf(s, m)
 	return m
@@ -183,14 +187,14 @@ func (m *Making) make() {
 	m.bands()
 }
 
-// bands reckons the middle of what is said, what the tolerance of new elements leaves, and all
+// bands reckons the middle of what is said, what the tolerance of elements of one age leaves, and all
 // that can be.
 func (m *Making) bands() {
 	if m.in.water.Lo < 0 || m.in.water.Hi > 45 {
 		m.WhyNot = "its water is below 0 C, where the correlations end and ice is near, or warmer than an element bears (45 C)"
 		return
 	}
-	m.mid = m.Box.Middle(1, 1)
+	m.mid = m.Box.Middle(m.in.aged[0], m.in.aged[1])
 	var err error
 	if m.Middle, err = m.row.Solve(m.mid, nil); err != nil {
 		m.WhyNot = err.Error()
@@ -206,7 +210,7 @@ func (m *Making) bands() {
 	fresh := m.Box
 	fresh.Pressure, fresh.Feed = span.Exactly(m.Box.Pressure.Middle()), span.Exactly(m.Box.Feed.Middle())
 	fresh.Temperature, fresh.Salinity = span.Exactly(m.Box.Temperature.Middle()), span.Exactly(m.Box.Salinity.Middle())
-	fresh.Water, fresh.Salt = span.Exactly(1.0), span.Exactly(1.0)
+	fresh.Water, fresh.Salt = span.Exactly(m.in.aged[0]), span.Exactly(m.in.aged[1])
 	if m.New, err = m.band(fresh); err != nil {
 		m.WhyNot = err.Error()
 		return

@@ -11,7 +11,6 @@ import (
 	"handtight/pressure/process/flow"
 	"handtight/pressure/process/line"
 	"handtight/pressure/process/pump"
-	"handtight/pressure/process/span"
 	"handtight/pressure/quantity"
 )
 
@@ -164,12 +163,18 @@ func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 	case catalog.PositivePump:
 		q := n.pumpFlow(u)
 		taken(p.From, q)
-		if u.Item.Kind.Is(catalog.Recovers) {
-			// The rod's side takes the brine, and passes it on: see the throttle below.
-			taken(p.To, -q)
-			return
-		}
 		taken(p.To, -q)
+	case catalog.Recovery:
+		// What leaks past the piston goes with the spent brine and reaches no membrane.
+		q, leak := n.recoveryFlow(), n.m.Recovered.Device.Leak
+		taken(p.From, q)
+		taken(p.To, -q*quantity.Flow(1-leak))
+		if waste := u.Item.PortIndex("waste"); waste >= 0 {
+			taken(waste, -q*quantity.Flow(leak))
+		}
+	case catalog.Return:
+		n.n.Throttles = append(n.n.Throttles, flow.Throttle{From: n.node[u.First+p.From], To: n.node[u.First+p.To], Holds: n.m.Recovered.Middle.Held})
+		n.throttleOf = append(n.throttleOf, u)
 	case catalog.FeedPump:
 		lower, upper, ok := curves(u.Item)
 		switch {
@@ -255,10 +260,18 @@ func (n *net) shareOf(u *graph.Unit) quantity.Flow {
 
 // pumpFlow is a piston pump's flow at this case.
 func (n *net) pumpFlow(u *graph.Unit) quantity.Flow {
-	pick := func(s span.Span[quantity.Flow]) quantity.Flow { return s.Lo + quantity.Flow(n.pumpQ)*(s.Hi-s.Lo) }
-	if u.Item.Kind.Is(catalog.Recovers) {
-		return pick(n.m.Feed)
-	}
 	q, _, _ := PumpFlow(u.Item, n.m.in.pressure.Middle())
-	return pick(q)
+	return q.Lo + quantity.Flow(n.pumpQ)*(q.Hi-q.Lo)
+}
+
+// recoveryFlow is the feed of an energy-recovery pump at this case: where it runs at the middle, or an
+// end of where it can run.
+func (n *net) recoveryFlow() quantity.Flow {
+	switch n.pumpQ {
+	case 0:
+		return n.m.Recovered.Takes.Lo
+	case 1:
+		return n.m.Recovered.Takes.Hi
+	}
+	return n.m.Recovered.Middle.Feed
 }

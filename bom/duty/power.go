@@ -147,6 +147,7 @@ type PumpPower struct {
 	MidMotor, mid          quantity.Power            // at the middle, at the motor's shaft and at the battery
 	Volts                  quantity.Voltage
 	Battery                bool
+	Torque                 span.Span[quantity.Torque] // at the engine, where its speeds are said
 	basis                  string
 }
 
@@ -164,11 +165,31 @@ func drivenBy(s *bom.System, m *Making, u *graph.Unit) (p PumpPower, ok bool) {
 	if errors.Join(err, err2, err3) != nil {
 		return p, false
 	}
+	if at := it.Process.EngineSpeed; at != nil {
+		// Each flow goes with its own speed: idle with the least, cruising with the greatest.
+		idle, err := drive(q.Lo, m.in.pressure.Hi, inlet.Lo, trains.Worst)
+		fast, err2 := drive(q.Hi, m.in.pressure.Lo, inlet.Hi, trains.Best)
+		if errors.Join(err, err2) != nil {
+			return p, false
+		}
+		p.Torque = span.Empty[quantity.Torque]()
+		for _, end := range []struct {
+			watts quantity.Power
+			turns quantity.Speed
+		}{{best.motor, at.Lo}, {idle.motor, at.Lo}, {fast.motor, at.Hi}, {worst.motor, at.Hi}} {
+			t, err := power.Torque(end.watts, end.turns)
+			if err != nil {
+				return p, false
+			}
+			p.Torque = p.Torque.Reach(t)
+		}
+	}
 	if best.boosted {
 		basis += fmt.Sprintf(", its inlet's pressure of up to %.1f bar taken off", inlet.Hi.Bar())
 	}
-	p = PumpPower{Unit: u, Water: span.Between(best.water, worst.water), Shaft: span.Between(best.shaft, worst.shaft), Motor: span.Between(best.motor, worst.motor),
-		Electric: span.Between(best.battery, worst.battery), MidMotor: middle.motor, mid: middle.battery, basis: basis}
+	p.Unit, p.basis = u, basis
+	p.Water, p.Shaft, p.Motor = span.Between(best.water, worst.water), span.Between(best.shaft, worst.shaft), span.Between(best.motor, worst.motor)
+	p.Electric, p.MidMotor, p.mid = span.Between(best.battery, worst.battery), middle.motor, middle.battery
 	p.Volts, p.Battery = it.Battery(s.Build.Duty.Supply)
 	if !p.Battery && build.NamesMains(it.Motor) && s.Build.Duty.Supply != nil && *s.Build.Duty.Supply <= build.BatteryLimit {
 		p.Volts, p.Battery = *s.Build.Duty.Supply, true // behind an inverter
@@ -231,14 +252,8 @@ func mean(a, b quantity.Share) quantity.Share { return (a + b) / 2 }
 
 // engine is the torque that a belt asks of an engine.
 func (p *Power) engine(one *PumpPower) {
-	it := one.Unit.Item
-	if it.Process.EngineSpeed == nil {
-		return
-	}
-	lo, err := power.Torque(one.Motor.Lo, it.Process.EngineSpeed.Hi)
-	hi, err2 := power.Torque(one.Motor.Hi, it.Process.EngineSpeed.Lo)
-	if err == nil && err2 == nil {
-		p.Torque, p.EngineKnown = plus(p.Torque, span.Between(lo, hi)), true
+	if one.Unit.Item.Process.EngineSpeed != nil {
+		p.Torque, p.EngineKnown = plus(p.Torque, one.Torque), true
 	}
 }
 

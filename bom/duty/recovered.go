@@ -40,10 +40,8 @@ func (m *Making) recovered() {
 	}
 	m.Notes = append(m.Notes, Note{"rod ratio of " + m.Recovery.Name, p.Ratio.String(), true},
 		Note{"leak", leak.String() + " of the swept volume", p.Leak != nil}, Note{"friction", friction.String() + " on the feed side", p.Friction != nil})
-	rec := &Recovered{Device: pump.Recovery{Ratio: *p.Ratio, Leak: leak.Middle(), Friction: friction.Middle(), Waste: wasteBack}}
-	feed := it.Flow
-	rec.Curve = m.feedCurve()
-	if feed == nil && rec.Curve == nil {
+	rec := &Recovered{Device: pump.Recovery{Ratio: *p.Ratio, Leak: leak.Middle(), Friction: friction.Middle(), Waste: wasteBack}, Curve: m.feedCurve(), leak: leak, friction: friction}
+	if it.Flow == nil && rec.Curve == nil {
 		m.WhyNot = "the feed of " + m.Recovery.Name + " is not said"
 		m.Asks = append(m.Asks, m.Recovery.Name+": what feed flow does it take, or what is the feed pump's curve? Nothing is reckoned without.")
 		return
@@ -52,33 +50,60 @@ func (m *Making) recovered() {
 		m.WhyNot = "its water is below 0 C, where the correlations end and ice is near, or warmer than an element bears (45 C)"
 		return
 	}
-	run := func(row membrane.Row, base membrane.Running, device pump.Recovery) (pump.Run, membrane.Result, error) {
-		vessel := func(product, q quantity.Flow) (held, loss quantity.Pressure, err error) {
-			base.Feed = q
-			if held, err = row.PressureFor(product, base); err != nil {
-				return 0, 0, err
-			}
-			base.Pressure = held
-			out, err := row.Solve(base, nil)
-			return held, out.Loss, err
+	m.runs(rec)
+}
+
+// behind reckons it again with what the line loses between the feed pump and it, which shortens the feed
+// pump's curve: with clean filters, and at the middle with all of them at the end of their life.
+func (m *Making) behind() {
+	rec := m.Recovered
+	if rec == nil || rec.Curve == nil || !m.Made || !m.Lines.Solved || len(m.Lines.Inlets) != 1 {
+		return
+	}
+	i, gives := &m.Lines.Inlets[0], rec.Curve.Pressure(rec.Middle.Feed)
+	clean, dirty := gives-i.Middle, gives-i.Dirty
+	rec.Device.Line = dirty
+	rec.Dirty, _, rec.DirtyErr = m.running(rec, m.row, m.middleWater(), rec.Device)
+	rec.Device.Line = clean
+	m.runs(rec)
+}
+
+// middleWater is the sea's water at the middle of what is said.
+func (m *Making) middleWater() membrane.Running {
+	return membrane.Running{Temperature: m.in.water.Middle(), Salinity: m.in.salinity.Middle(), Back: m.back, Water: m.in.aged[0], Salt: m.in.aged[1]}
+}
+
+// running is how a device runs on its feed, with what the membrane then makes.
+func (m *Making) running(rec *Recovered, row membrane.Row, base membrane.Running, device pump.Recovery) (r pump.Run, out membrane.Result, err error) {
+	vessel := func(product, q quantity.Flow) (held, loss quantity.Pressure, err error) {
+		base.Feed = q
+		if held, err = row.PressureFor(product, base); err != nil {
+			return 0, 0, err
 		}
-		var (
-			r   pump.Run
-			err error
-		)
-		if rec.Curve != nil {
-			r, err = device.On(*rec.Curve, vessel)
-		} else {
-			r, err = device.At(*feed, vessel)
-		}
-		if err != nil {
-			return r, membrane.Result{}, err
-		}
-		base.Feed, base.Pressure = r.High, r.Held
+		base.Pressure = held
 		out, err := row.Solve(base, nil)
+		return held, out.Loss, err
+	}
+	if rec.Curve != nil {
+		r, err = device.On(*rec.Curve, vessel)
+	} else {
+		r, err = device.At(*m.Recovery.Item.Flow, vessel)
+	}
+	if err != nil {
 		return r, out, err
 	}
-	base := membrane.Running{Temperature: m.in.water.Middle(), Salinity: m.in.salinity.Middle(), Back: m.back}
+	base.Feed, base.Pressure = r.High, r.Held
+	out, err = row.Solve(base, nil)
+	return r, out, err
+}
+
+// runs reckons the middle and both ends.
+func (m *Making) runs(rec *Recovered) {
+	base := m.middleWater()
+	run := func(row membrane.Row, base membrane.Running, device pump.Recovery) (pump.Run, membrane.Result, error) {
+		return m.running(rec, row, base, device)
+	}
+	m.Made, rec.LongerKnown = false, false
 	middle, made, err := run(m.row, base, rec.Device)
 	if err != nil {
 		m.WhyNot = err.Error()
@@ -92,13 +117,13 @@ func (m *Making) recovered() {
 		rec.LongerHeld = more.Held
 	}
 	hard, easy := rec.Device, rec.Device
-	hard.Leak, hard.Friction, easy.Leak, easy.Friction = leak.Lo, friction.Hi, leak.Hi, friction.Lo
+	hard.Leak, hard.Friction, easy.Leak, easy.Friction = rec.leak.Lo, rec.friction.Hi, rec.leak.Hi, rec.friction.Lo
 	cold := membrane.Running{Temperature: m.in.water.Lo, Salinity: m.in.salinity.Hi, Back: m.back, Water: m.in.waterAge.Lo, Salt: 1}
 	hardest, hardMade, err := run(m.ends[0], cold, hard)
 	rec.Hardest, rec.Stalls = hardest, errors.Is(err, pump.ErrStalls)
 	warm := membrane.Running{Temperature: m.in.water.Hi, Salinity: m.in.salinity.Lo, Back: m.back, Salt: m.in.saltAge.Hi}
 	easiest, easyMade, err2 := run(m.ends[1], warm, easy)
-	warm.Salt = 1
+	warm.Water, warm.Salt = m.in.aged[0], m.in.aged[1]
 	_, rec.Warmest, _ = run(m.row, warm, rec.Device)
 	rec.Easiest = easiest
 	if err2 != nil || err != nil && !rec.Stalls {
@@ -114,9 +139,9 @@ func (m *Making) recovered() {
 	}
 	m.Recovered, m.Made, m.Drives = rec, true, true
 	m.FeedKnown = true
-	m.Feed = span.Between(min(hardest.Feed, easiest.Feed, middle.Feed), max(hardest.Feed, easiest.Feed, middle.Feed))
-	if rec.Stalls {
-		m.Feed = span.Between(min(easiest.Feed, middle.Feed), max(easiest.Feed, middle.Feed))
+	rec.Takes, m.Feed = span.Empty[quantity.Flow](), span.Empty[quantity.Flow]()
+	for _, r := range []pump.Run{middle, easiest, rec.Hardest} {
+		rec.Takes, m.Feed = rec.Takes.Reach(r.Feed), m.Feed.Reach(r.High)
 	}
 	m.Pressure = span.Between(rec.Easiest.Held, rec.Hardest.Held)
 	m.mid = base

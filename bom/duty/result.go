@@ -73,7 +73,7 @@ func (m *Making) Condition(name string) *Condition {
 // easiest water.
 type Recovered struct {
 	Middle, Hardest, Easiest pump.Run
-	Warmest                  membrane.Result // in the warmest water, new elements
+	Warmest                  membrane.Result // in the warmest water, elements as at the middle
 	Highest                  quantity.Pressure
 	Stalls                   bool              // in the hardest water the feed pump does not do
 	Longer                   membrane.Result   // the middle with one element more in each row
@@ -81,6 +81,12 @@ type Recovered struct {
 	LongerKnown              bool
 	Device                   pump.Recovery
 	Curve                    *pump.Curve
+	Takes                    span.Span[quantity.Flow] // of its feed pump, what leaks past the piston in it
+	Dirty                    pump.Run                 // at the middle with all filters at the end of their life
+	DirtyErr                 error                    // why that does not run
+
+	leak     span.Span[quantity.Share]
+	friction span.Span[quantity.Pressure]
 }
 
 // Fact is a figure with its ends.

@@ -8,10 +8,25 @@ import (
 	"handtight/pressure/quantity"
 )
 
-// MiddleOf is a fact at the middle of what is said, with new elements.
+// ElementsAge is the age of the elements at the middle, in words.
+func (m *Making) ElementsAge() string {
+	if age := m.plan.Duty.Age; age != nil {
+		return "elements of " + age.String()
+	}
+	return "new elements"
+}
+
+// MiddleOf is a fact at the middle of what is said, with elements of the age that is said, else new.
 func (m *Making) MiddleOf(name string) (v float64, ok bool) {
-	if name == "feed_flow" && m.Made && m.Recovered != nil {
-		return m.mid.Feed.LitresPerMinute(), true // where its feed pump's curve and the membrane meet
+	if m.Made && m.Recovered != nil { // where its feed pump's curve and the membrane meet
+		switch name {
+		case "feed_flow":
+			return m.Recovered.Middle.High.LitresPerMinute(), true
+		case "feed_taken":
+			return m.Recovered.Middle.Feed.LitresPerMinute(), true
+		case "feed_pressure":
+			return m.Recovered.Middle.Inlet.Bar(), true
+		}
 	}
 	if name == "feed_flow" && m.FeedKnown {
 		return m.Feed.Middle().LitresPerMinute(), true
@@ -76,12 +91,11 @@ func (m *Making) Says() []string {
 	}
 	if l := m.Lines; l != nil && l.Solved {
 		for _, i := range l.Inlets {
-			if i.HasFeed && i.FeedKnown && len(i.Filters) > 0 && i.May > 0 {
-				left := "0.2 bar are then left at it"
-				if m.Recovered != nil {
-					left = "more and it gets less than it asks for"
-				}
-				say("Change the cartridges before %s when all losses before it come to %.2f bar: %s.", i.Pump.Name, i.May.Bar(), left)
+			if i.HasFeed && i.FeedKnown && len(i.Filters) > 0 && i.May > 0 && m.Recovered == nil {
+				say("Change the cartridges before %s when all losses before it come to %.2f bar: 0.2 bar are then left at it.", i.Pump.Name, i.May.Bar())
+			}
+			if m.Recovered != nil && len(i.Filters) > 0 {
+				say("%s", m.Recovered.dirtyText(i.Pump.Name))
 			}
 		}
 	}
@@ -151,3 +165,15 @@ func (m *Making) UpgradeText() string {
 }
 
 func litresMinute(q quantity.Flow) string { return fmt.Sprintf("%.1f L/min", q.LitresPerMinute()) }
+
+// dirtyText is what becomes of it as its filters fill: it takes less, and makes less.
+func (r *Recovered) dirtyText(name string) string {
+	switch {
+	case r.Curve == nil:
+		return "What " + name + " makes with filters at the end of their life is not reckoned: its feed pump's curve is not said."
+	case r.DirtyErr != nil:
+		return "With all its filters at the end of their life " + name + " stands still: the feed pump cannot push so much. Change the cartridges before that."
+	}
+	return fmt.Sprintf("With all its filters at the end of their life %s takes %s and makes %.0f L/h at the middle, in place of %.0f.",
+		name, r.Dirty.Feed, r.Dirty.Product.LitresPerHour(), r.Middle.Product.LitresPerHour())
+}

@@ -44,7 +44,7 @@ type DutyFact struct {
 	Name   string   `json:"name"`
 	Words  string   `json:"words"`
 	Low    Number   `json:"lo"`
-	Middle Number   `json:"middle"` // of what is said, new elements; null where there is none
+	Middle Number   `json:"middle"` // of what is said, new elements where no age is said; null where there is none
 	High   Number   `json:"hi"`
 	Unit   string   `json:"unit"`
 	From   []string `json:"from"`

@@ -14,7 +14,8 @@ var energyRecoveryMismatch = Rule{
 	Why: `The rod's share of the piston fixes the recovery, and the membrane comes to the pressure that
 passes it: higher in cold water and with old elements, lower in warm water, which lets salt
 through. A stop where the coldest water asks for more than the element or the feed pump
-bears, a caution where new elements in the warmest water pass over 600 mg/L.`,
+bears, a caution where elements of the ` + "`age`" + ` that is said,
+else new, let over 600 mg/L through in the warmest water.`,
 	Wrong: `
 [[item]]
 id = "pump"

@@ -49,8 +49,8 @@ func findLineLossHigh(_ *bom.System, r *duty.Result) []finding.Finding {
 				if h.Where != side.where || !h.Known {
 					continue
 				}
-				sum += h.Loss.Lo
-				if worst == nil || h.Loss.Lo > worst.Loss.Lo {
+				sum += h.Judged.Loss
+				if worst == nil || h.Judged.Loss > worst.Judged.Loss {
 					worst = h
 				}
 			}
@@ -59,9 +59,9 @@ func findLineLossHigh(_ *bom.System, r *duty.Result) []finding.Finding {
 			}
 			f := onPump(m, finding.Caution)
 			f.Subject, f.Place = ofUnit(worst.Unit), at(worst.Unit.Mark)
-			f.Reason = fmt.Sprintf("the hoses %s lose %.2f bar or more; %.1f are the most there.", side.words, sum.Bar(), side.most.Bar())
+			f.Reason = fmt.Sprintf("the hoses %s lose %.2f bar; %.1f are the most there.", side.words, sum.Bar(), side.most.Bar())
 			bore, _ := duty.BoreOf(r.Build, worst.Unit.Item)
-			f.Remedy = fmt.Sprintf("Take %s bore or more there, and fewer tails.", quantity.Length(math.Ceil(bore.Millimetres()*math.Pow(float64(sum/side.most), 0.21)))*quantity.Millimetre)
+			f.Remedy = fmt.Sprintf("Take %s bore or more there, and fewer tails.", quantity.Length(math.Ceil(bore.Millimetres()*math.Pow(float64(sum/side.most), 0.25)))*quantity.Millimetre)
 			out = append(out, f)
 		}
 	}

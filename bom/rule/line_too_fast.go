@@ -15,7 +15,8 @@ var lineTooFast = Rule{
 	Title: "The water runs too fast in a line.",
 	Why: `Fast water loses pressure, wears and hammers. In a line under high pressure 4.5 m/s are the
 end of what pages on hydraulic lines ask for, in the product's 2 m/s (a judgement). The flow is
-the true one: what the pump delivers, less the product behind the vessel. Lines before the
+the true one: what the pump delivers, less the product behind the vessel, at the middle of what is
+said; on an engine at its greatest speed. Lines before the
 pump are looked at by suction-too-fast.`,
 	Wrong: `
 [[hose]]
@@ -41,7 +42,7 @@ func findLineTooFast(_ *bom.System, r *duty.Result) []finding.Finding {
 		}
 		for _, h := range m.Lines.Hoses {
 			most := map[duty.Where]quantity.Velocity{duty.HighSide: 4.5, duty.Product: 2}[h.Where]
-			if most == 0 || !h.Known || h.Speed.Lo <= most {
+			if most == 0 || !h.Known || h.Judged.Speed <= most {
 				continue
 			}
 			f := onPump(m, finding.Caution)

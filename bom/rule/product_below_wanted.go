@@ -14,7 +14,8 @@ var productBelowWanted = Rule{
 	Title: "The plant makes less fresh water than is wanted.",
 	Why: `What comes through is reckoned over the whole range of what is said: the water's temperature
 and salt, the pump's flow, the elements as new and as old. A stop where even the best of all
-that is less than wanted, a caution where new elements at the middle make less.`,
+that is less than wanted, a caution where it makes less at the middle, with elements of the ` + "`age`" + `
+that is said, else new.`,
 	Wrong: `
 [duty]
 pressure = "54 bar"
@@ -48,7 +49,7 @@ func findProductBelowWanted(_ *bom.System, r *duty.Result) []finding.Finding {
 		if m.All.Product.Hi < *want {
 			f.Severity = finding.Stop
 		}
-		f.Reason = fmt.Sprintf("%s wanted, and it makes %.1f L/h with new elements at the middle of what is said (%s over all of it).", want, m.Middle.Product.LitresPerHour(), litresAnHour(m.All.Product))
+		f.Reason = fmt.Sprintf("%s wanted, and it makes %.1f L/h with %s at the middle of what is said (%s over all of it).", want, m.Middle.Product.LitresPerHour(), m.ElementsAge(), litresAnHour(m.All.Product))
 		f.Remedy = "Take another element with a pump to suit, or want less."
 		if p, ok := m.PressureFor(*want); ok && p <= m.MostPressure() {
 			f.Remedy = fmt.Sprintf("Hold %s bar on the throttle, if the element, the vessel, the relief and the motor allow it.", upTo(p.Bar(), 1))

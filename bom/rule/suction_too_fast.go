@@ -122,7 +122,7 @@ func tooFast(d running.Draw, bore quantity.Length, v quantity.Velocity, reckoned
 	}
 	f.Reason = fmt.Sprintf("%s %s up to %s%s through %s, %s in the bore: %.2f m/s, and a suction line should stay below %.1f.",
 		names(d.Pumps), verb, d.Flow, by, d.Hose.Name, bore, v, pressure.SuctionGood)
-	wide, _ := pressure.BoreFor(d.Flow, pressure.SuctionGood)
+	wide, _ := pressure.BoreFor(d.Flow*1.02, pressure.SuctionGood) // a wider line loses less, and a little more runs in it
 	f.Remedy = fmt.Sprintf("Take hose of %s bore or more, and tails to suit.", quantity.Length(math.Ceil(wide.Millimetres())))
 	return f
 }

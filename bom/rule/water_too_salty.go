@@ -48,7 +48,7 @@ func findWaterTooSalty(_ *bom.System, r *duty.Result) []finding.Finding {
 		if float64(m.All.Salt.Lo) > palatable {
 			f.Severity = finding.Stop
 		}
-		f.Reason = fmt.Sprintf("%.0f mg/L of salt with new elements at the middle of what is said (%.0f to %.0f over all of it); 600 are good water, 1000 the end of it.", float64(m.Middle.Salt), float64(m.All.Salt.Lo), float64(m.All.Salt.Hi))
+		f.Reason = fmt.Sprintf("%.0f mg/L of salt with %s at the middle of what is said (%.0f to %.0f over all of it); 600 are good water, 1000 the end of it.", float64(m.Middle.Salt), m.ElementsAge(), float64(m.All.Salt.Lo), float64(m.All.Salt.Hi))
 		var ways []string
 		if p, ok := m.PressureForSalt(goodWater, m.MostPressure()); ok {
 			ways = append(ways, fmt.Sprintf("hold %s bar, if the element, the vessel, the relief and the motor allow it", upTo(p.Bar(), 1)))

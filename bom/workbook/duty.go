@@ -90,7 +90,7 @@ func (s *sheet) duty() {
 	several := severalPlants(list)
 	s.endRow("", 6)
 	s.wide("duty", dutyTitle, titleLook)
-	s.wide("duty about", "Each from the worst to the best of what is said; the middle is of new elements. A reckoning, no promise: maker and data sheets come first.", subLook)
+	s.wide("duty about", "Each from the worst to the best of what is said; the middle is of new elements where no age is said. A reckoning, no promise: maker and data sheets come first.", subLook)
 	s.spanRow("duty head", dutySpans, []string{"What, and its unit", "Least", "Middle", "Greatest", "Limit, margin, known by, or what to know"}, func(int, string) look { return headLook })
 	seen := map[string]int{}
 	for _, d := range list {

@@ -16,6 +16,7 @@ type Recovery struct {
 	Leak     quantity.Share    // of the swept volume
 	Friction quantity.Pressure // on the feed side
 	Waste    quantity.Pressure // against which the spent brine leaves
+	Line     quantity.Pressure // lost between the feed pump and it; a head that it stands below takes away from it
 }
 
 // Vessel is what stands on the high side: the pressure at which a product passes at a
@@ -81,7 +82,7 @@ var ErrStalls = errors.New("the feed pump stalls: the membrane asks for more tha
 func (r Recovery) On(curve Curve, vessel Vessel) (Run, error) {
 	short := func(q quantity.Flow) (bool, Run, error) {
 		run, err := r.At(q, vessel)
-		return err != nil || run.Inlet > curve.Pressure(q), run, err
+		return err != nil || run.Inlet+r.Line > curve.Pressure(q), run, err
 	}
 	// A feed is looked for at which it runs at all: at a trickle no membrane passes its share.
 	var best Run
