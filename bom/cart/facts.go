@@ -30,6 +30,7 @@ type facts struct {
 	set      quantity.Pressure // of a relief valve
 	full     quantity.Pressure // at which it passes all its flow
 	cut      quantity.Pressure // at which a pump stops
+	vacuum   quantity.Pressure // that a hose stands, below the air's
 	micron   quantity.Length
 	bore     quantity.Length // of a hose; of a tube its outside
 	outer    quantity.Length // of a hose or a tube, where it is called its outside
@@ -182,11 +183,13 @@ func (f *facts) stated(r *threads.Reading) {
 				f.set = bar
 			case bar < f.set-pressure.Slack && oneFigure.MatchString(r.Pressures[i].Words):
 				f.rated = bar // it lifts at more: that figure is of its body
+			case bar > f.set+pressure.Slack && f.rated == 0 && oneFigure.MatchString(r.Pressures[i].Words):
+				f.rated = bar // "set 60 bar, 120 bar": it holds the higher one, whatever that is
 			}
 		}
 	}
 	if isA(f.kind, catalog.Gauge) {
-		f.scale, f.rated = max(f.scale, f.rated), 0
+		f.scale = max(f.scale, f.rated) // PN 100 says how far it reads too, where nothing else does
 	}
 }
 
@@ -279,6 +282,7 @@ func (f *facts) read(text string) {
 	}
 	if says("bar", "psi", "mpa", "бар") {
 		f.scale, f.set, f.full = pressureIn(scaleForm, text), pressureIn(setForm, text), pressureIn(fullForm, text)
+		f.cut, f.vacuum = max(pressureIn(cutForm, text), pressureIn(cutBehind, text)), pressureIn(vacuumForm, text)
 	}
 	if says("l", "gp", "gal", "m3", "m³") && says("/h", "/m", "lph", "lpm", "gp") {
 		f.flow = flowIn(text)

@@ -16,6 +16,9 @@ type Says struct {
 	Rated            quantity.Pressure // what it may carry
 	Scale            quantity.Pressure // full scale of a gauge
 	Set              quantity.Pressure // of a relief valve
+	Full             quantity.Pressure // at which it passes all its flow
+	Cut              quantity.Pressure // at which a pump stops
+	Vacuum           quantity.Pressure // that a hose stands, below the air's
 	Micron           quantity.Length
 	Bore             quantity.Length // of a hose; of a tube its outside
 	Length           quantity.Length // of a hose that is made up
@@ -32,7 +35,7 @@ type Says struct {
 func (l *Line) Says() Says {
 	f := &l.facts
 	s := Says{
-		Kind: f.kind, Material: f.material, Class: f.class, Spec: f.spec, Rated: f.rated, Scale: f.scale, Set: f.set, Micron: f.micron, Bore: f.bore,
+		Kind: f.kind, Material: f.material, Class: f.class, Spec: f.spec, Rated: f.rated, Scale: f.scale, Set: f.set, Full: f.full, Cut: f.cut, Vacuum: f.vacuum, Micron: f.micron, Bore: f.bore,
 		Length: f.length, Volts: f.volts, FlowFrom: f.flow.from, FlowTo: f.flow.to, Across: f.element.across, Long: f.element.long,
 		Bonded: f.traits.has("bonded"), Flat: f.traits.has("flat"),
 		GripFrom: f.grips.from, GripTo: f.grips.to, Carbon: f.traits.has("carbon"),

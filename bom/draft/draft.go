@@ -2,6 +2,7 @@ package draft
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"handtight/bom"
@@ -70,26 +71,84 @@ func Of(carts []*cart.Cart, o Options) (*Draft, error) {
 	d.Proven, d.Short = s.answer.Proven, s.answer.Cost.Missing-s.answer.Bound.Missing
 	r := newRouter(s, ids)
 	d.fill(s, r)
+	d.rivals(s, r)
 	d.ask(s, r, carts, o)
 	w := &writer{d: d, s: s, r: r, o: o, carts: carts}
-	d.Text = []byte(w.write())
-	b, faults := read.Parse("draft", d.Text)
-	if len(faults) > 0 {
-		return nil, fmt.Errorf("the draft does not read back, which is a fault of this program: %w", faults)
+	sys, err := d.walked(w.write())
+	if err != nil {
+		return nil, err
 	}
-	d.Build = b
-	if err := d.countLoose(); err != nil {
+	if d.unrated(sys) {
+		d.Questions = nil
+		d.ask(s, r, carts, o)
+		w.b.Reset()
+		if sys, err = d.walked(w.write()); err != nil {
+			return nil, err
+		}
+	}
+	if err := d.countLoose(sys); err != nil {
 		return nil, err
 	}
 	return d, nil
 }
 
-// countLoose holds the clamps, washers and tape of the lists against what the joints ask for.
-func (d *Draft) countLoose() error {
-	sys, faults := bom.Walk(d.Build)
+// walked takes a text for the draft's, and walks the build that it is.
+func (d *Draft) walked(text string) (*bom.System, error) {
+	d.Text = []byte(text)
+	b, faults := read.Parse("draft", d.Text)
 	if len(faults) > 0 {
-		return fmt.Errorf("the draft cannot be walked, which is a fault of this program: %w", faults)
+		return nil, fmt.Errorf("the draft does not read back, which is a fault of this program: %w", faults)
 	}
+	d.Build = b
+	sys, faults := bom.Walk(b)
+	if len(faults) > 0 {
+		return nil, fmt.Errorf("the draft cannot be walked, which is a fault of this program: %w", faults)
+	}
+	return sys, nil
+}
+
+// rivals asks which part has a role where another that can have it is left over.
+func (d *Draft) rivals(s *solved, r *router) {
+	for i := range chain().Role {
+		role := &chain().Role[i]
+		if role.Many {
+			continue
+		}
+		for _, u := range s.plant.all(role.Name) {
+			for _, p := range d.Parts {
+				if u.part != nil && p != u.part && p.Aside == "" && r.used[p] == 0 && slices.Contains(role.Kinds, p.Kind.Name) && role.suits(p) {
+					u.part.ask(fmt.Sprintf("which is the %s, this or that of %s: this was taken", role.Name, p.Where()))
+				}
+			}
+		}
+	}
+}
+
+// unrated asks what parts of a line of high pressure hold of which nothing says it, and reports whether
+// there are any.
+func (d *Draft) unrated(sys *bom.System) bool {
+	asks := false
+	for _, g := range sys.Segments.All {
+		for _, u := range g.Unrated {
+			i := slices.IndexFunc(d.Parts, func(p *Part) bool { return p.Aside == "" && p.ID == u.Item.ID })
+			if g.High() && i >= 0 {
+				d.Parts[i].ask("what pressure it holds: it stands in a line of high pressure, and nothing says it")
+				asks = true
+			}
+		}
+	}
+	return asks
+}
+
+// ask notes a question to a part's line, once.
+func (p *Part) ask(text string) {
+	if !slices.Contains(p.Ask, text) {
+		p.Ask = append(p.Ask, text)
+	}
+}
+
+// countLoose holds the clamps, washers and tape of the lists against what the joints ask for.
+func (d *Draft) countLoose(sys *bom.System) error {
 	needs, err := sys.Needs()
 	if err != nil {
 		return err

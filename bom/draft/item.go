@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"handtight/catalog"
-	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -83,7 +82,7 @@ func (p *Part) fields() fields {
 		material = m + " ends"
 	}
 	f.text("material", material)
-	if r := p.rated(); r > 0 {
+	if r := p.Says.Rated; r > 0 {
 		f.text("rated", bar(r))
 	}
 	if !p.Kind.Loose {
@@ -97,6 +96,12 @@ func (p *Part) fields() fields {
 	}
 	if has("set") && p.Says.Set > 0 {
 		f.text("set", bar(p.Says.Set))
+	}
+	if has("full_flow") && p.Says.Full > 0 {
+		f.text("full_flow", bar(p.Says.Full))
+	}
+	if has("shutoff") && p.Says.Cut > 0 {
+		f.text("shutoff", bar(p.Says.Cut))
 	}
 	if has("scale") {
 		p.scale(&f)
@@ -117,19 +122,6 @@ func (p *Part) fields() fields {
 	}
 	return f
 }
-
-// rated is what the line says that the part holds. A pressure of a gauge is its full scale,
-// unless a word says that it is the rating.
-func (p *Part) rated() quantity.Pressure {
-	if m := ratingWords.FindStringSubmatch(p.Line.Text); m != nil && p.Says.Rated == 0 && p.Kind.Is(catalog.Gauge) {
-		if r, err := quantity.ParsePressure(strings.Replace(m[1], ",", ".", 1) + " " + strings.ToLower(m[2])); err == nil {
-			return r
-		}
-	}
-	return p.Says.Rated
-}
-
-var ratingWords = pattern.New(`(?i)(?:rated|zulässig|service|trabajo|esercizio|werkdruk)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 
 // between is what a selector does on its way, where the words say it.
 func between(text string) string {
@@ -170,6 +162,9 @@ func (p *Part) hoseFields(f *fields) {
 			key = "outside"
 		}
 		f.text(key, boreText(p.Says.Bore))
+	}
+	if p.Says.Vacuum > 0 {
+		f.text("vacuum", bar(p.Says.Vacuum))
 	}
 	if p.isHose() {
 		length := p.Says.Length

@@ -109,6 +109,20 @@ func (l *layer) lay() {
 	}
 	l.takeExtra()
 	l.drop()
+	l.stopsAt()
+}
+
+// stopsAt says of each part that was laid where a check stops at it, once all is laid: a later piece may
+// have ended what an earlier one brought.
+func (l *layer) stopsAt() {
+	for _, f := range rule.Check(l.sys) {
+		first, _, _ := strings.Cut(f.Reason, ". ")
+		for p, said := range l.says {
+			if f.Severity == finding.Stop && len(said) > 0 && strings.Contains(f.Subject.String()+" "+first, p.ID) {
+				said[len(said)-1] += "; a check stops at it: " + strings.TrimSuffix(first, ".")
+			}
+		}
+	}
 }
 
 func (l *layer) step() bool {

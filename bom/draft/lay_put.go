@@ -128,11 +128,6 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 	case g.part == nil:
 		what += ", which did not join"
 	}
-	stopsAt := ""
-	for i := range own {
-		first, _, _ := strings.Cut(own[i].Reason, ". ")
-		stopsAt += "; a check stops at it: " + strings.TrimSuffix(first, ".")
-	}
 	for _, c := range slices.Concat(chains...) {
 		if c.part.own {
 			continue
@@ -140,13 +135,13 @@ func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
 		l.says[c.part] = append(l.says[c.part], what)
 	}
 	if g.inLine() {
-		l.says[g.part] = append(l.says[g.part], what+stopsAt)
+		l.says[g.part] = append(l.says[g.part], what)
 	}
 	for _, u := range g.row {
 		if u.part != nil && g.open {
-			l.says[u.part] = append(l.says[u.part], what+stopsAt)
+			l.says[u.part] = append(l.says[u.part], what)
 		} else if u.part != nil {
-			l.says[u.part] = append(l.says[u.part], "goes on "+branch+", between "+from+" and "+to+stopsAt)
+			l.says[u.part] = append(l.says[u.part], "goes on "+branch+", between "+from+" and "+to)
 		}
 	}
 	if l.sys = sys; !l.loose {

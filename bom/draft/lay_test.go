@@ -217,3 +217,16 @@ func TestSecondVessel(t *testing.T) {
 	require.NoError(t, err)
 	require.NotContains(t, string(a.Text), "vessel/2")
 }
+
+// What a check stops at is told of the whole that comes out: a selector whose second way gets its drain
+// right after shuts nothing.
+func TestWhatIsLaidIsToldOfTheWhole(t *testing.T) {
+	base := draftOf(t, "testdata/blind5/d.csv", nil)
+	later, err := draft.ReadList("later.csv", []byte("Code,Description,Quantity,GBP each\nZ1,\"Three-way selector valve 8 mm push-in x 3, acetal, drinking water, 10 bar, both ways open between\",1,31.00\n"), cart.Options{})
+	require.NoError(t, err)
+	a, err := draft.Into(walkedText(t, base.Text), base.Text, []*cart.Cart{later})
+	require.NoError(t, err)
+	require.Contains(t, string(a.Text), `path = ["selector.b", "stock-8-2", "drain.in"]`)
+	require.Zero(t, stopsOf(walkedText(t, a.Text)))
+	require.NotContains(t, string(a.Text), "a check stops at it")
+}

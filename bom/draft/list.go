@@ -82,10 +82,10 @@ func counted(data []byte) bool {
 	return with > 1 && with*4 >= all*3
 }
 
-// leadCount is a count before words: "3 hose tails". measureWord are words behind a figure
+// leadCount is a count before words: "3 hose tails", "1 te", which is no hose of the sort 1TE. measureWord are words behind a figure
 // that is a size: "19 mm hose", "10 inch housing".
 var (
-	leadCount     = pattern.New(`^([0-9]{1,3})\s+(\pL{3,})`)
+	leadCount     = pattern.New(`^([0-9]{1,3})\s+(\pL{3,}|[Tt][eéèê]\b|[TtLYX]-\pL{3,})`)
 	countThenWord = pattern.New(`(?i)^[0-9]{1,3}(?:\s*x)?\s+\pL`)
 	measureWord   = pattern.New(`(?i)^(?:inch|inches|zoll|pouces?|pollici|pulgadas?|micron|microns|mikron|bar|psi|volts?|litres?|liters?|way|wege|voies|vie|vías|npt|bsp|bspp|bspt|jic|metres?|meters?|feet|foot)$`)
 	saysHowMany   = pattern.New(`(?i)^[0-9]{1,3}\s*(?:x|pcs?|pc|ea|stk|st|pz|uds?|pièces?|m)\b|\bx\s?[0-9]{1,3}$|[0-9]\s?m$`)

@@ -345,7 +345,10 @@ func (r *role) inShared(plant string) bool {
 // suits reports whether a part has the sign that tells the role from another of the same kind.
 // A gauge without a scale is let pass for either, the first that comes.
 func (r *role) suits(p *Part) bool {
-	scale := max(p.Says.Scale, p.Says.Rated)
+	scale := p.Says.Scale
+	if scale == 0 {
+		scale = p.Says.Rated
+	}
 	switch r.Sign {
 	case "scale high":
 		return scale == 0 || scale >= highScale

@@ -185,7 +185,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	}
 	switch called := l.called(k); {
 	case called == asRating:
-		if l.is(scaled) {
+		if l.is(scaled) && l.pressureCalled(k, f) != "rated" {
 			return f.drop(asScale)
 		}
 		l.rate(f, quantity.Pressure(f.v)*quantity.Bar)

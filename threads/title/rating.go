@@ -56,7 +56,7 @@ func poundRole(f *figure) role {
 func (l *line) classifyPressure(k int, f *figure) {
 	p := quantity.Pressure(f.v) * f.per
 	switch what := l.pressureCalled(k, f); {
-	case what == "rated" || what == "" && !l.is(scaled) && (!l.is(set) || l.saysRated()):
+	case what == "rated" || what == "" && !l.is(scaled) && (!l.is(set) || l.saysRated() || l.setBelow(k, p)):
 		l.rate(f, p)
 	case what == "" && l.is(scaled):
 		l.notRated(k, f, p, "full scale")
@@ -133,6 +133,18 @@ func (l *line) rate(f *figure, p quantity.Pressure) {
 func (l *line) notRated(k int, f *figure, p quantity.Pressure, what string) {
 	f.role = asPressure
 	l.pressures = append(l.pressures, threads.StatedPressure{What: what, Pressure: p, Words: l.words(l.tokens[k].from, l.tokens[k].to)})
+}
+
+// setBelow reports whether another pressure of the line is called a setting and lies below: "set 60 bar,
+// 120 bar". Whatever else the higher one may be, the most that it can be set to or the one at which it is
+// full open, the part holds it.
+func (l *line) setBelow(k int, p quantity.Pressure) bool {
+	for j := range l.tokens {
+		if f := l.tokens[j].figure; j != k && f != nil && f.kind == pressureFigure && quantity.Pressure(f.v)*f.per < p && l.pressureCalled(j, f) == "setting" {
+			return true
+		}
+	}
+	return false
 }
 
 // saysRated reports whether a pressure is called a rating: that of a relief valve

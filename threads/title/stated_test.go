@@ -23,6 +23,10 @@ func TestReadStatedFacts(t *testing.T) {
 		{"a schedule in one word", "pipe nipple 1/2 x 3 in NPT S80", "", "schedule 80", "", 0, ""},
 		{"the wall of a plastic pipe", "adaptor 25 mm x 3/4 male SDR 11 PE", "", "SDR 11", "", 0, "pe"},
 		{"a working pressure before a burst pressure", "hose 3/8 BSP F both ends WP 330 bar burst 1320 bar", "", "", "", 330, ""},
+		{"a nominal pressure on a gauge is no scale", "gauge 1/4 NPT male 0-160 bar PN 100", "", "", "", 100, ""},
+		{"nor is a working pressure", "gauge 1/4 NPT male 0-160 bar, working pressure 120", "", "", "", 120, ""},
+		{"a pressure over the named setting of a relief valve", "relief valve 1/4 NPT male, set 62 bar, 10 L/min, 140 bar", "", "", "", 140, ""},
+		{"and before it, in German", "Sicherheitsventil G 1/4 AG, 120 bar, Ansprechdruck 60 bar", "", "", "", 120, ""},
 		{"of two ratings the lower", "valve 1/2 NPT F 600 psi 400 psi", "", "", "", 27.57903, ""},
 	} {
 		t.Run(row.why, func(t *testing.T) {
@@ -49,6 +53,7 @@ func TestPressuresThatAreNoRating(t *testing.T) {
 		{"a transmitter's range", "transmitter G 1/4 male range 100 bar", "full scale", 100},
 		{"a switch", "pressure switch 1/4 NPT M cut-out 3 bar", "cut-off", 3},
 		{"a relief valve's setting", "relief valve 1/2 NPT set 62 bar", "setting", 62},
+		{"a scale in words", "gauge 1/4 NPT male pressure 100 bar", "full scale", 100},
 		{"steam is no cold water", "ball valve 1/2 NPT 150 WSP", "steam", 10.34214},
 	} {
 		t.Run(row.why, func(t *testing.T) {
@@ -58,6 +63,14 @@ func TestPressuresThatAreNoRating(t *testing.T) {
 			require.Equal(t, row.what, r.Pressures[0].What)
 			require.InDelta(t, row.bar, r.Pressures[0].Pressure.Bar(), 0.001)
 		})
+	}
+}
+
+// Of a relief valve a pressure is its rating only over one that is called a setting: of two that nothing
+// names either may be, and one below is something else.
+func TestAReliefsOtherPressureStaysOpen(t *testing.T) {
+	for _, text := range []string{"relief valve 1/4 NPT, 60 bar, 120 bar", "relief valve 1/4 NPT, set 62 bar, 10 bar back pressure", "relief valve 1/4 NPT, set 62 bar, test 210 bar", "relief valve 1/4 NPT, range 20-120 bar, set 62 bar"} {
+		require.False(t, Read(text).HasRated, text)
 	}
 }
 
