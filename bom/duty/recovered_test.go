@@ -107,3 +107,45 @@ func TestALineIsJudgedAtTheEnginesGreatestSpeed(t *testing.T) {
 	}
 	require.Fail(t, "no high hose")
 }
+
+// How a standing energy-recovery pump lets a flush through is its maker's to say: nothing is reckoned of
+// it, and that is told.
+func TestTheFlushOfARecoveringPlantIsNotReckoned(t *testing.T) {
+	m := edited(t, "recovery", `"fine", "feed", "pump.in"]`, `"fine", "feed", "flush-tee", "to-pump", "pump.in"]
+[[hose]]
+id = "to-pump"
+of = "stock"
+length = "0.5 m"
+[[hose]]
+id = "fresh"
+of = "stock"
+length = "1 m"
+[[hose]]
+id = "fresh-2"
+of = "stock"
+length = "1 m"
+[[item]]
+id = "flush-tee"
+kind = "tee"
+material = "bronze"
+rated = "10 bar"
+ports = { a = '13 mm barb', b = '13 mm barb', branch = '13 mm barb' }
+[[item]]
+id = "flush-valve"
+kind = "solenoid valve"
+material = "bronze"
+rated = "10 bar"
+ports = { in = '13 mm barb', out = '13 mm barb' }
+[[item]]
+id = "house"
+kind = "house supply"
+pressure = "3 bar"
+flow = "9 L/min"
+ports = { out = '13 mm barb' }
+[[run]]
+name = "flush"
+path = ["house", "fresh", "flush-valve", "fresh-2", "flush-tee.branch"]`)
+	require.Nil(t, m.Condition("flush"))
+	require.Contains(t, strings.Join(m.Says(), "\n"), "nothing says how freely water passes pump")
+	require.True(t, m.Lines.Solved, m.Lines.WhyNot)
+}

@@ -34,6 +34,10 @@ func conditionsOf(s *bom.System, m *Making) []Condition {
 	if !m.suppliesKnown() {
 		return out
 	}
+	if m.Recovery != nil {
+		m.Unsolved = append(m.Unsolved, "the flush, for nothing says how freely water passes "+m.Recovery.Name+" while no brine drives it: ask its maker how it is flushed")
+		return out
+	}
 	fresh, err := line.Of(20, 0)
 	if err != nil {
 		return out
@@ -41,7 +45,7 @@ func conditionsOf(s *bom.System, m *Making) []Condition {
 	if c, ok := (&net{s: s, m: m, water: fresh, pumpQ: 0.5, flush: true}).condition("flush", "the pumps stand, and the flush goes through their valves"); ok {
 		out = append(out, c)
 	}
-	if len(m.Pumps) == 0 || m.Recovery != nil || !m.FeedKnown {
+	if len(m.Pumps) == 0 || !m.FeedKnown {
 		return out
 	}
 	if c, ok := (&net{s: s, m: m, water: fresh, pumpQ: 0.5, flush: true, turns: true}).condition("flush with the pump running", "the throttle stands open, and the pump draws what it sweeps"); ok {
