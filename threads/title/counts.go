@@ -28,7 +28,14 @@ func (l *line) counts(k int, f *figure) role {
 // quantity reports a whole number before an x and a part's name (4 x elbow), and
 // the number of a tee's ends behind an x (1/4 female x 3).
 func (l *line) quantity(k int, f *figure, next *token) bool {
-	if !f.whole || f.marked || l.shape == nil {
+	if !f.whole || f.marked {
+		return false
+	}
+	if of := l.likeEnds(k, f, next); of != nil {
+		of.times, of.counted, f.used = int(f.v), true, true
+		return true
+	}
+	if l.shape == nil {
 		return false
 	}
 	after := at(l.tokens, k+2)
@@ -44,6 +51,42 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	last := k == len(l.tokens)-1 && at(l.tokens, k-1).value(classSep) == "x"
 	return last && f.v > 2 && int(f.v) == l.shape.ends
 }
+
+// likeEnds gives the millimetres of so many like ends: 3 x 10 mm push-in, 3 hose tails 13 mm. A
+// thread of so many inches goes on no hose or tube that small.
+func (l *line) likeEnds(k int, f *figure, next *token) *figure {
+	if f.v < 2 || f.v > mostLike || at(l.tokens, k-1).is(classFamily) != nil {
+		return nil
+	}
+	j := k + 1
+	if next.is(classEnd) != nil {
+		for j++; j < len(l.tokens) && l.tokens[j].figure == nil && l.tokens[j].mark == 0 && l.tokens[j].is(classSep) == nil; j++ {
+		}
+	} else if next.value(classSep) == "x" {
+		j++
+	}
+	size := at(l.tokens, j).figure
+	if size == nil || j == k+1 || size.kind != mmSize || size.v >= f.v*tubeOfThread {
+		return nil
+	}
+	if next.is(classEnd) != nil || l.namesEnd(j) {
+		return size
+	}
+	return nil
+}
+
+// namesEnd reports whether a word of an end without a thread stands beside a size.
+func (l *line) namesEnd(k int) bool {
+	return at(l.tokens, k+1).is(classEnd) != nil || at(l.tokens, k-3).is(classEnd) != nil || l.takesTubes()
+}
+
+// mostLike is the most like ends that a count before their size tells; tubeOfThread is how many
+// millimetres of hose or tube a thread's size in inches comes with at least, a tail of half the
+// thread. Both a judgement.
+const (
+	mostLike     = 6
+	tubeOfThread = 10
+)
 
 // endsCounted reports the number of like ends before an x, with a word for an end on one side
 // of it: tails 2 x 25 mm, 3 x tail 10 mm. A pipe thread of as many inches has no such small

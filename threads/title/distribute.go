@@ -26,7 +26,12 @@ func repeated(ends []*phrase) []*phrase {
 		out = append(out, e)
 		times := 0
 		if e.fig != nil {
-			times = e.fig.times
+			times, e.fig.times = e.fig.times, 0 // two phrases of one size are of the number
+			for _, o := range ends {
+				if o != e && o.fig == e.fig {
+					times--
+				}
+			}
 		}
 		if e.attr&isPair != 0 && len(ends) > 1 {
 			times = 2 // inlet and outlet

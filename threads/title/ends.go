@@ -166,6 +166,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
 		return ends
 	}
+	if l.is(tee) && len(ends) == 2 && ends[0].fig == ends[1].fig && ends[0].fig != nil && ends[0].fig.counted {
+		return ends // two tails of a tee: of its third end nothing is said
+	}
 	if l.is(tee) && len(ends) == 2 {
 		return l.threeOf(ends)
 	}

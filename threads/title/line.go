@@ -128,9 +128,13 @@ var european = map[string]bool{
 // letterSex are single letters that are a sex behind a size in inches: Ukrainian З, Greek Α and Θ.
 var letterSex = map[string]string{"з": "male", "α": "male", "θ": "female"}
 
-// germanLetter reads the i (innen) or a (aussen) that stands alone behind an inch size.
+// germanLetter reads the i (innen) or a (aussen) that stands alone behind an inch size, or
+// behind the thread's name that follows one.
 func (l *line) germanLetter(k int) {
 	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	if prev.is(classFamily) != nil {
+		prev = at(l.tokens, k-2)
+	}
 	if prev.figure == nil || prev.figure.kind != inchSize {
 		return
 	}

@@ -51,6 +51,7 @@ type figure struct {
 	dn       float64 // the nominal bore that v was found by; 0 if none
 	set      bool    // a pressure that a part is set to, or the end of a scale: no rating
 	times    int     // how many ends have the size, if said
+	counted  bool    // the text says how many ends have it
 	perhaps  bool    // a word of length stands by it, on a part of two sizes
 	or       string  // the other size, where the text gives one or the other
 	hose     bool    // an inch size repeated in millimetres of bore: 3/8" (9,52 mm)

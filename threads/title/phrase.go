@@ -192,9 +192,19 @@ func wordsFirst(tokens []token, sizes []int) (prefix, family bool) {
 		tail := families > 0 && (tokens[sizes[0]].figure.kind == mmSize || after != nil && after.value == "THREAD")
 		return tail && sexesLast == 0, false
 	case sexesFirst > 0:
-		return sexesLast == 0 || nearBefore(tokens, sizes[0]), families > 0
+		return sexesLast == 0 || nearBefore(tokens, sizes[0]), namesThread(first)
 	}
 	return families > 0 && familiesLast == 0, families > 0
+}
+
+// namesThread reports whether tokens name a family of threads that follows its sizes.
+func namesThread(tokens []token) bool {
+	for k := range tokens {
+		if m := tokens[k].is(classFamily); m != nil && !m.has("pre") && m.value != "THREAD" {
+			return true
+		}
+	}
+	return false
 }
 
 // said counts the sexes and the families or ends that tokens name.

@@ -77,7 +77,8 @@ func (c *phrase) addSexes(s []threads.Sex, joined bool) {
 	if len(s) == 1 && len(c.sexes) == 1 && c.sexes[0] == s[0] && !joined {
 		return
 	}
-	if len(c.sexes) > 1 && (!joined || c.dealt) {
+	third := c.dealt && len(c.sexes) == 2 && len(s) == 1 // utv./inv./inv.: a pair and one more
+	if len(c.sexes) > 1 && (!joined || c.dealt && !third) {
 		return
 	}
 	if len(s) > 2 && len(c.sexes) == 1 && !joined {
