@@ -16,7 +16,7 @@ func (l *line) inherit(ends []*phrase) {
 			continue
 		}
 		if e.fig.hose || tail && e.bare() && l.otherThread(ends, k) && !hasEnd(ends, "BARB") {
-			e.end = "BARB"
+			e.end, e.lent = "BARB", e.strange
 			continue
 		}
 		if e.bare() && l.adapts() && l.otherThread(ends, k) && l.sequence(ends) < 2 && !hasEnd(ends, "BARB") && k > 0 {
@@ -28,6 +28,7 @@ func (l *line) inherit(ends []*phrase) {
 		}
 		if e.bare() && !l.one && e.attr&isNut == 0 && !anyThread(ends) {
 			if e.end = l.sharedEnd(ends, e); e.end != "" {
+				e.lent = e.strange
 				continue
 			}
 		}
@@ -177,6 +178,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 			return ends // feed and brine: of the product nothing is said
 		}
 		return []*phrase{ends[0], copyOf(ends[0]), ends[1]}
+	}
+	if l.is(femaleRound) && want == 4 && len(ends) == 2 {
+		return []*phrase{ends[0], copyOf(ends[0]), ends[1], copyOf(ends[1])} // a cross: run and branches
 	}
 	if l.is(manifold) {
 		return l.outlets(ends)

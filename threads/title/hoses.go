@@ -26,11 +26,20 @@ func (l *line) looseNut(ends, rest []*phrase) []*phrase {
 
 // dropHoseBore leaves out the bore of a hose that is itself the part, with or
 // without made-up ends: it is no end.
-func (l *line) dropHoseBore(ends []*phrase) []*phrase {
+func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.one || len(ends) == 0 {
 		return ends
 	}
 	first := ends[0]
+	if l.is(hose) && first.hose && first.described() {
+		first.end, first.hose = "", false // hydraulikschlauch 3/8 NPT AG: the thread at its end
+	}
+	if l.is(hose) && (onlyBores(ends) || len(ends) == 1 && ends[0].bare() && ends[0].attr == 0 && namesStock(rest)) {
+		for _, e := range ends {
+			e.fig.role = asBoreOf
+		}
+		return nil // hose 8 mm inside; hydraulikslange 2-lag 1/2"
+	}
 	if len(ends) > 1 && first.hose && first.endFirst && !first.described() && ends[1].plus {
 		first.fig.role = asBore // hose 3/4 + nipple 3/4: two parts, and the hose is no end
 		return ends[1:]
@@ -44,7 +53,15 @@ func (l *line) dropHoseBore(ends []*phrase) []*phrase {
 	if (l.shape == nil || l.is(hose)) && l.connector(ends) {
 		return ends
 	}
+	if l.shape == nil && len(ends) == 1 && first.end == "TUBE" && first.endFirst && first.millimetres() && first.fam == nil && !first.thread && first.sex() != threads.NoSex {
+		first.sexes = nil // PE-rør udv. 10 mm: the outside of the pipe
+	}
 	if l.shape == nil && allStock(ends) && (first.endFirst || l.tubing()) {
+		for _, e := range ends {
+			if e.fig != nil {
+				e.fig.role = asMeasure
+			}
+		}
 		return nil // a length of hose or pipe
 	}
 	if l.is(hose) && allNominalBores(ends) {
@@ -63,6 +80,7 @@ func (l *line) dropHoseBore(ends []*phrase) []*phrase {
 	if l.shape == nil {
 		l.shape = l.lex.shapes["hose"]
 	}
+	first.fig.role = asBoreOf
 	return ends[1:]
 }
 
@@ -80,6 +98,28 @@ func (l *line) tubing() bool {
 		}
 	}
 	return named
+}
+
+// onlyBores reports whether every size of a hose is in millimetres and no word names an end.
+func onlyBores(ends []*phrase) bool {
+	for _, e := range ends {
+		if !e.millimetres() || e.fam != nil || e.thread || e.end != "" && !e.hose && e.end != "TUBE" {
+			return false
+		}
+	}
+	return true
+}
+
+// namesStock reports words without a size that name hose itself, and no end of it.
+func namesStock(rest []*phrase) bool {
+	stock := false
+	for _, r := range rest {
+		if r.described() || r.end != "" && !r.hose {
+			return false
+		}
+		stock = stock || r.hose
+	}
+	return stock
 }
 
 // allStock reports whether every size is a hose's or a pipe's own: its bore, its

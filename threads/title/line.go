@@ -2,6 +2,7 @@ package title
 
 import (
 	"slices"
+	"strings"
 
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -64,6 +65,10 @@ func (l *line) survey() {
 		l.spannerWord(k)
 		l.pressureLetters(k)
 		l.metreLetter(k)
+		l.russianLetter(k)
+		l.coupledFace(k)
+		l.chineseBore(k)
+		l.pipeFor(k)
 		l.takeNamed(k)
 		l.takeBack(k)
 		for _, m := range it.word {
@@ -280,6 +285,21 @@ func (l *line) smallWord(k int) {
 	}
 }
 
+// pipeFor takes the end from what a pipe is for: PE-rør 10 mm til push-in.
+func (l *line) pipeFor(k int) {
+	m := l.tokens[k].is(classEnd)
+	if k == 0 || l.one || l.shape != nil && l.shape.ends >= 0 || m == nil || m.value != "PUSH" && m.value != "COMPRESSION" || !l.meantFor(k-1) || at(l.tokens, k+1).figure != nil {
+		return
+	}
+	for j := range l.tokens[:k] {
+		if it := &l.tokens[j]; it.value(classEnd) == "TUBE" {
+			l.ignore(l.words(l.tokens[k-1].from, l.tokens[k].to), "what the pipe is for")
+			l.tokens[k].word = l.lex.words["the"]
+			return
+		}
+	}
+}
+
 // slipLetter reads the capital S (slip) of S x FPT, beside an x.
 func (l *line) slipLetter(k int) {
 	it := &l.tokens[k]
@@ -292,12 +312,80 @@ func (l *line) slipLetter(k int) {
 }
 
 // metreLetter takes the male from the M of 0.9M, which is a length in metres: no thread's size is
-// written with such a decimal.
+// written with such a decimal. So is the 2M of a hose that another size stands before.
 func (l *line) metreLetter(k int) {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
-	if it.to-it.from == 1 && l.norm[it.from] == 'm' && it.glued && prev.figure != nil && prev.figure.kind == bare && !prev.figure.whole && !prev.figure.frac && !prev.figure.marked {
-		it.word = l.lex.words["the"]
+	if it.to-it.from != 1 || l.norm[it.from] != 'm' || !it.glued || prev.figure == nil || prev.figure.kind != bare || prev.figure.frac || prev.figure.marked {
+		return
 	}
+	if !prev.figure.whole || l.hoseLength(k) {
+		it.word = l.lex.words["the"]
+		prev.figure.drop(asLength)
+	}
+}
+
+// russianLetter takes the thread of GOST 6111 from a K that no size is glued to: K1/4 is one, and
+// 3/8 K-10A is not.
+func (l *line) russianLetter(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if m := it.is(classFamily); m == nil || m.value != "NPT" || string(l.norm[it.from:it.to]) != "k" {
+		return
+	}
+	if next.figure == nil || !next.glued || it.to != next.from {
+		it.word, it.unread = nil, true
+	}
+}
+
+// coupledFace takes the flat face of a quick coupling from its thread: the halves meet there.
+func (l *line) coupledFace(k int) {
+	it := &l.tokens[k]
+	if it.value(classAttr) != "flat-face" {
+		return
+	}
+	for j := range l.tokens {
+		if l.tokens[j].value(classEnd) == "QC" {
+			it.word = l.lex.words["the"]
+			return
+		}
+	}
+}
+
+// chineseBore takes the D of D15 for a nominal bore where a thread of a metal part is spoken of in
+// Chinese and no other size stands (铜内外螺纹球阀 d15): of plastic it is the pipe's outside.
+func (l *line) chineseBore(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if string(l.norm[it.from:it.to]) != "d" || next.figure == nil || !next.glued || next.figure.kind != bare || !next.figure.whole || l.lex.bores[int(next.figure.v)] == 0 {
+		return
+	}
+	metal, thread := false, false
+	for j := range l.tokens {
+		t := &l.tokens[j]
+		if t.figure != nil && j != k+1 {
+			return
+		}
+		if m := t.is(classMaterial); m != nil {
+			metal = m.value == "brass" || m.value == "copper" || m.value == "galvanised" || strings.Contains(m.value, "steel") || strings.Contains(m.value, "iron")
+		}
+		for _, class := range [...]wordClass{classSex, classFamily} {
+			m := t.is(class)
+			thread = thread || m != nil && m.tongue == "zh"
+		}
+	}
+	if metal && thread {
+		it.word, it.unread = l.lex.words["dn"], false
+	}
+}
+
+// hoseLength reports whether the whole figure before the M at k is the length of a hose: the line
+// names a hose, a size with an inch mark stands before, and no x joins the figure to another.
+func (l *line) hoseLength(k int) bool {
+	hose, size := false, false
+	for j := range l.tokens {
+		it := &l.tokens[j]
+		hose = hose || it.value(classEnd) == "HOSE" || it.is(classKind) != nil && it.is(classKind).shape.name == "hose"
+		size = size || j < k-1 && it.figure != nil && (it.figure.marked || it.figure.frac)
+	}
+	return hose && size && at(l.tokens, k-2).value(classSep) == "" && at(l.tokens, k+1).value(classSep) == ""
 }
 
 // spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).
@@ -371,7 +459,8 @@ func (l *line) symbols() {
 			continue
 		}
 		l.malleable, l.shape, l.evidence = true, found.shape, true
-		l.tokens = append(l.tokens[:k], l.tokens[end+1:]...)
+		strange := slices.DeleteFunc(slices.Clone(l.tokens[k:end]), func(it token) bool { return !it.unread || it.to-it.from < 3 })
+		l.tokens = slices.Replace(l.tokens, k, end+1, strange...)
 	}
 }
 

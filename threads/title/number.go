@@ -45,6 +45,7 @@ type figure struct {
 	classA   bool
 	pin      float64 // M22-14: the pin of a pressure washer's joint
 	tube     float64 // 1/2-16: a thread and a tube of 16 mm
+	turned   bool    // 4/3 of a line in Arabic: 3/4 written from right to left
 	dated    bool    // a spreadsheet has turned the size into a date
 	steam    bool    // a pressure that holds for steam
 	special  string  // what the thread of a special size is, where it is not judged
@@ -181,6 +182,10 @@ func (sc *scanner) value(i int, f *figure) int {
 		f.v, f.frac, f.whole, f.dated = v, true, false, true
 		return stop
 	}
+	if v, stop := sc.turnedFraction(i); stop > 0 {
+		f.v, f.frac, f.whole, f.turned = v, true, false, true
+		return stop
+	}
 	if v, stop := sc.fraction(i); stop > 0 {
 		f.v, f.frac, f.whole = v, true, false
 		return stop
@@ -263,6 +268,30 @@ func (sc *scanner) fraction(i int) (float64, int) {
 		return 0, 0 // two pipes of millimetres
 	}
 	return float64(a) / float64(b), stop
+}
+
+// turnedFraction reads the 2/1, 4/3 and 8/3 of Arabic lists, which are 1/2, 3/4 and 3/8 written
+// from right to left; 0 where the line has no letter of that script.
+func (sc *scanner) turnedFraction(i int) (float64, int) {
+	b, end := sc.digits(i)
+	if b != 2 && b != 4 && b != 8 || end != i+1 || byteAt(sc.norm, end) != '/' || byteAt(sc.norm, i-1) == '/' {
+		return 0, 0
+	}
+	a, stop := sc.digits(end + 1)
+	if a%2 == 0 || a >= b || byteAt(sc.norm, stop) == '/' || byteAt(sc.norm, stop) == '.' || !sc.arabic() {
+		return 0, 0
+	}
+	return float64(a) / float64(b), stop
+}
+
+// arabic reports whether the line has a letter of the Arabic script.
+func (sc *scanner) arabic() bool {
+	for _, b := range sc.norm {
+		if b >= 0xD8 && b <= 0xDB {
+			return true
+		}
+	}
+	return false
 }
 
 func (sc *scanner) inchMark(end int, f *figure) int {

@@ -30,6 +30,9 @@ type phrase struct {
 	strange   bool // a word that can be its own is not understood
 	bothSexes bool // the text says both male and female of it
 	doubt     bool // a word that is not understood stands where a sex stands
+	guess     bool // the end is taken from the beginning of a compound word
+	lent      bool // the end is another's word, and a word of its own is not understood
+	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex
 }
 
 // attr is a set of words about an end.
@@ -279,6 +282,11 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 			case classEnd:
 				if m.value == "ROUND" && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.role.other() {
 					continue // the diameter of a dial
+				}
+				if m.value == "BARB?" {
+					if c.end == "" {
+						c.end, c.endFirst, c.guess = "BARB", c.fig == nil, true
+					}
 				} else if m.value == "ROUND" {
 					c.round = true
 					if c.end == "" {

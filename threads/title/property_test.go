@@ -45,6 +45,59 @@ func TestAShopsNameChangesNoEnd(t *testing.T) {
 	require.Zero(t, changed)
 }
 
+// A word that nobody understands, at any place of a line, is named under what is not understood or
+// not used, and closes no end that was open without it. Where it does, mostly because it parts a
+// figure from its unit or two words that are one name, the line is pinned.
+func TestAStrangeWordInsideClosesNoEnd(t *testing.T) {
+	const word = "zwquv"
+	wrong, tries := "", 0
+	for _, l := range publishedLines(t) {
+		words := strings.Fields(l.text)
+		before := Read(l.text)
+		was := closedEnds(before)
+		for k := range len(words) + 1 {
+			text := strings.Join(slices.Insert(slices.Clone(words), k, word), " ")
+			after := Read(text)
+			tries++
+			require.True(t, names(after, word), text)
+			is := closedEnds(after)
+			if len(was) == len(before.Ends) || len(is) <= len(was) {
+				continue
+			}
+			for _, e := range is {
+				if !slices.Contains(was, e) {
+					wrong += "closed: " + text + "\n\t" + endsText(before.Ends) + "\n\t" + endsText(after.Ends) + "\n"
+					break
+				}
+			}
+		}
+	}
+	t.Logf("%d titles with a strange word", tries)
+	require.Greater(t, tries, 15000)
+	pinnedText(t, "testdata/strange_word.wrong", wrong)
+}
+
+// closedEnds are the ends of which nothing is asked.
+func closedEnds(r threads.Reading) []threads.End {
+	var out []threads.End
+	for _, e := range r.Ends {
+		if e.Question == "" && len(e.Candidates) == 1 {
+			out = append(out, e.Candidates[0])
+		}
+	}
+	return out
+}
+
+// names reports whether the reading says that it has not understood or not used the word.
+func names(r threads.Reading, word string) bool {
+	for _, u := range r.Unread {
+		if strings.Contains(u, word) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(r.NotUsed, func(n threads.NotUsed) bool { return strings.Contains(n.Words, word) })
+}
+
 // Blanks at either end and between words do not count.
 func TestBlanksDoNotCount(t *testing.T) {
 	for _, l := range publishedLines(t) {

@@ -14,6 +14,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 	switch {
 	case c.fig != nil && c.fig.dated && len(r.Candidates) > 0:
 		return "Is " + quote(r.Words) + " the size " + inchText(c.fig.v) + ", which a spreadsheet has turned into a date: " + sizesOf(r.Candidates) + "? Ask the shop."
+	case c.fig != nil && c.fig.turned && len(r.Candidates) > 0:
+		return "Is " + quote(r.Words) + " the size " + inchText(c.fig.v) + ", written from right to left: " + sizesOf(r.Candidates) + "? Ask the shop."
 	case c.fig != nil && c.fig.perhaps && len(r.Candidates) == 1 && !l.one:
 		return "Is " + quote(r.Words) + " an end, " + sizesOf(r.Candidates) + ", or the length of the part? The text says both: look at the picture, or ask the shop."
 	case c.fig != nil && c.fig.or != "" && len(r.Candidates) > 0:
@@ -22,7 +24,9 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "What is the part, and is the " + quote(r.Words) + " a thread: " + sizesOf(r.Candidates) + "? " + l.unnamed() + " Ask the shop."
 	case len(r.Candidates) == 0:
 		return l.unreadable(c, r)
-	case c.fam != nil && c.fam.value == "R" && r.Candidates[0].Family != threads.R:
+	case c.oldR && len(r.Candidates) > 0:
+		return "R is a male thread, and a " + l.shape.name + " mostly has female ones, which the trade calls R too. Is it " + sizesOf(r.Candidates) + "? Look at the picture, or ask the shop."
+	case c.fam != nil && c.fam.value == "R" && r.Candidates[0].Family != threads.R && c.fig != nil && c.fig.dn == 0:
 		return "R is a male thread, and the text says female. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
 	case c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && r.Candidates[0].Family == threads.R:
 		return c.fam.value[:1] + strings.ToLower(c.fam.value[1:]) + " is a female thread, and the text says male. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
@@ -32,6 +36,10 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is " + quote(r.Words) + " the end that its word says, or is that the valve's other end? The text gives two sizes and one word: look at the picture, or ask the shop."
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
+	case c.lent && !r.Candidates[0].Family.Threaded() && len(r.Candidates) == 1:
+		return "Is the " + quote(r.Words) + " a " + r.Candidates[0].String() + ", as the rest of the text says of its other end? Not understood: " + l.strangeWords() + ". Look at the picture, or ask the shop."
+	case c.guess && r.Candidates[0].Family == threads.Barb && !l.one && !l.is(tail):
+		return "Is the " + strings.TrimSpace(r.Candidates[0].Size+" of "+quote(r.Words)) + " a tail for a hose? The word only begins so: look at the picture, or ask the shop."
 	case c.assumed && r.Candidates[0].Family == threads.Barb && !l.one:
 		return "Is the " + r.Candidates[0].Size + " a tail for a hose, or does it take a pipe? The word is used for both: look at the picture, or ask the shop."
 	case r.Candidates[0].Size == "":

@@ -323,6 +323,15 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 		if l.malleable && c.sex() == threads.Female {
 			return []threads.Family{threads.Rp}
 		}
+		if c.attr&isNut != 0 && c.sex() == threads.Female {
+			return []threads.Family{threads.G, threads.Rp, threads.Rc}
+		}
+		if c.oldR {
+			return []threads.Family{threads.Rp, threads.R, threads.Rc, threads.G}
+		}
+		if c.fig.dn > 0 {
+			return bspFamilies(c, flat, false) // R15: the bore of a pipe thread, and no size of ISO 7
+		}
 		if c.attr&isOldR != 0 || l.nordic {
 			return []threads.Family{threads.R, threads.G}
 		}

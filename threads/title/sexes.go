@@ -1,6 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"slices"
+
+	"handtight/threads"
+)
 
 // assignSexes gives each threaded end the sex that its words, its class, its nut
 // or its kind of part imply. A sex that only the kind implies is marked assumed.
@@ -11,6 +15,7 @@ func (l *line) assignSexes(ends []*phrase) {
 			count++
 		}
 	}
+	l.femaleBody(ends)
 	for _, e := range ends {
 		l.ownSex(e)
 	}
@@ -22,6 +27,22 @@ func (l *line) assignSexes(ends []*phrase) {
 	l.kindSexes(ends, count)
 }
 
+// femaleBody marks the R of a part whose ends are mostly female, where no word gives a sex: the
+// trade writes R 1/2 for a valve with Rp 1/2, and DIN 2999 has called both R.
+func (l *line) femaleBody(ends []*phrase) {
+	if l.shape == nil || l.is(madeUp) || l.shape.ends < 1 || len(l.shape.sexes) == 0 || slices.Contains(l.shape.sexes, threads.Male) {
+		return
+	}
+	for _, e := range ends {
+		if len(e.sexes) > 0 || e.bothSexes || threadLike(e) && (e.fam == nil || e.fam.value != "R" || e.part != nil && e.part != l.shape || e.attr&isTaper != 0) {
+			return
+		}
+	}
+	for _, e := range ends {
+		e.oldR = threadLike(e) && (e.fig == nil || e.fig.dn == 0)
+	}
+}
+
 // ownSex is the sex that the end's own words imply.
 func (l *line) ownSex(e *phrase) {
 	if len(e.sexes) > 0 || e.bothSexes || !threadLike(e) {
@@ -30,7 +51,7 @@ func (l *line) ownSex(e *phrase) {
 	switch {
 	case e.fam != nil && len(e.fam.sexes) > 0:
 		e.sexes = e.fam.sexes
-	case e.fam != nil && e.fam.value == "R":
+	case e.fam != nil && e.fam.value == "R" && (e.fig == nil || e.fig.dn == 0) && !e.oldR && e.attr&isNut == 0:
 		e.sexes = []threads.Sex{threads.Male}
 	case e.fam != nil && (e.fam.value == "RC" || e.fam.value == "RP"):
 		e.sexes = []threads.Sex{threads.Female}
@@ -103,7 +124,7 @@ func (l *line) kindSexes(ends []*phrase, count int) {
 		if !threadLike(e) {
 			continue
 		}
-		if len(e.sexes) == 0 && !e.bothSexes {
+		if len(e.sexes) == 0 && !e.bothSexes && !e.oldR {
 			l.assume(e, l.usual(e, usual, k, count, len(ends)))
 			e.assumed = e.assumed || len(e.sexes) > 0 && l.shape.ends == 1 && len(ends) > 1 && !l.is(nut) // a cap with another size is an adaptor
 		}

@@ -246,8 +246,29 @@ func (l *line) dropSecond(values map[float64]bool, second figureKind) {
 	}
 	for _, f := range again {
 		f.drop(asRepeat)
+		if second == dnSize {
+			l.markBore(f)
+		}
 		if french {
 			l.markFrench(f.v)
+		}
+	}
+}
+
+// markBore gives the inch size that a nominal bore repeats the figure of that bore, so that
+// the letter of 1/2" R15 is read as that of R15.
+func (l *line) markBore(bore *figure) {
+	for k := range l.tokens {
+		if l.tokens[k].figure != bore {
+			continue
+		}
+		if m := at(l.tokens, k-1).is(classFamily); m == nil || m.value != "R" || !l.tokens[k].glued {
+			return
+		}
+	}
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind == inchSize && f.v == bore.v {
+			f.dn = bore.dn
 		}
 	}
 }
@@ -303,10 +324,21 @@ func (l *line) dropBareBore() {
 			continue
 		}
 		prev, next := l.beside(k, -1), l.beside(k, 1)
+		if l.hyphenated(k) {
+			continue
+		}
 		if prev.role(classBefore) == asBore && !sizedByBore(next.is(classFamily)) && next.is(classSex) == nil {
 			f.drop(asBoreBeside)
 		}
 	}
+}
+
+// hyphenated reports whether a hyphen joins the nominal bore at k to a thread of another size, so
+// that the bore is another end's: DN20-Rc1/2.
+func (l *line) hyphenated(k int) bool {
+	size := at(l.tokens, k+3).figure
+	return at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && at(l.tokens, k+2).is(classFamily) != nil &&
+		size != nil && size.kind == inchSize && size.v != l.tokens[k].figure.v
 }
 
 // sizedByBore reports whether the family is one whose sizes a nominal bore can name.

@@ -111,9 +111,11 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			e.end = "SOCKET"
 		case word != "" && (e.end == "" || e.round || word != "BARB"):
 			e.end = word
+			e.lent = e.strange && !l.one
 		case l.is(tail) && l.material != "pvc":
 			e.end = "BARB"
 			e.assumed = l.is(perhaps)
+			e.lent = e.strange && !l.one
 		case l.is(bush) || glued:
 			e.end = "SOCKET"
 		default:
