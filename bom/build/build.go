@@ -129,9 +129,19 @@ type Item struct {
 	Free                    []FreePassage     // of kind passage
 	Unread                  []string          // words of the title that were not understood
 	NotUsed                 []threads.NotUsed // what the title states and no key takes
+	Worded                  []Worded          // strengths that `about` states and no key says
 	Carried                 []Carried         // keys that are read, and that nothing uses
 	Place                   Mark
 	Made                    []*catalog.Material // what its material names: see Materials
+}
+
+// Worded is one strength that the description of an item states and no key of it says: a pressure, a
+// class, or the standard of a hose. It rates nothing, and is held against what does.
+type Worded struct {
+	Words string
+	Rated *quantity.Pressure
+	Class string
+	Spec  string
 }
 
 // Carried is a key of an item that is read and shown, and that nothing here weighs.

@@ -56,6 +56,20 @@ func Of(g *graph.Graph) *Ratings {
 	return s
 }
 
+// AsWorded is what a port of an item would hold by words of its description in place of the keys that
+// rate it: by a pressure as of a data sheet, else by the class or the standard of a hose alone.
+func (s *Ratings) AsWorded(it *build.Item, w build.Worded, port int) Allowable {
+	as := *it
+	as.Rated = w.Rated
+	if w.Class != "" {
+		as.Class, as.Pipe = w.Class, w.Class
+	}
+	if w.Spec != "" {
+		as.Spec = w.Spec
+	}
+	return newTable(s.table.warm).allowable(&as, port)
+}
+
 // table caches what items' ports hold: ratings are looked up once an item, and
 // each sort of end once a build.
 type table struct {

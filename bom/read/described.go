@@ -182,9 +182,13 @@ func like(c byte, letters string) bool { return c >= 0x80 || strings.IndexByte(l
 // strengths notes the class, the standard and the pressures that a description states and no key says.
 func (r *reader) strengths(it *build.Item, note func(words, why string)) {
 	reading := title.Read(it.About)
+	worded := func(w build.Worded) {
+		it.Worded = append(it.Worded, w)
+		note(w.Words, inAbout)
+	}
 	for _, words := range []string{reading.Class, reading.Schedule} {
 		if words != "" && !strings.Contains(strings.ToLower(it.Class), words) {
-			note(words, inAbout)
+			worded(build.Worded{Words: words, Class: words})
 		}
 	}
 	stated := func(p quantity.Pressure) bool {
@@ -193,10 +197,10 @@ func (r *reader) strengths(it *build.Item, note func(words, why string)) {
 		})
 	}
 	if rated := reading.Rated; reading.HasRated && !stated(rated) {
-		note(rated.String(), inAbout)
+		worded(build.Worded{Words: rated.String(), Rated: &rated})
 	}
 	if spec, ok := pressure.HoseSpec(it.About); ok && it.Kind.Length && !strings.Contains(it.Spec, string(spec)) {
-		note(string(spec), inAbout)
+		worded(build.Worded{Words: string(spec), Spec: string(spec)})
 	}
 	for _, p := range reading.Pressures {
 		if p.What != "full scale" && !stated(p.Pressure) {

@@ -12,9 +12,11 @@ import (
 
 var ratedAboveStandard = Rule{
 	Slug:  "rated-above-standard",
-	Title: "A part is said to hold more than the standard it is sold to.",
+	Title: "A part is said to hold more than the standard it is sold to, or than its own description says.",
 	Why: `A maker may build better than the standard, or the figure may be the burst pressure, or
-psi read as bar. Both figures are shown and the lower one is used.`,
+psi read as bar. Both figures are shown and the lower one is used. A strength in ` + "`about`" + ` rates
+nothing; where it is less than what the part sees, and the key or the standard beside it is more,
+one of the two is not of this part.`,
 	Wrong: `
 [[hose]]
 id = "hose"
@@ -46,6 +48,23 @@ func findAbove(s *bom.System) []finding.Finding {
 				Remedy: "Check the data sheet: is it the working pressure, and of this size?",
 			})
 		}
+	}
+	return append(out, wordsAgainst(s)...)
+}
+
+// wordsAgainst names both where a description says less than what rates the part, and less than it sees.
+func wordsAgainst(s *bom.System) []finding.Finding {
+	var out []finding.Finding
+	for _, x := range findWordsBelow(s) {
+		said := ""
+		if bars(x.said) != x.words {
+			said = fmt.Sprintf(" (%s)", bars(x.said))
+		}
+		out = append(out, finding.Finding{
+			Severity: finding.Caution, NotKnown: true, Subject: ofUnit(x.unit), Place: at(x.item.Place),
+			Reason: fmt.Sprintf("`%s` is described as %q, which says %s%s, and it is taken to hold %s (%s) where it sees %s.", x.item.ID, x.item.About, x.words, said, bars(x.holds.Rating.Pressure), basis(x.holds), bars(x.seen)),
+			Remedy: fmt.Sprintf("Look at what stands on the part and in its data sheet, and take the wrong one out of the file; where the words are right, buy one for %s or more.", barsUp(x.seen)),
+		})
 	}
 	return out
 }

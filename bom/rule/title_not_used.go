@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"handtight/bom"
@@ -34,12 +35,16 @@ func findTitleWords(s *bom.System) []finding.Finding {
 	var said []string
 	var first *build.Item
 	items := 0
+	against := findWordsBelow(s)
 	for _, it := range s.Build.Items {
 		var words []string
 		for _, w := range it.Unread {
 			words = append(words, fmt.Sprintf("%q (not understood)", w))
 		}
 		for _, n := range it.NotUsed {
+			if slices.ContainsFunc(against, func(x wordsBelow) bool { return x.item == it && x.words == n.Words }) {
+				continue // a finding of its own
+			}
 			words = append(words, fmt.Sprintf("%q (%s)", n.Words, n.Why))
 		}
 		for i := range it.Ports {
