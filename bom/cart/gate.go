@@ -35,13 +35,21 @@ func mayPack(lower string) bool {
 				break
 			}
 			from, to := max(0, i-16), min(len(rest), i+len(w)+16)
-			if alone(rest, i, i+len(w)) && (strings.ContainsAny(rest[from:i], "0123456789") || strings.ContainsAny(rest[i+len(w):to], "0123456789")) {
+			if alone(rest, startOf(rest, i), i+len(w)) && (strings.ContainsAny(rest[from:i], "0123456789") || strings.ContainsAny(rest[i+len(w):to], "0123456789")) {
 				return true
 			}
 			rest = rest[i+len(w):]
 		}
 	}
 	return false
+}
+
+// startOf is where the word of a pack that begins at i begins with its count: 10erpack is one word.
+func startOf(text string, i int) int {
+	if count, ok := strings.CutSuffix(text[:i], "er"); ok && count != strings.TrimRight(count, "0123456789") {
+		return len(count)
+	}
+	return i
 }
 
 // alone reports whether no letter stands before or behind a part of a text. Letters beyond

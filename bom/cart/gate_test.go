@@ -60,13 +60,14 @@ func TestTheQuickLookShutsNothingOut(t *testing.T) {
 		}
 	}
 	require.Greater(t, read, 100, "there is something to lose")
+	require.Empty(t, shut("Bonded washer G 1/2 10erPack"), "the count and its word written as one")
 }
 
 func TestTheQuickLookShutsNothingOutAtRandom(t *testing.T) {
 	word := rapid.SampledFrom([]string{"pack", "of", "10", "10er", "VE", "set", "2", "lot de", "5", "1,5", "m", "1.5m", "3 ft", "coil", "€", "12.50", "EUR", "lunghezza", "(", ")", "x", "Elbow", "1/2", "NPT", "-", "boîte de 25", "pcs", "Stück", "/", "conf."})
 	rapid.Check(t, func(t *rapid.T) {
 		words := rapid.SliceOfN(word, 1, 8).Draw(t, "words")
-		text := strings.Join(words, rapid.SampledFrom([]string{" ", ""}).Draw(t, "between"))
+		text := strings.Join(words, rapid.SampledFrom([]string{" ", "-", ", "}).Draw(t, "between"))
 		require.Empty(t, shut(text), text)
 	})
 }
