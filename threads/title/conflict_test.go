@@ -107,3 +107,11 @@ func TestAFamilyThatFitsNoEndIsAsked(t *testing.T) {
 		require.Equal(t, asked, n, text)
 	}
 }
+
+// The nose of a pressure washer's coupling is carried by its thread: it is used, and not named as adding nothing.
+func TestTheNoseIsUsed(t *testing.T) {
+	r, err := ReadEnd("M22x1.5 male 15 mm")
+	require.NoError(t, err)
+	require.Equal(t, 15.0, float64(r.Candidates[0].Nose))
+	require.Empty(t, r.NotUsed)
+}

@@ -11,7 +11,7 @@ func unspent(text string, l *line, read *threads.EndReading) []threads.NotUsed {
 		it := &l.tokens[k]
 		why := ""
 		switch {
-		case it.figure != nil && it.figure.role == asRepeat:
+		case it.figure != nil && it.figure.role == asRepeat && !it.figure.used:
 			why = threads.SaysNothingNew // of another size it would be a second end
 		case it.figure != nil && !it.figure.used:
 			why = l.why(it.figure)
