@@ -28,8 +28,13 @@ func (l *layout) straightLabels() {
 			l.text(t)
 			l.solid = append(l.solid, t.Box.grow(1))
 		}
-		set(k.Name, "joint", gap, mid.Y-23)
-		set(k.Size, "size", gap+2*half-6, mid.Y-37)
+		name, above := mid.Y-23, mid.Y-37 // above is over the tops of the symbols, where a text may be wider
+		if k.Size == "" && boldWidth(k.Name) > gap {
+			set(k.Name, "joint", gap+2*half-6, above)
+		} else {
+			set(k.Name, "joint", gap, name)
+		}
+		set(k.Size, "size", gap+2*half-6, above)
 		along := k.Along
 		if k.Bar != "" {
 			along = k.Bar

@@ -107,6 +107,9 @@ func TestDemoPictures(t *testing.T) {
 					p := drawing.Lay(panel.Scheme, form)
 					require.Empty(t, faults(panel.Scheme, p))
 					require.Zero(t, p.Unrouted, "a joint without a line")
+					for _, text := range p.Texts {
+						require.False(t, strings.HasPrefix(text.Class, "joint") && text.Whole != "", "the number of a joint is cut: %s of %s", text.Text, text.Whole)
+					}
 					require.LessOrEqual(t, p.Crossings, crossings[id], id)
 				})
 			}
