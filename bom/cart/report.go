@@ -140,14 +140,5 @@ func (r *Report) CountItems(s Status) int {
 	return n
 }
 
-func has(list []Status, s Status) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
-}
-
 // amount writes a quantity with its unit: "3 pc", "1.4 m".
 func amount(q money.Quantity, unit string) string { return fmt.Sprintf("%s %s", q, unit) }
