@@ -152,11 +152,12 @@ func (e End) plainWord() string {
 
 // Reading is what was understood of a text: a designation, or a shop's line.
 type Reading struct {
-	Text     string
-	Kind     string            // the kind of part that the words name, "" if none
-	Material string            // the material that the words name, "" if none
-	Rated    quantity.Pressure // the pressure that the words give as a rating; see HasRated
-	HasRated bool              // false when no rating is said: unknown is not zero
+	Text      string
+	Kind      string            // the kind of part that the words name, "" if none
+	Material  string            // the material that the words name, "" if none
+	Materials []string          // all that they name, each once: of a part and what is on it, or of two that a shop sells under one title
+	Rated     quantity.Pressure // the pressure that the words give as a rating; see HasRated
+	HasRated  bool              // false when no rating is said: unknown is not zero
 
 	Class          string               // the pressure class, "class 3000"; "" if none is said
 	Schedule       string               // the wall by its schedule, "schedule 80" or "SDR 11"

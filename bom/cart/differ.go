@@ -162,6 +162,9 @@ func (m *match) compareBore(l, n *facts) {
 		bore = l.outer
 	}
 	apart, slack := math.Abs(float64(bore-n.bore)), tubeSlack
+	if l.orBore > 0 {
+		apart = min(apart, math.Abs(float64(l.orBore-n.bore)))
+	}
 	if m.need.Item != nil && m.need.Item.Outside != nil {
 		slack = outerSlack
 	}

@@ -43,7 +43,10 @@ type facts struct {
 	tall     float64 // of a cartridge and its housing, in inches
 	grips    span    // what a clamp closes on
 	traits   traits
-	words    []string // sorted, each once
+	words    []string        // sorted, each once
+	orBore   quantity.Length // of a hose whose bore is said twice, the other
+	others   []string        // materials that are named beside the first
+	said     []string        // questions about what the words say twice, and not alike
 }
 
 // ending is one end with its readings. It is open where the words leave something of it
@@ -135,6 +138,7 @@ func factsOf(text, spec string, r threads.Reading) facts {
 		f.metal = endMetal(text)
 	}
 	f.loose()
+	f.besides(text, &r)
 	return f
 }
 

@@ -32,7 +32,7 @@ func Judge(sys *bom.System, order *order.Order, carts []*Cart, accepted *Accepte
 			j.report.Lines = append(j.report.Lines, &Verdict{Line: &c.Lines[i]})
 		}
 	}
-	for _, pass := range []func(*Verdict) bool{j.aside, j.called, j.plain, j.rest} {
+	for _, pass := range []func(*Verdict){j.aside, j.called, j.plain, j.rest} {
 		for _, v := range j.report.Lines {
 			if v.Status == "" {
 				pass(v)
@@ -69,22 +69,20 @@ func unitsOf(sys *bom.System) map[*build.Item][]*graph.Unit {
 }
 
 // aside takes out what does not count.
-func (j *judge) aside(v *Verdict) bool {
-	if v.Line.Out == "" {
-		return false
+func (j *judge) aside(v *Verdict) {
+	if v.Line.Out != "" {
+		v.Status, v.Reason, v.Remedy = Out, capital(v.Line.Out)+".", "Nothing to do; take the mark off if it is to be bought."
 	}
-	v.Status, v.Reason, v.Remedy = Out, capital(v.Line.Out)+".", "Nothing to do; take the mark off if it is to be bought."
-	return true
 }
 
 // called takes lines that a person confirmed, or that name the item or its code.
-func (j *judge) called(v *Verdict) bool {
+func (j *judge) called(v *Verdict) {
 	if item, ok := j.accepted.find(v.Line); ok {
 		n := j.match.byID[codeKey(item)]
 		switch {
 		case item == "":
 			v.Status, v.Reason, v.Remedy = NotNeeded, "It was confirmed that it is nothing of the build's.", "Nothing to do, or leave it out of the cart."
-			return true
+			return
 		case n != nil:
 			m := compare(v.Line, n)
 			m.add(byAccepted)
@@ -93,15 +91,12 @@ func (j *judge) called(v *Verdict) bool {
 				m.fit, m.differs = fitSame, m.differs&^(1<<inEnds)
 			}
 			j.take(v, []match{m})
-			return true
+			return
 		}
 	}
-	list := named(j.match.candidates(v.Line))
-	if len(list) == 0 {
-		return false
+	if list := named(j.match.candidates(v.Line)); len(list) > 0 {
+		j.take(v, list)
 	}
-	j.take(v, list)
-	return true
 }
 
 // named keeps the matches by code or id. One code may be the offer of several items: those
@@ -120,13 +115,11 @@ func named(list []match) []match {
 func (m *match) named() bool { return m.has(byCode) || m.has(byItem) }
 
 // plain takes lines that are sure by their words, with nothing wrong in them.
-func (j *judge) plain(v *Verdict) bool {
+func (j *judge) plain(v *Verdict) {
 	list, certain := best(v.Line, j.match.candidates(v.Line))
-	if !certain || j.spoiled(v.Line, &list[0]) != nil {
-		return false
+	if certain && j.spoiled(v.Line, &list[0]) == nil {
+		j.take(v, list)
 	}
-	j.take(v, list)
-	return true
 }
 
 // best gives the part that a line's words alone identify, and what nothing tells from it;
@@ -148,22 +141,22 @@ func best(l *Line, list []match) ([]match, bool) {
 
 // rest names what is like something still short but wrong, asks about the unsure, and
 // says of the others that nothing needs them.
-func (j *judge) rest(v *Verdict) bool {
+func (j *judge) rest(v *Verdict) {
 	list := j.match.candidates(v.Line)
 	if alike, certain := best(v.Line, list); certain {
 		j.take(v, alike)
-		return true
+		return
 	}
 	near := nearly(&v.Line.facts, list)
 	for i := range near {
 		if j.lacks(near[i].need) || near[i].differs&perilous != 0 {
 			j.take(v, near[i:i+1])
-			return true
+			return
 		}
 	}
 	if len(near) > 0 && !slices.ContainsFunc(list, func(m match) bool { return m.differs == 0 && j.lacks(m.need) }) {
 		j.apart(v, &near[0])
-		return true
+		return
 	}
 	var open []match
 	for _, m := range list {
@@ -173,16 +166,15 @@ func (j *judge) rest(v *Verdict) bool {
 	}
 	if len(open) == 0 && len(list) > 0 && list[0].differs == 0 && (list[0].points >= ask || list[0].alikeOnly()) {
 		j.notNeeded(v, &list[0])
-		return true
+		return
 	}
 	if likely := likely(list, open); len(likely) > 0 {
 		j.unsureOf(v, likely)
-		return true
+		return
 	}
 	if !j.namedApart(v) {
 		j.strange(v)
 	}
-	return true
 }
 
 // perilous is what is said of a line also where others cover what it is like: too weak a part

@@ -7,6 +7,7 @@ import (
 	"handtight/pressure"
 	"handtight/pressure/pattern"
 	"handtight/pressure/quantity"
+	"handtight/threads"
 	"handtight/threads/title"
 )
 
@@ -84,6 +85,43 @@ func (m *match) compareMaterial(l *facts, n *need) {
 			m.metals = metalOf(said) != metalOf(planned)
 		}
 	}
+}
+
+// besides keeps the materials that a line names beside the first: two that a shop sells under one title,
+// or that of something on the part. Rubber and PTFE are of its seals and seats, and plastic on a metal
+// part is its handle.
+func (f *facts) besides(text string, r *threads.Reading) {
+	if isA(f.kind, catalog.Hose|catalog.HoseStock) {
+		return
+	}
+	for _, name := range r.Materials {
+		m, ok := catalog.MaterialNamed(name)
+		if name == "carbon steel" && stainless(f.material) && !plainSteel.MatchString(text) {
+			continue // acciaio 316, CrNi-Stahl 1.4404
+		}
+		if same, open := sameMaterial(name, f.material); ok && !same && !open && (m.Metal() || m.Group == "plastic" && name != "ptfe" && !metalOf(f.material)) {
+			f.others = append(f.others, name)
+		}
+	}
+}
+
+// plainSteel are words of a steel that is not stainless; the bare word is said of stainless too.
+var plainSteel = pattern.New(`(?i)carbon[ei]?\b|kohlenstoff|carbono|carbonio|mild steel|zinc|zink|\bgalv|plated|schwarz|\b(?:steel|stahl|acier|acciaio|acero|staal)\s*(?:[,;/)]|$)`)
+
+func stainless(material string) bool {
+	m, ok := catalog.MaterialNamed(material)
+	return ok && m.Stainless()
+}
+
+// unsuited gives a material that a line names beside the first, and that its place suits less than the
+// planned one; "" for none.
+func (n *need) unsuited(l *facts) string {
+	for _, name := range l.others {
+		if same, _ := sameMaterial(name, n.facts.material); n.place != nil && n.facts.material != "" && !same && !n.asWell(name) {
+			return name
+		}
+	}
+	return ""
 }
 
 // madeOf is the material that a part of a kind is bought by: of a hose that is made up the

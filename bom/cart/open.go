@@ -105,6 +105,12 @@ func silent(l *Line, m *match) []string {
 		ask(f.bore == 0 && want.bore > 0, "what is its bore")
 		ask(f.length == 0 && want.length > 0 && isA(n.Kind, catalog.Hose), "how long is it")
 	}
+	for _, q := range f.said {
+		ask(true, q)
+	}
+	if other := n.unsuited(f); other != "" {
+		ask(true, fmt.Sprintf("is it of %s or of %s", f.material, other))
+	}
 	if words := wordsOfEnds(l); isA(n.Kind, catalog.HoseStock) && len(words) > 0 {
 		ask(true, fmt.Sprintf("is it sold by length, without the ends that its words speak of (%s)", strings.Join(words, ", ")))
 	}

@@ -218,6 +218,9 @@ func (b *builder) struck(r *row) bool {
 	return false
 }
 
+// gradeStroke is a grade of steel with a stroke behind it, which is no fraction: 316/316L, 304/brass.
+var gradeStroke = pattern.New(`\b(30[34]L?|31[67]L?|316Ti|2205|2507)/`)
+
 var membraneWords = pattern.New(`(?i)[\pL-]*membra[\pL-]*`)
 
 var cartridgeWords = pattern.New(`(?i)[\pL-]*(?:cartouche|cartucc|cartuch|kerze|patro|cartridge)[\pL-]*`)
@@ -237,6 +240,13 @@ func (b *builder) understand(l *Line, r *row) {
 	text = strings.Trim(text, "~")
 	l.added = strings.TrimPrefix(text, l.Text)
 	plain, spec := withoutSpec(plainly(withoutQuantity(text)))
+	l.Reading = b.reading(plain, spec)
+	l.facts = factsOf(plain, spec, l.Reading)
+	b.settle(l, plain, spec)
+}
+
+// reading reads the ends of a line's words, once for all lines of the same words.
+func (b *builder) reading(plain, spec string) threads.Reading {
 	reading, seen := b.readings[plain]
 	if !seen {
 		ends := plain
@@ -249,6 +259,7 @@ func (b *builder) understand(l *Line, r *row) {
 		if strings.Contains(ends, "/") {
 			ends = flowSpan.ReplaceAllString(ends, "$1 ")
 		}
+		ends = gradeStroke.ReplaceAllString(ends, "$1 / ")
 		reading = title.Read(strings.ReplaceAll(ends, " / ", " x "))
 		if isA(kindIn(wordList(ends)), catalog.Separates) && (len(reading.Ends) == 0 || !isA(reading.Kind, catalog.Separates)) {
 			reading = title.Read("pressure vessel, " + membraneWords.ReplaceAllString(ends, " ")) // a vessel is called after what is in it
@@ -258,6 +269,5 @@ func (b *builder) understand(l *Line, r *row) {
 		}
 		b.readings[plain] = reading
 	}
-	l.Reading = reading
-	l.facts = factsOf(plain, spec, reading)
+	return reading
 }

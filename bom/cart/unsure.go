@@ -161,6 +161,9 @@ func (j *judge) unsureOf(v *Verdict, list []match) {
 
 // asks is the question that settles an unsure line.
 func (j *judge) asks(v *Verdict, m *match) string {
+	if said := v.Line.facts.said; len(said) > 0 {
+		return capital(strings.Join(said, "; ")) + "?"
+	}
 	for i := range v.Line.Reading.Ends {
 		if q := v.Line.Reading.Ends[i].Question; q != "" && (m.fit == fitOpen || m.fit == fitSome) {
 			return q

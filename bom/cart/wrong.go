@@ -29,6 +29,9 @@ func (j *judge) wrong(v *Verdict, m *match) bool {
 			j.fault(v, status, reason, m.need)
 		}
 	}
+	for _, q := range v.Line.facts.said {
+		v.Reason += " It is not clear besides: " + q + "?"
+	}
 	if v.Status == LowRating && plannedSo(v.Line, m.need) {
 		v.Remedy = fmt.Sprintf("The build plans %s so: run `check` and mend the build first, then buy what holds it.", m.need.Key)
 	}

@@ -11,16 +11,17 @@ import (
 // line is a text on its way to a reading.
 type line struct {
 	*spelling
-	lex      *lexicon
-	tokens   []token
-	fitting  *shape // the first part that has ends, though another word outranks it
-	skip     string // the name of a step that a test leaves out
-	one      bool   // a single end, not a part: kinds add nothing
-	shape    *shape
-	material string
-	rated    quantity.Pressure
-	hasRated bool
-	ratedBy  *figure
+	lex       *lexicon
+	tokens    []token
+	fitting   *shape // the first part that has ends, though another word outranks it
+	skip      string // the name of a step that a test leaves out
+	one       bool   // a single end, not a part: kinds add nothing
+	shape     *shape
+	material  string
+	materials []string // all that are named
+	rated     quantity.Pressure
+	hasRated  bool
+	ratedBy   *figure
 
 	class, schedule, grade string
 	temperature            quantity.Temperature
@@ -89,6 +90,9 @@ func (l *line) survey() {
 				}
 			case classMaterial:
 				l.takeMaterial(m.value)
+				if len(it.word) == 1 && !slices.Contains(l.materials, m.value) { // med is copper in one language, and with in others
+					l.materials = append(l.materials, m.value)
+				}
 			case classFamily, classSex, classEnd:
 				l.takeEvidence(m)
 			case classAttr:

@@ -50,6 +50,7 @@ func (l *line) read() threads.Reading {
 	if l.shape != nil {
 		out.Kind = l.shape.kind
 	}
+	out.Materials = l.materials
 	out.Material, out.Rated, out.HasRated = l.material, l.rated, l.hasRated
 	out.Class, out.Schedule, out.Grade, out.Standards = l.class, l.schedule, l.grade, l.standards
 	out.Temperature, out.HasTemperature, out.Pressures = l.temperature, l.hasTemperature, l.pressures
