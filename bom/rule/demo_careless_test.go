@@ -25,7 +25,6 @@ var carelessSteps = []step{
 	{"material-not-for-seawater", "hp-hose-brine", "titanium", change("nitrile, brass ends", "nitrile, titanium ends")},
 	{"under-rated", "hp-hose-brine", "Buy it of another sort or class, for 99 bar or more, its end fittings too", change(`spec     = "SAE 100R6"`, `spec     = "SAE 100R8"`, "nitrile, brass ends", "nitrile, 316 ends")},
 	{"seats-differ", "hp-hose-brine.b - gauge-tee-hp.a", "Use ends of one cone angle", change("'3/4-16 SAE 45 male'", "'3/4-16 JIC male'")},
-	{"no-way-out", "throttle shut", "Give the pump a relief valve that passes its whole flow, with a free outlet (its own", cutLoose},
 	{"same-sex", "gauge-tee-hp.b - throttle.in", "Buy one of the two as female", change("b = '3/8 NPT male', branch = '1/4 NPT female' }\nmaterial = \"316\"\nrated    = \"270 bar\"", "b = '3/8 NPT female', branch = '1/4 NPT female' }\nmaterial = \"316\"\nrated    = \"270 bar\"")},
 	{"same-sex", "gauge-tee-hp.b - throttle.in", "or a socket (female both ends) of 3/8-18 NPT",
 		append(change("\"gauge-tee-hp\",\n  # fault", "\"gauge-tee-hp\", \"socket\",\n  # fault"), put(part("socket", "coupling", `rated = "270 bar"`, `material = "316"`, "ports = { a = '3/8-18 NPT female', b = '3/8-18 NPT female' }")))},

@@ -104,9 +104,7 @@ var leftoverSteps = []step{
 	{"flanges-differ", "strainer.out - ferrule-tail.a", "or a reducer with a ferrule of each", append(change("  \"ferrule-tail\", \"hose/+\", \"filter\"", "  \"reducer\", \"ferrule-tail\", \"hose/+\", \"filter\""),
 		put(part("reducer", "adaptor", `rated = "10 bar"`, `material = "bronze"`, "ports = { a = '2 in ferrule', b = '1 1/2 in ferrule' }")))},
 	{"product-not-for-drinking", "gas-tail", "write it into `about`", change("\"out of the gas locker\"", "\"out of the gas locker, drinking water quality\"")},
-	{"brine-flow-low", "vessel-aft", "Take a pump of 7 L/min or more on its plate", change(`flow     = "4.2 L/min"`, `flow     = "7 L/min"`)},
-	{"recovery-too-high", "vessel-aft", "Take a pump that delivers 7 L/min or more (7 L/min on its plate)", change(`flow     = "4.2 L/min"`, `flow     = "7 L/min"`)},
-	{"recovery-too-high", "vessel-aft", "or hold less pressure", change(`pressure = "52 bar"`, `pressure = "44 bar"`)},
+	{"brine-flow-low", "vessel-aft", "Take a pump of 6 L/min or more on its plate", change(`flow     = "4.2 L/min"`, `flow     = "6 L/min"`)},
 }
 
 var damperSteps = []step{

@@ -52,6 +52,8 @@ func findGauge(s *bom.System, r *duty.Result) []finding.Finding {
 			f.Severity = finding.Note
 			f.Reason = fmt.Sprintf("%s reads to %s and would see %s: %s.", u.Name, u.Item.Scale, bars(load.Fail), load.ByFail.Cause)
 			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(gaugeScale(load.Fail)))
+		case undriven(s, s.Segments.SegmentOf(u.First)) > 0: // it reads low because the pump is not there
+			continue
 		case stands.Middle() > 0.75*full, stands.Hi > 0 && stands.Middle() < 0.25*full && full > dial(load.Act):
 			f.Severity = finding.Note
 			at := bars(stands.Lo)

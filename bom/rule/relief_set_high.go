@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"handtight/bom"
 	"handtight/bom/circuit"
@@ -46,6 +47,9 @@ func findSetHigh(s *bom.System) []finding.Finding {
 		g := s.Segments.SegmentOf(u.First + u.Item.PortIndex("in"))
 		parts := guarded(s, g)
 		worst, _ := g.Load.Worst()
+		if low := undriven(s, g); low > 0 { // parts that the missing pump would stand before
+			parts = slices.DeleteFunc(parts, func(h rating.Allowable) bool { return h.Rating.Pressure < low })
+		}
 		if len(parts) == 0 || worst <= 0 {
 			continue
 		}
@@ -66,6 +70,17 @@ func findSetHigh(s *bom.System) []finding.Finding {
 		})
 	}
 	return out
+}
+
+// undriven is the duty of a segment in which no pump gives it, so that the whole line is one down to the
+// sea: [membraneWithoutPressure] says it; else 0.
+func undriven(s *bom.System, g *segment.Segment) quantity.Pressure {
+	for _, x := range s.Running.Unpressed() {
+		if feed, ok := port(x.Vessel, "feed"); ok && !x.Driven && s.Segments.SegmentOf(feed) == g {
+			return *s.Build.Duty.Pressure
+		}
+	}
+	return 0
 }
 
 // lowerSet says how far down the relief may be set, or what to buy so that it may stay; a

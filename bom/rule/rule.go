@@ -98,7 +98,7 @@ func Check(s *bom.System) []finding.Finding {
 				return r.check(s)
 			})...)
 		})
-	return finish(s, withoutRepeats(append(out, flows...)))
+	return finish(s, withoutRepeats(unexplained(s, append(out, flows...))))
 }
 
 // ran runs one thing of every rule, and gives all findings in the order of the rules.
