@@ -30,6 +30,7 @@ const (
 	inCut
 	inHull
 	inUse
+	inBranch
 	aspects
 )
 
@@ -266,7 +267,7 @@ func (m *match) compareVolts(l, n *facts) {
 	}
 	for _, a := range l.volts {
 		for _, b := range n.volts {
-			if a == b && a > 0 {
+			if a == b && a > 0 && l.current.runsOn(n.current, b) {
 				return
 			}
 		}

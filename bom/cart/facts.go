@@ -45,8 +45,10 @@ type facts struct {
 	traits   traits
 	words    []string        // sorted, each once
 	orBore   quantity.Length // of a hose whose bore is said twice, the other
-	others   []string        // materials that are named beside the first
-	said     []string        // questions about what the words say twice, and not alike
+	branch   int             // which end is called the branch of a tee, from 1; 0 for none
+	current  current
+	others   []string // materials that are named beside the first
+	said     []string // questions about what the words say twice, and not alike
 }
 
 // ending is one end with its readings. It is open where the words leave something of it
@@ -57,6 +59,7 @@ type ending struct {
 	open     bool
 	words    string // that a line was read from
 	question string // that settles it; "" if nothing is open
+	fixed    bool   // the words say that it does not turn
 }
 
 func endingOf(e *threads.EndReading) ending {
@@ -138,7 +141,11 @@ func factsOf(text, spec string, r threads.Reading) facts {
 		f.metal = endMetal(text)
 	}
 	f.loose()
+	if !isA(f.kind, catalog.Electric) {
+		f.traits = f.traits.without("rest") // N.O. is a number elsewhere
+	}
 	f.besides(text, &r)
+	f.besideEnds(text)
 	return f
 }
 
@@ -292,7 +299,7 @@ func (f *facts) read(text string) {
 		f.flow = flowIn(text)
 	}
 	if says("v") {
-		f.volts = voltsIn(text)
+		f.volts, f.current = voltsIn(text), currentIn(text)
 	}
 	f.class = classIn(text, lower)
 	switch {

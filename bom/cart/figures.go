@@ -96,6 +96,44 @@ func voltsIn(text string) [2]quantity.Voltage {
 	return [2]quantity.Voltage{quantity.Voltage(decimal(m[1])), quantity.Voltage(decimal(m[2]))}
 }
 
+// current is the sort of current that words name beside a voltage; of 24 V AC/DC both.
+type current uint8
+
+const (
+	direct current = 1 << iota
+	alternating
+)
+
+func (c current) String() string { return [...]string{"", " DC", " AC", " AC/DC"}[c] }
+
+var (
+	directForm      = pattern.New(`(?i)[0-9]\s*-?\s*v(?:olts?)?\s*-?(?:ac\s*/\s*)?(?:dc|cc)(?:[^\pL]|$)|(?:^|[^\pL])(?:dc|gleichstrom|gleichspannung|(?:courant|corrente|corriente) contin\pL+|gelijkstroom|likstr[oö]m|jævnstrøm)(?:[^\pL]|$)`)
+	alternatingForm = pattern.New(`(?i)[0-9]\s*-?\s*v(?:olts?)?\s*-?(?:ac|ca|~)(?:[^\pL]|$)|(?:^|[^\pL])(?:ac|wechselstrom|wechselspannung|alternati[fv]\pL*|alterna|alternata|wisselstroom|växelström|vekselstrøm)(?:[^\pL]|$)`)
+)
+
+func currentIn(text string) current {
+	var out current
+	if directForm.MatchString(text) {
+		out |= direct
+	}
+	if alternatingForm.MatchString(text) {
+		out |= alternating
+	}
+	return out
+}
+
+// lowVoltage is the voltage up to which a boat's supply is a battery's, and so direct, where nothing says
+// more (judgement: batteries of 12, 24 and 48 V).
+const lowVoltage = 60 * quantity.Volt
+
+// runsOn reports whether a part for one current runs on what the build has; what is not said is left open.
+func (c current) runsOn(has current, v quantity.Voltage) bool {
+	if has == 0 && v <= lowVoltage {
+		has = direct
+	}
+	return c == 0 || has == 0 || c&has != 0
+}
+
 // span is a range of lengths, as of a clamp.
 type span struct{ from, to quantity.Length }
 

@@ -30,6 +30,9 @@ func needFacts(n *order.Need) facts {
 	for i := range it.Ports {
 		if p := &it.Ports[i]; p.Said && len(p.End.Candidates) > 0 {
 			f.ends = append(f.ends, planned(p.End.Candidates))
+			if p.Name == "branch" {
+				f.branch = len(f.ends)
+			}
 		}
 	}
 	if spec, ok := pressure.HoseSpec(it.Spec); ok {
@@ -87,6 +90,6 @@ func (f *facts) figures(it *build.Item) {
 		f.element = elementIn(it.Process.Size)
 	}
 	if v := voltsIn(it.Motor); v[0] > 0 {
-		f.volts = v
+		f.volts, f.current = v, currentIn(it.Motor)
 	}
 }

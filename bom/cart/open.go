@@ -46,6 +46,8 @@ func (j *judge) other(l *Line, m *match) []string {
 			continue
 		}
 		switch a {
+		case inEnds:
+			out = append(out, f.turns(m))
 		case inMaterial:
 			said, planned := f.madeOf(want.kind), want.madeOf(want.kind)
 			if vague[said] != nil {

@@ -93,7 +93,9 @@ func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, st
 	case inLength:
 		return WrongLength, fmt.Sprintf("It is %s long, and %s is to be %s%s.", f.length, n.Key, want.length, where)
 	case inVolts:
-		return WrongVoltage, fmt.Sprintf("It is for %s, and %s runs on %s%s.", f.volts[0], n.Key, want.volts[0], where)
+		return WrongVoltage, fmt.Sprintf("It is for %s%s, and %s runs on %s%s%s.", f.volts[0], f.current, n.Key, want.volts[0], want.current, where)
+	case inBranch:
+		return WrongSize, fmt.Sprintf("Its branch is %s, and that of %s is %s%s.", openText(f.ends[f.branch-1].readings), n.Key, openText(want.ends[want.branch-1].readings), where)
 	case inFlow:
 		return WrongFlow, fmt.Sprintf("It is for %s, and %s is for %s%s.", f.flow.to, n.Key, want.flow.to, where)
 	case inMicron:
