@@ -43,7 +43,7 @@ var may = map[string]string{
 	"threads/evidence":           "pressure/quantity threads threads/identify threads/internal/table",
 	"threads/internal/endtest":   "threads threads/internal/table",
 	"threads/makeup":             "pressure/quantity threads threads/internal/table",
-	"threads/title":              "pressure/quantity pressure/rows threads",
+	"threads/title":              "pressure/nearest pressure/quantity pressure/rows threads",
 	"catalog":                    "pressure/quantity pressure/rows threads/title",
 	"catalog/stock":              "pressure/rows threads threads/title",
 	"pressure/process/flow":      "pressure/network/connected pressure/process/line pressure/process/pump pressure/quantity",

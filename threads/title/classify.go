@@ -212,6 +212,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if f.whole && !f.marked && prev.value(classSep) == "x" && l.tokens[k+1:] != nil && at(l.tokens, k+1).mark == '=' {
 		return f.drop(asCount) // x 3 = 12.00
 	}
+	if next.value(classSep) == "x" && inchLike(f.v) && l.closeLength(at(l.tokens, k+2)) {
+		return inchSize
+	}
 	if l.quantity(k, f, next) {
 		return f.drop(asCount)
 	}

@@ -52,6 +52,15 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	return last && f.v > 2 && int(f.v) == l.shape.ends
 }
 
+// closeLength reports the length of a nipple of which only its threads are left: 1 x close nipple.
+func (l *line) closeLength(it *token) bool {
+	switch string(l.norm[it.from:it.to]) {
+	case "close", "cls", "clse", "close nipple", "close nip", "cls nipple":
+		return l.is(nipple)
+	}
+	return false
+}
+
 // likeEnds gives the millimetres of so many like ends: 3 x 10 mm push-in, 3 hose tails 13 mm. A
 // thread of so many inches goes on no hose or tube that small.
 func (l *line) likeEnds(k int, f *figure, next *token) *figure {

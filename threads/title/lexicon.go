@@ -89,16 +89,17 @@ type symbol struct {
 
 // lexicon is the word lists under lexicon/, ready for looking up.
 type lexicon struct {
-	words   map[string][]*sense
-	starts  map[string][]*sense // words given by their beginning
-	finals  map[string][]*sense // words given by their end, as German compounds
-	shapes  map[string]*shape
-	pairs   map[[2]int]float64 // French bore/outside names, in inches
-	bores   map[int]float64    // DN, in inches
-	phis    map[int]float64    // Vietnamese pipe by its outside, in inches of thread
-	symbols map[string]symbol
-	room    []*sense // what [lexicon.first] cuts from
-	longest int      // bytes of the longest phrase
+	words    map[string][]*sense
+	starts   map[string][]*sense // words given by their beginning
+	finals   map[string][]*sense // words given by their end, as German compounds
+	shapes   map[string]*shape
+	pairs    map[[2]int]float64 // French bore/outside names, in inches
+	bores    map[int]float64    // DN, in inches
+	phis     map[int]float64    // Vietnamese pipe by its outside, in inches of thread
+	symbols  map[string]symbol
+	sexWords []string // single words for one sex, such as a misspelt one is held against
+	room     []*sense // what [lexicon.first] cuts from
+	longest  int      // bytes of the longest phrase
 }
 
 var wordFiles = []string{
@@ -168,6 +169,9 @@ func (l *lexicon) put(word string, m *sense) {
 	}
 	if key == "" {
 		return
+	}
+	if len(m.sexes) == 1 && (m.class == classSex || m.value == "THREAD") && !strings.ContainsAny(key, " /") && utf8.RuneCountInString(key) >= shortestMisspelt {
+		l.sexWords = append(l.sexWords, key)
 	}
 	for _, old := range into[key] {
 		if old.class == m.class && old.value == m.value {

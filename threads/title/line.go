@@ -43,9 +43,10 @@ type line struct {
 	reducing  bool
 	evidence  bool // something says that the figures belong to an end
 	unjudged  []string
-	lost      bool // a piece between the x of ends holds nothing but words that are not understood
-	parts     bool // two parts are named, with a plus between them
-	unsure    bool // the part's name is not understood, and a size of a pipe thread stands beside it
+	inside    string // a name of several words with one in it that is not understood
+	lost      bool   // a piece between the x of ends holds nothing but words that are not understood
+	parts     bool   // two parts are named, with a plus between them
+	unsure    bool   // the part's name is not understood, and a size of a pipe thread stands beside it
 	ignored   []threads.NotUsed
 }
 
@@ -319,10 +320,10 @@ func (l *line) slipLetter(k int) {
 // written with such a decimal. So is the 2M of a hose that another size stands before.
 func (l *line) metreLetter(k int) {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
-	if it.to-it.from != 1 || l.norm[it.from] != 'm' || !it.glued || prev.figure == nil || prev.figure.kind != bare || prev.figure.frac || prev.figure.marked {
+	if it.to-it.from != 1 || l.norm[it.from] != 'm' || prev.figure == nil || prev.figure.kind != bare || prev.figure.frac || prev.figure.marked {
 		return
 	}
-	if !prev.figure.whole || l.hoseLength(k) {
+	if it.glued && (!prev.figure.whole || l.hoseLength(k)) || l.hoseByLength(k) {
 		it.word = l.lex.words["the"]
 		prev.figure.drop(asLength)
 	}
@@ -390,6 +391,21 @@ func (l *line) hoseLength(k int) bool {
 		size = size || j < k-1 && it.figure != nil && (it.figure.marked || it.figure.frac)
 	}
 	return hose && size && at(l.tokens, k-2).value(classSep) == "" && at(l.tokens, k+1).value(classSep) == ""
+}
+
+// hoseByLength reports whether the whole figure before the small m at k is the length of hose that is
+// the part itself, whose bore in millimetres is given too: hose 2 m 13 mm.
+func (l *line) hoseByLength(k int) bool {
+	hose, bore := false, false
+	for j := range l.tokens {
+		it := &l.tokens[j]
+		if m := it.is(classKind); m != nil && m.shape.name != "hose" && m.shape.rank > 0 && m.shape.ends >= 0 {
+			return false
+		}
+		hose = hose || it.value(classEnd) == "HOSE" || it.is(classKind) != nil && it.is(classKind).shape.name == "hose"
+		bore = bore || it.figure != nil && it.figure.kind == mmSize
+	}
+	return hose && bore && !l.capital(l.tokens[k].from)
 }
 
 // spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).

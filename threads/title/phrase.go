@@ -238,7 +238,7 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 		}
 		return a + 1
 	}
-	if b == a+2 && tokens[a+1].is(classEnd) != nil && tokens[b].figure.kind == mmSize && tokens[a].figure.kind != mmSize && b == len(tokens)-1 {
+	if tokens[a+1].is(classEnd) != nil && tokens[b].figure.kind == mmSize && tokens[a].figure.kind != mmSize && b == len(tokens)-1 && onlyUnread(tokens[a+2:b]) {
 		return a + 1 // 1 1/4" tail 32 mm
 	}
 	for k := b - 1; k > a; k-- {
@@ -252,6 +252,16 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	return a + 1
 }
 
+// onlyUnread reports whether none of the tokens is understood.
+func onlyUnread(tokens []token) bool {
+	for k := range tokens {
+		if !tokens[k].unread {
+			return false
+		}
+	}
+	return true
+}
+
 // phrase gathers the words of one end.
 func (l *line) phrase(tokens []token, strong bool) *phrase {
 	c := &phrase{strong: strong, from: tokens[0].from, to: tokens[len(tokens)-1].to}
@@ -262,7 +272,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 			c.fig = it.figure
 		}
 		c.unknown = c.unknown || it.unread && !it.code
-		c.doubt = c.doubt || it.unread && !it.code && l.mayBeSex(tokens, k)
+		c.doubt = c.doubt || it.unread && !it.code && (l.mayBeSex(tokens, k) || l.misspelt(it))
 		c.strange = c.strange || (c.fig != nil || strong) && it.unread && !it.code
 		for _, m := range it.word {
 			switch m.class {
@@ -321,6 +331,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 		}
 		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == ',' && listsSexes(tokens, k)
 	}
+	l.countSexes(c, tokens)
 	c.trim(l, tokens)
 	return c
 }

@@ -44,16 +44,19 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].Size + " a tail for a hose, or does it take a pipe? The word is used for both: look at the picture, or ask the shop."
 	case r.Candidates[0].Size == "":
 		return "What hose fits the " + threads.PlainWord(r.Candidates[0].Family) + "? The text does not say: ask for its bore in mm."
-	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.bothSexes:
-		return "Is the " + r.Candidates[0].String() + " male or female? The text says both: look for M or F, or ask the shop."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.doubt:
 		return "Is the " + r.Candidates[0].String() + " male or female? Not understood: " + l.strangeWords() + ". Look for M or F, or ask the shop."
+	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.bothSexes:
+		return "Is the " + r.Candidates[0].String() + " male or female? The text says both: look for M or F, or ask the shop."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits():
 		return "Is the " + r.Candidates[0].String() + " male or female? The text does not say: look for M or F, or ask the shop."
 	case c.assumed && !l.one && r.Candidates[0].Form != nil:
 		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? " + l.kindWord() + " mostly is, but the text does not say so."
 	case l.parts && !l.one:
 		return "Which of the parts has the " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text joins two parts by a plus: give each its own line."
+	}
+	if l.inside != "" {
+		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " what " + quote(r.Words) + " means? Not understood: " + l.strangeWords() + ", in the middle of " + quote(l.inside) + ". Look at the picture, or ask the shop."
 	}
 	return ""
 }
@@ -66,7 +69,7 @@ func (l *line) fits() bool { return l.is(ring) }
 func (l *line) forUnion() bool {
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		if it.value(classKind) == "union" || it.unread && strings.HasSuffix(string(l.norm[it.from:it.to]), "verschraubung") {
+		if it.value(classKind) == "union" || strings.HasSuffix(string(l.norm[it.from:it.to]), "verschraubung") {
 			return true
 		}
 	}
@@ -83,10 +86,10 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	sex := ""
 	if r.Sex == threads.NoSex && r.Candidates[0].Family.Threaded() {
 		sex = " And is it male or female?"
-		if c.bothSexes {
-			sex += " The text says both."
-		} else if c.doubt {
+		if c.doubt {
 			sex += " Not understood: " + l.strangeWords() + "."
+		} else if c.bothSexes {
+			sex += " The text says both."
 		}
 	} else if c.assumed && !l.one && r.Candidates[0].Family.Threaded() {
 		sex = " " + l.kindWord() + " mostly is " + r.Sex.String() + ", which the text does not say."
@@ -184,7 +187,7 @@ func (l *line) unreadable(c *phrase, r *threads.EndReading) string {
 	if c.fig.kind == garbled || f == 0 {
 		return "What is " + quote(r.Words) + "? The size cannot be read: write it as in 1/2, 1 1/4, M22x1.5 or 19 mm."
 	}
-	near := nearest(f, c.fig)
+	near := nearestSizes(f, c.fig)
 	if near == "" {
 		return "What is " + quote(r.Words) + "? No such size of " + f.String() + " is known."
 	}
@@ -215,8 +218,8 @@ func (l *line) familyOf(c *phrase) threads.Family {
 	return families[0]
 }
 
-// nearest names the two sizes of a family on either side of a diameter.
-func nearest(f threads.Family, fig *figure) string {
+// nearestSizes names the two sizes of a family on either side of a diameter.
+func nearestSizes(f threads.Family, fig *figure) string {
 	list := threads.Forms(f)
 	measure := func(form *threads.Form) float64 { return threads.SizeInches(form.Size) }
 	want := fig.v

@@ -150,6 +150,7 @@ func (l *line) ends() []*phrase {
 	for k := range l.tokens {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)
 	}
+	l.inside = l.sundered()
 	l.classify()
 	if !l.evidence && l.strange() {
 		l.evidence, l.unsure = true, true

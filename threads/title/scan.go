@@ -232,6 +232,9 @@ func joinable(ms []*sense) bool {
 }
 
 func (sc *scanner) exact(from, to int) (int, []*sense) {
+	if to == from+1 && sc.norm[from] == 's' && sc.capital(from) {
+		return to, sc.lex.words["slip"] // SxF
+	}
 	return to, sc.lex.words[string(sc.norm[from:to])]
 }
 

@@ -3,6 +3,8 @@ package title
 import (
 	"strings"
 	"unicode/utf8"
+
+	"handtight/pressure/nearest"
 )
 
 // strange reports a part that no word names, or none that is understood, and that has a size of
@@ -85,4 +87,61 @@ func (l *line) mayBeSex(tokens []token, k int) bool {
 	}
 	word := l.words(it.from, it.to)
 	return utf8.RuneCountInString(word) <= 4 && strings.ToUpper(word) == word && strings.ToLower(word) != word
+}
+
+// misspelt reports whether a word that is not understood is a letter away from a word for a sex, or
+// has two of its letters swapped: mael, femal, maco.
+func (l *line) misspelt(it *token) bool {
+	word := l.norm[it.from:it.to]
+	if len(word) < shortestMisspelt-1 || wide(l.norm, it.from) {
+		return false
+	}
+	for _, sex := range l.lex.sexWords {
+		// One letter more, fewer or changed, or two swapped, leave the first or the last as it is.
+		if d := len(sex) - len(word); d < -2 || d > 2 || sex[0] != word[0] && sex[len(sex)-1] != word[len(word)-1] {
+			continue
+		}
+		if nearest.Distance(string(word), sex, 1) == 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// shortestMisspelt is the length in letters from which a word for a sex is still told from other
+// words with a letter wrong. A judgement.
+const shortestMisspelt = 4
+
+// sundered finds the first name of several words, or figure with its unit or the word before it, that
+// a word which is not understood stands in: "hose zwquv nipple", "8 zwquv mm". What the two sides say
+// apart is not what they say together.
+func (l *line) sundered() string {
+	for k := range l.tokens {
+		it, before, after := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+		if !it.unread || it.code || k == 0 || k+1 == len(l.tokens) {
+			continue
+		}
+		measure := before.figure != nil && before.figure.kind == bare && !before.figure.frac && (after.is(classUnit) != nil || after.is(classAfter) != nil)
+		called := after.figure != nil && before.is(classBefore) != nil
+		nominal := before.figure != nil && before.figure.kind == mmSize && after.is(classFamily) != nil // 20 mm zwquv BSP
+		if measure || called || nominal || l.nameAround(k) {
+			return l.words(before.from, after.to)
+		}
+	}
+	return ""
+}
+
+// nameAround reports whether the words on both sides of a token are one name of the lexicon.
+func (l *line) nameAround(k int) bool {
+	word := func(it *token) bool { return it.mark == 0 && it.figure == nil }
+	for from := k - 1; from >= max(0, k-3) && word(&l.tokens[from]); from-- {
+		left := phraseKey(l.norm[l.tokens[from].from:l.tokens[k-1].to])
+		for to := k + 1; to < min(len(l.tokens), k+4) && word(&l.tokens[to]); to++ {
+			name := append(append(left[:len(left):len(left)], ' '), phraseKey(l.norm[l.tokens[k+1].from:l.tokens[to].to])...)
+			if l.lex.words[string(name)] != nil {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -90,3 +90,59 @@ func TestDigitsOfArabicAndPersian(t *testing.T) {
 		}
 	}
 }
+
+// A word one letter from a word for a sex may be that word: what is customary is not taken in its place.
+func TestAMisspeltSexOpensTheSex(t *testing.T) {
+	for _, text := range []string{
+		"Elbow 1/2 NPT mael", "Elbow 1/2 NPT mle", "Ball valve 3/4 NPT femlae", "Tee 1/2 NPT male female fmale", "Codo 1/2 NPT mcho", "Kugelhahn 1/2 NPT Innengewnide",
+	} {
+		r := title.Read(text)
+		require.NotEmpty(t, r.Ends, text)
+		for _, e := range r.Ends {
+			require.Equal(t, threads.NoSex, e.Sex, text)
+			require.Contains(t, e.Question, "Not understood", text)
+		}
+	}
+	for _, e := range title.Read("Hex nipple 1/2 NPT mael").Ends {
+		require.Equal(t, threads.Male, e.Sex, "a nipple has no other")
+	}
+}
+
+// More sexes in a row than the part has ends say nothing of one of them.
+func TestMoreSexesThanEndsAreAsked(t *testing.T) {
+	for _, text := range []string{"Tee 1/2 NPT male female male female", "Elbow 1/2 NPT male, female, male", "Té 3/4 NPT mâle femelle femelle mâle"} {
+		r := title.Read(text)
+		require.NotEmpty(t, r.Ends, text)
+		for _, e := range r.Ends {
+			require.Equal(t, threads.NoSex, e.Sex, text)
+			require.Contains(t, e.Question, "says both", text)
+		}
+	}
+	var got []threads.Sex
+	for _, e := range title.Read("Tee 1/2 NPT male male female").Ends {
+		got = append(got, e.Sex)
+	}
+	require.Equal(t, []threads.Sex{threads.Male, threads.Male, threads.Female}, got)
+}
+
+// A word that is not understood inside a name of several words, or between a figure and its unit,
+// leaves every end asked.
+func TestAWordInsideANameIsAsked(t *testing.T) {
+	for _, text := range []string{
+		"Garden qjq hose cap 3/4 NH female", `Reducer 1/2 NPT male x 3/8 NPT male 40 qjq mm`, "Hydraulic hose nipple 1/4 NPT male swivel qjq nut", "Hose tail 1/2 NPT male x 13 qjq mm",
+	} {
+		r := title.Read(text)
+		require.NotEmpty(t, r.Ends, text)
+		for _, e := range r.Ends {
+			require.NotEmpty(t, e.Question, "%s: %v", text, e.Candidates)
+		}
+	}
+}
+
+// A small m behind a whole number is metres where the line is of hose.
+func TestMetresOfHoseAreNoMale(t *testing.T) {
+	for _, text := range []string{"hose 2 m 13 mm", "hose 13 mm 2 m", "Schlauch 3 m 19 mm", "Slang 2 m x 13 mm", "manguera 5 m 16 mm"} {
+		require.Empty(t, title.Read(text).Ends, text)
+	}
+	require.Len(t, title.Read("Hose tail 1 M x 25 mm").Ends, 2)
+}

@@ -42,6 +42,47 @@ func (l *line) torn(ends []*phrase) bool {
 	return true
 }
 
+// countSexes deals three and more sexes in a row out to the ends, as many as the part has. More than
+// that say nothing of one end or another; nor do they beside a word that may be one more, misspelt.
+func (l *line) countSexes(c *phrase, tokens []token) {
+	var room [8]threads.Sex
+	row, longest := room[:0], room[:0]
+	lost := false
+	for k := range tokens {
+		it := &tokens[k]
+		if it.mark == 0 && !saysSex(it) {
+			row = row[len(row):]
+		}
+		said, family := it.is(classSex), it.is(classFamily) // NPT male is one word
+		switch {
+		case said != nil && said.value != "F~":
+			row = append(row, said.sexes...)
+		case family != nil && len(family.sexes) > 0:
+			row = append(row, family.sexes...)
+		case it.unread && !it.code && (saysSex(at(tokens, k-1)) || saysSex(at(tokens, k+1))) && l.misspelt(it):
+			lost = true
+		}
+		if len(row) > len(longest) {
+			longest = row
+		}
+	}
+	switch {
+	case lost:
+		c.sexes, c.bothSexes, c.doubt = nil, true, true
+	case l.shape == nil || l.shape.ends < 1 || len(longest) < 3 || same(longest):
+	case len(longest) > l.shape.ends:
+		c.sexes, c.bothSexes = nil, true
+	case len(longest) == l.shape.ends:
+		c.sexes, c.dealt = append([]threads.Sex(nil), longest...), true
+	}
+}
+
+// saysSex reports whether a word says a sex, by itself or with a thread's name.
+func saysSex(it *token) bool {
+	m := it.is(classFamily)
+	return it.is(classSex) != nil || m != nil && len(m.sexes) > 0
+}
+
 // oneThread reports whether the part has one thread, whatever else it has.
 func (l *line) oneThread(ends []*phrase) bool {
 	return l.is(plain) && l.shape.ends == 1 || l.is(nut) || l.is(scaled) || l.is(tail) && len(ends) > 1
