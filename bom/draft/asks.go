@@ -25,7 +25,7 @@ func (d *Draft) ask(s *solved, r *router, carts []*cart.Cart, o Options) {
 	}
 	r.lengths(o)
 	for _, h := range r.hoses {
-		add(Question{Key: "length " + h.id, Ask: fmt.Sprintf("How long is the hose %s (%s)?", h.id, h.between()), Default: metresText(h.length), Why: "it is cut from " + h.of})
+		add(Question{Key: "length " + h.id, Ask: fmt.Sprintf("How long is the hose %s (%s)?", h.id, h.between()), Default: metresText(h.length), Why: h.why()})
 	}
 	for _, p := range d.Parts {
 		if p.Aside != "" {
@@ -99,6 +99,14 @@ func (h *cutHose) between() string {
 		return "to " + h.to
 	}
 	return h.from + " to " + h.to
+}
+
+// why tells what the length is asked for.
+func (h *cutHose) why() string {
+	if h.of == "" {
+		return "it is to be made up to measure"
+	}
+	return "it is cut from " + h.of
 }
 
 // lengths shares what the lists bring of each stock among its hoses, in tenths of a metre; a

@@ -17,8 +17,11 @@ type bought struct {
 	title string // in shop words
 	item  string // as a build file has it; "" for a piece of hose
 	id    string // of item
-	hose  string // "bore" or "outside" of a piece of hose; "" for a fitting
-	size  string // of the hose
+	hose  string // "bore" or "outside" of a piece of hose, [madeHose]; "" for a fitting
+	size  string // of the piece of hose
+	made  fields // of a hose that is made up, without its id and its length
+	cut   *cutHose
+	from  int    // number of its end that comes first
 	note  string // what to mind of it
 }
 

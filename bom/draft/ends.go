@@ -142,6 +142,7 @@ type shelf struct {
 	ends     []threads.End
 	partners [][]int // the other ends of pieces with this one
 	joins    [][]int // sorts that it joins with
+	hoses    []int   // sorts of [hoseEnds], for high pressure
 }
 
 var shelves = [2]func() *shelf{sync.OnceValue(func() *shelf { return newShelf(false) }), sync.OnceValue(func() *shelf { return newShelf(true) })}
@@ -188,6 +189,11 @@ func newShelf(high bool) *shelf {
 		for _, d := range boughtTubes {
 			e := tubeOf(d)
 			pair(e, e)
+		}
+	}
+	if high {
+		for _, h := range hoseEnds() {
+			s.hoses = append(s.hoses, number(h.end))
 		}
 	}
 	s.joins = make([][]int, len(s.ends))

@@ -14,9 +14,14 @@ func (r *router) stiff(i int) {
 		Note: "a union in the middle, or a hose with its tails, made to measure"})
 }
 
-// buy makes the elements of what is missing between two ends.
-func (r *router) buy(place, a, b int) []element {
-	list := r.s.between(a, b, r.s.places[place].line, r.p)
+// buy makes the elements of what is missing between two ends; soft where a hose is to be among it.
+func (r *router) buy(place, a, b int, soft bool) []element {
+	var list []bought
+	if soft {
+		list = r.s.withHose(a, b, r.s.places[place].line, r.p)
+	} else {
+		list = r.s.between(a, b, r.s.places[place].line, r.p)
+	}
 	m := Missing{Where: r.s.where(place), Line: r.s.places[place].line.Name}
 	var out []element
 	for k := range list {
@@ -36,6 +41,12 @@ func (r *router) buy(place, a, b int) []element {
 
 // bought notes an item to buy, once, and gives one piece of it.
 func (r *router) bought(b *bought, place int) element {
+	if b.hose == madeHose {
+		b.cut = r.hose(place)
+		b.cut.made, b.id = b.made, b.cut.id
+		r.buys = append(r.buys, b)
+		return element{id: b.id, buy: b}
+	}
 	if b.hose != "" {
 		id := "buy-hose-" + idOf(b.size)
 		if !slices.ContainsFunc(r.buys, func(o *bought) bool { return o.id == id }) {
@@ -75,8 +86,9 @@ func (r *router) mend(i int) {
 	if pc.from != nil {
 		a, b := r.s.problem.Places[i].From, r.s.problem.Places[i].To
 		if r.s.problem.Places[i].Lost.Stops == 0 {
-			r.chains[i] = r.buy(i, a, b)
-			if r.s.problem.Places[i].Fixed && !slices.ContainsFunc(r.chains[i], func(e element) bool { return e.buy != nil && e.buy.hose != "" }) {
+			soft := r.s.problem.Places[i].Fixed && softly(r.s.problem, &r.s.problem.Places[i]) > 0
+			r.chains[i] = r.buy(i, a, b, soft)
+			if !soft && r.s.problem.Places[i].Fixed && !slices.ContainsFunc(r.chains[i], func(e element) bool { return e.buy != nil && e.buy.hose != "" }) {
 				r.stiff(i)
 			}
 			return
@@ -143,18 +155,28 @@ func (r *router) insert(host, place int) (*bought, bool) {
 		}
 	}
 	open := r.s.problem.Places[host].From
-	if open >= 0 && len(chain) > 0 && chain[0].part != nil && chain[0].cut == nil {
-		next := r.s.answer.Places[host].Chain
-		if len(next) > 0 && next[0].Buy == 0 {
-			b, ok := r.s.tee(open, r.s.classes[next[0].Class].ends[next[0].In], side, r.s.places[host].line)
-			if ok {
-				tee := r.bought(&b, host)
-				tee.in, tee.out = "a", "b"
-				r.chains[host] = slices.Insert(slices.Clone(chain), 0, tee)
-				r.side[[3]int{-1, place}] = element{id: tee.id, label: tee.label, out: "branch", buy: tee.buy}
-				return &b, true
-			}
+	if next := r.firstEnd(host); open >= 0 && next >= 0 {
+		if b, ok := r.s.tee(open, next, side, r.s.places[host].line); ok {
+			tee := r.bought(&b, host)
+			tee.in, tee.out = "a", "b"
+			r.chains[host] = slices.Insert(slices.Clone(chain), 0, tee)
+			r.side[[3]int{-1, place}] = element{id: tee.id, label: tee.label, out: "branch", buy: tee.buy}
+			return &b, true
 		}
 	}
 	return nil, false
+}
+
+// firstEnd is the end that a place's chain begins with, of a piece of the bag or of a hose that is to
+// be made up; -1 where it begins otherwise.
+func (r *router) firstEnd(place int) int {
+	chain, next := r.chains[place], r.s.answer.Places[place].Chain
+	switch {
+	case len(chain) == 0:
+	case chain[0].buy != nil && chain[0].buy.hose == madeHose:
+		return chain[0].buy.from
+	case chain[0].part != nil && chain[0].cut == nil && len(next) > 0 && next[0].Buy == 0:
+		return r.s.classes[next[0].Class].ends[next[0].In]
+	}
+	return -1
 }

@@ -59,10 +59,11 @@ func (e *element) plain(first, last bool) bool {
 	return (first || e.in == enter && enter != "") && (last || e.out == leave && leave != "")
 }
 
-// cutHose is a piece that is cut from stock.
+// cutHose is a piece that is cut from stock, or made up with its ends.
 type cutHose struct {
 	id, of string
-	part   *Part // the stock of the bag; nil: to buy
+	part   *Part  // the stock of the bag; nil: to buy
+	made   fields // of one that is made up; it is of no stock then
 	length money.Quantity
 	from   string // what it leads from and to, in words
 	to     string
@@ -119,7 +120,7 @@ func (r *router) place(i int) {
 	for at, step := range m.Chain {
 		c := &r.s.classes[step.Class]
 		if step.Buy > 0 {
-			out = append(out, r.buy(i, open, c.ends[step.In])...)
+			out = append(out, r.buy(i, open, c.ends[step.In], step.Soft)...)
 		}
 		e := r.take(step.Class, i)
 		if len(c.ends) > 2 {
@@ -133,7 +134,7 @@ func (r *router) place(i int) {
 		open = c.ends[step.Out]
 	}
 	if m.Buy > 0 {
-		out = append(out, r.buy(i, open, r.s.problem.Places[i].To)...)
+		out = append(out, r.buy(i, open, r.s.problem.Places[i].To, m.Soft)...)
 	}
 	if m.Stiff {
 		r.stiff(i)
@@ -162,7 +163,17 @@ func (r *router) take(class, place int) element {
 
 // cut makes a piece of hose.
 func (r *router) cut(p *Part, of string, place int) element {
-	h := &cutHose{of: of, part: p}
+	h := r.hose(place)
+	h.of, h.part = of, p
+	if p != nil {
+		r.used[p]++
+	}
+	return element{id: h.id, cut: h, part: p}
+}
+
+// hose names a hose for a place.
+func (r *router) hose(place int) *cutHose {
+	h := &cutHose{}
 	base := idOf(r.s.places[place].line.Name)
 	for n := 1; ; n++ {
 		if h.id = fmt.Sprintf("%s-%d", base, n); !r.taken[h.id] {
@@ -175,8 +186,5 @@ func (r *router) cut(p *Part, of string, place int) element {
 		h.from = f.String()
 	}
 	r.hoses = append(r.hoses, h)
-	if p != nil {
-		r.used[p]++
-	}
-	return element{id: h.id, cut: h, part: p}
+	return h
 }

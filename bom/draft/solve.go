@@ -69,6 +69,7 @@ func solve(pl *plant, all []*Part, steps int) *solved {
 		if pc.from != nil {
 			a.From = s.portEnd(*pc.from)
 			a.Fixed = pc.from.u.fixed() && pc.to.u.fixed()
+			a.Stiff = 1
 		}
 		a.Grade = s.grades(pc, p)
 		a.Seldom = s.seldom(pc, p, a.Grade)
@@ -76,24 +77,60 @@ func solve(pl *plant, all []*Part, steps int) *solved {
 	}
 	problem.Ends = len(s.ends.list)
 	problem.Tables = []assign.Table{s.ends.table(p.low, false), s.ends.table(p.high, true)}
-	for i := range problem.Places {
-		a := &problem.Places[i]
-		a.Lost = assign.Cost{Missing: 2} // a branch: its piece, and what it takes to come to it
-		if a.From == assign.Branch {
-			continue
-		}
-		if problem.Tables[a.Table].Joints[a.From*problem.Ends+a.To] != assign.No {
-			a.Lost.Missing = 1 + boolToInt(a.Fixed) // they join as they are, at most with a question
-		} else if n := int(problem.Tables[a.Table].Buy[a.From*problem.Ends+a.To]); n > 0 {
-			a.Lost.Missing = n + boolToInt(a.Fixed && a.Table == 1) // nothing in it gives way: hoses for high pressure are made to measure
-		} else {
-			a.Lost = assign.Cost{Stops: 1}
-		}
-	}
+	price(problem)
 	s.problem = problem
 	s.answer = assign.Solve(problem)
 	s.soften()
 	return s
+}
+
+// withHoses fills the places afresh where one for high pressure lacks what gives way, with the hoses that
+// could be made up for it: only of the plant that was taken, for there is far more to try then.
+func (s *solved) withHoses(steps int) {
+	if !s.stands() {
+		return
+	}
+	s.ends.soften(&s.problem.Tables[1], pressuresOf(s.plant).high)
+	price(s.problem)
+	s.problem.Steps = steps
+	s.answer = assign.Solve(s.problem)
+	s.soften()
+}
+
+// price tells what each place costs that no chain is made for.
+func price(problem *assign.Problem) {
+	for i := range problem.Places {
+		a := &problem.Places[i]
+		t := &problem.Tables[a.Table]
+		a.Lost = assign.Cost{Missing: 2} // a branch: its piece, and what it takes to come to it
+		if a.From == assign.Branch {
+			continue
+		}
+		if t.Soft != nil {
+			a.Stiff = asPieces + 1 // a hose that is made up, and an adaptor at one of its ends
+		}
+		if a.Fixed && softly(problem, a) > 0 {
+			a.Lost.Missing = softly(problem, a)
+			a.Lost.Length = a.Lost.Missing // what is bought stands in it: a branch may as well stand here as elsewhere
+		} else if t.Joints[a.From*problem.Ends+a.To] != assign.No {
+			a.Lost.Missing = 1 + boolToInt(a.Fixed) // they join as they are, at most with a question
+		} else if n := int(t.Buy[a.From*problem.Ends+a.To]); n > 0 {
+			a.Lost.Missing = n + boolToInt(a.Fixed && a.Table == 1)*a.Stiff
+		} else {
+			a.Lost = assign.Cost{Stops: 1}
+		}
+	}
+}
+
+// stands reports whether a place for high pressure stands fast at both its ends and lacks a piece.
+func (s *solved) stands() bool {
+	for i := range s.problem.Places {
+		pl, m := &s.problem.Places[i], &s.answer.Places[i]
+		if pl.Fixed && pl.Table == 1 && (!m.OK || m.Stiff || m.Buy > 0 || slices.ContainsFunc(m.Chain, func(st assign.Step) bool { return st.Buy > 0 })) {
+			return true
+		}
+	}
+	return false
 }
 
 // soften fills places for low pressure that nothing fills, and whose ends are both screwed down,
@@ -128,6 +165,14 @@ func (s *solved) soften() {
 		}
 		s.answer.Cost.Length += got.Cost.Length - pl.Lost.Length
 	}
+}
+
+// softly is how many pieces are to buy for a place with a hose among them; 0 where none is known.
+func softly(p *assign.Problem, a *assign.Place) int {
+	if soft := p.Tables[a.Table].Soft; soft != nil {
+		return int(soft[a.From*p.Ends+a.To])
+	}
+	return 0
 }
 
 // mostPorts is up to how many ports a piece is put into a place: a manifold of more is left over,

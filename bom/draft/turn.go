@@ -40,6 +40,7 @@ func best(all []*Part, o *Options) []*solved {
 				out[0] = whole
 			}
 		}
+		out[0].withHoses(steps)
 	}
 	return out
 }

@@ -205,6 +205,10 @@ func (w *writer) buys() {
 	}
 	w.line("")
 	for _, b := range w.r.buys {
+		if b.cut != nil {
+			w.hose(b.cut)
+			continue
+		}
 		w.line("%s", b.item)
 	}
 }

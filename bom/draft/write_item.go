@@ -157,7 +157,7 @@ func (w *writer) insideVessel(p *Part, vessels []*unit) (id string, each int) {
 	return "", 0
 }
 
-// hose writes a piece that is cut.
+// hose writes a piece that is cut or made up.
 func (w *writer) hose(h *cutHose) {
 	var f fields
 	length := metresText(h.length)
@@ -170,6 +170,7 @@ func (w *writer) hose(h *cutHose) {
 	}
 	f.text("id", h.id)
 	f.text("of", h.of)
+	f = append(f, h.made...)
 	f.text("length", length)
 	text := strings.TrimSuffix(f.write(tableHose), "\n")
 	if note != "" {

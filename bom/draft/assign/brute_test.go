@@ -62,6 +62,7 @@ func (b *brute) place(i int, c Cost) {
 // piece is one laid piece: its way through, and what was bought before it.
 type piece struct {
 	class, in, out, buy int
+	soft                bool
 	sides               []int // sorts of end
 }
 
@@ -70,26 +71,34 @@ type piece struct {
 func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
 	p := &b.p.Places[i]
 	t := &b.p.Tables[p.Table]
-	join := func(x, y int) (asks, buy int, ok bool) {
+	given := !p.Fixed
+	for _, l := range laid {
+		given = given || l.soft || b.p.Classes[l.class].Gives
+	}
+	type link struct {
+		asks, buy int
+		soft      bool
+	}
+	join := func(x, y int, goal bool) (out []link) {
 		switch t.Joints[x*b.p.Ends+y] {
 		case Joins:
-			return 0, 0, true
+			out = append(out, link{})
 		case Asks:
-			return 1, 0, true
-		}
-		n := int(t.Buy[x*b.p.Ends+y])
-		return 0, n, n > 0
-	}
-	if asks, buy, ok := join(open, p.To); ok {
-		d := c.Add(Cost{Questions: asks, Missing: buy, Length: buy})
-		stiff := p.Fixed
-		for _, l := range laid {
-			if b.p.Classes[l.class].Gives {
-				stiff = false
+			out = append(out, link{asks: 1})
+		default:
+			if n := int(t.Buy[x*b.p.Ends+y]); n > 0 {
+				out = append(out, link{buy: n})
 			}
 		}
-		if stiff {
-			d.Missing++
+		if n := int(t.Soft[x*b.p.Ends+y]); n > 0 && !given && (goal || t.Joints[x*b.p.Ends+y] == No) {
+			out = append(out, link{buy: n, soft: true})
+		}
+		return out
+	}
+	for _, last := range join(open, p.To, true) {
+		d := c.Add(Cost{Questions: last.asks, Missing: last.buy, Length: last.buy})
+		if !given && !last.soft {
+			d.Missing += p.Stiff
 		}
 		for k, l := range laid {
 			if len(l.sides) > 0 && p.Near == AtFrom {
@@ -98,7 +107,7 @@ func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
 				d.Apart += len(laid) - k - 1
 			}
 		}
-		if b.needed(t, p.Fixed, laid, append(append([]int{}, ends...), p.To), buy) && b.chainMissing(laid)+buy <= b.most(p, len(laid)) {
+		if b.needed(t, p.Fixed, laid, append(append([]int{}, ends...), p.To), last.buy, last.soft) && b.chainMissing(laid)+last.buy <= b.most(p, laid, last.soft) {
 			old := b.sides
 			for _, l := range laid {
 				for _, e := range l.sides {
@@ -119,8 +128,7 @@ func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
 		}
 		for in := range cl.Ends {
 			for out := range cl.Ends {
-				asks, buy, ok := join(open, cl.Ends[in])
-				if in == out || !ok {
+				if in == out {
 					continue
 				}
 				var sides []int
@@ -133,13 +141,15 @@ func (b *brute) chain(i, open int, laid []piece, ends []int, _ []int, c Cost) {
 				if cl.Count == Cut {
 					used = 0
 				}
-				if p.Grade[k] == MayAsks {
-					asks++
+				for _, by := range join(open, cl.Ends[in], false) {
+					if p.Grade[k] == MayAsks {
+						by.asks++
+					}
+					b.left[k]--
+					b.chain(i, cl.Ends[out], append(append([]piece{}, laid...), piece{k, in, out, by.buy, by.soft, sides}), append(append([]int{}, ends...), cl.Ends[in], cl.Ends[out]), nil,
+						c.Add(Cost{Questions: by.asks, Missing: by.buy, Length: 1 + by.buy, LeftOver: -used, Order: -cl.Rank * p.Rank}))
+					b.left[k]++
 				}
-				b.left[k]--
-				b.chain(i, cl.Ends[out], append(append([]piece{}, laid...), piece{k, in, out, buy, sides}), append(append([]int{}, ends...), cl.Ends[in], cl.Ends[out]), nil,
-					c.Add(Cost{Questions: asks, Missing: buy, Length: 1 + buy, LeftOver: -used, Order: -cl.Rank * p.Rank}))
-				b.left[k]++
 			}
 		}
 	}
@@ -153,49 +163,65 @@ func (b *brute) chainMissing(laid []piece) int {
 	return n
 }
 
-// most is what may be bought: with a piece of the bag, less than where the place is not made.
-func (b *brute) most(p *Place, laid int) int {
+// most is what may be bought: with a piece of the bag, less than where the place is not made, but for
+// pieces with branches beside what is to buy and gives way.
+func (b *brute) most(p *Place, laid []piece, soft bool) int {
 	most := 3
 	if p.Lost.Stops == 0 {
 		most = p.Lost.Missing - 1
 	}
-	if laid == 0 {
-		most++
+	for _, l := range laid {
+		soft = soft || l.soft
 	}
-	return most
+	for _, l := range laid {
+		if len(l.sides) == 0 || !soft {
+			return most
+		}
+	}
+	return most + 1
 }
 
 // needed holds a whole chain against the rule: no run of pieces without a branch may be taken
 // out so that what is left joins at no more pieces to buy, but for one single piece that bends and
-// what alone gives way between two ends that stand fast.
-func (b *brute) needed(t *Table, fixed bool, laid []piece, ends []int, last int) bool {
-	buys := make([]int, len(laid)+1)
+// what alone gives way between two ends that stand fast. Where that is to buy, what is bought in
+// its place must give way as well, and be less where it takes one piece out.
+func (b *brute) needed(t *Table, fixed bool, laid []piece, ends []int, last int, lastSoft bool) bool {
+	buys, softs := make([]int, len(laid)+1), make([]bool, len(laid)+1)
 	for i, l := range laid {
-		buys[i] = l.buy
+		buys[i], softs[i] = l.buy, l.soft
 	}
-	buys[len(laid)] = last
+	buys[len(laid)], softs[len(laid)] = last, lastSoft
 	for i := range laid {
 		for k := i; k < len(laid); k++ { // take out i..k
 			if len(laid[k].sides) > 0 {
 				break
 			}
-			bought, held := 0, false
+			bought, held, soft := 0, false, false
 			for x := i; x <= k; x++ {
 				held = held || fixed && b.p.Classes[laid[x].class].Gives
 			}
+			for x := i; x <= k+1; x++ {
+				bought += buys[x]
+				soft = soft || softs[x]
+			}
 			for x := range i {
-				held = held && !b.p.Classes[laid[x].class].Gives // something before gives way already
+				if softs[x] || b.p.Classes[laid[x].class].Gives { // something before gives way already
+					held, soft = false, false
+				}
 			}
 			if held {
 				continue
-			}
-			for x := i; x <= k+1; x++ {
-				bought += buys[x]
 			}
 			if i == k && b.p.Classes[laid[i].class].Bends && bought == 0 {
 				continue
 			}
 			x, y := ends[2*i], ends[2*(k+1)+1]
+			if soft {
+				if n := int(t.Soft[x*b.p.Ends+y]); n > 0 && (n < bought || i < k && n == bought) {
+					return false
+				}
+				continue
+			}
 			n := int(t.Buy[x*b.p.Ends+y])
 			if t.Joints[x*b.p.Ends+y] == Joins || bought > 0 && n > 0 && n <= bought {
 				return false
@@ -210,13 +236,15 @@ func genProblem(t *rapid.T) *Problem {
 	n := rapid.IntRange(2, 4).Draw(t, "ends")
 	p := &Problem{Ends: n, Longest: rapid.IntRange(1, 3).Draw(t, "longest")}
 	for range rapid.IntRange(1, 2).Draw(t, "tables") {
-		tab := Table{Joints: make([]Joint, n*n), Buy: make([]uint8, n*n)}
+		tab := Table{Joints: make([]Joint, n*n), Buy: make([]uint8, n*n), Soft: make([]uint8, n*n)}
 		for a := range n {
 			for b := range a + 1 {
 				j := Joint(rapid.SampledFrom([]int{0, 0, 1, 1, 2}).Draw(t, "joint"))
 				buy := uint8(rapid.SampledFrom([]int{0, 0, 1, 2}).Draw(t, "buy"))
 				tab.Joints[a*n+b], tab.Joints[b*n+a] = j, j
 				tab.Buy[a*n+b], tab.Buy[b*n+a] = buy, buy
+				soft := uint8(rapid.SampledFrom([]int{0, 0, 1, 2, 3}).Draw(t, "soft"))
+				tab.Soft[a*n+b], tab.Soft[b*n+a] = soft, soft
 			}
 		}
 		p.Tables = append(p.Tables, tab)
@@ -250,6 +278,7 @@ func genProblem(t *rapid.T) *Problem {
 	for i := range rapid.IntRange(1, places).Draw(t, "places") {
 		pl := Place{From: rapid.IntRange(0, n-1).Draw(t, "from"), To: rapid.IntRange(0, n-1).Draw(t, "to"), Table: rapid.IntRange(0, len(p.Tables)-1).Draw(t, "table"), Lost: Cost{Missing: rapid.IntRange(1, 3).Draw(t, "lost")}}
 		pl.Fixed = rapid.IntRange(0, 3).Draw(t, "fixed") == 0
+		pl.Stiff = rapid.IntRange(1, 3).Draw(t, "stiff")
 		pl.Near = Near(rapid.IntRange(0, 2).Draw(t, "near"))
 		pl.Rank = rapid.IntRange(0, 3).Draw(t, "place rank")
 		if rapid.IntRange(0, 5).Draw(t, "hopeless") == 0 {
@@ -366,20 +395,24 @@ func audit(t require.TestingT, p *Problem, a *Answer) Cost {
 			require.False(t, served[[3]int{m.Host, m.HostAt, m.Side}])
 			served[[3]int{m.Host, m.HostAt, m.Side}] = true
 		}
-		joint := func(x, buy int) {
-			switch tab.Joints[open*p.Ends+x] {
-			case No:
+		joint := func(x, buy int, soft bool) {
+			switch j := tab.Joints[open*p.Ends+x]; {
+			case soft:
+				require.True(t, pl.Fixed)
+				require.EqualValues(t, tab.Soft[open*p.Ends+x], buy)
+				require.Positive(t, buy)
+			case j == No:
 				require.EqualValues(t, tab.Buy[open*p.Ends+x], buy)
 				require.Positive(t, buy)
-			case Asks:
+			case j == Asks:
 				c.Questions++
 			}
 			c.Missing += buy
 			c.Length += buy
 		}
-		if pl.Fixed && !slices.ContainsFunc(m.Chain, func(s Step) bool { return p.Classes[s.Class].Gives }) {
+		if pl.Fixed && !slices.ContainsFunc(m.Chain, func(s Step) bool { return s.Soft || p.Classes[s.Class].Gives }) && !m.Soft {
 			require.True(t, m.Stiff)
-			c.Missing++
+			c.Missing += pl.Stiff
 		}
 		for at, s := range m.Chain {
 			if len(s.Sides) > 0 && pl.Near == AtFrom {
@@ -388,7 +421,7 @@ func audit(t require.TestingT, p *Problem, a *Answer) Cost {
 				c.Apart += len(m.Chain) - 1 - at
 			}
 			cl := &p.Classes[s.Class]
-			joint(cl.Ends[s.In], s.Buy)
+			joint(cl.Ends[s.In], s.Buy, s.Soft)
 			open = cl.Ends[s.Out]
 			if cl.Count != Cut {
 				left[s.Class]--
@@ -401,7 +434,7 @@ func audit(t require.TestingT, p *Problem, a *Answer) Cost {
 				c.Questions++
 			}
 		}
-		joint(pl.To, m.Buy)
+		joint(pl.To, m.Buy, m.Soft)
 	}
 	for i, m := range a.Places {
 		for k, s := range m.Chain {

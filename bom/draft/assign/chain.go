@@ -9,6 +9,7 @@ import (
 type candidate struct {
 	steps  []Step
 	buy    int // behind the last
+	soft   bool
 	cost   Cost
 	use    []use
 	sides  []int // ends of the branches that it offers, sorted
@@ -46,6 +47,35 @@ type lister struct {
 
 func (l *lister) joint(a, b int) Joint { return l.table.Joints[a*l.p.Ends+b] }
 func (l *lister) buys(a, b int) int    { return int(l.table.Buy[a*l.p.Ends+b]) }
+
+// softly is how many pieces could be bought between two ends of a place that stands fast, one of
+// them a piece that gives way; 0 for none.
+func (l *lister) softly(a, b int) int {
+	if l.table.Soft == nil || !l.place.Fixed {
+		return 0
+	}
+	return int(l.table.Soft[a*l.p.Ends+b])
+}
+
+// gap is a way to come from one end to the next: as they are, or with pieces to buy.
+type gap struct {
+	asks, buy int
+	soft      bool
+}
+
+// gaps lists the ways to come from the open end to another. Before the goal a piece that gives way may be
+// bought though the two ends join.
+func (l *lister) gaps(open, end int, goal bool) (out []gap) {
+	if j := l.joint(open, end); j != No {
+		out = append(out, gap{asks: boolToInt(j == Asks)})
+	} else if n := l.buys(open, end); n > 0 {
+		out = append(out, gap{buy: n})
+	}
+	if n := l.softly(open, end); n > 0 && (goal || len(out) == 0 || out[0].buy > 0) && !l.gives(len(l.steps)) {
+		out = append(out, gap{buy: n, soft: true})
+	}
+	return out
+}
 
 const never = 1 << 20
 
@@ -139,8 +169,10 @@ func (l *lister) step(a, b int) int {
 	switch {
 	case l.joint(a, b) != No:
 		return 0
-	case l.buys(a, b) > 0:
-		return l.buys(a, b)
+	case l.buys(a, b) > 0 && l.softly(a, b) > 0:
+		return min(l.buys(a, b), l.softly(a, b))
+	case l.buys(a, b)+l.softly(a, b) > 0:
+		return l.buys(a, b) + l.softly(a, b)
 	}
 	return never
 }
@@ -166,7 +198,9 @@ func (l *lister) walk(open, buy, asks, tees int) {
 			continue
 		}
 		for _, w := range l.ways[i] {
-			l.enter(i, w[0], w[1], open, buy, asks, tees)
+			for _, g := range l.gaps(open, c.Ends[w[0]], false) {
+				l.enter(i, w[0], w[1], g, buy, asks, tees)
+			}
 		}
 	}
 }
@@ -220,16 +254,9 @@ func (c *Class) ends(at []int) []int {
 }
 
 // enter puts a piece behind the open end, and goes on.
-func (l *lister) enter(i, in, out, open, buy, asks, tees int) {
+func (l *lister) enter(i, in, out int, g gap, buy, asks, tees int) {
 	c := &l.p.Classes[i]
-	j, b := l.joint(open, c.Ends[in]), 0
-	if j == No {
-		b = l.buys(open, c.Ends[in])
-		if b == 0 {
-			return
-		}
-	}
-	if buy+b+l.least[c.Ends[out]] > l.most || l.needless(c.Ends[in], b) {
+	if buy+g.buy+l.least[c.Ends[out]] > l.most+boolToInt(l.table.Soft != nil && l.place.Fixed && l.branched() && len(c.Ends) > 2) || l.needless(c.Ends[in], g) {
 		return
 	}
 	if l.unusual(i) {
@@ -237,20 +264,18 @@ func (l *lister) enter(i, in, out, open, buy, asks, tees int) {
 			return
 		}
 	}
-	s := Step{Class: i, In: in, Out: out, Buy: b}
+	s := Step{Class: i, In: in, Out: out, Buy: g.buy, Soft: g.soft}
 	if len(c.Ends) > 2 {
 		s.Sides = c.sides(in, out)
 		tees += len(s.Sides)
 	}
-	if j == Asks {
-		asks++
-	}
+	asks += g.asks
 	if l.place.Grade[i] == MayAsks {
 		asks++
 	}
 	l.left[i]--
 	l.steps = append(l.steps, s)
-	l.walk(c.Ends[out], buy+b, asks, tees)
+	l.walk(c.Ends[out], buy+g.buy, asks, tees)
 	l.steps = l.steps[:len(l.steps)-1]
 	l.left[i]++
 }
@@ -266,21 +291,31 @@ func (l *lister) unusual(i int) bool {
 
 // needless reports whether an end could have been joined to an earlier open one, so that the
 // pieces between are not needed. A branch is needed; a single piece that bends is let stand; a
-// joint that something must be asked of makes nothing needless.
-func (l *lister) needless(end, bought int) bool {
+// joint that something must be asked of makes nothing needless; nor does what is to buy and gives
+// way make a single piece beside it needless that it could have reached over at the same cost.
+func (l *lister) needless(end int, g gap) bool {
+	bought := g.buy
 	after := bought // pieces to buy behind the earlier open end
 	held := false   // something between gives way, and is needed where both ends stand fast
+	soft := g.soft  // and so does something that is to buy
 	for k := len(l.steps) - 1; k >= 0; k-- {
 		s := &l.steps[k]
 		if len(s.Sides) > 0 {
 			return false
 		}
 		after += s.Buy
+		soft = soft || s.Soft
 		held = held || l.place.Fixed && l.p.Classes[s.Class].Gives
 		if k == len(l.steps)-1 && l.p.Classes[s.Class].Bends && bought == 0 && s.Buy == 0 {
 			continue
 		}
 		if held && !l.gives(k) {
+			continue
+		}
+		if soft && !l.gives(k) {
+			if n := l.softly(l.opens[k], end); n > 0 && n <= after-boolToInt(k == len(l.steps)-1) {
+				return true
+			}
 			continue
 		}
 		if j := l.joint(l.opens[k], end); j == Joins || after > 0 && l.buys(l.opens[k], end) > 0 && l.buys(l.opens[k], end) <= after {
@@ -290,30 +325,35 @@ func (l *lister) needless(end, bought int) bool {
 	return false
 }
 
+// branched reports whether all pieces so far have branches: those serve other places, and need save
+// nothing in their own where what gives way is to buy.
+func (l *lister) branched() bool {
+	return !slices.ContainsFunc(l.steps, func(s Step) bool { return len(s.Sides) == 0 })
+}
+
 // gives reports whether something gives way before a step.
 func (l *lister) gives(before int) bool {
-	return slices.ContainsFunc(l.steps[:before], func(s Step) bool { return l.p.Classes[s.Class].Gives })
+	return slices.ContainsFunc(l.steps[:before], func(s Step) bool { return s.Soft || l.p.Classes[s.Class].Gives })
 }
 
 // close ends a chain at the goal.
 func (l *lister) close(open, buy, asks int) {
-	j, b := l.joint(open, l.place.To), 0
-	if j == No {
-		if b = l.buys(open, l.place.To); b == 0 {
-			return
-		}
+	for _, g := range l.gaps(open, l.place.To, true) {
+		l.end(g, buy, asks)
 	}
-	if most := l.most + boolToInt(len(l.steps) == 0); buy+b > most || l.needless(l.place.To, b) {
+}
+
+// end keeps the chain that comes to the goal over a last gap.
+func (l *lister) end(g gap, buy, asks int) {
+	soft := g.soft || slices.ContainsFunc(l.steps, func(s Step) bool { return s.Soft })
+	if most := l.most + boolToInt(len(l.steps) == 0 || soft && l.branched()); buy+g.buy > most || l.needless(l.place.To, g) {
 		return
 	}
-	if j == Asks {
-		asks++
-	}
-	c := candidate{steps: slices.Clone(l.steps), buy: b, made: true, source: l.from, cost: Cost{Missing: buy + b, Questions: asks, Length: len(l.steps) + buy + b}}
-	gives := !l.place.Fixed
+	c := candidate{steps: slices.Clone(l.steps), buy: g.buy, soft: g.soft, made: true, source: l.from,
+		cost: Cost{Missing: buy + g.buy, Questions: asks + g.asks, Length: len(l.steps) + buy + g.buy}}
+	gives := !l.place.Fixed || g.soft || l.gives(len(l.steps))
 	for at, s := range l.steps {
 		class := &l.p.Classes[s.Class]
-		gives = gives || class.Gives
 		if class.Count != Cut {
 			c.take(s.Class)
 			c.cost.LeftOver--
@@ -330,7 +370,7 @@ func (l *lister) close(open, buy, asks int) {
 		}
 	}
 	if !gives {
-		c.cost.Missing++
+		c.cost.Missing += l.place.Stiff
 		c.stiff = true
 	}
 	slices.Sort(c.sides)

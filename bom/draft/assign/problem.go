@@ -59,10 +59,11 @@ type Class struct {
 }
 
 // Table says of each two ends of one sort of place how they join, and how many pieces could
-// be bought to join them: 0 is none. Both are symmetric; Joints[a*n+b] with n ends.
+// be bought to join them: 0 is none. All are symmetric; Joints[a*n+b] with n ends.
 type Table struct {
 	Joints []Joint
 	Buy    []uint8
+	Soft   []uint8 // pieces to buy of which one gives way; nil where none is known
 }
 
 // Place wants a chain from one end to another.
@@ -76,6 +77,7 @@ type Place struct {
 	Rank   int
 	Near   Near
 	Fixed  bool // both ends stand fast: a chain in which nothing gives way lacks a piece that does
+	Stiff  int  // as how many pieces that one counts
 	Lost   Cost // where no chain is made: what is to buy then, or a stop
 }
 
@@ -107,6 +109,7 @@ type Step struct {
 	Class   int   // of Problem.Classes
 	In, Out int   // indices of its ends
 	Buy     int   // pieces to buy between what comes before and it
+	Soft    bool  // one of those gives way
 	Sides   []int // indices of its branches
 }
 
@@ -115,6 +118,7 @@ type Made struct {
 	OK     bool
 	Chain  []Step
 	Buy    int  // pieces to buy behind the last of the chain
+	Soft   bool // one of those gives way
 	Stiff  bool // both its ends stand fast, and nothing in the chain gives way: a piece that does is to buy
 	Host   int  // place and step whose branch it starts at; -1 where it has its own end
 	HostAt int

@@ -166,7 +166,7 @@ func (s *solver) trace(n *node, a *Answer) {
 	slices.Reverse(list)
 	taken := map[[3]int]bool{}
 	for _, n := range list {
-		m := Made{OK: n.cand.made, Stiff: n.cand.stiff, Chain: n.cand.steps, Buy: n.cand.buy, Host: -1, HostAt: -1}
+		m := Made{OK: n.cand.made, Stiff: n.cand.stiff, Chain: n.cand.steps, Buy: n.cand.buy, Soft: n.cand.soft, Host: -1, HostAt: -1}
 		if n.host >= 0 {
 			m.Host = n.host
 			for at, step := range a.Places[n.host].Chain {
