@@ -205,6 +205,7 @@ type EndReading struct {
 	Swivel     bool
 	Candidates []End
 	Question   string // the one question that settles it; "" if nothing is open
+	Contrary   bool   // its words contradict each other, and each meaning is a candidate: a verdict that holds of all is no leave
 	Torn       bool   // its words contradict each other, and no candidate stands for one of the meanings: it is not to be judged
 
 	NotUsed []NotUsed // words that change nothing of it; only where a text of one end was read

@@ -29,6 +29,7 @@ type mateFacts struct {
 	Makeup   string       `json:"makeup"`
 	MayStay  string       `json:"may_stay"`
 	Open     bool         `json:"open"`
+	Contrary bool         `json:"contrary,omitempty"`
 	Question string       `json:"question,omitempty"`
 	Source   string       `json:"source,omitempty"`
 
@@ -43,7 +44,8 @@ func (a *app) mateCommand() *cobra.Command {
 		Short: "Will these two ends seal?",
 		Long: `Joins two ends by their geometry and their seals: turns by hand, what meets first,
 whether it seals, and what to buy instead. Exit status 0 when the joint seals, or
-seals with a washer or sealant; else 1.
+seals with a washer or sealant; else 1, and 1 where the words of an end contradict
+each other, whatever each of the meanings would do.
 
 With --turns it weighs the readings of the two ends by how far they were screwed
 together by hand, and judges the likeliest pair and the worst that is not excluded.
@@ -66,10 +68,10 @@ their size is weighed too.`,
 				return errors.New("--in-mind goes with --turns: how far did the two screw together by hand?")
 			}
 			m, open := threads.Worst(x, y)
-			if !m.Verdict.Holds() {
+			facts := mateFactsOf(&m, open, x, y)
+			if !m.Verdict.Holds() || facts.Contrary {
 				a.status = exitStops
 			}
-			facts := mateFactsOf(&m, open, x, y)
 			if a.json {
 				return a.ui.printJSON(facts)
 			}
@@ -112,7 +114,7 @@ func mateFactsOf(m *threads.Mating, open bool, x, y threads.EndReading) mateFact
 	f := mateFacts{
 		A: m.A.String(), B: m.B.String(), Verdict: m.Verdict.String(), Reason: m.Reason(), Remedy: m.Remedy(),
 		Hand: facts.TurnsOf(m.Hand), Binding: facts.TurnsOf(m.Binding), First: m.First.String(),
-		Closes: m.Closes(), MayStay: m.MayStay(), Open: open, Source: m.Source(),
+		Closes: m.Closes(), MayStay: m.MayStay(), Open: open, Contrary: x.Contrary || y.Contrary, Source: m.Source(),
 	}
 	for _, end := range []threads.EndReading{x, y} {
 		for _, n := range end.NotUsed {
@@ -155,7 +157,11 @@ func (a *app) printMate(m *threads.Mating, f mateFacts) {
 	case !m.Verdict.Holds():
 		code = red
 	}
-	u.line("%s", u.paint(code, verdictWords[m.Verdict]))
+	word := verdictWords[m.Verdict]
+	if f.Contrary && m.Verdict.Holds() {
+		code, word = yellow, "ASK FIRST: the words of an end contradict each other"
+	}
+	u.line("%s", u.paint(code, word))
 	if f.Open {
 		u.line("  judged by the worst of the readings that the words leave open")
 	}
@@ -173,7 +179,9 @@ func (a *app) printMate(m *threads.Mating, f mateFacts) {
 	if !m.Verdict.Holds() {
 		u.fold("  buy", f.Remedy)
 	}
-	u.fold("  leave", f.MayStay)
+	if !f.Contrary {
+		u.fold("  leave", f.MayStay)
+	}
 	if f.Question != "" {
 		u.fold("  ask", f.Question)
 	}

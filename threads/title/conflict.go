@@ -40,6 +40,7 @@ func (l *line) eitherWay(c *phrase, r *threads.EndReading, says string) string {
 	if r.Torn = len(r.Candidates) < 2; r.Torn {
 		which = ""
 	}
+	r.Contrary = !r.Torn
 	return "The text says " + says + ". Which is it" + which + "? Look whether the thread narrows, or ask the shop."
 }
 
@@ -54,6 +55,7 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 			l.dress(&other, ends)
 			r.Candidates = append(r.Candidates, ends...)
 		}
+		r.Contrary = true
 		return "The text calls the thread both " + l.spelled(c.fam) + " and " + l.spelled(c.fam2) + ". Which is it" + listed(r.Candidates) + "? Look at the letters on the part, or ask the shop."
 	}
 	if len(r.Candidates) == 0 {
