@@ -16,6 +16,7 @@ var meant = map[string][]threads.Family{
 	"UN":  {threads.UN, threads.JIC, threads.ORB, threads.SAE45, threads.ORFS},
 	"JIC": {threads.JIC}, "SAE45": {threads.SAE45}, "ORB": {threads.ORB}, "ORFS": {threads.ORFS}, "SAE": {threads.ORB, threads.SAE45, threads.JIC},
 	"FLARE": {threads.SAE45, threads.JIC}, "ISO6149": {threads.ISO6149, threads.M},
+	"STANDPIPE": {threads.Cone24L, threads.Cone24S},
 }
 
 // otherWay are the threads that the word taper makes of a parallel one of that size, and parallel of a

@@ -24,6 +24,7 @@ func TestContradictingWordsAreAsked(t *testing.T) {
 		{"both words of a metric thread", "M14x1.5 male keg parallel", "both taper and parallel", 2, false},
 		{"no taper thread of that sort is made", "-6 JIC male taper", "says taper", 1, true},
 		{"a thread and a solder end", "1/2 NPT female solder", "a solder end", 1, true},
+		{"a standpipe under a nut that its series has not", "BEL M20x1.5", "the text says BEL", 1, true},
 		{"a code of the light series on a thread of the heavy one", "DKOL M20x1.5", "of the other series", 1, true},
 	} {
 		t.Run(row.why, func(t *testing.T) {
@@ -32,6 +33,7 @@ func TestContradictingWordsAreAsked(t *testing.T) {
 			require.Contains(t, r.Question, row.asks)
 			require.GreaterOrEqual(t, len(r.Candidates), row.candidates)
 			require.Equal(t, row.torn, r.Torn)
+			require.NotEqual(t, row.torn, r.Contrary)
 		})
 	}
 	for _, text := range []string{"1/2 BSP male taper", "R 1/2 taper", "3/8 flare male JIC", "9/16-18 UNF JIC male", "Rp 1/2 parallel"} {

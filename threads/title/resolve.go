@@ -60,9 +60,9 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		l.unjudged = append(l.unjudged, out.Words+" (quick coupling)")
 		return out, false
 	}
-	if c.fam != nil && c.fam.value == "STANDPIPE" && c.fig != nil && (c.fig.kind == coneSize || c.fig.kind == mmSize) {
+	if tube, ok := c.standpipe(); ok {
 		out.Sex = threads.Male
-		out.Candidates = []threads.End{{Family: threads.Push, Sex: threads.Male, Size: quantity.Exact(c.fig.v) + " mm", Diameter: threads.Length(c.fig.v)}}
+		out.Candidates = []threads.End{{Family: threads.Push, Sex: threads.Male, Size: quantity.Exact(float64(tube)) + " mm", Diameter: tube}}
 		return out, true
 	}
 	if name == "BARB" && c.millimetres() && !l.one && !l.is(tail) && hasWord(string(l.norm), "crimp") {
@@ -103,6 +103,25 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		out.Question = l.question(c, &out)
 	}
 	return out, true
+}
+
+// standpipe is the tube of the standpipe that the words name, by its own size or by the thread of the
+// nut over it: BEL M18x1.5 is a tube of 12 mm.
+func (c *phrase) standpipe() (threads.Length, bool) {
+	if c.fam == nil || c.fam.value != "STANDPIPE" || c.fig == nil {
+		return 0, false
+	}
+	switch c.fig.kind {
+	case coneSize, mmSize:
+		return threads.Length(c.fig.v), true
+	case metricSize:
+		for _, f := range threads.Forms(coneFamily(c.fam.series())) {
+			if float64(f.Major) == c.fig.v && (c.fig.pitch == 0 || float64(f.Pitch) == c.fig.pitch) {
+				return f.Tube, true
+			}
+		}
+	}
+	return 0, false
 }
 
 // threadFigure reports whether the size itself can only be a thread's.

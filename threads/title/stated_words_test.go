@@ -40,6 +40,8 @@ var statedWords = []struct {
 	{"DKOL 12L", "12S male", no, "", ""},
 	{"12L male", "12S female", no, "", ""},
 	{"BEL 12L", "CEL 12L", holds, "cutting ring", ""},
+	{"BEL M18x1.5", "CEL 12L", holds, "cutting ring", ""}, // by the thread of its nut: sizes of ISO 8434-1
+	{"BES M18x1.5", "12L male", no, "", ""},
 	{"G 1/2 female swivel 60 cone", "G 1/2 male chamfer", holds, "", "washer"},
 	{"G 1/2 female swivel 60 cone", "G 1/2 male", no, "", ""},
 	{"G 1/2 female swivel 60 cone", "R 1/2 60 cone", low, "", ""},
