@@ -1,6 +1,9 @@
 package title
 
-import "strings"
+import (
+	"bytes"
+	"strings"
+)
 
 // counts says what a number is where a hyphen ties a whole number to a word that is no
 // thread's (2-pack, 2-pc, 4-port), or the number ends a code (PC8-02).
@@ -124,6 +127,10 @@ func (l *line) wall(k int, f *figure) bool {
 	}
 	if l.pressed && f.whole && !f.marked && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.whole && tube.figure.v >= 14 && tube.figure.v <= 63 {
 		return true // press coupling 20x2-16x2
+	}
+	decimal := bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], '.') > 0
+	if decimal && f.whole && !f.marked && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.whole && !tube.figure.marked && tube.figure.v >= 10 {
+		return true // 16x2.0: no thread of 2 inches is written so
 	}
 	if f.whole || f.marked || f.v > 4 || !x.glued || x.value(classSep) != "x" || !l.tokens[k].glued || tube.figure == nil || tube.figure.frac {
 		return false
