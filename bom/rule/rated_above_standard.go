@@ -52,7 +52,8 @@ func findAbove(s *bom.System) []finding.Finding {
 	return append(out, wordsAgainst(s)...)
 }
 
-// wordsAgainst names both where a description says less than what rates the part, and less than it sees.
+// wordsAgainst names both where a description says less than what rates the part, and less than it sees. It stops
+// where only a standard says more: the words are then all that is said of this very part.
 func wordsAgainst(s *bom.System) []finding.Finding {
 	var out []finding.Finding
 	for _, x := range findWordsBelow(s) {
@@ -61,7 +62,7 @@ func wordsAgainst(s *bom.System) []finding.Finding {
 			said = fmt.Sprintf(" (%s)", bars(x.said))
 		}
 		out = append(out, finding.Finding{
-			Severity: finding.Caution, NotKnown: true, Subject: ofUnit(x.unit), Place: at(x.item.Place),
+			Severity: cautionUnless(x.holds.Sheet == nil), NotKnown: true, Subject: ofUnit(x.unit), Place: at(x.item.Place),
 			Reason: fmt.Sprintf("`%s` is described as %q, which says %s%s, and it is taken to hold %s (%s) where it sees %s.", x.item.ID, x.item.About, x.words, said, bars(x.holds.Rating.Pressure), basis(x.holds), bars(x.seen)),
 			Remedy: fmt.Sprintf("Look at what stands on the part and in its data sheet, and take the wrong one out of the file; where the words are right, buy one for %s or more.", barsUp(x.seen)),
 		})
