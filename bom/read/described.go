@@ -111,6 +111,10 @@ func (r *reader) unitFigures(t *source.Table, it *build.Item, note func(words, w
 		case m.keys[0] == "motor" && !t.Has("motor"), m.keys[0] == "flow" && it.Kind.Is(catalog.FlowMeter):
 			continue // a rule reads it of the description
 		}
+		figures := m.figure.FindAllString(it.About, -1)
+		if len(figures) == 0 {
+			continue
+		}
 		said, near := valuesIn(it.Title, m.figure, m.read), 0.02
 		if across {
 			near = tradeBore
@@ -125,7 +129,7 @@ func (r *reader) unitFigures(t *source.Table, it *build.Item, note func(words, w
 				said = append(said, valuesIn(t.Written(key), m.figure, m.read)...)
 			}
 		}
-		for _, words := range m.figure.FindAllString(it.About, -1) {
+		for _, words := range figures {
 			words = strings.TrimRight(words, " ,;)")
 			v, err := m.read(words)
 			if err == nil && !slices.ContainsFunc(said, func(s float64) bool { return math.Abs(s-v) <= near*math.Abs(v) }) {

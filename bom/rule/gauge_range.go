@@ -37,6 +37,7 @@ ports = { in = '1/4 NPT male' }
 
 func findGauge(s *bom.System, r *duty.Result) []finding.Finding {
 	var out []finding.Finding
+	lacking := undriven(s)
 	for _, u := range s.Graph.Units {
 		if u.Item.Scale == nil || !isGauge(u) || weakGauge(s, u) {
 			continue
@@ -52,7 +53,7 @@ func findGauge(s *bom.System, r *duty.Result) []finding.Finding {
 			f.Severity = finding.Note
 			f.Reason = fmt.Sprintf("%s reads to %s and would see %s: %s.", u.Name, u.Item.Scale, bars(load.Fail), load.ByFail.Cause)
 			f.Remedy = fmt.Sprintf("Take one that reads to %s or more.", bars(gaugeScale(load.Fail)))
-		case undriven(s, s.Segments.SegmentOf(u.First)) > 0: // it reads low because the pump is not there
+		case lacking[s.Segments.SegmentOf(u.First)] > 0: // it reads low because the pump is not there
 			continue
 		case stands.Middle() > 0.75*full, stands.Hi > 0 && stands.Middle() < 0.25*full && full > dial(load.Act):
 			f.Severity = finding.Note

@@ -43,11 +43,12 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 // pushes needs none.
 func findSetHigh(s *bom.System) []finding.Finding {
 	var out []finding.Finding
+	lacking := undriven(s)
 	for _, u := range reliefs(s) {
 		g := s.Segments.SegmentOf(u.First + u.Item.PortIndex("in"))
 		parts := guarded(s, g)
 		worst, _ := g.Load.Worst()
-		if low := undriven(s, g); low > 0 { // parts that the missing pump would stand before
+		if low := lacking[g]; low > 0 { // parts that the missing pump would stand before
 			parts = slices.DeleteFunc(parts, func(h rating.Allowable) bool { return h.Rating.Pressure < low })
 		}
 		if len(parts) == 0 || worst <= 0 {
@@ -72,15 +73,16 @@ func findSetHigh(s *bom.System) []finding.Finding {
 	return out
 }
 
-// undriven is the duty of a segment in which no pump gives it, so that the whole line is one down to the
-// sea: [membraneWithoutPressure] says it; else 0.
-func undriven(s *bom.System, g *segment.Segment) quantity.Pressure {
+// undriven is the duty of each segment in which no pump gives it, so that the whole line is one down to the
+// sea: [membraneWithoutPressure] says it.
+func undriven(s *bom.System) map[*segment.Segment]quantity.Pressure {
+	out := map[*segment.Segment]quantity.Pressure{}
 	for _, x := range s.Running.Unpressed() {
-		if feed, ok := port(x.Vessel, "feed"); ok && !x.Driven && s.Segments.SegmentOf(feed) == g {
-			return *s.Build.Duty.Pressure
+		if feed, ok := port(x.Vessel, "feed"); ok && !x.Driven {
+			out[s.Segments.SegmentOf(feed)] = *s.Build.Duty.Pressure
 		}
 	}
-	return 0
+	return out
 }
 
 // lowerSet says how far down the relief may be set, or what to buy so that it may stay; a
