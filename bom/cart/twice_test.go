@@ -5,7 +5,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom"
 	"handtight/bom/cart"
+	"handtight/bom/order"
 )
 
 // One size said in two units that disagree is asked about, with both; where they agree nothing is
@@ -35,17 +37,7 @@ func TestASizeSaidTwice(t *testing.T) {
 		{`Hose SAE 100R8 3/8" (13 mm), 1.2 m, 3/8 NPT male x 9/16-18 JIC female swivel, 316 ends`, "hp-hose-feed", []string{"13 mm", `3/8"`}},
 		{`Push-in elbow 1/4 NPT male x 10 mm (1/2"), acetal, drinking water`, "product-elbow", []string{"10 mm", `1/2"`}},
 	} {
-		v, r := one(t, sys, o, "\t"+row.line+"\t1")
-		if row.asks == nil {
-			require.Contains(t, []cart.Status{cart.Covers, cart.Surplus}, v.Status, "%s: %s %s", row.line, v.Reason, v.Ask)
-			require.Empty(t, r.Questions, row.line)
-		} else {
-			require.Equal(t, cart.Unsure, v.Status, "%s: %s", row.line, v.Reason)
-			for _, a := range row.asks {
-				require.Contains(t, v.Ask, a, row.line)
-			}
-		}
-		require.Contains(t, v.Items, row.item, row.line)
+		coversOrAsks(t, sys, o, row.line, row.item, row.asks)
 	}
 }
 
@@ -70,16 +62,22 @@ func TestTwoMaterials(t *testing.T) {
 		{"Hose tail G 3/4 male x 19 mm barb, bronze (galvanised)", "tail-g34", []string{"bronze", "galvanised"}},
 		{"Tee 3/8 NPT male x 3/8 NPT female x 1/4 NPT female, 316 / carbon steel, class 3000", "hp-tee", []string{"316", "carbon steel"}},
 	} {
-		v, r := one(t, sys, o, "\t"+row.line+"\t1")
-		if row.asks == nil {
-			require.Contains(t, []cart.Status{cart.Covers, cart.Surplus}, v.Status, "%s: %s %s", row.line, v.Reason, v.Ask)
-			require.Empty(t, r.Questions, row.line)
-		} else {
-			require.Equal(t, cart.Unsure, v.Status, "%s: %s", row.line, v.Reason)
-			for _, a := range row.asks {
-				require.Contains(t, v.Ask, a, row.line)
-			}
-		}
-		require.Contains(t, v.Items, row.item, row.line)
+		coversOrAsks(t, sys, o, row.line, row.item, row.asks)
 	}
+}
+
+// coversOrAsks holds that a line covers an item with no question, or that what is asked of it names all of asks.
+func coversOrAsks(t *testing.T, sys *bom.System, o *order.Order, line, item string, asks []string) {
+	t.Helper()
+	v, r := one(t, sys, o, "\t"+line+"\t1")
+	if asks == nil {
+		require.Contains(t, []cart.Status{cart.Covers, cart.Surplus}, v.Status, "%s: %s %s", line, v.Reason, v.Ask)
+		require.Empty(t, r.Questions, line)
+	} else {
+		require.Equal(t, cart.Unsure, v.Status, "%s: %s", line, v.Reason)
+		for _, a := range asks {
+			require.Contains(t, v.Ask, a, line)
+		}
+	}
+	require.Contains(t, v.Items, item, line)
 }

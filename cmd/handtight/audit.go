@@ -164,7 +164,7 @@ func (a *app) writeRecord(path string, sys *bom.System, plan *audit.Plan, o *aud
 		return nil, fmt.Errorf("the build with its record would not be read, and nothing is written: %w", faults)
 	}
 	if o.record != "" {
-		if filepath.Clean(filepath.Dir(o.record)) != filepath.Clean(filepath.Dir(path)) {
+		if !sameFolder(o.record, path) {
 			return nil, fmt.Errorf("%s lies in another folder than the build, and what it includes would not be found: write it to %s", o.record, filepath.Join(filepath.Dir(path), filepath.Base(o.record)))
 		}
 		place, err := a.auditPlace(o.record, sys, o.over)

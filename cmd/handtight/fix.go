@@ -54,6 +54,13 @@ type fixLeft struct {
 	Why  string `json:"why"`
 }
 
+// sameFolder reports whether two files lie in one folder, however their paths are written.
+func sameFolder(a, b string) bool {
+	x, errX := filepath.Abs(filepath.Dir(a))
+	y, errY := filepath.Abs(filepath.Dir(b))
+	return errX == nil && errY == nil && x == y
+}
+
 // fixBuild mends a copy of a build. The copy lies beside the build, so that its includes
 // hold; the build itself is never written over.
 func (a *app) fixBuild(path string, o *fixFlags) error {
@@ -63,7 +70,7 @@ func (a *app) fixBuild(path string, o *fixFlags) error {
 	if o.out == "" {
 		return fmt.Errorf("--dry-run goes with --fix OUT, the file that would be written")
 	}
-	if filepath.Clean(filepath.Dir(o.out)) != filepath.Clean(filepath.Dir(path)) {
+	if !sameFolder(o.out, path) {
 		return fmt.Errorf("%s lies in another folder than the build, and what it includes would not be found: write it to %s", o.out, filepath.Join(filepath.Dir(path), filepath.Base(o.out)))
 	}
 	for _, slug := range o.only {
