@@ -49,7 +49,7 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if l.timesOf(k, f, next, other) {
 		return f.drop(asPort) // tee 3 x 1/2, strainer 2 x G 1: so many of them
 	}
-	if f.whole && !f.marked && f.v > 1 && next.value(classSep) == "x" && other.frac && !prev.parted() && pipeSteps(f.v, other.v) > mostSteps {
+	if f.whole && !f.marked && f.v > 1 && next.value(classSep) == "x" && other.frac && !prev.parted() && !l.is(bush) && pipeSteps(f.v, other.v) > mostSteps {
 		return f.drop(asCount) // 2 x 1/2 NPT: nobody makes the one into the other
 	}
 	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && k >= 2 && prev.value(classSep) == "x" && next.value(classSep) == "x" && other.marked && l.before(k) != nil && l.before(k).marked {
@@ -158,16 +158,16 @@ func (l *line) timesOf(k int, f *figure, next *token, other *figure) bool {
 	}
 	made := pipeSteps(f.v, other.v)
 	switch {
-	case l.is(bush) && made > 0 && made <= mostSteps,
+	case l.is(bush) && made > 0,
 		(l.is(unequal) || l.is(plain) || l.is(nipple) || l.is(union)) && made > 0 && made < mostSteps,
 		(l.is(elbow) || l.is(tee)) && made > 0 && made <= 2:
-		return false // bush 2 x 3/4: from one size to the other
+		return false // bush 2 x 3/4: from one size to the other, as every bush is
 	}
 	return other.frac || at(l.tokens, k+2).is(classFamily) != nil
 }
 
-// mostSteps is how many sizes one fitting goes down at most, a bush: common practice, as the
-// stock of generic fittings has it (couplings and nipples three, elbows and tees two).
+// mostSteps is how many sizes one fitting goes down at most, but for bushes, which are made further: common
+// practice, as the stock of generic fittings has it (couplings and nipples three, elbows and tees two).
 const mostSteps = 4
 
 // pipeSteps is how many steps of the pipe sizes lie between two of them; 0 where one is none.

@@ -173,6 +173,9 @@ func coneFits(v float64, series byte) bool {
 // classifyBare says what a number without a unit is; bare if it is nothing.
 func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
+	if l.priced(k) {
+		return f.drop(asPrice)
+	}
 	if l.is(angled) && (f.v == 45 || f.v == 90) {
 		return f.drop(asAngle)
 	}
@@ -205,9 +208,6 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	}
 	if r := l.counts(k, f); r != noRole {
 		return f.drop(r)
-	}
-	if l.priced(k) {
-		return f.drop(asPrice)
 	}
 	if f.whole && !f.marked && prev.value(classSep) == "x" && l.tokens[k+1:] != nil && at(l.tokens, k+1).mark == '=' {
 		return f.drop(asCount) // x 3 = 12.00

@@ -253,7 +253,7 @@ func (l *line) overlay(ends, rest []*phrase) {
 			if e.end == "" && r.thread {
 				e.thread = true
 			}
-			if len(e.sexes) == 0 && len(r.sexes) == 1 && e.end == "" && threadLike(e) {
+			if len(e.sexes) == 0 && len(r.sexes) == 1 && threadLike(e) {
 				e.sexes = r.sexes
 			}
 			e.attr |= r.attr & (isTaper | isParallel | isPlastic | isPort | isStudSeal | isDouble | isOldR)

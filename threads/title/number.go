@@ -264,6 +264,9 @@ func (sc *scanner) fraction(i int) (float64, int) {
 	if stop == end+1 || b < 2 || b > 64 || b&(b-1) != 0 && a > 4 && b > 4 || a == 0 || a > 99 || byteAt(sc.norm, stop) == '/' && digit(byteAt(sc.norm, stop+1)) {
 		return 0, 0
 	}
+	if a%2 == 0 && byteAt(sc.norm, i-1) == '/' && digit(byteAt(sc.norm, i-2)) {
+		return 0, 0 // 8/6/8: three tubes, and nobody writes 6/8 for 3/4
+	}
 	if at := sc.blanks(stop); a == 15 && b == 16 && hasText(sc.norm, at, "mm") && !alnum(byteAt(sc.norm, at+2)) {
 		return 0, 0 // two pipes of millimetres
 	}

@@ -65,7 +65,7 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 		f.drop(l.called(k))
 	case next.role(classAfter).other() || next.role(classAfter) == asLength:
 		f.drop(next.role(classAfter))
-	case l.washer22 && (f.v == 14 || f.v == 15):
+	case l.washer22 && (f.v == 14 || f.v == 15) && prev.is(classEnd) == nil && next.is(classEnd) == nil:
 		if !l.pinOf(k, f.v) {
 			f.drop(asNose)
 			break

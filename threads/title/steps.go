@@ -56,6 +56,8 @@ var pairPasses = [][]pairRewrite{
 			},
 			func(e, o *phrase) { o.sexes, e.sexes = e.sexes, nil },
 		},
+	},
+	{
 		{
 			"a sex beside the millimetres is the inches' thread, and PEX the millimetres' pipe", `Łącznik prosty GZ 16x1/2" PEX`,
 			func(e, o *phrase) bool {
