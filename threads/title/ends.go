@@ -282,8 +282,12 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 		ends = l.threeOf(ends)
 	}
 	if l.is(bush) && count == 2 && n == 2 && sexes[0] != sexes[1] && len(ends) == 2 && ends[0].fig.v != ends[1].fig.v {
-		ends[0].sexes, ends[1].sexes = nil, nil
-		return ends // the larger end of a bush is its male
+		large, small := ends[0], ends[1]
+		if large.fig.v < small.fig.v {
+			large, small = small, large
+		}
+		large.sexes, small.sexes = []threads.Sex{threads.Male}, []threads.Sex{threads.Female}
+		return ends
 	}
 	k := 0
 	for _, e := range ends {
@@ -321,6 +325,14 @@ func (l *line) inletBetween(from, to int) bool {
 	return false
 }
 
+// counted reports a word for outlets at k, or behind the names of a thread and its sex that begin there.
+func (l *line) counted(k int) bool {
+	for at(l.tokens, k).is(classFamily) != nil || at(l.tokens, k).is(classSex) != nil {
+		k++
+	}
+	return at(l.tokens, k).role(classAfter) == asCount
+}
+
 // outlets multiplies the last size of a manifold by the number of its outlets.
 func (l *line) outlets(ends []*phrase) []*phrase {
 	n := 0
@@ -333,7 +345,7 @@ func (l *line) outlets(ends []*phrase) []*phrase {
 		if f != nil && f.whole && f.v <= 12 && next.role(classAfter) == asCount {
 			n = int(f.v)
 		}
-		if f != nil && f.whole && f.v <= 12 && !f.marked && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && at(l.tokens, k+3).role(classAfter) == asCount {
+		if f != nil && f.whole && f.v <= 12 && !f.marked && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && l.counted(k+3) {
 			n, f.used = int(f.v), true // 4 x 1/2 outlets
 		}
 	}

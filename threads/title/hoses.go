@@ -34,11 +34,11 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.is(hose) && first.hose && first.described() {
 		first.end, first.hose = "", false // hydraulikschlauch 3/8 NPT AG: the thread at its end
 	}
-	if l.is(hose) && (onlyBores(ends) || len(ends) == 1 && ends[0].bare() && ends[0].attr == 0 && namesStock(rest)) {
+	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].attr == 0 && namesStock(rest) {
 		for _, e := range ends {
 			e.fig.role = asBoreOf
 		}
-		return nil // hose 8 mm inside; hydraulikslange 2-lag 1/2"
+		return nil // hose 8 mm inside; hydraulikslange 2-lag 1/2"; hose, 1/2"
 	}
 	if len(ends) > 1 && first.hose && first.endFirst && !first.described() && ends[1].plus {
 		first.fig.role = asBore // hose 3/4 + nipple 3/4: two parts, and the hose is no end

@@ -163,6 +163,9 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		}
 		if drop {
 			e.fig.role = asLength
+			if l.is(madeUp) {
+				e.fig.role = asBoreOf
+			}
 			continue
 		}
 		out = append(out, e)
