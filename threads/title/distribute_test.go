@@ -30,6 +30,7 @@ func TestWordsThatHoldForSeveralEnds(t *testing.T) {
 		{"a sex said apart holds for the thread, and not for the tail", `Hose tail 3/4 NPT x 20 mm, female`, "NPT 3/4 female; BARB 20 mm", ""},
 		{"and so it does where the tail's size is not said", `Hose tail 3/4 NPT, female`, "NPT 3/4 female; BARB ", ""},
 		{"or where it stands behind the tail's size", `Hose tail 3/4 NPT x 20 mm female`, "NPT 3/4 female; BARB 20 mm", ""},
+		{"hose behind the x is a second end where the first is said", `3/4 NPT male x hose`, "NPT 3/4 male; BARB 3/4 in", ""},
 		{"inlet and outlet are two", `Strainer, inlet/outlet 1" NPT female`, "NPT 1 female; NPT 1 female", ""},
 	})
 }

@@ -17,6 +17,7 @@ func TestOneSizeOrTheOther(t *testing.T) {
 		{"in Russian", `Угол 1/2" или 3/4" NPT внутренняя`, "NPT 3/4 female; NPT 3/4 female", `1/2" or 3/4"?`, `1/2"`},
 		{"of tubes", `Push-in elbow 8 mm or 10 mm`, "PUSH 10 mm; PUSH 10 mm", "8 mm or 10 mm?", "8 mm"},
 		{"two pipes a millimetre apart are two names of one, as no fitting joins them", `Push-in elbow 15/16 mm`, "PUSH 16 mm; PUSH 16 mm", "15 or 16 mm?", "15"},
+		{"from 10 mm on", `Push-in elbow 10/11 mm`, "PUSH 11 mm; PUSH 11 mm", "10 or 11 mm?", "10"},
 	} {
 		t.Run(row.why, func(t *testing.T) {
 			r := Read(row.text)
@@ -37,6 +38,7 @@ func TestTwoSizesAreTwoEnds(t *testing.T) {
 		{"an x", `Adaptor 1/2 NPT female x 3/4 NPT male`, "NPT 1/2 female; NPT 3/4 male", ""},
 		{"two millimetres apart is a reducer", `Push-in coupling 8 mm / 10 mm`, "PUSH 8 mm; PUSH 10 mm", ""},
 		{"below 10 mm a millimetre is a size", `Push-in coupling 5 mm / 6 mm`, "PUSH 5 mm; PUSH 6 mm", ""},
+		{"9 is below that", `Push-in coupling 9/10 mm`, "PUSH 9 mm; PUSH 10 mm", ""},
 		{"a size or another sort of size leaves both", `Elbow 1/2 NPT female or 15 mm compression`, "NPT 1/2 female; COMP 15 mm", ""},
 	})
 	for _, e := range Read(`Push-in coupling 8 mm / 10 mm`).Ends {

@@ -239,7 +239,7 @@ func (l *line) evenBody(c *phrase) bool {
 			return false
 		}
 	}
-	return even && (c.fig != nil && c.fig.kind == coneSize || plainFamilies(c.end) != nil)
+	return even && (c.fig.kind == coneSize || plainFamilies(c.end) != nil)
 }
 
 // sequence is the number of sexes said one after the other for one phrase.

@@ -26,6 +26,9 @@ func TestABareSizeTakesItsNeighboursWords(t *testing.T) {
 		{"a valve of two sizes with one grip is asked at both", `Stop valve 1/2 x 3/8 push-fit`, "?; PUSH 3/8 in", ""},
 		{"a tap's size beside its tail is its own thread", `Tap 3/4" x 1/2" hose barb`, "PIPE 3/4 male; BARB 1/2 in", ""},
 	})
+	bulkhead := Read(`Bulkhead fitting 1/2 FNPT`)
+	require.Equal(t, "NPT 1/2 female; NPT 1/2 female", brief(bulkhead.Ends))
+	require.NotEmpty(t, bulkhead.Ends[1].Question, "a bulkhead's other end may be a nut's male")
 	require.Contains(t, Read(`Stop valve 1/2 x 3/8 push-fit`).Ends[1].Question, "valve's other end")
 }
 

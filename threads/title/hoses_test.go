@@ -19,6 +19,7 @@ func TestHoseOrItsEnds(t *testing.T) {
 		{"a hose and a nipple, two parts: the hose is no end", `Hose 3/4 + nipple 3/4 NPT`, "NPT 3/4 male; NPT 3/4 male", "3/4: a nominal bore that is not known"},
 		{"pipe by its outside and wall", `PE pipe 25x2.3`, "", "25: a measure of the part; 2.3: the wall of the tube"},
 		{"the letters for outside in front of a pipe's size are no sex", `PE-rør udv. 10 mm`, "", "10 mm: a measure of the part"},
+		{"a hose's bore before the threads at its ends", `Hose 13 mm, 1/2 NPT male, 1/2 NPT male`, "NPT 1/2 male; NPT 1/2 male", "13 mm: the bore of the hose"},
 		{"a comma between the hose and its bore changes nothing", `Hose, 1/2"`, "", `1/2": the bore of the hose`},
 		{"a short hose of a tap: its sizes are threads", `Hose 1/2" x 3/8" 40 cm`, "PIPE 1/2 female; PIPE 3/8 female", "40 cm: a length"},
 		{"metres of hose by two sizes are none", `Hose 1/2" x 3/8" 40 m`, "", ""},

@@ -110,7 +110,7 @@ func (sc *scanner) byStem(word []byte) []*sense {
 			return m
 		}
 	}
-	for k := 1; len(word)-k >= 4; k++ {
+	for k := 0; len(word)-k >= 4; k++ {
 		if m := sc.lex.finals[string(word[k:])]; m != nil {
 			return m
 		}
