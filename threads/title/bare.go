@@ -63,6 +63,9 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 		other.drop(asElement) // 2.5 x 40: a membrane
 		return f.drop(asElement)
 	}
+	if l.tokens[k].glued && l.inCode(k) {
+		return f.drop(asCode) // QZ12-3456
+	}
 	switch {
 	case f.v >= 5 && f.v <= 63 && (other.kind != bare || l.evidence):
 		return mmSize

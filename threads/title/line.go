@@ -478,7 +478,9 @@ func (l *line) symbols() {
 		if found.shape == nil || end-k > 8 || end == len(l.tokens) {
 			continue
 		}
-		l.malleable, l.shape, l.evidence = true, found.shape, true
+		said := *found.shape
+		said.sexes, said.traits = found.sexes, said.traits|plain // A4 is male and female, and not mostly so
+		l.malleable, l.shape, l.evidence = true, &said, true
 		strange := slices.DeleteFunc(slices.Clone(l.tokens[k:end]), func(it token) bool { return !it.unread || it.to-it.from < 3 })
 		l.tokens = slices.Replace(l.tokens, k, end+1, strange...)
 	}
