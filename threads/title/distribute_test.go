@@ -20,6 +20,7 @@ func TestWordsThatHoldForSeveralEnds(t *testing.T) {
 		{"a standard before the thread is no end of its own", `Nipple ISO 7 - R 3/4`, "R 3/4 male; R 3/4 male", ""},
 		{"the size of both, behind the words", `Adaptor male JIC x male JIC - 9/16-18`, "JIC -6 male; JIC -6 male", ""},
 		{"the sex of an end behind its x", `Adaptor 1/2 NPT x female`, "NPT 1/2 female", ""},
+		{"where the first has its own, it is a second end of that size", `Adaptor 1/2 NPT male x female`, "NPT 1/2 male; NPT 1/2 female", ""},
 		{"garden hose is of one size, whatever stands beside it", `Adaptor 1/2 NPT female x GHT male`, "NPT 1/2 female; NH 3/4 male", ""},
 		{"and named behind a comma it is that of the bare 3/4", `Adaptor 1/2 NPT female x 3/4, GHT`, "NPT 1/2 female; NH 3/4", ""},
 		{"named without any size it is an end", `Garden hose adaptor GHT female`, "NH 3/4 female", ""},

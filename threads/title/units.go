@@ -49,8 +49,8 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		capital := sc.capital(at)
 		sized := f.v <= 4 && f.whole
 		switch sc.norm[at] {
-		case 'm', 'h', 'f':
-			if capital || sized && at > end && !(sc.norm[at] == 'm' && sc.figured()) {
+		case 'm':
+			if capital || sized && at > end && !sc.figured() {
 				return end
 			}
 		case 'g':
