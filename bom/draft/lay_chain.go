@@ -15,25 +15,9 @@ type laid struct {
 
 // solve asks for a chain of the pieces that are left.
 func (l *layer) solve(g *gap, refused map[*Part]bool) (chains [][]laid, ok bool) {
-	var left []*Part
-	for _, p := range slices.Concat(l.parts, l.own) {
-		if p.Aside == "" && !refused[p] && !(p.own && l.bought[p.ID]) && !g.takes(p) && (p.isStock() || l.used[p] < p.Pieces) {
-			left = append(left, p)
-		}
-	}
-	s := &solved{ends: newEnds(), refused: map[*Part]string{}}
-	for _, p := range left { // each line a class of its own
-		one := &solved{ends: s.ends}
-		one.classify([]*Part{p})
-		if len(one.classes) == 1 && (len(one.classes[0].ends) == 2 || len(g.row) > 0 || g.hangs != nil) {
-			s.classes = append(s.classes, one.classes...)
-		}
-	}
+	s := l.classes(g, refused)
 	if len(s.classes) == 0 && !g.inLine() && !g.open {
 		return nil, false
-	}
-	end := func(port int) int {
-		return l.endAt(s, port)
 	}
 	p := &assign.Problem{}
 	for i := range s.classes {
@@ -43,23 +27,7 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chains [][]laid, ok bool)
 		}
 		p.Classes = append(p.Classes, c)
 	}
-	lost := assign.Cost{Stops: 1}
-	may := make([]assign.Grade, len(p.Classes))
-	p.Places = []assign.Place{{From: end(g.from), To: end(g.to), Grade: may, Lost: lost}}
-	switch {
-	case g.open:
-		p.Places = l.rowPlaces(s, g.row, may, lost)
-		p.Places[0].From, p.Places[0].Hosts = end(g.from), nil
-	case g.inLine():
-		in, out := g.way()
-		at := func(i int) int { return s.ends.number(readingClass(g.part.item.Ports[i].End, true)) }
-		p.Places = append(p.Places, assign.Place{From: at(out), To: p.Places[0].To, Grade: may, Lost: lost})
-		p.Places[0].To = at(in)
-	case g.hangs != nil:
-		p.Places = append(p.Places, assign.Place{From: assign.Branch, To: end(g.hangs.to), Hosts: []int{0}, Grade: may, Lost: lost})
-	default:
-		p.Places = append(p.Places, l.rowPlaces(s, g.row, may, lost)...)
-	}
+	p.Places = l.places(g, s)
 	p.Ends = len(s.ends.list)
 	p.Tables = []assign.Table{{Joints: make([]assign.Joint, p.Ends*p.Ends), Buy: make([]uint8, p.Ends*p.Ends)}} // nothing is to buy
 	for a := range p.Ends {
@@ -67,9 +35,57 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chains [][]laid, ok bool)
 			p.Tables[0].Joints[a*p.Ends+b] = join(&s.ends.list[a], &s.ends.list[b], assumedFeed)
 		}
 	}
-	answer := assign.Solve(p)
-	out := make([][]laid, len(answer.Places))
-	for i, m := range answer.Places {
+	out, ok := s.laid(assign.Solve(p).Places)
+	if !ok {
+		return nil, false
+	}
+	fresh := slices.ContainsFunc(out[0], func(c laid) bool { return !c.part.own })
+	return out, fresh || g.inLine() || g.open || len(g.row) > 0 && len(out[0]) > 0
+}
+
+// classes are the pieces that may stand in a gap, each line a class of its own.
+func (l *layer) classes(g *gap, refused map[*Part]bool) *solved {
+	s := &solved{ends: newEnds(), refused: map[*Part]string{}}
+	for _, p := range slices.Concat(l.parts, l.own) {
+		if p.Aside != "" || refused[p] || p.own && l.bought[p.ID] || g.takes(p) || !p.isStock() && l.used[p] >= p.Pieces {
+			continue
+		}
+		one := &solved{ends: s.ends}
+		one.classify([]*Part{p})
+		if len(one.classes) == 1 && (len(one.classes[0].ends) == 2 || len(g.row) > 0 || g.hangs != nil) {
+			s.classes = append(s.classes, one.classes...)
+		}
+	}
+	return s
+}
+
+// places asks for the chains of a gap: from its one port to the other, with what stands in line
+// between them or hangs on a branch.
+func (l *layer) places(g *gap, s *solved) []assign.Place {
+	lost := assign.Cost{Stops: 1}
+	may := make([]assign.Grade, len(s.classes))
+	first := assign.Place{From: l.endAt(s, g.from), To: l.endAt(s, g.to), Grade: may, Lost: lost}
+	switch {
+	case g.open:
+		row := l.rowPlaces(s, g.row, may, lost)
+		row[0].From, row[0].Hosts = first.From, nil
+		return row
+	case g.inLine():
+		in, out := g.way()
+		at := func(i int) int { return s.ends.number(readingClass(g.part.item.Ports[i].End, true)) }
+		second := assign.Place{From: at(out), To: first.To, Grade: may, Lost: lost}
+		first.To = at(in)
+		return []assign.Place{first, second}
+	case g.hangs != nil:
+		return []assign.Place{first, {From: assign.Branch, To: l.endAt(s, g.hangs.to), Hosts: []int{0}, Grade: may, Lost: lost}}
+	}
+	return append([]assign.Place{first}, l.rowPlaces(s, g.row, may, lost)...)
+}
+
+// laid reads the chains out of an answer; not where one lacks a piece.
+func (s *solved) laid(places []assign.Made) (out [][]laid, ok bool) {
+	out = make([][]laid, len(places))
+	for i, m := range places {
 		if !m.OK || m.Buy > 0 {
 			return nil, false
 		}
@@ -83,6 +99,5 @@ func (l *layer) solve(g *gap, refused map[*Part]bool) (chains [][]laid, ok bool)
 			out[0][m.HostAt].side = m.Side
 		}
 	}
-	fresh := slices.ContainsFunc(out[0], func(c laid) bool { return !c.part.own })
-	return out, fresh || g.inLine() || g.open || len(g.row) > 0 && len(out[0]) > 0
+	return out, true
 }

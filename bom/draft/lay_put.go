@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -12,142 +13,187 @@ import (
 	"handtight/threads"
 )
 
-// put writes a chain into the text, and reads, walks and checks it.
+// put writes a chain into the text, and reads, walks and checks the build. Where the build does not
+// take it, the layer goes back to what it was, and why is told.
 func (l *layer) put(g *gap, chains [][]laid) (next *bom.System, why string) {
-	chain := chains[0]
-	was := *l
-	used, taken := map[*Part]int{}, map[string]bool{}
-	for p, n := range l.used {
-		used[p] = n
+	was := l.clone()
+	t := &trial{layer: l, g: g, chains: chains, units: map[string]bool{}, from: l.sys.Graph.Ports[g.from].Name(), to: l.sys.Graph.Ports[g.to].Name()}
+	sys, found, why := t.judged()
+	if sys == nil || l.dry {
+		l.back(was)
 	}
-	for id := range l.taken {
-		taken[id] = true
-	}
-	back := func(reason string) (*bom.System, string) {
-		says, reasons, tried := l.says, l.why, l.tried
-		*l = was
-		l.used, l.taken, l.says, l.why, l.tried = used, taken, says, reasons, tried
-		return nil, reason
-	}
-	l.named = map[string]bool{}
-	var steps []string
-	units := map[string]bool{}
-	branch := ""
-	for _, c := range chain {
-		if g.open {
-			break // written with its row
-		}
-		name := l.unit(c.part)
-		units[name] = true
-		if c.side >= 0 {
-			branch = name + "." + c.part.item.Ports[c.side].Name
-		}
-		if !c.part.isStock() && len(c.part.item.Ports) > 2 {
-			name += "." + c.part.item.Ports[c.in].Name + ">" + c.part.item.Ports[c.out].Name
-		}
-		steps = append(steps, quote(name))
-	}
-	if g.inLine() {
-		in, out := g.way()
-		name := l.unit(g.part)
-		units[name] = true
-		steps = append(steps, quote(name+"."+g.part.item.Ports[in].Name+">"+g.part.item.Ports[out].Name))
-		for _, c := range chains[1] {
-			name := l.unit(c.part)
-			units[name] = true
-			steps = append(steps, quote(name))
-		}
-	}
-	from, to := l.sys.Graph.Ports[g.from].Name(), l.sys.Graph.Ports[g.to].Name()
-	const fixed = "its run cannot be changed where it is written: a comment stands among the steps that give way"
-	late := g.hangs != nil && g.hangs.run.Steps[g.hangs.a].Place.Place().Line > g.runLine() // what stands further down is written first: it moves nothing before it
-	if late && !l.rehang(g.hangs, branch, chains[1], units) {
-		return back(fixed)
-	}
-	if g.open {
-		branch = from
-		l.addRun(g.name, l.rowPath(g.row, chains, branch, false, units))
-	} else if g.run == nil {
-		l.addRun("between "+from+" and "+to, slices.Concat([]string{quote(from)}, steps, []string{quote(to)}))
-	} else if !l.edit(g, steps) {
-		return back(fixed)
-	}
-	if g.hangs != nil && !late && !l.rehang(g.hangs, branch, chains[1], units) {
-		return back(fixed)
-	}
-	if len(g.row) > 0 && !g.open {
-		name := g.part.Kind.Name + " at " + branch
-		switch {
-		case g.name != "":
-			name = g.name
-		case g.back:
-			name = "flush"
-		}
-		l.addRun(name, l.rowPath(g.row, chains[1:], branch, g.back, units))
-	}
-	sys, why := l.walk(units)
 	if sys == nil {
-		return back(why)
+		return nil, why
 	}
-	found := rule.Check(sys)
 	stops, all := weigh(found)
-	for i := range found { // a stop that the piece itself brings
-		f := &found[i]
-		if f.Severity == finding.Stop && !f.NotKnown && slices.ContainsFunc(chain, func(c laid) bool { return strings.Contains(f.Subject.String(), c.part.ID) }) {
-			return back(f.Reason)
-		}
-	}
-	if g.turns > 0 && turnless(found) >= g.turns {
-		return back("nothing gives way with it either")
-	}
-	own := l.ofItsOwn(found, g, units)
-	if stops-len(own) > l.stops && !l.loose {
-		i := slices.IndexFunc(found, func(f finding.Finding) bool {
-			return f.Severity == finding.Stop && slices.ContainsFunc(chain, func(c laid) bool { return strings.Contains(f.Subject.String()+f.Reason, c.part.ID) })
-		})
-		if i >= 0 {
-			return back(found[i].Reason)
-		}
-		return back("a check would find a further stop with it")
-	}
 	if l.dry {
-		back("")
 		l.least = all
 		return sys, ""
 	}
-	what := "goes between " + from + " and " + to
-	switch {
-	case g.a < g.b:
-		what += ", in place of " + unitName(&g.run.Steps[g.a]) + ", which was to buy"
-	case g.open:
-		what = "goes on " + from + ", which stood open"
-	case g.turns > 0:
-		what += ", where nothing gave way"
-	case g.run == nil:
-		what += ", which stood open"
-	case g.part == nil:
-		what += ", which did not join"
-	}
-	for _, c := range slices.Concat(chains...) {
-		if c.part.own {
-			continue
-		}
-		l.says[c.part] = append(l.says[c.part], what)
-	}
-	if g.inLine() {
-		l.says[g.part] = append(l.says[g.part], what)
-	}
-	for _, u := range g.row {
-		if u.part != nil && g.open {
-			l.says[u.part] = append(l.says[u.part], what)
-		} else if u.part != nil {
-			l.says[u.part] = append(l.says[u.part], "goes on "+branch+", between "+from+" and "+to)
-		}
-	}
+	t.tell()
 	if l.sys = sys; !l.loose {
 		l.stops = stops
 	}
 	return sys, ""
+}
+
+// trial is a gap with the chains that are to fill it.
+type trial struct {
+	*layer
+	g        *gap
+	chains   [][]laid
+	units    map[string]bool // that it makes
+	branch   string          // the port that the next chain starts at
+	from, to string
+}
+
+// judged writes the trial, walks and checks it; nil and why where it cannot be so.
+func (t *trial) judged() (*bom.System, []finding.Finding, string) {
+	if !t.write() {
+		return nil, nil, "its run cannot be changed where it is written: a comment stands among the steps that give way"
+	}
+	sys, why := t.walk(t.units)
+	if sys == nil {
+		return nil, nil, why
+	}
+	found := rule.Check(sys)
+	if why := t.refusal(found); why != "" {
+		return nil, nil, why
+	}
+	return sys, found, ""
+}
+
+// write changes the run of the gap or adds one, and hangs on its branch what is to hang there.
+func (t *trial) write() bool {
+	t.named = map[string]bool{}
+	steps := t.steps()
+	// What stands further down is written first: it moves nothing before it.
+	late := t.g.hangs != nil && t.g.hangs.run.Steps[t.g.hangs.a].Place.Place().Line > t.g.runLine()
+	if late && !t.rehang(t.g.hangs, t.branch, t.chains[1], t.units) {
+		return false
+	}
+	switch {
+	case t.g.open:
+		t.branch = t.from
+		t.addRun(t.g.name, t.rowPath(t.g.row, t.chains, t.branch, false, t.units))
+	case t.g.run == nil:
+		t.addRun("between "+t.from+" and "+t.to, slices.Concat([]string{quote(t.from)}, steps, []string{quote(t.to)}))
+	case !t.edit(t.g, steps):
+		return false
+	}
+	if t.g.hangs != nil && !late && !t.rehang(t.g.hangs, t.branch, t.chains[1], t.units) {
+		return false
+	}
+	if len(t.g.row) > 0 && !t.g.open {
+		name := cmp.Or(t.g.name, t.g.part.Kind.Name+" at "+t.branch)
+		if t.g.back && t.g.name == "" {
+			name = "flush"
+		}
+		t.addRun(name, t.rowPath(t.g.row, t.chains[1:], t.branch, t.g.back, t.units))
+	}
+	return true
+}
+
+// steps names what goes into the run of the gap: the first chain, and the part in line with the
+// chain behind it. A row that begins at an open port is written with its own run.
+func (t *trial) steps() []string {
+	var steps []string
+	add := func(p *Part, in, out int) (name string) {
+		name = t.unit(p)
+		t.units[name] = true
+		step := name
+		if in >= 0 {
+			step += "." + p.item.Ports[in].Name + ">" + p.item.Ports[out].Name
+		}
+		steps = append(steps, quote(step))
+		return name
+	}
+	for _, c := range t.chains[0] {
+		if t.g.open {
+			break
+		}
+		in := -1
+		if !c.part.isStock() && len(c.part.item.Ports) > 2 {
+			in = c.in
+		}
+		name := add(c.part, in, c.out)
+		if c.side >= 0 {
+			t.branch = name + "." + c.part.item.Ports[c.side].Name
+		}
+	}
+	if t.g.inLine() {
+		in, out := t.g.way()
+		add(t.g.part, in, out)
+		for _, c := range t.chains[1] {
+			add(c.part, -1, -1)
+		}
+	}
+	return steps
+}
+
+// refusal tells why a check of the whole speaks against the trial; "" where it does not.
+func (t *trial) refusal(found []finding.Finding) string {
+	touches := func(text string) bool {
+		return slices.ContainsFunc(t.chains[0], func(c laid) bool { return strings.Contains(text, c.part.ID) })
+	}
+	for i := range found { // a stop that the piece itself brings
+		if f := &found[i]; f.Severity == finding.Stop && !f.NotKnown && touches(f.Subject.String()) {
+			return f.Reason
+		}
+	}
+	if t.g.turns > 0 && turnless(found) >= t.g.turns {
+		return "nothing gives way with it either"
+	}
+	stops, _ := weigh(found)
+	if stops-len(t.ofItsOwn(found, t.g, t.units)) <= t.stops || t.loose {
+		return ""
+	}
+	for i := range found {
+		if f := &found[i]; f.Severity == finding.Stop && touches(f.Subject.String()+f.Reason) {
+			return f.Reason
+		}
+	}
+	return "a check would find a further stop with it"
+}
+
+// tell says of every piece that was laid where it went.
+func (t *trial) tell() {
+	what := t.where()
+	say := func(p *Part, text string) { t.says[p] = append(t.says[p], text) }
+	for _, c := range slices.Concat(t.chains...) {
+		if !c.part.own {
+			say(c.part, what)
+		}
+	}
+	if t.g.inLine() {
+		say(t.g.part, what)
+	}
+	if !t.g.open {
+		what = "goes on " + t.branch + ", between " + t.from + " and " + t.to
+	}
+	for _, u := range t.g.row {
+		if u.part != nil {
+			say(u.part, what)
+		}
+	}
+}
+
+// where tells where the gap is, and why it was one.
+func (t *trial) where() string {
+	between := "goes between " + t.from + " and " + t.to
+	switch {
+	case t.g.a < t.g.b:
+		return between + ", in place of " + unitName(&t.g.run.Steps[t.g.a]) + ", which was to buy"
+	case t.g.open:
+		return "goes on " + t.from + ", which stood open"
+	case t.g.turns > 0:
+		return between + ", where nothing gave way"
+	case t.g.run == nil:
+		return between + ", which stood open"
+	case t.g.part == nil:
+		return between + ", which did not join"
+	}
+	return between
 }
 
 // walk reads and walks the build as it would be written; nil and why where it cannot be, or where
