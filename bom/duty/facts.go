@@ -11,99 +11,134 @@ import (
 
 // Facts lists every figure of a plant with its ends, in the order of the water.
 func (m *Making) Facts() []Fact {
-	var out []Fact
-	add := func(name, words, unit string, lo, hi float64, from ...string) {
-		if !math.IsNaN(lo+hi) && !math.IsInf(lo, 0) && !math.IsInf(hi, 0) {
-			out = append(out, Fact{name, words, lo, hi, unit, from})
+	var f figures
+	if m.FeedKnown {
+		put(&f, "feed_flow", "water into the vessels", "L/min", m.Feed, quantity.Flow.LitresPerMinute)
+	}
+	f.made(m)
+	if m.Lines != nil && m.Lines.Solved {
+		for i := range m.Lines.Inlets {
+			f.inlet(&m.Lines.Inlets[i], m.Recovered != nil)
 		}
+	}
+	f.conditions(m)
+	if m.Power != nil {
+		f.power(m.Power)
+	}
+	return f
+}
+
+// figures are facts as they are gathered.
+type figures []Fact
+
+// put adds a figure in the unit that `in` gives; one that is not finite is left out.
+func put[Q ~float64](f *figures, name, words, unit string, s span.Span[Q], in func(Q) float64, from ...string) {
+	if lo, hi := in(s.Lo), in(s.Hi); !math.IsNaN(lo+hi) && !math.IsInf(lo, 0) && !math.IsInf(hi, 0) {
+		*f = append(*f, Fact{name, words, lo, hi, unit, from})
+	}
+}
+
+// bare is a figure in the unit that its type holds.
+func bare[Q ~float64](q Q) float64 { return float64(q) }
+
+// made is what the membrane makes, and what it takes for that.
+func (f *figures) made(m *Making) {
+	if !m.Made {
+		return
 	}
 	var rests []string
 	for _, n := range m.Notes {
 		rests = append(rests, n.What+": "+n.Took)
 	}
-	if m.FeedKnown {
-		add("feed_flow", "water into the vessels", "L/min", m.Feed.Lo.LitresPerMinute(), m.Feed.Hi.LitresPerMinute())
+	if r := m.Recovered; r != nil {
+		put(f, "feed_taken", "water that its pump takes, its leak in it", "L/min", r.Takes, quantity.Flow.LitresPerMinute)
+		put(f, "held_pressure", "pressure that the membrane comes to", "bar", m.Pressure, quantity.Pressure.Bar, rests...)
+		put(f, "feed_pressure", "pressure needed of the feed pump", "bar", span.Span[quantity.Pressure]{Lo: r.Easiest.Inlet, Hi: r.Hardest.Inlet}, quantity.Pressure.Bar)
 	}
-	if m.Made {
-		a := m.All
-		if m.Recovered != nil {
-			add("feed_taken", "water that its pump takes, its leak in it", "L/min", m.Recovered.Takes.Lo.LitresPerMinute(), m.Recovered.Takes.Hi.LitresPerMinute())
-			add("held_pressure", "pressure that the membrane comes to", "bar", m.Pressure.Lo.Bar(), m.Pressure.Hi.Bar(), rests...)
-			add("feed_pressure", "pressure needed of the feed pump", "bar", m.Recovered.Easiest.Inlet.Bar(), m.Recovered.Hardest.Inlet.Bar())
-		}
-		add("product", "fresh water", "L/h", a.Product.Lo.LitresPerHour(), a.Product.Hi.LitresPerHour(), rests...)
-		if a.Salt.Hi >= a.Salt.Lo {
-			add("product_salinity", "salt in it", "mg/L", float64(a.Salt.Lo), float64(a.Salt.Hi), rests...)
-		}
-		add("recovery", "share of the feed that becomes fresh water", "%", a.Recovery.Lo.Percent(), a.Recovery.Hi.Percent())
-		add("recovery_first", "share taken by the first element", "%", a.FirstRecovery.Lo.Percent(), a.FirstRecovery.Hi.Percent())
-		add("recovery_last", "share taken by the last element", "%", a.LastRecovery.Lo.Percent(), a.LastRecovery.Hi.Percent())
-		add("brine", "brine", "L/min", a.Brine.Lo.LitresPerMinute(), a.Brine.Hi.LitresPerMinute())
-		add("brine_salinity", "salt in the brine", "g/kg", float64(a.BrineSalinity.Lo), float64(a.BrineSalinity.Hi))
-		add("ndp", "net driving pressure", "bar", a.Drive.Lo.Bar(), a.Drive.Hi.Bar())
-		add("flux", "flux", "L/m2/h", a.Flux.Lo.LitresPerSquareMetreHour(), a.Flux.Hi.LitresPerSquareMetreHour())
-		add("polarisation", "salt at the membrane over the salt in the stream, at most", "", a.Polarisation.Lo, a.Polarisation.Hi)
-		add("vessel_drop", "loss along the vessels", "bar", a.Loss.Lo.Bar(), a.Loss.Hi.Bar())
+	a := &m.All
+	put(f, "product", "fresh water", "L/h", a.Product, quantity.Flow.LitresPerHour, rests...)
+	if a.Salt.Hi >= a.Salt.Lo {
+		put(f, "product_salinity", "salt in it", "mg/L", a.Salt, bare, rests...)
 	}
-	if m.Lines != nil && m.Lines.Solved {
-		for _, i := range m.Lines.Inlets {
-			if i.HasFeed && !i.FeedKnown {
-				continue
-			}
-			add("inlet_pressure", "pressure before "+i.Pump.Name+", filters clean", "bar", i.Pressure.Lo.Bar(), i.Pressure.Hi.Bar())
-			if m.Recovered != nil { // its flow gives way to a filter that fills: see dirtyText
-				continue
-			}
-			if i.OneKnown {
-				add("inlet_one_dirty", "pressure before "+i.Pump.Name+", one filter or another at the end of its life", "bar", i.OneDirty.Lo.Bar(), i.OneDirty.Hi.Bar())
-			}
-			if len(i.Filters) > 0 {
-				add("inlet_dirty", "pressure before "+i.Pump.Name+", filters at the end of their life", "bar", i.Dirty.Bar(), i.Dirty.Bar())
-			}
-			if i.NPSHKnown {
-				add("npsh_margin", "head at its inlet over what it needs", "m", (i.NPSH.Lo - i.Needs.Hi).Metres(), (i.NPSH.Hi - i.Needs.Lo).Metres())
-			}
-		}
+	put(f, "recovery", "share of the feed that becomes fresh water", "%", a.Recovery, quantity.Share.Percent)
+	put(f, "recovery_first", "share taken by the first element", "%", a.FirstRecovery, quantity.Share.Percent)
+	put(f, "recovery_last", "share taken by the last element", "%", a.LastRecovery, quantity.Share.Percent)
+	put(f, "brine", "brine", "L/min", a.Brine, quantity.Flow.LitresPerMinute)
+	put(f, "brine_salinity", "salt in the brine", "g/kg", a.BrineSalinity, bare)
+	put(f, "ndp", "net driving pressure", "bar", a.Drive, quantity.Pressure.Bar)
+	put(f, "flux", "flux", "L/m2/h", a.Flux, membrane.Permeability.LitresPerSquareMetreHour)
+	put(f, "polarisation", "salt at the membrane over the salt in the stream, at most", "", a.Polarisation, bare)
+	put(f, "vessel_drop", "loss along the vessels", "bar", a.Loss, quantity.Pressure.Bar)
+}
+
+// inlet is what stands before a pump. The flow of one that its own brine drives gives way to a filter
+// that fills: see dirtyText.
+func (f *figures) inlet(i *Inlet, recovered bool) {
+	if i.HasFeed && !i.FeedKnown {
+		return
 	}
+	before := "pressure before " + i.Pump.Name + ", "
+	put(f, "inlet_pressure", before+"filters clean", "bar", i.Pressure, quantity.Pressure.Bar)
+	if recovered {
+		return
+	}
+	if i.OneKnown {
+		put(f, "inlet_one_dirty", before+"one filter or another at the end of its life", "bar", i.OneDirty, quantity.Pressure.Bar)
+	}
+	if len(i.Filters) > 0 {
+		put(f, "inlet_dirty", before+"filters at the end of their life", "bar", span.Exactly(i.Dirty), quantity.Pressure.Bar)
+	}
+	if i.NPSHKnown {
+		margin := span.Span[quantity.Length]{Lo: i.NPSH.Lo - i.Needs.Hi, Hi: i.NPSH.Hi - i.Needs.Lo}
+		put(f, "npsh_margin", "head at its inlet over what it needs", "m", margin, quantity.Length.Metres)
+	}
+}
+
+// conditions are the flows at the middle while it is rinsed or flushed.
+func (f *figures) conditions(m *Making) {
 	minute := func(name, words string, q quantity.Flow) {
-		add(name, words, "L/min", q.LitresPerMinute(), q.LitresPerMinute())
+		put(f, name, words, "L/min", span.Exactly(q), quantity.Flow.LitresPerMinute)
 	}
 	if c := m.Condition("product to drain"); c != nil {
 		minute("drain_flow", "fresh water to the drain, with the selector turned, at the middle", c.Product)
 	}
-	if c := m.Condition("flush"); c != nil && len(m.Rows) > 0 {
+	if len(m.Rows) == 0 {
+		return
+	}
+	if c := m.Condition("flush"); c != nil {
 		minute("flush_flow", "fresh water through a vessel in the flush", c.Vessel)
 	}
-	if c := m.Condition("flush with the pump running"); c != nil && len(m.Rows) > 0 {
+	if c := m.Condition("flush with the pump running"); c != nil {
 		minute("flush_running_flow", "through a vessel in a flush with the pump running", c.Vessel)
 		minute("flush_running_house", "of it the house gives", c.House)
 		minute("flush_running_sea", "and what is drawn from the sea or a tank beside it", c.Sea)
 	}
-	if p := m.Power; p != nil {
-		add("water_power", "power into the water", "W", float64(p.Water.Lo), float64(p.Water.Hi))
-		if p.Motor.Hi > 0 {
-			add("motor_power", "power at the motor's shaft", "W", float64(p.Motor.Lo), float64(p.Motor.Hi), p.Basis)
-		}
-		if p.Battery {
-			add("current", fmt.Sprintf("current at %s, feed pump included", p.Volts), "A", float64(p.All.Lo), float64(p.All.Hi), p.Basis)
-			if p.Wh.Hi > 0 {
-				add("watt_hours_per_litre", "energy for a litre", "Wh/L", p.Wh.Lo, p.Wh.Hi)
-			}
-		}
-		if p.DayKnown {
-			add("hours", "hours for the day's water", "h", p.Hours.Lo, p.Hours.Hi)
-			if p.Battery {
-				add("amp_hours", "charge for it", "Ah", p.Ah.Lo, p.Ah.Hi)
-			}
-			if p.SunKnown {
-				add("sun_share", "share that the sun carries", "%", 100*p.Sun.Lo, 100*p.Sun.Hi)
-			}
-		}
-		if p.EngineKnown {
-			add("torque", "torque that it takes of the engine", "N m", float64(p.Torque.Lo), float64(p.Torque.Hi))
+}
+
+// power is what drives it, and for how long.
+func (f *figures) power(p *Power) {
+	put(f, "water_power", "power into the water", "W", p.Water, bare)
+	if p.Motor.Hi > 0 {
+		put(f, "motor_power", "power at the motor's shaft", "W", p.Motor, bare, p.Basis)
+	}
+	if p.Battery {
+		put(f, "current", fmt.Sprintf("current at %s, feed pump included", p.Volts), "A", p.All, bare, p.Basis)
+		if p.Wh.Hi > 0 {
+			put(f, "watt_hours_per_litre", "energy for a litre", "Wh/L", p.Wh, bare)
 		}
 	}
-	return out
+	if p.DayKnown {
+		put(f, "hours", "hours for the day's water", "h", p.Hours, bare)
+		if p.Battery {
+			put(f, "amp_hours", "charge for it", "Ah", p.Ah, bare)
+		}
+		if p.SunKnown {
+			put(f, "sun_share", "share that the sun carries", "%", p.Sun, func(share float64) float64 { return 100 * share })
+		}
+	}
+	if p.EngineKnown {
+		put(f, "torque", "torque that it takes of the engine", "N m", p.Torque, bare)
+	}
 }
 
 // FilmSpread is what the film coefficient's own uncertainty of -25 to +50 % moves the product

@@ -260,61 +260,24 @@ func (p *Power) engine(one *PumpPower) {
 // amps is the current at the battery, behind the cable where it is said: of the piston pumps that it
 // drives, and of what else the plant takes from it.
 func (p *Power) amps(s *bom.System, m *Making) {
-	var asks, plates span.Span[quantity.Power]
-	var mid quantity.Power
-	plate, drives := true, 0
-	for i := range p.Pumps {
-		one := &p.Pumps[i]
-		it := one.Unit.Item
-		if !one.Battery {
-			continue
-		}
-		if drives++; drives > 1 && one.Volts != p.Volts {
-			p.Battery, p.Why = false, fmt.Sprintf("its pumps take %s and %s, and are not added up", p.Volts, one.Volts)
-			return
-		}
-		p.Battery, p.Volts = true, one.Volts
-		own := one.Electric
-		if c := it.Process.MotorCurrent; c != nil {
-			w := quantity.Power(float64(*c) * float64(one.Volts))
-			own, one.mid = span.Exactly(w), w
-			if !power.Possible(*c, one.Volts, one.Water.Lo) {
-				p.Cannot = fmt.Sprintf("%s at %s are %.0f W, and the water alone takes %.0f W", c, one.Volts, float64(w), float64(one.Water.Lo))
-			}
-		} else {
-			plate = false
-		}
-		if has := it.Process.MotorPower; p.Cannot == "" && has != nil && *has < one.Water.Lo {
-			p.Cannot = fmt.Sprintf("a motor of %s cannot give the water %.0f W", has, float64(one.Water.Lo))
-		}
-		asks, plates = plus(asks, own), plus(plates, own)
-		mid += one.mid
+	asks, mid, drives := p.asked()
+	if p.Why != "" {
+		return
 	}
-	if drives == 0 {
+	if !drives {
 		p.others(s, m)
 		return
 	}
-	var r power.Ohm
 	ps := s.Build.Power
+	var r power.Ohm
 	if ps != nil && ps.Cable != nil && ps.CableLength != nil {
 		r, _ = power.Cable{Section: power.SquareMillimetre(*ps.Cable), Length: *ps.CableLength}.Resistance()
 	}
-	if plate {
+	if p.Plate {
 		at := func(w quantity.Power) quantity.Current { return quantity.Current(float64(w) / float64(p.Volts)) }
-		p.Plate, p.Current, p.MidAmps, p.Sagged = true, span.Between(at(plates.Lo), at(plates.Hi)), at(mid), at(plates.Hi)
+		p.Current, p.MidAmps, p.Sagged = span.Between(at(asks.Lo), at(asks.Hi)), at(mid), at(asks.Hi)
 	} else {
-		lo, err := power.Current(asks.Lo, p.Volts, r)
-		hi, err2 := power.Current(asks.Hi, p.Volts, r)
-		p.MidAmps, _ = power.Current(mid, p.Volts, r)
-		p.Sagged, _ = power.Current(asks.Hi, sagging(p.Volts), r)
-		if err != nil {
-			p.Cannot = fmt.Sprintf("a cable of %s and %s there and back cannot bring %.0f W at %s at any current", ps.Cable, ps.CableLength, float64(asks.Lo), p.Volts)
-			lo, _ = power.Current(asks.Lo, p.Volts, 0)
-		}
-		if err != nil || err2 != nil {
-			hi, _ = power.Current(asks.Hi, p.Volts, 0)
-		}
-		p.Current = span.Between(lo, hi)
+		p.behindCable(asks, mid, r, ps)
 	}
 	p.All = plus(p.Current, p.Feeder)
 	if r > 0 {
@@ -324,6 +287,57 @@ func (p *Power) amps(s *bom.System, m *Making) {
 		c.Common, _ = power.Section(p.Current.Hi, *ps.CableLength, p.Volts*quantity.Voltage(power.DropAllowed))
 		p.Cable = c
 	}
+}
+
+// asked adds up what the piston pumps ask of the battery, by their plates where they have one; drives is
+// false where it drives none of them. Two voltages are not added up, and [Power.Why] says so.
+func (p *Power) asked() (asks span.Span[quantity.Power], mid quantity.Power, drives bool) {
+	p.Plate = true
+	for i := range p.Pumps {
+		one := &p.Pumps[i]
+		if !one.Battery {
+			continue
+		}
+		if drives && one.Volts != p.Volts {
+			p.Battery, p.Plate, p.Why = false, false, fmt.Sprintf("its pumps take %s and %s, and are not added up", p.Volts, one.Volts)
+			return asks, mid, false
+		}
+		drives = true
+		p.Battery, p.Volts = true, one.Volts
+		own, it := one.Electric, &one.Unit.Item.Process
+		if c := it.MotorCurrent; c != nil {
+			w := quantity.Power(float64(*c) * float64(one.Volts))
+			own, one.mid = span.Exactly(w), w
+			if !power.Possible(*c, one.Volts, one.Water.Lo) {
+				p.Cannot = fmt.Sprintf("%s at %s are %.0f W, and the water alone takes %.0f W", c, one.Volts, float64(w), float64(one.Water.Lo))
+			}
+		} else {
+			p.Plate = false
+		}
+		if has := it.MotorPower; p.Cannot == "" && has != nil && *has < one.Water.Lo {
+			p.Cannot = fmt.Sprintf("a motor of %s cannot give the water %.0f W", has, float64(one.Water.Lo))
+		}
+		asks, mid = plus(asks, own), mid+one.mid
+	}
+	p.Plate = p.Plate && drives
+	return asks, mid, drives
+}
+
+// behindCable is the current of a power at the end of a cable; where the cable cannot bring it, that of a
+// battery without one.
+func (p *Power) behindCable(asks span.Span[quantity.Power], mid quantity.Power, r power.Ohm, ps *build.PowerSupply) {
+	lo, err := power.Current(asks.Lo, p.Volts, r)
+	hi, err2 := power.Current(asks.Hi, p.Volts, r)
+	p.MidAmps, _ = power.Current(mid, p.Volts, r)
+	p.Sagged, _ = power.Current(asks.Hi, sagging(p.Volts), r)
+	if err != nil {
+		p.Cannot = fmt.Sprintf("a cable of %s and %s there and back cannot bring %.0f W at %s at any current", ps.Cable, ps.CableLength, float64(asks.Lo), p.Volts)
+		lo, _ = power.Current(asks.Lo, p.Volts, 0)
+	}
+	if err != nil || err2 != nil {
+		hi, _ = power.Current(asks.Hi, p.Volts, 0)
+	}
+	p.Current = span.Between(lo, hi)
 }
 
 // sagging is a battery's voltage under load near its end: 11.5 V of 12.

@@ -56,73 +56,99 @@ func b2f(b bool) float64 {
 	return 0
 }
 
+// sentences are what is told to people, one after the other.
+type sentences []string
+
+func (s *sentences) say(format string, args ...any) { *s = append(*s, fmt.Sprintf(format, args...)) }
+
 // Says is what follows from the figures for people, a sentence each.
 func (m *Making) Says() []string {
-	var out []string
-	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	var out sentences
 	if l := m.Lines; l != nil && !l.Solved && l.WhyNot != "" && m.FeedKnown {
-		say("What runs in its hoses, and the pressure before its pumps, are not reckoned: %s.", l.WhyNot)
+		out.say("What runs in its hoses, and the pressure before its pumps, are not reckoned: %s.", l.WhyNot)
 	}
 	for _, u := range m.Unsolved {
-		say("Not reckoned: %s.", u)
+		out.say("Not reckoned: %s.", u)
 	}
 	if !m.Made {
 		if m.WhyNot != "" {
-			say("Its fresh water is not reckoned: %s.", m.WhyNot)
+			out.say("Its fresh water is not reckoned: %s.", m.WhyNot)
 		}
 		return out
 	}
+	out.water(m)
+	out.filters(m)
+	if m.Power != nil {
+		out.power(m)
+	}
+	if r := m.Recovered; r != nil {
+		out.say("Its pressure is not set by hand: a rod of %s gives %s of the feed as fresh water, and the membrane comes to the pressure at which that passes. Each 1 %% of leak takes %.0f %% of the fresh water.",
+			r.Device.Ratio, r.Device.Ratio-r.Device.Leak, 1/r.Device.Ratio.Fraction())
+	}
+	return out
+}
+
+// water says whether what is wanted comes, and how sure the reckoning of it is.
+func (s *sentences) water(m *Making) {
 	if w := m.plan.Duty.Product; w != nil {
 		switch {
 		case m.All.Product.Lo >= *w:
-			say("The %s wanted come in the coldest and saltiest water named, and with old elements.", w)
+			s.say("The %s wanted come in the coldest and saltiest water named, and with old elements.", w)
 		case m.Middle.Product >= *w:
-			say("The %s wanted come at the middle of what is said; in %s water of %s with old elements it is %.0f L/h.", w, m.in.water.Lo, m.in.salinity.Hi, m.All.Product.Lo.LitresPerHour())
+			s.say("The %s wanted come at the middle of what is said; in %s water of %s with old elements it is %.0f L/h.", w, m.in.water.Lo, m.in.salinity.Hi, m.All.Product.Lo.LitresPerHour())
 		}
 	}
 	if low, high, ok := m.FilmSpread(); ok && math.Max(-low, high) > 0.005 {
-		say("The model itself is sure to %.0f to %+.0f %% of the product: how salt builds up at the membrane is known no better.", 100*low, 100*high)
+		s.say("The model itself is sure to %.0f to %+.0f %% of the product: how salt builds up at the membrane is known no better.", 100*low, 100*high)
 	}
-	if t := m.in.water.Lo; t < 16 {
-		say("Makers' temperature factors differ by 4 %% at 15 C and by 10 %% at 10 C: so much either way in the coldest water.")
+	if m.in.water.Lo < 16 {
+		s.say("Makers' temperature factors differ by 4 %% at 15 C and by 10 %% at 10 C: so much either way in the coldest water.")
 	}
 	if m.in.salinity.Lo < 10 {
-		say("Below 10 g/kg it is river or harbour water: its ions are not those of the sea, and neither is its osmotic pressure.")
+		s.say("Below 10 g/kg it is river or harbour water: its ions are not those of the sea, and neither is its osmotic pressure.")
 	}
-	if l := m.Lines; l != nil && l.Solved {
-		for _, i := range l.Inlets {
-			if i.HasFeed && i.FeedKnown && len(i.Filters) > 0 && i.May > 0 && m.Recovered == nil {
-				say("Change the cartridges before %s when all losses before it come to %.2f bar: 0.2 bar are then left at it.", i.Pump.Name, i.May.Bar())
-			}
-			if m.Recovered != nil && len(i.Filters) > 0 {
-				say("%s", m.Recovered.dirtyText(i.Pump.Name))
-			}
+}
+
+// filters says when to change the cartridges, or what becomes of the plant as they fill.
+func (s *sentences) filters(m *Making) {
+	if m.Lines == nil || !m.Lines.Solved {
+		return
+	}
+	for _, i := range m.Lines.Inlets {
+		switch {
+		case len(i.Filters) == 0:
+		case m.Recovered != nil:
+			s.say("%s", m.Recovered.dirtyText(i.Pump.Name))
+		case i.HasFeed && i.FeedKnown && i.May > 0:
+			s.say("Change the cartridges before %s when all losses before it come to %.2f bar: 0.2 bar are then left at it.", i.Pump.Name, i.May.Bar())
 		}
 	}
-	if p := m.Power; p != nil && p.Why != "" {
-		say("No current is reckoned: %s.", p.Why)
+}
+
+// power says what the current rests on, what the engine's alternator leaves of it, and what the cable loses.
+func (s *sentences) power(m *Making) {
+	p := m.Power
+	if p.Why != "" {
+		s.say("No current is reckoned: %s.", p.Why)
 	}
-	if p := m.Power; p != nil && p.Battery && p.Drain != "" {
-		say("No battery drives its piston pump: the current is that of %s.", p.Drain)
-	} else if p != nil && p.Battery && !p.Plate {
-		say("The current is reckoned and not from a plate: %s. At a sagging %s it is up to %.0f A.", p.Basis, sagging(p.Volts), float64(p.Sagged+p.Feeder.Hi))
+	switch {
+	case !p.Battery:
+	case p.Drain != "":
+		s.say("No battery drives its piston pump: the current is that of %s.", p.Drain)
+	case !p.Plate:
+		s.say("The current is reckoned and not from a plate: %s. At a sagging %s it is up to %.0f A.", p.Basis, sagging(p.Volts), float64(p.Sagged+p.Feeder.Hi))
 	}
-	if p, ps := m.Power, m.plan.Power; p != nil && p.Battery && ps != nil && ps.Alternator != nil {
+	if ps := m.plan.Power; p.Battery && ps != nil && ps.Alternator != nil {
 		if left := float64(*ps.Alternator - p.All.Hi); left >= 0 {
-			say("While the engine runs, its alternator of %s carries the plant, and %.0f A of it are left at the least.", ps.Alternator, left)
+			s.say("While the engine runs, its alternator of %s carries the plant, and %.0f A of it are left at the least.", ps.Alternator, left)
 		} else {
-			say("While the engine runs, its alternator of %s carries part of it: up to %.0f A come from the battery.", ps.Alternator, -left)
+			s.say("While the engine runs, its alternator of %s carries part of it: up to %.0f A come from the battery.", ps.Alternator, -left)
 		}
 	}
-	if p := m.Power; p != nil && p.Cable != nil {
-		say("The cable drops %.1f to %.1f %%; for 3 %% it takes %.1f mm2, for 10 %% %.1f. What current a cable may carry, and its fuse, are for the local code and a licensed electrician.",
-			p.Cable.Share.Lo.Percent(), p.Cable.Share.Hi.Percent(), float64(p.Cable.Strict), float64(p.Cable.Common))
+	if c := p.Cable; c != nil {
+		s.say("The cable drops %.1f to %.1f %%; for 3 %% it takes %.1f mm2, for 10 %% %.1f. What current a cable may carry, and its fuse, are for the local code and a licensed electrician.",
+			c.Share.Lo.Percent(), c.Share.Hi.Percent(), float64(c.Strict), float64(c.Common))
 	}
-	if m.Recovered != nil {
-		say("Its pressure is not set by hand: a rod of %s gives %s of the feed as fresh water, and the membrane comes to the pressure at which that passes. Each 1 %% of leak takes %.0f %% of the fresh water.",
-			m.Recovered.Device.Ratio, m.Recovered.Device.Ratio-m.Recovered.Device.Leak, 1/m.Recovered.Device.Ratio.Fraction())
-	}
-	return out
 }
 
 // LongerText is what one element more does for a plant whose rod sets its recovery; "" for another.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"embed"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -56,79 +57,11 @@ func flatOf(e threads.End) (flat, bool) {
 // to the thread's own diameter and a third more is said to be estimated. 37 degree nuts come
 // with inch hexagons, and after the revision of SAE J514 of 2021 with metric ones too: measure.
 func Tools(sys *bom.System) []Tool {
-	var out []Tool
-	type group struct {
-		first  int
-		name   string
-		why    string
-		basis  string
-		joints []int
-	}
-	groups := map[string]*group{}
-	add := func(key, name, why, basis string, joint int) {
-		g := groups[key]
-		if g == nil {
-			g = &group{first: joint, name: name, why: why, basis: basis}
-			groups[key] = g
-		}
-		if len(g.joints) == 0 || g.joints[len(g.joints)-1] != joint {
-			g.joints = append(g.joints, joint)
-		}
-	}
-	widest, wide := 0.0, []int{}
-	clamps, push, barb := []int{}, []int{}, []int{}
+	w := work{spanners: map[string]*spanners{}}
 	for _, j := range sys.Graph.Joints {
-		for _, port := range []int{j.A, j.B} {
-			c := sys.Graph.Ports[port].Port.End.Candidates
-			if len(c) == 0 {
-				continue
-			}
-			e := c[0]
-			switch {
-			case e.Family == threads.Push:
-				push = appendOnce(push, j.Number)
-			case e.Family == threads.Barb:
-				barb = appendOnce(barb, j.Number)
-			case e.Form == nil:
-			default:
-				f, ok := flatOf(e)
-				turned := ok && (e.Swivel || f.family != "G")
-				if turned {
-					add(f.family+f.size, "two spanners "+f.across()+" across flats", f.part+" of "+f.family+" "+f.size, f.status+": "+f.source, j.Number)
-				} else if sys.Graph.Ports[port].Port.End.Candidates[0].Sex == threads.Male {
-					if d := float64(e.Form.Major) * 4 / 3; d > widest {
-						widest = d
-					}
-					wide = appendOnce(wide, j.Number)
-				}
-			}
-		}
-		if joint.Clamps(sys.Graph, j) > 0 {
-			clamps = appendOnce(clamps, j.Number)
-		}
+		w.joint(sys, j)
 	}
-	var list []*group
-	for _, g := range groups {
-		list = append(list, g)
-	}
-	slices.SortFunc(list, func(a, b *group) int {
-		return cmp.Or(cmp.Compare(a.first, b.first), cmp.Compare(a.name, b.name), cmp.Compare(a.why, b.why))
-	})
-	for _, g := range list {
-		out = append(out, Tool{g.name, g.why + "; " + joints(g.joints), g.basis})
-	}
-	if widest > 0 {
-		out = append(out, Tool{fmt.Sprintf("two adjustable spanners up to %d mm", int(math.Ceil(widest))), "bodies of pipe threads; " + joints(wide), "estimated from the thread: measure"})
-	}
-	if len(barb) > 0 {
-		out = append(out, Tool{"a sharp knife and a mitre box, or a hose cutter", "square ends of hose; " + joints(barb), "judgement"})
-	}
-	if len(push) > 0 {
-		out = append(out, Tool{"a tube cutter and something to take the burr off", "push-in tube, cut square; " + joints(push), "judgement"})
-	}
-	if len(clamps) > 0 {
-		out = append(out, Tool{"a nut driver for the clamps' screws", "clamps; " + joints(clamps), "judgement: 7 or 8 mm is usual, measure"})
-	}
+	out := w.tools()
 	for _, h := range Hoses(sys) {
 		if h.Unit.Item.Of == "" {
 			out = append(out, Tool{"no tool of yours: a shop's press", "the ends of " + h.Unit.Name + " are crimped or swaged on by a shop", "common practice"})
@@ -143,11 +76,85 @@ func Tools(sys *bom.System) []Tool {
 	}) {
 		out = append(out, Tool{"a gauge on the high-pressure side", "none stands in the build, and the steps of the leak test are read on one", "judgement"})
 	}
-	out = append(out,
+	return append(out,
 		Tool{"a marker and tags", "the numbers of the joints, and both ends of every hose", "judgement"},
 		Tool{"a lamp, dry paper, a bucket, towels, a wet vacuum cleaner", "the leak test", "judgement"},
 		Tool{"eye protection and gloves", "the stages under pressure; a jet goes through skin", "common practice"})
+}
+
+// work is what the joints of a build ask for, each with their numbers.
+type work struct {
+	spanners            map[string]*spanners // by family and size
+	wide                []int                // bodies of pipe threads
+	widest              float64              // mm over their threads, and a third more
+	clamps, push, barbs []int
+}
+
+// spanners are those of one size of nut.
+type spanners struct {
+	name, why, basis string
+	joints           []int
+}
+
+// joint notes what one joint asks for.
+func (w *work) joint(sys *bom.System, j *graph.Joint) {
+	for _, port := range []int{j.A, j.B} {
+		c := sys.Graph.Ports[port].Port.End.Candidates
+		if len(c) == 0 {
+			continue
+		}
+		e := c[0]
+		switch f, ok := turned(e); {
+		case e.Family == threads.Push:
+			w.push = appendOnce(w.push, j.Number)
+		case e.Family == threads.Barb:
+			w.barbs = appendOnce(w.barbs, j.Number)
+		case ok:
+			key := f.family + f.size
+			if w.spanners[key] == nil {
+				w.spanners[key] = &spanners{name: "two spanners " + f.across() + " across flats", why: f.part + " of " + f.family + " " + f.size, basis: f.status + ": " + f.source}
+			}
+			w.spanners[key].joints = appendOnce(w.spanners[key].joints, j.Number)
+		case e.Form != nil && e.Sex == threads.Male:
+			w.widest = max(w.widest, float64(e.Form.Major)*4/3)
+			w.wide = appendOnce(w.wide, j.Number)
+		}
+	}
+	if joint.Clamps(sys.Graph, j) > 0 {
+		w.clamps = appendOnce(w.clamps, j.Number)
+	}
+}
+
+// tools lists the tools of the joints, spanners in the order of the first joint that wants them.
+func (w *work) tools() []Tool {
+	list := slices.SortedFunc(maps.Values(w.spanners), func(a, b *spanners) int {
+		return cmp.Or(cmp.Compare(a.joints[0], b.joints[0]), cmp.Compare(a.name, b.name), cmp.Compare(a.why, b.why))
+	})
+	var out []Tool
+	for _, s := range list {
+		out = append(out, Tool{s.name, s.why + "; " + joints(s.joints), s.basis})
+	}
+	for _, t := range []struct {
+		of []int
+		Tool
+	}{
+		{w.wide, Tool{fmt.Sprintf("two adjustable spanners up to %d mm", int(math.Ceil(w.widest))), "bodies of pipe threads; ", "estimated from the thread: measure"}},
+		{w.barbs, Tool{"a sharp knife and a mitre box, or a hose cutter", "square ends of hose; ", "judgement"}},
+		{w.push, Tool{"a tube cutter and something to take the burr off", "push-in tube, cut square; ", "judgement"}},
+		{w.clamps, Tool{"a nut driver for the clamps' screws", "clamps; ", "judgement: 7 or 8 mm is usual, measure"}},
+	} {
+		if len(t.of) > 0 {
+			t.For += joints(t.of)
+			out = append(out, t.Tool)
+		}
+	}
 	return out
+}
+
+// turned is the hexagon of a nut that is turned: of an end that swivels, or that always has a nut.
+func turned(e threads.End) (flat, bool) {
+	f, ok := flatOf(e)
+	return f, ok && (e.Swivel || f.family != "G")
 }
 
 // tapeOf is how many rolls of tape the build's joints take.
@@ -205,7 +212,7 @@ func Spanners(sys *bom.System, j *graph.Joint) string {
 		if len(c) == 0 {
 			continue
 		}
-		if f, ok := flatOf(c[0]); ok && (c[0].Swivel || f.family != "G") {
+		if f, ok := turned(c[0]); ok {
 			text := fmt.Sprintf("two spanners, %s across flats (%s of %s %s", f.across(), f.part, f.family, f.size)
 			if f.status == "memory" {
 				text += ", from memory"
