@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -60,9 +61,14 @@ type chainJointFacts struct {
 	Makeup  string `json:"makeup"`
 }
 
+// adaptFlags are what is asked of a chain.
+type adaptFlags struct {
+	repair.Options
+	bar, with, by string
+}
+
 func (a *app) adaptCommand() *cobra.Command {
-	var o repair.Options
-	var bar, water, material, with, by string
+	var o adaptFlags
 	cmd := &cobra.Command{
 		Use:   "adapt END END",
 		Short: "What to buy between two ends that stay",
@@ -77,57 +83,66 @@ when an end or a flag is not understood.`,
   handtight adapt 'G 3/4 male' '3/4 NPT male' --below
   handtight adapt '10 mm push-in' 'G 1/2 male' --water product --json`,
 		Args: exactly(2, "two ends"),
-		RunE: func(_ *cobra.Command, args []string) error {
-			x, y, err := twoEnds(args)
-			if err != nil {
-				return err
-			}
-			if bar != "" {
-				if o.Pressure, err = pressureFlag(bar); err != nil {
-					return err
-				}
-			}
-			if water != "" && water != "sea" && water != "product" && water != "fresh" {
-				return fmt.Errorf("--water is sea, product or fresh, and not %q", water)
-			}
-			if o.Most < 0 || o.Most > 3 {
-				return fmt.Errorf("--max is 1, 2 or 3 pieces: more is not what a fitter would stack")
-			}
-			if by != "joints" && by != "price" {
-				return fmt.Errorf("--by is joints or price, and not %q", by)
-			}
-			if o.Count < 0 || o.Count > repair.MostShown {
-				return fmt.Errorf("-n is 1 to %d chains, and not %d", repair.MostShown, o.Count)
-			}
-			o.Water, o.Material, o.ByPrice = water, material, by == "price"
-			if with != "" {
-				build, faults := a.read(with)
-				if len(faults) > 0 {
-					return faults
-				}
-				o.Shelf = repair.WithBuild(build)
-			}
-			f := adaptFactsOf(repair.Adapt(x, y, o), args[0], args[1], o.Pressure)
-			if !f.Direct && len(f.Chains) == 0 {
-				a.status = exitStops
-			}
-			if a.json {
-				return a.ui.printJSON(f)
-			}
-			a.printAdapt(f)
-			return nil
-		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.adapt(args, &o) },
 	}
-	cmd.Flags().StringVar(&bar, "bar", "", `the pressure that it must hold: 60, or "870 psi"`)
-	cmd.Flags().StringVar(&water, "water", "", "what it stands in: sea, product or fresh")
-	cmd.Flags().StringVar(&material, "material", "", "of the pieces, such as 316")
-	cmd.Flags().StringVar(&with, "with", "", "a build whose own items may be used as well")
+	cmd.Flags().StringVar(&o.bar, "bar", "", `the pressure that it must hold: 60, or "870 psi"`)
+	cmd.Flags().StringVar(&o.Water, "water", "", "what it stands in: sea, product or fresh")
+	cmd.Flags().StringVar(&o.Material, "material", "", "of the pieces, such as 316")
+	cmd.Flags().StringVar(&o.with, "with", "", "a build whose own items may be used as well")
 	cmd.Flags().IntVar(&o.Most, "max", 0, "pieces at the most: 2 if not said, 3 at the most")
 	cmd.Flags().BoolVar(&o.Below, "below", false, "below the waterline: one piece at the most")
 	cmd.Flags().BoolVar(&o.Turns, "turns", false, "something in it must turn last")
-	cmd.Flags().StringVar(&by, "by", "joints", "what comes first: the fewest joints, or the price where there are offers")
+	cmd.Flags().StringVar(&o.by, "by", "joints", "what comes first: the fewest joints, or the price where there are offers")
 	cmd.Flags().IntVarP(&o.Count, "count", "n", 0, "chains shown: 3 if not said")
 	return cmd
+}
+
+// adapt runs the command.
+func (a *app) adapt(ends []string, o *adaptFlags) error {
+	x, y, err := twoEnds(ends)
+	if err != nil {
+		return err
+	}
+	if err := o.check(); err != nil {
+		return err
+	}
+	if o.with != "" {
+		build, faults := a.read(o.with)
+		if len(faults) > 0 {
+			return faults
+		}
+		o.Shelf = repair.WithBuild(build)
+	}
+	f := adaptFactsOf(repair.Adapt(x, y, o.Options), ends[0], ends[1], o.Pressure)
+	if !f.Direct && len(f.Chains) == 0 {
+		a.status = exitStops
+	}
+	if a.json {
+		return a.ui.printJSON(f)
+	}
+	a.printAdapt(f)
+	return nil
+}
+
+// check reads the pressure, and refuses what no flag can be.
+func (o *adaptFlags) check() (err error) {
+	if o.bar != "" {
+		if o.Pressure, err = pressureFlag(o.bar); err != nil {
+			return err
+		}
+	}
+	o.ByPrice = o.by == "price"
+	switch {
+	case !slices.Contains([]string{"", "sea", "product", "fresh"}, o.Water):
+		return fmt.Errorf("--water is sea, product or fresh, and not %q", o.Water)
+	case o.Most < 0 || o.Most > 3:
+		return fmt.Errorf("--max is 1, 2 or 3 pieces: more is not what a fitter would stack")
+	case !o.ByPrice && o.by != "joints":
+		return fmt.Errorf("--by is joints or price, and not %q", o.by)
+	case o.Count < 0 || o.Count > repair.MostShown:
+		return fmt.Errorf("-n is 1 to %d chains, and not %d", repair.MostShown, o.Count)
+	}
+	return nil
 }
 
 // pressureFlag reads a pressure; a bare number is in bar, as the flag's name says.

@@ -24,6 +24,14 @@ type cartFlags struct {
 	all, why                           bool
 }
 
+// add adds the flags that say how a list is read; currency says more of the currency.
+func (f *cartFlags) add(cmd *cobra.Command, currency string) {
+	cmd.Flags().StringVar(&f.columns, "columns", "", "which column is what, such as text=Benennung,quantity=3")
+	cmd.Flags().StringVar(&f.encoding, "encoding", "", "encoding of text files, such as windows-1250 (found by itself if not said)")
+	cmd.Flags().StringVar(&f.currency, "currency", "", "currency of prices that name none, "+currency)
+	cmd.Flags().StringVar(&f.sheet, "sheet", "", "the one sheet of a workbook to read")
+}
+
 func (a *app) cartCommand() *cobra.Command {
 	var f cartFlags
 	cmd := &cobra.Command{
@@ -69,10 +77,7 @@ cannot be read.`,
 		},
 		RunE: func(_ *cobra.Command, args []string) error { return a.cart(args[0], args[1:], f) },
 	}
-	cmd.Flags().StringVar(&f.columns, "columns", "", "which column is what, such as text=Benennung,quantity=3")
-	cmd.Flags().StringVar(&f.encoding, "encoding", "", "encoding of text files, such as windows-1250 (found by itself if not said)")
-	cmd.Flags().StringVar(&f.currency, "currency", "", "currency of prices that name none, such as EUR")
-	cmd.Flags().StringVar(&f.sheet, "sheet", "", "the one sheet of a workbook to read")
+	f.add(cmd, "such as EUR")
 	cmd.Flags().StringVar(&f.accept, "accept", "", "ask what is open, and write what was confirmed to this file")
 	cmd.Flags().BoolVar(&f.all, "all", false, "list every line, with what covers and what stays out")
 	cmd.Flags().BoolVar(&f.why, "why", false, "list every line with what it was matched by, and the points of each")

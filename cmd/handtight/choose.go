@@ -55,30 +55,33 @@ Exit status 0, or 1 when the build has stops, or 2 when the file cannot be taken
 		Example: `  handtight choose testdata/shops/build.toml
   handtight order testdata/shops/build.toml --choose -o list.xlsx`,
 		Args: exactly(1, "one build file"),
-		RunE: func(_ *cobra.Command, args []string) error {
-			sys, err := a.load(args[0])
-			if err != nil {
-				return err
-			}
-			c, err := choose.Shops(context.Background(), sys)
-			if err != nil {
-				return err
-			}
-			f := facts.ChoiceOf(c)
-			if f.Standards, err = standardsOf(sys, goal); err != nil {
-				return err
-			}
-			a.judge(c.Findings)
-			if a.json {
-				return a.ui.printJSON(f)
-			}
-			a.printChoice(c)
-			a.printStandards(f.Standards, f.Currency, goal)
-			return nil
-		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.choose(args[0], goal) },
 	}
 	cmd.Flags().StringVar(&goal, "for", "", "what the best of all ways has least of: landed (the cost), adaptors or families")
 	return cmd
+}
+
+// choose runs the command.
+func (a *app) choose(path, goal string) error {
+	sys, err := a.load(path)
+	if err != nil {
+		return err
+	}
+	c, err := choose.Shops(context.Background(), sys)
+	if err != nil {
+		return err
+	}
+	f := facts.ChoiceOf(c)
+	if f.Standards, err = standardsOf(sys, goal); err != nil {
+		return err
+	}
+	a.judge(c.Findings)
+	if a.json {
+		return a.ui.printJSON(f)
+	}
+	a.printChoice(c)
+	a.printStandards(f.Standards, f.Currency, goal)
+	return nil
 }
 
 func (a *app) printChoice(c *choose.Choice) {

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"maps"
 	"path/filepath"
 	"strings"
 	"time"
@@ -35,12 +34,55 @@ type draftFlags struct {
 	amend     bool
 }
 
+func (f *draftFlags) add(cmd *cobra.Command) {
+	f.cart.add(cmd, "and of the build")
+	fl := cmd.Flags()
+	fl.StringVarP(&f.out, "output", "o", "", "write the build to this file")
+	fl.StringVar(&f.name, "name", "", "name of the build")
+	fl.StringVar(&f.like, "like", "", "take another plant: throttle, recovery; series, parallel; one, two")
+	fl.StringSliceVar(&f.rates, "rate", nil, "what one of a currency costs in the build's, such as USD=0.92")
+	fl.StringVar(&f.day, "rate-day", "", "the day of the rates, such as 2026-11-20")
+	fl.BoolVar(&f.yes, "yes", false, "take the default of every question")
+	fl.BoolVar(&f.over, "force", false, "write over a file that stands there")
+	fl.StringVar(&f.into, "into", "", "lay the lists to this build, and show what they add")
+	fl.BoolVar(&f.amend, "amend", false, "with --into: write it; the old file is kept beside it with a number")
+	fl.IntVar(&f.steps, "steps", 0, "how many steps the search may take (400,000)")
+}
+
 func (a *app) draftCommand() *cobra.Command {
 	var f draftFlags
 	cmd := &cobra.Command{
 		Use:   "draft LIST...",
 		Short: "Put the parts of carts and lists together into a build",
-		Long: `Reads one or several carts, quotes, invoices or plain lists (CSV, XLSX, lines of text; - is
+		Long:  draftHelp,
+		Example: `  handtight draft testdata/draft/kontor.csv testdata/draft/quay.csv -o build.toml
+  handtight draft cart.xlsx --yes --rate USD=0.92 --rate-day 2026-11-20 -o build.toml
+  handtight draft - -o build.toml < list.txt
+  handtight draft later.csv --into build.toml --amend`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) < 1 {
+				return exactly(1, "one list or more")(cmd, args)
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			switch {
+			case f.into != "" && f.out != "":
+				return fmt.Errorf("--into amends a build that is there, and -o writes a new one: say one of them")
+			case f.into == "" && f.amend:
+				return fmt.Errorf("--amend goes with --into BUILD, the build that is amended")
+			case f.into != "":
+				return a.draftInto(args, &f)
+			}
+			return a.draft(args, &f)
+		},
+	}
+	f.add(cmd)
+	return cmd
+}
+
+// draftHelp is what help says of draft.
+const draftHelp = `Reads one or several carts, quotes, invoices or plain lists (CSV, XLSX, lines of text; - is
 standard input), in any language that cart reads, and puts their parts together: which plant
 they make, which fitting goes where, what is missing with the part to buy, what does not fit,
 what is left over, and what must be asked. No line is dropped: what is no part stays in the
@@ -81,60 +123,29 @@ With --json: {"lines", "joints", "made", "plant", "why", "others", "none", "miss
 [{"line", "text", "item", "says"}], "diff", "stops", "new_stops", "written"}.
 
 Exit status 0 when the parts make the plant, 1 when something is missing, stops, or is no
-plant, 2 when a list cannot be read.`,
-		Example: `  handtight draft testdata/draft/kontor.csv testdata/draft/quay.csv -o build.toml
-  handtight draft cart.xlsx --yes --rate USD=0.92 --rate-day 2026-11-20 -o build.toml
-  handtight draft - -o build.toml < list.txt
-  handtight draft later.csv --into build.toml --amend`,
-		Args: func(cmd *cobra.Command, args []string) error {
-			if len(args) < 1 {
-				return exactly(1, "one list or more")(cmd, args)
-			}
-			return nil
-		},
-		RunE: func(_ *cobra.Command, args []string) error {
-			switch {
-			case f.into != "" && f.out != "":
-				return fmt.Errorf("--into amends a build that is there, and -o writes a new one: say one of them")
-			case f.into == "" && f.amend:
-				return fmt.Errorf("--amend goes with --into BUILD, the build that is amended")
-			case f.into != "":
-				return a.draftInto(args, &f)
-			}
-			return a.draft(args, &f)
-		},
+plant, 2 when a list cannot be read.`
+
+// options reads what the flags say of a draft.
+func (f *draftFlags) options() (draft.Options, error) {
+	o := draft.Options{Name: f.name, Like: f.like, Currency: f.cart.currency, Steps: f.steps, RateDay: f.day, Rates: map[string]string{}, Answers: map[string]string{}}
+	if _, err := time.Parse(time.DateOnly, f.day); len(f.rates) > 0 && err != nil {
+		return o, fmt.Errorf("--rate goes with the day on which it was looked up: write --rate-day 2026-11-20")
 	}
-	fl := cmd.Flags()
-	fl.StringVarP(&f.out, "output", "o", "", "write the build to this file")
-	fl.StringVar(&f.name, "name", "", "name of the build")
-	fl.StringVar(&f.like, "like", "", "take another plant: throttle, recovery; series, parallel; one, two")
-	fl.StringSliceVar(&f.rates, "rate", nil, "what one of a currency costs in the build's, such as USD=0.92")
-	fl.StringVar(&f.day, "rate-day", "", "the day of the rates, such as 2026-11-20")
-	fl.BoolVar(&f.yes, "yes", false, "take the default of every question")
-	fl.BoolVar(&f.over, "force", false, "write over a file that stands there")
-	fl.StringVar(&f.cart.columns, "columns", "", "which column is what, such as text=Benennung,quantity=3")
-	fl.StringVar(&f.cart.encoding, "encoding", "", "encoding of text files, such as windows-1250 (found by itself if not said)")
-	fl.StringVar(&f.cart.currency, "currency", "", "currency of prices that name none, and of the build")
-	fl.StringVar(&f.cart.sheet, "sheet", "", "the one sheet of a workbook to read")
-	fl.StringVar(&f.into, "into", "", "lay the lists to this build, and show what they add")
-	fl.BoolVar(&f.amend, "amend", false, "with --into: write it; the old file is kept beside it with a number")
-	fl.IntVar(&f.steps, "steps", 0, "how many steps the search may take (400,000)")
-	return cmd
+	for _, r := range f.rates {
+		code, n, ok := strings.Cut(r, "=")
+		if _, err := money.ParseRate(n); !ok || err != nil || money.CheckCode(code) != nil {
+			return o, fmt.Errorf("--rate: `%s` is no rate: write the currency and what one of it costs, such as USD=0.92", r)
+		}
+		o.Rates[code] = n
+	}
+	return o, nil
 }
 
 // draft runs the command.
 func (a *app) draft(paths []string, f *draftFlags) error {
-	o := draft.Options{Name: f.name, Like: f.like, Currency: f.cart.currency, Steps: f.steps, Rates: map[string]string{}, Answers: map[string]string{}}
-	if _, err := time.Parse(time.DateOnly, f.day); len(f.rates) > 0 && err != nil {
-		return fmt.Errorf("--rate goes with the day on which it was looked up: write --rate-day 2026-11-20")
-	}
-	o.RateDay = f.day
-	for _, r := range f.rates {
-		code, n, ok := strings.Cut(r, "=")
-		if _, err := money.ParseRate(n); !ok || err != nil || money.CheckCode(code) != nil {
-			return fmt.Errorf("--rate: `%s` is no rate: write the currency and what one of it costs, such as USD=0.92", r)
-		}
-		o.Rates[code] = n
+	o, err := f.options()
+	if err != nil {
+		return err
 	}
 	carts, err := a.readLists(paths, f.cart)
 	if err != nil {
@@ -149,19 +160,9 @@ func (a *app) draft(paths []string, f *draftFlags) error {
 			return fmt.Errorf("%s is there already and is kept: choose another name, or write over it with --force", f.out)
 		}
 	}
-	d, err := draft.Of(carts, o)
+	d, err := a.drafted(carts, o, f.yes)
 	if err != nil {
 		return err
-	}
-	if d.None == "" && (f.yes || a.atTerminal()) {
-		if f.yes {
-			o.Answers = d.Defaults()
-		} else {
-			maps.Copy(o.Answers, a.askDraft(d))
-		}
-		if d, err = draft.Of(carts, o); err != nil {
-			return err
-		}
 	}
 	facts := draftFactsOf(d)
 	if d.None == "" {
@@ -185,6 +186,22 @@ func (a *app) draft(paths []string, f *draftFlags) error {
 	}
 	a.printDraft(d, facts)
 	return nil
+}
+
+// drafted makes a draft, and once more with what was answered to its questions.
+func (a *app) drafted(carts []*cart.Cart, o draft.Options, yes bool) (*draft.Draft, error) {
+	d, err := draft.Of(carts, o)
+	switch {
+	case err != nil || d.None != "":
+		return d, err
+	case yes:
+		o.Answers = d.Defaults()
+	case a.atTerminal():
+		o.Answers = a.askDraft(d)
+	default:
+		return d, nil
+	}
+	return draft.Of(carts, o)
 }
 
 // judged is what a check says of a drafted build.

@@ -18,10 +18,15 @@ import (
 	"handtight/bom/workbook"
 )
 
+// orderFlags are the flags of order.
+type orderFlags struct {
+	out         string
+	force, best bool
+	ask         requestFlags
+}
+
 func (a *app) orderCommand() *cobra.Command {
-	var out string
-	var force, best bool
-	var ask requestFlags
+	var o orderFlags
 	cmd := &cobra.Command{
 		Use:   "order BUILD",
 		Short: "The priced shopping list with spares, as a workbook",
@@ -47,52 +52,55 @@ status is 1.`,
   handtight order build.toml --csv quotes
   handtight order build.toml --json`,
 		Args: exactly(1, "one build file"),
-		RunE: func(_ *cobra.Command, args []string) error {
-			if err := ask.alone(out); err != nil {
-				return err
-			}
-			sys, err := a.load(args[0])
-			if err != nil {
-				return err
-			}
-			sys, order, findings, err := a.ordered(sys, best)
-			if err != nil {
-				return err
-			}
-			a.judge(findings)
-			if ask.wanted() {
-				return a.request(sys, order, ask)
-			}
-			f, list := facts.Of(sys, findings), facts.OrderOf(sys, order)
-			if list.Cheaper, err = cheaper(sys, order, best); err != nil {
-				return err
-			}
-			if list.Splits, err = splits(sys, order); err != nil {
-				return err
-			}
-			var report *workbook.Report
-			if out != "" {
-				r, err := workbook.Save(out, workbook.From(f, list, facts.BoatOf(sys)), force, sys.Build.Files...)
-				if err != nil {
-					return err
-				}
-				report = &r
-			}
-			if a.json {
-				return a.ui.printJSON(list)
-			}
-			a.printOrder(f, list, order)
-			if report != nil {
-				a.printWritten(out, report)
-			}
-			return nil
-		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.order(args[0], &o) },
 	}
-	cmd.Flags().StringVarP(&out, "output", "o", "", "write the workbook to this file (.xlsx)")
-	cmd.Flags().BoolVar(&best, "choose", false, "choose shops and options so that the whole costs least (see choose)")
-	ask.add(cmd)
-	cmd.Flags().BoolVar(&force, "force", false, "write over a file that is not a workbook of ours")
+	cmd.Flags().StringVarP(&o.out, "output", "o", "", "write the workbook to this file (.xlsx)")
+	cmd.Flags().BoolVar(&o.best, "choose", false, "choose shops and options so that the whole costs least (see choose)")
+	o.ask.add(cmd)
+	cmd.Flags().BoolVar(&o.force, "force", false, "write over a file that is not a workbook of ours")
 	return cmd
+}
+
+// order runs the command.
+func (a *app) order(path string, o *orderFlags) error {
+	if err := o.ask.alone(o.out); err != nil {
+		return err
+	}
+	sys, err := a.load(path)
+	if err != nil {
+		return err
+	}
+	sys, order, findings, err := a.ordered(sys, o.best)
+	if err != nil {
+		return err
+	}
+	a.judge(findings)
+	if o.ask.wanted() {
+		return a.request(sys, order, o.ask)
+	}
+	f, list := facts.Of(sys, findings), facts.OrderOf(sys, order)
+	if list.Cheaper, err = cheaper(sys, order, o.best); err != nil {
+		return err
+	}
+	if list.Splits, err = splits(sys, order); err != nil {
+		return err
+	}
+	var report *workbook.Report
+	if o.out != "" {
+		r, err := workbook.Save(o.out, workbook.From(f, list, facts.BoatOf(sys)), o.force, sys.Build.Files...)
+		if err != nil {
+			return err
+		}
+		report = &r
+	}
+	if a.json {
+		return a.ui.printJSON(list)
+	}
+	a.printOrder(f, list, order)
+	if report != nil {
+		a.printWritten(o.out, report)
+	}
+	return nil
 }
 
 // ordered makes the order: each line where it is cheapest, or the plan that costs least.
