@@ -21,8 +21,8 @@ func (p *Plant) pistons() []*graph.Unit {
 	return p.Pumps
 }
 
-// Drawing are the pumps that draw from the sea, the feed pumps where there are any.
-func (p *Plant) Drawing() []*graph.Unit {
+// FromSea are the pumps that draw from the sea, the feed pumps where there are any.
+func (p *Plant) FromSea() []*graph.Unit {
 	if len(p.FeedPumps) > 0 {
 		return p.FeedPumps
 	}

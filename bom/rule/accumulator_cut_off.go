@@ -30,10 +30,10 @@ path = ["damper-tee.branch", "stop", "accumulator"]
 name = "damper"
 path = ["damper-tee.branch", "accumulator"]
 `,
-	block:  "damper",
-	damped: true,
-	harm:   finding.Bursts,
-	check:  findAccumulatorCutOff,
+	block: "damper",
+	plant: "damped",
+	harm:  finding.Bursts,
+	check: findAccumulatorCutOff,
 }
 
 func findAccumulatorCutOff(s *bom.System) []finding.Finding {

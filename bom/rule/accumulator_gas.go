@@ -23,11 +23,11 @@ gas = "oxygen"
 rated = "200 bar"
 ports = { in = '3/8 NPT male' }
 `,
-	mend:   []string{`gas = "oxygen"`, `gas = "nitrogen"`},
-	block:  "accumulator",
-	damped: true,
-	harm:   finding.Fire,
-	check:  findGas,
+	mend:  []string{`gas = "oxygen"`, `gas = "nitrogen"`},
+	block: "accumulator",
+	plant: "damped",
+	harm:  finding.Fire,
+	check: findGas,
 }
 
 func findGas(s *bom.System) []finding.Finding {

@@ -31,10 +31,10 @@ path = ["damper-tee.branch", "check", "accumulator"]
 name = "damper"
 path = ["damper-tee.branch", "accumulator"]
 `,
-	block:  "damper",
-	damped: true,
-	harm:   finding.LetsGo,
-	check:  findNoBleed,
+	block: "damper",
+	plant: "damped",
+	harm:  finding.LetsGo,
+	check: findNoBleed,
 }
 
 // findNoBleed follows the water that an accumulator gives back: through all that stands open or can

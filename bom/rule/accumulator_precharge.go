@@ -30,11 +30,11 @@ gas = "nitrogen"
 rated = "200 bar"
 ports = { in = '3/8 NPT male' }
 `,
-	mend:   []string{`precharge = "75 bar"`, `precharge = "30 bar"`},
-	block:  "accumulator",
-	damped: true,
-	harm:   finding.Spoils,
-	flows:  findPrecharge,
+	mend:  []string{`precharge = "75 bar"`, `precharge = "30 bar"`},
+	block: "accumulator",
+	plant: "damped",
+	harm:  finding.Spoils,
+	flows: findPrecharge,
 }
 
 // leastPrecharge is the least pre-charge as a share of the running pressure (memory).

@@ -24,11 +24,11 @@ water = "14 to 22 C"
 lift = "0.2 m"
 supply = "24 V"
 `,
-	mend:    []string{`litres = "900 L"`, `litres = "100 L"`},
-	block:   "duty",
-	watered: true,
-	harm:    finding.Money,
-	flows:   findBatteryTooSmall,
+	mend:  []string{`litres = "900 L"`, `litres = "100 L"`},
+	block: "duty",
+	plant: "watered",
+	harm:  finding.Money,
+	flows: findBatteryTooSmall,
 }
 
 func findBatteryTooSmall(_ *bom.System, r *duty.Result) []finding.Finding {

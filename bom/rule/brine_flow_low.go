@@ -25,11 +25,11 @@ motor_power = "1.5 kW"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	mend:    []string{`flow = "5.2 L/min"`, `flow = "9 L/min"`},
-	block:   "pump",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findBrineFlowLow,
+	mend:  []string{`flow = "5.2 L/min"`, `flow = "9 L/min"`},
+	block: "pump",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findBrineFlowLow,
 }
 
 func findBrineFlowLow(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -33,10 +33,10 @@ id = "tank-2"
 kind = "tank"
 `, `
 `, `path = ["vessel.brine", "throttle", "tank-2"]`, `path = ["vessel.brine", "throttle", "discharge"]`},
-	block:   "brine and relief",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findBrineInTank,
+	block: "brine and relief",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findBrineInTank,
 }
 
 func findBrineInTank(s *bom.System) []finding.Finding {
@@ -98,10 +98,10 @@ kind = "drain"
 about = "the bilge under the engine"
 `, `
 `, `path = ["vessel.brine", "throttle", "bilge"]`, `path = ["vessel.brine", "throttle", "discharge"]`},
-	block:   "brine and relief",
-	flushed: true,
-	harm:    finding.Floods,
-	check:   findBrineInBilge,
+	block: "brine and relief",
+	plant: "flushed",
+	harm:  finding.Floods,
+	check: findBrineInBilge,
 }
 
 func findBrineInBilge(s *bom.System) []finding.Finding {

@@ -33,10 +33,10 @@ cable_length = "9 m"
 cable = "50 mm2"
 cable_length = "4 m"
 `},
-	block:   "power",
-	watered: true,
-	harm:    finding.Fire,
-	flows:   findCableTooThin,
+	block: "power",
+	plant: "watered",
+	harm:  finding.Fire,
+	flows: findCableTooThin,
 }
 
 func findCableTooThin(_ *bom.System, r *duty.Result) []finding.Finding {

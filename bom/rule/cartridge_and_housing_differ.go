@@ -34,11 +34,11 @@ micron = "5 micron"
 inside = "filter"
 life = "60 h"
 `,
-	mend:    []string{`about = "pleated, 20 inch"`, `about = "pleated, 10 inch"`},
-	block:   "filter",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findWrongCartridge,
+	mend:  []string{`about = "pleated, 20 inch"`, `about = "pleated, 10 inch"`},
+	block: "filter",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findWrongCartridge,
 }
 
 func findWrongCartridge(s *bom.System) []finding.Finding {

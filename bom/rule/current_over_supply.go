@@ -24,11 +24,11 @@ cable = "50 mm2"
 cable_length = "4 m"
 breaker = "40 A"
 `,
-	mend:    []string{`breaker = "40 A"`, `breaker = "80 A"`},
-	block:   "power",
-	watered: true,
-	harm:    finding.Fire,
-	flows:   findCurrentOverSupply,
+	mend:  []string{`breaker = "40 A"`, `breaker = "80 A"`},
+	block: "power",
+	plant: "watered",
+	harm:  finding.Fire,
+	flows: findCurrentOverSupply,
 }
 
 func findCurrentOverSupply(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -24,11 +24,11 @@ kind = "membrane element"
 about = "seawater element 2.5 x 40"   # the vessel is 21 inches long
 inside = "vessel"
 `,
-	mend:    []string{`about = "seawater element 2.5 x 40"   # the vessel is 21 inches long`, `about = "seawater element 2.5 x 21"`},
-	block:   "element",
-	flushed: true,
-	harm:    finding.DoesNotGoTogether,
-	check:   findWrongElement,
+	mend:  []string{`about = "seawater element 2.5 x 40"   # the vessel is 21 inches long`, `about = "seawater element 2.5 x 21"`},
+	block: "element",
+	plant: "flushed",
+	harm:  finding.DoesNotGoTogether,
+	check: findWrongElement,
 }
 
 func findWrongElement(s *bom.System) []finding.Finding {

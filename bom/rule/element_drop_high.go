@@ -25,10 +25,10 @@ max_drop = "0.1 bar"
 max_drop = "0.1 bar"
 `, `
 `},
-	block:   "element",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findElementDropHigh,
+	block: "element",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findElementDropHigh,
 }
 
 func findElementDropHigh(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -30,10 +30,10 @@ kind = "membrane element"
 about = "seawater element 2.5 x 21"
 inside = "vessel"
 `,
-	block:   "element",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findNoElement,
+	block: "element",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findNoElement,
 }
 
 func findNoElement(s *bom.System) []finding.Finding {

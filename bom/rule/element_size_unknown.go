@@ -19,11 +19,11 @@ kind = "membrane element"
 inside = "vessel"
 about = "seawater element"
 `,
-	mend:    []string{`about = "seawater element"`, `size = "2540"`},
-	block:   "element",
-	watered: true,
-	harm:    finding.Money,
-	flows:   findElementSizeUnknown,
+	mend:  []string{`about = "seawater element"`, `size = "2540"`},
+	block: "element",
+	plant: "watered",
+	harm:  finding.Money,
+	flows: findElementSizeUnknown,
 }
 
 func findElementSizeUnknown(_ *bom.System, r *duty.Result) []finding.Finding {

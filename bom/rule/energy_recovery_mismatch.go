@@ -36,11 +36,11 @@ flow = "16 L/min"
 rated = "100 bar"
 ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 `,
-	mend:      []string{`ratio = "24 %"`, `ratio = "11 %"`},
-	block:     "pump",
-	recovered: true,
-	harm:      finding.Spoils,
-	flows:     findEnergyRecoveryMismatch,
+	mend:  []string{`ratio = "24 %"`, `ratio = "11 %"`},
+	block: "pump",
+	plant: "recovered",
+	harm:  finding.Spoils,
+	flows: findEnergyRecoveryMismatch,
 }
 
 func findEnergyRecoveryMismatch(_ *bom.System, r *duty.Result) []finding.Finding {

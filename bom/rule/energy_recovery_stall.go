@@ -44,10 +44,10 @@ full_flow = "98 bar"
 set = "71 bar"
 full_flow = "74 bar"
 `},
-	block:     "pump",
-	recovered: true,
-	harm:      finding.Bursts,
-	flows:     findEnergyRecoveryStall,
+	block: "pump",
+	plant: "recovered",
+	harm:  finding.Bursts,
+	flows: findEnergyRecoveryStall,
 }
 
 func findEnergyRecoveryStall(s *bom.System, r *duty.Result) []finding.Finding {

@@ -28,11 +28,11 @@ engine_speed = "700 to 3200 rpm"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	mend:    []string{`engine_speed = "700 to 3200 rpm"`, `engine_speed = "1800 to 2000 rpm"`},
-	block:   "pump",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findEngineRangeWide,
+	mend:  []string{`engine_speed = "700 to 3200 rpm"`, `engine_speed = "1800 to 2000 rpm"`},
+	block: "pump",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findEngineRangeWide,
 }
 
 func findEngineRangeWide(_ *bom.System, r *duty.Result) []finding.Finding {

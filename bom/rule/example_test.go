@@ -1,24 +1,21 @@
 package rule
 
 import (
-	_ "embed"
+	"cmp"
+	"embed"
 	"strings"
 )
 
-//go:embed example/plant.toml
-var plantText string
+//go:embed example/*.toml
+var examples embed.FS
 
-//go:embed example/flushed.toml
-var flushedText string
-
-//go:embed example/watered.toml
-var wateredText string
-
-//go:embed example/damped.toml
-var dampedText string
-
-//go:embed example/recovered.toml
-var recoveredText string
+func plantText(name string) string {
+	text, err := examples.ReadFile("example/" + name + ".toml")
+	if err != nil {
+		panic(err)
+	}
+	return string(text)
+}
 
 // Example makes a whole build of a rule's wrong or right fragment: on its own, or in
 // the place of one block of a small plant that checks clear without it.
@@ -27,22 +24,16 @@ func (r Rule) Example(fragment string) string {
 	if r.block == "" {
 		return heading + fragment
 	}
-	plant := plantText
-	switch {
-	case r.recovered:
-		plant = recoveredText
-	case r.watered:
-		plant = wateredText
-	case r.damped:
-		plant = wateredText + dampedText
-	case r.flushed:
-		plant = flushedText
+	plant := plantText(cmp.Or(r.plant, "plant"))
+	damped := r.plant == "damped"
+	if damped {
+		plant = plantText("watered") + plant
 	}
 	var b strings.Builder
 	b.WriteString(heading)
 	for _, block := range strings.Split(plant, "\n## ")[1:] {
 		name, text, _ := strings.Cut(block, "\n")
-		if r.damped && name == "high run" {
+		if damped && name == "high run" {
 			continue // the damped plant has its own
 		}
 		if name == r.block {

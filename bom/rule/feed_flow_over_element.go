@@ -33,10 +33,10 @@ flow = "9 L/min"
 motor = "24 V DC, belt"
 motor_power = "1.5 kW"
 `},
-	block:   "pump",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findFeedFlowOverElement,
+	block: "pump",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findFeedFlowOverElement,
 }
 
 func findFeedFlowOverElement(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -35,10 +35,10 @@ shutoff = "2.5 bar"
 self_priming = "2 m"
 current = "6 A"
 `},
-	block:   "feed pump",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findFeedPumpNotSaid,
+	block: "feed pump",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findFeedPumpNotSaid,
 }
 
 func findFeedPumpNotSaid(_ *bom.System, r *duty.Result) []finding.Finding {

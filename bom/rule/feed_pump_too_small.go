@@ -29,11 +29,11 @@ current = "6 A"
 rated = "6 bar"
 ports = { in = '19 mm barb', out = '19 mm barb' }
 `,
-	mend:    []string{`flow = "6 L/min"`, `flow = "22 L/min"`},
-	block:   "feed pump",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findFeedPumpTooSmall,
+	mend:  []string{`flow = "6 L/min"`, `flow = "22 L/min"`},
+	block: "feed pump",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findFeedPumpTooSmall,
 }
 
 func findFeedPumpTooSmall(_ *bom.System, r *duty.Result) []finding.Finding {

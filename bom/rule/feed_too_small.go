@@ -25,11 +25,11 @@ motor_power = "0.8 kW"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	mend:    []string{`flow = "3.5 L/min"`, `flow = "9 L/min"`, `motor_power = "0.8 kW"`, `motor_power = "1.5 kW"`},
-	block:   "pump",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findFeedTooSmall,
+	mend:  []string{`flow = "3.5 L/min"`, `flow = "9 L/min"`, `motor_power = "0.8 kW"`, `motor_power = "1.5 kW"`},
+	block: "pump",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findFeedTooSmall,
 }
 
 func findFeedTooSmall(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -26,11 +26,11 @@ flow = "5 L/min"
 rated = "8 bar"
 ports = { in = '19 mm barb', out = '19 mm barb' }
 `,
-	mend:    []string{`flow = "5 L/min"`, `flow = "20 L/min"`},
-	block:   "filter",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findFilterOverloaded,
+	mend:  []string{`flow = "5 L/min"`, `flow = "20 L/min"`},
+	block: "filter",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findFilterOverloaded,
 }
 
 func findFilterOverloaded(s *bom.System, r *duty.Result) []finding.Finding {

@@ -16,11 +16,11 @@ a joint behind the vessel, leaves them as they are.`,
 name = "flush"
 path = ["house", "carbon", "valve", "check.out>in", "tee.branch"]
 `,
-	mend:    []string{`path = ["house", "carbon", "valve", "check.out>in", "tee.branch"]`, `path = ["house", "carbon", "valve", "check", "tee.branch"]`},
-	block:   "flush",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findUnflushed,
+	mend:  []string{`path = ["house", "carbon", "valve", "check.out>in", "tee.branch"]`, `path = ["house", "carbon", "valve", "check", "tee.branch"]`},
+	block: "flush",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findUnflushed,
 }
 
 func findUnflushed(s *bom.System) []finding.Finding {

@@ -25,11 +25,11 @@ shutoff = "2 bar"
 rated = "6 bar"
 ports = { in = '19 mm barb long', out = '1/2 NPT male' }
 `,
-	mend:    []string{`type = "centrifugal"`, `type = "diaphragm"`},
-	block:   "feed pump",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findFlushBack,
+	mend:  []string{`type = "centrifugal"`, `type = "diaphragm"`},
+	block: "feed pump",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findFlushBack,
 }
 
 // findFlushBack speaks once of each intake that the flush runs out by.

@@ -32,10 +32,10 @@ path = ["gauge-tee.branch", "plug"]
 name = "gauge"
 path = ["gauge-tee.branch", "gauge"]
 `,
-	block:   "gauge",
-	flushed: true,
-	harm:    finding.Bursts,
-	check:   findBlind,
+	block: "gauge",
+	plant: "flushed",
+	harm:  finding.Bursts,
+	check: findBlind,
 }
 
 func findBlind(s *bom.System) []finding.Finding {

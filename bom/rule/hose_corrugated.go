@@ -26,10 +26,10 @@ vacuum = "0.9 bar"
 corrugated = true
 `, `
 `},
-	block:   "suction",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findHoseCorrugated,
+	block: "suction",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findHoseCorrugated,
 }
 
 func findHoseCorrugated(s *bom.System, r *duty.Result) []finding.Finding {

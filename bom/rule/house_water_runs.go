@@ -16,11 +16,11 @@ as well as from the sea, and the tank empties while nobody looks.`,
 name = "flush"
 path = ["house", "carbon", "check", "tee.branch"]
 `,
-	mend:    []string{`path = ["house", "carbon", "check", "tee.branch"]`, `path = ["house", "carbon", "valve", "check", "tee.branch"]`},
-	block:   "flush",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findRunaway,
+	mend:  []string{`path = ["house", "carbon", "check", "tee.branch"]`, `path = ["house", "carbon", "valve", "check", "tee.branch"]`},
+	block: "flush",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findRunaway,
 }
 
 func findRunaway(s *bom.System) []finding.Finding {

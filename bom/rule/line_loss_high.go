@@ -24,11 +24,11 @@ bore = "8 mm"
 rated = "6 bar"
 vacuum = "0.9 bar"
 `,
-	mend:    []string{`bore = "8 mm"`, `bore = "19 mm"`},
-	block:   "suction",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findLineLossHigh,
+	mend:  []string{`bore = "8 mm"`, `bore = "19 mm"`},
+	block: "suction",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findLineLossHigh,
 }
 
 func findLineLossHigh(_ *bom.System, r *duty.Result) []finding.Finding {

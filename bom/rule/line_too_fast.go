@@ -27,11 +27,11 @@ bore = '3/16"'
 length = "1 m"
 ends = ['3/8 NPT male', '3/8 NPT female swivel']
 `,
-	mend:    []string{`bore = '3/16"'`, `bore = '3/8"'`},
-	block:   "pressure hose",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findLineTooFast,
+	mend:  []string{`bore = '3/16"'`, `bore = '3/8"'`},
+	block: "pressure hose",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findLineTooFast,
 }
 
 func findLineTooFast(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -21,11 +21,11 @@ path = ["vessel.brine", "discharge"]
 name = "relief"
 path = ["hp-tee.branch", "relief", "relief-out"]
 `,
-	mend:    []string{`path = ["vessel.brine", "discharge"]`, `path = ["vessel.brine", "throttle", "discharge"]`},
-	block:   "brine and relief",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findUnpressed,
+	mend:  []string{`path = ["vessel.brine", "discharge"]`, `path = ["vessel.brine", "throttle", "discharge"]`},
+	block: "brine and relief",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findUnpressed,
 }
 
 func findUnpressed(s *bom.System) []finding.Finding {

@@ -25,11 +25,11 @@ scale = "100 to 600 L/h"
 rated = "8 bar"
 ports = { in = '8 mm barb', out = '8 mm barb' }
 `,
-	mend:    []string{`scale = "100 to 600 L/h"`, `scale = "10 to 110 L/h"`},
-	block:   "meter",
-	watered: true,
-	harm:    finding.Money,
-	flows:   findMeterRange,
+	mend:  []string{`scale = "100 to 600 L/h"`, `scale = "10 to 110 L/h"`},
+	block: "meter",
+	plant: "watered",
+	harm:  finding.Money,
+	flows: findMeterRange,
 }
 
 // runsNot is less than anything that runs, and more than the flows are solved to: L/h.

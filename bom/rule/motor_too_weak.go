@@ -26,11 +26,11 @@ motor_power = "0.8 kW"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	mend:    []string{`motor_power = "0.8 kW"`, `motor_power = "1.5 kW"`},
-	block:   "pump",
-	watered: true,
-	harm:    finding.Fire,
-	flows:   findMotorTooWeak,
+	mend:  []string{`motor_power = "0.8 kW"`, `motor_power = "1.5 kW"`},
+	block: "pump",
+	plant: "watered",
+	harm:  finding.Fire,
+	flows: findMotorTooWeak,
 }
 
 func findMotorTooWeak(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -21,11 +21,11 @@ can be opened and rinsed, takes them out (common practice).`,
 name = "raw water"
 path = ["intake", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]
 `,
-	mend:    []string{`path = ["intake", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]`, `path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]`},
-	block:   "raw water",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findNoStrainer,
+	mend:  []string{`path = ["intake", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]`, `path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]`},
+	block: "raw water",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findNoStrainer,
 }
 
 // findNoStrainer speaks once of each pump that draws from the sea itself: the first of its line.
@@ -80,11 +80,11 @@ strainer is a hundred times as coarse. Every way that sea water can take to the 
 name = "raw water"
 path = ["intake", "hose/+", "strainer", "hose/+", "feed", "tee", "pump"]
 `,
-	mend:    []string{`path = ["intake", "hose/+", "strainer", "hose/+", "feed", "tee", "pump"]`, `path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]`},
-	block:   "raw water",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findNoFilter,
+	mend:  []string{`path = ["intake", "hose/+", "strainer", "hose/+", "feed", "tee", "pump"]`, `path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "tee", "pump"]`},
+	block: "raw water",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findNoFilter,
 }
 
 // fine is the coarsest cartridge, in micron, that keeps silt off a membrane (common practice).

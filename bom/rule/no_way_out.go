@@ -47,10 +47,10 @@ path = ["vessel.brine", "throttle", "discharge"]
 name = "relief"
 path = ["hp-tee.branch", "relief", "relief-out"]
 `,
-	block:   "brine and relief",
-	flushed: true,
-	harm:    finding.Bursts,
-	check:   findNoWayOut,
+	block: "brine and relief",
+	plant: "flushed",
+	harm:  finding.Bursts,
+	check: findNoWayOut,
 }
 
 // findNoWayOut speaks once for each state in which some pressure has no bound. A pump

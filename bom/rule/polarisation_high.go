@@ -21,11 +21,11 @@ kind = "membrane element"
 inside = "vessel"
 size = "4040"
 `,
-	mend:    []string{`size = "4040"`, `size = "2540"`},
-	block:   "element",
-	watered: true,
-	harm:    finding.Money,
-	flows:   findPolarisationHigh,
+	mend:  []string{`size = "4040"`, `size = "2540"`},
+	block: "element",
+	plant: "watered",
+	harm:  finding.Money,
+	flows: findPolarisationHigh,
 }
 
 func findPolarisationHigh(_ *bom.System, r *duty.Result) []finding.Finding {

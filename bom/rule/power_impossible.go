@@ -24,11 +24,11 @@ motor_current = "22 A"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	mend:    []string{`motor_current = "22 A"`, `motor_current = "52 A"`},
-	block:   "pump",
-	watered: true,
-	harm:    finding.Fire,
-	flows:   findPowerImpossible,
+	mend:  []string{`motor_current = "22 A"`, `motor_current = "52 A"`},
+	block: "pump",
+	plant: "watered",
+	harm:  finding.Fire,
+	flows: findPowerImpossible,
 }
 
 func findPowerImpossible(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -25,11 +25,11 @@ water = "14 to 22 C"
 lift = "0.2 m"
 supply = "24 V"
 `,
-	mend:    []string{`pressure = "24 bar"`, `pressure = "54 bar"`},
-	block:   "duty",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findPressureBelowOsmotic,
+	mend:  []string{`pressure = "24 bar"`, `pressure = "54 bar"`},
+	block: "duty",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findPressureBelowOsmotic,
 }
 
 func findPressureBelowOsmotic(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -30,10 +30,10 @@ product = "1 L/h"
 pressure = "54 bar"
 product = "50 L/h"
 `},
-	block:   "duty",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findPressureFarFromGood,
+	block: "duty",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findPressureFarFromGood,
 }
 
 func findPressureFarFromGood(_ *bom.System, r *duty.Result) []finding.Finding {

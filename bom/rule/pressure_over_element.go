@@ -36,10 +36,10 @@ rated = "41 bar"     # the duty is 56
 about = "seawater element 2.5 x 21"
 rated = "83 bar"
 `},
-	block:   "element",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findPressedElement,
+	block: "element",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findPressedElement,
 }
 
 // What data sheets of seawater elements say in bar: 1,000 psi for many older and narrow ones

@@ -33,10 +33,10 @@ kind = "salinity probe"
 about = "to dip into a glass"
 extra = 1
 `},
-	block:   "product",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findNoProbe,
+	block: "product",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findNoProbe,
 }
 
 func findNoProbe(s *bom.System) []finding.Finding {

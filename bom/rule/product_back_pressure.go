@@ -23,11 +23,11 @@ kind = "tank"
 height = "12 m"
 ports = { in = '8 mm barb' }
 `,
-	mend:    []string{`height = "12 m"`, `height = "1.5 m"`},
-	block:   "tank",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findProductBackPressure,
+	mend:  []string{`height = "12 m"`, `height = "1.5 m"`},
+	block: "tank",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findProductBackPressure,
 }
 
 // What product side pressures are much, and too much (memory).

@@ -26,11 +26,11 @@ water = "14 to 22 C"
 lift = "0.2 m"
 supply = "24 V"
 `,
-	mend:    []string{`product = "120 L/h"`, `product = "50 L/h"`},
-	block:   "duty",
-	watered: true,
-	harm:    finding.Money,
-	flows:   findProductBelowWanted,
+	mend:  []string{`product = "120 L/h"`, `product = "50 L/h"`},
+	block: "duty",
+	plant: "watered",
+	harm:  finding.Money,
+	flows: findProductBelowWanted,
 }
 
 func findProductBelowWanted(_ *bom.System, r *duty.Result) []finding.Finding {

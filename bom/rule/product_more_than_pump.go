@@ -24,11 +24,11 @@ water = "14 to 22 C"
 lift = "0.2 m"
 supply = "24 V"
 `,
-	mend:    []string{`product = "170 L/h"`, `product = "50 L/h"`},
-	block:   "duty",
-	watered: true,
-	harm:    finding.Money,
-	flows:   findProductMoreThanPump,
+	mend:  []string{`product = "170 L/h"`, `product = "50 L/h"`},
+	block: "duty",
+	plant: "watered",
+	harm:  finding.Money,
+	flows: findProductMoreThanPump,
 }
 
 func findProductMoreThanPump(_ *bom.System, r *duty.Result) []finding.Finding {

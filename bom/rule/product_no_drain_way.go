@@ -48,10 +48,10 @@ path = ["selector.a", "tank"]
 name = "to drain"
 path = ["selector.b", "jug"]
 `,
-	block:   "product",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findNoDrain,
+	block: "product",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findNoDrain,
 }
 
 func findNoDrain(s *bom.System) []finding.Finding {

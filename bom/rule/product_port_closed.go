@@ -36,10 +36,10 @@ kind = "drain"
 name = "product"
 path = ["vessel.product", "jug"]
 `,
-	block:   "product",
-	flushed: true,
-	harm:    finding.Bursts,
-	check:   findClosedProduct,
+	block: "product",
+	plant: "flushed",
+	harm:  finding.Bursts,
+	check: findClosedProduct,
 }
 
 func findClosedProduct(s *bom.System) []finding.Finding {

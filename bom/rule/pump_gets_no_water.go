@@ -25,11 +25,11 @@ ports = { in = '1/2 NPT female', out = '1/2 NPT male' }
 name = "raw water"
 path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check.out>in", "tee", "pump"]   # entered by its outlet
 `,
-	mend:    []string{`path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check.out>in", "tee", "pump"]   # entered by its outlet`, `path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check", "tee", "pump"]`},
-	block:   "raw water",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findDry,
+	mend:  []string{`path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check.out>in", "tee", "pump"]   # entered by its outlet`, `path = ["intake", "hose/+", "strainer", "hose/+", "filter", "hose/+", "feed", "raw-check", "tee", "pump"]`},
+	block: "raw water",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findDry,
 }
 
 // findDry speaks once of the pumps of one part of the build: one thing is wrong before, or in,

@@ -26,11 +26,11 @@ pulley = "80:112"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	mend:    []string{`motor_speed = "2800 rpm"`, `motor_speed = "1750 rpm"`},
-	block:   "pump",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findPumpTooFast,
+	mend:  []string{`motor_speed = "2800 rpm"`, `motor_speed = "1750 rpm"`},
+	block: "pump",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findPumpTooFast,
 }
 
 func findPumpTooFast(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -62,7 +62,7 @@ func flowSlugs() []string {
 
 func TestReckonedPlants(t *testing.T) {
 	right := 0
-	plant := Rule{block: "none", watered: true}.Example("")
+	plant := Rule{block: "none", plant: "watered"}.Example("")
 	ours := flowSlugs()
 	for _, c := range reckoned {
 		text := plant

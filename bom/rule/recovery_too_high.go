@@ -27,11 +27,11 @@ motor_power = "1.5 kW"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	mend:    []string{`flow = "7 L/min"`, `flow = "9 L/min"`},
-	block:   "pump",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findRecoveryTooHigh,
+	mend:  []string{`flow = "7 L/min"`, `flow = "9 L/min"`},
+	block: "pump",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findRecoveryTooHigh,
 }
 
 func findRecoveryTooHigh(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -27,11 +27,11 @@ ports = { in = '3/8 NPT male', out = '3/8 NPT female' }
 name = "high pressure"
 path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]   # entered by its outlet
 `,
-	mend:    []string{`path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]   # entered by its outlet`, `path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check", "vessel.feed"]`},
-	block:   "high pressure",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findOpenRelief,
+	mend:  []string{`path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check.out>in", "vessel.feed"]   # entered by its outlet`, `path = ["pump", "hp-tee", "gauge-tee", "hp-hose", "hp-check", "vessel.feed"]`},
+	block: "high pressure",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findOpenRelief,
 }
 
 func findOpenRelief(s *bom.System) []finding.Finding {

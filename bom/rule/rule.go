@@ -19,16 +19,13 @@ type Rule struct {
 	Why   string // why it matters and how to tell, in plain words
 	Wrong string // a build fragment in which it is found
 
-	mend      []string                                          // what makes it good: pieces of it, each with what stands in its place
-	right     string                                            // the fragment made good, where little of it stays
-	block     string                                            // the block of the example plant that the fragments stand in; "" for none
-	flushed   bool                                              // the plant with a flush, and not its high-pressure side alone
-	watered   bool                                              // the plant that makes water, from the sea to the tank
-	damped    bool                                              // the same, with an accumulator behind the pump
-	recovered bool                                              // the same with an energy-recovery pump
-	harm      finding.Consequence                               // what comes of it; 0: what a bad joint does where it stands
-	check     func(*bom.System) []finding.Finding               // nil: found by the pass over the joints
-	flows     func(*bom.System, *duty.Result) []finding.Finding // rests on a flow
+	mend  []string                                          // what makes it good: pieces of it, each with what stands in its place
+	right string                                            // the fragment made good, where little of it stays
+	block string                                            // the block of the example plant that the fragments stand in; "" for none
+	plant string                                            // of example/, the plant whose block it is: "flushed", "watered" (from the sea to the tank), "damped", "recovered"; "": its high-pressure side alone
+	harm  finding.Consequence                               // what comes of it; 0: what a bad joint does where it stands
+	check func(*bom.System) []finding.Finding               // nil: found by the pass over the joints
+	flows func(*bom.System, *duty.Result) []finding.Finding // rests on a flow
 }
 
 // Right is the wrong example made good.

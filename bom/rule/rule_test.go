@@ -53,7 +53,7 @@ func check(t *testing.T, text string) map[string][]finding.Finding {
 
 // The example plants themselves check clear but for notes.
 func TestPlants(t *testing.T) {
-	for _, plant := range []Rule{{}, {flushed: true}, {watered: true}, {recovered: true}} {
+	for _, plant := range []Rule{{}, {plant: "flushed"}, {plant: "watered"}, {plant: "recovered"}} {
 		plant.block = "none, the plant as it is"
 		for slug, list := range check(t, plant.Example("")) {
 			for _, f := range list {

@@ -9,7 +9,7 @@ import (
 // flushedWith gives the slugs' severities of the plant with a flush after some changes.
 func flushedWith(t *testing.T, slug string, swaps ...amend) []string {
 	t.Helper()
-	whole := Rule{block: "none, the plant as it is", flushed: true}.Example("")
+	whole := Rule{block: "none, the plant as it is", plant: "flushed"}.Example("")
 	return severities(check(t, changed(t, whole, swaps...))[slug])
 }
 
@@ -36,7 +36,7 @@ func TestMembraneWithoutPressure(t *testing.T) {
 
 // A relief valve that stands backwards is one fault: it is turned about.
 func TestReliefTurnedAbout(t *testing.T) {
-	whole := Rule{block: "none, the plant as it is", flushed: true}.Example("")
+	whole := Rule{block: "none, the plant as it is", plant: "flushed"}.Example("")
 	list := check(t, changed(t, whole, amend{`"hp-tee.branch", "relief", "relief-out"`, `"hp-tee.branch", "relief.out>in", "relief-out"`}))["relief-missing"]
 	require.Len(t, list, 1)
 	require.Contains(t, list[0].Reason, "relief stands the wrong way round")

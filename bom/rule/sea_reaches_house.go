@@ -29,10 +29,10 @@ path = ["house", "carbon", "valve", "nipple", "tee.branch"]
 name = "flush"
 path = ["house", "carbon", "valve", "check", "tee.branch"]
 `,
-	block:   "flush",
-	flushed: true,
-	harm:    finding.Spoils,
-	check:   findBackflow,
+	block: "flush",
+	plant: "flushed",
+	harm:  finding.Spoils,
+	check: findBackflow,
 }
 
 func findBackflow(s *bom.System) []finding.Finding {

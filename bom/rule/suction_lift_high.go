@@ -23,11 +23,11 @@ water = "14 to 22 C"
 lift = "3 m"
 supply = "24 V"
 `,
-	mend:    []string{`lift = "3 m"`, `lift = "0.2 m"`},
-	block:   "duty",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findSuctionLiftHigh,
+	mend:  []string{`lift = "3 m"`, `lift = "0.2 m"`},
+	block: "duty",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findSuctionLiftHigh,
 }
 
 func findSuctionLiftHigh(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -28,11 +28,11 @@ npsh = "40 m"
 rated = "100 bar"
 ports = { in = '19 mm barb', out = '3/8 NPT female' }
 `,
-	mend:    []string{`npsh = "40 m"`, `npsh = "2 m"`},
-	block:   "pump",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findSuctionNpsh,
+	mend:  []string{`npsh = "40 m"`, `npsh = "2 m"`},
+	block: "pump",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findSuctionNpsh,
 }
 
 func findSuctionNpsh(_ *bom.System, r *duty.Result) []finding.Finding {

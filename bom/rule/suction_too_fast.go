@@ -101,7 +101,7 @@ func findFast(s *bom.System, r *duty.Result) []finding.Finding {
 	for _, m := range r.Plants { // lines side by side, and pumps of which the plate says no flow
 		for _, h := range m.Lines.Hoses {
 			if h.Where == duty.Suction && !seen[h.Unit] {
-				speak(running.Draw{Hose: h.Unit, Pumps: m.Drawing(), Flow: h.Flow.Hi}, h.Flow.Hi.String(), true)
+				speak(running.Draw{Hose: h.Unit, Pumps: m.FromSea(), Flow: h.Flow.Hi}, h.Flow.Hi.String(), true)
 			}
 		}
 	}

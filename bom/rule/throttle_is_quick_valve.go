@@ -24,11 +24,11 @@ material = "super duplex"
 rated = "200 bar"
 ports = { in = '3/8 NPT male swivel', out = '3/8 NPT female' }
 `,
-	mend:    []string{`about = "ball valve with lever"`, `about = "needle valve"`},
-	block:   "throttle",
-	flushed: true,
-	harm:    finding.Bursts,
-	check:   findQuickThrottle,
+	mend:  []string{`about = "ball valve with lever"`, `about = "needle valve"`},
+	block: "throttle",
+	plant: "flushed",
+	harm:  finding.Bursts,
+	check: findQuickThrottle,
 }
 
 func findQuickThrottle(s *bom.System) []finding.Finding {

@@ -34,11 +34,11 @@ path = ["pump", "tee", "unloader", "high", "vessel.feed"]
 name = "bypass"
 path = ["unloader.bypass", "bypass-out"]
 `,
-	mend:    []string{`set = "50 bar"`, `set = "59 bar"`},
-	block:   "high run",
-	watered: true,
-	harm:    finding.Spoils,
-	check:   findUnloader,
+	mend:  []string{`set = "50 bar"`, `set = "59 bar"`},
+	block: "high run",
+	plant: "watered",
+	harm:  finding.Spoils,
+	check: findUnloader,
 }
 
 func findUnloader(s *bom.System) []finding.Finding {

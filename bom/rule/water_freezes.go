@@ -26,11 +26,11 @@ water = "-2.2 to 4 C"
 lift = "0.2 m"
 supply = "24 V"
 `,
-	mend:    []string{`water = "-2.2 to 4 C"`, `water = "14 to 22 C"`},
-	block:   "duty",
-	watered: true,
-	harm:    finding.Bursts,
-	flows:   findWaterFreezes,
+	mend:  []string{`water = "-2.2 to 4 C"`, `water = "14 to 22 C"`},
+	block: "duty",
+	plant: "watered",
+	harm:  finding.Bursts,
+	flows: findWaterFreezes,
 }
 
 func findWaterFreezes(_ *bom.System, r *duty.Result) []finding.Finding {

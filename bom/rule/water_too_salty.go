@@ -32,10 +32,10 @@ product = "10 L/h"
 pressure = "54 bar"
 product = "50 L/h"
 `, `water = "28 to 30 C"`, `water = "14 to 22 C"`},
-	block:   "duty",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findWaterTooSalty,
+	block: "duty",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findWaterTooSalty,
 }
 
 func findWaterTooSalty(_ *bom.System, r *duty.Result) []finding.Finding {

@@ -23,11 +23,11 @@ water = "40 to 48 C"
 lift = "0.2 m"
 supply = "24 V"
 `,
-	mend:    []string{`water = "40 to 48 C"`, `water = "14 to 22 C"`},
-	block:   "duty",
-	watered: true,
-	harm:    finding.Spoils,
-	flows:   findWaterTooWarm,
+	mend:  []string{`water = "40 to 48 C"`, `water = "14 to 22 C"`},
+	block: "duty",
+	plant: "watered",
+	harm:  finding.Spoils,
+	flows: findWaterTooWarm,
 }
 
 func findWaterTooWarm(_ *bom.System, r *duty.Result) []finding.Finding {
