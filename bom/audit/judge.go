@@ -40,7 +40,7 @@ func Judge(s *bom.System, j *graph.Joint, on time.Time) *Joint {
 	}
 	at := x.site()
 	x.Belief = evidence.Believe(x.Fit.Pairs, h, at)
-	x.classify(s, &h, on)
+	x.classify(s, &h)
 	if x.Section == Watch && !on.IsZero() {
 		x.Look = nextLook(j.Note, on)
 	}
@@ -124,65 +124,91 @@ func (x *Joint) surely(h *evidence.History) []evidence.Pair {
 	return b.Pairs
 }
 
-func (x *Joint) classify(s *bom.System, h *evidence.History, on time.Time) {
-	n := x.Joint.Note
-	pairs := x.surely(h)
-	right, reckoned, bad, missing, holding := 0.0, 0, 0, 0, 0
-	asked := false
+// tally is how the readings that are reckoned with stand to the place of the joint.
+type tally struct {
+	reckoned, bad, missing, holding int
+	right                           float64 // the probability of what is right here
+	asked                           bool    // a bad one turns on a question
+}
+
+func (x *Joint) tally(pairs []evidence.Pair, sealant string) (t tally) {
 	for i := range pairs {
 		p := &pairs[i]
 		wrong := x.bad(&p.Mating)
 		if !wrong {
-			right += p.Probability
+			t.right += p.Probability
 		}
 		if p.Probability < evidence.Reckoned() {
 			continue
 		}
-		reckoned++
+		t.reckoned++
 		if wrong {
-			bad++
-			asked = asked || p.Mating.Question() != ""
-		} else {
-			holding++
-			if evidence.Missing(&p.Mating, h.Sealant) {
-				missing++
-			}
+			t.bad++
+			t.asked = t.asked || p.Mating.Question() != ""
+			continue
+		}
+		t.holding++
+		if evidence.Missing(&p.Mating, sealant) {
+			t.missing++
 		}
 	}
-	dry := n != nil && n.DrySince.Known()
-	known := reckoned > 0 && bad == reckoned && !asked
+	return t
+}
+
+// classify puts the joint into its section, and says why it is there.
+func (x *Joint) classify(s *bom.System, h *evidence.History) {
+	pairs := x.surely(h)
+	t := x.tally(pairs, h.Sealant)
+	conflict := x.conflict(s)
 	switch {
 	case x.Fit.NothingFits():
 		x.Section = Open
 		x.Why = "the turns are those of no thread that its ends may be: one is worn, cut wrong or another than is thought; not the nearest is meant"
-	case holding > 0 && missing == holding && bad+missing == reckoned:
+	case t.holding > 0 && t.missing == t.holding && t.bad+t.missing == t.reckoned:
 		x.Section = Wrong
 		m := holdingPair(x, pairs)
 		x.Why = fmt.Sprintf("what closes it is missing: %s is due, and nothing was found", m.Closes())
-	case known && dry && !x.High && !x.Below && x.Worst <= quantity.Bar.Times(cost("low")) && !h.Wept:
-		x.Section = Watch
-		x.Why = "a wrong pair, dry for a time at low pressure and above the waterline: a drip there does no harm where it is seen"
-	case known:
-		x.Section = Wrong
-		x.Why = "every reading of it is wrong here"
-		if reckoned == 1 {
-			x.Why = "it is a wrong pair"
-		}
-		if x.conflict(s) {
-			x.Why += ", and the words and the figures of it differ: measure again"
-		}
-		if dry {
-			x.Why += "; that it was dry clears nothing " + x.where()
-		}
-	case right < evidence.Cleared() || asked || x.conflict(s):
+	case t.reckoned > 0 && t.bad == t.reckoned && !t.asked:
+		x.wrong(&t, h, conflict)
+	case t.right < evidence.Cleared() || t.asked || conflict:
 		x.Section = Measure
 		x.Why = "it is not known what it is"
-		if x.conflict(s) {
+		if conflict {
 			x.Why = "the words and the figures differ: measure again"
 		}
 		if x.Belief.Pairs[0].Probability >= 0.5 && x.bad(&x.Belief.Pairs[0].Mating) {
 			x.Why += "; the likeliest is wrong here, so the shorter way may be to change the part"
 		}
+	default:
+		x.rightPair(pairs, h)
+	}
+	x.Why += x.felt()
+}
+
+// wrong puts a joint of which every reading is wrong; dry years clear it where a drip does no harm.
+func (x *Joint) wrong(t *tally, h *evidence.History, conflict bool) {
+	dry := x.Joint.Note != nil && x.Joint.Note.DrySince.Known()
+	if dry && !x.High && !x.Below && x.Worst <= quantity.Bar.Times(cost("low")) && !h.Wept {
+		x.Section = Watch
+		x.Why = "a wrong pair, dry for a time at low pressure and above the waterline: a drip there does no harm where it is seen"
+		return
+	}
+	x.Section = Wrong
+	x.Why = "every reading of it is wrong here"
+	if t.reckoned == 1 {
+		x.Why = "it is a wrong pair"
+	}
+	if conflict {
+		x.Why += ", and the words and the figures of it differ: measure again"
+	}
+	if dry {
+		x.Why += "; that it was dry clears nothing " + x.where()
+	}
+}
+
+// rightPair puts a joint that is known to be right by what became of it and where it stands.
+func (x *Joint) rightPair(pairs []evidence.Pair, h *evidence.History) {
+	switch n := x.Joint.Note; {
 	case h.Wept:
 		x.Section = Open
 		x.Why = "a right pair that wept: look at what closes it, and do not turn it tighter"
@@ -195,17 +221,16 @@ func (x *Joint) classify(s *bom.System, h *evidence.History, on time.Time) {
 	case x.High:
 		x.Section = Prove
 		x.Why = "a right pair that no test has proved"
-	case lowOnly(x, pairs), x.Risk() >= cost("tight"):
+	case lowOnly(x, pairs):
+		x.Section = Watch
+		x.Why = "a pair for low pressure only, within its limit"
+	case x.Risk() >= cost("tight"):
 		x.Section = Watch
 		x.Why = "a right pair, of which a weep would cost much"
-		if lowOnly(x, pairs) {
-			x.Why = "a pair for low pressure only, within its limit"
-		}
 	default:
 		x.Section = Fine
 		x.Why = "a right pair, within what it may carry"
 	}
-	x.Why += x.felt()
 }
 
 // felt says what the turns say, if they were counted.

@@ -31,69 +31,88 @@ type arc struct {
 // flood follows the water of a stage from where it comes in.
 func (p *plant) flood(s stand) reach {
 	n := len(p.sys.Graph.Ports)
-	r := reach{port: make([]bool, n), runs: map[*graph.Joint]bool{}}
-	var queue []int
-	wet := func(port int) {
-		if !r.port[port] {
-			r.port[port] = true
-			queue = append(queue, port)
-		}
+	f := flooding{plant: p, s: &s, reach: reach{port: make([]bool, n), runs: map[*graph.Joint]bool{}}}
+	sources, sinks := f.mouths()
+	for _, port := range sources {
+		f.wet(port)
 	}
-	var sources, sinks []int
-	for _, u := range p.units {
+	for len(f.queue) > 0 {
+		port := f.queue[0]
+		f.queue = f.queue[1:]
+		f.cross(port)
+		f.pass(port)
+	}
+	for _, j := range through(n, unique(f.arcs), sources, sinks) {
+		f.runs[j] = true
+	}
+	return f.reach
+}
+
+// flooding is a stage's water on its way.
+type flooding struct {
+	*plant
+	s *stand
+	reach
+	queue []int
+	arcs  []arc
+}
+
+func (f *flooding) wet(port int) {
+	if !f.port[port] {
+		f.port[port] = true
+		f.queue = append(f.queue, port)
+	}
+}
+
+// mouths are the ports at which water comes in at the stage, and those at which it may leave.
+func (f *flooding) mouths() (sources, sinks []int) {
+	for _, u := range f.units {
 		for _, way := range u.Passages() {
-			if s.jug && way.Is == catalog.Relief {
+			if f.s.jug && way.Is == catalog.Relief {
 				sources = append(sources, u.First+way.To)
-				wet(u.First + way.To)
 			}
 		}
 		for _, i := range u.Item.Kind.Boundary {
-			if i >= len(u.Item.Ports) || !p.sys.Graph.Boundary(u, i) {
+			if i >= len(u.Item.Ports) || !f.sys.Graph.Boundary(u, i) {
 				continue
 			}
 			switch {
-			case s.gives(p, u):
+			case f.s.gives(f.plant, u):
 				sources = append(sources, u.First+i)
-				wet(u.First + i)
-			case !u.Item.Kind.Supply && !p.intake(u):
+			case !u.Item.Kind.Supply && !f.intake(u):
 				sinks = append(sinks, u.First+i)
 			}
 		}
 	}
-	var arcs []arc
-	for len(queue) > 0 {
-		port := queue[0]
-		queue = queue[1:]
-		node := &p.sys.Graph.Ports[port]
-		if j := node.Joint; j != nil {
-			far := j.A + j.B - port
-			if !r.port[far] {
-				wet(far)
-			}
-			if j.A == port {
-				arcs = append(arcs, arc{j.A, j.B, j})
-			} else if !p.sys.Graph.Ports[far].Unit.Item.Kind.Supply || r.port[far] {
-				arcs = append(arcs, arc{j.A, j.B, j})
-			}
-		}
-		u := node.Unit
-		for position, way := range u.Passages() {
-			from, to := u.First+way.From, u.First+way.To
-			forward, back := s.passes(p, u, way, position)
-			switch {
-			case from == port && forward:
-				wet(to)
-				arcs = append(arcs, arc{from, to, nil})
-			case to == port && back:
-				wet(from)
-				arcs = append(arcs, arc{from, to, nil})
-			}
+	return sources, sinks
+}
+
+// cross wets the far side of a port's joint.
+func (f *flooding) cross(port int) {
+	j := f.sys.Graph.Ports[port].Joint
+	if j == nil {
+		return
+	}
+	far := j.A + j.B - port
+	f.wet(far)
+	f.arcs = append(f.arcs, arc{j.A, j.B, j})
+}
+
+// pass wets what the passages of a port's unit lead to.
+func (f *flooding) pass(port int) {
+	u := f.sys.Graph.Ports[port].Unit
+	for position, way := range u.Passages() {
+		from, to := u.First+way.From, u.First+way.To
+		forward, back := f.s.passes(f.plant, u, way, position)
+		switch {
+		case from == port && forward:
+			f.wet(to)
+			f.arcs = append(f.arcs, arc{from, to, nil})
+		case to == port && back:
+			f.wet(from)
+			f.arcs = append(f.arcs, arc{from, to, nil})
 		}
 	}
-	for _, j := range through(n, unique(arcs), sources, sinks) {
-		r.runs[j] = true
-	}
-	return r
 }
 
 // unique drops an arc that was met from both of its ends.

@@ -75,68 +75,86 @@ func (e *earlier) firstRows(s *xlsx.Sheet, head, kind int) {
 	}
 	for i := head + 1; i < len(s.Rows); i++ {
 		r := &s.Rows[i]
-		cell := func(title string) typed {
-			c, ok := titles[title]
-			if !ok || c >= len(r.Cells) {
-				return typed{}
-			}
-			return typed{Text: strings.TrimSpace(r.Cells[c].Text), Number: r.Cells[c].Number}
+		row := firstRow{e: e, Row: r, titles: titles, shop: r.Text(kind + 1), key: r.Text(kind + 2), given: r.Text(kind + 3)}
+		row.take(r.Text(kind))
+	}
+}
+
+// firstRow is a row of a book of the first format, with what its hidden columns say.
+type firstRow struct {
+	e *earlier
+	*xlsx.Row
+	titles           map[string]int
+	shop, key, given string
+}
+
+func (r *firstRow) cell(title string) typed {
+	c, ok := r.titles[title]
+	if !ok || c >= len(r.Cells) {
+		return typed{}
+	}
+	return typed{Text: strings.TrimSpace(r.Cells[c].Text), Number: r.Cells[c].Number}
+}
+
+// keep takes up what stands in a cell that was the buyer's.
+func (r *firstRow) keep(sheet, row, to, label string, v typed) {
+	if v.Text != "" {
+		id := cellID{sheet, row, to}
+		r.e.marks.keep(id, v)
+		r.e.marks.label(id, label)
+	}
+}
+
+// over takes up what the buyer typed over a figure that was given.
+func (r *firstRow) over(sheet, row, to string, v typed) {
+	if v.Text != "" && !sameNumber(v.Text, r.given) {
+		id := cellID{sheet, row, to}
+		r.e.marks.changes = append(r.e.marks.changes, change{id, r.given, v.Text})
+		r.e.marks.label(id, strings.TrimSpace(to+" "+r.shop+" "+r.key))
+	}
+}
+
+// firstTerms are the kinds of rows that hold what a shop asks, and the columns of now for it.
+var firstTerms = map[string]string{"freight": "Freight", "customs": "Customs", "tax": "Tax"}
+
+// take takes up what was typed into a row of a kind.
+func (r *firstRow) take(kind string) {
+	price := r.cell("Price a unit")
+	if price.Text == "" {
+		price = r.cell("Typed value")
+	}
+	label := strings.TrimSuffix(strings.TrimPrefix(r.shop+": "+r.key, ": "), ": ")
+	switch kind {
+	case "line":
+		row := lineKey(r.shop, r.key)
+		for _, title := range []string{"Ordered", "Received", "Remark"} {
+			r.keep(buyName, row, title, label, r.cell(title))
 		}
-		shop, key, given := r.Text(kind+1), r.Text(kind+2), r.Text(kind+3)
-		keep := func(sheet, row string, to string, v typed) {
-			if v.Text != "" {
-				id := cellID{sheet, row, to}
-				e.marks.keep(id, v)
-				e.marks.label(id, strings.TrimSuffix(strings.TrimPrefix(shop+": "+key, ": "), ": "))
-			}
+		if r.given == "" {
+			r.keep(buyName, row, buyColumns[colPrice].title, label, price)
+		} else {
+			r.over(buyName, row, buyColumns[colPrice].title, price)
 		}
-		over := func(sheet, row, to string, v typed) {
-			if v.Text != "" && !sameNumber(v.Text, given) {
-				id := cellID{sheet, row, to}
-				e.marks.changes = append(e.marks.changes, change{id, given, v.Text})
-				e.marks.label(id, strings.TrimSpace(to+" "+shop+" "+key))
-			}
+		r.e.firstAdded(r.Row, r.titles, row)
+	case "price":
+		r.over(buyName, lineKey(r.shop, r.key), buyColumns[colPrice].title, price)
+	case "joint":
+		for _, title := range []string{"Done", "By whom"} {
+			r.keep(jointsName, r.key, title, label, r.cell(title))
 		}
-		price := cell("Price a unit")
-		if price.Text == "" {
-			price = cell("Typed value")
+	case "freight", "customs", "tax":
+		r.over(ratesName, "terms|"+r.shop, firstTerms[kind], price)
+	case "rate":
+		if v := r.cell("Rate, used by the sums"); v.Text != "" {
+			price = v
 		}
-		switch r.Text(kind) {
-		case "line":
-			row := lineKey(shop, key)
-			for _, title := range []string{"Ordered", "Received", "Remark"} {
-				keep(buyName, row, title, cell(title))
-			}
-			if given == "" {
-				keep(buyName, row, buyColumns[colPrice].title, price)
-			} else {
-				over(buyName, row, buyColumns[colPrice].title, price)
-			}
-			e.firstAdded(r, titles, row)
-		case "price":
-			over(buyName, lineKey(shop, key), buyColumns[colPrice].title, price)
-		case "joint":
-			keep(jointsName, key, "Done", cell("Done"))
-			keep(jointsName, key, "By whom", cell("By whom"))
-		case "freight":
-			over(ratesName, "terms|"+shop, "Freight", price)
-		case "customs":
-			over(ratesName, "terms|"+shop, "Customs", price)
-		case "tax":
-			over(ratesName, "terms|"+shop, "Tax", price)
-		case "rate":
-			if v := cell("Rate, used by the sums"); v.Text != "" {
-				price = v
-			}
-			over(ratesName, "rate|"+key, "Rate", price)
-		case "", "loose":
-			for _, title := range []string{"Item", "What it was", "Ordered", "Received", "Remark"} {
-				if v := cell(title); v.Text != "" && (r.Text(kind) == "loose" || given == "" && firstLoose(r, titles)) {
-					id := cellID{buyName, "first|" + strconv.Itoa(r.Number), title}
-					e.marks.keep(id, v)
-					e.marks.label(id, "a row added by hand")
-				}
-			}
+		r.over(ratesName, "rate|"+r.key, "Rate", price)
+	case "", "loose":
+		if kind == "" && (r.given != "" || !firstLoose(r.Row, r.titles)) {
+			return
+		}
+		for _, title := range []string{"Item", "What it was", "Ordered", "Received", "Remark"} {
+			r.keep(buyName, "first|"+strconv.Itoa(r.Number), title, "a row added by hand", r.cell(title))
 		}
 	}
 }

@@ -22,55 +22,18 @@ func (b *book) joints() error {
 			{title: "No.", width: 5}, {title: jointTitle, width: 46, fold: true}, {title: howTitle, width: 40},
 			{title: "Turns by hand", width: 8}, {title: "Worst", width: 8.5}, {title: "Done", width: 6, straw: true}, {title: "By whom", width: 8.5, straw: true},
 		},
-		looks: func(col int, text string) look {
-			switch {
-			case col == 0:
-				return tagLook
-			case col == 2 && strings.HasPrefix(text, "STOP: "), text == "no bound":
-				return stopLook
-			case col == 2 && strings.HasPrefix(text, "LOW PRESSURE ONLY: "):
-				return warnLook
-			case col == 3, col == 4:
-				return look{wrap: true, border: true, mid: true}
-			}
-			return wordsLook
-		},
+		looks: jointLook,
 	}
-	cares := map[string]int{}
-	short := strings.NewReplacer(" of 12 mm tape (about ", " (", " past hand tight", "") // as the sheet says at its head
+	cares := cares{number: map[string]int{}}
 	for i := range b.c.Joints {
 		j := &b.c.Joints[i]
-		how := j.Closes
-		switch {
-		case stops(j.Verdict):
-			how = "STOP: " + strings.ReplaceAll(j.Verdict, "-", " ") + ": " + j.Reason
-		case strings.ReplaceAll(j.Verdict, "-", " ") == "low pressure only":
-			how = "LOW PRESSURE ONLY: " + short.Replace(how)
-		case how == "":
-			how = j.Verdict + ": " + j.Reason
-		default:
-			how = short.Replace(how)
-		}
-		if j.Care != "" {
-			n, ok := cares[j.Care]
-			if !ok {
-				n = len(cares) + 1
-				cares[j.Care] = n
-				l.foot = append(l.foot, fmt.Sprintf("Care %d: %s.", n, strings.TrimSuffix(j.Care, ".")))
-			}
-			if how = strings.TrimSuffix(how, "."); strings.Contains(short.Replace(strings.ToLower(j.Care)), strings.ToLower(how)) {
-				how = fmt.Sprintf("care %d", n) // which says it
-			} else {
-				how += fmt.Sprintf("; care %d", n)
-			}
-		}
 		worst := j.WorstBar
 		if j.Below {
 			worst = strings.TrimSpace(worst + " B")
 		}
-		l.rows = append(l.rows, listRow{j.key(), []string{j.Number, j.A + " - " + j.B + "\n" + ends(j.EndA, j.EndB), how, j.HandTurns, worst}})
+		l.rows = append(l.rows, listRow{j.key(), []string{j.Number, j.A + " - " + j.B + "\n" + ends(j.EndA, j.EndB), cares.with(j.Care, j.how()), j.HandTurns, worst}})
 	}
-	l.foot = append(l.foot, "B: below the waterline.")
+	l.foot = append(cares.foot, "B: below the waterline.")
 	l.more = 13 * float64(len(b.c.Assumptions))
 	if len(b.c.Hoses) > 0 {
 		l.more += 60 + 13*float64(len(b.c.Hoses))
@@ -82,6 +45,62 @@ func (b *book) joints() error {
 		s.rests()
 	}
 	return b.list(l)
+}
+
+// jointLook is the look of a cell of the card.
+func jointLook(col int, text string) look {
+	switch {
+	case col == 0:
+		return tagLook
+	case col == 2 && strings.HasPrefix(text, "STOP: "), text == "no bound":
+		return stopLook
+	case col == 2 && strings.HasPrefix(text, "LOW PRESSURE ONLY: "):
+		return warnLook
+	case col == 3, col == 4:
+		return look{wrap: true, border: true, mid: true}
+	}
+	return wordsLook
+}
+
+// shortCare leaves out what the sheet says at its head.
+var shortCare = strings.NewReplacer(" of 12 mm tape (about ", " (", " past hand tight", "")
+
+// how says what closes a joint and how to make it up, or what is wrong with it.
+func (j *Joint) how() string {
+	verdict := strings.ReplaceAll(j.Verdict, "-", " ")
+	switch {
+	case stops(j.Verdict):
+		return "STOP: " + verdict + ": " + j.Reason
+	case verdict == "low pressure only":
+		return "LOW PRESSURE ONLY: " + shortCare.Replace(j.Closes)
+	case j.Closes == "":
+		return j.Verdict + ": " + j.Reason
+	}
+	return shortCare.Replace(j.Closes)
+}
+
+// cares are what is to be minded at joints, each said once, under the list.
+type cares struct {
+	number map[string]int
+	foot   []string
+}
+
+// with adds the number of a care to how a joint is made up; that alone where the care says it all.
+func (c *cares) with(care, how string) string {
+	if care == "" {
+		return how
+	}
+	n, ok := c.number[care]
+	if !ok {
+		n = len(c.number) + 1
+		c.number[care] = n
+		c.foot = append(c.foot, fmt.Sprintf("Care %d: %s.", n, strings.TrimSuffix(care, ".")))
+	}
+	how = strings.TrimSuffix(how, ".")
+	if strings.Contains(shortCare.Replace(strings.ToLower(care)), strings.ToLower(how)) {
+		return fmt.Sprintf("care %d", n)
+	}
+	return how + fmt.Sprintf("; care %d", n)
 }
 
 // The heads of the columns that hoses share.

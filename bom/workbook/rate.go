@@ -13,6 +13,7 @@ const (
 	termFree    = 3
 	termCustoms = 4
 	termTax     = 5
+	aboutColumn = 6
 
 	rateHeadRow = 3
 	rateFormat  = "0.00########"
@@ -73,59 +74,25 @@ func (b *book) rateSheet() error {
 		tab = stopColor
 	}
 	s := b.newSheet(ratesName, rateColumns, frame{tab: tab, freeze: rateHeadRow - 1, locked: true})
-	shops := 0
+	var shops []*countedShop
 	for i := range b.c.shops {
 		if b.c.shops[i].Currency != "" {
-			shops++
+			shops = append(shops, &b.c.shops[i])
 		}
 	}
-	s.positive(at(rateColumn, rateHeadRow+1) + ":" + at(termTax, rateHeadRow+len(b.rates)+max(shops, 1)))
+	s.positive(at(rateColumn, rateHeadRow+1) + ":" + at(termTax, rateHeadRow+len(b.rates)+max(len(shops), 1)))
 	about := "What one of each money costs in " + b.c.Currency
 	if b.c.RatesDate != "" {
 		about += " on " + b.c.RatesDate
 	}
 	s.title("Rates and terms, findings, what to ask, and what it makes", about+"; customs are on goods and freight, tax on these and the customs. The straw-coloured cells are yours.")
 	s.head()
-	words, given := b.st.id(wordsLook), b.st.id(look{border: true, right: true, format: rateFormat})
-	straw := func(format string) int {
-		return b.st.id(look{border: true, right: true, typed: true, fill: typedFill, format: format})
-	}
-	blank := func() {
-		for i := range s.own {
-			s.text(i, words, "")
-		}
-	}
+	rows := rateRows{s, b.st.id(wordsLook), b.st.id(look{border: true, right: true, format: rateFormat})}
 	for i, r := range b.rates {
-		blank()
-		s.text(0, b.st.id(strongLook), r.Currency)
-		if i == 0 {
-			s.number(rateColumn, given, 1)
-			s.text(6, words, "The build's own money.")
-		} else {
-			s.number(rateColumn, straw(rateFormat), textToCell(r.Rate))
-		}
-		s.endRow("rate|"+r.Currency, rowHeight(1, fontSize))
+		rows.rate(r, i == 0)
 	}
-	for i := range b.c.shops {
-		sh := &b.c.shops[i]
-		if sh.Currency == "" {
-			continue
-		}
-		blank()
-		money := straw(moneyFormat(sh.Currency, int(sh.digits)))
-		s.text(0, b.st.id(strongLook), sh.label())
-		s.formula(termRate, given, fixed(rateColumn, b.rateRow(sh.Currency)), textToCell(sh.rate))
-		s.number(termFreight, money, toCell(sh.Freight))
-		if sh.FreeFrom.IsZero() {
-			s.text(termFree, money, "")
-		} else {
-			s.number(termFree, money, toCell(sh.FreeFrom))
-		}
-		s.number(termCustoms, straw(percentFormat), textToCell(sh.Customs))
-		s.number(termTax, straw(percentFormat), textToCell(sh.Tax))
-		about := sh.Name
-		s.text(6, words, about)
-		s.endRow("terms|"+clean(sh.ID), rowHeight(max(s.tallest(6, about, 1), s.tallest(0, sh.label(), 1)), fontSize))
+	for _, sh := range shops {
+		rows.terms(sh)
 	}
 	s.findings()
 	s.questions()
@@ -136,8 +103,54 @@ func (b *book) rateSheet() error {
 	if len(b.c.Test) == 0 { // else they stand with the leak test
 		s.cautions()
 	}
-	if len(b.c.Test) == 0 {
-		s.cautions()
-	}
 	return s.finish()
+}
+
+// rateRows writes the rows of rates and terms.
+type rateRows struct {
+	*sheet
+	words, given int // styles: of words, and of a figure that is not the buyer's to change
+}
+
+// rate writes the row of one money.
+func (s *rateRows) rate(r Rate, own bool) {
+	s.empty()
+	s.text(0, s.b.st.id(strongLook), r.Currency)
+	if own {
+		s.number(rateColumn, s.given, 1)
+		s.text(aboutColumn, s.words, "The build's own money.")
+	} else {
+		s.number(rateColumn, s.straws(rateFormat), textToCell(r.Rate))
+	}
+	s.endRow("rate|"+r.Currency, rowHeight(1, fontSize))
+}
+
+// terms writes the row of what one shop asks, and the border for its goods.
+func (s *rateRows) terms(sh *countedShop) {
+	s.empty()
+	money := s.straws(moneyFormat(sh.Currency, int(sh.digits)))
+	s.text(0, s.b.st.id(strongLook), sh.label())
+	s.formula(termRate, s.given, fixed(rateColumn, s.b.rateRow(sh.Currency)), textToCell(sh.rate))
+	s.number(termFreight, money, toCell(sh.Freight))
+	if sh.FreeFrom.IsZero() {
+		s.text(termFree, money, "")
+	} else {
+		s.number(termFree, money, toCell(sh.FreeFrom))
+	}
+	s.number(termCustoms, s.straws(percentFormat), textToCell(sh.Customs))
+	s.number(termTax, s.straws(percentFormat), textToCell(sh.Tax))
+	s.text(aboutColumn, s.words, sh.Name)
+	s.endRow("terms|"+clean(sh.ID), rowHeight(max(s.tallest(aboutColumn, sh.Name, 1), s.tallest(0, sh.label(), 1)), fontSize))
+}
+
+// empty writes every cell of a row empty, so that all of it has its borders.
+func (s *rateRows) empty() {
+	for i := range s.own {
+		s.text(i, s.words, "")
+	}
+}
+
+// straws is the style of a figure that the buyer may type over.
+func (s *rateRows) straws(format string) int {
+	return s.b.st.id(look{border: true, right: true, typed: true, fill: typedFill, format: format})
 }

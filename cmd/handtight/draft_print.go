@@ -67,37 +67,73 @@ func (a *app) printDraft(d *draft.Draft, f *draftFacts) {
 	}
 	u.say(bold, "Your %s make %d of %d joints.", counted(d.Lines, "line"), d.Made, d.Joints)
 	u.entry("Taken for", []string{strings.Join(d.Why, "; ")}, 1)
-	var missing, misfits, left, asks []string
-	for _, m := range d.Missing {
-		missing = append(missing, missingText(&m))
+	shown := []section{
+		{"Missing", missingTexts(d), draftMissing}, {"Does not fit", misfitTexts(d), draftOthers},
+		{"Left over", leftTexts(d), draftOthers}, {"Ask", askTexts(d), draftMissing},
 	}
+	if !d.Proven {
+		shown = append(shown, section{"Search", []string{fmt.Sprintf("not every way was tried: up to %s fewer might be missing; --steps lets it go on", counted(max(0, d.Short), "piece"))}, 1})
+	}
+	u.fitScreen(shown, draftScreen)
+	for _, s := range shown {
+		u.entry(s.head, s.list, s.most)
+	}
+	next := "Nothing is written: name a file by -o."
+	if f.Written != "" {
+		u.entry("Written", []string{f.Written}, 1)
+		next = "Next: handtight check " + f.Written
+	}
+	u.say("", "A check of it finds %s and %s. %s", counted(f.Stops, "stop"), counted(f.Cautions, "caution"), next)
+}
+
+func missingTexts(d *draft.Draft) (out []string) {
+	for _, m := range d.Missing {
+		out = append(out, missingText(&m))
+	}
+	return out
+}
+
+func misfitTexts(d *draft.Draft) (out []string) {
 	for _, m := range d.Misfits {
 		text := fmt.Sprintf("%s, %s: %s", m.Where, cutShort(m.Text), m.Why)
 		if m.Place != "" {
 			text += " (" + m.Place + ")"
 		}
-		misfits = append(misfits, text)
+		out = append(out, text)
 	}
-	spares := 0
+	return out
+}
+
+// leftTexts tells what no place takes; what is a spare of the plant's own parts, or no part, is only counted.
+func leftTexts(d *draft.Draft) (out []string) {
+	spares, aside := 0, 0
 	for _, l := range d.Left {
 		if l.Spare {
 			spares += l.Count
 			continue
 		}
-		left = append(left, fmt.Sprintf("%s, %d x %s", l.Where, l.Count, cutShort(l.Text)))
+		out = append(out, fmt.Sprintf("%s, %d x %s", l.Where, l.Count, cutShort(l.Text)))
 	}
 	if spares > 0 {
-		left = append(left, fmt.Sprintf("%s more of what the plant takes, as `extra`", counted(spares, "piece")))
+		out = append(out, fmt.Sprintf("%s more of what the plant takes, as `extra`", counted(spares, "piece")))
 	}
-	aside := 0
 	for _, p := range d.Parts {
 		if p.Aside != "" && (p.Kind == nil || !p.Kind.Generic) {
 			aside++
 		}
 	}
-	if aside > 0 {
-		left = append(left, fmt.Sprintf("%s no part of a plant: kept in the file as comments", map[bool]string{true: "1 line is", false: fmt.Sprintf("%d lines are", aside)}[aside == 1]))
+	switch aside {
+	case 0:
+	case 1:
+		out = append(out, "1 line is no part of a plant: kept in the file as comments")
+	default:
+		out = append(out, fmt.Sprintf("%d lines are no part of a plant: kept in the file as comments", aside))
 	}
+	return out
+}
+
+// askTexts are the questions that nobody answered, those for lengths as one.
+func askTexts(d *draft.Draft) (out []string) {
 	lengths := 0
 	for i := range d.Questions {
 		q := &d.Questions[i]
@@ -106,28 +142,15 @@ func (a *app) printDraft(d *draft.Draft, f *draftFacts) {
 		case strings.HasPrefix(q.Key, "length "):
 			lengths++
 		case q.Default != "":
-			asks = append(asks, fmt.Sprintf("%s (%s?)", q.Ask, q.Default))
+			out = append(out, fmt.Sprintf("%s (%s?)", q.Ask, q.Default))
 		default:
-			asks = append(asks, q.Ask)
+			out = append(out, q.Ask)
 		}
 	}
 	if lengths > 0 {
-		asks = append(asks, fmt.Sprintf("how long %s are", counted(lengths, "hose")))
+		out = append(out, fmt.Sprintf("how long %s are", counted(lengths, "hose")))
 	}
-	shown := []section{{"Missing", missing, draftMissing}, {"Does not fit", misfits, draftOthers}, {"Left over", left, draftOthers}, {"Ask", asks, draftMissing}}
-	if !d.Proven {
-		shown = append(shown, section{"Search", []string{fmt.Sprintf("not every way was tried: up to %s fewer might be missing; --steps lets it go on", counted(max(0, d.Short), "piece"))}, 1})
-	}
-	u.fitScreen(shown, draftScreen)
-	for _, s := range shown {
-		u.entry(s.head, s.list, s.most)
-	}
-	if f.Written != "" {
-		u.entry("Written", []string{f.Written}, 1)
-		u.say("", "A check of it finds %s and %s. Next: handtight check %s", counted(f.Stops, "stop"), counted(f.Cautions, "caution"), f.Written)
-		return
-	}
-	u.say("", "A check of it finds %s and %s. Nothing is written: name a file by -o.", counted(f.Stops, "stop"), counted(f.Cautions, "caution"))
+	return out
 }
 
 // section is a heading with its lines, and how many of them are shown.
