@@ -133,11 +133,16 @@ func (w *adder) line(v *cart.Verdict) {
 
 func (w *adder) comment(l *cart.Line, says string) {
 	for _, text := range []string{l.Where() + ": " + orElse(l.Text, "(no text)"), "  " + says} {
-		for _, row := range fold(strings.Map(plain, text), 98) {
-			w.b.WriteString("# " + row + "\n")
-		}
+		w.remark(text)
 	}
 	w.b.WriteString("\n")
+}
+
+// remark writes a comment of as many rows as it takes.
+func (w *adder) remark(text string) {
+	for _, row := range fold(strings.Map(plain, text), 98) {
+		w.b.WriteString("# " + row + "\n")
+	}
 }
 
 func plain(r rune) rune {
@@ -206,9 +211,7 @@ func (w *adder) offer(v *cart.Verdict, item string) {
 	if !rated {
 		says += "; ASK: the rate of " + currency + " in [rates], then the offer can stand"
 	}
-	for _, row := range fold(strings.Map(plain, v.Line.Where()+": "+v.Line.Text+" ("+says+")"), 98) {
-		w.b.WriteString("# " + row + "\n")
-	}
+	w.remark(v.Line.Where() + ": " + v.Line.Text + " (" + says + ")")
 	w.b.WriteString(f + "\n")
 }
 
@@ -264,74 +267,90 @@ func (w *adder) newParts(text []byte) {
 		w.offer(v, v.Item())
 	}
 	for _, p := range all {
-		if p.Aside != "" {
-			w.a.Aside = append(w.a.Aside, Entry{Where: p.Where(), Text: p.Line.Text, Says: p.Aside})
-			w.comment(p.Line, p.Aside)
-			continue
-		}
-		laid := lay.says[p]
-		if p.fallback != nil && len(laid) == 0 {
-			w.line(p.fallback)
-			continue
-		}
-		var ports []*graph.Port
-		if len(laid) == 0 {
-			ports = w.open(p)
-		}
-		if p.same {
-			w.further(p, laid)
-			continue
-		}
-		f := p.fields()
-		if lay.laidVessel != nil && p.Kind.Is(catalog.Element) {
-			f.text("inside", lay.laidVessel.Item.ID)
-			laid = append(laid, "goes into "+lay.laidVessel.Name)
-		}
-		if n := p.Pieces - len(ports) - len(laid); n > 0 && !p.Kind.Loose {
-			f.add("extra", fmt.Sprint(n))
-		}
-		e := Entry{Where: p.Where(), Text: p.Line.Text, Item: p.ID, Says: "no place of the build takes it"}
-		if why := lay.why[p]; why != "" {
-			e.Says += ": " + why
-		}
-		if len(laid) > 0 {
-			e.Says = strings.Join(laid, "; ")
-			w.a.Fills = append(w.a.Fills, e)
-		} else if len(ports) > 0 {
-			e.Says = "goes on " + strings.Join(names(ports), " and ") + ", which stood open"
-			w.a.Fills = append(w.a.Fills, e)
-		} else {
-			w.a.New = append(w.a.New, e)
-		}
-		for _, row := range fold(strings.Map(plain, p.Where()+": "+p.Line.Text+" ("+e.Says+")"), 98) {
-			w.b.WriteString("# " + row + "\n")
-		}
-		for _, a := range append(slices.Clone(p.Assume), p.Ask...) {
-			w.b.WriteString("# ASK: " + strings.Map(plain, a) + "\n")
-		}
-		w.b.WriteString(f.write(p.tableOf()) + "\n")
-		if p.Line.Code != "" || p.Line.Price != "" {
-			text, note, rated := w.asks(p.Line, p.isStock(), p.ID)
-			if note != "" {
-				w.b.WriteString("# ASK: " + note + "\n")
-			}
-			if !rated {
-				w.b.WriteString("# ASK: the rate of this shop's currency in [rates], then the offer can stand\n")
-			}
-			w.b.WriteString(text + "\n")
-		}
-		for i, port := range ports {
-			step := p.ID
-			if i > 0 {
-				step += fmt.Sprintf("/%d", i+1)
-			}
-			var r fields
-			r.text("name", p.Kind.Name+" on "+port.Name())
-			r.add("path", "["+quote(port.Name())+", "+quote(step)+"]")
-			w.b.WriteString(r.write("run") + "\n")
-		}
+		w.part(p, lay)
 	}
 	w.b.WriteString(lay.hoses + lay.runs)
+}
+
+// part writes what becomes of one part: where it was laid, the open ports that it closes, or an item
+// that no run takes.
+func (w *adder) part(p *Part, lay *layer) {
+	laid := lay.says[p]
+	if p.Aside != "" {
+		w.a.Aside = append(w.a.Aside, Entry{Where: p.Where(), Text: p.Line.Text, Says: p.Aside})
+		w.comment(p.Line, p.Aside)
+		return
+	}
+	if p.fallback != nil && len(laid) == 0 {
+		w.line(p.fallback)
+		return
+	}
+	var ports []*graph.Port
+	if len(laid) == 0 {
+		ports = w.open(p)
+	}
+	if p.same {
+		w.further(p, laid)
+		return
+	}
+	f := p.fields()
+	if lay.laidVessel != nil && p.Kind.Is(catalog.Element) {
+		f.text("inside", lay.laidVessel.Item.ID)
+		laid = append(laid, "goes into "+lay.laidVessel.Name)
+	}
+	if n := p.Pieces - len(ports) - len(laid); n > 0 && !p.Kind.Loose {
+		f.add("extra", fmt.Sprint(n))
+	}
+	w.remark(p.Where() + ": " + p.Line.Text + " (" + w.told(p, laid, ports, lay.why[p]) + ")")
+	for _, a := range append(slices.Clone(p.Assume), p.Ask...) {
+		w.b.WriteString("# ASK: " + strings.Map(plain, a) + "\n")
+	}
+	w.b.WriteString(f.write(p.tableOf()) + "\n")
+	w.priced(p)
+	for i, port := range ports {
+		step := p.ID
+		if i > 0 {
+			step += fmt.Sprintf("/%d", i+1)
+		}
+		var r fields
+		r.text("name", p.Kind.Name+" on "+port.Name())
+		r.add("path", "["+quote(port.Name())+", "+quote(step)+"]")
+		w.b.WriteString(r.write("run") + "\n")
+	}
+}
+
+// told enters a part among what fills a place or is new, and gives what is said of it.
+func (w *adder) told(p *Part, laid []string, ports []*graph.Port, why string) string {
+	e := Entry{Where: p.Where(), Text: p.Line.Text, Item: p.ID}
+	switch {
+	case len(laid) > 0:
+		e.Says = strings.Join(laid, "; ")
+	case len(ports) > 0:
+		e.Says = "goes on " + strings.Join(names(ports), " and ") + ", which stood open"
+	default:
+		if e.Says = "no place of the build takes it"; why != "" {
+			e.Says += ": " + why
+		}
+		w.a.New = append(w.a.New, e)
+		return e.Says
+	}
+	w.a.Fills = append(w.a.Fills, e)
+	return e.Says
+}
+
+// priced writes what the shop of a part asks for it.
+func (w *adder) priced(p *Part) {
+	if p.Line.Code == "" && p.Line.Price == "" {
+		return
+	}
+	text, note, rated := w.asks(p.Line, p.isStock(), p.ID)
+	if note != "" {
+		w.b.WriteString("# ASK: " + note + "\n")
+	}
+	if !rated {
+		w.b.WriteString("# ASK: the rate of this shop's currency in [rates], then the offer can stand\n")
+	}
+	w.b.WriteString(text + "\n")
 }
 
 // further writes a part that is a further piece of an item of the build: its offer alone.

@@ -38,62 +38,64 @@ func (s *solved) endWords(n int) string {
 // runs lists the runs, line by line.
 func (r *router) runs() []run {
 	var out []run
-	for i := range len(chain().Line) * len(r.s.plant.every()) {
-		plant, l := i/len(chain().Line), &chain().Line[i%len(chain().Line)]
-		if l.Plant != "" && l.Plant != r.s.plant.sort.Name {
-			continue
-		}
-		var now *run
-		var last *unit
-		begin := func(e element) {
-			out = append(out, run{line: l, path: []element{e}})
-			now = &out[len(out)-1]
-		}
-		for k := range r.s.places {
-			pc := &r.s.places[k]
-			if pc.plant != plant || pc.line.Name != l.Name {
-				continue
+	for plant := range r.s.plant.every() {
+		for l := range chain().Line {
+			if line := &chain().Line[l]; line.Plant == "" || line.Plant == r.s.plant.sort.Name {
+				out = append(out, r.runsOf(line, plant)...)
 			}
-			to := r.unit(pc.to, true)
-			switch {
-			case pc.from != nil:
-				if now == nil || last != pc.from.u {
-					begin(r.unit(*pc.from, false))
-				} else {
-					now.path[len(now.path)-1].out = r.unit(*pc.from, false).out
-				}
-				now.path = append(append(now.path, r.chains[k]...), to)
-			default:
-				at, ok := r.branch(k)
-				if !ok {
-					continue
-				}
-				if pc.back {
-					if now != nil && last == pc.to.u {
-						now.path[len(now.path)-1].out = pc.to.name
-					} else {
-						begin(r.unit(pc.to, false))
-					}
-					back := slices.Clone(r.chains[k])
-					slices.Reverse(back)
-					for n := range back {
-						back[n].in, back[n].out = back[n].out, back[n].in
-					}
-					at.in, at.out = at.out, ""
-					now.path = append(append(now.path, back...), at)
-					last = nil
-					continue
-				}
-				begin(at)
-				now.path = append(append(now.path, r.chains[k]...), to)
-			}
-			last = pc.to.u
 		}
 	}
 	for i := range out {
 		out[i].name = out[i].line.Name
 		for n := 2; slices.ContainsFunc(out[:i], func(o run) bool { return o.name == out[i].name }); n++ {
 			out[i].name = fmt.Sprintf("%s %d", out[i].line.Name, n)
+		}
+	}
+	return out
+}
+
+// runsOf lists the runs of one line of one plant. A place that goes on where the last one ended is in
+// its run; a place on a branch begins one, or ends one where its water comes back.
+func (r *router) runsOf(l *line, plant int) (out []run) {
+	var last *unit
+	begin := func(e element) { out = append(out, run{line: l, path: []element{e}}) }
+	goOn := func(e element) { // from the unit at which the last run ends, by the port out of e; else begin there
+		if len(out) == 0 || last == nil || last != e.unit {
+			begin(e)
+			return
+		}
+		path := out[len(out)-1].path
+		path[len(path)-1].out = e.out
+	}
+	add := func(list ...element) { out[len(out)-1].path = append(out[len(out)-1].path, list...) }
+	for k := range r.s.places {
+		pc := &r.s.places[k]
+		if pc.plant != plant || pc.line.Name != l.Name {
+			continue
+		}
+		if pc.from != nil {
+			goOn(r.unit(*pc.from, false))
+			add(append(slices.Clone(r.chains[k]), r.unit(pc.to, true))...)
+			last = pc.to.u
+			continue
+		}
+		at, ok := r.branch(k)
+		switch {
+		case !ok:
+		case pc.back:
+			goOn(r.unit(pc.to, false))
+			back := slices.Clone(r.chains[k])
+			slices.Reverse(back)
+			for n := range back {
+				back[n].in, back[n].out = back[n].out, back[n].in
+			}
+			at.in, at.out = at.out, ""
+			add(append(back, at)...)
+			last = nil
+		default:
+			begin(at)
+			add(append(slices.Clone(r.chains[k]), r.unit(pc.to, true))...)
+			last = pc.to.u
 		}
 	}
 	return out

@@ -163,26 +163,9 @@ func (g *grid) route(from int, out side, to int, in side) (path []int, ok bool) 
 			return path, true
 		}
 		for turn := left; turn <= below; turn++ {
-			if turn == d.opposite() {
-				continue
-			}
-			if !g.passes(i, d, turn) {
-				continue
-			}
-			j, free := g.step(i, turn)
+			j, cost, free := g.leg(i, d, turn, t.cost)
 			if !free {
 				continue
-			}
-			a, b := g.point(i), g.point(j)
-			cost := t.cost + abs64(a.X-b.X) + abs64(a.Y-b.Y)
-			if turn != d {
-				cost += bendCost
-			}
-			if g.through[j] != 0 {
-				if !g.passes(j, turn, turn) {
-					continue
-				}
-				cost += crossingCost
 			}
 			next := j*4 + int(turn)
 			if best[next] < 0 || cost < best[next] {
@@ -196,6 +179,26 @@ func (g *grid) route(from int, out side, to int, in side) (path []int, ok bool) 
 		}
 	}
 	return nil, false
+}
+
+// leg is the step from a node that was entered in one direction to the next in another, and what the
+// line costs up to there, its bend and the line that it crosses counted; free is false where no line may go.
+func (g *grid) leg(i int, in, out side, before float64) (j int, cost float64, free bool) {
+	if out == in.opposite() || !g.passes(i, in, out) {
+		return 0, 0, false
+	}
+	if j, free = g.step(i, out); !free || !g.passes(j, out, out) {
+		return 0, 0, false
+	}
+	a, b := g.point(i), g.point(j)
+	cost = before + abs64(a.X-b.X) + abs64(a.Y-b.Y)
+	if out != in {
+		cost += bendCost
+	}
+	if g.through[j] != 0 {
+		cost += crossingCost
+	}
+	return j, cost, true
 }
 
 // fresh gives the tables of a search, cleared of the last one.

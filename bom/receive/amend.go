@@ -27,10 +27,6 @@ type Left struct {
 // changed where it stands, an offer without one gets it, and a new offer goes to the end of the
 // first file. Nothing else is touched.
 func Amend(b *build.Build, texts map[string][]byte, prices []Price) ([]File, []Left) {
-	type span struct {
-		from, to int
-		text     string
-	}
 	spans := map[string][]span{}
 	var added string
 	var left []Left
@@ -44,27 +40,15 @@ func Amend(b *build.Build, texts map[string][]byte, prices []Price) ([]File, []L
 			p.Paid = whole.Number() // with the decimals of its currency
 		}
 		if p.offer == nil {
-			added += "\n[[offer]]\nitem   = " + strconv.Quote(p.Item) + "\nvendor = " + strconv.Quote(p.Shop) + "\n"
-			if p.code != "" {
-				added += "code   = " + strconv.Quote(p.code) + "\n"
-			}
-			added += "price  = " + strconv.Quote(p.Paid) + "\n"
+			added += p.newOffer()
 			continue
 		}
-		at := p.offer.Place.Key("price")
-		if p.Was == "" {
-			at = p.offer.Place.Key("vendor")
-		}
-		text, known := texts[at.File]
-		from, to, ok := valueAt(string(text), at)
-		switch {
-		case !known || !ok:
+		path, s, ok := p.span(texts)
+		if !ok {
 			left = append(left, Left{p, "its place in the file was not found"})
-		case p.Was != "":
-			spans[at.File] = append(spans[at.File], span{from, to, strconv.Quote(p.Paid)})
-		default:
-			spans[at.File] = append(spans[at.File], span{to, to, apart(string(text), from, to) + "price = " + strconv.Quote(p.Paid)})
+			continue
 		}
+		spans[path] = append(spans[path], s)
 	}
 	if added != "" {
 		text := texts[b.File]
@@ -78,18 +62,52 @@ func Amend(b *build.Build, texts map[string][]byte, prices []Price) ([]File, []L
 	}
 	var out []File
 	for _, path := range b.Files {
-		list := spans[path]
-		if len(list) == 0 {
-			continue
+		if list := spans[path]; len(list) > 0 {
+			out = append(out, File{path, texts[path], written(texts[path], list)})
 		}
-		slices.SortStableFunc(list, func(a, b span) int { return b.from - a.from })
-		text := string(texts[path])
-		for _, s := range list {
-			text = text[:s.from] + s.text + text[s.to:]
-		}
-		out = append(out, File{path, texts[path], []byte(text)})
 	}
 	return out, left
+}
+
+// span is a piece of a text, and what takes its place.
+type span struct {
+	from, to int
+	text     string
+}
+
+// written puts spans into a text, the last first, so that none moves another.
+func written(text []byte, list []span) []byte {
+	slices.SortStableFunc(list, func(a, b span) int { return b.from - a.from })
+	for _, s := range list {
+		text = slices.Concat(text[:s.from], []byte(s.text), text[s.to:])
+	}
+	return text
+}
+
+// newOffer is an offer that the build has not, as a table.
+func (p *Price) newOffer() string {
+	text := "\n[[offer]]\nitem   = " + strconv.Quote(p.Item) + "\nvendor = " + strconv.Quote(p.Shop) + "\n"
+	if p.code != "" {
+		text += "code   = " + strconv.Quote(p.code) + "\n"
+	}
+	return text + "price  = " + strconv.Quote(p.Paid) + "\n"
+}
+
+// span is where the price of an offer stands, or belongs: behind its vendor.
+func (p *Price) span(texts map[string][]byte) (path string, s span, ok bool) {
+	at := p.offer.Place.Key("price")
+	if p.Was == "" {
+		at = p.offer.Place.Key("vendor")
+	}
+	text, known := texts[at.File]
+	from, to, ok := valueAt(string(text), at)
+	switch {
+	case !known || !ok:
+		return "", s, false
+	case p.Was != "":
+		return at.File, span{from, to, strconv.Quote(p.Paid)}, true
+	}
+	return at.File, span{to, to, apart(string(text), from, to) + "price = " + strconv.Quote(p.Paid)}, true
 }
 
 // apart is what stands between a value and the next key: an end of line, or in a table on one

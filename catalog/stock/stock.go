@@ -90,62 +90,78 @@ func (s *maker) expand(p, m map[string]string) {
 	if err != nil {
 		return
 	}
-	rule, ends := p["rule"], p["ends"]
+	rule := p["rule"]
+	has := func(marks ...string) bool {
+		return !slices.ContainsFunc(marks, func(mark string) bool { return !strings.Contains(p["ends"], mark) })
+	}
 	switch {
-	case strings.Contains(ends, "{a}") && strings.Contains(ends, "{b}"):
-		list := s.sizes[rule+" pipe"]
-		for i, a := range list {
-			for k, b := range list {
-				apart := i - k
-				if p["way"] == "either" && (apart > steps || -apart > steps) || p["way"] == "down" && (apart < 0 || apart > steps || apart == 0 && rule != "S4" && p["kind"] != "nipple" && p["kind"] != "adaptor") {
-					continue
-				}
-				if apart == 0 && p["way"] == "down" && (p["kind"] == "nipple" && rule != "S10") {
-					continue // the plain nipple has a row of its own
-				}
-				s.make(p, m, abs(apart), "{a}", a, "{b}", b)
-			}
-		}
-	case strings.Contains(ends, "{h}") && strings.Contains(ends, "{i}"):
+	case has("{a}", "{b}"):
+		s.reducing(p, m, steps)
+	case has("{h}", "{i}"):
 		list := s.sizes[rule+" bore"]
 		for i, a := range list {
 			for _, b := range list[max(0, i-steps):i] {
 				s.make(p, m, 0, "{h}", a, "{i}", b)
 			}
 		}
-	case strings.Contains(ends, "{d}") && strings.Contains(ends, "{h}"):
+	case has("{d}", "{h}"):
 		for _, d := range s.sizes[rule+" dash"] {
 			for _, h := range s.sizes[rule+" bore of "+d] {
 				s.make(p, m, 0, "{d}", d, "{h}", h)
 			}
 		}
-	case strings.Contains(ends, "{a}") && strings.Contains(ends, "{h}"):
+	case has("{a}", "{h}"):
 		for _, a := range s.sizes[rule+" pipe"] {
 			for _, h := range s.sizes["S8 bore of "+a] {
 				s.make(p, m, 0, "{a}", a, "{h}", h)
 			}
 		}
-	case strings.Contains(ends, "{a}"):
+	case has("{a}"):
 		for _, a := range s.sizes[rule+" pipe"] {
 			s.make(p, m, 0, "{a}", a)
 		}
-	case strings.Contains(ends, "{h}"):
+	case has("{h}"):
 		for _, h := range s.sizes[rule+" bore"] {
 			s.make(p, m, 0, "{h}", h)
 		}
-	case strings.Contains(ends, "{e}"):
+	case has("{e}"):
 		list := s.sizes[rule+" dash"]
 		for i, d := range list {
-			for k, e := range list {
-				if i-k >= 1 && i-k <= steps {
+			for k, e := range list[:i] {
+				if i-k <= steps {
 					s.make(p, m, i-k, "{d}", d, "{e}", e)
 				}
 			}
 		}
-	case !strings.Contains(ends, "{"):
+	case !has("{"):
 		s.make(p, m, 0)
 	default:
 		s.paired(p, m)
+	}
+}
+
+// reducing makes the patterns of two pipe sizes, as many steps apart as the pattern says.
+func (s *maker) reducing(p, m map[string]string, steps int) {
+	rule, kind := p["rule"], p["kind"]
+	list := s.sizes[rule+" pipe"]
+	for i, a := range list {
+		for k, b := range list {
+			apart := i - k
+			switch p["way"] {
+			case "either":
+				if abs(apart) > steps {
+					continue
+				}
+			case "down":
+				if apart < 0 || apart > steps || apart == 0 && rule != "S4" && kind != "nipple" && kind != "adaptor" {
+					continue
+				}
+				if apart == 0 && kind == "nipple" && rule != "S10" {
+					continue // the plain nipple has a row of its own
+				}
+			}
+			s.make(p, m, abs(apart), "{a}", a, "{b}", b)
+		}
 	}
 }
 

@@ -1,6 +1,8 @@
 package evidence
 
 import (
+	"cmp"
+
 	"handtight/threads"
 	"handtight/threads/identify"
 )
@@ -59,30 +61,9 @@ func (k *Known) Readings() (Readings, error) {
 		return Readings{}, err
 	}
 	out := Readings{Measured: true, None: all.None}
-	wrong := weight("words")
-	mass := 0.0 // of the words
-	fit := 0.0
 	said := byWords(k.Words.Candidates, &weights)
-	for i := range said {
-		r := &said[i]
-		mass += r.Probability
-		if r.End.Form == nil {
-			r.Probability = 0
-			continue
-		}
-		sex := r.End.Sex
-		if m.Sex != threads.NoSex && sex != threads.NoSex && sex != m.Sex {
-			r.Probability = 0
-			continue
-		}
-		if sex == threads.NoSex {
-			sex = m.Sex
-		}
-		r.End.Sex = sex
-		r.Probability *= identify.Likelihood(&m, r.End.Form, sex)
-		fit += r.Probability
-	}
-	if len(said) > 0 && mass > 0 {
+	if mass, fit := fitted(said, &m); mass > 0 {
+		wrong := weight("words")
 		evidence := identify.Evidence(&m) // of all threads there are, beside their prior
 		if right := (1 - wrong) * fit / mass; right >= wrong*evidence && right > 0 {
 			out.List, out.None = normal(said), 0
@@ -91,7 +72,6 @@ func (k *Known) Readings() (Readings, error) {
 		out.Conflict = true
 	}
 	if out.NothingFits() {
-		out.Conflict = out.Conflict && len(said) > 0
 		return out, nil
 	}
 	for _, c := range all.Candidates {
@@ -106,6 +86,23 @@ func (k *Known) Readings() (Readings, error) {
 	}
 	out.List = normal(out.List)
 	return out, nil
+}
+
+// fitted weighs the readings of the words by the figures, and gives their sum before and after.
+func fitted(said []Reading, m *identify.Measured) (mass, fit float64) {
+	for i := range said {
+		r := &said[i]
+		mass += r.Probability
+		sex := cmp.Or(r.End.Sex, m.Sex)
+		if r.End.Form == nil || m.Sex != threads.NoSex && sex != m.Sex {
+			r.Probability = 0
+			continue
+		}
+		r.End.Sex = sex
+		r.Probability *= identify.Likelihood(m, r.End.Form, sex)
+		fit += r.Probability
+	}
+	return mass, fit
 }
 
 // measured reports whether anything was measured.
