@@ -173,8 +173,7 @@ func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 			taken(waste, -q*quantity.Flow(leak))
 		}
 	case catalog.Return:
-		n.n.Throttles = append(n.n.Throttles, flow.Throttle{From: n.node[u.First+p.From], To: n.node[u.First+p.To], Holds: n.m.Recovered.Middle.Held})
-		n.throttleOf = append(n.throttleOf, u)
+		n.throttle(u, p, n.m.Recovered.Middle.Held)
 	case catalog.FeedPump:
 		lower, upper, ok := curves(u.Item)
 		switch {
@@ -190,8 +189,7 @@ func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 		if set := u.Item.Set; set != nil && p.Is == catalog.Regulator {
 			holds = *set
 		}
-		n.n.Throttles = append(n.n.Throttles, flow.Throttle{From: n.node[u.First+p.From], To: n.node[u.First+p.To], Holds: holds})
-		n.throttleOf = append(n.throttleOf, u)
+		n.throttle(u, p, holds)
 	case catalog.Membrane:
 		share := n.prod * n.shareOf(u)
 		taken(p.From, share)
@@ -205,6 +203,12 @@ func (n *net) passage(u *graph.Unit, p catalog.Passage) {
 	case catalog.OneWay:
 		n.link(u, p.From, p.To, flow.OneWay{Law: n.part(u)})
 	}
+}
+
+// throttle is a passage before which a pressure is held.
+func (n *net) throttle(u *graph.Unit, p catalog.Passage, holds quantity.Pressure) {
+	n.n.Throttles = append(n.n.Throttles, flow.Throttle{From: n.node[u.First+p.From], To: n.node[u.First+p.To], Holds: holds})
+	n.throttleOf = append(n.throttleOf, u)
 }
 
 // still is a passage in the flush: what pumps let water through their valves, and the

@@ -131,14 +131,12 @@ func (m *Making) runs(rec *Recovered) {
 		return
 	}
 	if rec.Stalls {
-		hardMade = made
-		rec.Hardest = middle
+		hardMade, rec.Hardest = made, middle
 	}
 	if rec.Curve != nil {
 		rec.Highest, _ = rec.Device.Highest(rec.Curve.Shutoff())
 	}
-	m.Recovered, m.Made, m.Drives = rec, true, true
-	m.FeedKnown = true
+	m.Recovered, m.Made, m.Drives, m.FeedKnown = rec, true, true, true
 	rec.Takes, m.Feed = span.Empty[quantity.Flow](), span.Empty[quantity.Flow]()
 	for _, r := range []pump.Run{middle, easiest, rec.Hardest} {
 		rec.Takes, m.Feed = rec.Takes.Reach(r.Feed), m.Feed.Reach(r.High)

@@ -105,13 +105,8 @@ func (a *app) fixBuild(path string, o *fixFlags) error {
 	if r.Stops > 0 {
 		a.status = exitStops
 	}
-	f := fixFacts{Edits: []fixEdit{}, Left: []fixLeft{}, Stops: r.Stops, Diff: string(diff.Diff(path, text, o.out, r.Text))}
-	for _, e := range r.Edits {
-		f.Edits = append(f.Edits, fixEdit(e))
-	}
-	for _, l := range r.Left {
-		f.Left = append(f.Left, fixLeft(l))
-	}
+	f := fixFactsOf(r)
+	f.Diff = string(diff.Diff(path, text, o.out, r.Text))
 	if !o.dry && len(r.Edits) > 0 {
 		if err := place.Write(func(w io.Writer) error { _, err := w.Write(r.Text); return err }); err != nil {
 			return err
@@ -123,6 +118,17 @@ func (a *app) fixBuild(path string, o *fixFlags) error {
 	}
 	a.printFix(path, &f)
 	return nil
+}
+
+func fixFactsOf(r *fix.Result) fixFacts {
+	f := fixFacts{Edits: []fixEdit{}, Left: []fixLeft{}, Stops: r.Stops}
+	for _, e := range r.Edits {
+		f.Edits = append(f.Edits, fixEdit(e))
+	}
+	for _, l := range r.Left {
+		f.Left = append(f.Left, fixLeft(l))
+	}
+	return f
 }
 
 func (a *app) printFix(path string, f *fixFacts) {
