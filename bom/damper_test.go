@@ -1,4 +1,4 @@
-package bom
+package bom_test
 
 import (
 	"math"
@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom"
 	"handtight/bom/read"
 )
 
@@ -77,7 +78,7 @@ func TestUnloaderAccumulatorAndHeight(t *testing.T) {
 	loads := func(more string) (pump, damper, tank float64) {
 		b, faults := read.Parse("x.toml", []byte(strings.Replace(unloading, "$", more, 1)))
 		require.NoError(t, faults.Err())
-		s, faults := Walk(b)
+		s, faults := bom.Walk(b)
 		require.NoError(t, faults.Err())
 		at := func(unit, port string) float64 {
 			u, ok := s.Graph.Unit(unit)

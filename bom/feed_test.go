@@ -1,4 +1,4 @@
-package bom
+package bom_test
 
 import (
 	"slices"
@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"handtight/bom/internal/built"
 	"handtight/pressure/network"
 )
 
@@ -109,7 +110,7 @@ func TestFeedLines(t *testing.T) {
 			[]string{"mute-house pump"}, "pump.in", level{}},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			sees(t, walked(t, "feed.toml", head+feedParts+runs(c.paths...)), stand{}, c.port, c.want, c.why)
+			sees(t, built.Walk(t, "feed.toml", built.Head+feedParts+built.Runs(c.paths...)), stand{}, c.port, c.want, c.why)
 		})
 	}
 }
@@ -117,10 +118,10 @@ func TestFeedLines(t *testing.T) {
 // What is told of a part of the build is its own: a plant without a way out does not speak
 // for the plant beside it.
 func TestNoBoundNormallyIsOfOnePart(t *testing.T) {
-	sys := walked(t, "two.toml", head+feedParts+runs("sea pump/stuck valve/stuck check/stuck", "sea/2 pump/free tee throttle out", "tee.branch lower out/2"))
+	sys := built.Walk(t, "two.toml", built.Head+feedParts+built.Runs("sea pump/stuck valve/stuck check/stuck", "sea/2 pump/free tee throttle out", "tee.branch lower out/2"))
 	told := map[bool]int{}
 	for _, st := range sys.States.All {
-		junction := sys.Circuit.JunctionOf[sys.portNamed(t, "pump/stuck.out")]
+		junction := sys.Circuit.JunctionOf[built.Port(t, sys, "pump/stuck.out")]
 		stuck := sys.Circuit.NetOf[junction] == st.Net()
 		require.Equal(t, stuck, sys.States.NoBoundNormally(st), st.Name)
 		told[stuck]++
@@ -139,10 +140,10 @@ func TestOrderOfRunsChangesNoPressure(t *testing.T) {
 	paths = append(paths, "tee/e6.branch check/0.in", "check/0.out check/1.in", "check/1.out check/2.in", "check/2.out check/3.in", "check/3.out tee/s6.branch")
 	turned := slices.Clone(paths)
 	slices.Reverse(turned)
-	one, other := walked(t, "x.toml", head+feedParts+runs(paths...)), walked(t, "x.toml", head+feedParts+runs(turned...))
+	one, other := built.Walk(t, "x.toml", built.Head+feedParts+built.Runs(paths...)), built.Walk(t, "x.toml", built.Head+feedParts+built.Runs(turned...))
 	for _, port := range []string{"strong/0.in", "strong/0.out", "pump.in", "check/2.in"} {
-		a, _ := one.solved(t, stand{}, port)
-		b, _ := other.solved(t, stand{}, port)
+		a, _ := solved(one, t, stand{}, port)
+		b, _ := solved(other, t, stand{}, port)
 		require.InDelta(t, a, b, 1e-9, port)
 	}
 }
@@ -150,18 +151,30 @@ func TestOrderOfRunsChangesNoPressure(t *testing.T) {
 // A relief on a feed line lets through what is above its set: where its outlet is shut,
 // the line behind it sees what the feed pump gives.
 func TestFeedPassesAReliefIntoAShutLine(t *testing.T) {
-	sys := walked(t, "x.toml", head+feedParts+runs("sea strong tee/r pump throttle out", "tee/r.branch low valve out/2"))
-	high, _ := sys.solved(t, stand{shut: []string{"valve"}}, "low.in")
+	sys := built.Walk(t, "x.toml", built.Head+feedParts+built.Runs("sea strong tee/r pump throttle out", "tee/r.branch low valve out/2"))
+	high, _ := solved(sys, t, stand{shut: []string{"valve"}}, "low.in")
 	require.InDelta(t, 2.5, high, 1e-9)
-	high, _ = sys.solved(t, stand{shut: []string{"valve"}}, "low.out")
+	high, _ = solved(sys, t, stand{shut: []string{"valve"}}, "low.out")
 	require.GreaterOrEqual(t, high, 1.5, "2.5 less the set of 1 at the least")
 }
 
 // A supply behind a throttle gives a ring no more than what the line behind the throttle
 // finds a way out at, 1 bar, and the ring's pump adds its 2.5 once.
 func TestThrottledSupplyOfARing(t *testing.T) {
-	sys := walked(t, "x.toml", head+feedParts+runs("house throttle tee/z check/b tee/in strong tee/out valve",
+	sys := built.Walk(t, "x.toml", built.Head+feedParts+built.Runs("house throttle tee/z check/b tee/in strong tee/out valve",
 		"tee/z.branch check/y tee/y.a", "tee/y.b low out/2", "tee/out.branch check/round tee/in.branch"))
-	high, _ := sys.solved(t, stand{}, "strong.out")
+	high, _ := solved(sys, t, stand{}, "strong.out")
 	require.InDelta(t, 3.5, high, 1e-9)
+}
+
+// Of two intakes each is lost through its own pump.
+func TestLostFlushNamesThePumpOfItsIntake(t *testing.T) {
+	const parts = "[[item]]\nid = \"cock\"\nkind = \"seacock\"\n[[item]]\nid = \"open\"\nkind = \"feed pump\"\nshutoff = \"2 bar\"\ntype = \"centrifugal\"\n" +
+		"[[item]]\nid = \"snap\"\nkind = \"solenoid valve\"\n[[item]]\nid = \"cross\"\nkind = \"cross\"\n"
+	sys := built.Walk(t, "x.toml", built.Head+feedParts+parts+built.Runs("cock/1 open/1 cross pump throttle out", "cock/2 open/2 cross.branch", "house snap cross.c"))
+	got := map[string]string{}
+	for _, l := range sys.Running.LostFlushes() {
+		got[l.Intake.Name] = l.Pump.Name
+	}
+	require.Equal(t, map[string]string{"cock/1": "open/1", "cock/2": "open/2"}, got)
 }

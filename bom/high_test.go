@@ -1,39 +1,41 @@
-package bom
+package bom_test
 
 import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/internal/built"
 )
 
 // A high-pressure side is one by what drives it, whatever is missing or written too low.
 func TestHighPressureByWhatDrivesIt(t *testing.T) {
-	feedThere := edit{`path = ["pump", "tee/relief"`, `path = ["feed-pump/2", "tee/relief"`}
-	feedHere := edit{`"tee/flush", "pump"]`, `"tee/flush", "feed-pump/2"]`}
-	passage := more("[[item]]\nid = \"plain\"\nkind = \"nipple\"")
+	feedThere := built.Edit{`path = ["pump", "tee/relief"`, `path = ["feed-pump/2", "tee/relief"`}
+	feedHere := built.Edit{`"tee/flush", "pump"]`, `"tee/flush", "feed-pump/2"]`}
+	passage := built.More("[[item]]\nid = \"plain\"\nkind = \"nipple\"")
 	for _, c := range []struct {
 		why   string
-		edits []edit
+		edits []built.Edit
 	}{
 		{"as built", nil},
-		{"a relief set below 10 bar", []edit{{`"tee/relief.branch", "relief", "tee/outlet.branch"`, `"tee/relief.branch", "low-relief", "tee/outlet.branch"`}}},
-		{"a duty written as 55 psi", []edit{dutyOf("55 psi")}},
-		{"a feed pump in the pump's place", []edit{feedThere, feedHere}},
-		{"a plain passage in the pump's place", []edit{passage, {`path = ["pump", "tee/relief"`, `path = ["plain", "tee/relief"`}, {`"tee/flush", "pump"]`, `"tee/flush", "plain"]`}}},
-		{"no relief", []edit{noRelief, noReliefTee}},
+		{"a relief set below 10 bar", []built.Edit{{`"tee/relief.branch", "relief", "tee/outlet.branch"`, `"tee/relief.branch", "low-relief", "tee/outlet.branch"`}}},
+		{"a duty written as 55 psi", []built.Edit{built.DutyOf("55 psi")}},
+		{"a feed pump in the pump's place", []built.Edit{feedThere, feedHere}},
+		{"a plain passage in the pump's place", []built.Edit{passage, {`path = ["pump", "tee/relief"`, `path = ["plain", "tee/relief"`}, {`"tee/flush", "pump"]`, `"tee/flush", "plain"]`}}},
+		{"no relief", []built.Edit{noRelief, noReliefTee}},
 	} {
 		t.Run(c.why, func(t *testing.T) {
-			sys := planted(t, c.edits...)
+			sys := built.Plant(t, c.edits...)
 			for _, port := range []string{"hp-hose.a", "vessel.feed", "throttle.in", "gauge/hp.in"} {
-				require.True(t, sys.Segments.SegmentOf(sys.portNamed(t, port)).High(), port)
+				require.True(t, sys.Segments.SegmentOf(built.Port(t, sys, port)).High(), port)
 			}
 			for _, port := range []string{"brine-hose.a", "meter.in"} {
-				require.False(t, sys.Segments.SegmentOf(sys.portNamed(t, port)).High(), port)
+				require.False(t, sys.Segments.SegmentOf(built.Port(t, sys, port)).High(), port)
 			}
 		})
 	}
-	require.Len(t, planted(t, feedThere, feedHere).Running.Unpressed(), 1, "a duty, and nothing that gives it")
-	require.Empty(t, planted(t).Running.Unpressed())
+	require.Len(t, built.Plant(t, feedThere, feedHere).Running.Unpressed(), 1, "a duty, and nothing that gives it")
+	require.Empty(t, built.Plant(t).Running.Unpressed())
 }
 
 // A plant with an energy-recovery pump, walked as a whole: 6 bar of feed over a rod of a
@@ -64,7 +66,7 @@ kind = "shut-off valve"
 id = "out"
 kind = "overboard"
 `
-	sys := walked(t, "erp.toml", head+parts+runs("sea feed erp vessel.feed", "vessel.brine erp.brine", "erp.waste waste out", "vessel.product tank"))
+	sys := built.Walk(t, "erp.toml", built.Head+parts+built.Runs("sea feed erp vessel.feed", "vessel.brine erp.brine", "erp.waste waste out", "vessel.product tank"))
 	for _, c := range []struct {
 		port, state string
 		want        float64
@@ -72,20 +74,20 @@ kind = "overboard"
 		{"vessel.feed", "normal", 60}, {"vessel.brine", "normal", 60}, {"erp.in", "normal", 6}, {"waste.in", "normal", 0}, {"tank.in", "normal", 0},
 		{"vessel.feed", "waste shut", 6},
 	} {
-		high, _, ok := sys.States.Pressure(sys.stateNamed(t, c.state), sys.portNamed(t, c.port))
+		high, _, ok := sys.States.Pressure(built.State(t, sys, c.state), built.Port(t, sys, c.port))
 		require.True(t, ok)
 		require.InDelta(t, c.want, high.Bar(), 1e-9, "%s, %s", c.port, c.state)
 	}
-	require.True(t, sys.Segments.SegmentOf(sys.portNamed(t, "vessel.brine")).High())
-	require.False(t, sys.Segments.SegmentOf(sys.portNamed(t, "erp.in")).High())
-	require.True(t, sys.Waters.Sea(sys.portNamed(t, "waste.in")))
+	require.True(t, sys.Segments.SegmentOf(built.Port(t, sys, "vessel.brine")).High())
+	require.False(t, sys.Segments.SegmentOf(built.Port(t, sys, "erp.in")).High())
+	require.True(t, sys.Waters.Sea(built.Port(t, sys, "waste.in")))
 }
 
 // A regulator in the throttle's place holds what it is set to and takes no hand.
 func TestRegulatorPlant(t *testing.T) {
-	sys := planted(t, more("[[item]]\nid = \"holds\"\nkind = \"back-pressure regulator\"\nset = \"52 bar\""), edit{`"throttle", "brine-hose"`, `"holds", "brine-hose"`})
-	high, _, _ := sys.States.Pressure(sys.stateNamed(t, "normal"), sys.portNamed(t, "vessel.feed"))
+	sys := built.Plant(t, built.More("[[item]]\nid = \"holds\"\nkind = \"back-pressure regulator\"\nset = \"52 bar\""), built.Edit{`"throttle", "brine-hose"`, `"holds", "brine-hose"`})
+	high, _, _ := sys.States.Pressure(built.State(t, sys, "normal"), built.Port(t, sys, "vessel.feed"))
 	require.InDelta(t, 52, high.Bar(), 1e-9)
-	high, _, _ = sys.States.Pressure(sys.stateNamed(t, "holds stuck"), sys.portNamed(t, "vessel.feed"))
+	high, _, _ = sys.States.Pressure(built.State(t, sys, "holds stuck"), built.Port(t, sys, "vessel.feed"))
 	require.InDelta(t, 71.5, high.Bar(), 1e-9, "stuck shut, the relief takes the flow")
 }

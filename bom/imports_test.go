@@ -63,6 +63,7 @@ var may = map[string]string{
 	"bom/request":                "bom/build bom/money bom/order catalog pressure/quantity pressure/rows threads",
 	"bom/running":                "bom/circuit bom/graph bom/rating bom/segment bom/state bom/wetting catalog pressure pressure/network pressure/network/connected pressure/quantity",
 	"bom":                        "bom/build bom/circuit bom/each bom/graph bom/order bom/rating bom/read bom/running bom/segment bom/source bom/state bom/wetting",
+	"bom/internal/built":         "bom bom/read bom/state",
 	"bom/cart":                   "bom bom/build bom/file bom/finding bom/graph bom/money bom/order bom/request bom/sheet bom/source bom/state bom/wetting catalog pressure pressure/pattern pressure/quantity threads threads/title",
 	"bom/draft/assign":           "",
 	"bom/draft":                  "bom bom/build bom/cart bom/draft/assign bom/finding bom/graph bom/money bom/read bom/repair bom/rule catalog catalog/stock pressure pressure/pattern pressure/quantity threads threads/title",

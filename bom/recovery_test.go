@@ -1,15 +1,17 @@
-package bom
+package bom_test
 
 import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom/internal/built"
 )
 
 // All sides of an energy-recovery pump are one part of the build, also where nothing else joins
 // them: its waste is asked for, and its high side stands at what drives it over its ratio.
 func TestEnergyRecoveryPumpIsOnePart(t *testing.T) {
-	sys := walked(t, "recovery.toml", `[build]
+	sys := built.Walk(t, "recovery.toml", `[build]
 name = "invented"
 currency = "EUR"
 [[item]]
@@ -36,8 +38,8 @@ path = ["feed.out", "lift.in"]
 name = "c"
 path = ["lift.waste", "over.in"]
 `)
-	high, _ := sys.solved(t, stand{}, "lift.out")
+	high, _ := solved(sys, t, stand{}, "lift.out")
 	require.InDelta(t, 60, high, 1e-9)
-	high, _ = sys.solved(t, stand{}, "lift.waste")
+	high, _ = solved(sys, t, stand{}, "lift.waste")
 	require.Zero(t, high)
 }

@@ -1,4 +1,4 @@
-package bom
+package bom_test
 
 import (
 	"math"

@@ -1,10 +1,11 @@
-package bom
+package bom_test
 
 import (
 	"maps"
 	"math"
 	"slices"
 
+	"handtight/bom"
 	"handtight/bom/graph"
 	"handtight/catalog"
 )
@@ -25,7 +26,7 @@ import (
 // own pressure, held by a relief, each pump once. A zone that a running pump empties,
 // and no water reaches, stands at a vacuum.
 type reference struct {
-	sys   *System
+	sys   *bom.System
 	st    stand
 	edges []portEdge
 	round int          // the feed pumps that water goes round through, a bit each
@@ -40,7 +41,7 @@ type portEdge struct {
 	unit     *graph.Unit // nil for a joint
 }
 
-func refer(sys *System, st stand) *reference {
+func refer(sys *bom.System, st stand) *reference {
 	r := &reference{sys: sys, st: st, spent: map[int]bool{}}
 	for _, j := range sys.Graph.Joints {
 		r.edges = append(r.edges, portEdge{j.A, j.B, catalog.Open, nil})

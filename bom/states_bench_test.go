@@ -1,16 +1,15 @@
-package bom
+package bom_test
 
 import (
 	"fmt"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
 	"time"
 
-	"github.com/stretchr/testify/require"
-
+	"handtight/bom"
 	"handtight/bom/circuit"
+	"handtight/bom/internal/built"
 	"handtight/bom/state"
 )
 
@@ -24,13 +23,10 @@ var (
 // so many joints.
 func manyPlants(tb testing.TB, joints int) string {
 	tb.Helper()
-	plant, err := os.ReadFile(plantFile)
-	require.NoError(tb, err)
-	parts, err := os.ReadFile("../testdata/states/parts.toml")
-	require.NoError(tb, err)
-	head, body, _ := strings.Cut(string(plant), "[[run]]")
+	plant, parts := built.Demo(tb, "states/plant.toml"), built.Demo(tb, "states/parts.toml")
+	head, body, _ := strings.Cut(plant, "[[run]]")
 	head = strings.Replace(head, `include  = ["parts.toml"]`, "", 1)
-	body = string(parts) + "\n[[run]]" + body
+	body = parts + "\n[[run]]" + body
 	each := strings.Count(body, `", "`) - strings.Count(body, "ends   = ")
 	var b strings.Builder
 	b.WriteString(head)
@@ -47,11 +43,8 @@ func manyPlants(tb testing.TB, joints int) string {
 // ten of them a valve that can be shut, which makes a state of its own.
 func longPlant(tb testing.TB, joints int, valves bool) string {
 	tb.Helper()
-	plant, err := os.ReadFile(plantFile)
-	require.NoError(tb, err)
-	parts, err := os.ReadFile("../testdata/states/parts.toml")
-	require.NoError(tb, err)
-	text := strings.Replace(string(plant), `include  = ["parts.toml"]`, "", 1) + string(parts) +
+	plant, parts := built.Demo(tb, "states/plant.toml"), built.Demo(tb, "states/parts.toml")
+	text := strings.Replace(plant, `include  = ["parts.toml"]`, "", 1) + parts +
 		"\n[[item]]\nid = \"elbow\"\nkind = \"elbow\"\n"
 	var line strings.Builder
 	for i := range joints {
@@ -61,7 +54,7 @@ func longPlant(tb testing.TB, joints int, valves bool) string {
 			line.WriteString(`"elbow/+", `)
 		}
 	}
-	return replaceOnce(tb, text, `"strainer", "feed-pump"`, `"strainer", `+line.String()+`"feed-pump"`)
+	return built.Replace(tb, text, `"strainer", "feed-pump"`, `"strainer", `+line.String()+`"feed-pump"`)
 }
 
 var builds = []struct {
@@ -74,7 +67,7 @@ var builds = []struct {
 }
 
 // oneState solves the normal state of every part of a build.
-func oneState(s *System) {
+func oneState(s *bom.System) {
 	for part := range s.Circuit.Nets {
 		if s.States.Normal(part) != nil {
 			s.States.Field(part, &circuit.Condition{})
@@ -83,13 +76,13 @@ func oneState(s *System) {
 }
 
 // allStates solves every state afresh, and what each junction sees over all of them.
-func allStates(s *System) *state.States { return state.Solve(s.States.Circuit, s.Waters) }
+func allStates(s *bom.System) *state.States { return state.Solve(s.States.Circuit, s.Waters) }
 
 // One state of a build, all of them, and how many times the one the all are.
 func BenchmarkStates(b *testing.B) {
 	for _, kind := range builds {
 		for _, n := range []int{100, 1_000, 10_000} {
-			sys := walked(b, "many.toml", kind.text(b, n))
+			sys := built.Walk(b, "many.toml", kind.text(b, n))
 			b.Run(fmt.Sprintf("%s/joints=%d", kind.name, n), func(b *testing.B) {
 				b.ReportAllocs()
 				for b.Loop() {

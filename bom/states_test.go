@@ -1,4 +1,4 @@
-package bom
+package bom_test
 
 import (
 	"math"
@@ -6,6 +6,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/bom"
+	"handtight/bom/internal/built"
 )
 
 // The zones of the plant, by ports that must all stand at one pressure.
@@ -21,16 +24,13 @@ var zones = map[string][]string{
 
 // Changes of the plant.
 var (
-	ownOutlet   = edit{`"relief", "tee/outlet.branch"]`, `"relief", "relief-outlet"]`}
-	plugOutlet  = edit{`"tee/outlet", `, ``}
-	noValve     = edit{`"overboard-valve", `, ``}
-	noRelief    = edit{`path = ["tee/relief.branch", "relief", "tee/outlet.branch"]`, `path = ["gauge/relief", "tee/relief.branch"]`}
-	noReliefTee = edit{`"tee/outlet", "overboard-valve"`, `"overboard-valve"`}
-	known120    = edit{`"tee/flush", "pump"]`, `"tee/flush", "pump-120"]`}
-	from120     = edit{`path = ["pump", "tee/relief"`, `path = ["pump-120", "tee/relief"`}
-	known60     = edit{`"tee/flush", "pump"]`, `"tee/flush", "pump-60"]`}
-	from60      = edit{`path = ["pump", "tee/relief"`, `path = ["pump-60", "tee/relief"`}
-	selectsOpen = edit{`"meter", "selector.common"]`, `"meter", "selector-open.common"]`}
+	noRelief    = built.Edit{`path = ["tee/relief.branch", "relief", "tee/outlet.branch"]`, `path = ["gauge/relief", "tee/relief.branch"]`}
+	noReliefTee = built.Edit{`"tee/outlet", "overboard-valve"`, `"overboard-valve"`}
+	known120    = built.Edit{`"tee/flush", "pump"]`, `"tee/flush", "pump-120"]`}
+	from120     = built.Edit{`path = ["pump", "tee/relief"`, `path = ["pump-120", "tee/relief"`}
+	known60     = built.Edit{`"tee/flush", "pump"]`, `"tee/flush", "pump-60"]`}
+	from60      = built.Edit{`path = ["pump", "tee/relief"`, `path = ["pump-60", "tee/relief"`}
+	selectsOpen = built.Edit{`"meter", "selector.common"]`, `"meter", "selector-open.common"]`}
 )
 
 var inf = math.Inf(1)
@@ -44,7 +44,7 @@ type level struct{ high, low float64 }
 // the words of `why`; the plant is testdata/states/plant.toml.
 var cases = []struct {
 	name, why string
-	edits     []edit
+	edits     []built.Edit
 	stand     stand
 	state     string // the state that the walk makes of it; "" if none
 	at        map[string]level
@@ -61,7 +61,7 @@ var cases = []struct {
 	},
 	{
 		name: "3 overboard valve shut, relief with an outlet of its own", why: "no flow through the throttle: the brine hose sees it all",
-		edits: []edit{ownOutlet, plugOutlet}, stand: stand{shut: []string{"overboard-valve"}}, state: "overboard-valve shut",
+		edits: []built.Edit{built.OwnOutlet, built.PlugOutlet}, stand: stand{shut: []string{"overboard-valve"}}, state: "overboard-valve shut",
 		at:   map[string]level{"feed": {2.5, 0}, "high": {65, 0}, "brine": {65, 0}, "product": {0, 0}},
 		full: map[string]float64{"high": 71.5, "brine": 71.5},
 	},
@@ -73,12 +73,12 @@ var cases = []struct {
 	},
 	{
 		name: "5 throttle shut, no relief", why: "nothing opens",
-		edits: []edit{noRelief, noReliefTee}, stand: stand{shut: []string{"throttle"}}, state: "throttle shut",
+		edits: []built.Edit{noRelief, noReliefTee}, stand: stand{shut: []string{"throttle"}}, state: "throttle shut",
 		at: map[string]level{"feed": {2.5, 0}, "high": {inf, 0}, "brine": {0, 0}, "product": {0, 0}},
 	},
 	{
 		name: "5 throttle shut, no relief, stall known", why: "the pump stalls",
-		edits: []edit{noRelief, noReliefTee, known120, from120}, stand: stand{shut: []string{"throttle"}}, state: "throttle shut",
+		edits: []built.Edit{noRelief, noReliefTee, known120, from120}, stand: stand{shut: []string{"throttle"}}, state: "throttle shut",
 		at: map[string]level{"feed": {2.5, 0}, "high": {120, 0}, "brine": {0, 0}, "product": {0, 0}},
 	},
 	{
@@ -136,7 +136,7 @@ var cases = []struct {
 func TestHandSolvedCases(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			sys := planted(t, c.edits...)
+			sys := built.Plant(t, c.edits...)
 			for zone, want := range c.at {
 				for _, port := range zones[zone] {
 					if _, placed := sys.Graph.Unit(unitOf(port)); !placed {
@@ -153,7 +153,7 @@ func TestHandSolvedCases(t *testing.T) {
 					if c.state == "" {
 						continue
 					}
-					high, low, ok := sys.States.Pressure(sys.stateNamed(t, c.state), sys.portNamed(t, port))
+					high, low, ok := sys.States.Pressure(built.State(t, sys, c.state), built.Port(t, sys, port))
 					require.True(t, ok)
 					closeTo(t, level{full, want.low}, high.Bar(), low.Bar(), "state %s at %s: %s", c.state, port, c.why)
 				}
@@ -162,21 +162,17 @@ func TestHandSolvedCases(t *testing.T) {
 	}
 }
 
-func sees(t *testing.T, sys *System, st stand, port string, want level, why string) {
+func sees(t *testing.T, sys *bom.System, st stand, port string, want level, why string) {
 	t.Helper()
-	high, low := sys.solved(t, st, port)
+	high, low := solved(sys, t, st, port)
 	closeTo(t, want, high, low, "%s: %s", port, why)
 }
 
 // closeTo compares pressures, infinite ones too.
 func closeTo(t *testing.T, want level, high, low float64, words string, args ...any) {
 	t.Helper()
-	if math.IsInf(want.high, 1) || math.IsInf(high, 1) {
-		require.Equal(t, want.high, high, append([]any{words}, args...)...)
-	} else {
-		require.InDelta(t, want.high, high, 1e-9, append([]any{words}, args...)...)
-	}
-	require.InDelta(t, want.low, low, 1e-9, append([]any{words}, args...)...)
+	built.Close(t, want.high, high, words, args...)
+	built.Close(t, want.low, low, words, args...)
 }
 
 func unitOf(port string) string {
@@ -187,13 +183,13 @@ func unitOf(port string) string {
 // A state without a bound says so; a state with a bound everywhere does not.
 func TestStatesWithoutBound(t *testing.T) {
 	var none []string
-	for _, st := range planted(t).States.All {
+	for _, st := range built.Plant(t).States.All {
 		if st.NoBound {
 			none = append(none, st.Name)
 		}
 	}
 	require.Equal(t, []string{"overboard-valve shut"}, none, "as people build it, one shut valve leaves no way out")
-	for _, st := range planted(t, ownOutlet, plugOutlet).States.All {
+	for _, st := range built.Plant(t, built.OwnOutlet, built.PlugOutlet).States.All {
 		require.False(t, st.NoBound, st.Name)
 	}
 }
@@ -209,7 +205,7 @@ func TestStatesOfThePlant(t *testing.T) {
 	}
 	var got []string
 	failures := map[string]bool{}
-	for _, st := range planted(t).States.All {
+	for _, st := range built.Plant(t).States.All {
 		got = append(got, st.Name)
 		failures[st.Name] = st.Failure
 	}

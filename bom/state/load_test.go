@@ -40,3 +40,25 @@ func TestLoadcovers(t *testing.T) {
 		require.Same(t, normal, l.ByAct, c.why)
 	}
 }
+
+// The worst of a load: no bound by an act, then by a failure, then the higher figure.
+func TestWorstLoad(t *testing.T) {
+	act, fail := &State{Name: "act"}, &State{Name: "fail", Failure: true}
+	for _, c := range []struct {
+		why   string
+		load  Load
+		worst quantity.Pressure
+		by    *State
+	}{
+		{"nothing pushes", Load{}, 0, nil},
+		{"the act is the higher", Load{Act: 65, ByAct: act, Fail: 55, ByFail: fail}, 65, act},
+		{"the failure is the higher", Load{Act: 55, ByAct: act, Fail: 65, ByFail: fail}, 65, fail},
+		{"alike: the act, which is worse to answer for", Load{Act: 55, ByAct: act, Fail: 55, ByFail: fail}, 55, act},
+		{"no bound by a failure", Load{Act: 55, ByAct: act, NoBoundFail: fail}, quantity.NoBound(), fail},
+		{"no bound by both", Load{Act: 55, ByAct: act, NoBound: act, NoBoundFail: fail}, quantity.NoBound(), act},
+	} {
+		worst, by := c.load.Worst()
+		require.Equal(t, c.worst, worst, c.why)
+		require.Equal(t, c.by, by, c.why)
+	}
+}
