@@ -256,3 +256,17 @@ func TestNeedInWords(t *testing.T) {
 	require.Contains(t, needs["cartridge"].WhySpare(), "60")
 	require.Equal(t, "hose stock, bore 19 mm", needs["hose"].About)
 }
+
+// A joint for low pressure only is made up as any other; one that does not hold must be changed first, and
+// nothing is bought to close it.
+func TestTapeOfAJointForLowPressureOnly(t *testing.T) {
+	for female, rolls := range map[string]money.Quantity{"1/2 NPT female plastic": 1, "Rc 1/2": 0} {
+		text := built.Head + built.Ended("nipple", "nipple", "1/2 NPT male", "1/2 NPT male") + built.Ended("socket", "coupling", female, female)
+		n := needsOf(t, text+built.Runs("nipple socket"))["tape 12 mm"]
+		if rolls == 0 {
+			require.Nil(t, n, female)
+			continue
+		}
+		require.Equal(t, rolls*money.Piece, n.Placed, female)
+	}
+}
