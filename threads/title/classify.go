@@ -263,7 +263,7 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 
 func bspWord(m *sense) bool {
 	switch m.value {
-	case "BSP", "BSPP", "BSPT", "THREAD":
+	case "BSP", "BSPP", "BSPT", "ISO7", "EN10226-1", "THREAD":
 		return true
 	}
 	return false

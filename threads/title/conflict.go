@@ -10,6 +10,7 @@ import (
 // meant are the families that a thread's name can stand for, whatever else is said.
 var meant = map[string][]threads.Family{
 	"BSP": {threads.G, threads.R, threads.Rp, threads.Rc}, "BSPP": {threads.G}, "BSPT": {threads.R, threads.Rc},
+	"ISO7": {threads.R, threads.Rp, threads.Rc}, "EN10226-1": {threads.R, threads.Rp},
 	"R": {threads.R, threads.Rc, threads.Rp, threads.G}, "RC": {threads.Rc, threads.R}, "RP": {threads.Rp, threads.R},
 	"NPT": {threads.NPT, threads.NPTF}, "NPTF": {threads.NPTF, threads.NPT}, "MP": {threads.NPT, threads.NPTF}, "NPSM": {threads.NPSM, threads.NPS},
 	"NPS": {threads.NPS, threads.NPSM}, "NPS?": {threads.NPS, threads.NPSM}, "IPS": {threads.NPT, threads.NPSM}, "NH": {threads.NH},

@@ -95,7 +95,7 @@ func TestAFamilyThatFitsNoEndIsAsked(t *testing.T) {
 	for text, asked := range map[string]int{
 		"Elbow 1/2 NPT F x F 316 class 150 PN16, EN 10226":    2,
 		"Nipple R 1/2 x R 1/2 brass, ASME B1.20.1 NPT thread": 2,
-		"Elbow 1/2 BSP F x F EN 10226 brass":                  0,
+		"Elbow 1/2 BSP F x F EN 10226-1 brass":                0,
 		"Adaptor 1/2 NPT M x G 1/2 F, ISO 228":                0,
 		"Adaptor 1/2 NPT M x 1/2 BSPT M, EN 10226":            0,
 	} {

@@ -143,7 +143,7 @@ func (l *line) connector(ends []*phrase) bool {
 	for k := range l.tokens {
 		if f := l.tokens[k].figure; f != nil && f.role == asLength {
 			text := strings.ToLower(l.words(l.tokens[k].from, l.tokens[k].to))
-			short = short || strings.HasSuffix(text, "cm") || strings.HasSuffix(text, "см") || strings.HasSuffix(text, "سم")
+			short = short || endsIn(text, "cm", "см", "سم")
 		}
 	}
 	for _, e := range ends {
@@ -161,29 +161,47 @@ func (l *line) connector(ends []*phrase) bool {
 	return true
 }
 
+// endsIn reports whether a length's text ends in one of the units.
+func endsIn(text string, units ...string) bool {
+	for _, u := range units {
+		if strings.HasSuffix(text, u) {
+			return true
+		}
+	}
+	return false
+}
+
 // shortestRoll is the length in metres from which hose and pipe are taken to be sold by their
 // length: made-up hoses of taps and sinks are shorter. A judgement.
 const shortestRoll = 3
 
+// shortestReel is the same where the word for hose is used of made-up ones too. A judgement.
+const shortestReel = 5
+
 // byTheRoll reports hose or pipe of a length that no fitting has, of whose ends no thread is said.
 func (l *line) byTheRoll(ends []*phrase) bool {
-	stock, long := false, false
+	stock := hasWord(string(l.norm), "pipe")
+	for k := range l.tokens {
+		m := l.tokens[k].is(classEnd)
+		stock = stock || m != nil && (m.value == "HOSE" || m.value == "TUBE")
+	}
+	shortest, long := float64(shortestRoll), false
+	if !stock {
+		shortest, stock = shortestReel, l.is(hose)
+	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		m := it.is(classEnd)
-		stock = stock || m != nil && (m.value == "HOSE" || m.value == "TUBE")
 		if f := it.figure; f != nil && f.role == asLength {
 			text := strings.ToLower(strings.TrimRight(l.words(it.from, l.figureEnd(k)), "."))
 			switch {
-			case strings.HasSuffix(text, "cm"), strings.HasSuffix(text, "mm"), strings.HasSuffix(text, "in"):
-			case strings.HasSuffix(text, "ft"), strings.HasSuffix(text, "feet"), strings.HasSuffix(text, "foot"), strings.HasSuffix(text, "'"):
-				long = long || f.v >= shortestRoll*3
+			case endsIn(text, "cm", "mm", "in", "см", "мм", "سم", "مم", "ملم"):
+			case endsIn(text, "ft", "feet", "foot", "'"):
+				long = long || f.v >= shortest*3
 			default:
-				long = long || f.v >= shortestRoll
+				long = long || f.v >= shortest
 			}
 		}
 	}
-	stock = stock || hasWord(string(l.norm), "pipe")
 	return stock && long && !anyThread(ends)
 }
 
@@ -193,7 +211,7 @@ func (l *line) rollEnds(ends []*phrase) []*phrase {
 	var out []*phrase
 	for _, e := range ends {
 		switch {
-		case e.part != nil && !e.endFirst && !e.millimetres():
+		case e.part != nil && e.part.traits&hose == 0 && !e.endFirst && !e.millimetres():
 			e.end, e.hose, e.thread = "", false, true
 		case e.hose || e.end == "" || e.end == "TUBE" || e.end == "PUSH":
 			e.fig.role = asMeasure

@@ -365,7 +365,7 @@ func (l *line) chineseBore(k int) {
 	metal, thread := false, false
 	for j := range l.tokens {
 		t := &l.tokens[j]
-		if t.figure != nil && j != k+1 {
+		if t.figure != nil && j != k+1 && !l.inCode(j) {
 			return
 		}
 		if m := t.is(classMaterial); m != nil {

@@ -47,7 +47,7 @@ func (l *line) figureEnd(k int) int {
 	end := l.tokens[k].to
 	if k+1 < len(l.tokens) {
 		next := &l.tokens[k+1]
-		if next.figure == nil && next.mark == 0 && (next.is(classUnit) != nil || next.is(classAfter) != nil) {
+		if next.figure == nil && next.mark == 0 && (next.is(classUnit) != nil && next.is(classFamily) == nil || next.is(classAfter) != nil) {
 			end = next.to
 		}
 	}

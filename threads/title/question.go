@@ -131,6 +131,10 @@ func nameOf(c *phrase) string {
 		return "pipe thread"
 	case c.fam.value == "NPS?":
 		return "NPS"
+	case c.fam.value == "ISO7":
+		return "ISO 7"
+	case c.fam.value == "EN10226-1":
+		return "EN 10226-1"
 	}
 	return c.fam.value
 }

@@ -338,6 +338,16 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 			return []threads.Family{threads.R, threads.Rc, threads.G}
 		}
 		return []threads.Family{threads.R, threads.Rc}
+	case "ISO7", "EN10226-1":
+		switch {
+		case c.attr&isTaper != 0:
+			return []threads.Family{threads.R, threads.Rc}
+		case c.attr&isParallel != 0:
+			return []threads.Family{threads.Rp, threads.R}
+		case name == "EN10226-1":
+			return []threads.Family{threads.R, threads.Rp}
+		}
+		return []threads.Family{threads.R, threads.Rp, threads.Rc}
 	case "R":
 		if l.malleable && c.sex() == threads.Female {
 			return []threads.Family{threads.Rp}

@@ -90,7 +90,7 @@ func (c *phrase) addSexes(s []threads.Sex, joined bool) {
 
 // detail ranks families that are said together: the closer name rules.
 var detail = map[string]int{
-	"THREAD": 0, "UN": 1, "SAE45": 1, "FLARE": 0, "BSP": 1, "SAE": 1, "NPT": 1, "IPS": 1, "24": 1, "BSPP": 2, "BSPT": 2, "NPTF": 2, "NPS?": 1, "R": 3, "RC": 3, "RP": 3,
+	"THREAD": 0, "UN": 1, "SAE45": 1, "FLARE": 0, "BSP": 1, "SAE": 1, "NPT": 1, "IPS": 1, "24": 1, "NPS?": 1, "ISO7": 2, "EN10226-1": 2, "R": 4, "RC": 4, "RP": 4,
 }
 
 func (c *phrase) addFamily(m *sense) {
@@ -111,7 +111,7 @@ func (c *phrase) addFamily(m *sense) {
 		if n, ok := detail[m.value]; ok {
 			return n
 		}
-		return 2
+		return 3
 	}
 	switch {
 	case c.fam == nil:

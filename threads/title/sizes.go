@@ -38,9 +38,19 @@ func (l *line) classifyInch(k int, f *figure) {
 	if l.is(dial) && f.v > largestGauge {
 		as = asDial
 	}
+	if l.insideCode(k, f) {
+		as = asCode
+	}
 	if as != noRole {
 		f.drop(as)
 	}
+}
+
+// insideCode reports a fraction that letters stand glued to on both sides, the first of them not
+// understood: Q2/11F is a type.
+func (l *line) insideCode(k int, f *figure) bool {
+	prev, next := at(l.tokens, k-1), at(l.tokens, k+1)
+	return f.frac && !f.marked && l.tokens[k].glued && prev.unread && next.glued && next.figure == nil && next.mark == 0
 }
 
 // sizeBefore reports whether a size stands before the figure, so that what a
@@ -327,10 +337,34 @@ func (l *line) dropBareBore() {
 		if l.hyphenated(k) {
 			continue
 		}
-		if prev.role(classBefore) == asBore && !sizedByBore(next.is(classFamily)) && next.is(classSex) == nil {
+		own := sizedByBore(next.is(classFamily)) || next.is(classSex) != nil
+		if prev.role(classBefore) == asBore && (!own || l.bodyBore(k)) {
 			f.drop(asBoreBeside)
 		}
 	}
+}
+
+// bodyBore reports whether the nominal bore at k is that of the body, as the words behind it are those
+// of the thread that follows them: valve DN15 G 3/4, valve DN8 (female G 1/2). A part with unequal
+// ends, or with a branch, can have both.
+func (l *line) bodyBore(k int) bool {
+	if l.shape == nil || l.is(unequal) || l.is(tee) || l.reducing {
+		return false
+	}
+	designated := false
+	for j := k + 1; j < len(l.tokens); j++ {
+		it := &l.tokens[j]
+		m := it.is(classFamily)
+		switch {
+		case it.figure != nil:
+			return designated && it.figure.kind == inchSize
+		case it.mark == '(', m != nil && m.has("pre"):
+			designated = true
+		case m == nil && it.is(classSex) == nil:
+			return false
+		}
+	}
+	return false
 }
 
 // hyphenated reports whether a hyphen joins the nominal bore at k to a thread of another size, so

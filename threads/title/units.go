@@ -98,7 +98,7 @@ func (sc *scanner) figured() bool {
 }
 
 // series reads the letter of a 24 degree cone (12L, 16 S), of a nominal bore of
-// Japan (15A), of the Chinese inch (1寸2, 1寸半), and of a class.
+// Japan in millimetres or inches (15A, 1/2B), of the Chinese inch (1寸2, 1寸半), and of a class.
 func (sc *scanner) series(end, at int, f *figure) int {
 	c := sc.norm[at]
 	alone := !alnum(byteAt(sc.norm, at+1))
@@ -115,6 +115,9 @@ func (sc *scanner) series(end, at int, f *figure) int {
 	case c == 'a' && alone && at == end && f.whole && f.v >= 6 && sc.lex.bores[int(f.v)] > 0 && sc.eastern():
 		f.kind, f.v = dnSize, sc.lex.bores[int(f.v)]
 		return at + 1
+	case at == end && inchLike(f.v) && sc.easternInch(at) > at:
+		f.kind, f.marked = inchSize, true
+		return sc.easternInch(at)
 	case c == 'l' && alone && at == end && f.v >= 100:
 		f.drop(asVolume)
 		return at + 1
@@ -154,8 +157,8 @@ func hasText(b []byte, at int, text string) bool {
 	return at+len(text) <= len(b) && string(b[at:at+len(text)]) == text
 }
 
-// parallelClass reads the A or B of ISO 228 behind an inch size, the B of a
-// Japanese inch size, or a gender glued to the figure.
+// parallelClass reads the A or B of ISO 228 behind an inch size, and the mark of an
+// inch size of Japan or China.
 func (sc *scanner) parallelClass(end int, f *figure) int {
 	at := sc.blanks(end)
 	c := byteAt(sc.norm, at)
@@ -163,7 +166,22 @@ func (sc *scanner) parallelClass(end int, f *figure) int {
 		f.suffixed, f.classA = threads.Male, c == 'a'
 		return at + 1
 	}
-	return end
+	stop := sc.easternInch(end)
+	f.marked = f.marked || stop > end
+	return stop
+}
+
+// easternInch steps over what marks an inch size in Japan (1/2B) and China (1/2寸).
+func (sc *scanner) easternInch(at int) int {
+	const inch = "寸"
+	next := byteAt(sc.norm, at+1)
+	switch {
+	case hasText(sc.norm, at, inch):
+		return at + len(inch)
+	case byteAt(sc.norm, at) == 'b' && (!alnum(next) || next == 'x' && digit(byteAt(sc.norm, at+2))) && sc.eastern():
+		return at + 1
+	}
+	return at
 }
 
 // afterG reports whether the word before the figure is G, which alone has classes.
