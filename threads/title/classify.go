@@ -182,6 +182,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) {
 		return f.drop(asCode)
 	}
+	if name := at(l.tokens, k-1); l.tokens[k].glued && name.to == l.tokens[k].from && f.whole && name.unread && name.to-name.from > 2 && letter(l.norm[name.from]) && !l.one {
+		return f.drop(asCode) // ZPC8: a type
+	}
 	if series := l.seriesBefore(k); series != 0 && f.whole && coneFits(f.v, series) {
 		f.series = series
 		return coneSize

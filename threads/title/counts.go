@@ -78,13 +78,21 @@ func (l *line) likeEnds(k int, f *figure, next *token) *figure {
 		j++
 	}
 	size := at(l.tokens, j).figure
+	if size != nil && size.kind == bare && size.whole && !size.marked && size.v >= 10 && size.v <= 63 && l.countsTee(k, f, j) {
+		size.kind = mmSize
+	}
 	if size == nil || j == k+1 || size.kind != mmSize || size.v >= f.v*tubeOfThread {
 		return nil
 	}
-	if next.is(classEnd) != nil || l.namesEnd(j) {
+	if next.is(classEnd) != nil || l.namesEnd(j) || l.countsTee(k, f, j) {
 		return size
 	}
 	return nil
+}
+
+// countsTee reports the number of a tee's or cross's ends before its only size: tee 3x12 mm.
+func (l *line) countsTee(k int, f *figure, j int) bool {
+	return l.shape != nil && f.v > 2 && int(f.v) == l.shape.ends && j == k+2 && !l.tokens[k].glued && at(l.tokens, j+1).value(classSep) != "x" && at(l.tokens, k-1).value(classSep) != "x"
 }
 
 // namesEnd reports whether a word of an end without a thread stands beside a size.

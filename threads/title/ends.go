@@ -163,7 +163,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if want == 0 && len(ends) == 1 && l.evenBody(ends[0]) {
 		want = 2
 	}
-	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1) {
+	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall)) {
 		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
 		return ends
 	}

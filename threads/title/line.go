@@ -3,6 +3,7 @@ package title
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -56,6 +57,8 @@ func (l *line) survey() {
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		l.germanLetter(k)
+		l.wideSyllable(k)
+		l.diameterWord(k)
 		l.slipLetter(k)
 		l.turkish(k)
 		l.socketWord(k)
@@ -164,6 +167,27 @@ func (l *line) germanLetter(k int) {
 	it.word = l.lex.words["ig"]
 	if c == 'a' {
 		it.word = l.lex.words["ag"]
+	}
+}
+
+// wideSyllable takes the sex from a single sign of Chinese or Japanese that stands right beside signs that
+// are not understood, as it is a syllable of their word: 公 is male, and 公制 metric.
+func (l *line) wideSyllable(k int) {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	if it.is(classSex) == nil || !wide(l.norm, it.from) || utf8.RuneCount(l.norm[it.from:it.to]) > 1 {
+		return
+	}
+	if prev.unread && prev.to == it.from && wide(l.norm, prev.from) || next.unread && next.from == it.to && wide(l.norm, next.from) {
+		it.word, it.unread = nil, true
+	}
+}
+
+// diameterWord reads the fi of Slavic lists before a number of millimetres, which is the sign of a diameter
+// and no female: Rura fi 32.
+func (l *line) diameterWord(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if f := next.figure; f != nil && string(l.norm[it.from:it.to]) == "fi" && !l.capital(it.to-1) && (f.kind == bare || f.kind == mmSize) && !f.frac && !f.marked && f.v > largestInch {
+		it.word = l.lex.words["the"]
 	}
 }
 

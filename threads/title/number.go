@@ -227,6 +227,11 @@ func (sc *scanner) mixedAt(end int) int {
 		}
 	case '-':
 		at++
+	case '\xe5':
+		if !hasText(sc.norm, at, "又") {
+			return 0
+		}
+		at += len("又") // 1又1/4
 	case ' ':
 		if at >= len(sc.norm) {
 			return 0

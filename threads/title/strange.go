@@ -46,6 +46,16 @@ func (l *line) saysThread() bool {
 	return thread && sex
 }
 
+// sexedSize reports whether a sex stands right beside an inch size.
+func (l *line) sexedSize() bool {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind == inchSize && (f.frac || f.marked) && (at(l.tokens, k-1).is(classSex) != nil || at(l.tokens, k+1).is(classSex) != nil) {
+			return true
+		}
+	}
+	return false
+}
+
 // unnamed says why the part is not known.
 func (l *line) unnamed() string {
 	if words := l.strangeWords(); words != "" {

@@ -44,6 +44,7 @@ const (
 	unequal                        // its two ends differ
 	union                          // a flat seal is at its nut, on the female side
 	valve                          // a valve or tap
+	wall                           // of its two ends one takes a pipe, of which a single size says nothing
 	vessel                         // has feed, brine and product
 )
 
@@ -72,6 +73,7 @@ var traitNamed = map[string]trait{
 	"pillar":        pillar,
 	"perhaps":       perhaps,
 	"pump":          pump,
+	"wall":          wall,
 	"plain":         plain,
 	"ring":          ring,
 	"run":           run,
