@@ -1,6 +1,7 @@
 package title
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -43,4 +44,19 @@ func TestInternalThreadsOfTheTaperStandards(t *testing.T) {
 	} {
 		require.Equal(t, want, endsText(Read(text).Ends[:1]), text)
 	}
+}
+
+// В behind a voltage is volts, and a diameter's inside or outside is no thread's.
+func TestVoltsAndDiametersAreNoSex(t *testing.T) {
+	for _, text := range []string{`Клапан электромагнитный 1/2" 220В НЗ`, "Εξωτερική διάμετρος 16 mm, ρακόρ 1/2", "قطر خارجي 20 مم وصلة 1/2"} {
+		for _, e := range Read(text).Ends {
+			require.True(t, e.Sex == threads.NoSex || e.Question != "" && !endsWithoutGround(e), text)
+		}
+	}
+	require.Equal(t, threads.Female, Read("Кран 1/2 В").Ends[0].Sex)
+}
+
+// endsWithoutGround reports a sex that the question does not call customary.
+func endsWithoutGround(e threads.EndReading) bool {
+	return e.Sex == threads.Male || !strings.Contains(e.Question, "mostly is female")
 }

@@ -59,6 +59,7 @@ func (l *line) survey() {
 		l.germanLetter(k)
 		l.wideSyllable(k)
 		l.diameterWord(k)
+		l.voltLetter(k)
 		l.slipLetter(k)
 		l.turkish(k)
 		l.socketWord(k)
@@ -188,6 +189,18 @@ func (l *line) diameterWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if f := next.figure; f != nil && string(l.norm[it.from:it.to]) == "fi" && !l.capital(it.to-1) && (f.kind == bare || f.kind == mmSize) && !f.frac && !f.marked && f.v > largestInch {
 		it.word = l.lex.words["the"]
+	}
+}
+
+// voltages are those of coils and pumps: IEC 60038, and boats' batteries.
+var voltages = map[float64]bool{12: true, 24: true, 36: true, 48: true, 110: true, 220: true, 230: true, 240: true, 380: true, 400: true}
+
+// voltLetter takes the female from the В of 220В, which are volts.
+func (l *line) voltLetter(k int) {
+	it, f := &l.tokens[k], at(l.tokens, k-1).figure
+	if f != nil && f.whole && f.kind == bare && !f.marked && voltages[f.v] && string(l.norm[it.from:it.to]) == "в" && l.capital(it.from) {
+		it.word, it.unread = l.lex.words["the"], false
+		f.drop(asVoltage)
 	}
 }
 
@@ -353,14 +366,14 @@ func (l *line) metreLetter(k int) {
 	}
 }
 
-// russianLetter takes the thread of GOST 6111 from a K that no size is glued to: K1/4 is one, and
-// 3/8 K-10A is not.
+// russianLetter takes the thread of GOST 6111 from a K that no size follows: K1/4 is one, the capital of
+// К 1/4 too, and 3/8 K-10A is not.
 func (l *line) russianLetter(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if m := it.is(classFamily); m == nil || m.value != "NPT" || string(l.norm[it.from:it.to]) != "k" {
 		return
 	}
-	if next.figure == nil || !next.glued || it.to != next.from {
+	if next.figure == nil || (!next.glued || it.to != next.from) && !(!it.glued && l.capital(it.from) && next.figure.frac) {
 		it.word, it.unread = nil, true
 	}
 }

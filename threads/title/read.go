@@ -158,7 +158,7 @@ func (l *line) ends() []*phrase {
 	if l.shape != nil && l.shape.ends < 0 && !l.one && l.fitting != nil && l.saysThread() {
 		l.shape, l.unsure = l.fitting, true // an adaptor for tape with a male thread
 	}
-	if l.shape != nil && l.shape.ends < 0 && l.shape.rank == 2 && !l.one && l.sexedSize() {
+	if l.shape != nil && l.shape.ends < 0 && l.shape.rank <= 2 && !l.one && l.sexedSize() {
 		l.shape, l.evidence, l.unsure = nil, true, true // what is put in has no thread: a damper 1/2 male, membrane EPDM
 	}
 	if l.shape != nil && l.shape.ends < 0 && !l.one || !l.evidence || !l.one && l.hardware() {

@@ -122,7 +122,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		sc.tokens = append(sc.tokens, it)
 		return end
 	}
-	if n := len(sc.tokens); sc.norm[i] == 'x' && glued && n > 0 && sc.tokens[n-1].figure != nil && sc.tokens[n-1].figure.marked && digit(byteAt(sc.norm, i+1)) {
+	if n := len(sc.tokens); sc.norm[i] == 'x' && glued && n > 0 && sc.tokens[n-1].figure != nil && (sc.tokens[n-1].figure.marked || sc.tokens[n-1].figure.kind == dnSize) && digit(byteAt(sc.norm, i+1)) {
 		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.words["x"], glued: true})
 		return i + 1 // 2B×1B
 	}

@@ -46,10 +46,11 @@ func (l *line) saysThread() bool {
 	return thread && sex
 }
 
-// sexedSize reports whether a sex stands right beside an inch size.
+// sexedSize reports whether a sex stands right beside an inch size, or holds for both ends.
 func (l *line) sexedSize() bool {
 	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f.kind == inchSize && (f.frac || f.marked) && (at(l.tokens, k-1).is(classSex) != nil || at(l.tokens, k+1).is(classSex) != nil) {
+		f, prev, next := l.tokens[k].figure, at(l.tokens, k-1), at(l.tokens, k+1)
+		if f != nil && (f.kind == inchSize || f.kind == fenSize) && (f.frac || f.marked || f.kind == fenSize) && (prev.is(classSex) != nil || next.is(classSex) != nil) || l.both && l.tokens[k].is(classSex) != nil {
 			return true
 		}
 	}

@@ -102,6 +102,7 @@ func (sc *scanner) figured() bool {
 func (sc *scanner) series(end, at int, f *figure) int {
 	c := sc.norm[at]
 	alone := !alnum(byteAt(sc.norm, at+1))
+	joined := byteAt(sc.norm, at+1) == 'x' && digit(byteAt(sc.norm, at+2)) // 20A×15A
 	if sc.norm[at] >= 0xE0 {
 		return sc.chineseInch(at, f)
 	}
@@ -112,7 +113,7 @@ func (sc *scanner) series(end, at int, f *figure) int {
 	case c == 'l' && byteAt(sc.norm, at+1) == 'l' && f.whole && f.v <= 12:
 		f.drop(asCode)
 		return at + 2
-	case c == 'a' && alone && at == end && f.whole && f.v >= 6 && sc.lex.bores[int(f.v)] > 0 && sc.eastern():
+	case c == 'a' && (alone || joined) && at == end && f.whole && f.v >= 6 && sc.lex.bores[int(f.v)] > 0 && sc.eastern():
 		f.kind, f.v = dnSize, sc.lex.bores[int(f.v)]
 		return at + 1
 	case at == end && inchLike(f.v) && sc.easternInch(at) > at:
