@@ -7,6 +7,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/pattern"
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -16,7 +17,7 @@ import (
 // it may lower the hose, and clears nothing. An end alone rates no hose, and lowers one
 // whose data sheet rates it.
 func (c table) hose(i *build.Item, port int) (standard, guess pressure.Rating) {
-	hose, known := hoseRating(i)
+	hose, known := c.hoseItself(i)
 	end, said := c.hoseEnd(i, port)
 	switch {
 	case !said, !known && i.Rated == nil:
@@ -29,6 +30,23 @@ func (c table) hose(i *build.Item, port int) (standard, guess pressure.Rating) {
 		standard.Basis = hose.Basis // good ends make no better hose
 	}
 	return standard, guess
+}
+
+// hoseItself looks a hose up, without its ends, once for all of one make.
+func (c table) hoseItself(i *build.Item) (pressure.Rating, bool) {
+	said := func(l *quantity.Length) quantity.Length {
+		if l == nil {
+			return -1
+		}
+		return *l
+	}
+	kind := hoseKind{i.Pipe, i.Spec, i.Material, said(i.Bore), said(i.Outside), said(i.Wall)}
+	got, ok := c.hoses[kind]
+	if !ok {
+		got.rating, got.ok = hoseRating(i)
+		c.hoses[kind] = got
+	}
+	return got.rating, got.ok
 }
 
 // hoseRating looks the hose itself up, without its ends.

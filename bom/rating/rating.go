@@ -77,6 +77,7 @@ type table struct {
 	ends   map[endKind]endRating
 	sheets map[quantity.Pressure]pressure.Rating // of data sheets, the source left out
 	clamps map[clampKind]endRating
+	hoses  map[hoseKind]endRating // without their ends
 	warm   warmth
 	asked  *sync.Mutex // of left, which rules ask for too
 	left   map[warmKind]warmLeft
@@ -96,6 +97,12 @@ type clampKind struct {
 	spec, material string
 }
 
+// hoseKind is all that a hose's rating depends on, its ends left out.
+type hoseKind struct {
+	pipe, spec, material string
+	bore, outside, wall  quantity.Length // below zero: not said
+}
+
 type endRating struct {
 	rating pressure.Rating
 	ok     bool
@@ -103,7 +110,7 @@ type endRating struct {
 
 func newTable(w warmth) table {
 	return table{
-		items: map[*build.Item][]Allowable{}, ends: map[endKind]endRating{}, sheets: map[quantity.Pressure]pressure.Rating{}, clamps: map[clampKind]endRating{},
+		items: map[*build.Item][]Allowable{}, ends: map[endKind]endRating{}, sheets: map[quantity.Pressure]pressure.Rating{}, clamps: map[clampKind]endRating{}, hoses: map[hoseKind]endRating{},
 		warm: w, asked: &sync.Mutex{}, left: map[warmKind]warmLeft{},
 	}
 }

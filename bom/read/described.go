@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"handtight/bom/build"
 	"handtight/bom/source"
@@ -76,17 +77,18 @@ func apart(a, b []*catalog.Material) (x, y *catalog.Material) {
 // it is read, in whatever unit of account.
 var measures = []struct {
 	figure *pattern.Pattern
+	begins string // with what its unit begins, in small letters
 	keys   []string
 	read   func(text string) (float64, error)
 }{
-	{pattern.New(`(?i)\d[\d.,]*\s*(?:l(?:it(?:re|er)s?)?\s?/\s?(?:h|min)|lpm|lph|gp[hm])\b`), []string{"flow"}, reads(quantity.ParseFlow)},
-	{pattern.New(`(?i)\d[\d.,]*\s*v(?:olts?)?\b`), []string{"motor"}, reads(quantity.ParseVoltage)},
-	{pattern.New(`(?i)\d[\d.,]*\s*k?w\b`), []string{"motor_power"}, reads(quantity.ParsePower)},
-	{pattern.New(`(?i)\d[\d.,]*\s*a\b`), []string{"motor_current", "current"}, reads(quantity.ParseCurrent)},
-	{pattern.New(`(?i)\d[\d.,]*\s*(?:rpm|1/min)\b`), []string{"speed", "motor_speed", "engine_speed"}, reads(quantity.ParseSpeed)},
-	{pattern.New(`(?i)\d[\d.,]*\s*(?:microns?|[µμu]m)(?:\W|$)`), []string{"micron"}, reads(quantity.ParseLength)},
-	{pattern.New(`(?i)-?\d[\d.,]*\s*°\s?[cf]\b|\d\s+[CF]\b`), []string{"max_water"}, reads(quantity.ParseTemperature)},
-	{pattern.New(`(?i)\d[\d.,]*\s*mm\b`), []string{"bore", "outside", "wall"}, reads(quantity.ParseLength)},
+	{pattern.New(`(?i)\d[\d.,]*\s*(?:l(?:it(?:re|er)s?)?\s?/\s?(?:h|min)|lpm|lph|gp[hm])\b`), "lg", []string{"flow"}, reads(quantity.ParseFlow)},
+	{pattern.New(`(?i)\d[\d.,]*\s*v(?:olts?)?\b`), "v", []string{"motor"}, reads(quantity.ParseVoltage)},
+	{pattern.New(`(?i)\d[\d.,]*\s*k?w\b`), "kw", []string{"motor_power"}, reads(quantity.ParsePower)},
+	{pattern.New(`(?i)\d[\d.,]*\s*a\b`), "a", []string{"motor_current", "current"}, reads(quantity.ParseCurrent)},
+	{pattern.New(`(?i)\d[\d.,]*\s*(?:rpm|1/min)\b`), "r1/", []string{"speed", "motor_speed", "engine_speed"}, reads(quantity.ParseSpeed)},
+	{pattern.New(`(?i)\d[\d.,]*\s*(?:microns?|[µμu]m)(?:\W|$)`), "mu", []string{"micron"}, reads(quantity.ParseLength)},
+	{pattern.New(`(?i)-?\d[\d.,]*\s*°\s?[cf]\b|\d\s+[CF]\b`), "cf", []string{"max_water"}, reads(quantity.ParseTemperature)},
+	{pattern.New(`(?i)\d[\d.,]*\s*mm\b`), "m", []string{"bore", "outside", "wall"}, reads(quantity.ParseLength)},
 }
 
 // tradeBore is how far a bore in millimetres may be from the inches that it stands for: 10 mm for 3/8.
@@ -101,6 +103,7 @@ func reads[Q ~float64](parse func(string) (Q, error)) func(string) (float64, err
 
 // unitFigures notes the figures of a description whose sort a key of the part takes and none says.
 func (r *reader) unitFigures(t *source.Table, it *build.Item, note func(words, why string)) {
+	after := afterFigures(it.About)
 	for i := range measures {
 		m := &measures[i]
 		has := func(key string) bool { return slices.Contains(it.Kind.Keys, key) }
@@ -110,6 +113,9 @@ func (r *reader) unitFigures(t *source.Table, it *build.Item, note func(words, w
 			continue
 		case m.keys[0] == "motor" && !t.Has("motor"), m.keys[0] == "flow" && it.Kind.Is(catalog.FlowMeter):
 			continue // a rule reads it of the description
+		}
+		if !after.any(m.begins) {
+			continue
 		}
 		figures := m.figure.FindAllString(it.About, -1)
 		if len(figures) == 0 {
@@ -141,6 +147,44 @@ func (r *reader) unitFigures(t *source.Table, it *build.Item, note func(words, w
 			}
 		}
 	}
+}
+
+// letters are what stands after the figures of a text.
+type letters [256]bool
+
+// afterFigures are the letters, made small, that stand after the figures of a text, with or without
+// blanks between: a cheap look at which units there can be.
+func afterFigures(text string) (after letters) {
+	for i := 0; i < len(text); i++ {
+		if text[i] < '0' || text[i] > '9' {
+			continue
+		}
+		for i < len(text) && ('0' <= text[i] && text[i] <= '9' || text[i] == '.' || text[i] == ',') {
+			i++
+		}
+		for i < len(text) && strings.IndexByte(" \t\n\f\r", text[i]) >= 0 {
+			i++
+		}
+		if i < len(text) {
+			c := text[i]
+			if 'A' <= c && c <= 'Z' {
+				c += 'a' - 'A'
+			}
+			after[c] = true
+			i-- // it may be a figure
+		}
+	}
+	return after
+}
+
+// any reports whether one of some letters is there, or one beyond ASCII, which may stand for any.
+func (l *letters) any(of string) bool {
+	for i := range len(of) {
+		if l[of[i]] {
+			return true
+		}
+	}
+	return slices.Contains(l[utf8.RuneSelf:], true)
 }
 
 // valuesIn reads all figures of a sort in a text.

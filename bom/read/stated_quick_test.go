@@ -23,3 +23,20 @@ func TestTheQuickLookMissesNoStrength(t *testing.T) {
 	}
 	require.False(t, mayState("elbow 3/8 in, 316, to 19 mm hose"))
 }
+
+// The quick look at what stands after figures passes over no unit that is found.
+func TestTheQuickLookMissesNoUnit(t *testing.T) {
+	piece := rapid.SampledFrom([]string{"1", "24", "10.5", ",", ".", " ", "\t", "\u00a0", "V", "volts", "l/min", "L / h", "gph", "kW", "w", "A", "rpm", "1/min", "/min", "micron", "µm", "um", "°C", "C", "F", "mm", "K", "x", "-"})
+	rapid.Check(t, func(t *rapid.T) {
+		text := strings.Join(rapid.SliceOfN(piece, 0, 8).Draw(t, "pieces"), rapid.SampledFrom([]string{"", " "}).Draw(t, "between"))
+		after := afterFigures(text)
+		for i := range measures {
+			if measures[i].figure.MatchString(text) {
+				require.True(t, after.any(measures[i].begins), "%s: %q", measures[i].keys[0], text)
+			}
+		}
+	})
+	none := afterFigures("plunger pump, 316, 3/8 in ports, valves of 2 sorts")
+	require.False(t, none.any("v"))
+	require.True(t, none.any("r/")) // 3/8
+}

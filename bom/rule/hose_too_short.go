@@ -34,10 +34,7 @@ ends = ['3/8 NPT male', '3/8 NPT female swivel']
 
 func findTooShort(s *bom.System) []finding.Finding {
 	var out []finding.Finding
-	for _, h := range workshop.Hoses(s) {
-		if !h.Short {
-			continue
-		}
+	for _, h := range workshop.TooShort(s) {
 		out = append(out, finding.Finding{
 			Severity: finding.Caution, Subject: ofUnit(h.Unit), Place: at(h.Unit.Mark),
 			Reason: fmt.Sprintf("%s is %s long and turns by %g degrees: at a radius of %s (%s) that takes %s at least.", h.Unit.Name, h.Planned, h.Unit.Item.Bend, h.Radius, h.RadiusWhy, h.Least),

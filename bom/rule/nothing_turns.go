@@ -67,16 +67,17 @@ func findRigid(s *bom.System) []finding.Finding {
 	}
 	holds := map[int]int{} // by group, the first fixed port
 	var out []finding.Finding
+	stiff := make([]*graph.Joint, 0, len(s.Graph.Joints)) // joints that do not turn
 	for _, j := range s.Graph.Joints {
-		if turns(s, j) {
-			continue
+		if !turns(s, j) {
+			g.Join(j.A, j.B)
+			stiff = append(stiff, j)
 		}
-		g.Join(j.A, j.B)
 	}
 	reported := map[int]bool{}
-	for _, j := range s.Graph.Joints {
+	for _, j := range stiff {
 		for _, p := range []int{j.A, j.B} {
-			if !fixed(s, s.Graph.Ports[p].Unit) || turns(s, j) {
+			if !fixed(s, s.Graph.Ports[p].Unit) {
 				continue
 			}
 			root := g.Find(p)

@@ -67,18 +67,19 @@ func findWeakThreads(s *bom.System) []finding.Finding {
 		bears quantity.Pressure
 	}
 	weakIn := map[*segment.Segment][]weakJoint{}
+	estimates := joint.NewEstimates(s.Graph)
 	for _, j := range s.Graph.Joints {
 		load := s.States.PortLoad(j.A)
 		sees := max(load.Act, load.Fail) - pressure.Slack
 		if sees <= 0 {
 			continue
 		}
-		r, ok := joint.JointEstimate(s.Graph, j)
-		if !ok || r.Pressure >= sees {
+		bears, ok := estimates.Bears(j)
+		if !ok || bears >= sees {
 			continue
 		}
 		g := s.Segments.SegmentOf(j.A)
-		weakIn[g] = append(weakIn[g], weakJoint{j, r.Pressure})
+		weakIn[g] = append(weakIn[g], weakJoint{j, bears})
 	}
 	var out []finding.Finding
 	for _, g := range s.Segments.All {

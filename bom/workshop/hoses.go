@@ -35,6 +35,21 @@ const (
 	straighten = 1 // outside diameters of hose that stay straight at each end
 )
 
+// TooShort lists the hoses that are shorter than the way that they are to go, in the order in which they are placed.
+func TooShort(sys *bom.System) []Hose {
+	var out []Hose
+	for _, u := range sys.Graph.Units {
+		if !u.Item.IsHose() || u.Item.Bend == 0 {
+			continue
+		}
+		h := Hose{Unit: u, Planned: u.Item.Length}
+		if h.bend(); h.Short {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
 // Hoses lists every hose of a build in the order in which it is placed.
 func Hoses(sys *bom.System) []Hose {
 	var out []Hose

@@ -1,6 +1,7 @@
 // Package pattern holds regular expressions that are compiled when they are first asked for.
 // A command uses few of the program's patterns, and compiling all of them took longer than
-// most commands do.
+// most commands do. A text without any of the words that a match must have is not put to the
+// expression at all: most texts are such, and a look for words is some ten times as fast.
 package pattern
 
 import (
@@ -15,6 +16,7 @@ import (
 type Pattern struct {
 	text     string
 	compiled func() *regexp.Regexp
+	needs    func() *needs
 }
 
 var all []*Pattern
@@ -23,7 +25,7 @@ var all []*Pattern
 // it is kept. A text that is no regular expression panics at its first use, and [Faults] names
 // it before.
 func New(text string) *Pattern {
-	p := &Pattern{text, sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(text) })}
+	p := &Pattern{text, sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(text) }), sync.OnceValue(func() *needs { return needsOf(text) })}
 	all = append(all, p)
 	return p
 }
