@@ -17,12 +17,11 @@ import (
 const longestHose = 1000 * quantity.Metre
 
 // hose reads one [[hose]]: cut from stock, or made up with ends.
-func (r *reader) hose(t *source.Table) {
+func (r *reader) hose(t *source.Table) *build.Item {
 	it := &build.Item{Place: build.MarkOf(t, ""), Each: 1}
 	it.Kind = catalog.OfRole(catalog.Hose)
 	it.ID, _ = t.RequiredText("id", "raw-1")
 	r.checkID(t, it.ID)
-	r.add(t, it)
 	it.About, _ = t.Text("about")
 	it.Origin = origin(t)
 	it.Of, _ = t.Text("of", "lp-hose")
@@ -58,6 +57,7 @@ func (r *reader) hose(t *source.Table) {
 	r.described(t, it)
 	r.carried(t, it)
 	t.DoneWith(keyRemedy(it.Kind))
+	return it
 }
 
 // bend reads how far a hose turns in all on its way, in degrees: "90 deg".

@@ -34,7 +34,7 @@ func isID(text string) bool {
 }
 
 // item reads one [[item]].
-func (r *reader) item(t *source.Table) {
+func (r *reader) item(t *source.Table) *build.Item {
 	it := &build.Item{Place: build.MarkOf(t, ""), Each: 1}
 	it.ID, _ = t.RequiredText("id", "hp-pump")
 	it.About, _ = t.Text("about")
@@ -49,11 +49,10 @@ func (r *reader) item(t *source.Table) {
 	if it.Kind != nil && !it.Kind.Generic || it.Kind == nil {
 		r.checkID(t, it.ID)
 	}
-	r.add(t, it)
 	if it.Kind == nil {
 		t.Known(append(commonKeys, t.Keys()...)...)
 		t.Done()
-		return
+		return it
 	}
 	r.common(t, it, reading)
 	r.own(t, it)
@@ -72,6 +71,7 @@ func (r *reader) item(t *source.Table) {
 	t.Known(commonKeys...)
 	t.Known(it.Kind.Keys...)
 	t.DoneWith(keyRemedy(it.Kind))
+	return it
 }
 
 func (r *reader) checkID(t *source.Table, id string) {

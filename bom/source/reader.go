@@ -24,6 +24,20 @@ type pending struct {
 // NewReader begins to read a document.
 func NewReader(doc *Document) *Reader { return &Reader{doc: doc} }
 
+// Fork is a reader of the same document that has found nothing yet: one for each goroutine that asks
+// tables of its own ([Table.With]). What it finds is its own.
+func (r *Reader) Fork() *Reader { return &Reader{doc: r.doc} }
+
+// With is the table, not asked yet, under another reader of the same document.
+func (t *Table) With(r *Reader) *Table {
+	other := *t
+	other.reader, other.asked = r, nil
+	return &other
+}
+
+// Clean reports whether a reader has found neither a fault nor a slip.
+func (r *Reader) Clean() bool { return len(r.pending) == 0 && len(r.slips) == 0 }
+
 // Recall gives what was remembered under a key, such as what a text was read as before: the
 // same few texts stand in many tables.
 func (t *Table) Recall(key any) (any, bool) {
