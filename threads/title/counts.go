@@ -140,7 +140,7 @@ func (l *line) wall(k int, f *figure) bool {
 	if decimal && f.whole && !f.marked && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.whole && !tube.figure.marked && tube.figure.v >= 10 {
 		return true // 16x2.0: no thread of 2 inches is written so
 	}
-	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.kind == mmSize && tube.figure.v >= 12 && tube.figure.v <= 32 && l.takesTubes() {
+	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.kind == mmSize && tube.figure.v >= 14 && tube.figure.v <= 32 && l.takesTubes() {
 		return true // compression 16x2: no tube so small comes with a thread of 2 inches
 	}
 	if f.whole || f.marked || f.v > 4 || !x.glued || x.value(classSep) != "x" || !l.tokens[k].glued || tube.figure == nil || tube.figure.frac {
