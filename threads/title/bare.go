@@ -15,7 +15,7 @@ var dashNumbers = map[float64]bool{
 }
 
 func (l *line) dash(k int, f *figure, prev, next *token) bool {
-	if !l.dashes || !f.whole || !dashNumbers[f.v] {
+	if !f.whole || !dashNumbers[f.v] || !l.dashes && !l.hoseDash(k, f, prev, next) {
 		return false
 	}
 	if f.dashed {
@@ -29,6 +29,13 @@ func (l *line) dash(k int, f *figure, prev, next *token) bool {
 	}
 	m := prev.is(classFamily)
 	return m != nil && m.has("dash") && f.v >= 4
+}
+
+// hoseDash reports a figure with a hyphen of its own beside the word of a tail: -8 barb is half an inch of hose.
+func (l *line) hoseDash(k int, f *figure, prev, next *token) bool {
+	from := l.tokens[k].from
+	hose := func(it *token) bool { return it.value(classEnd) == "BARB" || it.value(classEnd) == "HOSE" }
+	return f.dashed && byteAt(l.norm, from-1) == '-' && (from < 2 || isBlank(l.norm[from-2])) && (hose(prev) || hose(next) || l.is(tail))
 }
 
 // classifyPaired reads a number parted by an x or a dash from another figure.

@@ -144,15 +144,18 @@ func separates(tokens []token, k int) (parts, strong bool) {
 }
 
 // listsSexes reports whether a comma stands in a list of sexes, one for each end: AG, IG, IG. A sex
-// that a size follows begins another end.
+// that a size follows begins another end. The thread's name may stand with each: NPT male, NPT female.
 func listsSexes(tokens []token, k int) bool {
 	one := func(it *token) bool {
-		m := it.is(classSex)
-		return m != nil && len(m.sexes) == 1 && it.figure == nil
+		m, family := it.is(classSex), it.is(classFamily)
+		return it.figure == nil && (m != nil && len(m.sexes) == 1 || family != nil && len(family.sexes) == 1)
 	}
-	before, after := at(tokens, k-1), at(tokens, k+2)
-	family := before.is(classFamily) // NPT male is one word
-	return (one(before) || family != nil && len(family.sexes) == 1) && one(at(tokens, k+1)) && (k+2 >= len(tokens) || after.mark != 0 || one(after) || after.is(classKind) != nil || after.is(classNoise) != nil)
+	next := k + 1
+	if !one(at(tokens, next)) && at(tokens, next).is(classFamily) != nil {
+		next++
+	}
+	after := at(tokens, next+1)
+	return one(at(tokens, k-1)) && one(at(tokens, next)) && (next+1 >= len(tokens) || after.mark != 0 || one(after) || after.is(classKind) != nil || after.is(classNoise) != nil)
 }
 
 func at(tokens []token, k int) *token {

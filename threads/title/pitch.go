@@ -149,13 +149,13 @@ func (sc *scanner) metricPitch(end int, f *figure) int {
 			}
 			return stop
 		}
-		// M22-1.5: no size stands behind the hyphen where it is no whole figure
+		// M22-1.5: no size stands behind the hyphen where it is no whole figure. ISO 261 ends at 6 mm.
 		p := &figure{}
 		if at != end || !digit(byteAt(sc.norm, at+1)) {
 			return end
 		}
 		stop = sc.value(at+1, p)
-		if !p.frac && p.kind != garbled && p.v < 4 && p.v != math.Trunc(p.v) && byteAt(sc.norm, stop) != '"' && !alnum(byteAt(sc.norm, stop)) {
+		if !p.frac && p.kind != garbled && p.v < 6 && p.v != math.Trunc(p.v) && byteAt(sc.norm, stop) != '"' && !alnum(byteAt(sc.norm, stop)) {
 			f.pitch = p.v
 			return stop
 		}

@@ -75,40 +75,49 @@ func (l *line) pressureCalled(k int, f *figure) string {
 	if f.set {
 		return "full scale" // the end of a range
 	}
-	found := ""
-	for j := k - 1; j >= max(0, k-4); j-- {
-		it := &l.tokens[j]
-		if it.figure != nil || it.mark == ',' || it.mark == ';' || it.mark == ')' || it.mark == '/' {
+	for j, found := k-1, ""; ; j-- {
+		if j < max(0, k-4) || l.tokens[j].partsPressures() {
+			if found != "" {
+				return found
+			}
 			break
 		}
-		if m := it.is(classPress); m != nil && found == "" {
+		if l.tokens[j].mark == '(' {
+			if own := l.calledBehind(k); own != "" {
+				return own // test (16 bar working pressure)
+			}
+		}
+		if m := l.tokens[j].is(classPress); m != nil && found == "" {
 			found = m.value
 		}
 		if m := it.is(classKind); m != nil && found == "" && m.shape.traits&dial != 0 && !l.is(dial) {
 			found = "full scale" // reducer with a gauge 6 bar
 		}
 	}
-	if found != "" {
-		return found
-	}
-	for j := k + 1; j < min(len(l.tokens), k+4); j++ {
-		it := &l.tokens[j]
-		if it.figure != nil || it.mark == ',' || it.mark == ';' || it.mark == ')' || it.mark == '/' {
-			break
-		}
-		if m := it.is(classPress); m != nil && !l.pressureSoon(j) {
+	return l.calledBehind(k)
+}
+
+// calledBehind is what the words right behind a pressure call it, "" if nothing.
+func (l *line) calledBehind(k int) string {
+	for j := k + 1; j < min(len(l.tokens), k+4) && !l.tokens[j].partsPressures(); j++ {
+		if m := l.tokens[j].is(classPress); m != nil && !l.pressureSoon(j, m.value) {
 			return m.value
 		}
 	}
 	return ""
 }
 
-// pressureSoon reports whether a pressure follows a word within three tokens, so
+// partsPressures reports a token that ends what belongs to a pressure.
+func (it *token) partsPressures() bool {
+	return it.figure != nil || it.mark == ',' || it.mark == ';' || it.mark == ')' || it.mark == '/'
+}
+
+// pressureSoon reports whether a pressure follows a word within three tokens and is called by it, so
 // that the word is that pressure's.
-func (l *line) pressureSoon(j int) bool {
+func (l *line) pressureSoon(j int, what string) bool {
 	for k := j + 1; k < min(len(l.tokens), j+4); k++ {
 		if f := l.tokens[k].figure; f != nil {
-			return f.kind == pressureFigure
+			return f.kind == pressureFigure && l.pressureCalled(k, f) == what
 		}
 	}
 	return false

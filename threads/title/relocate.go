@@ -147,9 +147,12 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && e.fam != nil && e.fig.v >= 2*ends[0].fig.v && e.fig.v == float64(int(e.fig.v)) {
 			ends[0].fam, plain = e.fam, true
 		}
+		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && !plain && e.fig.kind == inchSize && lengthOfNipple(e.fig.v, ends[0].fig.v) {
+			e.fig.perhaps = true // 1 x 1 1/2 NPT is a close nipple, or one that reduces
+		}
 		switch {
 		case l.is(nipple) && k > 0 && plain && !l.reducing:
-			drop = e.fig.v >= 1.5 && e.fig.v >= 1.5*ends[0].fig.v
+			drop = lengthOfNipple(e.fig.v, ends[0].fig.v)
 		case l.is(nipple) && k > 0 || l.is(extension):
 			drop = e.bare() && e.millimetres()
 		case l.is(ring) && e.bare() && e.millimetres() && ends[0].fig != nil && ends[0].fig.kind == inchSize:
@@ -172,6 +175,10 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 	}
 	return out
 }
+
+// lengthOfNipple reports whether the second figure of a nipple can be its length in inches: none is shorter than
+// half as much again as its size, and short ones come from an inch and a half. Common practice.
+func lengthOfNipple(length, size float64) bool { return length >= 1.5 && length >= 1.5*size }
 
 // strangeCap reports a size of a cap or plug with an unread word behind it: a second end
 // that the word names (cap 4" TC to 1/2" NPT).

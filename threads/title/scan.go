@@ -68,8 +68,6 @@ func (sc *scanner) step(i int) int {
 		return sc.number(i, glued)
 	case letter(b) || b >= utf8.RuneSelf || b == '%':
 		return sc.wordAt(i, glued)
-	case b == '#' && digit(byteAt(sc.norm, i+1)):
-		return i + 1
 	}
 	return sc.markAt(i, glued)
 }

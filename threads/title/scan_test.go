@@ -92,3 +92,45 @@ func TestOneSizeInEveryWriting(t *testing.T) {
 		require.True(t, got[0].marked, text)
 	})
 }
+
+// Words and figures that run together are taken apart where both sides mean something.
+func TestWordsRunTogether(t *testing.T) {
+	readMeant(t, []lineMeant{
+		{"two sexes by an x", "Coupling 1/2 FxF NPT", "NPT 1/2 female; NPT 1/2 female"},
+		{"three by two", "Tee 3/4 FxFxM NPT", "NPT 3/4 female; NPT 3/4 female; NPT 3/4 male"},
+		{"two families by an x", "Adaptor 1/2 MPTxFPT", "NPT 1/2 male; NPT 1/2 female"},
+		{"sizes by an x", "Bush 3/4x1/2 NPT", "NPT 3/4 male; NPT 1/2 female"},
+		{"a thread and its tail", "Hose tail 3/4BSPTx20mm", "R 3/4 male; BARB 20 mm"},
+		{"slip by female: the glued end is not judged", "PVC adaptor 1/2 SxFPT", "NPT 1/2 female plastic"},
+		{"a letter for the thread glued to the size", "Nipple G1/2", "G 1/2 male; G 1/2 male"},
+		{"the name of the thread glued behind", "Plug 1/2NPT", "NPT 1/2 male"},
+		{"a decimal without its nought", "Plug .5 NPT", "NPT 1/2 male"},
+		{"a stop between figures is a decimal's", "Plug 0.5 NPT", "NPT 1/2 male"},
+	})
+}
+
+// Letters and figures of a code are no thread, no size and no sex; they are named.
+func TestCodesAreNoEnds(t *testing.T) {
+	for _, row := range []lineMeant{
+		{"the type of a hose (EN 853)", "Hydraulic hose R2AT 1/2 NPT male both ends", "NPT 1/2 male; NPT 1/2 male"},
+		{"a figure behind the letters of a code is no whole number", "Ball valve KX4 1/4 NPT F", "NPT 1/4 female; NPT 1/4 female"},
+		{"the x in it parts nothing", "Ball valve AX12 1/2 NPT F", "NPT 1/2 female; NPT 1/2 female"},
+		{"figures between two letters", "Ball valve 3/8 NPT F Q10A", "NPT 3/8 female; NPT 3/8 female"},
+		{"M in a code is no male", "Plug AB12M3 1/2 NPT", "NPT 1/2 male"},
+		{"letters before and behind figures", "Elbow 1/2 NPT F QR-77-ZK", "NPT 1/2 female; NPT 1/2 female"},
+		{"a capital and figures", "Elbow 1/2 NPT F B1234", "NPT 1/2 female; NPT 1/2 female"},
+	} {
+		t.Run(row.why, func(t *testing.T) { require.Equal(t, row.ends, brief(Read(row.text).Ends), row.text) })
+	}
+	for _, code := range []string{"AB-1234", "QR-77-ZK", "ZX4"} {
+		require.True(t, names(Read("Elbow 1/2 NPT F "+code), strings.SplitN(code, "-", 2)[0]), code)
+	}
+}
+
+// Two grades in one word are not one of them.
+func TestTwoGradesAreNotOne(t *testing.T) {
+	one, two := Read("Elbow 1/2 NPT F 316"), Read("Elbow 1/2 NPT F 304/316")
+	require.Equal(t, "316", one.Material)
+	require.Equal(t, brief(one.Ends), brief(two.Ends))
+	require.NotEqual(t, "316", two.Material, "it may be 304")
+}

@@ -12,8 +12,8 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 			out = append(out, e, bore)
 			continue
 		}
-		if e.hose && len(e.sexes) > 1 && l.shape == nil && len(ends) == 1 && e.end == "BARB" {
-			l.shape, e.end, e.hose = l.lex.shapes["hose"], "", false // hose F/F 1/2: the threads at its ends
+		if e.hose && l.shape == nil && e.end == "BARB" && l.wholeHose(e, ends) {
+			l.shape, e.end, e.hose = l.lex.shapes["hose"], "", false
 		}
 		if e.end == "BARB" && threadLike(e) {
 			tail := &phrase{from: e.from, to: e.to, end: "BARB"}
@@ -34,6 +34,18 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 		out = append(out, e)
 	}
 	return l.pillar(out)
+}
+
+// wholeHose reports whether the word for hose names the part and no tail: the threads at both its ends are
+// given. Hose F/F 1/2, hose 1/2 NPT male both ends, hose 3/8 BSP F x 3/8 BSP F.
+func (l *line) wholeHose(e *phrase, ends []*phrase) bool {
+	switch len(ends) {
+	case 1:
+		return len(e.sexes) > 1 || l.both && e.endFirst
+	case 2:
+		return e == ends[0] && e.endFirst && e.described() && threadLike(ends[1]) && ends[1].end == ""
+	}
+	return false
 }
 
 // hoseBore parts the bore of a garden hose (5/8" garden hose, female) from the
