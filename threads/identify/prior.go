@@ -148,9 +148,9 @@ func NoseNamed(name string) (Nose, bool) {
 const coneSlip = 3 // degrees
 
 // NoseOfCone finds the nose by the angle of its cone in degrees, to the axis or
-// across: 37 and 74, 45 and 90, 30 and 60, 12 and 24. False when none is near.
+// across: 37 and 74, 45 and 90, 30 and 60, 12 and 24. False when none is near, or two are as near (27).
 func NoseOfCone(angle float64) (Nose, bool) {
-	best, off := Nose(0), float64(coneSlip)
+	best, off, tie := Nose(0), float64(coneSlip), false
 	for _, c := range []struct {
 		nose   Nose
 		angles [2]float64
@@ -159,10 +159,16 @@ func NoseOfCone(angle float64) (Nose, bool) {
 		{NoseCone45, [2]float64{45, 90}}, {NoseCone60, [2]float64{60, 30}},
 	} {
 		for _, a := range c.angles {
-			if d := max(a-angle, angle-a); d <= off {
-				best, off = c.nose, d
+			switch d := max(a-angle, angle-a); {
+			case d < off || d == off && best == 0:
+				best, off, tie = c.nose, d, false
+			case d == off:
+				tie = true
 			}
 		}
+	}
+	if tie {
+		return 0, false
 	}
 	return best, best != 0
 }

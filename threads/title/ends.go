@@ -311,6 +311,10 @@ func (l *line) threeOf(ends []*phrase) []*phrase {
 	if threadLike(a) && !threadLike(b) {
 		return []*phrase{b, a, copyOf(b)}
 	}
+	if third := copyOf(b); a.fig == b.fig && len(a.sexes) == 1 && len(b.sexes) == 1 && a.sexes[0] != b.sexes[0] {
+		third.sexes, third.bothSexes = nil, true // tee 1/2 M/F: which of the two it has twice is not said
+		return []*phrase{a, b, third}
+	}
 	return []*phrase{a, copyOf(a), b}
 }
 

@@ -332,7 +332,8 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				c.part = m.shape
 			}
 		}
-		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == ',' && listsSexes(tokens, k)
+		name := it.is(classFamily) // NPT male, NPT female
+		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == ',' && listsSexes(tokens, k) || joined && name != nil && len(name.sexes) == 0
 	}
 	l.countSexes(c, tokens)
 	c.trim(l, tokens)

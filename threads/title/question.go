@@ -207,6 +207,9 @@ func (l *line) familyOf(c *phrase) threads.Family {
 	}
 	switch c.fig.kind {
 	case metricSize:
+		if c.fam != nil && c.fam.value == "ISO6149" {
+			return threads.ISO6149
+		}
 		return threads.M
 	case coneSize:
 		return coneFamily(c.fig.series)

@@ -18,8 +18,12 @@ func (l *line) takeBack(k int) {
 	if it.is(classAttr) == nil && it.is(classKind) == nil || k == 0 {
 		return
 	}
-	prev := &l.tokens[k-1]
-	if prev.figure != nil || prev.mark != 0 || !slices.Contains(without, string(l.norm[prev.from:prev.to])) {
+	first := k - 1
+	if at(l.tokens, k-2).mark == '/' {
+		first = max(0, k-3) // w/o
+	}
+	prev := &l.tokens[first]
+	if prev.figure != nil || prev.mark != 0 || !slices.Contains(without, string(l.norm[prev.from:l.tokens[k-1].to])) {
 		return
 	}
 	l.ignore(l.words(prev.from, it.to), "the text says that there is none")

@@ -196,12 +196,26 @@ func (l *line) bushSexes(ends []*phrase) {
 	if a.fig.v < b.fig.v {
 		a, b = b, a
 	}
+	if a.sex() == threads.Male && b.sex() == threads.Male && l.sexesSaid() == 1 {
+		b.sexes, b.assumed = []threads.Sex{threads.Female}, true // bush 3/4 x 1/2 NPT male: its outside
+	}
 	if len(a.sexes) == 0 && (len(b.sexes) == 0 || b.sexes[0] == threads.Female) {
 		a.sexes = []threads.Sex{threads.Male}
 	}
 	if len(b.sexes) == 0 {
 		b.sexes = []threads.Sex{threads.Female}
 	}
+}
+
+// sexesSaid counts the words for a sex in the line.
+func (l *line) sexesSaid() int {
+	n := 0
+	for k := range l.tokens {
+		if saysSex(&l.tokens[k]) {
+			n++
+		}
+	}
+	return n
 }
 
 // sex is the one sex of a phrase.

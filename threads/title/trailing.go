@@ -1,5 +1,7 @@
 package title
 
+import "slices"
+
 // trailing deals out words that stand in a list behind the sizes: 1 in x 1 in x
 // 3/4 in S x S x FPT, 1" NPT x 3/4" GHT male to male. Words that say only a sex
 // leave the rest of each end as it is.
@@ -10,6 +12,9 @@ func trailing(tail []*phrase) []*phrase {
 		if c.fig != nil {
 			last, sized = k, sized+1
 		}
+	}
+	if extra := tail[last+1:]; sized > 2 && last == sized-1 && len(extra) > 0 && len(extra) < sized-1 && sexesOnly(extra) && extra[0].strong {
+		return fewSexes(tail[:sized], extra)
 	}
 	if sized < 2 || len(tail) < last+sized || len(tail) > last+sized+1 || last != sized-1 {
 		return tail
@@ -32,6 +37,21 @@ func trailing(tail []*phrase) []*phrase {
 	}
 	dealList(tail[:sized], words)
 	return tail[:sized]
+}
+
+// fewSexes leaves the sexes open where the list behind the sizes has fewer of them than there are sizes: tee 1/2 x
+// 3/8 x 1/4 F x M.
+func fewSexes(ends, extra []*phrase) []*phrase {
+	all := slices.Clone(ends[len(ends)-1].sexes)
+	for _, c := range extra {
+		all = append(all, c.sexes...)
+	}
+	for _, e := range ends {
+		if e.sexes = all[:min(1, len(all))]; !same(all) {
+			e.sexes, e.bothSexes = nil, true
+		}
+	}
+	return ends
 }
 
 func sexesOnly(words []*phrase) bool {
