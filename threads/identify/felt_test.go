@@ -110,3 +110,18 @@ func TestWhatDecides(t *testing.T) {
 	require.InDelta(t, 0.005/(0.005+0.81), Stranger(Turned{Face: true}, 0.9), 1e-9)
 	require.InDelta(t, 0.5, Stranger(Turned{}, 0.1/15/0.9), 1e-9, "even where the readings give a ninth of a stranger's density")
 }
+
+// A size that the other pipe threads have not stands for itself alone (ISO 228-1 has G 5/8, ISO 7-1 and ASME B1.20.1 have not);
+// what else is said of the end goes with each.
+func TestInMindOfASizeOfOne(t *testing.T) {
+	require.Len(t, InMind(readings(t, "G 5/8 male")), 1)
+	e := endtest.EndOf(t, "NPT 1/2 female")
+	e.Swivel, e.Plastic = true, true
+	list := InMind([]threads.End{e})
+	require.Len(t, list, 4, "NPT, G, Rc and Rp; no R is female")
+	for _, x := range list {
+		require.True(t, x.Swivel && x.Plastic && x.Sex == threads.Female, x.String())
+		require.NotNil(t, x.Form)
+	}
+	require.Len(t, InMind(readings(t, "NPT 1/2 male", "G 1/2 male")), 3, "none twice")
+}

@@ -154,7 +154,9 @@ func TestReachOfCrests(t *testing.T) {
 	}
 	taper := endtest.EndOf(t, "R 1/2 male")
 	band := Reach(taper.Form, taper.Sex)
-	require.Greater(t, float64(band.Most-band.Least), float64(taper.Form.Full())/16*0.9, "one in sixteen over its length")
+	// ISO 7-1: 20.955 at the gauge plane, 8.2 mm from the end, 13.2 mm of useful thread, one in sixteen, 1.8 mm either way
+	require.InDelta(t, 20.955-8.2/16-1.8/16, float64(band.Least), 0.03)
+	require.InDelta(t, 20.955+(13.2-8.2)/16+1.8/16, float64(band.Most), 0.03)
 	for _, family := range endtest.ThreadFamilies() {
 		for _, f := range threads.Forms(family) {
 			for _, sex := range endtest.Sexes(family) {
