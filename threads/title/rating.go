@@ -234,9 +234,9 @@ func (l *line) standardEnd(k int) int {
 	return end
 }
 
-// onlyStandard reports a phrase that names a thread by its standard and nothing else.
+// onlyStandard reports a phrase that names a thread or its seal by the standard and nothing else.
 func (l *line) onlyStandard(c *phrase) bool {
-	if c.fig != nil || c.fam == nil || len(c.sexes) > 0 || c.end != "" {
+	if c.fig != nil || len(c.sexes) > 0 || c.end != "" {
 		return false
 	}
 	text := string(l.norm[c.from:c.to])

@@ -126,3 +126,12 @@ func TestTheHighestTemperature(t *testing.T) {
 	}
 	require.False(t, Read("Valve 1/2 NPT F").HasTemperature)
 }
+
+// A standard before a hyphen is that of what follows, and no end.
+func TestAStandardBeforeAHyphen(t *testing.T) {
+	readMeant(t, []lineMeant{
+		{"of a thread", "Nipple ISO 7 - R 3/4", "R 3/4 male; R 3/4 male"},
+		{"of a seal", "Plug ISO 9974-2 - M16x1.5", "M M16x1.5 male stud-ring"},
+		{"an end before it is one", "Adaptor 1/2 NPT male - 3/4 NPT female", "NPT 1/2 male; NPT 3/4 female"},
+	})
+}

@@ -86,6 +86,9 @@ func TestOneSizeSaidTwice(t *testing.T) {
 		{"its outside diameter in brackets", `Elbow 1/2" (21 mm) BSPP female`, "G 1/2 female; G 1/2 female"},
 		{"the inch in millimetres", `Hose barb 3/8" (9.52 mm)`, "BARB 3/8 in"},
 		{"a bore beside ends given another way", "Hose DN10 12L female swivel both ends", "24L 12L female swivel; 24L 12L female swivel"},
+		{"R beside a bore is the letter of the bore, and leaves the thread open", `Elbow 1/2" R15 F`, "BSP 1/2 female; BSP 1/2 female"},
+		{"R beside the size is ISO 7's, and no female", `Elbow R1/2" DN15 F`, "Rc/Rp 1/2 female; Rc/Rp 1/2 female"},
+		{"a bore before a remark is the part's own", "Ball valve DN15 - Rc3/4", "Rc 3/4 female; Rc 3/4 female"},
 		{"the bore of the other end is none", "Adaptor DN20-Rc1/2", "PIPE 3/4; Rc 1/2 female"},
 	})
 }
