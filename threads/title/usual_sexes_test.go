@@ -37,6 +37,7 @@ func TestWhereASexComesFrom(t *testing.T) {
 		{"a garden valve's hose thread is male", "Garden valve 3/4 GHT", "NH 3/4 male; NH 3/4 male", true},
 		{"a cap with another size is an adaptor", "Cap 1/2 NPT x 3/8 NPT", "NPT 1/2 female; NPT 3/8 female", true},
 		{"a union is either", "Union 1/2 NPT", "NPT 1/2; NPT 1/2", true},
+		{"an end called by a part of one end", "Elbow 1/2 NPT female x 3/8 NPT plug", "NPT 1/2 female; NPT 3/8 male", false},
 		{"two ends called by two parts", "3/4 nippel x 1/2 muffe NPT", "NPT 3/4 male; NPT 1/2 female", false},
 	} {
 		t.Run(row.why, func(t *testing.T) {
