@@ -1,7 +1,6 @@
 package title
 
 import (
-	"math"
 	"strings"
 
 	"handtight/pressure/quantity"
@@ -254,7 +253,7 @@ func nearestSizes(f threads.Family, fig *figure) string {
 			above = form
 		}
 	}
-	if math.IsNaN(want) || below == nil && above == nil {
+	if below == nil && above == nil {
 		return ""
 	}
 	switch {

@@ -78,6 +78,7 @@ func TestLengthsAreNoEnds(t *testing.T) {
 		{"less is another thread", `Pipe nipple 1" x 1 1/4" NPT`, "NPT 1 male; NPT 1 1/4 male"},
 		{"a reducing nipple's larger end is one", `Reducing nipple 1/2" x 2" NPT`, "NPT 1/2 male; NPT 2 male"},
 		{"a third figure is the valve that it goes on", `Elbow 1/2 x 3/4 NPT F-F, for 3/4" valve`, "NPT 1/2 female; NPT 3/4 female"},
+		{"or the first size's", `Elbow 1/2 x 3/4 NPT F-F, for 1/2" valve`, "NPT 1/2 female; NPT 3/4 female"},
 		{"a third of two inches is a length", `Adaptor 1/2 NPT male x 3/4 NPT female x 2"`, "NPT 1/2 male; NPT 3/4 female"},
 		{"a washer's pipe", "Sealing washer 3/4 22 mm", "G 3/4"},
 	})
