@@ -198,7 +198,7 @@ func (l *line) spacedPitch() {
 			j++
 		}
 		family := at(l.tokens, j+1).is(classFamily)
-		if turns == nil || turns.kind != bare || turns.marked || turns.v < 8 || family == nil || family.has("pre") || family.value == "THREAD" {
+		if turns == nil || turns.kind != bare || turns.marked || turns.v < 8 || family == nil || family.has("pre") {
 			continue
 		}
 		if !inchThreads()[threadKey{int(size.v*64 + 0.5), int(turns.v*2 + 0.5)}] {

@@ -55,6 +55,7 @@ func TestThreadsAnInchOrSomethingElse(t *testing.T) {
 		{"two and a half by eight", "Coupling 2 1/2 - 8 NPT", "NPT 2 1/2 female; NPT 2 1/2 female"},
 		{"with a blank alone", "Plug 1/2 14 NPT", "NPT 1/2 male"},
 		{"eleven and a half behind a blank", "Plug 1 11 1/2 NPT", "NPT 1 male"},
+		{"the word for a thread is enough", "Coupling 1/2 x 14 thread", "PIPE 1/2 female; PIPE 1/2 female"},
 		{"fourteen millimetres are none", "Hose tail 1/2 NPT male x 14 mm", "NPT 1/2 male; BARB 14 mm"},
 		{"a thread of no table before UNF is that thread", "Plug 9/16-18 UNF", "JIC/ORB/ORFS/UN -6|-4|9/16-18 male"},
 	})
