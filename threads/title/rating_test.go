@@ -89,7 +89,7 @@ func TestAReliefsRating(t *testing.T) {
 }
 
 // Pounds: a class number of fittings, a weight, or a code.
-func TestPounds(t *testing.T) {
+func TestPoundsOfAClass(t *testing.T) {
 	for text, class := range map[string]string{
 		"Tee 1/2 NPT F 150#": "class 150", "Tee 1/2 NPT F 3000 lb": "class 3000", "Tee 1/2 NPT F 125 lbs": "class 125", // ASME B16.3, B16.4, B16.11
 		"Tee 1/2 NPT F 1.2 lb": "", "Tee 1/2 NPT F 99 lb": "", "Tee 1/2 NPT F 175 lb": "", "Tee 1/2 NPT F 150.5 lb": "",

@@ -61,7 +61,7 @@ func (sc *scanner) step(i int) int {
 	case isBlank(b):
 		return i + 1
 	case digit(b), b == '.' && digit(byteAt(sc.norm, i+1)) && !digit(byteAt(sc.norm, i-1)):
-		if end, m := sc.lookUp(i); m != nil && !onlyUnit(m) && !sc.figureFirst(i, end) {
+		if end, m := sc.lookUp(i); m != nil && !onlyUnit(m) && !sc.figureFirst(i, end) && !sc.behindCode(i) {
 			sc.tokens = append(sc.tokens, token{from: i, to: end, word: m, glued: glued})
 			return end
 		}

@@ -134,3 +134,10 @@ func TestTwoGradesAreNotOne(t *testing.T) {
 	require.Equal(t, brief(one.Ends), brief(two.Ends))
 	require.NotEqual(t, "316", two.Material, "it may be 304")
 }
+
+// The figures of a code are no material, though a steel has them for its number.
+func TestACodesFiguresAreNoSteel(t *testing.T) {
+	for text, material := range map[string]string{"Elbow 1/2 NPT F 2205": "duplex", "Elbow 1/2 NPT F QQQ2205": "", "Elbow 1/2 NPT F SS316": "316", "Elbow 1/2 NPT F AISI316": "316"} {
+		require.Equal(t, material, Read(text).Material, text)
+	}
+}
