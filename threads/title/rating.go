@@ -90,7 +90,7 @@ func (l *line) pressureCalled(k int, f *figure) string {
 		if m := l.tokens[j].is(classPress); m != nil && found == "" {
 			found = m.value
 		}
-		if m := it.is(classKind); m != nil && found == "" && m.shape.traits&dial != 0 && !l.is(dial) {
+		if m := l.tokens[j].is(classKind); m != nil && found == "" && m.shape.traits&dial != 0 && !l.is(dial) {
 			found = "full scale" // reducer with a gauge 6 bar
 		}
 	}
