@@ -12,7 +12,7 @@ func TestWhatIsAsked(t *testing.T) {
 		{"nothing is open", "Elbow 1/2 NPT F", ""},
 		{"parallel or taper", "Hex nipple 1/2 BSP brass", "parallel (G) or taper (R)"},
 		{"British or American", `Hex nipple 1/2" brass`, "G 1/2, R 1/2 or 1/2-14 NPT"},
-		{"two that a washer closes", "Hose 1/2 F swivel both ends", "G 1/2 or 1/2-14 NPSM"},
+		{"two that a washer closes", "Hydraulic hose 1/2 F swivel both ends", "G 1/2 or 1/2-14 NPSM"},
 		{"barb, push-in or ring", "Adaptor 1/2 NPT male x 1/2 PEX", "a barb, a push-in end or a compression end"},
 		{"push-in or ring", "Adaptor 1/2 NPT male x 12 mm tube", "push in, or is it held by a ring and a nut"},
 		{"which cone", "M30x2 24 cone male fitting adaptor", "Which tube does the cone take: 22L M30x2 or 20S M30x2"},

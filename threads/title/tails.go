@@ -37,13 +37,13 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 }
 
 // wholeHose reports whether the word for hose names the part and no tail: the threads at both its ends are
-// given. Hose F/F 1/2, hose 1/2 NPT male both ends, hose 3/8 BSP F x 3/8 BSP F.
+// given, and which threads. Hose F/F 1/2, hose 1/2 NPT male both ends, hose 3/8 BSP F x 3/8 BSP F.
 func (l *line) wholeHose(e *phrase, ends []*phrase) bool {
 	switch len(ends) {
 	case 1:
-		return len(e.sexes) > 1 || l.both && e.endFirst
+		return len(e.sexes) > 1 || l.both && e.endFirst && (e.fam != nil || e.threadFigure())
 	case 2:
-		return e == ends[0] && e.endFirst && e.described() && threadLike(ends[1]) && ends[1].end == ""
+		return e == ends[0] && e.endFirst && (e.fam != nil || e.threadFigure()) && threadLike(ends[1]) && ends[1].end == ""
 	}
 	return false
 }
