@@ -13,6 +13,7 @@ func TestWordsOfTwoMeanings(t *testing.T) {
 	const elbow = "NPT 1/2 female; NPT 1/2 female"
 	readMeanings(t, []meaning{
 		{"m. is mit, and no male", `Winkel 1/2" NPT IG m. Dichtung`, elbow, ""},
+		{"where no sex is said it gives none: a coupling is female", `Muffe 1/2" NPT m. Dichtung`, elbow, ""},
 		{"a capital M is one", `Elbow 1/2 NPT M`, "NPT 1/2 male; NPT 1/2 male", ""},
 		{"i behind inches is innen", `Winkel 1/2" i`, "PIPE 1/2 female; PIPE 1/2 female", ""},
 		{"a is außen", `Winkel 1/2" a`, "PIPE 1/2 male; PIPE 1/2 male", ""},
