@@ -238,6 +238,24 @@ func (l *line) shortWith(k int) bool {
 		byteAt(l.norm, it.to) == '.' && isBlank(byteAt(l.norm, it.to+1)) && next.to > next.from && letter(l.norm[next.from])
 }
 
+// partShortWith parts the m. of "NPT m. Dichtung" from the name before it, with which it would be a male.
+func (l *line) partShortWith() {
+	for k := 0; k < len(l.tokens); k++ {
+		it := l.tokens[k]
+		m := it.to - 1
+		if it.is(classFamily) == nil || m-it.from < 2 || l.norm[m] != 'm' || !isBlank(l.norm[m-1]) {
+			continue
+		}
+		l.tokens = slices.Insert(l.tokens, k+1, token{from: m, to: it.to, word: l.lex.words["m"]})
+		if !l.shortWith(k + 1) {
+			l.tokens = slices.Delete(l.tokens, k+1, k+2)
+			continue
+		}
+		name := strings.TrimSpace(string(l.norm[it.from:m]))
+		l.tokens[k].to, l.tokens[k].word = it.from+len(name), l.lex.words[name]
+	}
+}
+
 // solderWord takes the capitals SO for soldered, as Chilean lists write it beside sizes.
 func (l *line) solderWord(k int) {
 	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)

@@ -145,6 +145,7 @@ func newLine(text string, one bool) *line {
 // end is sorted out, and what is said once is distributed over all.
 func (l *line) ends() []*phrase {
 	l.symbols()
+	l.partShortWith()
 	l.spacedPitch()
 	l.survey()
 	for k := range l.tokens {
