@@ -187,9 +187,6 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	}
 	for len(ends) == 1 && want > 1 {
 		one := ends[0]
-		if len(one.sexes) == 0 && !one.bothSexes && one.fam != nil && len(one.fam.sexes) == 1 {
-			one.sexes = one.fam.sexes
-		}
 		for len(ends) < want {
 			other := copyOf(one)
 			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0

@@ -14,6 +14,7 @@ func TestWordsOfTwoMeanings(t *testing.T) {
 	readMeanings(t, []meaning{
 		{"m. is mit, and no male", `Winkel 1/2" NPT IG m. Dichtung`, elbow, ""},
 		{"where no sex is said it gives none: a coupling is female", `Muffe 1/2" NPT m. Dichtung`, elbow, ""},
+		{"before a size m. is a male", `Adapter 1/2" NPT m. 3/4" NPT f.`, "NPT 1/2 male; NPT 3/4 female", ""},
 		{"a capital M is one", `Elbow 1/2 NPT M`, "NPT 1/2 male; NPT 1/2 male", ""},
 		{"i behind inches is innen", `Winkel 1/2" i`, "PIPE 1/2 female; PIPE 1/2 female", ""},
 		{"a is außen", `Winkel 1/2" a`, "PIPE 1/2 male; PIPE 1/2 male", ""},
