@@ -51,7 +51,8 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	if k == len(l.tokens)-1 && k >= 2 && l.tokens[k].glued && at(l.tokens, k-1).value(classSep) == "x" && at(l.tokens, k-2).is(classMaterial) != nil && l.otherSize(k) {
 		return true // nylon x50: a pack
 	}
-	last := k == len(l.tokens)-1 && at(l.tokens, k-1).value(classSep) == "x"
+	mark := at(l.tokens, k+1).mark
+	last := (k == len(l.tokens)-1 || mark == '(' || mark == ',' || mark == ';') && at(l.tokens, k-1).value(classSep) == "x"
 	return last && f.v > 2 && int(f.v) == l.shape.ends
 }
 

@@ -128,7 +128,7 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			rest = append(rest, c)
 		case c.strong && (c.end == "TUBE" || c.hose) && !c.described() && len(ends) == 1 && ends[0].bare() && l.shape == nil:
 			ends[0].end, ends[0].endFirst, ends[0].pex, ends[0].hose = c.end, true, c.pex, c.hose
-		case c.strong && c.says() && len(ends) > 0:
+		case c.strong && len(ends) > 0 && (c.says() || c.attr&isNut != 0 && len(ends[len(ends)-1].sexes) == 1): // 1" IG/Ü-Mutter
 			prev := ends[len(ends)-1]
 			c.fig = prev.fig
 			if c.fam == nil && c.end == "" {
@@ -259,11 +259,29 @@ func (l *line) overlay(ends, rest []*phrase) {
 			e.attr |= r.attr & (isTaper | isParallel | isPlastic | isPort | isStudSeal | isDouble | isOldR)
 		}
 		l.overlaySeal(ends, r)
+		l.otherSex(ends, r)
 		if len(r.sexes) > 1 {
 			if e := firstThread(ends); e != nil && len(e.sexes) == 0 {
 				e.sexes = r.sexes
 			}
 		}
+	}
+}
+
+// otherSex gives a part of two ends, of which one size is said, the other sex that is said apart from
+// it: 1/2" AG konisch, IG zylindrisch.
+func (l *line) otherSex(ends []*phrase, r *phrase) {
+	if l.one || len(ends) != 1 || l.shape == nil || l.shape.ends != 2 && !l.is(adaptor) || r.fam != nil || r.end != "" || r.weak || r.attr&isNut != 0 {
+		return
+	}
+	e := ends[0]
+	if !threadLike(e) || e.end != "" || len(e.sexes) != 1 || len(r.sexes) != 1 || e.sexes[0] == r.sexes[0] {
+		return
+	}
+	if r.from < e.from {
+		e.sexes = []threads.Sex{r.sexes[0], e.sexes[0]}
+	} else {
+		e.sexes = []threads.Sex{e.sexes[0], r.sexes[0]}
 	}
 }
 

@@ -260,6 +260,12 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 			count++
 		}
 	}
+	if count == 1 && len(ends) > 1 && l.shape != nil && l.shape.ends > 0 && len(ends)-1+n > l.shape.ends && !l.is(many) {
+		for _, e := range ends {
+			e.oneSex() // Muffe IG/IG 22 x 1/2: the tube is one of the two ends
+		}
+		return ends
+	}
 	var out []*phrase
 	if count == 1 {
 		for _, e := range ends {
@@ -267,9 +273,10 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 				out = append(out, e)
 				continue
 			}
-			for _, s := range sexes {
+			for i, s := range sexes {
 				c := copyOf(e)
 				c.sexes = []threads.Sex{s}
+				l.ownForm(c, i, n)
 				out = append(out, c)
 			}
 		}
@@ -294,6 +301,26 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 		}
 	}
 	return ends
+}
+
+// ownForm leaves the i-th of two ends of one phrase the form that is said of it: konisches AG und
+// zylindrisches IG.
+func (l *line) ownForm(c *phrase, i, n int) {
+	if n != 2 || c.attr&isTaper == 0 || c.attr&isParallel == 0 {
+		return
+	}
+	for k := range l.tokens {
+		v := l.tokens[k].value(classAttr)
+		if v != "taper" && v != "parallel" {
+			continue
+		}
+		if (v == "taper") == (i == 0) {
+			c.attr &^= isParallel
+		} else {
+			c.attr &^= isTaper
+		}
+		return
+	}
 }
 
 func copyOf(c *phrase) *phrase { d := *c; return &d }

@@ -371,6 +371,17 @@ func (l *line) slipLetter(k int) {
 	}
 }
 
+// diameters takes the d of d = 28 for a diameter in millimetres.
+func (l *line) diameters() {
+	for k := 0; k+2 < len(l.tokens); k++ {
+		it, size := &l.tokens[k], l.tokens[k+2].figure
+		if it.to-it.from == 1 && l.norm[it.from] == 'd' && l.tokens[k+1].mark == '=' && size != nil && size.kind == bare && !size.frac && !size.marked {
+			size.kind = mmSize
+			l.tokens = slices.Delete(l.tokens, k, k+2)
+		}
+	}
+}
+
 // metreLetter takes the male from the M of 0.9M, which is a length in metres: no thread's size is
 // written with such a decimal. So is the 2M of a hose that another size stands before.
 func (l *line) metreLetter(k int) {

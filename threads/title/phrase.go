@@ -121,7 +121,7 @@ func (l *line) phrases(tokens []token) []*phrase {
 func separates(tokens []token, k int) (parts, strong bool) {
 	it := &tokens[k]
 	if m := it.is(classSep); m != nil {
-		return true, m.value == "x"
+		return m.value == "x" || !couples(tokens, k), m.value == "x"
 	}
 	prev, next := at(tokens, k-1), at(tokens, k+1)
 	switch it.mark {
@@ -138,9 +138,36 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		return !it.glued && (!next.glued || next.is(classFamily) != nil), true
 	case '/':
 		left := prev.figure != nil || prev.is(classSex) != nil || prev.is(classFamily) != nil
+		if prev.is(classSex) != nil && next.value(classAttr) == "nut" || prev.value(classAttr) == "nut" && next.is(classSex) != nil {
+			return true, true // IG/Ü-Mutter: an end each
+		}
 		return left && (next.figure != nil || next.is(classFamily) != nil && next.is(classFamily).has("pre")), true
 	}
 	return false, false
+}
+
+// couples reports whether "and" stands between two sexes, one for each end of a size that is said once:
+// 1/2" mit konischem AG und zylindrischem IG.
+func couples(tokens []token, k int) bool {
+	form := func(it *token) bool { v := it.value(classAttr); return v == "taper" || v == "parallel" }
+	one := func(it *token) bool {
+		m := it.is(classSex)
+		return m != nil && len(m.sexes) == 1 && it.figure == nil
+	}
+	a, z := k-1, k+1
+	if form(at(tokens, a)) {
+		a--
+	}
+	if form(at(tokens, z)) {
+		z++
+	}
+	if !one(at(tokens, a)) || !one(at(tokens, z)) || at(tokens, a).is(classSex).sexes[0] == at(tokens, z).is(classSex).sexes[0] {
+		return false
+	}
+	if form(at(tokens, z+1)) {
+		z++
+	}
+	return at(tokens, z+1).figure == nil || len(sizesIn(tokens[:a])) == 0
 }
 
 // listsSexes reports whether a comma stands in a list of sexes, one for each end: AG, IG, IG. A sex
@@ -333,7 +360,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 			}
 		}
 		name := it.is(classFamily) // NPT male, NPT female
-		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == ',' && listsSexes(tokens, k) || joined && name != nil && len(name.sexes) == 0
+		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == ',' && listsSexes(tokens, k) || it.is(classSep) != nil || joined && name != nil && len(name.sexes) == 0
 	}
 	l.countSexes(c, tokens)
 	c.trim(l, tokens)

@@ -107,6 +107,8 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 		return "Which thread is the " + subject + ": " + what + "? Look for BSP, G, R or NPT on the part, or ask the shop." + sex
 	case bsp && (families[threads.NPSM] || families[threads.NPS] || families[threads.NH]):
 		return "Which thread is the " + subject + ": " + what + "? Look for BSP, G, NPS or NPSM on the part, or ask the shop." + sex
+	case families[threads.G] && families[threads.Rp] && len(families) == 2:
+		return "Which thread is the " + subject + ": " + what + "? Both are parallel: look which letter stands on the part, or ask the shop." + sex
 	case bsp:
 		return "Is the " + subject + " " + parallelOrTaper(families) + "? Look for P or T after BSP, or ask the shop." + sex
 	case families[threads.NPSM] && (families[threads.NPT] || families[threads.NPS]):

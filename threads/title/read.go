@@ -146,6 +146,7 @@ func newLine(text string, one bool) *line {
 func (l *line) ends() []*phrase {
 	l.symbols()
 	l.partShortWith()
+	l.diameters()
 	l.spacedPitch()
 	l.survey()
 	for k := range l.tokens {

@@ -1,6 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"bytes"
+
+	"handtight/threads"
+)
 
 // relocate moves words that landed on the wrong end, by the rewrites of pairs in
 // steps.go: a sex belongs to the thread and not to the tube, a word of a tail or a
@@ -86,14 +90,20 @@ func (l *line) ownWords(ends []*phrase) {
 	}
 }
 
-// unionSeal puts the flat seal of a union on its female side, where the nut is.
+// unionSeal puts the flat seal of a union on its female side, where the nut is. A union of three pieces
+// has its nut inside, and its seal between the halves: no thread that goes onto a pipe is closed by it.
 func (l *line) unionSeal(ends []*phrase) {
-	flat := false
 	if !l.is(union) || len(ends) != 2 {
 		return
 	}
+	flat, nut := false, l.twoPiece()
 	for k, e := range ends {
+		nut = nut || e.attr&(isNut|isSwivel) != 0 || !threadLike(e)
 		flat = flat || e.attr&isWasher != 0 && e.sex() == threads.Male && ends[1-k].sex() == threads.Female
+	}
+	if !nut {
+		l.halvesSeal(ends)
+		return
 	}
 	for _, e := range ends {
 		if flat && e.sex() == threads.Male {
@@ -102,6 +112,34 @@ func (l *line) unionSeal(ends []*phrase) {
 			e.attr |= isWasher
 		}
 	}
+}
+
+// halvesSeal takes a union's flat seal from its ends, and notes where it is.
+func (l *line) halvesSeal(ends []*phrase) {
+	for _, e := range ends {
+		e.attr &^= isWasher | isFlat
+	}
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if v := it.value(classAttr); (v == "washer" || v == "flat-face") && it.is(classKind) == nil {
+			l.ignore(l.words(it.from, it.to), "it closes between the halves of the union")
+			it.word = l.lex.words["the"]
+		}
+	}
+}
+
+// twoPieces are the words, without their blanks, for a union of two pieces.
+var twoPieces = [...]string{"2pieces", "deuxpieces", "2-teilig", "2teilig", "zweiteilig", "2-delig", "2delig", "2-piece", "2piece", "two-piece", "twopiece", "2pezzi", "2piezas"}
+
+// twoPiece reports a union of two pieces, whose nut is one of its ends.
+func (l *line) twoPiece() bool {
+	text := bytes.ReplaceAll(l.norm, []byte(" "), nil)
+	for _, w := range twoPieces {
+		if i := bytes.Index(text, []byte(w)); i >= 0 && !digit(byteAt(text, i-1)) {
+			return true
+		}
+	}
+	return false
 }
 
 // takesTube reports whether an end is one that takes a tube.

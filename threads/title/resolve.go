@@ -431,6 +431,8 @@ func (l *line) unsaid(c *phrase, flat bool) []threads.Family {
 	switch {
 	case !l.europe && c.attr&isParallel != 0 && l.american():
 		return append(bsp[:len(bsp):len(bsp)], threads.NPSM, threads.NPS) // a straight thread beside American ones
+	case c.attr&isParallel != 0 && c.sex() == threads.Female && c.attr&(isWasher|isNut|isFlat|isStudSeal|isCone60|isCone30|isSwivel) == 0 && !l.is(ring) && !l.hoseNut(c):
+		return []threads.Family{threads.G, threads.Rp} // both are parallel
 	case flat && !l.europe && c.attr&(isStudSeal|isParallel) == 0 && l.shape != nil && !l.is(ring):
 		return append(bsp[:len(bsp):len(bsp)], threads.NPSM) // a washer closes both
 	case flat, l.europe && c.attr&isTaper != 0:

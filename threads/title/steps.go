@@ -24,7 +24,6 @@ var endSteps = []endStep{
 	{"words that landed on the wrong end move", "Espigão 3/4 x 20 mm", in(func(l *line, ends, _ []*phrase) { l.relocate(ends) })},
 	{"a grip with a thread said behind it has both", "Цанга 1/2 (прямая, внешняя резьба)", func(l *line, ends, rest []*phrase) []*phrase { return l.gripAndThread(ends, rest) }},
 	{"an adaptor of glued pipe has a thread and a socket", `Adaptador Macho 1/2" CPVC`, in(func(l *line, ends, _ []*phrase) { l.loneSocket(ends) })},
-	{"the flat seal of a union is on its female side", `Raccord 2 pièces droit femelle 3/4" mâle 3/4" joint plat`, in(func(l *line, ends, _ []*phrase) { l.unionSeal(ends) })},
 	{"an end is what its own words make it", "片ニップル R1/2 溶接", in(func(l *line, ends, _ []*phrase) { l.ownWords(ends) })},
 	{"a size that is mentioned again is no further end", `4pcs 3/8" Male x 3/8" Male hex nipple, 3/8 inch NPT male (3/8", 4pcs)`, func(l *line, ends, _ []*phrase) []*phrase { return l.dropMentions(ends) }},
 	{"a length is no end", `Niple galvanizado 1/2 x 3"`, func(l *line, ends, _ []*phrase) []*phrase { return l.dropLengths(ends) }},
@@ -35,6 +34,7 @@ var endSteps = []endStep{
 	{"a part has as many ends as its kind", "Tee 1/4 NPT female", func(l *line, ends, _ []*phrase) []*phrase { return l.multiply(ends) }},
 	{"a sex before the name of a branch tee is its branch's", "Male branch tee, 1/4 tube x 1/4 tube x 1/8 NPT", in(func(l *line, ends, _ []*phrase) { l.sexOfTee(ends) })},
 	{"a sex that is not said is that of the nut or the kind", "Entrerosca 1", in(func(l *line, ends, _ []*phrase) { l.assignSexes(ends) })},
+	{"the flat seal of a union is on its female side", `Raccord 2 pièces droit femelle 3/4" mâle 3/4" joint plat`, in(func(l *line, ends, _ []*phrase) { l.unionSeal(ends) })},
 	{"a family that is no end's contradicts them", "Elbow 1/2 NPT F x F 316, EN 10226", in(func(l *line, ends, _ []*phrase) { l.contradict(ends) })},
 }
 
