@@ -196,7 +196,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 		}
 		l.rate(f, quantity.Pressure(f.v)*quantity.Bar)
 		return f.drop(asRating)
-	case called == asBore:
+	case called == asBore, l.boreListed(k, f):
 		return l.bore(f)
 	case called == asPhi:
 		return l.pipeOutside(f)
@@ -262,6 +262,12 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 		return false
 	}
 	return l.is(hose) || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v)
+}
+
+// boreListed reports whether a number goes on from a nominal bore in a list: DN 32x15.
+func (l *line) boreListed(k int, f *figure) bool {
+	before := at(l.tokens, k-2).figure
+	return f.whole && f.v > 4 && l.lex.bores[int(f.v)] > 0 && l.tokens[max(k-1, 0)].parted() && before != nil && before.kind == dnSize && l.beside(k-2, -1).role(classBefore) == asBore
 }
 
 func bspWord(m *sense) bool {

@@ -1,6 +1,10 @@
 package title
 
-import "testing"
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
 
 // Classes that gatherings in German, Dutch and the languages of the North brought, in other words than
 // theirs. The answers were written down before the reader saw the lines.
@@ -21,5 +25,20 @@ func TestClassesOfNorthernGatherings(t *testing.T) {
 		{"Adapter 1/2\" konisches AG und zylindrisches IG", "R 1/2 male; G/Rp 1/2 female", "adaptor", ""},
 		{"Hahnverlängerung 1/2\" AG konisch, IG zylindrisch", "R 1/2 male; G/Rp 1/2 female", "adaptor", ""},
 		{"Raccord mâle et femelle 3/4", "PIPE 3/4 male; PIPE 3/4 female", "", ""},
+		{"T-Stück DN25/20/25 IG", "PIPE 1 female; PIPE 3/4 female; PIPE 1 female", "tee", ""},
+		{"Reduktionsnippel DN 32x25 (R 11/4x1) mit A/I-Gewinde", "R 1 1/4 male; PIPE 1 female", "nipple", ""},
+		{"Regulierventil m.Therm.-Oberteil DN 15 R 1/2 IG", "Rc/Rp 1/2 female; Rc/Rp 1/2 female", "shut-off valve", ""},
+		{"Hahnoberteil 1/2\"", "", "", ""},
+		{"Winkelnippel 20-R1/2\"MT", "TUBE 20 mm; R 1/2 male", "nipple", ""},
+		{"T-koppeling persaansluiting 20mm", "", "tee", ""},
 	})
+}
+
+func TestATailsOneSizeIsAsked(t *testing.T) {
+	for _, s := range []string{"Schlauchverschraubung ¾\"", "Hose tail 3/4\"", "Slangtule 1/2\""} {
+		r := Read(s)
+		require.Len(t, r.Ends, 1, s)
+		require.Contains(t, r.Ends[0].Question, "The text gives one size", s)
+	}
+	require.Empty(t, Read("Hose tail 1/2 NPT male x 3/4 in").Ends[1].Question)
 }

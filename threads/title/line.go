@@ -235,7 +235,7 @@ func (l *line) meantFor(k int) bool {
 func (l *line) shortWith(k int) bool {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	return it.to-it.from == 1 && l.norm[it.from] == 'm' && !it.glued && !l.capital(it.from) &&
-		byteAt(l.norm, it.to) == '.' && isBlank(byteAt(l.norm, it.to+1)) && next.to > next.from && letter(l.norm[next.from])
+		byteAt(l.norm, it.to) == '.' && (isBlank(byteAt(l.norm, it.to+1)) || next.from == it.to+1 && next.to-next.from > 2) && next.to > next.from && letter(l.norm[next.from])
 }
 
 // partShortWith parts the m. of "NPT m. Dichtung" from the name before it, with which it would be a male.

@@ -32,6 +32,7 @@ type phrase struct {
 	doubt     bool // a word that is not understood stands where a sex stands
 	guess     bool // the end is taken from the beginning of a compound word
 	lent      bool // the end is another's word, and a word of its own is not understood
+	lone      bool // a tail's one size in inches: its hose's or its thread's
 	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex
 }
 

@@ -68,6 +68,9 @@ func dashWord(m *sense) bool { return m != nil && m.has("dash") }
 
 // pillar adds the tail that a hose tail or a tap has without a size of it.
 func (l *line) pillar(ends []*phrase) []*phrase {
+	if len(ends) == 1 && l.is(tail) && ends[0].end == "BARB" && !ends[0].described() && ends[0].fig != nil && ends[0].fig.kind == inchSize {
+		ends[0].lone = true
+	}
 	if l.shape == nil || hasEnd(ends, "BARB") || len(ends) != 1 || !threadLike(ends[0]) {
 		return ends
 	}
@@ -104,7 +107,7 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		tubed = tubed || e.millimetres()
 	}
 	for _, e := range ends {
-		if e.bare() && !tubed && e.fig.kind == inchSize && !l.one && !anyThread(ends) && (word == "SOCKET" || word == "SOLDER" || word == "PRESS") {
+		if e.bare() && !tubed && (e.fig.kind == inchSize || e.fig.kind == dnSize) && !l.one && !anyThread(ends) && (word == "SOCKET" || word == "SOLDER" || word == "PRESS") {
 			e.end = word
 			continue
 		}
