@@ -114,6 +114,9 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 	if f.whole && tubeOutsides[f.v] && l.shape != nil && l.is(nominal) && (prev.is(classKind) != nil || next.is(classKind) != nil) && !l.otherSize(k) {
 		return mmSize // knie 15, sok 22
 	}
+	if f.whole && tubeOutsides[f.v] && l.shape != nil && l.shape.ends >= 0 && k > 0 && !l.one && next.value(classSep) == "x" && at(l.tokens, k+2).is(classKind) != nil && !l.otherSize(k) {
+		return mmSize // Rotguss 35 x Gewindefitting
+	}
 	if f.whole && f.v >= 10 && f.v <= 63 && l.takesTubes() && !l.otherSize(k) && (next.is(classMaterial) != nil || prev.is(classMaterial) != nil) {
 		return mmSize // Trójnik zaciskowy 32 PE
 	}

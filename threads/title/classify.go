@@ -179,7 +179,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.is(angled) && (f.v == 45 || f.v == 90) {
 		return f.drop(asAngle)
 	}
-	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) {
+	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) || l.pumpType(k, f) {
 		return f.drop(asCode)
 	}
 	if name := at(l.tokens, k-1); l.tokens[k].glued && name.to == l.tokens[k].from && f.whole && name.unread && name.to-name.from > 2 && letter(l.norm[name.from]) && !l.one {
@@ -262,6 +262,15 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 		return false
 	}
 	return l.is(hose) || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v)
+}
+
+// pumpType reports one of the two numbers of a circulator's type, its bore and its head: 25-60.
+func (l *line) pumpType(k int, f *figure) bool {
+	other := func(dash, it *token) bool {
+		return dash.mark == '-' && dash.glued && it.glued && it.figure != nil && it.figure.whole && !it.figure.frac && !it.figure.marked
+	}
+	return l.is(pump) && f.whole && !f.marked && f.v >= 14 && (other(at(l.tokens, k+1), at(l.tokens, k+2)) && at(l.tokens, k+2).figure.v >= 14 ||
+		k >= 2 && other(&token{mark: l.tokens[k-1].mark, glued: l.tokens[k-1].glued}, &token{glued: l.tokens[k].glued, figure: l.tokens[k-2].figure}) && l.tokens[k-2].figure.v >= 14)
 }
 
 // boreListed reports whether a number goes on from a nominal bore in a list: DN 32x15.

@@ -31,6 +31,10 @@ func TestClassesOfNorthernGatherings(t *testing.T) {
 		{"Hahnoberteil 1/2\"", "", "", ""},
 		{"Winkelnippel 20-R1/2\"MT", "TUBE 20 mm; R 1/2 male", "nipple", ""},
 		{"T-koppeling persaansluiting 20mm", "", "tee", ""},
+		{"Schweißbogen 1\"", "", "", ""},
+		{"Heizkreispumpe 25-60 180 mm", "", "feed pump", ""},
+		{"Zirkulationspumpe 15-14 Rp 1/2", "Rp 1/2 female; Rp 1/2 female", "feed pump", ""},
+		{"Pumpenverschraubung DN 25 IG x DN 40 IG", "PIPE 1 female; PIPE 1 1/2 female", "union", ""},
 	})
 }
 
@@ -41,4 +45,11 @@ func TestATailsOneSizeIsAsked(t *testing.T) {
 		require.Contains(t, r.Ends[0].Question, "The text gives one size", s)
 	}
 	require.Empty(t, Read("Hose tail 1/2 NPT male x 3/4 in").Ends[1].Question)
+}
+
+func TestAStrangeNounBeforeAGripIsAsked(t *testing.T) {
+	r := Read("Zorkplaatje knel 22 mm")
+	require.Len(t, r.Ends, 1)
+	require.Contains(t, r.Ends[0].Question, "What is the part")
+	require.Empty(t, Read("Knelkoppeling 22 mm").Ends[0].Question)
 }

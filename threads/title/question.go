@@ -20,7 +20,11 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 	case c.fig != nil && c.fig.or != "" && len(r.Candidates) > 0:
 		return "Is the size " + c.fig.or + " or " + c.fig.words(l) + "? The text gives both: ask the shop which it is."
 	case l.unsure && len(r.Candidates) > 0:
-		return "What is the part, and is the " + quote(r.Words) + " a thread: " + sizesOf(r.Candidates) + "? " + l.unnamed() + " Ask the shop."
+		what := " a thread: "
+		if !r.Candidates[0].Family.Threaded() {
+			what = " an end: "
+		}
+		return "What is the part, and is the " + quote(r.Words) + what + sizesOf(r.Candidates) + "? " + l.unnamed() + " Ask the shop."
 	case len(r.Candidates) == 0:
 		return l.unreadable(c, r)
 	case c.oldR && len(r.Candidates) > 0:

@@ -25,6 +25,28 @@ func (l *line) strange() bool {
 	return size
 }
 
+// strangeGrip reports a line whose first word is not understood, names no part that is, and gives one
+// size in millimetres with the word of a grip: Afsluitplaatje knel 15 mm.
+func (l *line) strangeGrip() bool {
+	if l.one || l.shape != nil || len(l.tokens) == 0 || !l.tokens[0].unread || l.tokens[0].code || l.tokens[0].to-l.tokens[0].from < shortestNoun || !l.takesTubes() {
+		return false
+	}
+	sizes := 0
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.sized() {
+			if f.kind != mmSize {
+				return false
+			}
+			sizes++
+		}
+	}
+	return sizes == 1
+}
+
+// shortestNoun is the length in letters from which a first word that is not understood may be the
+// part's name. A judgement.
+const shortestNoun = 6
+
 // strangeWords are the words that are not understood, quoted.
 func (l *line) strangeWords() string {
 	var out []string
