@@ -31,6 +31,7 @@ func TestClassesOfNorthernGatherings(t *testing.T) {
 		{"Hahnoberteil 1/2\"", "", "", ""},
 		{"Winkelnippel 20-R1/2\"MT", "TUBE 20 mm; R 1/2 male", "nipple", ""},
 		{"T-koppeling persaansluiting 20mm", "", "tee", ""},
+		{"Adaptor G 1/2 male x G 3/4 female, with washer", "G 1/2 male; G 3/4 female washer", "adaptor", ""},
 		{"Schweißbogen 1\"", "", "", ""},
 		{"Heizkreispumpe 25-60 180 mm", "", "feed pump", ""},
 		{"Zirkulationspumpe 15-14 Rp 1/2", "Rp 1/2 female; Rp 1/2 female", "feed pump", ""},

@@ -101,7 +101,7 @@ func (l *line) unionSeal(ends []*phrase) {
 		nut = nut || e.attr&(isNut|isSwivel) != 0 || !threadLike(e)
 		flat = flat || e.attr&isWasher != 0 && e.sex() == threads.Male && ends[1-k].sex() == threads.Female
 	}
-	if !nut {
+	if !nut && l.shape.ends == 2 {
 		l.halvesSeal(ends)
 		return
 	}
