@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
 )
 
 // A sex is the thread's wherever it stands in the line: a tube, a tail and a pipe have none.
@@ -50,13 +52,17 @@ func TestAnAdaptorOfGluedPipe(t *testing.T) {
 	require.NotEmpty(t, Read(`Coupling 1/2" solder`).Unread)
 }
 
-// The flat seal of a union is at its nut, on the female side.
+// The flat seal of a union of two pieces is at its nut, on the female side; a union of three has it between its
+// halves, where it closes no thread, and that is said.
 func TestTheSealOfAUnion(t *testing.T) {
-	for _, text := range []string{`Raccord union femelle 3/4" BSPP mâle 3/4" BSPP joint plat`, "Union 3/4 BSPP male with washer x 3/4 BSPP female"} {
+	for _, text := range []string{`Raccord 2 pièces femelle 3/4" BSPP mâle 3/4" BSPP joint plat`, "Two-piece union 3/4 BSPP male with washer x 3/4 BSPP female"} {
 		for _, e := range Read(text).Ends {
 			require.Equal(t, e.Sex.String() == "female", strings.Contains(briefEnd(e), "washer"), "%s: %s", text, briefEnd(e))
 		}
 	}
+	r := Read(`Raccord union femelle 3/4" BSPP mâle 3/4" BSPP joint plat`)
+	require.NotContains(t, brief(r.Ends), "washer")
+	require.Contains(t, r.NotUsed, threads.NotUsed{Words: "joint plat", Why: "it closes between the halves of the union"})
 }
 
 // A quick connection of a bend or of millimetres is a push-in, one with a thread of its own is that thread.

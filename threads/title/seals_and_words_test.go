@@ -32,9 +32,9 @@ func TestWithoutASeal(t *testing.T) {
 		}
 		require.True(t, named, "%s: %v", text, r.NotUsed)
 	}
-	with := Read("Union 1/2 BSPP F with washer")
+	with := Read("Ball valve 1/2 BSPP F with washer")
 	require.Equal(t, threads.Washer, with.Ends[0].Candidates[0].Seal)
-	parted := Read("Union 1/2 BSPP F without 1/2 washer")
+	parted := Read("Ball valve 1/2 BSPP F without 1/2 washer")
 	require.NotContains(t, parted.NotUsed, threads.NotUsed{Words: "without washer", Why: "the text says that there is none"}, "a figure between parts them")
 }
 
