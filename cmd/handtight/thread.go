@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"handtight/catalog"
 	"handtight/pressure/quantity"
 	"handtight/threads"
 	"handtight/threads/title"
@@ -26,6 +27,7 @@ type threadFacts struct {
 	Schedule  string          `json:"schedule,omitempty"`
 	Grade     string          `json:"grade,omitempty"`
 	Standards []string        `json:"standards,omitempty"`
+	Materials []string        `json:"materials,omitempty"`
 	Celsius   *float64        `json:"temperature_c,omitempty"`
 	Pressures []pressureFacts `json:"other_pressures,omitempty"`
 	NotUsed   []notUsedFacts  `json:"not_used"`
@@ -180,7 +182,7 @@ func threadFactsOf(r threads.Reading) threadFacts {
 	if f.Unread == nil {
 		f.Unread = []string{}
 	}
-	f.Class, f.Schedule, f.Grade, f.Standards = r.Class, r.Schedule, r.Grade, r.Standards
+	f.Class, f.Schedule, f.Grade, f.Standards, f.Materials = r.Class, r.Schedule, r.Grade, r.Standards, r.Materials
 	if r.HasTemperature {
 		f.Celsius = new(r.Temperature.Celsius())
 	}
@@ -199,6 +201,24 @@ func threadFactsOf(r threads.Reading) threadFacts {
 		f.Ends = append(f.Ends, end)
 	}
 	return f
+}
+
+// materialsSaid lists the materials that a line names, the one that rules first. A general word that
+// another one makes exact, as stainless steel beside 316, is left out.
+func materialsSaid(r threads.Reading) string {
+	said := r.Material
+	rules, known := catalog.MaterialNamed(r.Material)
+	for _, name := range r.Materials {
+		general := known && (name == "plastic" && rules.Group == "plastic" || (name == "stainless steel" || name == "carbon steel") && rules.Stainless())
+		if name == r.Material || general {
+			continue
+		}
+		if said != "" {
+			said += ", "
+		}
+		said += name
+	}
+	return said
 }
 
 func candidateOf(e threads.End) candidateFacts {
@@ -226,7 +246,7 @@ func (a *app) printReading(r threads.Reading) {
 	u.line("%s", u.paint(bold, r.Text))
 	said := ""
 	for _, p := range []struct{ label, text string }{
-		{"kind", r.Kind}, {"material", r.Material}, {"grade", r.Grade}, {"class", strings.TrimPrefix(r.Class, "class ")},
+		{"kind", r.Kind}, {"material", materialsSaid(r)}, {"grade", r.Grade}, {"class", strings.TrimPrefix(r.Class, "class ")},
 		{"wall", r.Schedule}, {"standard", strings.Join(r.Standards, ", ")},
 	} {
 		if p.text != "" {

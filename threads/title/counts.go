@@ -138,13 +138,14 @@ func (l *line) wall(k int, f *figure) bool {
 		return true // press coupling 20x2-16x2
 	}
 	decimal := bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], '.') > 0
-	if decimal && f.whole && !f.marked && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.whole && !tube.figure.marked && tube.figure.v >= 10 {
+	if decimal && f.whole && !f.marked && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && tube.figure.whole && !tube.figure.marked && tube.figure.v >= 10 {
 		return true // 16x2.0: no thread of 2 inches is written so
 	}
 	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.kind == mmSize && tube.figure.v >= 14 && tube.figure.v <= 32 && l.takesTubes() {
 		return true // compression 16x2: no tube so small comes with a thread of 2 inches
 	}
-	if f.whole || f.marked || f.v > 4 || !x.glued || x.value(classSep) != "x" || !l.tokens[k].glued || tube.figure == nil || tube.figure.frac {
+	glued := x.glued && l.tokens[k].glued
+	if f.whole || f.marked || f.v > 4 || !glued && !decimal || x.value(classSep) != "x" || tube.figure == nil || tube.figure.frac || !glued && tube.figure.v <= largestInch {
 		return false
 	}
 	return at(l.tokens, k-3).value(classEnd) == "TUBE"

@@ -63,13 +63,17 @@ func anyThread(ends []*phrase) bool {
 
 // unevenWord opens both ends of a valve of two sizes of which one word says the grip: 1/2 x 3/8
 // push-fit stop. Such valves take a thread or another grip at the other end, and the word does not
-// say which end it is.
+// say which end it is; a push-in end is rather the larger, where the pipe of the house goes in.
 func (l *line) unevenWord(ends []*phrase, bare *phrase) bool {
 	if !l.is(valve) {
 		return false
 	}
 	for _, o := range ends {
 		if (o.end == "PUSH" || o.end == "COMPRESSION") && o.fig != nil && o.fig.kind == inchSize && o.fig.v != bare.fig.v {
+			if o.end == "PUSH" && bare.fig.v > o.fig.v {
+				bare.end, o.end = o.end, ""
+				bare, o = o, bare
+			}
 			bare.open, o.either = true, true
 			return true
 		}

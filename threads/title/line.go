@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -447,16 +448,18 @@ func (l *line) chineseBore(k int) {
 	}
 }
 
-// hoseLength reports whether the whole figure before the M at k is the length of a hose: the line
-// names a hose, a size with an inch mark stands before, and no x joins the figure to another.
+// hoseLength reports whether the whole figure before the M at k is the length of a hose or a tube: the
+// line names a hose and a size with an inch mark stands before, or it names a tube behind its wall
+// (15 x 1.0 TUBE 6M), and no x joins the figure to another.
 func (l *line) hoseLength(k int) bool {
-	hose, size := false, false
+	hose, size, wall := false, false, false
 	for j := range l.tokens {
 		it := &l.tokens[j]
 		hose = hose || it.value(classEnd) == "HOSE" || it.is(classKind) != nil && it.is(classKind).shape.name == "hose"
 		size = size || j < k-1 && it.figure != nil && (it.figure.marked || it.figure.frac)
+		wall = wall || j < k-1 && it.value(classEnd) == "TUBE" && at(l.tokens, j-2).value(classSep) == "x" && bytes.IndexByte(l.norm[at(l.tokens, j-1).from:at(l.tokens, j-1).to], '.') > 0
 	}
-	return hose && size && at(l.tokens, k-2).value(classSep) == "" && at(l.tokens, k+1).value(classSep) == ""
+	return (hose && size || wall) && at(l.tokens, k-2).value(classSep) == "" && at(l.tokens, k+1).value(classSep) == ""
 }
 
 // hoseByLength reports whether the whole figure before the small m at k is the length of hose that is

@@ -33,6 +33,8 @@ type phrase struct {
 	guess     bool // the end is taken from the beginning of a compound word
 	lent      bool // the end is another's word, and a word of its own is not understood
 	lone      bool // a tail's one size in inches: its hose's or its thread's
+	tubed     bool // a word names the tube, or its outside
+	outer     bool // the size may be the outside of a tube or the nominal size of a pipe
 	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex
 }
 
@@ -64,6 +66,7 @@ const (
 	isConeRing
 	isCone24
 	isShort // of a dryseal taper
+	isNominal
 )
 
 var attrNamed = map[string]attr{
@@ -71,7 +74,7 @@ var attrNamed = map[string]attr{
 	"chamfer": isChamfer, "cone-60": isCone60, "cone-30": isCone30, "flat-face": isFlat, "o-ring": isORing,
 	"ed": isStudSeal, "port": isPort, "long": isLong, "plastic": isPlastic, "double": isDouble, "old-r": isOldR,
 	"street": isStreet, "two": isTwo, "pair": isPair,
-	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24, "short": isShort,
+	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24, "short": isShort, "nominal": isNominal,
 }
 
 // sexOnly are the languages whose words for a sex say nothing of a thread.
@@ -274,7 +277,7 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	}
 	for k := b - 1; k > a; k-- {
 		m := tokens[k].is(classFamily)
-		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 || tokens[k].mark == '(' ||
+		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 && at(tokens, k+1).mark != '(' || tokens[k].mark == '(' ||
 			m != nil && k == b-1 && tokens[b].glued && !tokens[k].glued // GHT3/4
 		if !forward {
 			return k + 1
@@ -324,6 +327,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				if m.value == "ROUND" && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.role.other() {
 					continue // the diameter of a dial
 				}
+				c.tubed = c.tubed || m.value == "TUBE"
 				if m.value == "BARB?" {
 					if c.end == "" {
 						c.end, c.endFirst, c.guess = "BARB", c.fig == nil, true

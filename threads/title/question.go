@@ -37,6 +37,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the washer for a nut of " + sizesOf(r.Candidates) + ", or for a union of that size, whose nut has a larger thread? Measure the washer's outside."
 	case c.either:
 		return "Is " + quote(r.Words) + " the end that its word says, or is that the valve's other end? The text gives two sizes and one word: look at the picture, or ask the shop."
+	case c.outer:
+		return askOutside(c, r.Candidates)
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
 	case c.lent && !r.Candidates[0].Family.Threaded() && len(r.Candidates) == 1:

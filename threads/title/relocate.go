@@ -142,6 +142,22 @@ func (l *line) twoPiece() bool {
 	return false
 }
 
+// studRing puts the elastomer ring that is said last, for all ends, on the male ends: it lies in
+// a groove of the stud.
+func studRing(ends []*phrase) {
+	for _, e := range ends {
+		if e.attr&isStudSeal == 0 || e.sex() != threads.Female {
+			continue
+		}
+		for _, o := range ends {
+			if o.sex() == threads.Male && threadLike(o) {
+				o.attr |= isStudSeal
+				e.attr &^= isStudSeal
+			}
+		}
+	}
+}
+
 // takesTube reports whether an end is one that takes a tube.
 func takesTube(end string) bool {
 	switch end {

@@ -77,6 +77,9 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 			plain = []threads.Family{threads.Barb, threads.Push} // the word for hose is said of small tube too
 		}
 		out.Candidates = plainEnds(c, plain)
+		if len(plain) == 1 && l.perhapsNominal(c) {
+			out.Candidates = outsides(c, plain[0])
+		}
 		if name == "TUBE" && l.one && (c.attr&isPlastic != 0 || plasticMaterials[l.material]) {
 			for k := range out.Candidates {
 				out.Candidates[k].Plastic = true // a plastic tube takes an insert under its olive

@@ -86,9 +86,26 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 		f.kind = l.bore(f)
 	case f.v > 63 || f.v < 3:
 		f.drop(asLength)
+	case l.saysMetric(k):
+		f.kind = metricSize
 	default:
 		l.threadInMillimetres(k, f)
 	}
+}
+
+// saysMetric reports whether the millimetres are called metric and a sex follows: 22mm metric male.
+func (l *line) saysMetric(k int) bool {
+	it, sex := at(l.tokens, k+1), at(l.tokens, k+2).is(classSex)
+	if sex == nil || len(sex.sexes) != 1 {
+		return false
+	}
+	switch string(l.norm[it.from:it.to]) {
+	case "metric":
+		return true
+	case "met":
+		return sex.tongue == "en" // of a Dutch sex it is the word for with
+	}
+	return false
 }
 
 // shortestTail is the length in mm that no hose tail with a thread falls short of, so that a

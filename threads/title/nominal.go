@@ -1,0 +1,63 @@
+package title
+
+import (
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// overNominal is what American copper pipe is larger outside than its nominal size, in inches, at
+// every size: 1/2 nominal is 5/8 outside. CPVC and PEX of copper tube size are made to it. Source:
+// ASTM B88, as memory has it.
+const overNominal = 1.0 / 8
+
+// leastNominal is the smallest size that stops and couplings of houses are given by nominally: below
+// it, such ends are for small tube, which is called by its outside. A judgement.
+const leastNominal = 0.5
+
+// nominalSizes gives an end that takes a pipe the outside of the pipe whose nominal size is said: 1/2
+// nom comp is for 5/8 outside. An outside that stands behind it too, 1/2 nom comp (5/8 OD), is no
+// further end.
+func (l *line) nominalSizes(ends []*phrase) []*phrase {
+	out := ends[:0:0]
+	for _, e := range ends {
+		if e.attr&isNominal != 0 && e.takesPipe() && e.fig.kind == inchSize {
+			e.fig.used = true
+			outside := *e.fig
+			outside.v += overNominal
+			e.fig, e.round = &outside, true
+		} else if e.end == "TUBE" && !e.strong && !e.described() && e.fig != nil && len(out) > 0 && out[len(out)-1].fig != nil {
+			if last := out[len(out)-1]; last.attr&isNominal != 0 && last.fig.v == e.fig.v && last.fig.kind == e.fig.kind {
+				e.fig.role = asRepeat
+				continue
+			}
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// takesPipe reports whether an end of some size holds a pipe by its outside.
+func (c *phrase) takesPipe() bool {
+	return c.fig != nil && !c.described() && (c.end == "COMPRESSION" || c.end == "PUSH" || c.end == "TUBE")
+}
+
+// perhapsNominal reports whether an end that holds a pipe may be given by the pipe's nominal size:
+// American plumbing says 1/2 push-fit of pipe that is 5/8 outside, and of tube that is 1/2.
+func (l *line) perhapsNominal(c *phrase) bool {
+	return !l.one && l.american() && (c.end == "COMPRESSION" || c.end == "PUSH") && c.takesPipe() &&
+		c.fig.kind == inchSize && c.fig.v >= leastNominal && !c.round && !c.tubed && !c.pex && !c.hose
+}
+
+// outsides are the ends of a size that may be the pipe's outside or its nominal size.
+func outsides(c *phrase, family threads.Family) []threads.End {
+	over := *c.fig
+	over.v += overNominal
+	c.outer = true
+	return []threads.End{plainEnds(c, []threads.Family{family})[0], plainEnds(&phrase{fig: &over}, []threads.Family{family})[0]}
+}
+
+// askOutside asks which of two outsides a size means.
+func askOutside(c *phrase, ends []threads.End) string {
+	return "Is " + inchText(c.fig.v) + " in the outside of the tube, or the nominal size of a pipe that is " + quantity.Exact(c.fig.v+overNominal) +
+		" in outside (" + sizesOf(ends) + ")? Measure the pipe, or ask the shop."
+}
