@@ -54,3 +54,53 @@ func TestTheWallOfATubeIsNoEnd(t *testing.T) {
 	}
 	require.Equal(t, "TUBE 12 mm; NPT 1/4 male", brief(Read("Tube 12 x 1.5 x 1/4 NPT M").Ends))
 }
+
+func TestAWordNotUnderstoodInAListOfEndsOpensItsEnd(t *testing.T) {
+	for s, want := range map[string]string{
+		`Bend, 3/4" X 3/4" CC X MIP 45°`: "?; NPT 3/4 male",
+		`Coupling 1" x 3/4" QJ x FIP`:    "?; NPT 3/4 female",
+	} {
+		r := Read(s)
+		require.Equal(t, want, brief(r.Ends), s)
+		require.Contains(t, r.Ends[0].Question, "Not understood", s)
+	}
+}
+
+func TestANutAndTailHasItsTailOnce(t *testing.T) {
+	readTitled(t, []titled{
+		{`19mm Nut And Tail 19mm poly to 3/4" BSP`, "BARB 19 mm; G 3/4 female swivel plastic", "hose tail", ""},
+		{"13mm nut and tail x 3/4 BSP", "BARB 13 mm; G 3/4 female swivel", "hose tail", ""},
+		{"25mm In-Line Barbed Filter Both inlet & outlet 25mm barb", "BARB 25 mm; BARB 25 mm", "filter housing", ""},
+		{"Barbed joiner 13mm x 13mm", "BARB 13 mm; BARB 13 mm", "", ""},
+		{"32 x 32mm BSP male director", "BARB 32 mm; BSP 1 1/4 male", "hose tail", ""},
+	})
+}
+
+func TestTheMeasuresOfAWasherAreNoEnds(t *testing.T) {
+	require.Empty(t, Read("SS Washer OD 100 x Id 85mm -4mm Thk").Ends)
+	require.Len(t, Read(`Fibre washer 3/4"`).Ends, 1)
+}
+
+func TestTheFirstLetterOfANameIsNoSex(t *testing.T) {
+	readTitled(t, []titled{
+		{`Male Connector 1/2"ODx1/4"NPTM H-MC84`, "TUBE 1/2 in; NPT 1/4 male", "", ""},
+		{`1/2"M-hex nipple`, "PIPE 1/2 male; PIPE 1/2 male", "nipple", ""},
+		{"1/2 NPT M-F street elbow", "NPT 1/2 male; NPT 1/2 female", "", ""},
+	})
+	require.NotEmpty(t, Read(`Filter Drier Bi-Flow 1/2" Flare`).Ends[0].Question)
+}
+
+func TestAnElbowOfAGripAndAThreadHasBoth(t *testing.T) {
+	readTitled(t, []titled{
+		{"Push-fit elbow 1/4 BSPT male", "R 1/4 male; PUSH ", "elbow", ""},
+		{"Compression elbow 3/8 NPT", "NPT 3/8; COMP ", "elbow", ""},
+	})
+}
+
+func TestThreadedAdaptorsOfGluedPipe(t *testing.T) {
+	readTitled(t, []titled{
+		{"CPVC MTA 1/2", "PIPE 1/2 male plastic", "adaptor", "pvc"},
+		{`UPVC FTA 1" x 3/4"`, "PIPE 3/4 female plastic", "adaptor", "pvc"},
+	})
+	require.Equal(t, []string{"the other end (glued or welded end)"}, Read("CPVC MTA 1/2").Unread)
+}

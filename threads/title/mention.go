@@ -4,6 +4,7 @@ package title
 // ends that the part has: 3/8 x 3/8 nipple, 3/8 NPT (3/8"). What is said of the
 // thread the second time holds for the first.
 func (l *line) dropMentions(ends []*phrase) []*phrase {
+	ends = l.dropGripsAgain(ends)
 	if l.one || l.shape == nil || l.shape.ends < 1 || len(ends) <= l.shape.ends || l.is(many) {
 		return ends
 	}
@@ -28,6 +29,40 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 		}
 	}
 	return first
+}
+
+// dropGripsAgain leaves out a tail or a tube that the line gives again, no x before it, where more ends
+// are named than the part has: 19mm nut and tail, 19mm poly to 3/4 BSP. A tail part with a thread has two.
+func (l *line) dropGripsAgain(ends []*phrase) []*phrase {
+	if l.one || l.shape == nil || l.is(many) {
+		return ends
+	}
+	most := l.shape.ends
+	if l.is(tail) && anyThread(ends) {
+		most = 2
+	}
+	out := ends[:0:0]
+	for k, e := range ends {
+		if most > 0 && k > 0 && len(ends)-k+len(out) > most && !e.strong && !e.plus && e.fig != nil && e.millimetres() && !e.described() && gripAgain(out, e) {
+			e.fig.role = asRepeat
+			continue
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// gripAgain reports whether one of the ends is of that size, and of that grip where both say one.
+func gripAgain(ends []*phrase, e *phrase) bool {
+	for _, o := range ends {
+		if o.fig != nil && o.fig != e.fig && o.fig.kind == e.fig.kind && o.fig.v == e.fig.v && (o.end == e.end || o.end == "" || e.end == "" || e.end == "TUBE") && !o.described() {
+			if o.end == "" {
+				o.end = e.end
+			}
+			return true
+		}
+	}
+	return false
 }
 
 // mentioned reports whether a size is that of one of the ends, and nothing said of

@@ -142,6 +142,22 @@ func (l *line) twoPiece() bool {
 	return false
 }
 
+// nutOfTail gives the nut that is named with a hose tail to the thread beside it.
+func (l *line) nutOfTail(ends []*phrase) {
+	if !l.is(tail) {
+		return
+	}
+	for _, e := range ends {
+		for _, o := range ends {
+			if e.millimetres() && e.end == "BARB" && e.fam == nil && e.attr&isNut != 0 && threadLike(o) && o.end == "" && o.sex() != threads.Male {
+				o.attr |= isNut
+				e.attr &^= isNut
+				e.thread = false
+			}
+		}
+	}
+}
+
 // studRing puts the elastomer ring that is said last, for all ends, on the male ends: it lies in
 // a groove of the stud.
 func studRing(ends []*phrase) {
@@ -186,6 +202,14 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 	if l.is(extension) && len(ends) == 1 && ends[0].bare() && ends[0].millimetres() && !l.one {
 		ends[0].fig.role = asLength
 		return nil
+	}
+	if l.is(ring) && !l.one && onlyMeasures(ends) {
+		for _, e := range ends {
+			if e.fig != nil {
+				e.fig.role = asRing
+			}
+		}
+		return nil // washer OD 100 x ID 85
 	}
 	if l.shape == nil || len(ends) < 2 || l.one {
 		return ends
@@ -233,6 +257,17 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 // lengthOfNipple reports whether the second figure of a nipple can be its length in inches: none is shorter than
 // half as much again as its size, and short ones come from an inch and a half. Common practice.
 func lengthOfNipple(length, size float64) bool { return length >= 1.5 && length >= 1.5*size }
+
+// onlyMeasures reports whether all that is said of the ends are an outside and an inside in
+// millimetres or without a size.
+func onlyMeasures(ends []*phrase) bool {
+	for _, e := range ends {
+		if e.described() || e.end != "TUBE" && !e.hose || e.fig != nil && !e.millimetres() {
+			return false
+		}
+	}
+	return true
+}
 
 // strangeCap reports a size of a cap or plug with an unread word behind it: a second end
 // that the word names (cap 4" TC to 1/2" NPT).

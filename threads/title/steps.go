@@ -22,6 +22,7 @@ var endSteps = []endStep{
 	{"words without a size hold for the ends that lack them", "Cap 3/8 BSPP c/w washer", in(func(l *line, ends, rest []*phrase) { l.overlay(ends, rest) })},
 	{"a union nut beside a male is an end", "Pumpenanschluss 5/4 Zoll AG flachdichtend, Ü-Mutter", func(l *line, ends, rest []*phrase) []*phrase { return l.looseNut(ends, rest) }},
 	{"words that landed on the wrong end move", "Espigão 3/4 x 20 mm", in(func(l *line, ends, _ []*phrase) { l.relocate(ends) })},
+	{"the nut of a nut and tail is the thread's", `19mm nut and tail x 3/4" BSP`, in(func(l *line, ends, _ []*phrase) { l.nutOfTail(ends) })},
 	{"a grip with a thread said behind it has both", "Цанга 1/2 (прямая, внешняя резьба)", func(l *line, ends, rest []*phrase) []*phrase { return l.gripAndThread(ends, rest) }},
 	{"an adaptor of glued pipe has a thread and a socket", `Adaptador Macho 1/2" CPVC`, in(func(l *line, ends, _ []*phrase) { l.loneSocket(ends) })},
 	{"the ring of a stud is on its male side", "Reducing coupling 1/4 M x 1/8 F BSPP ED", in(func(_ *line, ends, _ []*phrase) { studRing(ends) })},
@@ -82,6 +83,13 @@ var pairPasses = [][]pairRewrite{
 				return e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare()
 			},
 			func(e, o *phrase) { o.end, e.end, e.thread = e.end, "", true },
+		},
+		{
+			"the thread of an adaptor of glued pipe is the second size's", `UPVC FTA 1" x 3/4"`,
+			func(e, o *phrase) bool {
+				return e.end == "SOCKET" && e.endFirst && e.thread && e.fam == nil && len(e.sexes) == 1 && e.fig != nil && e.fig.kind == inchSize && o.bare() && o.fig != nil && o.fig.kind == inchSize
+			},
+			func(e, o *phrase) { o.sexes, o.thread, e.sexes, e.thread = e.sexes, true, nil, false },
 		},
 		{
 			"a word of the grip is the tube's and not the thread's", `Portagomma inox 3/8" M diam. 10 mm`,

@@ -67,6 +67,7 @@ func dealList(ends, words []*phrase) {
 	shared := words[0]
 	for k, e := range ends {
 		w := words[k]
+		e.strange = w.unknown && !w.says() // CC x MIP: a word of this end that is not understood
 		e.sexes = w.sexes
 		if len(e.sexes) > 1 {
 			e.sexes = e.sexes[:1]
