@@ -1,6 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"bytes"
+
+	"handtight/threads"
+)
 
 // distribute turns phrases into ends: what is said once holds for all the ends that
 // need it, sizes and words in parallel lists are paired, and a part has the ends
@@ -63,6 +67,7 @@ func (l *line) mergeOrphans(all []*phrase) []*phrase {
 	for k, c := range all {
 		sized = sized || c.fig != nil
 		if c.fig == nil && !c.says() && c.attr == 0 && !c.thread {
+			l.lostEnd = l.lostEnd || sized && c.unknown && bytes.HasSuffix(bytes.TrimRight(l.norm[:c.from], " "), []byte("x"))
 			l.lost = l.lost || sized && c.unknown && (c.strong || k+1 < len(all) && all[k+1].strong)
 			continue
 		}
@@ -247,8 +252,8 @@ func (l *line) overlay(ends, rest []*phrase) {
 			if e.millimetres() {
 				continue
 			}
-			if e.fam == nil && e.end == "" && r.fam != nil && !r.fam.has("pre") {
-				e.fam, e.fam2 = r.fam, r.fam2
+			if e.end == "" && r.fam != nil && !r.fam.has("pre") && (e.fam == nil || e.fam.value == "UN" && dashWord(r.fam)) {
+				e.fam, e.fam2 = r.fam, r.fam2 // JIC male, 9/16-18 UNF: the closer name
 			}
 			if e.end == "" && r.thread {
 				e.thread = true

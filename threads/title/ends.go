@@ -19,7 +19,7 @@ func (l *line) inherit(ends []*phrase) {
 			e.end, e.lent = "BARB", e.strange
 			continue
 		}
-		if e.bare() && l.adapts() && l.otherThread(ends, k) && l.sequence(ends) < 2 && !hasEnd(ends, "BARB") && k > 0 {
+		if e.bare() && l.adapts() && l.otherThread(ends, k) && l.sequence(ends) < 2 && !hasEnd(ends, "BARB") && (k > 0 || l.connects() && e.fig.v != ends[len(ends)-1].fig.v) {
 			e.open = true
 			continue
 		}
@@ -96,6 +96,11 @@ func (l *line) sharedEnd(ends []*phrase, bare *phrase) string {
 		}
 	}
 	return ""
+}
+
+// connects reports whether the part is called a connector, as a fitting from a tube to a thread is.
+func (l *line) connects() bool {
+	return hasWord(string(l.norm), "connector") || hasWord(string(l.norm), "connectors")
 }
 
 func (l *line) adapts() bool { return l.is(adaptor) && !l.one }
@@ -199,6 +204,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		for len(ends) < want {
 			other := copyOf(one)
 			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0
+			other.open, other.strange = other.open || l.lostEnd, other.strange || l.lostEnd // FIP x QJ: a word of the other end is not understood
 			ends = append(ends, other)
 		}
 	}

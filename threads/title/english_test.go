@@ -104,3 +104,37 @@ func TestThreadedAdaptorsOfGluedPipe(t *testing.T) {
 	})
 	require.Equal(t, []string{"the other end (glued or welded end)"}, Read("CPVC MTA 1/2").Unread)
 }
+
+func TestADashSizeWithItsThreadInBracketsIsOneEnd(t *testing.T) {
+	readTitled(t, []titled{
+		{"JIC 37 Male Straight Adapter, -6 (9/16-18 UNF), Steel ZN", "JIC -6 male", "adaptor", ""},
+		{"ORB plug -8 (3/4-16 UNF) steel", "ORB -8 male", "plug", ""},
+	})
+	require.Contains(t, Read("JIC male adaptor -6 (3/4-16 UNF)").Ends[0].Question, "The text gives both")
+}
+
+func TestACountBehindAnXIsAnEndNotUnderstood(t *testing.T) {
+	r := Read(`Coupling 1" FIP X PC`)
+	require.Equal(t, "NPT 1 female; ?", brief(r.Ends))
+	require.Equal(t, []string{"PC"}, r.Unread)
+	require.Equal(t, "NPT 1/2 male; NPT 1/2 male", brief(Read("Nipple 1/2 NPT male x 10 pc").Ends))
+}
+
+func TestOfAConnectorOfTwoSizesTheFirstIsAsked(t *testing.T) {
+	require.Equal(t, "?; NPT 1/8 male", brief(Read("1/4 x 1/8 NPT male connector").Ends))
+	require.Equal(t, "NPT 3/4 male; NPT 1/2 male", brief(Read("Hex nipple 3/4 x 1/2 NPT").Ends))
+}
+
+func TestWhatAHoseIsForIsNoPart(t *testing.T) {
+	for _, s := range []string{"6 ft x 1.5 in Heavy Duty Filter Hose", `2" pump hose`, "Hydraulic Hose SAE 100R2AT, -6 (3/8 ID), 2-Wire"} {
+		require.Empty(t, Read(s).Ends, s)
+	}
+	require.Len(t, Read(`Filter housing 3/4" BSP`).Ends, 2)
+}
+
+func TestOfTwoNamesOfAPartTheExactOneRules(t *testing.T) {
+	readTitled(t, []titled{
+		{`1" NPT elbows (HDPE) 90° street elbow`, "NPT 1 male plastic; NPT 1 female plastic", "elbow", ""},
+		{`1/2" PEX x 1/2" sweat adapter`, "BARB/COMPRESSION/PUSH 1/2 in", "adaptor", ""},
+	})
+}

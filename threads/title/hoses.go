@@ -103,7 +103,8 @@ func (l *line) tubing() bool {
 // onlyBores reports whether every size of a hose is in millimetres and no word names an end.
 func onlyBores(ends []*phrase) bool {
 	for _, e := range ends {
-		if !e.millimetres() || e.fam != nil || e.thread || e.end != "" && !e.hose && e.end != "TUBE" {
+		inside := e.hose && e.fig != nil && e.fig.kind == inchSize // hose 3/8 ID
+		if !e.millimetres() && !inside || e.fam != nil || e.thread || e.end != "" && !e.hose && e.end != "TUBE" {
 			return false
 		}
 	}

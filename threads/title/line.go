@@ -47,6 +47,7 @@ type line struct {
 	unjudged  []string
 	inside    string // a name of several words with one in it that is not understood
 	lost      bool   // a piece between the x of ends holds nothing but words that are not understood
+	lostEnd   bool   // such a piece stands behind an x
 	parts     bool   // two parts are named, with a plus between them
 	unsure    bool   // the part's name is not understood, and a size of a pipe thread stands beside it
 	ignored   []threads.NotUsed
@@ -69,6 +70,8 @@ func (l *line) survey() {
 			it.word, it.unread = l.lex.words["with"], false
 		}
 		l.smallWord(k)
+		l.codeInBrackets(k)
+		l.countAsEnd(k)
 		l.spannerWord(k)
 		l.pressureLetters(k)
 		l.metreLetter(k)
@@ -481,6 +484,28 @@ func (l *line) hoseByLength(k int) bool {
 	return hose && bore && !l.capital(l.tokens[k].from)
 }
 
+// codeInBrackets takes the sex from two letters in brackets behind a code or a standard, and from
+// no thread or size: ISO 7241-A (AG).
+func (l *line) codeInBrackets(k int) {
+	it, open := &l.tokens[k], at(l.tokens, k-1)
+	if it.is(classSex) == nil || it.to-it.from != 2 || open.mark != '(' || at(l.tokens, k+1).mark != ')' || k < 4 {
+		return
+	}
+	code, dash := at(l.tokens, k-2), at(l.tokens, k-3)
+	if code.figure == nil && code.glued && code.to-code.from == 1 && dash.mark == '-' && l.tokens[k-4].figure != nil {
+		it.word, it.unread = nil, true
+	}
+}
+
+// countAsEnd takes a word for a count that an x parts from the size before it, and that no figure
+// stands beside, for an end that is not understood: MIP X PC.
+func (l *line) countAsEnd(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if it.is(classUnit) != nil && it.role(classUnit) == asCount && at(l.tokens, k-1).value(classSep) == "x" && (next.figure == nil && next.to == next.from || next.mark != 0) && it.from > 0 {
+		it.word, it.unread = nil, true
+	}
+}
+
 // spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).
 func (l *line) spannerWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
@@ -515,7 +540,7 @@ func (l *line) takeKind(s *shape) {
 	if l.fitting == nil && s.ends >= 0 {
 		l.fitting = s
 	}
-	if l.shape == nil || s.rank > l.shape.rank {
+	if l.shape == nil || s.rank > l.shape.rank || s.rank == l.shape.rank && strings.HasSuffix(s.name, l.shape.name) { // elbows, street elbow
 		l.shape = s
 	}
 }

@@ -227,6 +227,28 @@ func (l *line) secondNames() {
 		}
 	}
 	l.dropBareBore()
+	l.dashAndThread()
+}
+
+// dashAndThread drops a dash size that its thread stands in brackets behind, -6 (9/16-18 UNF), where a
+// family that is sized by dash has the one as the other's; else the two are asked.
+func (l *line) dashAndThread() {
+	for k := range l.tokens {
+		dash, thread := l.tokens[k].figure, at(l.tokens, k+2).figure
+		if dash == nil || thread == nil || dash.kind != dashSize || thread.kind != unSize || at(l.tokens, k+1).mark != '(' {
+			continue
+		}
+		for _, f := range [...]threads.Family{threads.JIC, threads.ORB, threads.SAE45, threads.ORFS} {
+			form, ok := threads.Find(f, "-"+quantity.Exact(dash.v))
+			if ok && math.Abs(form.Major.Inches()-thread.v) < 0.02 && math.Abs(form.TPI-thread.pitch) < 0.01 {
+				dash.drop(asRepeat)
+			}
+		}
+		if dash.role != asRepeat {
+			dash.or = thread.words(l) // -6 (3/4-16): the two are not one size
+			thread.drop(asRepeat)
+		}
+	}
 }
 
 // allNominal takes the other millimetres of a threaded part for nominal bores

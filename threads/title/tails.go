@@ -114,7 +114,7 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		if e.bare() && e.end == "" && e.fig.kind == dnSize && l.material == "pvc" && !l.one && !anyThread(ends) && word == "" {
 			e.end = "SOCKET" // waste and drain pipe by its nominal bore
 		}
-		if e.pex && e.end == "TUBE" && word != "" && word != "TUBE" {
+		if e.pex && e.end == "TUBE" && word != "" && word != "TUBE" && word != "SOLDER" && word != "SOCKET" { // no PEX is soldered or glued
 			e.end = word
 		}
 		if !e.millimetres() || e.end != "" && e.end != "TUBE" {
