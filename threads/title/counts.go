@@ -145,7 +145,7 @@ func (l *line) wall(k int, f *figure) bool {
 		return true // compression 16x2: no tube so small comes with a thread of 2 inches
 	}
 	glued := x.glued && l.tokens[k].glued
-	if f.whole || f.marked || f.v > 4 || !glued && !decimal || x.value(classSep) != "x" || tube.figure == nil || tube.figure.frac || !glued && tube.figure.v <= largestInch {
+	if f.whole || f.marked || f.v > 4 || !glued && (!decimal || x.glued || l.tokens[k].glued) || x.value(classSep) != "x" || tube.figure == nil || tube.figure.frac || !glued && tube.figure.v <= largestInch {
 		return false
 	}
 	return at(l.tokens, k-3).value(classEnd) == "TUBE"

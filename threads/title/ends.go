@@ -70,7 +70,7 @@ func (l *line) unevenWord(ends []*phrase, bare *phrase) bool {
 	}
 	for _, o := range ends {
 		if (o.end == "PUSH" || o.end == "COMPRESSION") && o.fig != nil && o.fig.kind == inchSize && o.fig.v != bare.fig.v {
-			if o.end == "PUSH" && bare.fig.v > o.fig.v {
+			if o.end == "PUSH" && o.part != nil && bare.fig.v > o.fig.v {
 				bare.end, o.end = o.end, ""
 				bare, o = o, bare
 			}

@@ -540,7 +540,7 @@ func (l *line) takeKind(s *shape) {
 	if l.fitting == nil && s.ends >= 0 {
 		l.fitting = s
 	}
-	if l.shape == nil || s.rank > l.shape.rank || s.rank == l.shape.rank && strings.HasSuffix(s.name, l.shape.name) { // elbows, street elbow
+	if l.shape == nil || s.rank > l.shape.rank || s.rank == l.shape.rank && len(s.name) > len(l.shape.name) && strings.HasSuffix(s.name, l.shape.name) { // elbows, street elbow
 		l.shape = s
 	}
 }
