@@ -97,6 +97,9 @@ func (l *line) beside(k, n int) *token {
 // figure before it (2" dial 1/4) says nothing of the next.
 func (l *line) called(k int) role {
 	prev := l.beside(k, -1)
+	if prev.role(classBefore) == asStandard && l.tokens[k].figure.kind != bare {
+		return noRole // BS 32 mm: the number of a standard has no unit
+	}
 	if prev.role(classBefore) == asHex {
 		if l.sizeBefore(k) || l.tokens[k].figure.kind == mmSize {
 			return asSpanner
@@ -179,6 +182,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.is(angled) && (f.v == 45 || f.v == 90) {
 		return f.drop(asAngle)
 	}
+	if f.v == 90 && f.whole && !f.marked && l.is(valve) && l.otherSize(k) && prev.role(classBefore) != asBore {
+		return f.drop(asAngle)
+	}
 	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) || l.pumpType(k, f) {
 		return f.drop(asCode)
 	}
@@ -215,7 +221,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if f.whole && !f.marked && prev.value(classSep) == "x" && l.tokens[k+1:] != nil && at(l.tokens, k+1).mark == '=' {
 		return f.drop(asCount) // x 3 = 12.00
 	}
-	if next.value(classSep) == "x" && inchLike(f.v) && l.closeLength(at(l.tokens, k+2)) {
+	if next.value(classSep) == "x" && inchLike(f.v) && (l.closeLength(at(l.tokens, k+2)) || l.is(nipple) && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.role == asLength) {
 		return inchSize
 	}
 	if l.quantity(k, f, next) {

@@ -82,6 +82,9 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	case !l.one && len(c.sexes) > 0 && (f == threads.Compression || f == threads.Push) && c.end == "COMPRESSION":
 		r.Torn = true
 		return "The text gives a sex to a compression end, which has no thread. Has the part a thread too, and of what size? Look at the picture, or ask the shop."
+	case !l.one && len(c.sexes) > 0 && c.end == "TUBE" && c.millimetres() && !f.Threaded():
+		r.Torn = true
+		return "The text gives a sex to the " + name[:len(name)-len(" push-in")] + ", as a thread has. Is it the name of a pipe thread, such as 26 of 26/34 in France, or a tube? Look at the picture, or ask the shop."
 	case f.Threaded() && noThread[c.also] != "" && !l.one:
 		l.ignore(l.alsoSaid(c), noThread[c.also]+", and the size beside it is a thread's")
 	case f.Threaded() && noThread[c.also] != "":
@@ -120,7 +123,7 @@ func (l *line) contradict(ends []*phrase) {
 // noThread are ends without a thread, in words.
 var noThread = map[string]string{
 	"BARB": "a hose tail", "BORE": "a hose's bore", "PUSH": "a push-in end", "COMPRESSION": "a compression end", "FERRULE": "a clamp ferrule",
-	"PRESS": "a press end", "SOCKET": "a glued or welded end", "SOLDER": "a solder end", "FLANGE": "a flange", "QC": "a quick coupling",
+	"PRESS": "a press end", "LAYER": "an end for multilayer pipe", "SOCKET": "a glued or welded end", "SOLDER": "a solder end", "FLANGE": "a flange", "QC": "a quick coupling",
 	"CAMLOCK": "a cam coupling", "GROOVE": "a grooved end", "AERATOR": "an aerator thread", "BALLCOCK": "a ballcock thread",
 }
 

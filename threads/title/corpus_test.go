@@ -206,6 +206,7 @@ func TestCorporaAreReadRight(t *testing.T) {
 func TestMadeLinesStandApartFromFoundOnes(t *testing.T) {
 	for name, made := range map[string]bool{
 		"designations.csv": false, "lines_real.csv": false, "lines_aside.csv": false, "lines_later.csv": false, "lines_made.csv": true,
+		"lines_romance.csv": false, "lines_romance_made.csv": true,
 		"designations_own.csv": true, "lines_hard.csv": true,
 	} {
 		file, err := os.Open("../../testdata/published/" + name)

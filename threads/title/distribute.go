@@ -206,7 +206,11 @@ func pairLists(lead, tail []*phrase) bool {
 	}
 	words := append([]*phrase{}, lead...)
 	if sized[0].strong && !(sized[0].bare() && len(words) == len(sized)) {
-		words = append(words, copyOf(sized[0]))
+		w := copyOf(sized[0])
+		if w.round {
+			w.end = "" // the sign of its own diameter
+		}
+		words = append(words, w)
 	}
 	if len(sized) != len(words) || len(sized) < 2 {
 		return false

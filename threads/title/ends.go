@@ -15,6 +15,10 @@ func (l *line) inherit(ends []*phrase) {
 		if e.fig == nil || e.end != "" || e.fam != nil || !threadLike(e) || e.fig.kind != inchSize && e.fig.kind != dashSize {
 			continue
 		}
+		if e.fig.hose && !tail && !hasEnd(ends, "BARB") && !l.saysHose() {
+			e.end, e.pex = "TUBE", true // a bore or an outside: which is not said
+			continue
+		}
 		if e.fig.hose || tail && e.bare() && l.otherThread(ends, k) && !hasEnd(ends, "BARB") {
 			e.end, e.lent = "BARB", e.strange
 			continue
@@ -44,6 +48,16 @@ func (l *line) inherit(ends []*phrase) {
 			}
 		}
 	}
+}
+
+// saysHose reports whether a word of the line names a hose or its tail.
+func (l *line) saysHose() bool {
+	for k := range l.tokens {
+		if v := l.tokens[k].value(classEnd); v == "HOSE" || v == "BARB" {
+			return true
+		}
+	}
+	return false
 }
 
 // unequal reports whether the two ends of the part differ in sex by its nature.

@@ -79,6 +79,7 @@ func (l *line) survey() {
 		l.coupledFace(k)
 		l.chineseBore(k)
 		l.pipeFor(k)
+		l.fromTo(k)
 		l.takeNamed(k)
 		l.takeBack(k)
 		for _, m := range it.word {
@@ -98,6 +99,9 @@ func (l *line) survey() {
 					reads = m.shape
 				}
 			case classMaterial:
+				if l.foot(it) {
+					continue
+				}
 				l.takeMaterial(m.value)
 				if len(it.word) == 1 && !slices.Contains(l.materials, m.value) { // med is copper in one language, and with in others
 					l.materials = append(l.materials, m.value)
@@ -208,6 +212,15 @@ func (l *line) voltLetter(k int) {
 	}
 }
 
+// foot reports the Portuguese pé, a foot, which no polyethylene is written as.
+func (l *line) foot(it *token) bool {
+	switch l.words(it.from, it.to) {
+	case "pé", "Pé", "PÉ":
+		return true
+	}
+	return false
+}
+
 // plural reports whether the word for a port is plural, and no kind says how many.
 func (l *line) plural(it *token) bool {
 	return it.to > it.from && l.norm[it.to-1] == 's'
@@ -271,11 +284,12 @@ func (l *line) solderWord(k int) {
 	}
 }
 
-// socketWord takes socket beside an x for the end of a plastic part that is glued: MNPT x socket.
+// socketWord takes socket beside an x for the end of a plastic part that is glued: MNPT x socket,
+// and BS of Brazil (bolsa soldável): BS x RM.
 func (l *line) socketWord(k int) {
 	it := &l.tokens[k]
 	word := string(l.norm[it.from:it.to])
-	if word != "socket" && word != "skt" || l.one {
+	if word != "socket" && word != "skt" && word != "bs" && word != "bsa" || l.one {
 		return
 	}
 	prev, next := at(l.tokens, k-1), at(l.tokens, k+1)
@@ -340,6 +354,13 @@ func (l *line) smallWord(k int) {
 		it.word = l.lex.words["the"] // the g of gas behind a sex, and no thread
 		return
 	}
+	if m := it.is(classFamily); m != nil && m.value == "R" && it.to-it.from == 1 && at(l.tokens, k-1).figure == nil && (at(l.tokens, k+1).is(classSex) != nil || at(l.tokens, k+1).unread) {
+		it.word = l.lex.words["thread"] // R EXT, R HEMBRA: rosca
+		return
+	}
+	if l.fuelGas(k) {
+		return
+	}
 	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'c' && next.mark == '/' && next.glued && isBlank(byteAt(l.norm, next.to)) {
 		it.word = l.lex.words["the"] // c/ rosca: with a thread
 		return
@@ -351,6 +372,36 @@ func (l *line) smallWord(k int) {
 	case "an", "un", "uno":
 		it.word = l.lex.words["the"]
 	}
+}
+
+// fromTo takes the a between the two sizes of a part that reduces for an x: buje 3 a 1 1/4.
+func (l *line) fromTo(k int) {
+	it, from, to := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
+	if it.to-it.from != 1 || l.norm[it.from] != 'a' || from == nil || to == nil || !l.reducing && (l.shape == nil || !l.is(unequal)) {
+		return
+	}
+	if (from.kind == bare || from.kind == inchSize) && (to.kind == bare || to.kind == inchSize) && inchLike(from.v) && inchLike(to.v) {
+		it.word, it.unread = l.lex.words["x"], false
+	}
+}
+
+// fuelGas takes the thread's name from gas that a part is for: registro p/ gás, robinet pour gaz.
+func (l *line) fuelGas(k int) bool {
+	it, prev := &l.tokens[k], at(l.tokens, k-1)
+	if m := it.is(classFamily); m == nil || m.value != "BSP" || k == 0 || it.to-it.from != 3 {
+		return false
+	}
+	if stroke := prev.mark == '/'; stroke {
+		prev = at(l.tokens, k-2)
+	}
+	word := string(l.norm[prev.from:prev.to])
+	if word != "p" && word != "p/" && (word == "a" || !l.meantFor(k-1)) {
+		return false
+	}
+	prev.unread = false
+	l.ignore(l.words(prev.from, it.to), "what the part is for")
+	it.word = l.lex.words["the"]
+	return true
 }
 
 // pipeFor takes the end from what a pipe is for: PE-rør 10 mm til push-in.
@@ -403,14 +454,17 @@ func (l *line) metreLetter(k int) {
 	}
 }
 
-// russianLetter takes the thread of GOST 6111 from a K that no size follows: K1/4 is one, the capital of
-// К 1/4 too, and 3/8 K-10A is not.
+// largestRussian is the largest size of GOST 6111 in inches.
+const largestRussian = 2
+
+// russianLetter takes the thread of GOST 6111 from a K that no size of it follows: K1/4 is one, the capital
+// of К 1/4 too, and 3/8 K-10A and K6 are not.
 func (l *line) russianLetter(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if m := it.is(classFamily); m == nil || m.value != "NPT" || string(l.norm[it.from:it.to]) != "k" {
 		return
 	}
-	if next.figure == nil || (!next.glued || it.to != next.from) && !(!it.glued && l.capital(it.from) && next.figure.frac) {
+	if next.figure == nil || (!next.glued || it.to != next.from) && !(!it.glued && l.capital(it.from) && next.figure.frac) || next.figure.whole && next.figure.v > largestRussian {
 		it.word, it.unread = nil, true
 	}
 }
@@ -519,7 +573,7 @@ func (l *line) takeEvidence(m *sense) {
 	l.evidence = true
 	l.dashes = l.dashes || m.has("dash")
 	l.byBore = l.byBore || m.has("dn")
-	l.pressed = l.pressed || m.class == classEnd && m.value == "PRESS"
+	l.pressed = l.pressed || m.class == classEnd && (m.value == "PRESS" || m.value == "LAYER")
 	switch m.tongue {
 	case "sv", "no", "da", "fi":
 		l.nordic = true

@@ -61,7 +61,11 @@ type figure struct {
 // number reads the figure at i and adds it.
 func (sc *scanner) number(i int, glued bool) int {
 	if end := sc.frenchPair(i); end > 0 {
-		return sc.addFigure(i, end, glued, &figure{kind: frenchSize, v: sc.frenchValue(i, end)})
+		f := &figure{kind: frenchSize, v: sc.frenchValue(i, end)}
+		if hasText(sc.norm, end, "mm") && !alnum(byteAt(sc.norm, end+2)) && !sc.capital(end) {
+			end += 2 // 12x17mm: its millimetres, and no sexes
+		}
+		return sc.addFigure(i, end, glued, f)
 	}
 	f := &figure{}
 	f.dashed = byteAt(sc.norm, i-1) == '#' || byteAt(sc.norm, i-1) == '-' && !digit(byteAt(sc.norm, i-2)) && byteAt(sc.norm, i-2) != '"'
@@ -271,6 +275,9 @@ func (sc *scanner) fraction(i int) (float64, int) {
 	}
 	if a%2 == 0 && byteAt(sc.norm, i-1) == '/' && digit(byteAt(sc.norm, i-2)) {
 		return 0, 0 // 8/6/8: three tubes, and nobody writes 6/8 for 3/4
+	}
+	if b >= 16 && (a > b || a%2 == 0) {
+		return 0, 0 // 22/16: two pipes of millimetres, which no inch size is written as
 	}
 	if at := sc.blanks(stop); a == 15 && b == 16 && hasText(sc.norm, at, "mm") && !alnum(byteAt(sc.norm, at+2)) {
 		return 0, 0 // two pipes of millimetres

@@ -1,6 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"slices"
+
+	"handtight/threads"
+)
 
 // phrase is what the words say of one end, before ends share what is said once.
 type phrase struct {
@@ -299,7 +303,7 @@ func onlyUnread(tokens []token) bool {
 // phrase gathers the words of one end.
 func (l *line) phrase(tokens []token, strong bool) *phrase {
 	c := &phrase{strong: strong, from: tokens[0].from, to: tokens[len(tokens)-1].to}
-	joined := false
+	joined, gripped := false, -1
 	for k := range tokens {
 		it := &tokens[k]
 		if it.figure != nil && it.figure.sized() {
@@ -324,6 +328,11 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 			case classFamily:
 				c.addFamily(m)
 			case classEnd:
+				if takesTube(m.value) && at(tokens, k-1).is(classSex) != nil {
+					gripped = len(c.sexes) - 1
+				} else if m.value == "QC" && at(tokens, k+1).is(classSex) != nil {
+					gripped = len(c.sexes) // engate rápido fêmea, rosca externa
+				}
 				if m.value == "ROUND" && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.role.other() {
 					continue // the diameter of a dial
 				}
@@ -354,7 +363,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 					continue
 				} else if c.end == "QC" && m.value == "TUBE" || c.end == "TUBE" && m.value == "QC" {
 					c.end = "PUSH"
-				} else if c.end == "" || c.end == "TUBE" || (c.end == "BARB" || c.hose && c.end == "BORE") && m.value != "TUBE" {
+				} else if c.end == "" || c.end == "TUBE" || c.end == "LAYER" || (c.end == "BARB" || c.hose && c.end == "BORE") && m.value != "TUBE" {
 					c.end, c.endFirst = m.value, c.fig == nil
 				}
 			case classAttr:
@@ -366,6 +375,9 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 		}
 		name := it.is(classFamily) // NPT male, NPT female
 		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == ',' && listsSexes(tokens, k) || it.is(classSep) != nil || joined && name != nil && len(name.sexes) == 0
+	}
+	if gripped >= 0 && len(c.sexes) == 2 && !same(c.sexes) {
+		c.sexes = slices.Delete(c.sexes[:2:2], gripped, gripped+1) // femelle à sertir, mâle à visser: the other is the thread's
 	}
 	l.countSexes(c, tokens)
 	c.trim(l, tokens)

@@ -14,7 +14,7 @@ import (
 func publishedLines(t *testing.T) []labelled {
 	t.Helper()
 	var out []labelled
-	for _, name := range []string{"designations.csv", "designations_own.csv", "lines_real.csv", "lines_hard.csv", "lines_later.csv", "lines_made.csv"} {
+	for _, name := range []string{"designations.csv", "designations_own.csv", "lines_real.csv", "lines_hard.csv", "lines_later.csv", "lines_made.csv", "lines_romance.csv", "lines_romance_made.csv"} {
 		for _, l := range readCorpus(t, "../../testdata/published/"+name) {
 			if l.wrong(Read(l.text)) == "" {
 				out = append(out, l)

@@ -28,7 +28,7 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 	case len(r.Candidates) == 0:
 		return l.unreadable(c, r)
 	case c.oldR && len(r.Candidates) > 0:
-		return "R is a male thread, and a " + l.shape.name + " mostly has female ones, which the trade calls R too. Is it " + sizesOf(r.Candidates) + "? Look at the picture, or ask the shop."
+		return "R is a male thread, and " + article(l.shape.name) + " mostly has female ones, which the trade calls R too. Is it " + sizesOf(r.Candidates) + "? Look at the picture, or ask the shop."
 	case c.fam != nil && c.fam.value == "R" && r.Candidates[0].Family != threads.R && c.fig != nil && c.fig.dn == 0:
 		return "R is a male thread, and the text says female. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
 	case c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && r.Candidates[0].Family == threads.R:

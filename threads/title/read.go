@@ -157,7 +157,7 @@ func (l *line) ends() []*phrase {
 	if !l.evidence && l.strange() {
 		l.evidence, l.unsure = true, true
 	}
-	l.unsure = l.unsure || l.strangeGrip()
+	l.unsure = l.unsure || l.strangeGrip() || l.shape == nil && !l.one && l.plainNut()
 	if l.shape != nil && l.shape.ends < 0 && !l.one && l.fitting != nil && l.saysThread() {
 		l.shape, l.unsure = l.fitting, true // an adaptor for tape with a male thread
 	}

@@ -78,7 +78,10 @@ func (l *line) ownWords(ends []*phrase) {
 		if e.end == "QC" && e.millimetres() {
 			e.end = "PUSH" // a quick connection of so many millimetres takes a tube
 		}
-		if e.end == "QC" && e.fig != nil && e.threaded {
+		if e.end == "QC" && e.fig != nil && (e.threaded || e.thread && len(e.sexes) > 0) {
+			if e.thread {
+				l.unjudged = append(l.unjudged, "the other end ("+notJudged[e.end]+")")
+			}
 			e.end, e.thread = "", true // quick coupling 1/2" IG: the thread on its body
 		}
 		if e.end == "BARB" && e.endFirst && e.described() && e.fig != nil && !e.millimetres() && othersHave(ends, e, "BARB") {
@@ -177,7 +180,7 @@ func studRing(ends []*phrase) {
 // takesTube reports whether an end is one that takes a tube.
 func takesTube(end string) bool {
 	switch end {
-	case "SOCKET", "SOLDER", "PRESS", "COMPRESSION", "PUSH":
+	case "SOCKET", "SOLDER", "PRESS", "LAYER", "COMPRESSION", "PUSH":
 		return true
 	}
 	return false

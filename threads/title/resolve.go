@@ -10,7 +10,7 @@ import (
 // notJudged names ends that this package has no geometry for. They are shown
 // among the words not read, and no thread is reported for them.
 var notJudged = map[string]string{
-	"NST": "fire hose thread", "AERATOR": "aerator thread", "BALLCOCK": "ballcock thread", "PRESS": "press end",
+	"NST": "fire hose thread", "AERATOR": "aerator thread", "BALLCOCK": "ballcock thread", "PRESS": "press end", "LAYER": "end for multilayer pipe",
 	"SOCKET": "glued or welded end", "SOLDER": "solder end", "FLANGE": "flange", "QC": "quick coupling", "BSB": "old brass gas thread", "CAMLOCK": "cam coupling", "GROOVE": "grooved end",
 }
 

@@ -30,8 +30,12 @@ func (l *line) assignSexes(ends []*phrase) {
 // femaleBody marks the R of a part whose ends are mostly female, where no word gives a sex: the
 // trade writes R 1/2 for a valve with Rp 1/2, and DIN 2999 has called both R.
 func (l *line) femaleBody(ends []*phrase) {
-	if l.shape == nil || l.is(madeUp) || l.shape.ends < 1 || len(l.shape.sexes) == 0 || slices.Contains(l.shape.sexes, threads.Male) {
+	round := l.shape != nil && l.is(femaleRound) && !l.one && !l.stud() && l.teeSex == threads.NoSex
+	if l.shape == nil || l.is(madeUp) || l.shape.ends < 1 || len(l.shape.sexes) == 0 && !round || slices.Contains(l.shape.sexes, threads.Male) {
 		return
+	}
+	if round && (len(ends) != l.shape.ends || slices.ContainsFunc(ends, func(e *phrase) bool { return !threadLike(e) })) {
+		return // of a tube and a thread, the thread screws in
 	}
 	for _, e := range ends {
 		if len(e.sexes) > 0 || e.bothSexes || threadLike(e) && (e.fam == nil || e.fam.value != "R" || e.part != nil && e.part != l.shape || e.attr&isTaper != 0) {

@@ -210,6 +210,7 @@ func (l *line) bspOnly(k int) bool {
 // 3/4" Ду20, 3/8" (9,52 mm).
 func (l *line) secondNames() {
 	l.allNominal()
+	l.frenchOr()
 	order := [...]figureKind{inchSize, frenchSize, fenSize, dnSize}
 	for n, main := range order {
 		values := l.sizesOf(main)
@@ -248,6 +249,19 @@ func (l *line) dashAndThread() {
 			dash.or = thread.words(l) // -6 (3/4-16): the two are not one size
 			thread.drop(asRepeat)
 		}
+	}
+}
+
+// frenchOr keeps a size of the French trade and the other size that a bracket behind it names for it, 12x17
+// (1/2"): which is right is asked.
+func (l *line) frenchOr() {
+	for k := range l.tokens {
+		f, bracket, inch := l.tokens[k].figure, at(l.tokens, k+1), at(l.tokens, k+2).figure
+		if f == nil || f.kind != frenchSize || bracket.mark != '(' || inch == nil || inch.kind != inchSize || inch.v == f.v || at(l.tokens, k+3).mark != ')' {
+			continue
+		}
+		f.or = l.words(l.tokens[k+2].from, l.tokens[k+2].to)
+		inch.drop(asEither)
 	}
 }
 

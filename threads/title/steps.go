@@ -62,6 +62,22 @@ var pairPasses = [][]pairRewrite{
 	},
 	{
 		{
+			"a sex before a tail's size is that of the thread named", "Espiga macho 3/4 x 1/2 NPT",
+			func(e, o *phrase) bool {
+				return e.end == "BARB" && e.endFirst && e.fam == nil && len(e.sexes) == 1 && o.fam != nil && o.end == "" && len(o.sexes) == 0 && o.fig != nil && o.attr&(isNut|isSwivel) == 0
+			},
+			func(e, o *phrase) { o.sexes, e.sexes, e.thread = e.sexes, nil, false },
+		},
+		{
+			"a nut is the thread's and not the pressed or soldered pipe's", `Raccord écrou prisonnier à sertir 26x1"`,
+			func(e, o *phrase) bool {
+				return e.millimetres() && e.attr&isNut != 0 && notJudged[e.end] != "" && o.fig != nil && !o.millimetres() && o.bare() && o.attr&isNut == 0
+			},
+			func(e, o *phrase) {
+				o.attr, e.attr, o.thread, e.thread = o.attr|e.attr, 0, true, false
+			},
+		},
+		{
 			"a sex beside the millimetres is the inches' thread, and PEX the millimetres' pipe", `Łącznik prosty GZ 16x1/2" PEX`,
 			func(e, o *phrase) bool {
 				return e.millimetres() && len(e.sexes) > 0 && e.fam == nil && o.pex && o.end == "TUBE" && o.fig != nil && !o.millimetres() && !o.described()

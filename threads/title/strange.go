@@ -87,6 +87,27 @@ func (l *line) unnamed() string {
 	return "No word of the text names it."
 }
 
+// plainNuts are the words for a nut of any sort, a bolt's too.
+var plainNuts = map[string]bool{"ecrou": true, "tuerca": true, "tuercas": true, "porca": true, "porcas": true, "mutter": true}
+
+// plainNut reports whether a nut of which nothing more is said is all that the line names.
+func (l *line) plainNut() bool {
+	nut := false
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.is(classFamily) != nil || it.is(classSex) != nil || it.is(classEnd) != nil {
+			return false
+		}
+		switch v := it.value(classAttr); {
+		case v == "nut" && plainNuts[string(l.norm[it.from:it.to])]:
+			nut = true
+		case v != "" && v != "left":
+			return false
+		}
+	}
+	return nut
+}
+
 // litres takes 15L for a volume where nothing but a name that is not understood
 // stands beside it; else it is the tube of a cone.
 func (l *line) litres() {

@@ -107,7 +107,7 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		tubed = tubed || e.millimetres()
 	}
 	for _, e := range ends {
-		if e.bare() && !tubed && (e.fig.kind == inchSize || e.fig.kind == dnSize) && !l.one && !anyThread(ends) && (word == "SOCKET" || word == "SOLDER" || word == "PRESS") {
+		if e.bare() && !tubed && (e.fig.kind == inchSize || e.fig.kind == dnSize) && !l.one && !anyThread(ends) && (word == "SOCKET" || word == "SOLDER" || word == "PRESS" || word == "LAYER") {
 			e.end = word
 			continue
 		}

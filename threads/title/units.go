@@ -20,6 +20,9 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return end + 1
 	}
 	at := sc.blanks(end)
+	if stop := sc.horsepower(at, f); stop > 0 {
+		return stop
+	}
 	if f.frac || f.marked {
 		f.kind = inchSize
 		return sc.parallelClass(end, f)
@@ -85,6 +88,27 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		f.drop(unit.role)
 	}
 	return stop
+}
+
+// horsepower reads the power of a motor, which comes in fractions too (1/2 HP); CV, which is also
+// short for a check valve, only behind the name of a pump. 0 if none begins at i.
+func (sc *scanner) horsepower(i int, f *figure) int {
+	c, next := byteAt(sc.norm, i), byteAt(sc.norm, i+1)
+	if f.marked || alnum(byteAt(sc.norm, i+2)) || !(c == 'h' && next == 'p') && !(c == 'c' && next == 'v' && sc.pumpNamed()) {
+		return 0
+	}
+	f.drop(asPower)
+	return i + 2
+}
+
+// pumpNamed reports whether the words so far name a pump.
+func (sc *scanner) pumpNamed() bool {
+	for k := range sc.tokens {
+		if m := sc.tokens[k].is(classKind); m != nil && m.shape.traits&pump != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // figured reports whether the line gave a figure before: 1/4" 1 m is a length.

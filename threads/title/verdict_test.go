@@ -46,6 +46,9 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 			for _, have := range left {
 				told = told || have.Question != ""
 			}
+			for _, n := range r.NotUsed {
+				told = told || n.Why == whyNot[asNothing]
+			}
 			if told {
 				worse(asked, fmt.Sprintf("no %s|%s|%s among %s", e.family, e.size, e.sex, endsText(r.Ends)))
 			} else {
