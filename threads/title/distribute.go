@@ -136,6 +136,7 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 		case c.strong && len(ends) > 0 && (c.says() || c.attr&isNut != 0 && len(ends[len(ends)-1].sexes) == 1): // 1" IG/Ü-Mutter
 			prev := ends[len(ends)-1]
 			c.fig = prev.fig
+			c.lone = c.end == "BARB" && c.fig.kind == inchSize && threadLike(prev)
 			if c.fam == nil && c.end == "" {
 				c.fam = prev.fam
 			}

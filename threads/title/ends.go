@@ -186,7 +186,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if want == 0 && len(ends) == 1 && l.evenBody(ends[0]) {
 		want = 2
 	}
-	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall)) {
+	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall) || ends[0].end == "BARB" && ends[0].attr&isNut != 0 && ends[0].millimetres()) {
 		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
 		return ends
 	}

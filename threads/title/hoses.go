@@ -1,6 +1,7 @@
 package title
 
 import (
+	"slices"
 	"strings"
 
 	"handtight/threads"
@@ -34,7 +35,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.is(hose) && first.hose && first.described() {
 		first.end, first.hose = "", false // hydraulikschlauch 3/8 NPT AG: the thread at its end
 	}
-	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].attr == 0 && namesStock(rest) {
+	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && l.madeTo() && !slices.ContainsFunc(rest, (*phrase).describes)) {
 		for _, e := range ends {
 			e.fig.role = asBoreOf
 		}
@@ -84,6 +85,14 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	return ends[1:]
 }
 
+// describes reports whether words without a size speak of an end that is no hose's.
+func (c *phrase) describes() bool { return c.described() || c.end != "" && !c.hose }
+
+// madeTo reports a standard that hose is made to: hydraulic hose R2AT 5/8" is hose by the metre.
+func (l *line) madeTo() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "hose" })
+}
+
 // tubing reports whether tubing or hose itself is what the line names last, and every word is understood.
 func (l *line) tubing() bool {
 	named := false
@@ -115,7 +124,7 @@ func onlyBores(ends []*phrase) bool {
 func namesStock(rest []*phrase) bool {
 	stock := false
 	for _, r := range rest {
-		if r.described() || r.end != "" && !r.hose {
+		if r.describes() {
 			return false
 		}
 		stock = stock || r.hose

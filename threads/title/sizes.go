@@ -41,9 +41,19 @@ func (l *line) classifyInch(k int, f *figure) {
 	if l.insideCode(k, f) {
 		as = asCode
 	}
+	if l.portsAndPositions(k, f) {
+		as = asWays
+	}
 	if as != noRole {
 		f.drop(as)
 	}
+}
+
+// portsAndPositions reports the 5/2 of a valve with five ports and two positions (ISO 1219-1 calls valves so), as
+// no size is written: a mark of inches, or no other size beside it, and it is one.
+func (l *line) portsAndPositions(k int, f *figure) bool {
+	text := l.norm[l.tokens[k].from:l.tokens[k].to]
+	return l.is(valve) && !f.marked && len(text) == 3 && text[1] == '/' && '2' <= text[0] && text[0] <= '5' && (text[2] == '2' || text[2] == '3') && l.otherSize(k)
 }
 
 // insideCode reports a fraction that letters stand glued to on both sides, the first of them not
