@@ -37,6 +37,10 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		f.drop(poundRole(f))
 		return at + 1
 	}
+	if bytes.HasPrefix(sc.norm[at:], []byte("mmx")) && digit(byteAt(sc.norm, sc.blanks(at+3))) {
+		f.kind = mmSize
+		return at + 2 // 50mmx25mm: the x is between two sizes
+	}
 	stop, m := sc.lookUp(at)
 	for _, s := range m {
 		if s.class == classUnit {

@@ -150,6 +150,10 @@ func TestLinesLaidAside(t *testing.T) {
 // hydraulics, irrigation), each from lists of their own and held back until the one before was mended: of
 // 40 lines 36 were right and two silently wrong; of 39, 30 and seven; of 37, 31 and one; of
 // a fourth 33, held back until the third were mended, 22 and five.
+//
+// At the end 107 lines that their gatherers had laid aside were read once: 81 right, seven silently wrong (five of them
+// English). Their classes mended, a last lot of 161 lines, gathered and labelled by people who had not seen
+// the reader, was read once: 129 right, nine silently wrong, by the eye; those lines stand at the end.
 func TestLaterLines(t *testing.T) {
 	counts, lines, wrong := judgeLines(t, "../../testdata/published/lines_later.csv")
 	t.Logf("%d lines: %d right, %d asked, %d silently wrong", lines, counts[right], counts[asked], counts[silent])
