@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"handtight/bom"
@@ -57,7 +58,7 @@ func findGalling(s *bom.System) []finding.Finding {
 	var g members
 	for _, j := range s.Graph.Joints {
 		if j.Known && j.Mating.Verdict.Holds() && tapered(j) && stainless(s, j) {
-			g.add(fmt.Sprintf("J%d", j.Number), ofJoint(s, j), j.Mark)
+			g.add("J"+strconv.Itoa(j.Number), ofJoint(s, j), j.Mark)
 		}
 	}
 	if len(g.names) == 0 {

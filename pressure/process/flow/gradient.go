@@ -125,6 +125,7 @@ func (g *plan) eliminate(near []neighbours, between func(a, b int) int) {
 		}
 	}
 	gone := make([]bool, len(near))
+	var slab []int // of several pivots
 	for d := 0; left > 0; {
 		if len(byDegree[d]) == 0 {
 			d++
@@ -137,7 +138,11 @@ func (g *plan) eliminate(near []neighbours, between func(a, b int) int) {
 		}
 		gone[v] = true
 		left--
-		room := make([]int, 2*d)
+		if len(slab) < 2*d {
+			slab = make([]int, max(2*d, 4*len(near)))
+		}
+		room := slab[: 2*d : 2*d]
+		slab = slab[2*d:]
 		p := pivot{node: v, near: room[:0:d], slots: room[d:d]}
 		for _, w := range near[v] {
 			p.near, p.slots = append(p.near, w.node), append(p.slots, w.slot)
