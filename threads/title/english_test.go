@@ -83,7 +83,7 @@ func TestTheMeasuresOfAWasherAreNoEnds(t *testing.T) {
 
 func TestTheFirstLetterOfANameIsNoSex(t *testing.T) {
 	readTitled(t, []titled{
-		{`Male Connector 1/2"ODx1/4"NPTM H-MC84`, "TUBE 1/2 in; NPT 1/4 male", "", ""},
+		{`Male Connector 1/2"ODx1/4"NPTM H-ZB84`, "TUBE 1/2 in; NPT 1/4 male", "", ""},
 		{`1/2"M-hex nipple`, "PIPE 1/2 male; PIPE 1/2 male", "nipple", ""},
 		{"1/2 NPT M-F street elbow", "NPT 1/2 male; NPT 1/2 female", "", ""},
 	})

@@ -202,10 +202,13 @@ func (l *line) byTheRoll(ends []*phrase) bool {
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		if f := it.figure; f != nil && f.role == asLength {
-			text := strings.ToLower(strings.TrimRight(l.words(it.from, l.figureEnd(k)), "."))
+			words := strings.Fields(strings.ToLower(l.words(it.from, l.figureEnd(k)))) // 300 mm length
+			in := func(units ...string) bool {
+				return slices.ContainsFunc(words, func(w string) bool { return endsIn(strings.TrimRight(w, "."), units...) })
+			}
 			switch {
-			case endsIn(text, "cm", "mm", "in", "см", "мм", "سم", "مم", "ملم"):
-			case endsIn(text, "ft", "feet", "foot", "'"):
+			case in("cm", "mm", "in", "см", "мм", "سم", "مم", "ملم"):
+			case in("ft", "feet", "foot", "'"):
 				long = long || f.v >= shortest*3
 			default:
 				long = long || f.v >= shortest

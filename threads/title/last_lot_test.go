@@ -24,6 +24,8 @@ func TestWhatTheLastLotShowed(t *testing.T) {
 		{"fileté beside taraudé is outside", `Coude taraudé/fileté 1"`, "PIPE 1 female; PIPE 1 male", ""},
 		{"rosca exterior", `Racor 3/4 r/ext`, "PIPE 3/4 male", ""},
 		{"the signs of Taiwan", `2分內外牙球閥`, "PIPE 1/4 female; PIPE 1/4 male", ""},
+		{"a short hose says its length in words", `Flexible Tap Connector 15mm x 1/2in x 300mm Length`, "TUBE 15 mm; PIPE 1/2 female", "300mm Length: a length"},
+		{"a roll says so too", `Flexible hose 1/2in x 30 m length`, "", ""},
 		{"the thread of a coupling with a tube is asked", `Coupling 15 mm compression x 1/2 NPT`, "COMP 15 mm; NPT 1/2 female", ""},
 		{"the threads of a coupling are female", `Coupling 1/2 NPT x 3/8 NPT`, "NPT 1/2 female; NPT 3/8 female", ""},
 	})

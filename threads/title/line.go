@@ -346,7 +346,7 @@ func (l *line) smallWord(k int) {
 		return
 	}
 	if next := at(l.tokens, k+2); it.is(classSex) != nil && it.to-it.from <= 2 && !it.glued && at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && next.glued && (next.unread && next.to-next.from > 1 || next.is(classNoise) != nil && next.to-next.from > 2) {
-		it.word, it.unread = nil, true // Bi-flow, H-MC84: the beginning of a name or a code
+		it.word, it.unread = nil, true // Bi-flow, H-ZB84: the beginning of a name or a code
 		return
 	}
 	if m := it.is(classFamily); m != nil && m.has("pre") && it.to-it.from == 1 && !l.capital(it.from) && !l.one &&
