@@ -11,10 +11,6 @@ import (
 	"handtight/bom/read"
 )
 
-func replaced(text string, pairs ...string) string {
-	return strings.NewReplacer(pairs...).Replace(text)
-}
-
 const swaps = `
 [build]
 name = "Swaps"
