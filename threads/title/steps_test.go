@@ -1,13 +1,14 @@
 package title
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 )
 
-// readWithout reads the ends of a line with a step left out.
-func readWithout(text, step string) (ends string) {
+// readWithout reads a line with a step left out: its ends, and what is named beside them.
+func readWithout(text, step string) (ends, beside string) {
 	defer func() {
 		if recover() != nil {
 			ends = "no reading at all"
@@ -15,25 +16,34 @@ func readWithout(text, step string) (ends string) {
 	}()
 	l := newLine(text, false)
 	l.skip = step
-	return endsText(l.read().Ends)
+	r := l.read()
+	return endsText(r.Ends), fmt.Sprint(r.Unread, r.NotUsed, r.Standards)
 }
 
 // Each step is needed: the line that stands beside it reads otherwise without it.
 func TestEachStepIsShownByItsExample(t *testing.T) {
 	seen := map[string]bool{}
-	check := func(name, example string) {
+	check := func(name, example string, besideToo bool) {
 		t.Run(name, func(t *testing.T) {
 			require.False(t, seen[name], "two steps have one name")
 			seen[name] = true
-			require.NotEqual(t, readWithout(example, ""), readWithout(example, name), example)
+			ends, beside := readWithout(example, "")
+			without, besideWithout := readWithout(example, name)
+			if besideToo {
+				ends, without = ends+beside, without+besideWithout
+			}
+			require.NotEqual(t, ends, without, example)
 		})
 	}
+	for _, s := range wordSteps {
+		check(s.name, s.example, true)
+	}
 	for _, s := range endSteps {
-		check(s.name, s.example)
+		check(s.name, s.example, false)
 	}
 	for _, pass := range pairPasses {
 		for _, r := range pass {
-			check(r.name, r.example)
+			check(r.name, r.example, false)
 		}
 	}
 }

@@ -1,0 +1,74 @@
+package title
+
+import (
+	"slices"
+	"strings"
+)
+
+// together reports a word that says what comes with the part.
+func (l *line) together(k int) bool {
+	it := &l.tokens[k]
+	if l.shortWith(k) {
+		return true
+	}
+	switch string(l.norm[it.from:it.to]) {
+	case "with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et", "z", "ze", "с", "із", "з", "s", "me":
+		return true
+	}
+	return it.mark == '+' || it.mark == '&'
+}
+
+// meantFor reports a word that says what a part is for, or what it goes by.
+func (l *line) meantFor(k int) bool {
+	switch string(l.norm[l.tokens[k].from:l.tokens[k].to]) {
+	case "for", "pour", "per", "para", "für", "fur", "fuer", "voor", "dla", "для", "till", "til", "a":
+		return true
+	}
+	return false
+}
+
+// shortWith reports the m. of "m. Dichtung" and "m. keerklep": with, and no male.
+func (l *line) shortWith(k int) bool {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	return it.to-it.from == 1 && l.norm[it.from] == 'm' && !it.glued && !l.capital(it.from) &&
+		byteAt(l.norm, it.to) == '.' && (isBlank(byteAt(l.norm, it.to+1)) || next.from == it.to+1 && next.to-next.from > 2) && next.to > next.from && letter(l.norm[next.from])
+}
+
+// withWord reads the m. that [line.shortWith] reports.
+func (l *line) withWord(k int) {
+	if l.shortWith(k) {
+		l.tokens[k].word, l.tokens[k].unread = l.lex.words["with"], false
+	}
+}
+
+// partShortWith parts the m. of "NPT m. Dichtung" from the name before it, with which it would be a male.
+func (l *line) partShortWith() {
+	for k := 0; k < len(l.tokens); k++ {
+		it := l.tokens[k]
+		m := it.to - 1
+		if it.is(classFamily) == nil || m-it.from < 2 || l.norm[m] != 'm' || !isBlank(l.norm[m-1]) {
+			continue
+		}
+		l.tokens = slices.Insert(l.tokens, k+1, token{from: m, to: it.to, word: l.lex.words["m"]})
+		if !l.shortWith(k + 1) {
+			l.tokens = slices.Delete(l.tokens, k+1, k+2)
+			continue
+		}
+		name := strings.TrimSpace(string(l.norm[it.from:m]))
+		l.tokens[k].to, l.tokens[k].word = it.from+len(name), l.lex.words[name]
+	}
+}
+
+// plusBefore reports whether a plus stands between a part's name and the name or the size
+// before it: elbow 3/8 + ball valve.
+func (l *line) plusBefore(k int) bool {
+	for j := k - 1; j >= 0 && l.tokens[j].is(classKind) == nil; j-- {
+		if l.tokens[j].mark == '+' {
+			return true
+		}
+		if f := l.tokens[j].figure; f != nil && (f.kind != bare || f.frac) {
+			return false
+		}
+	}
+	return false
+}

@@ -1,0 +1,189 @@
+package title
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// letterSex are single letters that are a sex behind a size in inches: Ukrainian З, Greek Α and Θ.
+var letterSex = map[string]string{"з": "male", "α": "male", "θ": "female"}
+
+// germanLetter reads the i (innen) or a (aussen) that stands alone behind an inch size, or
+// behind the thread's name that follows one.
+func (l *line) germanLetter(k int) {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	if prev.is(classFamily) != nil {
+		prev = at(l.tokens, k-2)
+	}
+	if prev.figure == nil || prev.figure.kind != inchSize {
+		return
+	}
+	ends := k+1 == len(l.tokens) || next.value(classSep) == "x" || next.mark != 0
+	if sex := letterSex[string(l.norm[it.from:it.to])]; sex != "" && ends {
+		it.word, it.unread = l.lex.words[sex], false
+		return
+	}
+	if it.to-it.from != 1 || it.value(classSep) != "weak" {
+		return
+	}
+	ends = k+1 == len(l.tokens) || next.value(classSep) == "x" || next.mark != 0
+	c := l.norm[it.from]
+	if !ends || c != 'i' && c != 'a' {
+		return
+	}
+	it.word = l.lex.words["ig"]
+	if c == 'a' {
+		it.word = l.lex.words["ag"]
+	}
+}
+
+// wideSyllable takes the sex from a single sign of Chinese or Japanese that stands right beside signs that
+// are not understood, as it is a syllable of their word: 公 is male, and 公制 metric.
+func (l *line) wideSyllable(k int) {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	if it.is(classSex) == nil || !wide(l.norm, it.from) || utf8.RuneCount(l.norm[it.from:it.to]) > 1 {
+		return
+	}
+	if prev.unread && prev.to == it.from && wide(l.norm, prev.from) || next.unread && next.from == it.to && wide(l.norm, next.from) {
+		it.word, it.unread = nil, true
+	}
+}
+
+// diameterWord reads the fi of Slavic lists before a number of millimetres, which is the sign of a diameter
+// and no female: Rura fi 32.
+func (l *line) diameterWord(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if f := next.figure; f != nil && string(l.norm[it.from:it.to]) == "fi" && !l.capital(it.to-1) && (f.kind == bare || f.kind == mmSize) && !f.frac && !f.marked && f.v > largestInch {
+		it.word = l.lex.words["the"]
+	}
+}
+
+// voltages are those of coils and pumps: IEC 60038, and boats' batteries.
+var voltages = map[float64]bool{12: true, 24: true, 36: true, 48: true, 110: true, 220: true, 230: true, 240: true, 380: true, 400: true}
+
+// voltLetter takes the female from the В of 220В, which are volts.
+func (l *line) voltLetter(k int) {
+	it, f := &l.tokens[k], at(l.tokens, k-1).figure
+	if f != nil && f.whole && f.kind == bare && !f.marked && voltages[f.v] && string(l.norm[it.from:it.to]) == "в" && l.capital(it.from) {
+		it.word, it.unread = l.lex.words["the"], false
+		f.drop(asVoltage)
+	}
+}
+
+// slipLetter reads the capital S (slip) of S x FPT, beside an x.
+func (l *line) slipLetter(k int) {
+	it := &l.tokens[k]
+	if it.to-it.from != 1 || l.norm[it.from] != 's' || it.value(classSep) != "weak" || !l.capital(it.from) {
+		return
+	}
+	if at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" && at(l.tokens, k+2).figure == nil {
+		it.word = l.lex.words["slip"]
+	}
+}
+
+// diameters takes the d of d = 28 for a diameter in millimetres.
+func (l *line) diameters() {
+	for k := 0; k+2 < len(l.tokens); k++ {
+		it, size := &l.tokens[k], l.tokens[k+2].figure
+		if it.to-it.from == 1 && l.norm[it.from] == 'd' && l.tokens[k+1].mark == '=' && size != nil && size.kind == bare && !size.frac && !size.marked {
+			size.kind = mmSize
+			l.tokens = slices.Delete(l.tokens, k, k+2)
+		}
+	}
+}
+
+// metreLetter takes the male from the M of 0.9M, which is a length in metres: no thread's size is
+// written with such a decimal. So is the 2M of a hose that another size stands before.
+func (l *line) metreLetter(k int) {
+	it, prev := &l.tokens[k], at(l.tokens, k-1)
+	if it.to-it.from != 1 || l.norm[it.from] != 'm' || prev.figure == nil || prev.figure.kind != bare || prev.figure.frac || prev.figure.marked {
+		return
+	}
+	if it.glued && (!prev.figure.whole || l.hoseLength(k)) || l.hoseByLength(k) {
+		it.word = l.lex.words["the"]
+		prev.figure.drop(asLength)
+	}
+}
+
+// hoseLength reports whether the whole figure before the M at k is the length of a hose or a tube: the
+// line names a hose and a size with an inch mark stands before, or it names a tube behind its wall
+// (15 x 1.0 TUBE 6M), and no x joins the figure to another.
+func (l *line) hoseLength(k int) bool {
+	hose, size, wall := false, false, false
+	for j := range l.tokens {
+		it := &l.tokens[j]
+		hose = hose || it.value(classEnd) == "HOSE" || it.is(classKind) != nil && it.is(classKind).shape.name == "hose"
+		size = size || j < k-1 && it.figure != nil && (it.figure.marked || it.figure.frac)
+		wall = wall || j < k-1 && it.value(classEnd) == "TUBE" && at(l.tokens, j-2).value(classSep) == "x" && bytes.IndexByte(l.norm[at(l.tokens, j-1).from:at(l.tokens, j-1).to], '.') > 0
+	}
+	return (hose && size || wall) && at(l.tokens, k-2).value(classSep) == "" && at(l.tokens, k+1).value(classSep) == ""
+}
+
+// hoseByLength reports whether the whole figure before the small m at k is the length of hose that is
+// the part itself, whose bore in millimetres is given too: hose 2 m 13 mm.
+func (l *line) hoseByLength(k int) bool {
+	hose, bore := false, false
+	for j := range l.tokens {
+		it := &l.tokens[j]
+		if m := it.is(classKind); m != nil && m.shape.name != "hose" && m.shape.rank > 0 && m.shape.ends >= 0 {
+			return false
+		}
+		hose = hose || it.value(classEnd) == "HOSE" || it.is(classKind) != nil && it.is(classKind).shape.name == "hose"
+		bore = bore || it.figure != nil && it.figure.kind == mmSize
+	}
+	return hose && bore && !l.capital(l.tokens[k].from)
+}
+
+// largestRussian is the largest size of GOST 6111 in inches.
+const largestRussian = 2
+
+// russianLetter takes the thread of GOST 6111 from a K that no size of it follows: K1/4 is one, the capital
+// of К 1/4 too, and 3/8 K-10A and K6 are not.
+func (l *line) russianLetter(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if m := it.is(classFamily); m == nil || m.value != "NPT" || string(l.norm[it.from:it.to]) != "k" {
+		return
+	}
+	if next.figure == nil || (!next.glued || it.to != next.from) && !(!it.glued && l.capital(it.from) && next.figure.frac) || next.figure.whole && next.figure.v > largestRussian {
+		it.word, it.unread = nil, true
+	}
+}
+
+// chineseBore takes the D of D15 for a nominal bore where a thread of a metal part is spoken of in
+// Chinese and no other size stands (铜内外螺纹球阀 d15): of plastic it is the pipe's outside.
+func (l *line) chineseBore(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if string(l.norm[it.from:it.to]) != "d" || next.figure == nil || !next.glued || next.figure.kind != bare || !next.figure.whole || l.lex.bores[int(next.figure.v)] == 0 {
+		return
+	}
+	metal, thread := false, false
+	for j := range l.tokens {
+		t := &l.tokens[j]
+		if t.figure != nil && j != k+1 && !l.inCode(j) {
+			return
+		}
+		if m := t.is(classMaterial); m != nil {
+			metal = m.value == "brass" || m.value == "copper" || m.value == "galvanised" || strings.Contains(m.value, "steel") || strings.Contains(m.value, "iron")
+		}
+		for _, class := range [...]wordClass{classSex, classFamily} {
+			m := t.is(class)
+			thread = thread || m != nil && m.tongue == "zh"
+		}
+	}
+	if metal && thread {
+		it.word, it.unread = l.lex.words["dn"], false
+	}
+}
+
+// solderWord takes the capitals SO for soldered, as Chilean lists write it beside sizes.
+func (l *line) solderWord(k int) {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	so := func(it *token) bool {
+		return it.to-it.from == 2 && string(l.norm[it.from:it.to]) == "so" && l.capital(it.from) && l.capital(it.from+1)
+	}
+	if so(it) && (so(prev) || so(next) || prev.figure != nil || next.figure != nil) {
+		it.word, it.unread = l.lex.words["solder"], false
+	}
+}

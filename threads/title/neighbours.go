@@ -1,0 +1,147 @@
+package title
+
+import "slices"
+
+// socketWord takes socket beside an x for the end of a plastic part that is glued: MNPT x socket,
+// and BS of Brazil (bolsa soldável): BS x RM.
+func (l *line) socketWord(k int) {
+	it := &l.tokens[k]
+	word := string(l.norm[it.from:it.to])
+	if word != "socket" && word != "skt" && word != "bs" && word != "bsa" || l.one {
+		return
+	}
+	prev, next := at(l.tokens, k-1), at(l.tokens, k+1)
+	beside := func(x, far *token) bool {
+		return x.value(classSep) == "x" && (far.is(classFamily) != nil || far.is(classSex) != nil || far.is(classEnd) != nil)
+	}
+	if beside(prev, at(l.tokens, k-2)) || beside(next, at(l.tokens, k+2)) {
+		it.word, it.unread = l.lex.words["slip"], false
+	}
+}
+
+// smallWord takes the thread's name from an, un or uno in small letters, which
+// are words of several languages; the names are written in capitals.
+func (l *line) smallWord(k int) {
+	it := &l.tokens[k]
+	if it.to-it.from == 1 && it.is(classFamily) != nil && at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && at(l.tokens, k+2).glued && at(l.tokens, k+2).figure == nil && len(l.norm) > it.to+2 && letter(l.norm[it.to+1]) && letter(l.norm[it.to+2]) && at(l.tokens, k+2).is(classFamily) == nil && at(l.tokens, k+2).is(classSex) == nil {
+		it.word, it.unread = nil, true // G-Line: a name
+		return
+	}
+	if next := at(l.tokens, k+2); it.is(classSex) != nil && it.to-it.from <= 2 && !it.glued && at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && next.glued && (next.unread && next.to-next.from > 1 || next.is(classNoise) != nil && next.to-next.from > 2) {
+		it.word, it.unread = nil, true // Bi-flow, H-ZB84: the beginning of a name or a code
+		return
+	}
+	if m := it.is(classFamily); m != nil && m.has("pre") && it.to-it.from == 1 && !l.capital(it.from) && !l.one &&
+		at(l.tokens, k+1).figure == nil && at(l.tokens, k-1).figure == nil {
+		it.word = l.lex.words["the"] // the g of gas behind a sex, and no thread
+		return
+	}
+	if m := it.is(classFamily); m != nil && m.value == "R" && it.to-it.from == 1 && at(l.tokens, k-1).figure == nil && (at(l.tokens, k+1).is(classSex) != nil || at(l.tokens, k+1).unread) {
+		it.word = l.lex.words["thread"] // R EXT, R HEMBRA: rosca
+		return
+	}
+	if l.fuelGas(k) {
+		return
+	}
+	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'c' && next.mark == '/' && next.glued && isBlank(byteAt(l.norm, next.to)) {
+		it.word = l.lex.words["the"] // c/ rosca: with a thread
+		return
+	}
+	if it.is(classFamily) == nil || l.capital(it.from) || l.one {
+		return
+	}
+	switch string(l.norm[it.from:it.to]) {
+	case "an", "un", "uno":
+		it.word = l.lex.words["the"]
+	}
+}
+
+// fromTo takes the a between the two sizes of a part that reduces for an x: buje 3 a 1 1/4.
+func (l *line) fromTo(k int) {
+	it, from, to := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
+	if it.to-it.from != 1 || l.norm[it.from] != 'a' || from == nil || to == nil || !l.reducing && (l.shape == nil || !l.is(unequal)) {
+		return
+	}
+	if (from.kind == bare || from.kind == inchSize) && (to.kind == bare || to.kind == inchSize) && inchLike(from.v) && inchLike(to.v) {
+		it.word, it.unread = l.lex.words["x"], false
+	}
+}
+
+// fuelGas takes the thread's name from gas that a part is for: registro p/ gás, robinet pour gaz.
+func (l *line) fuelGas(k int) bool {
+	it, prev := &l.tokens[k], at(l.tokens, k-1)
+	if m := it.is(classFamily); m == nil || m.value != "BSP" || k == 0 || it.to-it.from != 3 {
+		return false
+	}
+	if stroke := prev.mark == '/'; stroke {
+		prev = at(l.tokens, k-2)
+	}
+	word := string(l.norm[prev.from:prev.to])
+	if word != "p" && word != "p/" && (word == "a" || !l.meantFor(k-1)) {
+		return false
+	}
+	prev.unread = false
+	l.ignore(l.words(prev.from, it.to), "what the part is for")
+	it.word = l.lex.words["the"]
+	return true
+}
+
+// pipeFor takes the end from what a pipe is for: PE-rør 10 mm til push-in.
+func (l *line) pipeFor(k int) {
+	m := l.tokens[k].is(classEnd)
+	if k == 0 || l.one || l.shape != nil && l.shape.ends >= 0 || m == nil || m.value != "PUSH" && m.value != "COMPRESSION" || !l.meantFor(k-1) || at(l.tokens, k+1).figure != nil {
+		return
+	}
+	for j := range l.tokens[:k] {
+		if it := &l.tokens[j]; it.value(classEnd) == "TUBE" {
+			l.ignore(l.words(l.tokens[k-1].from, l.tokens[k].to), "what the pipe is for")
+			l.tokens[k].word = l.lex.words["the"]
+			return
+		}
+	}
+}
+
+// coupledFace takes the flat face of a quick coupling from its thread: the halves meet there.
+func (l *line) coupledFace(k int) {
+	it := &l.tokens[k]
+	if it.value(classAttr) != "flat-face" {
+		return
+	}
+	for j := range l.tokens {
+		if l.tokens[j].value(classEnd) == "QC" {
+			it.word = l.lex.words["the"]
+			return
+		}
+	}
+}
+
+// codeInBrackets takes the sex from two letters in brackets behind a code or a standard, and from
+// no thread or size: ISO 7241-A (AG).
+func (l *line) codeInBrackets(k int) {
+	it, open := &l.tokens[k], at(l.tokens, k-1)
+	if it.is(classSex) == nil || it.to-it.from != 2 || open.mark != '(' || at(l.tokens, k+1).mark != ')' || k < 4 {
+		return
+	}
+	code, dash := at(l.tokens, k-2), at(l.tokens, k-3)
+	if code.figure == nil && code.glued && code.to-code.from == 1 && dash.mark == '-' && l.tokens[k-4].figure != nil {
+		it.word, it.unread = nil, true
+	}
+}
+
+// countAsEnd takes a word for a count that an x parts from the size before it, and that no figure
+// stands beside, for an end that is not understood: MIP X PC.
+func (l *line) countAsEnd(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if it.is(classUnit) != nil && it.role(classUnit) == asCount && at(l.tokens, k-1).value(classSep) == "x" && (next.figure == nil && next.to == next.from || next.mark != 0) && it.from > 0 {
+		it.word, it.unread = nil, true
+	}
+}
+
+// spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).
+func (l *line) spannerWord(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if string(l.norm[it.from:it.to]) != "sw" || next.figure == nil || next.figure.v < 8 || next.figure.kind != bare && next.figure.kind != mmSize {
+		return
+	}
+	it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class == classAttr })
+}

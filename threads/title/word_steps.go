@@ -1,0 +1,34 @@
+package title
+
+// wordStep lets the neighbours of a word decide what it means, before anything is made
+// of it. The steps run in their order for each word. The example is a line that reads
+// otherwise without the step.
+type wordStep struct {
+	name, example string
+	apply         func(l *line, k int)
+}
+
+var wordSteps = []wordStep{
+	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, (*line).germanLetter},
+	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, (*line).wideSyllable},
+	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", (*line).diameterWord},
+	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, (*line).voltLetter},
+	{"the capital S beside an x is a slip end", "Adapter 3/4 S x FPT", (*line).slipLetter},
+	{"iç and dış stand before what they say", `1/2" iç dış redüksiyon`, (*line).turkish},
+	{"socket beside an x is glued", "Adaptor 1/2 MNPT x socket", (*line).socketWord},
+	{"SO between sizes is soldered", "Terminal SO 1/2 x HI 1/2", (*line).solderWord},
+	{"m. before a word is with", "Nippel 1/2 m. O-Ring", (*line).withWord},
+	{"small letters that are words or names are no thread", `Registro p/ gas 1/2"`, (*line).smallWord},
+	{"two letters in brackets behind a code are no sex", "Kupplung ISO 7241-A (AG) 1/2", (*line).codeInBrackets},
+	{"a count where an end is due is not understood", "1/2 MIP X PC", (*line).countAsEnd},
+	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", (*line).spannerWord},
+	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, (*line).pressureLetters},
+	{"the M of 0.9M is metres", `Hose 1/2" 0.9M`, (*line).metreLetter},
+	{"K is a thread only before its size", "Штуцер 3/8 K-10A", (*line).russianLetter},
+	{"the flat face of a quick coupling is not its thread's", "Flat face quick coupling G 1/2 female", (*line).coupledFace},
+	{"D before a bore is a nominal bore in Chinese", "铜内外螺纹球阀 d15", (*line).chineseBore},
+	{"what a pipe is for is no end", "PE-rør 10 mm til push-in", (*line).pipeFor},
+	{"a between two sizes is an x", "Bucha redução galvanizada 2 a 1 1/2", (*line).fromTo},
+	{"names of other things are taken out", "Nipple 1/2 BSP EN 10242", (*line).takeNamed},
+	{"a word of a seal that is none is taken back", "KFE-Hahn 1/2\" Durchgang ohne Schlauchverschraubung", (*line).takeBack},
+}
