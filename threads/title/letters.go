@@ -136,6 +136,18 @@ func (l *line) hoseByLength(k int) bool {
 	return hose && bore && !l.capital(l.tokens[k].from)
 }
 
+// perLetter takes the female from the h of kg/h, which is an hour, and any sex from a letter that a
+// stroke ties to a unit.
+func (l *line) perLetter(k int) {
+	it, stroke, unit := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k-2)
+	if it.is(classSex) == nil || it.to-it.from != 1 || !it.glued || stroke.mark != '/' || !stroke.glued {
+		return
+	}
+	if f := unit.figure; onlyUnit(unit.word) && len(unit.word) > 0 || f != nil && f.role.other() {
+		it.word, it.unread = l.lex.words["the"], false
+	}
+}
+
 // largestRussian is the largest size of GOST 6111 in inches.
 const largestRussian = 2
 

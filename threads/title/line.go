@@ -56,10 +56,8 @@ func (l *line) survey() {
 	var reads *shape
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		for _, step := range wordSteps {
-			if step.name != l.skip {
-				step.apply(l, k)
-			}
+		if it.figure == nil && it.mark == 0 {
+			l.tell(k)
 		}
 		for _, m := range it.word {
 			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]

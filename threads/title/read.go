@@ -148,6 +148,7 @@ func (l *line) ends() []*phrase {
 	l.partShortWith()
 	l.diameters()
 	l.spacedPitch()
+	l.frenchApart()
 	l.survey()
 	for k := range l.tokens {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)

@@ -30,7 +30,8 @@ func (l *line) relocate(ends []*phrase) {
 // the thread is said and the socket is not.
 func (l *line) loneSocket(ends []*phrase) {
 	e := ends[0]
-	if len(ends) == 1 && !l.one && (l.is(adaptor) || l.is(elbow) && e.fam == nil) && (e.end == "SOCKET" || e.end == "SOLDER") && len(e.sexes) > 0 && e.fig != nil && !e.millimetres() {
+	named := l.is(adaptor) || l.is(elbow) && e.fam == nil || e.thread && (l.shape == nil || l.shape.ends == 2)
+	if len(ends) == 1 && !l.one && named && (e.end == "SOCKET" || e.end == "SOLDER") && len(e.sexes) > 0 && e.fig != nil && !e.millimetres() {
 		l.unjudged = append(l.unjudged, "the other end ("+notJudged[e.end]+")")
 		e.end, e.thread = "", true
 	}

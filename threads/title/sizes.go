@@ -346,15 +346,6 @@ func (l *line) markBore(bore *figure) {
 	}
 }
 
-// markFrench gives the inch size of a French pair the pair's family.
-func (l *line) markFrench(v float64) {
-	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f.kind == inchSize && f.v == v {
-			f.kind = frenchSize
-		}
-	}
-}
-
 // dropConverted drops millimetres that repeat an inch size beside them.
 func (l *line) dropConverted(k int, f *figure) {
 	if l.is(tail) && at(l.tokens, k-1).mark != '(' && at(l.tokens, k+1).mark != ')' && l.otherSize(k) && f.whole {

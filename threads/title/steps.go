@@ -103,7 +103,7 @@ var pairPasses = [][]pairRewrite{
 		{
 			"the thread of an adaptor of glued pipe is the second size's", `UPVC FTA 1" x 3/4"`,
 			func(e, o *phrase) bool {
-				return e.end == "SOCKET" && e.endFirst && e.thread && e.fam == nil && len(e.sexes) == 1 && e.fig != nil && e.fig.kind == inchSize && o.bare() && o.fig != nil && o.fig.kind == inchSize
+				return e.end == "SOCKET" && e.endFirst && (e.thread || e.part != nil && e.part.traits&adaptor != 0) && e.fam == nil && len(e.sexes) == 1 && e.fig != nil && e.fig.kind == inchSize && o.bare() && o.fig != nil && o.fig.kind == inchSize
 			},
 			func(e, o *phrase) { o.sexes, o.thread, e.sexes, e.thread = e.sexes, true, nil, false },
 		},

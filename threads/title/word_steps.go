@@ -8,7 +8,16 @@ type wordStep struct {
 	apply         func(l *line, k int)
 }
 
-var wordSteps = []wordStep{
+// tell applies the steps to the word at k.
+func (l *line) tell(k int) {
+	for n := range wordSteps {
+		if step := &wordSteps[n]; l.skip == "" || step.name != l.skip {
+			step.apply(l, k)
+		}
+	}
+}
+
+var wordSteps = [...]wordStep{
 	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, (*line).germanLetter},
 	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, (*line).wideSyllable},
 	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", (*line).diameterWord},
@@ -24,6 +33,7 @@ var wordSteps = []wordStep{
 	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", (*line).spannerWord},
 	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, (*line).pressureLetters},
 	{"the M of 0.9M is metres", `Hose 1/2" 0.9M`, (*line).metreLetter},
+	{"a letter behind a unit and a stroke is a unit", `Regulador 9kg/h 1/2" NPT`, (*line).perLetter},
 	{"K is a thread only before its size", "Штуцер 3/8 K-10A", (*line).russianLetter},
 	{"the flat face of a quick coupling is not its thread's", "Flat face quick coupling G 1/2 female", (*line).coupledFace},
 	{"D before a bore is a nominal bore in Chinese", "铜内外螺纹球阀 d15", (*line).chineseBore},
