@@ -51,7 +51,7 @@ func TestDashNumbers(t *testing.T) {
 		{"behind the name", `JIC 8 male elbow`, "JIC -8 male; JIC -8 male", ""},
 		{"before the name", `8 JIC male union`, "JIC -8 male; JIC -8 male", ""},
 		{"with its hyphen, anywhere", `Union, JIC male, -8`, "JIC -8 male; JIC -8 male", ""},
-		{"9 is no dash", `JIC 9 male elbow`, "", "9: nothing says what it is"},
+		{"9 is no dash", `JIC 9 male elbow`, "", "9: nothing says what it is; JIC: no size is read with it; male: no size is read with it"},
 		{"32 is the last", `JIC 32 male elbow`, "JIC -32 male; JIC -32 male", ""},
 	})
 }

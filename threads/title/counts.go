@@ -128,9 +128,25 @@ func (l *line) ringSize(f *figure, prev, next *token) bool {
 	return l.is(ring) && !f.marked && (next.parted() || prev.parted())
 }
 
+// thinnestLayers is the least wall in mm that is written for multilayer pipe: 16 x 2 is the smallest (ISO 21003-2, memory).
+const thinnestLayers = 2
+
+// says reports whether the line has a word of an end.
+func (l *line) says(end string) bool {
+	for k := range l.tokens {
+		if l.tokens[k].value(classEnd) == end {
+			return true
+		}
+	}
+	return false
+}
+
 // wall reports the wall of a tube given as 15x1.5.
 func (l *line) wall(k int, f *figure) bool {
 	x, tube := at(l.tokens, k-1), at(l.tokens, k-2)
+	if f.whole && f.v < thinnestLayers && l.says("LAYER") && l.threaded() {
+		return false // multilayer 32 x 1 male
+	}
 	if stroke, angle := at(l.tokens, k+1), at(l.tokens, k+2).figure; f.whole && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && stroke.mark == '/' && angle != nil && (angle.v == 90 || angle.v == 45) {
 		return true // elbow 16x2/90
 	}

@@ -183,7 +183,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.both && l.is(vessel) {
 		want = 3 // feed, brine, product
 	}
-	if want == 0 && len(ends) == 1 && l.evenBody(ends[0]) {
+	if want == 0 && len(ends) == 1 && (l.evenBody(ends[0]) || l.is(adaptor) && len(ends[0].sexes) == 0 && l.bent()) {
 		want = 2
 	}
 	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall) || ends[0].end == "BARB" && ends[0].attr&isNut != 0 && ends[0].millimetres()) {
@@ -223,6 +223,16 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		}
 	}
 	return ends
+}
+
+// bent reports an angle of 90 or 45 degrees: a fitting with one is an elbow.
+func (l *line) bent() bool {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.role == asAngle && (f.v == 90 || f.v == 45) {
+			return true
+		}
+	}
+	return false
 }
 
 // ways is how many ways a valve is said to have, 3 or 4; else 0.

@@ -78,7 +78,9 @@ func (l *line) slipLetter(k int) {
 	if it.to-it.from != 1 || l.norm[it.from] != 's' || it.value(classSep) != "weak" || !l.capital(it.from) {
 		return
 	}
-	if at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" && at(l.tokens, k+2).figure == nil {
+	prev := at(l.tokens, k-1)
+	slip := prev.figure != nil && (prev.figure.marked || prev.figure.frac) && at(l.tokens, k-2).value(classSep) == "x" && at(l.tokens, k+1).value(classSep) != "x" // 2" FPT x 2" S
+	if slip || prev.value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" && at(l.tokens, k+2).figure == nil {
 		it.word = l.lex.words["slip"]
 	}
 }

@@ -279,6 +279,9 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	if tokens[a+1].is(classEnd) != nil && tokens[b].figure.kind == mmSize && tokens[a].figure.kind != mmSize && b == len(tokens)-1 && onlyUnread(tokens[a+2:b]) {
 		return a + 1 // 1 1/4" tail 32 mm
 	}
+	if m := tokens[b-1].is(classSex); m != nil && len(m.sexes) == 1 && b-1 > a+1 && sexless(tokens[a].figure) && tokens[b-2].is(classSex) == nil && !sexless(tokens[b].figure) && at(tokens, b+1).is(classSex) == nil {
+		return b - 1 // 12S elbow male 3/8: the sex of the thread
+	}
 	for k := b - 1; k > a; k-- {
 		m := tokens[k].is(classFamily)
 		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 && at(tokens, k+1).mark != '(' || tokens[k].mark == '(' ||
@@ -289,6 +292,9 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	}
 	return a + 1
 }
+
+// sexless reports the size of a cone or of millimetres, whose end has the sex of its kind or none.
+func sexless(f *figure) bool { return f.kind == coneSize || f.kind == mmSize }
 
 // onlyUnread reports whether none of the tokens is understood.
 func onlyUnread(tokens []token) bool {

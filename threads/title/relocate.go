@@ -79,7 +79,7 @@ func (l *line) ownWords(ends []*phrase) {
 		if e.end == "QC" && e.millimetres() {
 			e.end = "PUSH" // a quick connection of so many millimetres takes a tube
 		}
-		if e.end == "QC" && e.fig != nil && (e.threaded || e.thread && len(e.sexes) > 0) {
+		if e.end == "QC" && e.fig != nil && (e.threaded || e.thread) {
 			if e.thread {
 				l.unjudged = append(l.unjudged, "the other end ("+notJudged[e.end]+")")
 			}

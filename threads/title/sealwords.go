@@ -55,6 +55,7 @@ var carries = map[string]func(threads.End) bool{
 func (l *line) namedSeals(ends []threads.EndReading) {
 	if len(ends) == 0 {
 		l.endsOfNone()
+		l.endsUnsized()
 	}
 	for k := range l.tokens {
 		m := l.tokens[k].is(classAttr)
@@ -72,6 +73,27 @@ func (l *line) namedSeals(ends []threads.EndReading) {
 			}
 			l.ignore(l.words(l.tokens[k].from, l.tokens[k].to), why)
 		}
+	}
+}
+
+// endsUnsized notes the words of an end in a line that gives no size with them, so that no end is read.
+func (l *line) endsUnsized() {
+	if l.one || l.shape != nil && l.shape.ends < 0 || len(l.unjudged) > 0 || l.shape == nil && (l.says("TUBE") || l.says("HOSE")) {
+		return // of a pipe or a hose the letters for outside are its own
+	}
+	says := func(k int) bool {
+		it := at(l.tokens, k)
+		return it.is(classKind) == nil && it.is(classUnit) == nil && (it.is(classSex) != nil || it.is(classFamily) != nil || it.value(classEnd) == "PUSH" || it.value(classEnd) == "COMPRESSION")
+	}
+	for k := 0; k < len(l.tokens); k++ {
+		if !says(k) {
+			continue
+		}
+		from := k
+		for says(k+1) || at(l.tokens, k+1).mark == '/' && says(k+2) {
+			k++
+		}
+		l.ignore(l.words(l.tokens[from].from, l.tokens[k].to), "no size is read with it")
 	}
 }
 

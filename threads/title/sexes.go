@@ -130,8 +130,8 @@ func (l *line) kindSexes(ends []*phrase, count int) {
 		}
 		if len(e.sexes) == 0 && !e.bothSexes && !e.oldR {
 			l.assume(e, l.usual(e, usual, k, count, len(ends)))
-			other := l.shape.ends == 1 && !l.is(nut) || l.is(plain) && count < len(ends)
-			e.assumed = e.assumed || len(e.sexes) > 0 && len(ends) > 1 && other // a cap with another size is an adaptor, and so is a coupling of a tube and a thread
+			other := l.shape.ends == 1 && !l.is(nut) || l.is(plain) && (count < len(ends) || len(l.unjudged) > 0)
+			e.assumed = e.assumed || len(e.sexes) > 0 && (len(ends) > 1 || len(l.unjudged) > 0) && other // a cap with another size is an adaptor, and so is a coupling of a tube and a thread
 		}
 		k++
 	}

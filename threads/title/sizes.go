@@ -94,13 +94,22 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 		f.used = true // the thread before it carries it
 	case next.role(classAfter) == asBore && !(l.one && next.is(classEnd) != nil) || prev.role(classBefore) == asBore:
 		f.kind = l.bore(f)
-	case f.v > 63 || f.v < 3:
+	case f.v > l.largestTube(k) || f.v < 3:
 		f.drop(asLength)
 	case l.saysMetric(k):
 		f.kind = metricSize
 	default:
 		l.threadInMillimetres(k, f)
 	}
+}
+
+// largestTube is the most millimetres that are a tube's and no length. Pipe of polyethylene goes up to
+// 110 with compression ends (ISO 17885, memory), which the line must name, and no other size.
+func (l *line) largestTube(k int) float64 {
+	if l.shape != nil && l.shape.ends > 1 && l.takesTubes() && !l.otherSize(k) {
+		return 110
+	}
+	return 63
 }
 
 // saysMetric reports whether the millimetres are called metric and a sex follows: 22mm metric male.
@@ -360,6 +369,8 @@ func (l *line) dropConverted(k int, f *figure) {
 		}
 		inch := l.tokens[j].figure
 		switch {
+		case l.tubeBeside(k, j, inch):
+			continue
 		case math.Abs(inch.v*25.4-f.v) < 0.15 && inch.v < 1 && inch.kind == inchSize:
 			f.drop(asRepeat)
 			inch.hose = true
@@ -371,6 +382,20 @@ func (l *line) dropConverted(k int, f *figure) {
 			}
 		}
 	}
+}
+
+// tubeBeside reports millimetres behind a word for a tube, of an elbow or an adaptor, right before the
+// inches of a thread: tubo PU 6 mm 1/4". A tube of 1/4 inch is 6.35 mm, which is written with its figures.
+func (l *line) tubeBeside(k, j int, inch *figure) bool {
+	if j != k+1 || inch.kind != inchSize || l.shape == nil || !l.is(elbow) && !l.is(adaptor) || math.Abs(inch.v*25.4-l.tokens[k].figure.v) < 0.3 {
+		return false
+	}
+	for n := range l.tokens[:k] {
+		if v := l.tokens[n].value(classEnd); v == "TUBE" || v == "TUBING" {
+			return true
+		}
+	}
+	return false
 }
 
 // dropBareBore drops a nominal bore of a hose or valve whose ends are given
