@@ -41,10 +41,10 @@ func (l *line) hoseDash(k int, f *figure, prev, next *token) bool {
 // classifyPaired reads a number parted by an x or a dash from another figure.
 func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	var other *figure
-	switch {
-	case next.parted() && k+2 < len(l.tokens):
+	if next.parted() && k+2 < len(l.tokens) {
 		other = l.after(k)
-	case prev.parted() && k >= 2:
+	}
+	if other == nil && prev.parted() && k >= 2 {
 		other = l.before(k)
 	}
 	if other == nil || other.kind == junkFigure || other.kind == pressureFigure {

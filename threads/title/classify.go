@@ -97,6 +97,9 @@ func (l *line) beside(k, n int) *token {
 // figure before it (2" dial 1/4) says nothing of the next.
 func (l *line) called(k int) role {
 	prev := l.beside(k, -1)
+	if named := l.dimension(k, prev); named != noRole {
+		return named
+	}
 	if prev.role(classBefore) == asStandard && l.tokens[k].figure.kind != bare {
 		return noRole // BS 32 mm: the number of a standard has no unit
 	}
@@ -119,6 +122,22 @@ func (l *line) called(k int) role {
 	return prev.role(classBefore)
 }
 
+// dimension is what a letter with an equals sign or a colon makes of the figure behind it, as drawings
+// name dimensions: L=50 mm, H: 40.
+func (l *line) dimension(k int, letter *token) role {
+	sign := at(l.tokens, k-1).mark
+	if letter.to-letter.from != 1 || sign != '=' && sign != ':' {
+		return noRole
+	}
+	switch l.norm[letter.from] {
+	case 'l':
+		return asLength
+	case 'h', 'b', 'w', 'e', 'z':
+		return asMeasure
+	}
+	return noRole
+}
+
 func (it *token) value(c wordClass) string {
 	if m := it.is(c); m != nil {
 		return m.value
@@ -133,7 +152,7 @@ func (it *token) parted() bool {
 
 // classifyRange finds 0-100 bar and 34-40 mm.
 func (l *line) classifyRange(k int, f *figure) {
-	if k < 2 || (f.kind != mmSize && f.kind != pressureFigure && f.kind != junkFigure) {
+	if k < 2 || (f.kind != mmSize && f.kind != pressureFigure && f.kind != junkFigure) || f.role == asCount {
 		return
 	}
 	dash, before := &l.tokens[k-1], l.tokens[k-2].figure
@@ -221,7 +240,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if f.whole && !f.marked && prev.value(classSep) == "x" && l.tokens[k+1:] != nil && at(l.tokens, k+1).mark == '=' {
 		return f.drop(asCount) // x 3 = 12.00
 	}
-	if next.value(classSep) == "x" && inchLike(f.v) && (l.closeLength(at(l.tokens, k+2)) || l.is(nipple) && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.role == asLength) {
+	if next.value(classSep) == "x" && inchLike(f.v) && !(f.whole && !f.marked && next.glued && l.leads(k)) && (l.closeLength(at(l.tokens, k+2)) || l.is(nipple) && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.role == asLength) {
 		return inchSize
 	}
 	if l.quantity(k, f, next) {

@@ -34,6 +34,12 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	if !f.whole || f.marked {
 		return false
 	}
+	if l.leads(k) && next.value(classSep) == "x" && next.glued && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
+		return true // 2x 8 mm compression: two of them
+	}
+	if l.timesBehind(k, f) {
+		return true
+	}
 	if of := l.likeEnds(k, f, next); of != nil {
 		of.times, of.counted, f.used = int(f.v), true, true
 		return true
@@ -51,9 +57,31 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	if k == len(l.tokens)-1 && k >= 2 && l.tokens[k].glued && at(l.tokens, k-1).value(classSep) == "x" && at(l.tokens, k-2).is(classMaterial) != nil && l.otherSize(k) {
 		return true // nylon x50: a pack
 	}
-	mark := at(l.tokens, k+1).mark
-	last := (k == len(l.tokens)-1 || mark == '(' || mark == ',' || mark == ';') && at(l.tokens, k-1).value(classSep) == "x"
+	behind := at(l.tokens, k+1)
+	open := behind.figure != nil && behind.figure.sized() || behind.value(classSep) == "x" || behind.mark == '/' || behind.mark == '-' && behind.glued || telling([]token{*behind})
+	last := !open && at(l.tokens, k-1).value(classSep) == "x"
 	return last && f.v > 2 && int(f.v) == l.shape.ends
+}
+
+// timesBehind reports the count of parts behind their description: hex nipple 1/2 NPT x2. The x stands apart
+// from what is before it, and touches the count. Of a part that goes from one size to another a figure
+// behind a size is its other size.
+func (l *line) timesBehind(k int, f *figure) bool {
+	x, before, next := at(l.tokens, k-1), at(l.tokens, k-2), at(l.tokens, k+1)
+	if l.one || k < 2 || x.value(classSep) != "x" || x.glued || !l.tokens[k].glued || f.v < 2 || !l.otherSize(k) || next.figure != nil || next.parted() && (next.mark != '-' || next.glued) || next.glued && next.mark == 0 {
+		return false
+	}
+	if next.is(classSex) != nil || next.is(classFamily) != nil || next.is(classEnd) != nil || next.is(classAfter) != nil || next.is(classAttr) != nil {
+		return false
+	}
+	size := before.figure
+	if size == nil {
+		return true
+	}
+	if !size.marked && !size.frac && !size.dashed && !size.sized() || l.shape == nil || l.shape.ends < 1 {
+		return false
+	}
+	return f.v > largestInch || !l.reducing && !l.is(unequal)
 }
 
 // closeLength reports the length of a nipple of which only its threads are left: 1 x close nipple.
@@ -188,12 +216,18 @@ func (l *line) threaded() bool {
 	return false
 }
 
-// priced reports whether a sign of money stands right before or behind a figure.
+// priced reports whether a sign of money stands right before or behind a figure. A sign between two figures
+// is that of the one it touches, else of the second, as dollars and pounds are written.
 func (l *line) priced(k int) bool {
 	before := strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " ")
 	behind := strings.TrimLeft(l.as[l.at[l.tokens[k].to]:], " ")
 	for _, sign := range [...]string{"$", "€", "£", "¥", "₽", "₺", "₴"} {
-		if strings.HasSuffix(before, sign) || strings.HasPrefix(behind, sign) {
+		if strings.HasSuffix(before, sign) {
+			return true
+		}
+		rest, ok := strings.CutPrefix(behind, sign)
+		touches := strings.HasPrefix(l.as[l.at[l.tokens[k].to]:], sign)
+		if next := strings.TrimLeft(rest, " "); ok && (touches || next == "" || !isDigit(rune(next[0])) || len(next) < len(rest) && sign != "$" && sign != "£") {
 			return true
 		}
 	}
@@ -204,7 +238,7 @@ func (l *line) priced(k int) bool {
 // that is not understood and nothing else.
 func (l *line) leads(k int) bool {
 	for j := range l.tokens[:k] {
-		if !l.tokens[j].unread && l.tokens[j].mark == 0 || l.tokens[j].figure != nil {
+		if (!l.tokens[j].unread && l.tokens[j].mark == 0 || l.tokens[j].figure != nil) && !l.inCode(j) {
 			return false
 		}
 	}

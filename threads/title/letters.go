@@ -21,7 +21,7 @@ func (l *line) germanLetter(k int) {
 		return
 	}
 	ends := k+1 == len(l.tokens) || next.value(classSep) == "x" || next.mark != 0
-	if sex := letterSex[string(l.norm[it.from:it.to])]; sex != "" && ends {
+	if sex := letterSex[string(l.norm[it.from:it.to])]; sex != "" && (ends || l.capital(it.from) && next.figure == nil) {
 		it.word, it.unread = l.lex.words[sex], false
 		return
 	}
@@ -51,11 +51,14 @@ func (l *line) wideSyllable(k int) {
 	}
 }
 
+// smallestDial is the smallest dial of a gauge in mm: EN 837-1 begins with 40.
+const smallestDial = 40
+
 // diameterWord reads the fi of Slavic lists before a number of millimetres, which is the sign of a diameter
 // and no female: Rura fi 32.
 func (l *line) diameterWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
-	if f := next.figure; f != nil && string(l.norm[it.from:it.to]) == "fi" && !l.capital(it.to-1) && (f.kind == bare || f.kind == mmSize) && !f.frac && !f.marked && f.v > largestInch {
+	if f := next.figure; f != nil && string(l.norm[it.from:it.to]) == "fi" && (!l.capital(it.to-1) || f.v >= smallestDial) && (f.kind == bare || f.kind == mmSize) && !f.frac && !f.marked && f.v > largestInch {
 		it.word = l.lex.words["the"]
 	}
 }
@@ -75,7 +78,7 @@ func (l *line) voltLetter(k int) {
 // slipLetter reads the capital S (slip) of S x FPT, beside an x.
 func (l *line) slipLetter(k int) {
 	it := &l.tokens[k]
-	if it.to-it.from != 1 || l.norm[it.from] != 's' || it.value(classSep) != "weak" || !l.capital(it.from) {
+	if it.to-it.from != 1 || l.norm[it.from] != 's' || it.value(classSep) != "weak" || !l.capital(it.from) && !l.slipBoth(k) {
 		return
 	}
 	prev := at(l.tokens, k-1)
@@ -83,6 +86,21 @@ func (l *line) slipLetter(k int) {
 	if slip || prev.value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" && at(l.tokens, k+2).figure == nil {
 		it.word = l.lex.words["slip"]
 	}
+}
+
+// slipBoth reports whether beyond an x beside a small s there is another one or the name of an American
+// thread: s x s x fpt.
+func (l *line) slipBoth(k int) bool {
+	for _, step := range [...]int{-1, 1} {
+		if at(l.tokens, k+step).value(classSep) != "x" {
+			continue
+		}
+		far := at(l.tokens, k+2*step)
+		if m := far.is(classFamily); m != nil && m.value == "NPT" || far.to-far.from == 1 && l.norm[far.from] == 's' || far.value(classEnd) == "SOCKET" {
+			return true
+		}
+	}
+	return false
 }
 
 // diameters takes the d of d = 28 for a diameter in millimetres.
@@ -175,7 +193,7 @@ func (l *line) chineseBore(k int) {
 	metal, thread := false, false
 	for j := range l.tokens {
 		t := &l.tokens[j]
-		if t.figure != nil && j != k+1 && !l.inCode(j) {
+		if f := t.figure; f != nil && j != k+1 && (f.sized() || f.frac || f.marked) && !l.inCode(j) {
 			return
 		}
 		if m := t.is(classMaterial); m != nil {

@@ -50,6 +50,9 @@ func (l *line) smallWord(k int) {
 	if it.is(classFamily) == nil || l.capital(it.from) || l.one {
 		return
 	}
+	if dash := at(l.tokens, k+1); dash.mark == '-' && dash.glued && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).glued {
+		return // an-8
+	}
 	switch string(l.norm[it.from:it.to]) {
 	case "an", "un", "uno":
 		it.word = l.lex.words["the"]
@@ -140,7 +143,7 @@ func (l *line) countAsEnd(k int) {
 // spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).
 func (l *line) spannerWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
-	if string(l.norm[it.from:it.to]) != "sw" || next.figure == nil || next.figure.v < 8 || next.figure.kind != bare && next.figure.kind != mmSize {
+	if string(l.norm[it.from:it.to]) != "sw" || next.figure == nil || next.figure.v < 8 || next.figure.sized() && next.figure.kind != mmSize {
 		return
 	}
 	it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class == classAttr })

@@ -38,12 +38,12 @@ func normalise(text string) *spelling {
 }
 
 func (s *spelling) spell(i int, r, prev, next rune) {
-	if r < utf8.RuneSelf && r != '*' {
+	if 0 < r && r < utf8.RuneSelf && r != '*' && r != '_' {
 		s.put(i, byte(unicode.ToLower(r)))
 		return
 	}
 	switch {
-	case r == utf8.RuneError:
+	case r == utf8.RuneError, r == 0, r == '_':
 		s.put(i, ' ')
 	case (r == 'К' || r == 'к') && isDigit(next) && !unicode.IsLetter(prev):
 		s.put(i, 'k')
@@ -78,7 +78,7 @@ func (s *spelling) marks() {
 		case b[i] == '\\' && digit(before) && digit(after):
 			b[i] = '/'
 		case b[i] == '\'' && after == '\'':
-			b[i], b[i+1] = '"', ' '
+			b[i], b[i+1] = '"', 0 // taken out with the stops
 		case b[i] == 'l' && after == '/' && digit(byteAt(b, i+2)) && !alnum(before):
 			b[i] = '1'
 		case b[i] == 'l' && after == '-' && !alnum(before) && byteAt(b, i+3) == '/' && (byteAt(b, i+2) == 'l' || digit(byteAt(b, i+2))):
@@ -108,6 +108,9 @@ func (s *spelling) joinInitials() {
 	last, before := byte(' '), byte(' ')
 	for i := 0; i < len(b); i++ {
 		c := b[i]
+		if c == 0 {
+			continue
+		}
 		initial := letter(last) && !alnum(before)
 		before, last = last, c
 		if c == '.' && initial && letter(byteAt(b, i+1)) && !alnum(byteAt(b, i+2)) {
@@ -118,6 +121,16 @@ func (s *spelling) joinInitials() {
 	}
 	at[w] = at[len(b)]
 	s.norm, s.at = b[:w], at[:w+1]
+}
+
+// bothCases reports whether the text has capitals and small letters, so that which one a letter is says
+// something.
+func (s *spelling) bothCases() bool {
+	small, large := false, false
+	for _, r := range s.as {
+		small, large = small || unicode.IsLower(r), large || unicode.IsUpper(r)
+	}
+	return small && large
 }
 
 // words gives a stretch of the text as it was written.

@@ -62,7 +62,7 @@ type figure struct {
 func (sc *scanner) number(i int, glued bool) int {
 	if end := sc.frenchPair(i); end > 0 {
 		f := &figure{kind: frenchSize, v: sc.frenchValue(i, end)}
-		if hasText(sc.norm, end, "mm") && !alnum(byteAt(sc.norm, end+2)) && !sc.capital(end) {
+		if hasText(sc.norm, end, "mm") && !alnum(byteAt(sc.norm, end+2)) && (!sc.capital(end) || !sc.bothCases()) {
 			end += 2 // 12x17mm: its millimetres, and no sexes
 		}
 		return sc.addFigure(i, end, glued, f)
@@ -82,6 +82,9 @@ func (sc *scanner) number(i int, glued bool) int {
 			f.drop(asCount) // 2-in-1 adaptor
 			return sc.addFigure(i, end+len(all), glued, f)
 		}
+	}
+	if isBlank(byteAt(sc.norm, end)) && sc.behindCode(i) {
+		return sc.addFigure(i, end, glued, f) // AB4512 C: the number of a code counts nothing
 	}
 	end = sc.inchMark(end, f)
 	if stop := sc.threadPitch(end, f); stop > 0 {
@@ -316,7 +319,7 @@ func (sc *scanner) inchMark(end int, f *figure) int {
 		return at + 1
 	}
 	if at < len(sc.norm) && !f.marked {
-		if stop, m := sc.lookUp(at); m != nil && hasUnit(m, "inch") && (f.whole || f.frac || at == end || f.v <= 4) {
+		if stop, m := sc.unitAt(at); m != nil && hasUnit(m, "inch") && (f.whole || f.frac || at == end || f.v <= 4) {
 			f.marked = true
 			if byteAt(sc.norm, stop) == '.' {
 				stop++

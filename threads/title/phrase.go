@@ -135,9 +135,9 @@ func separates(tokens []token, k int) (parts, strong bool) {
 	switch it.mark {
 	case ',':
 		return !listsSexes(tokens, k), false
-	case ';', '+', '&', ':':
+	case ';', '+', '&', ':', '|':
 		return true, false
-	case '>', '=', '|':
+	case '>', '=':
 		return true, true
 	case '-':
 		if prev.figure != nil && next.figure != nil {
@@ -276,7 +276,7 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 		}
 		return a + 1
 	}
-	if tokens[a+1].is(classEnd) != nil && tokens[b].figure.kind == mmSize && tokens[a].figure.kind != mmSize && b == len(tokens)-1 && onlyUnread(tokens[a+2:b]) {
+	if tokens[a+1].is(classEnd) != nil && tokens[b].figure.kind == mmSize && tokens[a].figure.kind != mmSize && !telling(tokens[b+1:]) && onlyUnread(tokens[a+2:b]) {
 		return a + 1 // 1 1/4" tail 32 mm
 	}
 	if m := tokens[b-1].is(classSex); m != nil && len(m.sexes) == 1 && b-1 > a+1 && sexless(tokens[a].figure) && tokens[b-2].is(classSex) == nil && !sexless(tokens[b].figure) && at(tokens, b+1).is(classSex) == nil {
@@ -291,6 +291,16 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 		}
 	}
 	return a + 1
+}
+
+// telling reports whether one of the tokens says what an end is.
+func telling(tokens []token) bool {
+	for k := range tokens {
+		if it := &tokens[k]; it.is(classSex) != nil || it.is(classFamily) != nil || it.is(classEnd) != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // sexless reports the size of a cone or of millimetres, whose end has the sex of its kind or none.

@@ -173,6 +173,9 @@ func (sc *scanner) metricClass(end int, f *figure) int {
 	if at == end || !digit(byteAt(sc.norm, at)) || (c != 'h' && c != 'g') || alnum(byteAt(sc.norm, at+2)) {
 		return end
 	}
+	if !sc.bothCases() {
+		return at + 2 // of a line in capitals the letter says nothing
+	}
 	f.suffixed = threads.Male
 	if sc.capital(at + 1) {
 		f.suffixed = threads.Female

@@ -104,7 +104,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		sc.tokens = append(sc.tokens, token{from: i, to: end, glued: glued, unread: true})
 		return end
 	}
-	if sc.norm[i] == 'm' && !glued || sc.norm[i] == 'm' && !alnum(byteAt(sc.norm, i-1)) {
+	if sc.norm[i] == 'm' && (!glued || !alnum(byteAt(sc.norm, i-1)) || sc.behindX(i)) {
 		if end := sc.metric(i, glued); end > 0 {
 			return end
 		}
@@ -137,7 +137,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		return i + 1
 	}
 	if x := end - 1; x > i && sc.norm[x] == 'x' && digit(byteAt(sc.norm, end)) {
-		if _, m := sc.exact(i, x); joinable(m) && !(x == i+1 && !glued && sc.norm[i] == 'k') {
+		if _, m := sc.exact(i, x); (joinable(m) || m != nil && x-i > 3) && !(x == i+1 && !glued && sc.norm[i] == 'k') {
 			sc.tokens = append(sc.tokens, token{from: i, to: x, word: m, glued: glued})
 			return x
 		}
@@ -159,6 +159,12 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 	m := sc.byStem(sc.norm[i:end])
 	sc.tokens = append(sc.tokens, token{from: i, to: end, word: m, glued: glued, unread: m == nil})
 	return end
+}
+
+// behindX reports whether the last token is the x right before i: 12SxM20x1.5.
+func (sc *scanner) behindX(i int) bool {
+	n := len(sc.tokens)
+	return n > 0 && sc.tokens[n-1].to == i && sc.tokens[n-1].value(classSep) == "x"
 }
 
 // inCode reports whether the tokens since the last blank are a code: letters that

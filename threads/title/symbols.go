@@ -10,13 +10,15 @@ func (l *line) symbols() {
 			continue
 		}
 		end, found := k+1, symbol{}
+		described := false
 		for end < len(l.tokens) && l.tokens[end].mark != ')' {
 			if s, ok := l.symbolAt(end); ok {
 				found = s
 			}
+			described = described || l.tokens[end].is(classKind) != nil && l.tokens[end].to-l.tokens[end].from > 2 || l.tokens[end].value(classSep) == "x"
 			end++
 		}
-		if found.shape == nil || end-k > 8 || end == len(l.tokens) {
+		if found.shape == nil || described || end-k > 8 || end == len(l.tokens) {
 			continue
 		}
 		said := *found.shape

@@ -2,6 +2,7 @@ package title
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 
 	"handtight/pressure/quantity"
@@ -20,6 +21,9 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return end + 1
 	}
 	at := sc.blanks(end)
+	if sign := byteAt(sc.norm, sc.blanks(at+1)); letter(byteAt(sc.norm, at)) && at > end && (sign == '=' || sign == ':') {
+		return end // the L of L=50 mm
+	}
 	if stop := sc.horsepower(at, f); stop > 0 {
 		return stop
 	}
@@ -37,17 +41,31 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		f.drop(poundRole(f))
 		return at + 1
 	}
-	if bytes.HasPrefix(sc.norm[at:], []byte("mmx")) && digit(byteAt(sc.norm, sc.blanks(at+3))) {
-		f.kind = mmSize
-		return at + 2 // 50mmx25mm: the x is between two sizes
-	}
-	stop, m := sc.lookUp(at)
+	stop, m := sc.unitAt(at)
 	for _, s := range m {
 		if s.class == classUnit {
 			return sc.takeUnit(end, at, stop, s, f)
 		}
 	}
 	return end
+}
+
+// unitAt looks up the word at a place, or the unit that it begins with before an x and another end: the mm of
+// 50mmx25mm and 8 mmxG1/4.
+func (sc *scanner) unitAt(at int) (int, []*sense) {
+	stop, m := sc.lookUp(at)
+	if m != nil {
+		return stop, m
+	}
+	for x := at + 1; x < len(sc.norm) && letter(sc.norm[x]); x++ {
+		if sc.norm[x] != 'x' || !digit(byteAt(sc.norm, sc.blanks(x+1))) && !(letter(byteAt(sc.norm, x+1)) && sc.known(x+1)) {
+			continue
+		}
+		if _, m := sc.exact(at, x); slices.ContainsFunc(m, func(s *sense) bool { return s.class == classUnit }) {
+			return x, m
+		}
+	}
+	return 0, nil
 }
 
 func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
@@ -57,11 +75,11 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		sized := f.v <= 4 && f.whole
 		switch sc.norm[at] {
 		case 'm':
-			if capital || sized && at > end && !sc.figured() {
-				return end
+			if capital || sized && at > end && !sc.figured() || digit(byteAt(sc.norm, stop)) {
+				return end // m18x1.5 is no 8 m of dn8 m18x1.5
 			}
 		case 'g':
-			if capital && at > end {
+			if at > end && (capital || digit(byteAt(sc.norm, sc.blanks(stop)))) {
 				return end // 22 G 3/8: a thread
 			}
 		case 'c', 'w', 'v':
@@ -129,7 +147,7 @@ func (sc *scanner) figured() bool {
 // Japan in millimetres or inches (15A, 1/2B), of the Chinese inch (1寸2, 1寸半), and of a class.
 func (sc *scanner) series(end, at int, f *figure) int {
 	c := sc.norm[at]
-	alone := !alnum(byteAt(sc.norm, at+1))
+	alone := !alnum(byteAt(sc.norm, at+1)) || byteAt(sc.norm, at+1) == 'x' && (digit(byteAt(sc.norm, at+2)) || letter(byteAt(sc.norm, at+2)) && sc.known(at+2)) // 10LxR 1/4
 	joined := byteAt(sc.norm, at+1) == 'x' && digit(byteAt(sc.norm, at+2)) // 20A×15A
 	if sc.norm[at] >= 0xE0 {
 		return sc.chineseInch(at, f)
@@ -191,7 +209,7 @@ func hasText(b []byte, at int, text string) bool {
 func (sc *scanner) parallelClass(end int, f *figure) int {
 	at := sc.blanks(end)
 	c := byteAt(sc.norm, at)
-	if (c == 'a' || c == 'b') && !alnum(byteAt(sc.norm, at+1)) && sc.afterG() {
+	if (c == 'a' || c == 'b') && (!alnum(byteAt(sc.norm, at+1)) || byteAt(sc.norm, at+1) == 'x' && digit(byteAt(sc.norm, at+2))) && sc.afterG() {
 		f.suffixed, f.classA = threads.Male, c == 'a'
 		return at + 1
 	}
