@@ -74,14 +74,28 @@ func (l *line) timesBehind(k int, f *figure) bool {
 	if next.is(classSex) != nil || next.is(classFamily) != nil || next.is(classEnd) != nil || next.is(classAfter) != nil || next.is(classAttr) != nil {
 		return false
 	}
-	size := before.figure
-	if size == nil {
-		return true
+	size, sizes := before.figure, 0
+	for j := range l.tokens[:k] {
+		if o := l.tokens[j].figure; o != nil && o.sized() {
+			sizes++
+		}
 	}
-	if !size.marked && !size.frac && !size.dashed && !size.sized() || l.shape == nil || l.shape.ends < 1 {
+	ends := 2
+	if l.shape != nil {
+		ends = max(l.shape.ends, 2)
+	}
+	unit := bytes.HasSuffix(l.norm[before.from:before.to], []byte("mm"))
+	switch {
+	case size == nil, sizes >= ends, unit, size.kind == metricSize, size.kind == coneSize, size.dashed, f.v > largestInch && (size.marked || size.frac):
+	case !size.marked && !size.frac && !size.sized():
 		return false
+	case l.shape == nil || l.shape.ends < 1 || l.reducing || l.is(unequal):
+		if pipeSteps(size.v, f.v) < mostSteps {
+			return false
+		}
 	}
-	return f.v > largestInch || !l.reducing && !l.is(unequal)
+	x.word = l.lex.words["the"] // it parts no ends
+	return true
 }
 
 // closeLength reports the length of a nipple of which only its threads are left: 1 x close nipple.

@@ -121,20 +121,31 @@ func (l *line) metreLetter(k int) {
 	if it.to-it.from != 1 || l.norm[it.from] != 'm' || prev.figure == nil || prev.figure.kind != bare || prev.figure.frac || prev.figure.marked {
 		return
 	}
-	if it.glued && (!prev.figure.whole || l.hoseLength(k)) || l.hoseByLength(k) {
+	long := l.namesHose() && (prev.figure.v > largestInch || !prev.figure.whole) // hose 3/8" x 2.5 M
+	if it.glued && (!prev.figure.whole || l.hoseLength(k)) || long || l.hoseByLength(k) {
 		it.word = l.lex.words["the"]
 		prev.figure.drop(asLength)
 	}
+}
+
+// namesHose reports whether a word of the line is hose, as a part or as an end.
+func (l *line) namesHose() bool {
+	for j := range l.tokens {
+		it := &l.tokens[j]
+		if m := it.is(classKind); it.value(classEnd) == "HOSE" || m != nil && m.shape.name == "hose" {
+			return true
+		}
+	}
+	return false
 }
 
 // hoseLength reports whether the whole figure before the M at k is the length of a hose or a tube: the
 // line names a hose and a size with an inch mark stands before, or it names a tube behind its wall
 // (15 x 1.0 TUBE 6M), and no x joins the figure to another.
 func (l *line) hoseLength(k int) bool {
-	hose, size, wall := false, false, false
+	hose, size, wall := l.namesHose(), false, false
 	for j := range l.tokens {
 		it := &l.tokens[j]
-		hose = hose || it.value(classEnd) == "HOSE" || it.is(classKind) != nil && it.is(classKind).shape.name == "hose"
 		size = size || j < k-1 && it.figure != nil && (it.figure.marked || it.figure.frac)
 		wall = wall || j < k-1 && it.value(classEnd) == "TUBE" && at(l.tokens, j-2).value(classSep) == "x" && bytes.IndexByte(l.norm[at(l.tokens, j-1).from:at(l.tokens, j-1).to], '.') > 0
 	}
@@ -144,16 +155,15 @@ func (l *line) hoseLength(k int) bool {
 // hoseByLength reports whether the whole figure before the small m at k is the length of hose that is
 // the part itself, whose bore in millimetres is given too: hose 2 m 13 mm.
 func (l *line) hoseByLength(k int) bool {
-	hose, bore := false, false
+	bore := false
 	for j := range l.tokens {
 		it := &l.tokens[j]
 		if m := it.is(classKind); m != nil && m.shape.name != "hose" && m.shape.rank > 0 && m.shape.ends >= 0 {
 			return false
 		}
-		hose = hose || it.value(classEnd) == "HOSE" || it.is(classKind) != nil && it.is(classKind).shape.name == "hose"
 		bore = bore || it.figure != nil && it.figure.kind == mmSize
 	}
-	return hose && bore && !l.capital(l.tokens[k].from)
+	return bore && l.namesHose() && !l.capital(l.tokens[k].from)
 }
 
 // perLetter takes the female from the h of kg/h, which is an hour, and any sex from a letter that a

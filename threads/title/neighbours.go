@@ -140,6 +140,16 @@ func (l *line) countAsEnd(k int) {
 	}
 }
 
+// unitsOf takes the thread from the UN glued to a whole number, which are so many units in Portuguese and
+// Spanish: 10UN. A thread's series stands behind a hyphen.
+func (l *line) unitsOf(k int) {
+	it, f, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
+	if it.value(classFamily) == "UN" && it.to-it.from == 2 && it.glued && f != nil && f.whole && f.kind == bare && !f.marked && !f.dashed && next.figure == nil && at(l.tokens, k-2).mark != '-' {
+		it.word, it.unread = l.lex.words["the"], false
+		f.drop(asCount)
+	}
+}
+
 // spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).
 func (l *line) spannerWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)

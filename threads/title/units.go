@@ -21,9 +21,6 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return end + 1
 	}
 	at := sc.blanks(end)
-	if sign := byteAt(sc.norm, sc.blanks(at+1)); letter(byteAt(sc.norm, at)) && at > end && (sign == '=' || sign == ':') {
-		return end // the L of L=50 mm
-	}
 	if stop := sc.horsepower(at, f); stop > 0 {
 		return stop
 	}
@@ -33,6 +30,9 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 	}
 	if at >= len(sc.norm) {
 		return end
+	}
+	if sign := byteAt(sc.norm, sc.blanks(at+1)); letter(sc.norm[at]) && at > end && (sign == '=' || sign == ':') {
+		return end // the L of L=50 mm
 	}
 	if stop := sc.series(end, at, f); stop > 0 {
 		return stop

@@ -29,8 +29,8 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 		}
 	}
 	for _, e := range l.ends {
-		if !e.judged() {
-			continue
+		if !e.judged() || e.size == "unknown" && len(r.Ends) == 0 {
+			continue // without a size no end is read, and none is claimed
 		}
 		at := -1
 		for k, have := range left {
