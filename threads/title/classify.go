@@ -109,6 +109,9 @@ func (l *line) called(k int) role {
 		}
 		return noRole
 	}
+	if f := l.tokens[k].figure; prev.role(classBefore) == asCode && (f.frac || f.marked && f.v <= largestInch || f.kind == mmSize) {
+		return noRole // Item: 1/2" nipple
+	}
 	if prev.is(classAfter) != nil {
 		for j := k - 2; j >= max(k-3, 0); j-- {
 			if m := l.tokens[j].mark; m == ',' || m == ';' {
@@ -197,6 +200,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
 	if l.priced(k) {
 		return f.drop(asPrice)
+	}
+	if l.ownColumn(k) && l.otherSize(k) {
+		return f.drop(asCount)
 	}
 	if l.is(angled) && (f.v == 45 || f.v == 90) {
 		return f.drop(asAngle)

@@ -18,8 +18,15 @@ func (l *line) together(k int) bool {
 	return it.mark == '+' || it.mark == '&'
 }
 
-// meantFor reports a word that says what a part is for, or what it goes by.
+// meantFor reports a word that says what a part is for, or what it goes by; an article may stand between.
 func (l *line) meantFor(k int) bool {
+	if k < 0 {
+		return false
+	}
+	switch string(l.norm[l.tokens[k].from:l.tokens[k].to]) {
+	case "the", "la", "le", "el", "die", "den", "das", "de", "het", "il", "lo":
+		return k > 0 && l.tokens[k-1].is(classKind) == nil && l.meantFor(k-1)
+	}
 	switch string(l.norm[l.tokens[k].from:l.tokens[k].to]) {
 	case "for", "pour", "per", "para", "für", "fur", "fuer", "voor", "dla", "для", "till", "til", "a":
 		return true

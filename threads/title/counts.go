@@ -248,6 +248,13 @@ func (l *line) priced(k int) bool {
 	return false
 }
 
+// ownColumn reports a figure that stands alone in a column of a table, between tabs.
+func (l *line) ownColumn(k int) bool {
+	from, to := int(l.at[l.tokens[k].from]), int(l.at[l.tokens[k].to])
+	first, last := from == 0 || l.as[from-1] == '\t', to == len(l.as) || l.as[to] == '\t'
+	return first && last && to-from < len(l.as)
+}
+
 // leads reports whether a figure stands at the beginning of a line, or behind a name
 // that is not understood and nothing else.
 func (l *line) leads(k int) bool {

@@ -1,5 +1,48 @@
 package title
 
+// calendar gives the end of a date in figures, 2026-11-29 or 29.11.2026; 0 if none begins at i.
+func (sc *scanner) calendar(i int) int {
+	if c := byteAt(sc.norm, i-1); alnum(c) || c == '-' || c == '/' || c == '.' {
+		return 0
+	}
+	var part, width [3]int
+	at, sign := i, byte(0)
+	for n := range part {
+		if n > 0 {
+			c := byteAt(sc.norm, at)
+			if c != '-' && c != '.' && c != '/' || n == 2 && c != sign {
+				return 0
+			}
+			at, sign = at+1, c
+		}
+		v, end := sc.digits(at)
+		if end == at {
+			return 0
+		}
+		part[n], width[n], at = v, end-at, end
+	}
+	if width[0] == 2 || width[0] == 1 {
+		part[0], part[2], width[0], width[2] = part[2], part[0], width[2], width[0]
+	}
+	year := width[0] == 4 && part[0] >= 1990 && part[0] < 2100
+	if !year || part[1] < 1 || part[1] > 31 || part[2] < 1 || part[2] > 31 || min(part[1], part[2]) > 12 || alnum(byteAt(sc.norm, at)) {
+		return 0
+	}
+	return at
+}
+
+// listNumber gives the end of the number that begins a line of a list, 12. or 3); 0 if none begins at i.
+func (sc *scanner) listNumber(i int) int {
+	if len(sc.tokens) > 0 {
+		return 0
+	}
+	v, end := sc.digits(i)
+	if c := byteAt(sc.norm, end); v > 999 || c != '.' && c != ')' && c != ':' || !isBlank(byteAt(sc.norm, end+1)) || sc.blanks(end+1) == len(sc.norm) {
+		return 0
+	}
+	return end + 1
+}
+
 // months are the names that spreadsheets give months, by their first letters in
 // the spelling of this package (no accents, small letters).
 var months = map[string]int{

@@ -56,6 +56,9 @@ func (s *spelling) spell(i int, r, prev, next rune) {
 		if !ok {
 			to = string(unicode.ToLower(r))
 		}
+		if len(to) > 1 && to[0] == ' ' && (prev == '-' || prev == '.' || prev == '+' || prev == '&') {
+			to = to[1:] // 1-½
+		}
 		for k := range len(to) {
 			s.put(i, to[k])
 		}

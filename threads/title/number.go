@@ -68,6 +68,14 @@ func (sc *scanner) number(i int, glued bool) int {
 		return sc.addFigure(i, end, glued, f)
 	}
 	f := &figure{}
+	if end := sc.calendar(i); end > 0 {
+		f.drop(asDate)
+		return sc.addFigure(i, end, glued, f)
+	}
+	if end := sc.listNumber(i); end > 0 {
+		f.drop(asListed)
+		return sc.addFigure(i, end, glued, f)
+	}
 	f.dashed = byteAt(sc.norm, i-1) == '#' || byteAt(sc.norm, i-1) == '-' && !digit(byteAt(sc.norm, i-2)) && byteAt(sc.norm, i-2) != '"'
 	if f.dashed && sc.behindBore() { // DN-15
 		f.dashed, glued = false, true
@@ -266,6 +274,10 @@ func (sc *scanner) joined(at int) int {
 // fraction reads a/b where b is a power of two to 64, as inch sizes have.
 func (sc *scanner) fraction(i int) (float64, int) {
 	a, end := sc.digits(i)
+	if stop := sc.apart(a, end); stop > 0 {
+		b, _ := sc.digits(sc.blanks(sc.blanks(end) + 1))
+		return float64(a) / float64(b), stop
+	}
 	if end == i || byteAt(sc.norm, end) != '/' {
 		return 0, 0
 	}
@@ -286,6 +298,20 @@ func (sc *scanner) fraction(i int) (float64, int) {
 		return 0, 0 // two pipes of millimetres
 	}
 	return float64(a) / float64(b), stop
+}
+
+// apart gives the end of a fraction whose stroke stands apart from its figures, 3 / 4; 0 if it is none. It is
+// less than one and in its lowest terms.
+func (sc *scanner) apart(a, end int) int {
+	stroke := sc.blanks(end)
+	if a%2 == 0 || stroke == end || byteAt(sc.norm, stroke) != '/' || !isBlank(byteAt(sc.norm, stroke+1)) {
+		return 0
+	}
+	b, stop := sc.digits(sc.blanks(stroke + 1))
+	if a >= b || b != 2 && b != 4 && b != 8 || alnum(byteAt(sc.norm, stop)) || byteAt(sc.norm, stop) == '/' || byteAt(sc.norm, sc.blanks(stop)) == '/' {
+		return 0
+	}
+	return stop
 }
 
 // turnedFraction reads the 2/1, 4/3 and 8/3 of Arabic lists, which are 1/2, 3/4 and 3/8 written

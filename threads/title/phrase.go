@@ -129,13 +129,16 @@ func (l *line) phrases(tokens []token) []*phrase {
 func separates(tokens []token, k int) (parts, strong bool) {
 	it := &tokens[k]
 	if m := it.is(classSep); m != nil {
-		return m.value == "x" || !couples(tokens, k), m.value == "x"
+		cross := m.value == "x" && !(it.to-it.from > 1 && at(tokens, k+1).unread) // by Somebody: no x
+		return m.value == "x" || !couples(tokens, k), cross
 	}
 	prev, next := at(tokens, k-1), at(tokens, k+1)
 	switch it.mark {
 	case ',':
 		return !listsSexes(tokens, k), false
-	case ';', '+', '&', ':', '|':
+	case '+':
+		return prev.is(classSex) == nil || next.is(classSex) == nil || prev.figure != nil || at(tokens, k+2).figure != nil, false // F + F + M
+	case ';', '&', ':', '|':
 		return true, false
 	case '>', '=':
 		return true, true
@@ -390,7 +393,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 			}
 		}
 		name := it.is(classFamily) // NPT male, NPT female
-		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == ',' && listsSexes(tokens, k) || it.is(classSep) != nil || joined && name != nil && len(name.sexes) == 0
+		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == '+' || it.mark == ',' && listsSexes(tokens, k) || it.is(classSep) != nil || joined && name != nil && len(name.sexes) == 0
 	}
 	if gripped >= 0 && len(c.sexes) == 2 && !same(c.sexes) {
 		c.sexes = slices.Delete(c.sexes[:2:2], gripped, gripped+1) // femelle à sertir, mâle à visser: the other is the thread's

@@ -57,6 +57,8 @@ const (
 	asPrice      // an amount of money
 	asBoreOf     // the bore of a hose
 	asWays       // 5/2 of a valve: its ports and its positions
+	asDate       // of a calendar
+	asListed     // the number of the line in its list
 	asEither     // one of two sizes that the text gives
 	asNothing    // nothing says what it is
 )
@@ -80,7 +82,7 @@ var whyNot = map[role]string{
 	asTime: "a time", asArea: "a section", asTorque: "a torque", asScale: "the beginning of a range", asGrade: "a grade",
 	asElement: "the size of what the housing holds", asRing: "a measure of the ring", asWallOf: "the wall of the tube",
 	asBoreBeside: "a nominal bore, where the ends are given another way", asScaleOf: "a second pressure, where the lower is taken as the rating", asNose: "the nose of a washer joint", asPort: "a count of ends", asHex: "a spanner's size", asPhi: "an outside diameter",
-	asBore: "a nominal bore that is not known", asPrice: "a price", asBoreOf: "the bore of the hose", asWays: "a valve's ports and positions", asEither: "one of two sizes, which is asked", asNothing: "nothing says what it is",
+	asBore: "a nominal bore that is not known", asPrice: "a price", asBoreOf: "the bore of the hose", asWays: "a valve's ports and positions", asDate: "a date", asListed: "the line's number in its list", asEither: "one of two sizes, which is asked", asNothing: "nothing says what it is",
 }
 
 // used roles are those that the reading uses in another field, or that say

@@ -67,9 +67,23 @@ func (sc *scanner) step(i int) int {
 		}
 		return sc.number(i, glued)
 	case letter(b) || b >= utf8.RuneSelf || b == '%':
+		if end := sc.link(i); end > 0 {
+			return end
+		}
 		return sc.wordAt(i, glued)
 	}
 	return sc.markAt(i, glued)
+}
+
+// link gives the end of an address of the web, which says nothing of the part; 0 if none begins at i.
+func (sc *scanner) link(i int) int {
+	if b := sc.norm[i]; b != 'h' && b != 'w' || !hasText(sc.norm, i, "http://") && !hasText(sc.norm, i, "https://") && !hasText(sc.norm, i, "www.") {
+		return 0
+	}
+	for i < len(sc.norm) && !isBlank(sc.norm[i]) {
+		i++
+	}
+	return i
 }
 
 // figureFirst reports that a phrase beginning with a figure is the tail of a
