@@ -23,11 +23,12 @@ func (l *line) meantFor(k int) bool {
 	if k < 0 {
 		return false
 	}
-	switch string(l.norm[l.tokens[k].from:l.tokens[k].to]) {
+	first, _, _ := strings.Cut(string(l.norm[l.tokens[k].from:l.tokens[k].to]), " ") // for the
+	switch first {
 	case "the", "la", "le", "el", "die", "den", "das", "de", "het", "il", "lo":
 		return k > 0 && l.tokens[k-1].is(classKind) == nil && l.meantFor(k-1)
 	}
-	switch string(l.norm[l.tokens[k].from:l.tokens[k].to]) {
+	switch first {
 	case "for", "pour", "per", "para", "für", "fur", "fuer", "voor", "dla", "для", "till", "til", "a":
 		return true
 	}

@@ -35,9 +35,10 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 		return false
 	}
 	if l.leads(k) && next.value(classSep) == "x" && next.glued && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
+		next.word = l.lex.words["the"]
 		return true // 2x 8 mm compression: two of them
 	}
-	if l.timesBehind(k, f) {
+	if l.timesBehind(k, f) || l.countAlone(k, f) {
 		return true
 	}
 	if of := l.likeEnds(k, f, next); of != nil {
@@ -63,12 +64,69 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	return last && f.v > 2 && int(f.v) == l.shape.ends
 }
 
+// countAlone reports a count that stands by itself: the number that a line begins with before the name of
+// the part (4 elbow 1/2 BSP), the number behind a colon at its end, a number alone in brackets, and the
+// number before an x at the end. Another size must stand in the line.
+func (l *line) countAlone(k int, f *figure) bool {
+	if l.one || !f.whole || f.marked || f.dashed || !l.sizeElsewhere(k) {
+		return false
+	}
+	prev, next, last := at(l.tokens, k-1), at(l.tokens, k+1), k == len(l.tokens)-1
+	x := func(it *token) bool { return it.value(classSep) == "x" && it.to-it.from == 1 }
+	switch {
+	case (k == 0 || l.leads(k) && l.inCode(k-1) && l.norm[l.tokens[k-1].from] < 0x80) && l.namesPart(k+1):
+		return true
+	case prev.mark == ':' && last && prev.glued:
+		return true
+	case prev.mark == '(' && next.mark == ')', prev.mark == '(' && x(next) && at(l.tokens, k+2).mark == ')', x(prev) && at(l.tokens, k-2).mark == '(' && next.mark == ')':
+		if x(prev) {
+			prev.word = l.lex.words["the"]
+		} else if x(next) {
+			next.word = l.lex.words["the"]
+		}
+		return true
+	case x(next) && next.glued && k+2 == len(l.tokens):
+		next.word = l.lex.words["the"]
+		return true
+	}
+	return false
+}
+
+// namesPart reports whether the words from k on begin to name a part, as they do behind a count, and say nothing
+// of an end of the size before: elbow, hose barb 19 mm, male connector; not hose barb to 1/2 NPT.
+func (l *line) namesPart(k int) bool {
+	it, then := at(l.tokens, k), at(l.tokens, k+1)
+	if it.glued || it.figure != nil || it.mark != 0 || it.is(classSep) != nil || it.is(classUnit) != nil || it.is(classAfter) != nil {
+		return false
+	}
+	switch {
+	case it.is(classFamily) != nil:
+		return false
+	case it.is(classSex) != nil:
+		return then.is(classKind) != nil
+	case it.is(classEnd) != nil:
+		return it.is(classKind) != nil || then.is(classSep) == nil && then.mark == 0 && then.figure == nil
+	}
+	return it.unread || it.is(classKind) != nil || it.is(classMaterial) != nil || it.is(classNoise) != nil || it.is(classAttr) != nil
+}
+
+// sizeElsewhere reports whether another figure of the line is a size by its own form: a fraction, or with a
+// unit or a mark.
+func (l *line) sizeElsewhere(k int) bool {
+	for j := range l.tokens {
+		if f := l.tokens[j].figure; f != nil && j != k && (f.frac || f.marked || f.dashed || f.sized() || l.beside(j, -1).role(classBefore) == asBore) {
+			return true
+		}
+	}
+	return false
+}
+
 // timesBehind reports the count of parts behind their description: hex nipple 1/2 NPT x2. The x stands apart
 // from what is before it, and touches the count. Of a part that goes from one size to another a figure
 // behind a size is its other size.
 func (l *line) timesBehind(k int, f *figure) bool {
 	x, before, next := at(l.tokens, k-1), at(l.tokens, k-2), at(l.tokens, k+1)
-	if l.one || k < 2 || x.value(classSep) != "x" || x.glued || !l.tokens[k].glued || f.v < 2 || !l.otherSize(k) || next.figure != nil || next.parted() && (next.mark != '-' || next.glued) || next.glued && next.mark == 0 {
+	if l.one || k < 2 || x.value(classSep) != "x" || x.glued || f.v < 2 || f.marked || tubeOutsides[f.v] || !l.otherSize(k) || next.figure != nil || next.parted() && (next.mark != '-' || next.glued) || next.glued && next.mark == 0 {
 		return false
 	}
 	if next.is(classSex) != nil || next.is(classFamily) != nil || next.is(classEnd) != nil || next.is(classAfter) != nil || next.is(classAttr) != nil {
@@ -83,6 +141,9 @@ func (l *line) timesBehind(k int, f *figure) bool {
 	ends := 2
 	if l.shape != nil {
 		ends = max(l.shape.ends, 2)
+	}
+	if !l.tokens[k].glued && sizes < ends && (l.shape == nil || l.shape.ends < 1 || l.is(unequal) || l.is(nipple) || l.reducing) {
+		return false // x 4 apart from each other: of a nipple or an adaptor it can be a size
 	}
 	unit := bytes.HasSuffix(l.norm[before.from:before.to], []byte("mm"))
 	switch {

@@ -38,7 +38,7 @@ func normalise(text string) *spelling {
 }
 
 func (s *spelling) spell(i int, r, prev, next rune) {
-	if 0 < r && r < utf8.RuneSelf && r != '*' && r != '_' {
+	if 0 < r && r < utf8.RuneSelf && r != '*' && r != '_' && r != '[' && r != ']' {
 		s.put(i, byte(unicode.ToLower(r)))
 		return
 	}

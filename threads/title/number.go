@@ -308,7 +308,7 @@ func (sc *scanner) apart(a, end int) int {
 		return 0
 	}
 	b, stop := sc.digits(sc.blanks(stroke + 1))
-	if a >= b || b != 2 && b != 4 && b != 8 || alnum(byteAt(sc.norm, stop)) || byteAt(sc.norm, stop) == '/' || byteAt(sc.norm, sc.blanks(stop)) == '/' {
+	if a >= b || b != 2 && b != 4 && b != 8 || digit(byteAt(sc.norm, stop)) || byteAt(sc.norm, stop) == '/' || byteAt(sc.norm, sc.blanks(stop)) == '/' {
 		return 0
 	}
 	return stop

@@ -70,7 +70,7 @@ var roleNamed = map[string]role{
 	"setting": asSetting, "standard": asStandard, "class": asClass, "schedule": asSchedule, "sdr": asSDR, "code": asCode,
 	"volume": asVolume, "flow": asFlow, "weight": asWeight, "power": asPower, "frequency": asFrequency, "charge": asCharge,
 	"current": asCurrent, "voltage": asVoltage, "celsius": asCelsius, "fahrenheit": asFahrenheit, "fineness": asFineness,
-	"share": asShare, "speed": asSpeed, "time": asTime, "area": asArea, "torque": asTorque, "qty": asCount,
+	"share": asShare, "speed": asSpeed, "time": asTime, "area": asArea, "torque": asTorque, "price": asPrice, "qty": asCount,
 }
 
 // whyNot says why a figure of a role is no size of an end, and is not used.
