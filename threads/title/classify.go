@@ -129,13 +129,13 @@ func (l *line) called(k int) role {
 // name dimensions: L=50 mm, H: 40.
 func (l *line) dimension(k int, letter *token) role {
 	sign := at(l.tokens, k-1).mark
-	if letter.to-letter.from != 1 || sign != '=' && sign != ':' {
+	if letter.to-letter.from != 1 || sign != '=' && (sign != ':' || l.tokens[k].figure.kind != mmSize) {
 		return noRole
 	}
 	switch l.norm[letter.from] {
 	case 'l':
 		return asLength
-	case 'h', 'b', 'w', 'e', 'z':
+	case 'h', 'b', 'w', 'z':
 		return asMeasure
 	}
 	return noRole

@@ -101,11 +101,11 @@ func (l *line) namesPart(k int) bool {
 	}
 	switch {
 	case it.is(classFamily) != nil:
-		return false
+		return then.figure != nil && (then.glued || then.figure.frac) || then.mark == '-' && then.glued && string(l.norm[it.from:it.to]) == "an" // 4 G1/8 male, 4 AN-10
 	case it.is(classSex) != nil:
 		return then.is(classKind) != nil
 	case it.is(classEnd) != nil:
-		return it.is(classKind) != nil || then.is(classSep) == nil && then.mark == 0 && then.figure == nil
+		return it.is(classKind) != nil || then.is(classSep) == nil && then.mark == 0
 	}
 	return it.unread || it.is(classKind) != nil || it.is(classMaterial) != nil || it.is(classNoise) != nil || it.is(classAttr) != nil
 }
@@ -133,19 +133,21 @@ func (l *line) timesBehind(k int, f *figure) bool {
 		return false
 	}
 	size, sizes := before.figure, 0
+	var nearest *figure
 	for j := range l.tokens[:k] {
 		if o := l.tokens[j].figure; o != nil && o.sized() {
 			sizes++
+			nearest = o
 		}
 	}
 	ends := 2
 	if l.shape != nil {
 		ends = max(l.shape.ends, 2)
 	}
-	if !l.tokens[k].glued && sizes < ends && (l.shape == nil || l.shape.ends < 1 || l.is(unequal) || l.is(nipple) || l.reducing) {
+	unit := bytes.HasSuffix(l.norm[before.from:before.to], []byte("mm"))
+	if !l.tokens[k].glued && sizes < ends && !unit && (nearest == nil || l.shape == nil || pipeSteps(nearest.v, f.v) < mostSteps) && (l.shape == nil || l.shape.ends < 1 || l.is(unequal) || l.is(nipple) || l.reducing) {
 		return false // x 4 apart from each other: of a nipple or an adaptor it can be a size
 	}
-	unit := bytes.HasSuffix(l.norm[before.from:before.to], []byte("mm"))
 	switch {
 	case size == nil, sizes >= ends, unit, size.kind == metricSize, size.kind == coneSize, size.dashed, f.v > largestInch && (size.marked || size.frac):
 	case !size.marked && !size.frac && !size.sized():

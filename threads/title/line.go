@@ -64,7 +64,7 @@ func (l *line) survey() {
 			switch m.class {
 			case classKind:
 				l.parts = l.parts || l.shape != nil && l.shape.ends >= 0 && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
-				if k > 0 && m.shape.ends < 0 && l.meantFor(k-1) {
+				if k > 0 && l.meantFor(k-1) && (m.shape.ends < 0 || l.tokens[k-1].to-l.tokens[k-1].from > 2) {
 					continue // à vis, für Rohrschellen: not the part itself
 				}
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || l.shape != nil && l.shape.ends >= 0) {

@@ -207,6 +207,9 @@ func (sc *scanner) value(i int, f *figure) int {
 	}
 	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) {
 		if v, stop := sc.fraction(at); stop > 0 && v < 1 {
+			if sc.blanks(stop) < len(sc.norm) && sc.countFirst(n, v, end) {
+				return end
+			}
 			f.v, f.frac, f.whole = float64(n)+v, true, false
 			return stop
 		}
@@ -227,6 +230,21 @@ func (sc *scanner) value(i int, f *figure) int {
 		_, end = sc.digits(i + 1)
 	}
 	return end
+}
+
+// countFirst reports a whole number at the beginning of a line that counts the parts of the size behind it and
+// makes no mixed number with it: 2 3/16" hose barb, 4 1/2 in. coupling. Above one inch pipe, thread and hose
+// come in halves of 2 and 3 inches.
+func (sc *scanner) countFirst(n int, fraction float64, end int) bool {
+	if !isBlank(byteAt(sc.norm, end)) || n < 2 || n < 4 && fraction == 0.5 {
+		return false
+	}
+	for k := range sc.tokens {
+		if it := &sc.tokens[k]; !it.unread || wide(sc.norm, it.from) {
+			return false
+		}
+	}
+	return true
 }
 
 // mixedAt gives where the fraction of a mixed number would begin.
