@@ -20,6 +20,9 @@ func (l *line) together(k int) bool {
 
 // meantFor reports a word that says what a part is for, or what it goes by; an article may stand between.
 func (l *line) meantFor(k int) bool {
+	if k >= 0 && l.tokens[k].figure != nil {
+		k-- // voor 6 mm slang
+	}
 	if k < 0 {
 		return false
 	}

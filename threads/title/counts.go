@@ -15,7 +15,7 @@ func (l *line) counts(k int, f *figure) role {
 	if prev.glued && prev.mark == '-' && l.tokens[k].glued && l.norm[l.tokens[k].from] == '0' && !l.dashes || l.tokens[k].glued && onlyUnit(prev.word) && len(prev.word) > 0 {
 		return asCode
 	}
-	if !l.one && l.leads(k) && f.whole && !f.marked && !f.dashed && l.tokens[k].to-l.tokens[k].from > 1 && l.norm[l.tokens[k].from] == '0' && f.v > 0 && !dash.parted() {
+	if !l.one && l.leads(k) && f.whole && !f.marked && !f.dashed && !(dash.glued && dash.is(classFamily) != nil) && l.tokens[k].to-l.tokens[k].from > 1 && l.norm[l.tokens[k].from] == '0' && f.v > 0 && !dash.parted() {
 		return asCount // 01 nipple
 	}
 	tied := f.whole && !f.marked && dash.mark == '-' && dash.glued && word.glued && word.figure == nil && word.mark == 0

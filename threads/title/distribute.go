@@ -191,10 +191,16 @@ func (l *line) leading(all []*phrase, first int) []*phrase {
 		}
 		return all[k:first]
 	}
-	for k > 0 && all[k].strong && all[k-1].says() {
+	for k > 0 && all[k].strong && all[k-1].says() && !l.namesPartOnly(all[k-1], all[k]) {
 		k--
 	}
 	return all[k:first]
+}
+
+// namesPartOnly reports a phrase that gives a sex and the name of the part before a dash, and is no end: female
+// adapter - 1/4 BSP x 8 mm.
+func (l *line) namesPartOnly(c, next *phrase) bool {
+	return c.part != nil && c.onlySexes() && len(c.sexes) == 1 && c.to < next.from && bytes.Contains(l.norm[c.to:next.from], []byte(" - "))
 }
 
 // pairLists pairs words given in one list with sizes given in another.

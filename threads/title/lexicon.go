@@ -171,7 +171,7 @@ func (l *lexicon) put(word string, m *sense) {
 	if key == "" {
 		return
 	}
-	if len(m.sexes) == 1 && (m.class == classSex || m.value == "THREAD") && !strings.ContainsAny(key, " /") && utf8.RuneCountInString(key) >= shortestMisspelt {
+	if len(m.sexes) == 1 && (m.class == classSex || m.value == "THREAD" && len(key) > 4) && !strings.ContainsAny(key, " /") && utf8.RuneCountInString(key) >= shortestMisspelt {
 		l.sexWords = append(l.sexWords, key)
 	}
 	for _, old := range into[key] {

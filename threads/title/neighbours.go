@@ -153,6 +153,11 @@ func (l *line) unitsOf(k int) {
 // spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).
 func (l *line) spannerWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if string(l.norm[it.from:it.to]) == "sw" && next.figure != nil && next.figure.v >= 2000 && classNumbers[next.figure.v] {
+		it.word, it.unread = l.lex.words["slip"], false // SW 3000: socket weld, ASME B16.11
+		next.figure.drop(asClass)
+		return
+	}
 	if string(l.norm[it.from:it.to]) != "sw" || next.figure == nil || next.figure.v < 8 || next.figure.sized() && next.figure.kind != mmSize {
 		return
 	}

@@ -381,7 +381,7 @@ func (sc *scanner) tiedUnit(end int, f *figure) int {
 	}
 	stop, m := sc.lookUp(end + 1)
 	inch, mm := hasUnit(m, "inch"), hasUnit(m, "mm")
-	if stop-end < 3 || byteAt(sc.norm, stop) == '-' || !inch && !mm {
+	if stop-end < 3 || byteAt(sc.norm, stop) == '-' && !letter(byteAt(sc.norm, stop+1)) || !inch && !mm {
 		return end
 	}
 	if f.marked = inch; mm {

@@ -345,6 +345,9 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				c.addSexes(m.sexes, joined)
 				c.threaded = c.threaded || !sexOnly[m.tongue]
 			case classFamily:
+				if at(tokens, k-1).mark == '(' && c.fam != nil && c.fam.value == m.value && len(c.sexes) == 1 && len(m.sexes) == 1 && m.sexes[0] == c.sexes[0] {
+					continue // MNPT (MIP): the same in other words
+				}
 				c.addFamily(m)
 			case classEnd:
 				if takesTube(m.value) && at(tokens, k-1).is(classSex) != nil {

@@ -60,7 +60,7 @@ func (sc *scanner) step(i int) int {
 	switch {
 	case isBlank(b):
 		return i + 1
-	case digit(b), b == '.' && digit(byteAt(sc.norm, i+1)) && !digit(byteAt(sc.norm, i-1)):
+	case digit(b), b == '.' && digit(byteAt(sc.norm, i+1)) && !digit(byteAt(sc.norm, i-1)) && (!letter(byteAt(sc.norm, i-1)) || sc.norm[i-1] == 'x'):
 		if end, m := sc.lookUp(i); m != nil && !onlyUnit(m) && !sc.figureFirst(i, end) && !sc.behindCode(i) {
 			sc.tokens = append(sc.tokens, token{from: i, to: end, word: m, glued: glued})
 			return end

@@ -15,7 +15,7 @@ var without = []string{
 // takeBack drops a word of a seal, a nut or a part behind "without" and its like.
 func (l *line) takeBack(k int) {
 	it := &l.tokens[k]
-	if it.is(classAttr) == nil && it.is(classKind) == nil || k == 0 {
+	if it.is(classAttr) == nil && it.is(classKind) == nil && it.is(classEnd) == nil || k == 0 {
 		return
 	}
 	first := k - 1

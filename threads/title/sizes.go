@@ -357,7 +357,7 @@ func (l *line) markBore(bore *figure) {
 
 // dropConverted drops millimetres that repeat an inch size beside them.
 func (l *line) dropConverted(k int, f *figure) {
-	if l.is(tail) && at(l.tokens, k-1).mark != '(' && at(l.tokens, k+1).mark != ')' && l.otherSize(k) && f.whole {
+	if l.is(tail) && at(l.tokens, k-1).mark != '(' && at(l.tokens, k+1).mark != ')' && l.otherSize(k) && f.whole && !l.threadNamed(k) {
 		return // hose tail 13 mm 1/2: the tail and the thread
 	}
 	for _, j := range [...]int{k - 2, k - 1, k + 1, k + 2, k + 3} {
@@ -382,6 +382,17 @@ func (l *line) dropConverted(k int, f *figure) {
 			}
 		}
 	}
+}
+
+// threadNamed reports a size with the name of its thread behind the figure, and another before it, so that the
+// millimetres of a tail are the inches before them: espiga 1/2" para manguera 13 mm con rosca G 1/2.
+func (l *line) threadNamed(k int) bool {
+	named := false
+	for j := k + 1; j < len(l.tokens); j++ {
+		f := l.tokens[j].figure
+		named = named || f != nil && f.kind == inchSize && (l.tokens[j-1].is(classFamily) != nil || at(l.tokens, j+1).is(classFamily) != nil)
+	}
+	return named && l.sizeBefore(k)
 }
 
 // tubeBeside reports millimetres behind a word for a tube, of an elbow or an adaptor, right before the

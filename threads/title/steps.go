@@ -108,6 +108,13 @@ var pairPasses = [][]pairRewrite{
 			func(e, o *phrase) { o.sexes, o.thread, e.sexes, e.thread = e.sexes, true, nil, false },
 		},
 		{
+			"a grip said before inches and millimetres is the millimetres'", `Cotovelo compressão 3/8" 12 mm`,
+			func(e, o *phrase) bool {
+				return e.fig != nil && e.fig.kind == inchSize && (e.end == "PUSH" || e.end == "COMPRESSION") && e.endFirst && !e.described() && !e.tubed && o.millimetres() && !o.described() && (o.end == "" || o.end == "TUBE" || o.end == e.end)
+			},
+			func(e, o *phrase) { o.end, e.end = e.end, "" },
+		},
+		{
 			"a word of the grip is the tube's and not the thread's", `Portagomma inox 3/8" M diam. 10 mm`,
 			func(e, o *phrase) bool {
 				return threadLike(e) && (o.end == "TUBE" || o.hose && o.end == "BARB" && !o.described()) &&
