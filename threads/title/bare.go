@@ -31,6 +31,17 @@ func (l *line) dash(k int, f *figure, prev, next *token) bool {
 	return m != nil && m.has("dash") && f.v >= 4
 }
 
+// twice reports a figure that an x parts from the same figure again: elbow 90 x 90 of pipe of 90 mm.
+func (l *line) twice(k int, f *figure) bool {
+	for _, step := range [...]int{-1, 1} {
+		if o := at(l.tokens, k+2*step).figure; at(l.tokens, k+step).value(classSep) == "x" && o != nil && o.v == f.v {
+			f.kind = mmSize
+			return l.takesTubes()
+		}
+	}
+	return false
+}
+
 // hoseDash reports a figure with a hyphen of its own beside the word of a tail: -8 barb is half an inch of hose.
 func (l *line) hoseDash(k int, f *figure, prev, next *token) bool {
 	from := l.tokens[k].from
@@ -53,7 +64,7 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if l.is(manifold) && f.whole && !f.marked && next.value(classSep) == "x" && l.counted(k+3) {
 		return f.drop(asCount) // 5 x 1/2 NPT female outlets
 	}
-	if l.leads(k) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
+	if l.leads(k) && (k == 0 || !pipeOutsides[f.v]) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
 		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
 	if l.timesOf(k, f, next, other) {
@@ -136,6 +147,9 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 // tubeOutsides are the outside diameters of copper tube in mm that no inch size
 // is written like: EN 1057.
 var tubeOutsides = map[float64]bool{10: true, 12: true, 14: true, 15: true, 16: true, 18: true, 22: true, 28: true, 35: true, 42: true, 54: true}
+
+// pipeOutsides are the outside diameters of plastic pipe in mm: ISO 161-1.
+var pipeOutsides = map[float64]bool{16: true, 20: true, 25: true, 32: true, 40: true, 50: true, 63: true}
 
 // takesTubes reports whether some word names an end that takes a tube.
 func (l *line) takesTubes() bool {

@@ -204,7 +204,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.ownColumn(k) && l.otherSize(k) {
 		return f.drop(asCount)
 	}
-	if l.is(angled) && (f.v == 45 || f.v == 90) {
+	if l.is(angled) && (f.v == 45 || f.v == 90) && !l.twice(k, f) {
 		return f.drop(asAngle)
 	}
 	if f.v == 90 && f.whole && !f.marked && l.is(valve) && l.otherSize(k) && prev.role(classBefore) != asBore {

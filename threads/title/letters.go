@@ -178,6 +178,22 @@ func (l *line) perLetter(k int) {
 	}
 }
 
+// pipeThread takes the pipe right behind inches for a pipe's thread where another size is a tube's: 1/4" tube
+// 1/8" pipe.
+func (l *line) pipeThread(k int) {
+	it, f := &l.tokens[k], at(l.tokens, k-1).figure
+	if string(l.norm[it.from:it.to]) != "pipe" || f == nil || f.kind != inchSize {
+		return
+	}
+	for j := range l.tokens {
+		o := &l.tokens[j]
+		if of := at(l.tokens, j-1).figure; j != k && string(l.norm[o.from:o.to]) == "tube" && of != nil && of.kind == inchSize {
+			it.word = l.lex.words["thread"]
+			return
+		}
+	}
+}
+
 // largestRussian is the largest size of GOST 6111 in inches.
 const largestRussian = 2
 

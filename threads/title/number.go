@@ -251,6 +251,8 @@ func (sc *scanner) countFirst(n int, fraction float64, end int) bool {
 func (sc *scanner) mixedAt(end int) int {
 	at := end
 	switch byteAt(sc.norm, at) {
+	case '\'':
+		at++ // 1'1/4
 	case '"':
 		at = sc.blanks(at + 1)
 	case '.':

@@ -120,6 +120,9 @@ func (l *line) kindSexes(ends []*phrase, count int) {
 		return
 	}
 	usual := l.shape.sexes
+	if l.is(adaptor) && len(usual) == 0 && len(ends) == 2 && count == 1 && (ends[0].end == "BARB" && taperNamed(ends[1]) || ends[1].end == "BARB" && taperNamed(ends[0])) {
+		usual = []threads.Sex{threads.Male} // as a hose tail
+	}
 	if l.is(elbow) && l.street() {
 		usual = []threads.Sex{threads.Male, threads.Female}
 	}
@@ -135,6 +138,11 @@ func (l *line) kindSexes(ends []*phrase, count int) {
 		}
 		k++
 	}
+}
+
+// taperNamed reports an end whose words name a taper thread, which hose tails mostly have male.
+func taperNamed(c *phrase) bool {
+	return c.fam != nil && (c.fam.value == "NPT" || c.fam.value == "R" || c.fam.value == "BSPT")
 }
 
 func (l *line) street() bool {

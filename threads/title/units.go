@@ -16,6 +16,10 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		f.kind, f.marked = inchSize, true // nobody counts quarters of a foot
 		return end + 1
 	}
+	if byteAt(sc.norm, end) == '\'' && !f.marked && f.whole && f.v <= largestInch && sc.inchOfOne(end+1) {
+		f.kind, f.marked = inchSize, true
+		return end + 1
+	}
 	if byteAt(sc.norm, end) == '\'' && !f.marked {
 		f.drop(asLength)
 		return end + 1
@@ -48,6 +52,17 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		}
 	}
 	return end
+}
+
+// inchOfOne reports whether a single stroke before a place marks inches and no feet, as Russian lists write them:
+// an x with another size stands behind it or before the figure.
+func (sc *scanner) inchOfOne(at int) bool {
+	x := sc.blanks(at)
+	if byteAt(sc.norm, x) == 'x' && digit(byteAt(sc.norm, sc.blanks(x+1))) {
+		return true
+	}
+	n := len(sc.tokens)
+	return x == len(sc.norm) && n > 1 && sc.tokens[n-1].value(classSep) == "x" && sc.tokens[n-2].figure != nil && (sc.tokens[n-2].figure.frac || sc.tokens[n-2].figure.marked)
 }
 
 // unitAt looks up the word at a place, or the unit that it begins with before an x and another end: the mm of

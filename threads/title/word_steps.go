@@ -34,6 +34,7 @@ var wordSteps = [...]wordStep{
 	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", (*line).spannerWord},
 	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, (*line).pressureLetters},
 	{"the M of 0.9M is metres", `Hose 1/2" 0.9M`, (*line).metreLetter},
+	{"pipe beside tube is a pipe's thread", `1/4" tube 1/8" pipe 90 degree`, (*line).pipeThread},
 	{"a letter behind a unit and a stroke is a unit", `Regulador 9kg/h 1/2" NPT`, (*line).perLetter},
 	{"K is a thread only before its size", "Штуцер 3/8 K-10A", (*line).russianLetter},
 	{"the flat face of a quick coupling is not its thread's", "Flat face quick coupling G 1/2 female", (*line).coupledFace},
