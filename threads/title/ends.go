@@ -193,7 +193,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.is(tee) && len(ends) == 2 && ends[0].fig == ends[1].fig && ends[0].fig != nil && ends[0].fig.counted {
 		return ends // two tails of a tee: of its third end nothing is said
 	}
-	if l.is(tee) && len(ends) == 2 || l.is(valve) && want == 3 && len(ends) == 2 {
+	if l.is(tee) && len(ends) == 2 || want == 3 && len(ends) == 2 && threadLike(ends[0]) && threadLike(ends[1]) {
 		return l.threeOf(ends)
 	}
 	if l.is(vessel) && len(ends) == 2 {

@@ -20,6 +20,7 @@ type phrase struct {
 	endFirst  bool   // the word of the end stands before the size
 	attr      attr
 	thread    bool // a word says that there is a thread, and not which
+	comma     bool // parted from the phrase before by a comma
 	strong    bool // parted from the phrase before by an x
 	part      *shape
 	dealt     bool // the sexes were given in one word, as MF
@@ -107,17 +108,17 @@ func (f *figure) sized() bool {
 // phrases cuts tokens at what parts ends and reads each piece.
 func (l *line) phrases(tokens []token) []*phrase {
 	var out []*phrase
-	start, strong, plus := 0, false, false
+	start, strong, plus, comma := 0, false, false, false
 	piece := func(to int) {
 		n := len(out)
 		if out = l.chunk(out, tokens[start:to], strong); len(out) > n {
-			out[n].plus = plus
+			out[n].plus, out[n].comma = plus, comma
 		}
 	}
 	for k := range tokens {
 		if parts, x := separates(tokens, k); parts {
 			piece(k)
-			start, strong, plus = k+1, x, tokens[k].mark == '+'
+			start, strong, plus, comma = k+1, x, tokens[k].mark == '+', tokens[k].mark == ','
 		}
 	}
 	piece(len(tokens))

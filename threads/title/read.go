@@ -149,6 +149,7 @@ func (l *line) ends() []*phrase {
 	l.diameters()
 	l.spacedPitch()
 	l.frenchApart()
+	l.inchAlone()
 	l.survey()
 	for k := range l.tokens {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)

@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"math"
 
 	"handtight/pressure/quantity"
@@ -73,7 +74,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		if c.pex && name == "TUBE" && !c.millimetres() {
 			plain = []threads.Family{threads.Barb, threads.Push, threads.Compression}
 		}
-		if name == "BARB" && c.hose && l.shape == nil && !l.one && !l.dashes && c.fig != nil && c.fig.kind == inchSize && c.fig.v <= largestPushIn {
+		if name == "BARB" && c.hose && !l.one && !l.dashes && c.fig != nil && (l.shape == nil && c.fig.kind == inchSize && c.fig.v <= largestPushIn || c.millimetres() && c.fig.v <= largestPushIn*25.4 && l.airTube()) {
 			plain = []threads.Family{threads.Barb, threads.Push} // the word for hose is said of small tube too
 		}
 		out.Candidates = plainEnds(c, plain)
@@ -106,6 +107,25 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		out.Question = l.question(c, &out)
 	}
 	return out, true
+}
+
+// airTube reports a line whose hose of a few millimetres may be the tube of a push-in fitting: compressed air is
+// named, or no part is.
+func (l *line) airTube() bool {
+	if l.shape == nil {
+		return anyThreadSize(l.tokens)
+	}
+	return bytes.Contains(l.norm, []byte("pneum")) || bytes.Contains(l.norm, []byte("пневм")) || bytes.Contains(l.norm, []byte("气"))
+}
+
+// anyThreadSize reports a size that can only be a thread's.
+func anyThreadSize(tokens []token) bool {
+	for k := range tokens {
+		if f := tokens[k].figure; f != nil && (f.kind == metricSize || f.kind == inchSize) {
+			return true
+		}
+	}
+	return false
 }
 
 // standpipe is the tube of the standpipe that the words name, by its own size or by the thread of the

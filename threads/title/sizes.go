@@ -364,7 +364,7 @@ func (l *line) dropConverted(k int, f *figure) {
 		if j < 0 || j >= len(l.tokens) || l.tokens[j].figure == nil || l.tokens[j].figure.kind != inchSize && l.tokens[j].figure.kind != frenchSize {
 			continue
 		}
-		if j != k-1 && j != k+1 && l.tokens[(j+k)/2].mark != '(' || j == k+3 && l.tokens[k+2].is(classFamily) == nil {
+		if j != k-1 && j != k+1 && l.tokens[(j+k)/2].mark != '(' && !(j == k-2 && l.is(tail) && l.tokens[k-1].is(classEnd) != nil && l.threadNamed(k)) || j == k+3 && l.tokens[k+2].is(classFamily) == nil {
 			continue
 		}
 		inch := l.tokens[j].figure

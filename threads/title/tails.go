@@ -131,6 +131,8 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			e.end = "BARB"
 			e.assumed = l.is(perhaps)
 			e.lent = e.strange && !l.one
+		case l.material == "copper" && e.end == "" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.is(bush) || l.shape.name == "coupling" || l.shape.name == "cap" || l.shape.name == "reducer"):
+			e.end = "SOLDER" // fittings of copper are soldered or pressed: EN 1254-1
 		case l.is(bush) || glued:
 			e.end = "SOCKET"
 		default:

@@ -272,3 +272,20 @@ func coneFamily(series byte) threads.Family {
 func coneSize24(v float64, series byte) string {
 	return quantity.Exact(v) + strings.ToUpper(string(series))
 }
+
+// inchAlone reads the word for an inch of an Arabic line that has no figure as one inch: tee, an inch, iron.
+func (l *line) inchAlone() {
+	place := -1
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.figure != nil {
+			return
+		}
+		if hasUnit(it.word, "inch") && l.norm[it.from] >= 0xD8 && l.norm[it.from] <= 0xDB {
+			place = k
+		}
+	}
+	if place >= 0 && !l.one {
+		l.tokens[place].word, l.tokens[place].figure = nil, &figure{kind: inchSize, v: 1, whole: true, marked: true}
+	}
+}

@@ -71,6 +71,9 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 		}
 		left = append(left[:at:at], left[at+1:]...)
 	}
+	if r.Kind == "washer" {
+		left = nil // what the washer is for is no end of it
+	}
 	for _, have := range left {
 		switch {
 		case have.Question == "":
