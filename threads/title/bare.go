@@ -131,6 +131,9 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 	if f.whole && f.v >= 10 && f.v <= 63 && l.takesTubes() && !l.otherSize(k) && (next.is(classMaterial) != nil || prev.is(classMaterial) != nil) {
 		return mmSize // Trójnik zaciskowy 32 PE
 	}
+	if f.whole && (tubeOutsides[f.v] || pipeOutsides[f.v]) && l.shape != nil && l.shape.ends >= 0 && l.takesTubes() && !l.one && l.onlyFigure(k) {
+		return mmSize // compression elbow chromed 15
+	}
 	if !inchLike(f.v) {
 		return bare
 	}
@@ -168,6 +171,16 @@ func (l *line) otherSize(k int) bool {
 		}
 	}
 	return false
+}
+
+// onlyFigure reports whether the line has no other figure.
+func (l *line) onlyFigure(k int) bool {
+	for j := range l.tokens {
+		if j != k && l.tokens[j].figure != nil {
+			return false
+		}
+	}
+	return true
 }
 
 func hasWord(text, word string) bool {

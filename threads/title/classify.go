@@ -93,6 +93,10 @@ func (l *line) beside(k, n int) *token {
 	return &token{}
 }
 
+// largestSpanner is the largest spanner's size of fittings in mm: ISO 272 goes on, and fittings of two inches have 70
+// (memory).
+const largestSpanner = 85
+
 // called is what a word before a figure makes of it. A word that has taken the
 // figure before it (2" dial 1/4) says nothing of the next.
 func (l *line) called(k int) role {
@@ -104,7 +108,7 @@ func (l *line) called(k int) role {
 		return noRole // BS 32 mm: the number of a standard has no unit
 	}
 	if prev.role(classBefore) == asHex {
-		if l.sizeBefore(k) || l.tokens[k].figure.kind == mmSize {
+		if l.sizeBefore(k) && l.tokens[k].figure.kind != mmSize || l.tokens[k].figure.kind == mmSize && l.tokens[k].figure.v <= largestSpanner {
 			return asSpanner
 		}
 		return noRole

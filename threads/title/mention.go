@@ -1,10 +1,12 @@
 package title
 
+import "handtight/threads"
+
 // dropMentions leaves out sizes that the line gives again behind those of all the
 // ends that the part has: 3/8 x 3/8 nipple, 3/8 NPT (3/8"). What is said of the
 // thread the second time holds for the first.
 func (l *line) dropMentions(ends []*phrase) []*phrase {
-	ends = l.dropGripsAgain(ends)
+	ends = l.dropGripsAgain(l.dropRestated(ends))
 	if l.one || l.shape == nil || l.shape.ends < 1 || len(ends) <= l.shape.ends || l.is(many) {
 		return ends
 	}
@@ -29,6 +31,38 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 		}
 	}
 	return first
+}
+
+// dropRestated takes the second half of the ends for the first in other words, where its sizes are those of the
+// first half in their order: G 1/4-4 mm, G 1/4 female, 4 mm hose.
+func (l *line) dropRestated(ends []*phrase) []*phrase {
+	half := len(ends) / 2
+	if l.one || l.shape == nil || l.is(many) || half < 2 || len(ends)%2 != 0 || l.shape.ends >= len(ends) {
+		return ends
+	}
+	for k, e := range ends[:half] {
+		if o := ends[half+k]; e.fig == nil || o.fig == nil || e.fig == o.fig || e.fig.v != o.fig.v || e.fig.kind != o.fig.kind || e.sex() != threads.NoSex && o.sex() != threads.NoSex && e.sex() != o.sex() && !e.assumed {
+			return ends
+		}
+	}
+	if ends[0].fig.v == ends[1].fig.v && ends[0].fig.kind == ends[1].fig.kind {
+		return ends // four like sizes are four ends
+	}
+	for k, e := range ends[:half] {
+		o := ends[half+k]
+		o.fig.role = asRepeat
+		if len(o.sexes) > 0 {
+			e.sexes = o.sexes
+		}
+		if e.fam == nil {
+			e.fam, e.fam2 = o.fam, o.fam2
+		}
+		if e.end == "" || e.end == "TUBE" {
+			e.end, e.hose = o.end, o.hose
+		}
+		e.thread, e.attr = e.thread || o.thread, e.attr|o.attr
+	}
+	return ends[:half:half]
 }
 
 // dropGripsAgain leaves out a tail or a tube that the line gives again, no x before it, where more ends

@@ -150,6 +150,32 @@ func (l *line) unitsOf(k int) {
 	}
 }
 
+// goesOnto are the words for "for" before what a part goes onto.
+var goesOnto = []string{"for", "for the", "für", "fur", "fuer", "voor", "pour", "para", "per", "dla", "для", "till", "til", "για"}
+
+// counterpart takes the sex from the word right behind "for", which may be that of the thread that the part goes
+// onto: quick coupling for male thread. The thread stays, and its sex is asked.
+func (l *line) counterpart(k int) {
+	it := &l.tokens[k]
+	m, named := it.is(classSex), it.is(classFamily)
+	if l.one || k == 0 || (m == nil || len(m.sexes) != 1) && (named == nil || len(named.sexes) != 1) || it.is(classKind) != nil || it.to-it.from < 2 {
+		return
+	}
+	first := k - 1
+	if l.tokens[first].figure != nil {
+		first--
+	}
+	if first < 0 || !slices.Contains(goesOnto, string(l.norm[l.tokens[first].from:l.tokens[first].to])) || l.sizeBefore(first) {
+		return // 3/4 macho para 1/2 hembra: from one to the other
+	}
+	l.ignore(l.words(l.tokens[first].from, it.to), "it may be said of the thread that the part goes onto")
+	if it.word = l.lex.words["thread"]; named != nil && named.value != "THREAD" {
+		plain := *named
+		plain.sexes, plain.extra = nil, nil
+		it.word = []*sense{&plain}
+	}
+}
+
 // spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).
 func (l *line) spannerWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)

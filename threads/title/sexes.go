@@ -120,7 +120,7 @@ func (l *line) kindSexes(ends []*phrase, count int) {
 		return
 	}
 	usual := l.shape.sexes
-	if l.is(adaptor) && len(usual) == 0 && len(ends) == 2 && count == 1 && (ends[0].end == "BARB" && taperNamed(ends[1]) || ends[1].end == "BARB" && taperNamed(ends[0])) {
+	if (l.is(adaptor) || l.is(elbow) || l.is(tee)) && len(usual) == 0 && count == 1 && len(ends) > 1 && tailsBesideTaper(ends) {
 		usual = []threads.Sex{threads.Male} // as a hose tail
 	}
 	if l.is(elbow) && l.street() {
@@ -138,6 +138,16 @@ func (l *line) kindSexes(ends []*phrase, count int) {
 		}
 		k++
 	}
+}
+
+// tailsBesideTaper reports a taper thread whose other ends are all hose tails.
+func tailsBesideTaper(ends []*phrase) bool {
+	for _, e := range ends {
+		if e.end != "BARB" && !taperNamed(e) {
+			return false
+		}
+	}
+	return true
 }
 
 // taperNamed reports an end whose words name a taper thread, which hose tails mostly have male.

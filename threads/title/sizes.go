@@ -19,6 +19,9 @@ const largestGauge = 1
 func (l *line) classifyInch(k int, f *figure) {
 	next := l.beside(k, 1)
 	behind, called := next.role(classAfter), l.called(k)
+	if behind == asSpanner && hasText(l.norm, next.from, "hex") && !l.sizeBefore(k) {
+		behind = noRole // flexible hose 1/2" hex: the form of the nut
+	}
 	var as role
 	switch {
 	case (behind == asLength || behind.other()) && !(l.reducing && f.frac):

@@ -78,6 +78,13 @@ var pairPasses = [][]pairRewrite{
 			},
 		},
 		{
+			"a sex is the thread's where a pressed or soldered pipe has its own millimetres", `Raccord cuivre à sertir femelle 1/2" Ø14`,
+			func(e, o *phrase) bool {
+				return e.fig != nil && e.fig.kind == inchSize && notJudged[e.end] != "" && e.end != "QC" && len(e.sexes) > 0 && e.fam == nil && o.millimetres() && !o.described() && (o.end == "" || o.round || o.end == e.end)
+			},
+			func(e, o *phrase) { o.end, e.end, e.thread = e.end, "", true },
+		},
+		{
 			"a sex beside the millimetres is the inches' thread, and PEX the millimetres' pipe", `Łącznik prosty GZ 16x1/2" PEX`,
 			func(e, o *phrase) bool {
 				return e.millimetres() && len(e.sexes) > 0 && e.fam == nil && o.pex && o.end == "TUBE" && o.fig != nil && !o.millimetres() && !o.described()

@@ -1,6 +1,7 @@
 package title
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -28,7 +29,7 @@ func (l *line) strange() bool {
 // strangeGrip reports a line whose first word is not understood, names no part that is, and gives one
 // size in millimetres with the word of a grip: Afsluitplaatje knel 15 mm.
 func (l *line) strangeGrip() bool {
-	if l.one || l.shape != nil || len(l.tokens) == 0 || !l.tokens[0].unread || l.tokens[0].code || l.tokens[0].to-l.tokens[0].from < shortestNoun || !l.takesTubes() {
+	if l.one || l.shape != nil || !l.takesTubes() && !l.namesHose() || !slices.ContainsFunc(l.tokens, func(it token) bool { return it.unread && !it.code && it.to-it.from >= shortestNoun }) {
 		return false
 	}
 	sizes := 0

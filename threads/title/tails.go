@@ -1,5 +1,7 @@
 package title
 
+import "strings"
+
 // withTail adds the tail of a part that has a thread and a tail, where one size
 // stands for both or the tail's is not said.
 func (l *line) withTail(ends []*phrase) []*phrase {
@@ -133,6 +135,8 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			e.lent = e.strange && !l.one
 		case l.material == "copper" && e.end == "" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.is(bush) || l.shape.name == "coupling" || l.shape.name == "cap" || l.shape.name == "reducer"):
 			e.end = "SOLDER" // fittings of copper are soldered or pressed: EN 1254-1
+		case strings.HasPrefix(l.schedule, "SDR") && e.end == "" && l.shape != nil && l.shape.ends > 1:
+			e.end = "SOCKET" // fittings of a pipe series are fused or glued
 		case l.is(bush) || glued:
 			e.end = "SOCKET"
 		default:

@@ -45,6 +45,9 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		f.drop(poundRole(f))
 		return at + 1
 	}
+	if n := len(sc.tokens); n > 0 && at > end && sc.tokens[n-1].role(classBefore) == asBore {
+		return end // DN32 EA: the bore has its unit
+	}
 	stop, m := sc.unitAt(at)
 	for _, s := range m {
 		if s.class == classUnit {
@@ -163,7 +166,7 @@ func (sc *scanner) figured() bool {
 func (sc *scanner) series(end, at int, f *figure) int {
 	c := sc.norm[at]
 	alone := !alnum(byteAt(sc.norm, at+1)) || byteAt(sc.norm, at+1) == 'x' && (digit(byteAt(sc.norm, at+2)) || letter(byteAt(sc.norm, at+2)) && sc.known(at+2)) // 10LxR 1/4
-	joined := byteAt(sc.norm, at+1) == 'x' && digit(byteAt(sc.norm, at+2)) // 20A×15A
+	joined := byteAt(sc.norm, at+1) == 'x' && digit(byteAt(sc.norm, at+2))                                                                                      // 20A×15A
 	if sc.norm[at] >= 0xE0 {
 		return sc.chineseInch(at, f)
 	}

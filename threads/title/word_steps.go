@@ -30,6 +30,7 @@ var wordSteps = [...]wordStep{
 	{"small letters that are words or names are no thread", `Registro p/ gas 1/2"`, (*line).smallWord},
 	{"two letters in brackets behind a code are no sex", "Kupplung ISO 7241-A (AG) 1/2", (*line).codeInBrackets},
 	{"a count where an end is due is not understood", "1/2 MIP X PC", (*line).countAsEnd},
+	{"a sex behind for may be the counterpart's", `Hurtigkobling til udvendig gevind G 1/2`, (*line).counterpart},
 	{"UN behind a count is units", "UNIÃO INSTANTÂNEA 8MM (10UN)", (*line).unitsOf},
 	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", (*line).spannerWord},
 	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, (*line).pressureLetters},
