@@ -202,8 +202,11 @@ func coneFits(v float64, series byte) bool {
 // classifyBare says what a number without a unit is; bare if it is nothing.
 func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
-	if l.priced(k) {
+	if l.priced(k) || l.amount(k, f) {
 		return f.drop(asPrice)
+	}
+	if hasText(l.norm, l.tokens[k].to, "..") {
+		return f.drop(asScale) // -10...+110 °C
 	}
 	if l.ownColumn(k) && l.otherSize(k) {
 		return f.drop(asCount)

@@ -18,7 +18,7 @@ func TestPlainNumbers(t *testing.T) {
 		{"a pump is called by its bore and its head", `Pump 25/60, 1/2 NPT female`, elbow, "25: a code or type; 60: a code or type"},
 		{"a number in brackets behind its word", `Elbow 1/2 NPT female, length (40)`, elbow, "40: a length"},
 		{"and behind an equals sign", `Elbow 1/2 NPT female, length = 40`, elbow, "40: a length"},
-		{"a quantity, and what it costs", `Elbow 1/2 NPT female x 3 = 12.00`, elbow, "3: a count; 12.00: nothing says what it is"},
+		{"a quantity, and what it costs", `Elbow 1/2 NPT female x 3 = 12.00`, elbow, "3: a count; 12.00: a price"},
 		{"no part is bought three quarters: a size", `Coupling NPT 1/2 x 0.75 = 4.20`, "NPT 1/2 female; NPT 3/4 female", ""},
 		{"a price by its sign", `Elbow 1/2 NPT female $12`, elbow, "12: a price"},
 		{"a price with the sign behind it", `Elbow 1/2 NPT female 12 €`, elbow, "12: a price"},

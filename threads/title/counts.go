@@ -68,7 +68,8 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 // the part (4 elbow 1/2 BSP), the number behind a colon at its end, a number alone in brackets, and the
 // number before an x at the end. Another size must stand in the line.
 func (l *line) countAlone(k int, f *figure) bool {
-	if l.one || !f.whole || f.marked || f.dashed || !l.sizeElsewhere(k) {
+	hash := k == 0 && f.dashed && byteAt(l.norm, l.tokens[k].from-1) == '#'
+	if l.one || !f.whole || f.marked || f.dashed && !hash || !l.sizeElsewhere(k) {
 		return false
 	}
 	prev, next, last := at(l.tokens, k-1), at(l.tokens, k+1), k == len(l.tokens)-1
@@ -76,7 +77,7 @@ func (l *line) countAlone(k int, f *figure) bool {
 	switch {
 	case (k == 0 || l.leads(k) && l.inCode(k-1) && l.norm[l.tokens[k-1].from] < 0x80) && l.namesPart(k+1):
 		return true
-	case prev.mark == ':' && last && prev.glued:
+	case prev.mark == ':' && last && prev.glued, k > 0 && l.countsExtras(k):
 		return true
 	case prev.mark == '(' && next.mark == ')', prev.mark == '(' && x(next) && at(l.tokens, k+2).mark == ')', x(prev) && at(l.tokens, k-2).mark == '(' && next.mark == ')':
 		if x(prev) {
@@ -90,6 +91,16 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true
 	}
 	return false
+}
+
+// countsExtras reports a number before what comes with a part: c/w 2 clamps, with 2 washers.
+func (l *line) countsExtras(k int) bool {
+	next := at(l.tokens, k+1)
+	if m := next.is(classKind); m != nil && m.shape.ends < 0 {
+		return true
+	}
+	v := next.value(classAttr)
+	return (v == "washer" || v == "o-ring" || v == "nut") && l.together(k-1)
 }
 
 // namesPart reports whether the words from k on begin to name a part, as they do behind a count, and say nothing
@@ -304,11 +315,19 @@ func (l *line) priced(k int) bool {
 		}
 		rest, ok := strings.CutPrefix(behind, sign)
 		touches := strings.HasPrefix(l.as[l.at[l.tokens[k].to]:], sign)
-		if next := strings.TrimLeft(rest, " "); ok && (touches || next == "" || !isDigit(rune(next[0])) || len(next) < len(rest) && sign != "$" && sign != "£") {
+		if next := strings.TrimLeft(rest, " "); ok && (touches || next == "" || !isDigit(rune(next[0]))) {
 			return true
 		}
 	}
 	return false
+}
+
+// amount reports a figure with two decimals at the end of a line, the last of them a nought, as prices are
+// written and sizes are not: 3.50. Another size must stand in the line.
+func (l *line) amount(k int, f *figure) bool {
+	text := l.norm[l.tokens[k].from:l.tokens[k].to]
+	n := len(text)
+	return k == len(l.tokens)-1 && n > 3 && text[n-3] == '.' && text[n-1] == '0' && !f.marked && l.sizeElsewhere(k) && at(l.tokens, k-1).value(classSep) != "x"
 }
 
 // ownColumn reports a figure that stands alone in a column of a table, between tabs.

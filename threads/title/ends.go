@@ -186,6 +186,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if want == 0 && len(ends) == 1 && (l.evenBody(ends[0]) || l.is(adaptor) && len(ends[0].sexes) == 0 && l.bent()) {
 		want = 2
 	}
+	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(hose) && threadLike(one) && one.fam == nil && len(one.sexes) == 0 && one.attr == 0 && one.end == "" && l.lengthSaid() {
+		return append(ends, copyOf(one)) // flexible hose 1/2 x 40 cm: its size at both ends
+	}
 	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall) || ends[0].end == "BARB" && ends[0].attr&isNut != 0 && ends[0].millimetres()) {
 		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
 		return ends
@@ -223,6 +226,16 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		}
 	}
 	return ends
+}
+
+// lengthSaid reports a length in the line.
+func (l *line) lengthSaid() bool {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.role == asLength {
+			return true
+		}
+	}
+	return false
 }
 
 // bent reports an angle of 90 or 45 degrees: a fitting with one is an elbow.

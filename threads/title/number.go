@@ -171,10 +171,11 @@ func (sc *scanner) behindSex(i int) bool {
 
 // measuredBehind reports whether a unit that no thread has follows (5/10 micron).
 func (sc *scanner) measuredBehind(i int) bool {
-	_, m := sc.lookUp(sc.blanks(i))
+	from := sc.blanks(i)
+	end, m := sc.lookUp(from)
 	for _, s := range m {
-		if s.class == classUnit && s.value != "inch" && len(m) == 1 {
-			return true
+		if s.class == classUnit && s.value != "inch" && len(m) == 1 && (end-from > 1 || !digit(byteAt(sc.norm, sc.blanks(end)))) {
+			return true // 20/27 L 120 mm: a length
 		}
 	}
 	return false
@@ -207,7 +208,7 @@ func (sc *scanner) value(i int, f *figure) int {
 	}
 	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) {
 		if v, stop := sc.fraction(at); stop > 0 && v < 1 {
-			if sc.blanks(stop) < len(sc.norm) && sc.countFirst(n, v, end) {
+			if sc.blanks(stop) < len(sc.norm) && (sc.countFirst(n, v, end) || sc.counted(i, end)) {
 				return end
 			}
 			f.v, f.frac, f.whole = float64(n)+v, true, false
@@ -245,6 +246,13 @@ func (sc *scanner) countFirst(n int, fraction float64, end int) bool {
 		}
 	}
 	return true
+}
+
+// counted reports a whole number that a word before it makes a count of, or a nought at its beginning: set of 2
+// 1/4" plugs, 01 1/2" tee.
+func (sc *scanner) counted(i, end int) bool {
+	n := len(sc.tokens)
+	return isBlank(byteAt(sc.norm, end)) && (sc.norm[i] == '0' && end-i > 1 || n > 0 && sc.tokens[n-1].role(classBefore) == asCount)
 }
 
 // mixedAt gives where the fraction of a mixed number would begin.

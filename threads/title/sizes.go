@@ -81,7 +81,13 @@ func (l *line) sizeBefore(k int) bool {
 // thread, a length, a spanner, and the pin of a pressure washer's joint.
 func (l *line) classifyMillimetres(k int, f *figure) {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
-	longTail := next.value(classAttr) == "long" && (prev.is(classEnd) != nil || l.onlyGrip(k, prev))
+	long := next.value(classAttr) == "long"
+	longTail := long && (prev.is(classEnd) != nil && (f.v < shortestTail || !l.otherSize(k)) || l.onlyGrip(k, prev))
+	if long && !longTail && f.v >= shortestTail && l.otherSize(k) {
+		f.drop(asLength)
+		next.word = l.lex.words["the"] // 120 mm long
+		return
+	}
 	switch {
 	case longTail:
 	case l.called(k).other() || l.called(k) == asLength || l.called(k) == asCount:

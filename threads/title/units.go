@@ -106,6 +106,9 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 			}
 		}
 	}
+	if unit.role == asPrice && at > end && digit(byteAt(sc.norm, sc.blanks(stop))) {
+		return end // 0.75 USD 3.50: the price is the next
+	}
 	switch unit.value {
 	case "mm":
 		f.kind = mmSize
