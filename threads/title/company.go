@@ -7,6 +7,9 @@ import (
 
 // together reports a word that says what comes with the part.
 func (l *line) together(k int) bool {
+	if k > 0 && l.tokens[k].figure != nil && l.tokens[k].figure.whole {
+		k-- // c/w 2 clamps
+	}
 	it := &l.tokens[k]
 	if l.shortWith(k) {
 		return true

@@ -79,6 +79,9 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true
 	case prev.mark == ':' && last && prev.glued, k > 0 && l.countsExtras(k):
 		return true
+	case k == 1 && x(prev) && l.tokens[k].glued && l.namesPart(k+1):
+		prev.word = l.lex.words["the"] // x2 elbow
+		return true
 	case prev.mark == '(' && next.mark == ')', prev.mark == '(' && x(next) && at(l.tokens, k+2).mark == ')', x(prev) && at(l.tokens, k-2).mark == '(' && next.mark == ')':
 		if x(prev) {
 			prev.word = l.lex.words["the"]
@@ -116,7 +119,7 @@ func (l *line) namesPart(k int) bool {
 	case it.is(classSex) != nil:
 		return then.is(classKind) != nil
 	case it.is(classEnd) != nil:
-		return it.is(classKind) != nil || then.is(classSep) == nil && then.mark == 0
+		return it.is(classKind) != nil || then.value(classSep) != "x" && then.mark == 0
 	}
 	return it.unread || it.is(classKind) != nil || it.is(classMaterial) != nil || it.is(classNoise) != nil || it.is(classAttr) != nil
 }

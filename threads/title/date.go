@@ -37,7 +37,7 @@ func (sc *scanner) listNumber(i int) int {
 		return 0
 	}
 	v, end := sc.digits(i)
-	if dash := sc.blanks(end); dash > end && byteAt(sc.norm, dash) == '-' && isBlank(byteAt(sc.norm, dash+1)) && letter(byteAt(sc.norm, sc.blanks(dash+1))) && v <= 999 {
+	if dash := sc.blanks(end); dash > end && byteAt(sc.norm, dash) == '-' && isBlank(byteAt(sc.norm, dash+1)) && (letter(byteAt(sc.norm, sc.blanks(dash+1))) || byteAt(sc.norm, sc.blanks(dash+1)) >= 0x80) && v <= 999 {
 		return dash + 1 // 12 - elbow
 	}
 	if c := byteAt(sc.norm, end); v > 999 || c != '.' && c != ')' && c != ':' || !isBlank(byteAt(sc.norm, end+1)) || sc.blanks(end+1) == len(sc.norm) {

@@ -252,7 +252,8 @@ func (sc *scanner) countFirst(n int, fraction float64, end int) bool {
 // 1/4" plugs, 01 1/2" tee.
 func (sc *scanner) counted(i, end int) bool {
 	n := len(sc.tokens)
-	return isBlank(byteAt(sc.norm, end)) && (sc.norm[i] == '0' && end-i > 1 || n > 0 && sc.tokens[n-1].role(classBefore) == asCount)
+	counts := func(it token) bool { r := it.role(classBefore); return r == asCount || r == asCode }
+	return isBlank(byteAt(sc.norm, end)) && (sc.norm[i] == '0' && end-i > 1 || n > 0 && counts(sc.tokens[n-1]) || n > 1 && sc.tokens[n-1].mark == ':' && counts(sc.tokens[n-2]))
 }
 
 // mixedAt gives where the fraction of a mixed number would begin.

@@ -19,6 +19,9 @@ const largestGauge = 1
 func (l *line) classifyInch(k int, f *figure) {
 	next := l.beside(k, 1)
 	behind, called := next.role(classAfter), l.called(k)
+	if behind == asLength && l.ownLength(k) {
+		behind = noRole
+	}
 	if behind == asSpanner && hasText(l.norm, next.from, "hex") && !l.sizeBefore(k) {
 		behind = noRole // flexible hose 1/2" hex: the form of the nut
 	}
@@ -50,6 +53,13 @@ func (l *line) classifyInch(k int, f *figure) {
 	if as != noRole {
 		f.drop(as)
 	}
+}
+
+// ownLength reports a word of length behind the figure at k that another figure of millimetres or centimetres
+// follows, whose word it is: 3/8" length 120 mm.
+func (l *line) ownLength(k int) bool {
+	next, then := at(l.tokens, k+1), at(l.tokens, k+2).figure
+	return next.role(classBefore) == asLength && then != nil && (then.kind == mmSize || then.role == asLength)
 }
 
 // portsAndPositions reports the 5/2 of a valve with five ports and two positions (ISO 1219-1 calls valves so), as
@@ -92,7 +102,7 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 	case longTail:
 	case l.called(k).other() || l.called(k) == asLength || l.called(k) == asCount:
 		f.drop(l.called(k))
-	case next.role(classAfter).other() || next.role(classAfter) == asLength:
+	case next.role(classAfter).other() || next.role(classAfter) == asLength && !l.ownLength(k):
 		f.drop(next.role(classAfter))
 	case l.washer22 && (f.v == 14 || f.v == 15) && prev.is(classEnd) == nil && next.is(classEnd) == nil:
 		if !l.pinOf(k, f.v) {
