@@ -34,7 +34,7 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	if !f.whole || f.marked {
 		return false
 	}
-	if l.leads(k) && next.value(classSep) == "x" && next.glued && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
+	if l.leads(k) && next.value(classSep) == "x" && (next.glued || k == 0 && !l.is(tail) && mmBehind(l.tokens, k+2)) && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
 		next.word = l.lex.words["the"]
 		return true // 2x 8 mm compression: two of them
 	}
@@ -69,8 +69,11 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 // number before an x at the end. Another size must stand in the line.
 func (l *line) countAlone(k int, f *figure) bool {
 	hash := k == 0 && f.dashed && byteAt(l.norm, l.tokens[k].from-1) == '#'
-	if l.one || !f.whole || f.marked || f.dashed && !hash || !l.sizeElsewhere(k) {
+	if l.one || !f.whole || f.marked || f.dashed && !hash {
 		return false
+	}
+	if !l.sizeElsewhere(k) {
+		return k == 0 && !f.dashed && l.namesPart(1) && l.bareElsewhere(k) // 4 ball valve 15 x 10
 	}
 	prev, next, last := at(l.tokens, k-1), at(l.tokens, k+1), k == len(l.tokens)-1
 	x := func(it *token) bool { return it.value(classSep) == "x" && it.to-it.from == 1 }
@@ -79,7 +82,7 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true
 	case prev.mark == ':' && last && prev.glued, k > 0 && l.countsExtras(k):
 		return true
-	case k == 1 && x(prev) && l.tokens[k].glued && l.namesPart(k+1):
+	case k == 1 && x(prev) && l.tokens[k].glued && (l.namesPart(k+1) || next.figure != nil && !next.glued):
 		prev.word = l.lex.words["the"] // x2 elbow
 		return true
 	case prev.mark == '(' && next.mark == ')', prev.mark == '(' && x(next) && at(l.tokens, k+2).mark == ')', x(prev) && at(l.tokens, k-2).mark == '(' && next.mark == ')':
@@ -94,6 +97,12 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true
 	}
 	return false
+}
+
+// mmBehind reports a size with its millimetres at a place, that no x parts from another.
+func mmBehind(tokens []token, k int) bool {
+	f := at(tokens, k).figure
+	return f != nil && f.kind == mmSize && at(tokens, k+1).value(classSep) != "x" && at(tokens, k+1).mark == 0 && at(tokens, k+1).is(classEnd) == nil
 }
 
 // countsExtras reports a number before what comes with a part: c/w 2 clamps, with 2 washers.
@@ -122,6 +131,16 @@ func (l *line) namesPart(k int) bool {
 		return it.is(classKind) != nil || then.value(classSep) != "x" && then.mark == 0
 	}
 	return it.unread || it.is(classKind) != nil || it.is(classMaterial) != nil || it.is(classNoise) != nil || it.is(classAttr) != nil
+}
+
+// bareElsewhere reports a plain number elsewhere in the line that is an outside of tube or pipe.
+func (l *line) bareElsewhere(k int) bool {
+	for j := range l.tokens {
+		if f := l.tokens[j].figure; f != nil && j != k && f.kind == bare && (tubeOutsides[f.v] || pipeOutsides[f.v]) && !l.inCode(j) {
+			return true
+		}
+	}
+	return false
 }
 
 // sizeElsewhere reports whether another figure of the line is a size by its own form: a fraction, or with a

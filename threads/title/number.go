@@ -253,7 +253,7 @@ func (sc *scanner) countFirst(n int, fraction float64, end int) bool {
 func (sc *scanner) counted(i, end int) bool {
 	n := len(sc.tokens)
 	counts := func(it token) bool { r := it.role(classBefore); return r == asCount || r == asCode }
-	return isBlank(byteAt(sc.norm, end)) && (sc.norm[i] == '0' && end-i > 1 || n > 0 && counts(sc.tokens[n-1]) || n > 1 && sc.tokens[n-1].mark == ':' && counts(sc.tokens[n-2]))
+	return isBlank(byteAt(sc.norm, end)) && (n == 1 && i == 1 && sc.tokens[0].value(classSep) == "x" || sc.norm[i] == '0' && end-i > 1 || n > 0 && counts(sc.tokens[n-1]) || n > 1 && sc.tokens[n-1].mark == ':' && counts(sc.tokens[n-2]))
 }
 
 // mixedAt gives where the fraction of a mixed number would begin.
