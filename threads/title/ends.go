@@ -183,6 +183,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.both && l.is(vessel) {
 		want = 3 // feed, brine, product
 	}
+	if want == 0 && len(ends) == 1 && l.is(adaptor) && l.ways() == 3 {
+		want = 3
+	}
 	if want == 0 && len(ends) == 1 && (l.evenBody(ends[0]) || l.is(adaptor) && len(ends[0].sexes) == 0 && l.bent()) {
 		want = 2
 	}

@@ -43,11 +43,12 @@ type line struct {
 	reducing  bool
 	evidence  bool // something says that the figures belong to an end
 	unjudged  []string
-	inside    string // a name of several words with one in it that is not understood
-	lost      bool   // a piece between the x of ends holds nothing but words that are not understood
-	lostEnd   bool   // such a piece stands behind an x
-	parts     bool   // two parts are named, with a plus between them
-	unsure    bool   // the part's name is not understood, and a size of a pipe thread stands beside it
+	inside    string  // a name of several words with one in it that is not understood
+	lost      bool    // a piece between the x of ends holds nothing but words that are not understood
+	lostEnd   bool    // such a piece stands behind an x
+	second    *phrase // the other of two ends that one size is said for
+	parts     bool    // two parts are named, with a plus between them
+	unsure    bool    // the part's name is not understood, and a size of a pipe thread stands beside it
 	ignored   []threads.NotUsed
 }
 

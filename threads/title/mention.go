@@ -36,6 +36,10 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 // dropRestated takes the second half of the ends for the first in other words, where its sizes are those of the
 // first half in their order: G 1/4-4 mm, G 1/4 female, 4 mm hose.
 func (l *line) dropRestated(ends []*phrase) []*phrase {
+	if len(ends) == 3 && !l.one && l.is(adaptor) && ends[1].fig != nil && (ends[1].millimetres() || notJudged[ends[1].end] != "") && threadLike(ends[0]) && ends[0].fig != nil && ends[2].fig != nil && ends[0].fig != ends[2].fig && ends[0].fig.v == ends[2].fig.v && ends[0].fig.kind == ends[2].fig.kind && ends[0].sex() == ends[2].sex() && ends[2].described() && !ends[2].strong {
+		ends[2].fig.role = asRepeat
+		return ends[:2:2]
+	}
 	half := len(ends) / 2
 	if l.one || l.shape == nil || l.is(many) || half < 2 || len(ends)%2 != 0 || l.shape.ends >= len(ends) {
 		return ends

@@ -43,7 +43,7 @@ func (l *line) smallWord(k int) {
 	if l.fuelGas(k) {
 		return
 	}
-	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'c' && next.mark == '/' && next.glued && isBlank(byteAt(l.norm, next.to)) {
+	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'c' && next.mark == '/' && next.glued && (isBlank(byteAt(l.norm, next.to)) || at(l.tokens, k+2).to-at(l.tokens, k+2).from > 2 && (at(l.tokens, k+2).is(classFamily) != nil || at(l.tokens, k+2).is(classKind) != nil)) {
 		it.word = l.lex.words["the"] // c/ rosca: with a thread
 		return
 	}
@@ -147,6 +147,14 @@ func (l *line) unitsOf(k int) {
 	if it.value(classFamily) == "UN" && it.to-it.from == 2 && it.glued && f != nil && f.whole && f.kind == bare && !f.marked && !f.dashed && next.figure == nil && at(l.tokens, k-2).mark != '-' {
 		it.word, it.unread = l.lex.words["the"], false
 		f.drop(asCount)
+	}
+}
+
+// typeLetter takes the tee from a T that whole digits are glued to: 0 T0 21.
+func (l *line) typeLetter(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if it.is(classKind) != nil && it.to-it.from == 1 && next.figure != nil && next.glued && next.figure.whole && !next.figure.marked && next.figure.v < 10 {
+		it.word, it.unread = nil, true
 	}
 }
 

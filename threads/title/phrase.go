@@ -20,6 +20,7 @@ type phrase struct {
 	endFirst  bool   // the word of the end stands before the size
 	attr      attr
 	thread    bool // a word says that there is a thread, and not which
+	barbed    bool // a word says barb
 	comma     bool // parted from the phrase before by a comma
 	strong    bool // parted from the phrase before by an x
 	part      *shape
@@ -382,12 +383,16 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 					if c.end == "" {
 						c.end, c.endFirst = "TUBE", c.fig == nil
 					}
+				} else if c.barbed && (m.value == "PUSH" || m.value == "COMPRESSION") {
+					c.also = m.value // 15 mm x 1/2" hose barb, push fit: the other end's
 				} else if c.end == m.value {
+					c.barbed = c.barbed || m.value == "BARB"
 					continue
 				} else if c.end == "QC" && m.value == "TUBE" || c.end == "TUBE" && m.value == "QC" {
 					c.end = "PUSH"
 				} else if c.end == "" || c.end == "TUBE" || c.end == "LAYER" || (c.end == "BARB" || c.hose && c.end == "BORE") && m.value != "TUBE" {
 					c.end, c.endFirst = m.value, c.fig == nil
+					c.barbed = c.barbed || m.value == "BARB"
 				}
 			case classAttr:
 				c.attr |= attrNamed[m.value]

@@ -109,6 +109,8 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	switch {
 	case families[threads.Barb] && families[threads.Push]:
 		return "What takes the pipe: a barb, a push-in end or a compression end? Look at the picture, or ask the shop."
+	case families[threads.Push] && families[threads.Compression] && !l.one && !c.tubed && !c.round && c.also == "":
+		return "Does the tube push in, or is it held by a ring and a nut (compression), or is the pipe soldered, glued or pressed? Look at the picture, or ask the shop."
 	case families[threads.Push] && families[threads.Compression]:
 		return "Does the tube push in, or is it held by a ring and a nut (compression)? Look at the picture, or ask the shop."
 	case bsp && families[threads.NPT]:

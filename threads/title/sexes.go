@@ -16,6 +16,9 @@ func (l *line) assignSexes(ends []*phrase) {
 		}
 	}
 	l.femaleBody(ends)
+	if len(ends) == 2 && ends[0].fig == ends[1].fig {
+		l.second = ends[1]
+	}
 	for _, e := range ends {
 		l.ownSex(e)
 	}
@@ -55,6 +58,8 @@ func (l *line) ownSex(e *phrase) {
 	switch {
 	case e.fam != nil && len(e.fam.sexes) > 0:
 		e.sexes = e.fam.sexes
+	case e.fam != nil && e.fam.value == "R" && l.is(extension) && !l.one && l.second == e:
+		e.sexes, e.assumed = []threads.Sex{threads.Female}, true // the tap screws into it
 	case e.fam != nil && e.fam.value == "R" && (e.fig == nil || e.fig.dn == 0) && !e.oldR && e.attr&isNut == 0:
 		e.sexes = []threads.Sex{threads.Male}
 	case e.fam != nil && (e.fam.value == "RC" || e.fam.value == "RP"):

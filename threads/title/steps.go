@@ -115,6 +115,20 @@ var pairPasses = [][]pairRewrite{
 			func(e, o *phrase) { o.sexes, o.thread, e.sexes, e.thread = e.sexes, true, nil, false },
 		},
 		{
+			"a grip beside a barb is the other end's", `15mm x 1/2" hose barb connector pushfit`,
+			func(e, o *phrase) bool {
+				return e.barbed && e.also != "" && o.fig != nil && o.end == "" && !o.described()
+			},
+			func(e, o *phrase) { o.end, e.also = e.also, "" },
+		},
+		{
+			"of two fused sizes the inches with a sex said before are the thread", `tubo macho 25x3/4 fusion`,
+			func(e, o *phrase) bool {
+				return e.millimetres() && len(e.sexes) > 0 && (e.end == "SOCKET" || e.end == "" || e.end == "TUBE") && o.fig != nil && !o.millimetres() && o.end == "SOCKET" && !o.described()
+			},
+			func(e, o *phrase) { o.sexes, e.sexes, e.end, o.end, o.thread = e.sexes, nil, "SOCKET", "", true },
+		},
+		{
 			"a grip said before inches and millimetres is the millimetres'", `Cotovelo compressão 3/8" 12 mm`,
 			func(e, o *phrase) bool {
 				return e.fig != nil && e.fig.kind == inchSize && (e.end == "PUSH" || e.end == "COMPRESSION") && e.endFirst && !e.described() && !e.tubed && o.millimetres() && !o.described() && (o.end == "" || o.end == "TUBE" || o.end == e.end)

@@ -113,6 +113,10 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			e.end = word
 			continue
 		}
+		if e.bare() && !l.one && e.fig.kind == inchSize && l.material == "copper" && word == "" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.shape.name == "coupling" || l.shape.name == "cap") && !anyThread(ends) {
+			e.end = "SOLDER"
+			continue
+		}
 		if e.bare() && e.end == "" && e.fig.kind == dnSize && l.material == "pvc" && !l.one && !anyThread(ends) && word == "" {
 			e.end = "SOCKET" // waste and drain pipe by its nominal bore
 		}

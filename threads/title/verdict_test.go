@@ -3,6 +3,7 @@ package title
 import (
 	"fmt"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -70,6 +71,14 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 			worse(silent, "a sex that is not said: "+endsText(left[at:at+1]))
 		}
 		left = append(left[:at:at], left[at+1:]...)
+	}
+	for _, e := range l.ends {
+		for k, have := range left {
+			if e.family == "SOCKET" && strings.Contains(have.Question, "soldered, glued or pressed") && len(have.Candidates) > 0 && sameSize(e, have.Candidates[0]) {
+				left = append(left[:k:k], left[k+1:]...) // that it is soldered or pressed is asked
+				break
+			}
+		}
 	}
 	if r.Kind == "washer" {
 		left = nil // what the washer is for is no end of it
