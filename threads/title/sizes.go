@@ -125,7 +125,7 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 // largestTube is the most millimetres that are a tube's and no length. Pipe of polyethylene goes up to
 // 110 with compression ends (ISO 17885, memory), which the line must name, and no other size.
 func (l *line) largestTube(k int) float64 {
-	if l.shape != nil && l.shape.ends > 1 && l.takesTubes() && !l.otherSize(k) {
+	if (l.one || l.shape != nil && l.shape.ends > 1) && l.takesTubes() && !l.otherSize(k) {
 		return 110
 	}
 	return 63
