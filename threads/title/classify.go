@@ -271,6 +271,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if _, ok := l.lex.bores[int(f.v)]; ok && l.byBore && prev.is(classKind) != nil {
 		return l.bore(f)
 	}
+	if prev.value(classEnd) == "ROUND" && f.whole && !f.marked && f.v >= 3 && f.v <= largestInch && !l.one {
+		return mmSize // Ø4: no inch is written so without its mark
+	}
 	pf, nf := prev.is(classFamily), next.is(classFamily)
 	if nf != nil && (nf.has("pre") || nf.value == "THREAD") && pf == nil && prev.is(classEnd) != nil && f.v > 4 {
 		nf = nil // R1/8 behind it has its own size

@@ -214,7 +214,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.is(manifold) {
 		return l.outlets(ends)
 	}
-	if one := ends[0]; len(ends) == 1 && want == 2 && l.is(elbow) && len(one.sexes) < 2 && (one.also == "PUSH" || one.also == "COMPRESSION") {
+	if one := ends[0]; len(ends) == 1 && (want == 2 && l.is(elbow) || want == 0 && l.is(adaptor) && one.fam != nil) && len(one.sexes) < 2 && (one.also == "PUSH" || one.also == "COMPRESSION") {
 		grip := &phrase{from: one.from, to: one.to, end: one.also} // push-fit elbow 1/8 BSPT: of the tube's end the size is not said
 		one.also = ""
 		return []*phrase{one, grip}

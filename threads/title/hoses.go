@@ -13,7 +13,7 @@ func (l *line) looseNut(ends, rest []*phrase) []*phrase {
 		rest = append(rest[:len(rest):len(rest)], ends[0])
 	}
 	for _, r := range rest {
-		if r.attr&isNut == 0 || len(ends) != 1 || ends[0].sex() != threads.Male || l.one {
+		if r.attr&isNut == 0 || len(ends) != 1 || ends[0].sex() != threads.Male || l.one || l.is(ownThread) {
 			continue
 		}
 		nut := copyOf(ends[0])

@@ -43,7 +43,7 @@ func (l *line) smallWord(k int) {
 	if l.fuelGas(k) {
 		return
 	}
-	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'c' && next.mark == '/' && next.glued && (isBlank(byteAt(l.norm, next.to)) || at(l.tokens, k+2).to-at(l.tokens, k+2).from > 2 && (at(l.tokens, k+2).is(classFamily) != nil || at(l.tokens, k+2).is(classKind) != nil)) {
+	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'c' && next.mark == '/' && next.glued && (isBlank(byteAt(l.norm, next.to)) || l.withBehind(k+2)) {
 		it.word = l.lex.words["the"] // c/ rosca: with a thread
 		return
 	}
@@ -155,6 +155,34 @@ func (l *line) typeLetter(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if it.is(classKind) != nil && it.to-it.from == 1 && next.figure != nil && next.glued && next.figure.whole && !next.figure.marked && next.figure.v < 10 {
 		it.word, it.unread = nil, true
+	}
+}
+
+// withBehind reports what a short "with" and a stroke stand before: a word of three letters or more that is no
+// end's, or a count, which is then none of the sizes: c/rosca, m/mutter, c/5.
+func (l *line) withBehind(k int) bool {
+	it := at(l.tokens, k)
+	if f := it.figure; f != nil && f.whole && f.kind == bare && !f.marked && it.glued {
+		f.drop(asCount)
+		return true
+	}
+	return it.figure == nil && it.glued && it.to-it.from > 2 && it.is(classSex) == nil && (it.is(classEnd) == nil || it.is(classFamily) != nil)
+}
+
+// withStroke reads the m/ of m/mutter, which is the Scandinavian for with.
+func (l *line) withStroke(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if it.to-it.from == 1 && l.norm[it.from] == 'm' && !it.glued && !l.capital(it.from) && next.mark == '/' && next.glued && at(l.tokens, k+2).figure == nil && l.withBehind(k+2) {
+		it.word, it.unread = l.lex.words["with"], false
+	}
+}
+
+// bagOf takes the glued socket from the Spanish bolsa before a number, which is a bag of so many.
+func (l *line) bagOf(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if w := string(l.norm[it.from:it.to]); (w == "bolsa" || w == "busta" || w == "bolsa de") && next.figure != nil && next.figure.whole && next.figure.kind == bare || w == "bolsa" && next.figure != nil && next.figure.role == asCount {
+		it.word, it.unread = l.lex.words["the"], false
+		next.figure.drop(asCount)
 	}
 }
 

@@ -361,6 +361,9 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 					continue // the diameter of a dial
 				}
 				c.tubed = c.tubed || m.value == "TUBE"
+				if m.value == "BORE" && !l.one && l.shape != nil && l.is(tail) {
+					m = &sense{class: classEnd, value: "BARB"} // the bore of the hose that the tail is for
+				}
 				if m.value == "BARB?" {
 					if c.end == "" {
 						c.end, c.endFirst, c.guess = "BARB", c.fig == nil, true

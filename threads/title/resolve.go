@@ -115,7 +115,20 @@ func (l *line) airTube() bool {
 	if l.shape == nil {
 		return anyThreadSize(l.tokens)
 	}
+	if (l.is(elbow) || l.is(adaptor)) && smallMetric(l.tokens) {
+		return true
+	}
 	return bytes.Contains(l.norm, []byte("pneum")) || bytes.Contains(l.norm, []byte("пневм")) || bytes.Contains(l.norm, []byte("气"))
+}
+
+// smallMetric reports the M5 or M6 of compressed air.
+func smallMetric(tokens []token) bool {
+	for k := range tokens {
+		if f := tokens[k].figure; f != nil && f.kind == metricSize && f.v <= 6 {
+			return true
+		}
+	}
+	return false
 }
 
 // anyThreadSize reports a size that can only be a thread's.

@@ -16,6 +16,13 @@ func (l *line) assignSexes(ends []*phrase) {
 		}
 	}
 	l.femaleBody(ends)
+	if !l.one && l.is(ownThread) {
+		for _, e := range ends {
+			if e.sex() != threads.Female {
+				e.attr &^= isNut | isSwivel // the nut of a through-hull is on its own thread
+			}
+		}
+	}
 	if len(ends) == 2 && ends[0].fig == ends[1].fig {
 		l.second = ends[1]
 	}

@@ -111,6 +111,8 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 		}
 		f.drop(asRepeat)
 		f.used = true // the thread before it carries it
+	case next.role(classAfter) == asBore && l.is(tail) && hasText(l.norm, next.from, "bore"):
+		// hose tail for 13 mm bore
 	case next.role(classAfter) == asBore && !(l.one && next.is(classEnd) != nil) || prev.role(classBefore) == asBore:
 		f.kind = l.bore(f)
 	case f.v > l.largestTube(k) || f.v < 3:

@@ -103,7 +103,7 @@ var pairPasses = [][]pairRewrite{
 		{
 			"of a tail said first the millimetres are the tail", "Espigão 3/4 x 20 mm",
 			func(e, o *phrase) bool {
-				return e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && o.bare() && !o.comma
+				return e.fig != nil && !e.millimetres() && e.end == "BARB" && e.endFirst && !e.described() && o.millimetres() && (o.bare() || o.hose && o.end == "BARB") && !o.comma
 			},
 			func(e, o *phrase) { o.end, e.end, e.thread = e.end, "", true },
 		},

@@ -181,6 +181,8 @@ func TestLaterLines(t *testing.T) {
 // Lines made as such lists write, in languages of which few lists are public: 33 of the
 // first 39 were right and three silently wrong when they were first read (one by its label); of a
 // second 48, in 15 languages, 42 and none.
+// The last 240, written from memory by people who saw no reader, are dense with abbreviations: 184 were right
+// and 21 silently wrong when they were first read, six of the 21 by a label that named the same thread otherwise.
 // Lines made beside a class of faults, with their answers first, stand here too; they are no sample.
 func TestMadeLines(t *testing.T) {
 	counts, lines, wrong := judgeLines(t, "../../testdata/published/lines_made.csv")

@@ -32,6 +32,8 @@ var wordSteps = [...]wordStep{
 	{"a count where an end is due is not understood", "1/2 MIP X PC", (*line).countAsEnd},
 	{"a sex behind for may be the counterpart's", `Hurtigkobling til udvendig gevind G 1/2`, (*line).counterpart},
 	{"a T glued to a digit is no tee", `Gauge 0 T0 21 bar 1/2" BSP male`, (*line).typeLetter},
+	{"m/ before a word is with", `Kuleventil 3/4" innv. m/sommerfuglhendel`, (*line).withStroke},
+	{"bolsa before a number is a bag", `Machón 3/4" bolsa 5 uds.`, (*line).bagOf},
 	{"UN behind a count is units", "UNIÃO INSTANTÂNEA 8MM (10UN)", (*line).unitsOf},
 	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", (*line).spannerWord},
 	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, (*line).pressureLetters},
