@@ -83,7 +83,7 @@ func (l *line) slipLetter(k int) {
 	}
 	prev := at(l.tokens, k-1)
 	slip := prev.figure != nil && (prev.figure.marked || prev.figure.frac) && at(l.tokens, k-2).value(classSep) == "x" && at(l.tokens, k+1).value(classSep) != "x" // 2" FPT x 2" S
-	slip = slip || prev.figure != nil && (prev.figure.marked || prev.figure.frac) && at(l.tokens, k+1).value(classSep) == "x" && l.american() // 1-1/2 S x 3/4 FPT
+	slip = slip || prev.figure != nil && (prev.figure.marked || prev.figure.frac) && at(l.tokens, k+1).value(classSep) == "x" && l.american()                      // 1-1/2 S x 3/4 FPT
 	if slip || prev.value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" && at(l.tokens, k+2).figure == nil {
 		it.word = l.lex.words["slip"]
 	}
