@@ -79,7 +79,7 @@ func TestAPartsNameKeepsItsMaterial(t *testing.T) {
 		"ống mềm":    "the braid of a hose",
 		"slang per":  "hose by the metre",
 		"bout ":      "no fitting", "tige ": "no fitting", "vis ": "no fitting",
-		"colle ": "a glue for it", "cola ": "a glue for it", "cemento ": "a glue for it",
+		"colle ": "a glue for it", "cola ": "a glue for it", "cemento ": "a glue for it", "porta gomma": "a tail for it", "giunzione tubo gomma": "a joint for it",
 		"ptfe": "sealing tape, of which the kind says it", "ruban": "sealing tape",
 	}
 	materials := map[string]string{}
