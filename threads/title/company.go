@@ -5,6 +5,9 @@ import (
 	"strings"
 )
 
+// withWords are the words for with that others of a list go on from.
+var withWords = []string{"with", "mit", "avec", "con", "com", "met", "med", "z", "ze", "с", "із", "з"}
+
 // together reports a word that says what comes with the part.
 func (l *line) together(k int) bool {
 	if k > 0 && l.tokens[k].figure != nil && l.tokens[k].figure.whole {
@@ -15,6 +18,13 @@ func (l *line) together(k int) bool {
 		return true
 	}
 	switch string(l.norm[it.from:it.to]) {
+	case "en", "og", "och", "y", "e", "ja", "i", "и", "ve":
+		for j := range l.tokens[:k] {
+			if slices.Contains(withWords, string(l.norm[l.tokens[j].from:l.tokens[j].to])) {
+				return true // met beluchter en keerklep
+			}
+		}
+		return false
 	case "with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et", "z", "ze", "с", "із", "з", "s", "me":
 		return true
 	}

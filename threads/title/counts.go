@@ -1,9 +1,6 @@
 package title
 
-import (
-	"bytes"
-	"strings"
-)
+import "bytes"
 
 // counts says what a number is where a hyphen ties a whole number to a word that is no
 // thread's (2-pack, 2-pc, 4-port), or the number ends a code (PC8-02).
@@ -266,56 +263,6 @@ func (l *line) ringSize(f *figure, prev, next *token) bool {
 	return l.is(ring) && !f.marked && (next.parted() || prev.parted())
 }
 
-// thinnestLayers is the least wall in mm that is written for multilayer pipe: 16 x 2 is the smallest (ISO 21003-2, memory).
-const thinnestLayers = 2
-
-// says reports whether the line has a word of an end.
-func (l *line) says(end string) bool {
-	for k := range l.tokens {
-		if l.tokens[k].value(classEnd) == end {
-			return true
-		}
-	}
-	return false
-}
-
-// wall reports the wall of a tube given as 15x1.5.
-func (l *line) wall(k int, f *figure) bool {
-	x, tube := at(l.tokens, k-1), at(l.tokens, k-2)
-	if f.whole && f.v < thinnestLayers && l.says("LAYER") && l.threaded() {
-		return false // multilayer 32 x 1 male
-	}
-	if stroke, angle := at(l.tokens, k+1), at(l.tokens, k+2).figure; f.whole && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && stroke.mark == '/' && angle != nil && (angle.v == 90 || angle.v == 45) {
-		return true // elbow 16x2/90
-	}
-	if l.pressed && f.whole && !f.marked && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.whole && tube.figure.v >= 14 && tube.figure.v <= 63 {
-		return true // press coupling 20x2-16x2
-	}
-	decimal := bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], '.') > 0
-	if decimal && f.whole && !f.marked && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && tube.figure.whole && !tube.figure.marked && tube.figure.v >= 10 {
-		return true // 16x2.0: no thread of 2 inches is written so
-	}
-	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.kind == mmSize && tube.figure.v >= 14 && tube.figure.v <= 32 && l.takesTubes() {
-		return true // compression 16x2: no tube so small comes with a thread of 2 inches
-	}
-	glued := x.glued && l.tokens[k].glued
-	if f.whole || f.marked || f.v > 4 || !glued && (!decimal || x.glued || l.tokens[k].glued) || x.value(classSep) != "x" || tube.figure == nil || tube.figure.frac || !glued && tube.figure.v <= largestInch {
-		return false
-	}
-	return at(l.tokens, k-3).value(classEnd) == "TUBE"
-}
-
-// pipeOutside reads the outside diameter of a Vietnamese pipe: the thread that
-// goes with it where the line speaks of one, else the pipe's own end.
-func (l *line) pipeOutside(f *figure) figureKind {
-	v := l.lex.phis[int(f.v)]
-	if v == 0 || !f.whole || !l.threaded() {
-		return mmSize
-	}
-	f.v = v
-	return dnSize
-}
-
 // threaded reports whether some word names a sex or a thread.
 func (l *line) threaded() bool {
 	for k := range l.tokens {
@@ -324,39 +271,6 @@ func (l *line) threaded() bool {
 		}
 	}
 	return false
-}
-
-// priced reports whether a sign of money stands right before or behind a figure. A sign between two figures
-// is that of the one it touches, else of the second, as dollars and pounds are written.
-func (l *line) priced(k int) bool {
-	before := strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " ")
-	behind := strings.TrimLeft(l.as[l.at[l.tokens[k].to]:], " ")
-	for _, sign := range [...]string{"$", "€", "£", "¥", "₽", "₺", "₴"} {
-		if strings.HasSuffix(before, sign) {
-			return true
-		}
-		rest, ok := strings.CutPrefix(behind, sign)
-		touches := strings.HasPrefix(l.as[l.at[l.tokens[k].to]:], sign)
-		if next := strings.TrimLeft(rest, " "); ok && (touches || next == "" || !isDigit(rune(next[0]))) {
-			return true
-		}
-	}
-	return false
-}
-
-// amount reports a figure with two decimals at the end of a line, the last of them a nought, as prices are
-// written and sizes are not: 3.50. Another size must stand in the line.
-func (l *line) amount(k int, f *figure) bool {
-	text := l.norm[l.tokens[k].from:l.tokens[k].to]
-	n := len(text)
-	return k == len(l.tokens)-1 && n > 3 && text[n-3] == '.' && text[n-1] == '0' && !f.marked && l.sizeElsewhere(k) && at(l.tokens, k-1).value(classSep) != "x"
-}
-
-// ownColumn reports a figure that stands alone in a column of a table, between tabs.
-func (l *line) ownColumn(k int) bool {
-	from, to := int(l.at[l.tokens[k].from]), int(l.at[l.tokens[k].to])
-	first, last := from == 0 || l.as[from-1] == '\t', to == len(l.as) || l.as[to] == '\t'
-	return first && last && to-from < len(l.as)
 }
 
 // leads reports whether a figure stands at the beginning of a line, or behind a name

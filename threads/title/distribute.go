@@ -324,6 +324,15 @@ func (l *line) overlaySeal(ends []*phrase, r *phrase) {
 			return
 		}
 	}
+	if seal&(isNut|isSwivel) == 0 {
+		return
+	}
+	for _, e := range ends {
+		if l.is(tail) && e.fig != nil && !e.millimetres() && e.fam == nil && len(e.sexes) == 0 {
+			e.attr, e.thread = e.attr|seal, true // hose tail 1" with swivel nut x 25 mm
+			return
+		}
+	}
 }
 
 func threadLike(c *phrase) bool {

@@ -10,7 +10,7 @@
 // through: spelled to one alphabet (normal.go), cut into tokens (scan.go,
 // number.go, pitch.go, units.go, date.go), its words told by their neighbours
 // (word_steps.go: letters.go, neighbours.go, company.go), its figures given roles (classify.go,
-// sizes.go, counts.go, rating.go, role.go), parted into phrases (phrase.go), and
+// sizes.go, repeats.go, walls.go, counts.go, money.go, rating.go, role.go), parted into phrases (phrase.go), and
 // what is said once distributed over the ends by named steps, each with the line
 // that shows it (steps.go: distribute.go, relocate.go, ends.go, sexes.go,
 // mention.go). Each phrase is resolved to candidates (resolve.go, unified.go) with

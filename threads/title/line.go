@@ -204,3 +204,13 @@ func (l *line) takeMaterial(value string) {
 		l.material = value
 	}
 }
+
+// says reports whether the line has a word of an end.
+func (l *line) says(end string) bool {
+	for k := range l.tokens {
+		if l.tokens[k].value(classEnd) == end {
+			return true
+		}
+	}
+	return false
+}

@@ -48,6 +48,7 @@ var carries = map[string]func(threads.End) bool{
 	"metal-edge":  func(e threads.End) bool { return e.Seal == threads.MetalEdge },
 	"left":        func(e threads.End) bool { return e.Left },
 	"swivel":      func(e threads.End) bool { return e.Swivel },
+	"nut":         func(e threads.End) bool { return e.Swivel || e.Sex == threads.Female },
 	"long":        func(e threads.End) bool { return e.Long },
 }
 

@@ -32,6 +32,9 @@ func (l *line) named(c *phrase) []threads.Family {
 	case "SAE45", "FLARE":
 		return []threads.Family{threads.SAE45}
 	case "SAE":
+		if hasWord(string(l.norm), "flare") {
+			return []threads.Family{threads.SAE45}
+		}
 		return []threads.Family{threads.ORB, threads.SAE45}
 	}
 	return nil
@@ -60,7 +63,7 @@ func (l *line) flareInches(c *phrase) []threads.End {
 	for _, f := range l.named(c) {
 		out = addFamily(out, f, dashText(c.fig.v*16), c.sex())
 	}
-	if (c.fam.value == "SAE45" || c.fam.value == "FLARE") && out != nil {
+	if len(l.named(c)) == 1 && l.named(c)[0] == threads.SAE45 && out != nil {
 		return out // a 45 degree flare is called by its tube
 	}
 	for _, f := range l.named(c) {

@@ -1,0 +1,36 @@
+package title
+
+import "strings"
+
+// priced reports whether a sign of money stands right before or behind a figure. A sign between two figures
+// is that of the one it touches, else of the second, as dollars and pounds are written.
+func (l *line) priced(k int) bool {
+	before := strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " ")
+	behind := strings.TrimLeft(l.as[l.at[l.tokens[k].to]:], " ")
+	for _, sign := range [...]string{"$", "€", "£", "¥", "₽", "₺", "₴"} {
+		if strings.HasSuffix(before, sign) {
+			return true
+		}
+		rest, ok := strings.CutPrefix(behind, sign)
+		touches := strings.HasPrefix(l.as[l.at[l.tokens[k].to]:], sign)
+		if next := strings.TrimLeft(rest, " "); ok && (touches || next == "" || !isDigit(rune(next[0]))) {
+			return true
+		}
+	}
+	return false
+}
+
+// amount reports a figure with two decimals at the end of a line, the last of them a nought, as prices are
+// written and sizes are not: 3.50. Another size must stand in the line.
+func (l *line) amount(k int, f *figure) bool {
+	text := l.norm[l.tokens[k].from:l.tokens[k].to]
+	n := len(text)
+	return k == len(l.tokens)-1 && n > 3 && text[n-3] == '.' && text[n-1] == '0' && !f.marked && l.sizeElsewhere(k) && at(l.tokens, k-1).value(classSep) != "x"
+}
+
+// ownColumn reports a figure that stands alone in a column of a table, between tabs.
+func (l *line) ownColumn(k int) bool {
+	from, to := int(l.at[l.tokens[k].from]), int(l.at[l.tokens[k].to])
+	first, last := from == 0 || l.as[from-1] == '\t', to == len(l.as) || l.as[to] == '\t'
+	return first && last && to-from < len(l.as)
+}

@@ -1,0 +1,216 @@
+package title
+
+import (
+	"math"
+
+	"handtight/pressure/quantity"
+	"handtight/threads"
+)
+
+// secondNames drops a size given again under another name: 1/2" (15/21), 4分 15A,
+// 3/4" Ду20, 3/8" (9,52 mm).
+func (l *line) secondNames() {
+	l.allNominal()
+	l.frenchOr()
+	order := [...]figureKind{inchSize, frenchSize, fenSize, dnSize}
+	for n, main := range order {
+		values := l.sizesOf(main)
+		if len(values) == 0 {
+			continue
+		}
+		for _, second := range order[n+1:] {
+			l.dropSecond(values, second)
+		}
+	}
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if f != nil && f.kind == mmSize {
+			l.dropConverted(k, f)
+		}
+	}
+	l.dropBareBore()
+	l.dashAndThread()
+}
+
+// dashAndThread drops a dash size that its thread stands in brackets behind, -6 (9/16-18 UNF), where a
+// family that is sized by dash has the one as the other's; else the two are asked.
+func (l *line) dashAndThread() {
+	for k := range l.tokens {
+		dash, thread := l.tokens[k].figure, at(l.tokens, k+2).figure
+		if dash == nil || thread == nil || dash.kind != dashSize || thread.kind != unSize || at(l.tokens, k+1).mark != '(' {
+			continue
+		}
+		for _, f := range [...]threads.Family{threads.JIC, threads.ORB, threads.SAE45, threads.ORFS} {
+			form, ok := threads.Find(f, "-"+quantity.Exact(dash.v))
+			if ok && math.Abs(form.Major.Inches()-thread.v) < 0.02 && math.Abs(form.TPI-thread.pitch) < 0.01 {
+				dash.drop(asRepeat)
+			}
+		}
+		if dash.role != asRepeat {
+			dash.or = thread.words(l) // -6 (3/4-16): the two are not one size
+			thread.drop(asRepeat)
+		}
+	}
+}
+
+// frenchOr keeps a size of the French trade and the other size that a bracket behind it names for it, 12x17
+// (1/2"): which is right is asked.
+func (l *line) frenchOr() {
+	for k := range l.tokens {
+		f, bracket, inch := l.tokens[k].figure, at(l.tokens, k+1), at(l.tokens, k+2).figure
+		if f == nil || f.kind != frenchSize || bracket.mark != '(' || inch == nil || inch.kind != inchSize || inch.v == f.v || at(l.tokens, k+3).mark != ')' {
+			continue
+		}
+		f.or = l.words(l.tokens[k+2].from, l.tokens[k+2].to)
+		inch.drop(asEither)
+	}
+}
+
+func (l *line) sizesOf(kind figureKind) map[float64]bool {
+	out := map[float64]bool{}
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind == kind {
+			out[f.v] = true
+		}
+	}
+	return out
+}
+
+func (l *line) dropSecond(values map[float64]bool, second figureKind) {
+	french := second == frenchSize
+	var again []*figure
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind == second && values[f.v] {
+			again = append(again, f)
+		}
+	}
+	for _, f := range again {
+		f.drop(asRepeat)
+		if second == dnSize {
+			l.markBore(f)
+		}
+		if french {
+			l.markFrench(f.v)
+		}
+	}
+}
+
+// markBore gives the inch size that a nominal bore repeats the figure of that bore, so that
+// the letter of 1/2" R15 is read as that of R15.
+func (l *line) markBore(bore *figure) {
+	for k := range l.tokens {
+		if l.tokens[k].figure != bore {
+			continue
+		}
+		if m := at(l.tokens, k-1).is(classFamily); m == nil || m.value != "R" || !l.tokens[k].glued {
+			return
+		}
+	}
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind == inchSize && f.v == bore.v {
+			f.dn = bore.dn
+		}
+	}
+}
+
+// dropConverted drops millimetres that repeat an inch size beside them.
+func (l *line) dropConverted(k int, f *figure) {
+	if l.is(tail) && at(l.tokens, k-1).mark != '(' && at(l.tokens, k+1).mark != ')' && l.otherSize(k) && f.whole && !l.threadNamed(k) {
+		return // hose tail 13 mm 1/2: the tail and the thread
+	}
+	for _, j := range [...]int{k - 2, k - 1, k + 1, k + 2, k + 3} {
+		if j < 0 || j >= len(l.tokens) || l.tokens[j].figure == nil || l.tokens[j].figure.kind != inchSize && l.tokens[j].figure.kind != frenchSize {
+			continue
+		}
+		if j != k-1 && j != k+1 && l.tokens[(j+k)/2].mark != '(' && !(j == k-2 && l.is(tail) && l.tokens[k-1].is(classEnd) != nil && l.threadNamed(k)) || j == k+3 && l.tokens[k+2].is(classFamily) == nil {
+			continue
+		}
+		inch := l.tokens[j].figure
+		switch {
+		case l.tubeBeside(k, j, inch):
+			continue
+		case math.Abs(inch.v*25.4-f.v) < 0.15 && inch.v < 1 && inch.kind == inchSize:
+			f.drop(asRepeat)
+			inch.hose = true
+		case l.lex.bores[int(f.v)] == inch.v || math.Abs(inch.v*25.4-f.v) < 0.5:
+			f.drop(asRepeat)
+		default:
+			if g, ok := threads.Find(threads.G, inchText(inch.v)); ok && math.Abs(float64(g.Major)-f.v) < 0.6 {
+				f.drop(asRepeat)
+			}
+		}
+	}
+}
+
+// threadNamed reports a size with the name of its thread behind the figure, and another before it, so that the
+// millimetres of a tail are the inches before them: espiga 1/2" para manguera 13 mm con rosca G 1/2.
+func (l *line) threadNamed(k int) bool {
+	named := false
+	for j := k + 1; j < len(l.tokens); j++ {
+		f := l.tokens[j].figure
+		named = named || f != nil && f.kind == inchSize && (l.tokens[j-1].is(classFamily) != nil || at(l.tokens, j+1).is(classFamily) != nil)
+	}
+	return named && l.sizeBefore(k)
+}
+
+// tubeBeside reports millimetres behind a word for a tube, of an elbow or an adaptor, right before the
+// inches of a thread: tubo PU 6 mm 1/4". A tube of 1/4 inch is 6.35 mm, which is written with its figures.
+func (l *line) tubeBeside(k, j int, inch *figure) bool {
+	if j != k+1 || inch.kind != inchSize || l.shape == nil || !l.is(elbow) && !l.is(adaptor) || math.Abs(inch.v*25.4-l.tokens[k].figure.v) < 0.3 {
+		return false
+	}
+	for n := range l.tokens[:k] {
+		if v := l.tokens[n].value(classEnd); v == "TUBE" || v == "TUBING" {
+			return true
+		}
+	}
+	return false
+}
+
+// dropBareBore drops a nominal bore of a hose or valve whose ends are given
+// another way (DN10 DKO-L 15L).
+func (l *line) dropBareBore() {
+	other := false
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil {
+			other = other || f.kind == inchSize || f.kind == frenchSize || f.kind == metricSize || f.kind == coneSize || f.kind == unSize || f.kind == dashSize
+		}
+	}
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if f == nil || f.kind != dnSize || !other {
+			continue
+		}
+		prev, next := l.beside(k, -1), l.beside(k, 1)
+		if l.hyphenated(k) {
+			continue
+		}
+		own := sizedByBore(next.is(classFamily)) || next.is(classSex) != nil
+		if prev.role(classBefore) == asBore && (!own || l.bodyBore(k)) {
+			f.drop(asBoreBeside)
+		}
+	}
+}
+
+// bodyBore reports whether the nominal bore at k is that of the body, as the words behind it are those
+// of the thread that follows them: valve DN15 G 3/4, valve DN8 (female G 1/2). A part with unequal
+// ends, or with a branch, can have both.
+func (l *line) bodyBore(k int) bool {
+	if l.shape == nil || l.is(unequal) || l.is(tee) || l.reducing {
+		return false
+	}
+	designated := false
+	for j := k + 1; j < len(l.tokens); j++ {
+		it := &l.tokens[j]
+		m := it.is(classFamily)
+		switch {
+		case it.figure != nil:
+			return designated && it.figure.kind == inchSize
+		case it.mark == '(', m != nil && m.has("pre"):
+			designated = true
+		case m == nil && it.is(classSex) == nil:
+			return false
+		}
+	}
+	return false
+}

@@ -1,0 +1,43 @@
+package title
+
+import "bytes"
+
+// thinnestLayers is the least wall in mm that is written for multilayer pipe: 16 x 2 is the smallest (ISO 21003-2, memory).
+const thinnestLayers = 2
+
+// wall reports the wall of a tube given as 15x1.5.
+func (l *line) wall(k int, f *figure) bool {
+	x, tube := at(l.tokens, k-1), at(l.tokens, k-2)
+	if f.whole && f.v < thinnestLayers && l.says("LAYER") && l.threaded() {
+		return false // multilayer 32 x 1 male
+	}
+	if stroke, angle := at(l.tokens, k+1), at(l.tokens, k+2).figure; f.whole && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && stroke.mark == '/' && angle != nil && (angle.v == 90 || angle.v == 45) {
+		return true // elbow 16x2/90
+	}
+	if l.pressed && f.whole && !f.marked && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.whole && tube.figure.v >= 14 && tube.figure.v <= 63 {
+		return true // press coupling 20x2-16x2
+	}
+	decimal := bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], '.') > 0
+	if decimal && f.whole && !f.marked && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && tube.figure.whole && !tube.figure.marked && tube.figure.v >= 10 {
+		return true // 16x2.0: no thread of 2 inches is written so
+	}
+	if f.whole && !f.marked && f.v >= 2 && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.kind == mmSize && tube.figure.v >= 14 && tube.figure.v <= 32 && l.takesTubes() {
+		return true // compression 16x2: no tube so small comes with a thread of 2 inches
+	}
+	glued := x.glued && l.tokens[k].glued
+	if f.whole || f.marked || f.v > 4 || !glued && (!decimal || x.glued || l.tokens[k].glued) || x.value(classSep) != "x" || tube.figure == nil || tube.figure.frac || !glued && tube.figure.v <= largestInch {
+		return false
+	}
+	return at(l.tokens, k-3).value(classEnd) == "TUBE"
+}
+
+// pipeOutside reads the outside diameter of a Vietnamese pipe: the thread that
+// goes with it where the line speaks of one, else the pipe's own end.
+func (l *line) pipeOutside(f *figure) figureKind {
+	v := l.lex.phis[int(f.v)]
+	if v == 0 || !f.whole || !l.threaded() {
+		return mmSize
+	}
+	f.v = v
+	return dnSize
+}
