@@ -5,8 +5,11 @@ import (
 	"strings"
 )
 
-// withWords are the words for with that others of a list go on from.
-var withWords = []string{"with", "mit", "avec", "con", "com", "met", "med", "z", "ze", "с", "із", "з"}
+// withWords are the words for with; andWords go on from one of them: met beluchter en keerklep.
+var (
+	withWords = []string{"with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et", "z", "ze", "с", "із", "з", "s", "me"}
+	andWords  = []string{"en", "og", "och", "y", "e", "ja", "i", "и", "ve"}
+)
 
 // together reports a word that says what comes with the part.
 func (l *line) together(k int) bool {
@@ -17,15 +20,16 @@ func (l *line) together(k int) bool {
 	if l.shortWith(k) {
 		return true
 	}
-	switch string(l.norm[it.from:it.to]) {
-	case "en", "og", "och", "y", "e", "ja", "i", "и", "ve":
+	text := func(k int) string { return string(l.norm[l.tokens[k].from:l.tokens[k].to]) }
+	if slices.Contains(andWords, text(k)) {
 		for j := range l.tokens[:k] {
-			if slices.Contains(withWords, string(l.norm[l.tokens[j].from:l.tokens[j].to])) {
-				return true // met beluchter en keerklep
+			if slices.Contains(withWords, text(j)) {
+				return true
 			}
 		}
 		return false
-	case "with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et", "z", "ze", "с", "із", "з", "s", "me":
+	}
+	if slices.Contains(withWords, text(k)) {
 		return true
 	}
 	return it.mark == '+' || it.mark == '&'

@@ -111,9 +111,16 @@ func TestWordsWithoutASizeAreNamed(t *testing.T) {
 	for _, text := range []string{"Hex plug NPT male", "Kugelhahn IG/IG", "Push-in elbow", "Racor hembra"} {
 		r := Read(text)
 		require.Empty(t, r.Ends, text)
-		require.Contains(t, notUsedText(r), "no size is read with it", text)
+		require.Contains(t, notUsedText(r), whyUnsized, text)
 	}
-	require.NotContains(t, notUsedText(Read("PE pipe outside 25 mm")), "no size is read with it")
+	require.NotContains(t, notUsedText(Read("PE pipe outside 25 mm")), whyUnsized)
+}
+
+// Bytes of another code page are named: 3/4½ of Windows-1252 is no 3/4 that is sure.
+func TestSignsThatAreNoUTF8AreNamed(t *testing.T) {
+	require.Contains(t, Read("3/4\xbd\" nipple").Unread, "signs that are no UTF-8: save the text as UTF-8, or put the letters right")
+	require.NotEmpty(t, Read("Dirsek 1/2\" i\xe7 di\xfe").Unread)
+	require.Empty(t, Read("Nippel ½\" außen").Unread)
 }
 
 func TestHosesOfOneSize(t *testing.T) {

@@ -28,6 +28,9 @@ func Read(text string) threads.Reading {
 	defer l.release()
 	out := l.read()
 	out.Text = text
+	if strings.ContainsRune(text, utf8.RuneError) {
+		out.Unread = append(out.Unread, "signs that are no UTF-8: save the text as UTF-8, or put the letters right")
+	}
 	if over {
 		out.Unread = append(out.Unread, fmt.Sprintf("the text beyond %d bytes", longestText))
 	}

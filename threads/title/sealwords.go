@@ -77,6 +77,9 @@ func (l *line) namedSeals(ends []threads.EndReading) {
 	}
 }
 
+// whyUnsized is why words of an end are not used where no size stands with them.
+const whyUnsized = "no size is read with it"
+
 // endsUnsized notes the words of an end in a line that gives no size with them, so that no end is read.
 func (l *line) endsUnsized() {
 	if l.one || l.shape != nil && l.shape.ends < 0 || len(l.unjudged) > 0 || l.shape == nil && (l.says("TUBE") || l.says("HOSE")) {
@@ -94,7 +97,7 @@ func (l *line) endsUnsized() {
 		for says(k+1) || at(l.tokens, k+1).mark == '/' && says(k+2) {
 			k++
 		}
-		l.ignore(l.words(l.tokens[from].from, l.tokens[k].to), "no size is read with it")
+		l.ignore(l.words(l.tokens[from].from, l.tokens[k].to), whyUnsized)
 	}
 }
 

@@ -48,7 +48,7 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 				told = told || have.Question != ""
 			}
 			for _, n := range r.NotUsed {
-				told = told || n.Why == whyNot[asNothing] || n.Why == "no size is read with it"
+				told = told || n.Why == whyNot[asNothing] || n.Why == whyUnsized
 			}
 			if told {
 				worse(asked, fmt.Sprintf("no %s|%s|%s among %s", e.family, e.size, e.sex, endsText(r.Ends)))
