@@ -100,7 +100,6 @@ type lexicon struct {
 	sexWords []string // single words for one sex, such as a misspelt one is held against
 	room     []*sense // what [lexicon.first] cuts from
 	longest  int      // bytes of the longest phrase
-	begins   beginnings
 }
 
 var wordFiles = []string{
@@ -185,9 +184,6 @@ func (l *lexicon) put(word string, m *sense) {
 		into[key] = append(into[key], m)
 	}
 	l.longest = max(l.longest, len(key))
-	if k := strings.IndexAny(key, " /&"); k > 0 {
-		l.begins.add(key[:k])
-	}
 }
 
 // first makes a list of one sense, cut from a longer one: thousands of words have it.

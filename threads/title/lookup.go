@@ -39,9 +39,6 @@ func (sc *scanner) lookUpRun(i int, mixed bool) (int, []*sense) {
 				best, bestEnd = m, e
 			}
 		}
-		if pieces == 0 && !sc.lex.begins.may(key) {
-			break
-		}
 		next := stop
 		mark := byte(' ')
 		for next < len(sc.norm) && (joint(sc.norm[next]) || mark == ' ' && (sc.norm[next] == '/' || sc.norm[next] == '&')) {
