@@ -71,6 +71,9 @@ func (l *line) survey() {
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || l.shape != nil && l.shape.ends >= 0) {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
+				if m.shape.traits&foremost != 0 && (l.one || l.figured(k)) {
+					continue // 1/2 with a gasket: not the part itself
+				}
 				l.takeKind(m.shape)
 				l.takeTeeSex(k, m.shape)
 				if m.shape.traits&dial != 0 {
@@ -106,6 +109,11 @@ func (l *line) survey() {
 		l.evidence = true
 	}
 	l.litres()
+}
+
+// figured reports whether a figure stands before the word at k.
+func (l *line) figured(k int) bool {
+	return slices.ContainsFunc(l.tokens[:k], func(it token) bool { return it.figure != nil })
 }
 
 // fromZero reports a scale: 0-60 psi.

@@ -114,7 +114,7 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	case families[threads.Push] && families[threads.Compression]:
 		return "Does the tube push in, or is it held by a ring and a nut (compression)? Look at the picture, or ask the shop."
 	case bsp && families[threads.NPT]:
-		return "Which thread is the " + subject + ": " + what + "? Look for BSP, G, R or NPT on the part, or ask the shop." + sex
+		return "Which thread is the " + subject + ": " + what + "? Look for BSP, G, R or NPT on the part, or ask the shop." + sex + l.orNoThread(c)
 	case bsp && (families[threads.NPSM] || families[threads.NPS] || families[threads.NH]):
 		return "Which thread is the " + subject + ": " + what + "? Look for BSP, G, NPS or NPSM on the part, or ask the shop." + sex
 	case families[threads.G] && families[threads.Rp] && len(families) == 2:
@@ -131,6 +131,14 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 		return "Does the size name the tube or the thread: " + what + "? Ask for the thread in words, such as " + r.Candidates[0].Form.Designation + "." + sex
 	}
 	return "How does the " + subject + " seal: " + what + "? Look at the nose: a cone, a flat face, or an O-ring on the thread." + sex
+}
+
+// orNoThread asks of a plastic part, of which no word says that it has a thread, whether it takes a bare pipe.
+func (l *line) orNoThread(c *phrase) string {
+	if l.one || c.fam != nil || len(c.sexes) > 0 && !c.assumed || c.thread || c.attr&isPlastic == 0 && !plasticMaterials[l.material] {
+		return ""
+	}
+	return " Or has it no thread, and the pipe is glued, fused or pushed on?"
 }
 
 // nameOf is what the text calls the thread.

@@ -125,7 +125,7 @@ func (l *line) halvesSeal(ends []*phrase) {
 	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		if v := it.value(classAttr); (v == "washer" || v == "flat-face") && it.is(classKind) == nil {
+		if v := it.value(classAttr); (v == "washer" || v == "flat-face") && (it.is(classKind) == nil || it.is(classKind).shape.traits&foremost != 0) {
 			l.ignore(l.words(it.from, it.to), "it closes between the halves of the union")
 			it.word = l.lex.words["the"]
 		}

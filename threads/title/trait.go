@@ -22,6 +22,7 @@ const (
 	elementSized                   // 2 1/2 x 40 is the element that it holds
 	extension                      // millimetres are its length
 	femaleRound                    // mostly female at every end
+	foremost                       // is the part only where it is named before any size: elsewhere it is what comes with it
 	hose                           // its first size may be its bore
 	sealKit                        // comes for a part, and is not that part
 	madeUp                         // a hose with its ends on
@@ -61,6 +62,7 @@ var traitNamed = map[string]trait{
 	"element-sized": elementSized,
 	"extension":     extension,
 	"female-round":  femaleRound,
+	"foremost":      foremost,
 	"hose":          hose,
 	"kit":           sealKit,
 	"made-up":       madeUp,

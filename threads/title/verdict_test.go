@@ -74,7 +74,7 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 	}
 	for _, e := range l.ends {
 		for k, have := range left {
-			if e.family == "SOCKET" && strings.Contains(have.Question, "soldered, glued or pressed") && len(have.Candidates) > 0 && sameSize(e, have.Candidates[0]) {
+			if e.family == "SOCKET" && (strings.Contains(have.Question, "soldered, glued or pressed") || strings.Contains(have.Question, "glued, fused or pushed on")) && len(have.Candidates) > 0 && sameSize(e, have.Candidates[0]) {
 				left = append(left[:k:k], left[k+1:]...) // that it is soldered or pressed is asked
 				break
 			}
