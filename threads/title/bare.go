@@ -85,7 +85,7 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 		return f.drop(asCode) // QZ12-3456
 	}
 	switch {
-	case f.v >= 5 && f.v <= 63 && (other.kind != bare || l.evidence):
+	case f.v >= 5 && f.v <= 63 && (other.kind != bare || l.evidence), f.whole && (f.v == 75 || f.v == 110) && other.frac:
 		return mmSize
 	case inchLike(f.v):
 		return inchSize

@@ -302,7 +302,9 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 	if !f.whole || f.v > 20 || k == 0 || !l.tokens[k].glued || l.tokens[k-1].is(classFamily) == nil {
 		return false
 	}
-	return l.is(hose) || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v)
+	bore := at(l.tokens, k+1)
+	layers := f.v <= 2 && bore.is(classSex) == nil && !bore.parted() && l.namesHose() && l.sizeElsewhere(k) // hose 3/8 R2
+	return l.is(hose) || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v) || bore.figure != nil && bore.figure.frac || layers
 }
 
 // pumpType reports one of the two numbers of a circulator's type, its bore and its head: 25-60.

@@ -14,7 +14,7 @@ func TestPlainNumbers(t *testing.T) {
 	readMeanings(t, []meaning{
 		{"90 is an elbow's angle", `Elbow 90 1/2 NPT female`, elbow, "90: an angle"},
 		{"60 is no angle of an elbow, and nothing says what it is", `Elbow 60 1/2 NPT female`, elbow, "60: nothing says what it is"},
-		{"an adaptor has no angle", `Adaptor 90, 1/2 NPT female`, "NPT 1/2 female", "90: nothing says what it is"},
+		{"an adaptor has no angle", `Adaptor 90, 1/2 NPT female`, "NPT 1/2 female", "90: nothing says what it is; the other end (nothing is said of it)?"},
 		{"a pump is called by its bore and its head", `Pump 25/60, 1/2 NPT female`, elbow, "25: a code or type; 60: a code or type"},
 		{"a number in brackets behind its word", `Elbow 1/2 NPT female, length (40)`, elbow, "40: a length"},
 		{"and behind an equals sign", `Elbow 1/2 NPT female, length = 40`, elbow, "40: a length"},

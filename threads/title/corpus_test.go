@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"flag"
 	"fmt"
+	"math"
 	"os"
 	"strings"
 	"testing"
@@ -105,12 +106,25 @@ func (e labelledEnd) fits(r threads.EndReading) bool {
 
 func sameSize(e labelledEnd, c threads.End) bool {
 	size := strings.ReplaceAll(strings.ReplaceAll(c.Size, " ", ""), "-", "")
+	if e.family == "SOCKET" {
+		size = strings.TrimSuffix(size, "in")
+		e.size = strings.TrimSuffix(e.size, " in")
+	}
 	label := e.size
 	if strings.HasPrefix(label, "-0") {
 		label = "-" + label[2:]
 	}
 	if e.family == "UNF" {
 		return c.Form != nil && (strings.HasPrefix(c.Form.Designation, e.size) || c.Family == threads.UN && c.Size == e.size)
+	}
+	if e.family == "METRIC" && !strings.Contains(label, "x") {
+		size, _, _ = strings.Cut(size, "x") // a label without a pitch
+	}
+	if form := c.Form; form != nil && (e.family == "JIC" || e.family == "SAE45" || e.family == "ORFS" || e.family == "ORB" || strings.HasPrefix(e.family, "DIN24")) {
+		inches := fmt.Sprintf("%g/16", math.Abs(threads.SizeInches(label)*16))
+		if strings.HasPrefix(form.Designation, label) || strings.Contains(form.Designation, label) || size == "-"+strings.TrimSuffix(inches, "/16") {
+			return true // named by its thread or its tube
+		}
 	}
 	return size == strings.ReplaceAll(strings.ReplaceAll(label, " ", ""), "-", "")
 }

@@ -1,6 +1,9 @@
 package title
 
-import "bytes"
+import (
+	"bytes"
+	"slices"
+)
 
 // counts says what a number is where a hyphen ties a whole number to a word that is no
 // thread's (2-pack, 2-pc, 4-port), or the number ends a code (PC8-02).
@@ -36,6 +39,10 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 		return true // 2x 8 mm compression: two of them
 	}
 	if l.timesBehind(k, f) || l.countAlone(k, f) {
+		return true
+	}
+	if of := l.hoseFittings(k, f); of != nil {
+		of.times, of.counted, f.used = int(f.v), true, true
 		return true
 	}
 	if of := l.likeEnds(k, f, next); of != nil {
@@ -199,6 +206,34 @@ func (l *line) closeLength(it *token) bool {
 	}
 	return false
 }
+
+// hoseFittings gives the size of the fittings of a hose that a number before their name counts: hose 3/8, 2
+// fittings JIC 9/16 female.
+func (l *line) hoseFittings(k int, f *figure) *figure {
+	tube := func(it token) bool { return it.value(classEnd) == "TUBE" }
+	if l.one || f.v < 2 || f.v > mostLike || f.marked || f.dashed || k == 0 || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k-1).is(classFamily) != nil || !l.namesHose() && !slices.ContainsFunc(l.tokens, tube) {
+		return nil
+	}
+	named := false
+	for j := k + 1; j < len(l.tokens); j++ {
+		it := &l.tokens[j]
+		if it.figure != nil {
+			if named && (it.figure.frac || it.figure.marked || it.figure.sized()) {
+				return it.figure
+			}
+			return nil
+		}
+		if it.mark != 0 || it.is(classSep) != nil {
+			return nil
+		}
+		m := it.is(classKind)
+		named = named || j == k+1 && (m != nil && m.shape.ends >= 0 || slices.Contains(endNouns[:], string(l.norm[it.from:it.to])))
+	}
+	return nil
+}
+
+// endNouns are the words for the ends of a hose where they are counted: 2 ends.
+var endNouns = [...]string{"ends", "enden", "extrémités", "extremites", "extremos", "estremità", "extremidades", "pontas", "puntas", "uiteinden", "einden", "ändar", "ender", "päätä", "końcówki", "koncovky", "наконечника", "uç", "embouts", "terminales", "terminais", "terminali"}
 
 // likeEnds gives the millimetres of so many like ends: 3 x 10 mm push-in, 3 hose tails 13 mm. A
 // thread of so many inches goes on no hose or tube that small.

@@ -272,7 +272,7 @@ func (l *line) overlay(ends, rest []*phrase) {
 			if len(e.sexes) == 0 && len(r.sexes) == 1 && threadLike(e) {
 				e.sexes = r.sexes
 			}
-			e.attr |= r.attr & (isTaper | isParallel | isPlastic | isPort | isStudSeal | isDouble | isOldR)
+			e.attr |= r.attr & (isTaper | isParallel | isPlastic | isPort | isStudSeal | isDouble | isOldR | isOneSided)
 		}
 		l.overlaySeal(ends, r)
 		l.otherSex(ends, r)

@@ -196,6 +196,10 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
 		return ends
 	}
+	if len(ends) == 1 && want == 0 && l.is(adaptor) && threadLike(ends[0]) {
+		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)") // connector 3/4 FIP: it joins that to something
+		return ends
+	}
 	if l.is(tee) && len(ends) == 2 && ends[0].fig == ends[1].fig && ends[0].fig != nil && ends[0].fig.counted {
 		return ends // two tails of a tee: of its third end nothing is said
 	}

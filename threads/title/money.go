@@ -34,3 +34,18 @@ func (l *line) ownColumn(k int) bool {
 	first, last := from == 0 || l.as[from-1] == '\t', to == len(l.as) || l.as[to] == '\t'
 	return first && last && to-from < len(l.as)
 }
+
+// moneyLetter reports the letters of a sign of money, which are no thread: R$ 14,90, and R 45.50 where the figure has
+// the two decimals of a price and is larger than a thread's size.
+func (l *line) moneyLetter(k int) bool {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if l.one || it.is(classFamily) == nil {
+		return false
+	}
+	if strings.HasPrefix(l.as[l.at[it.to]:], "$") {
+		return true
+	}
+	text := l.norm[next.from:next.to]
+	n := len(text)
+	return next.figure != nil && it.to-it.from == 1 && n > 3 && text[n-3] == '.' && next.figure.v > largestInch
+}

@@ -12,7 +12,8 @@ func (l *line) socketWord(k int) {
 	}
 	prev, next := at(l.tokens, k-1), at(l.tokens, k+1)
 	beside := func(x, far *token) bool {
-		return x.value(classSep) == "x" && (far.is(classFamily) != nil || far.is(classSex) != nil || far.is(classEnd) != nil)
+		again := l.material == "pvc" && far.to > 0 && string(l.norm[far.from:far.to]) == word // PVC, socket x socket
+		return x.value(classSep) == "x" && (far.is(classFamily) != nil || far.is(classSex) != nil || far.is(classEnd) != nil || again)
 	}
 	if beside(prev, at(l.tokens, k-2)) || beside(next, at(l.tokens, k+2)) {
 		it.word, it.unread = l.lex.words["slip"], false
@@ -38,6 +39,10 @@ func (l *line) smallWord(k int) {
 	}
 	if m := it.is(classFamily); m != nil && m.value == "R" && it.to-it.from == 1 && at(l.tokens, k-1).figure == nil && (at(l.tokens, k+1).is(classSex) != nil || at(l.tokens, k+1).unread) {
 		it.word = l.lex.words["thread"] // R EXT, R HEMBRA: rosca
+		return
+	}
+	if l.moneyLetter(k) {
+		it.word, it.unread = l.lex.words["the"], false
 		return
 	}
 	if l.fuelGas(k) {
@@ -144,6 +149,10 @@ func (l *line) countAsEnd(k int) {
 // Spanish: 10UN. A thread's series stands behind a hyphen.
 func (l *line) unitsOf(k int) {
 	it, f, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
+	if it.value(classFamily) == "UN" && it.to-it.from == 2 && at(l.tokens, k-1).mark == '(' && next.mark == ')' {
+		it.word, it.unread = l.lex.words["the"], false // (UN): sold one by one
+		return
+	}
 	if it.value(classFamily) == "UN" && it.to-it.from == 2 && it.glued && f != nil && f.whole && f.kind == bare && !f.marked && !f.dashed && next.figure == nil && at(l.tokens, k-2).mark != '-' {
 		it.word, it.unread = l.lex.words["the"], false
 		f.drop(asCount)

@@ -4,6 +4,7 @@ import "handtight/threads"
 
 import (
 	"math"
+	"slices"
 
 	"handtight/pressure/quantity"
 )
@@ -208,6 +209,9 @@ func (sc *scanner) value(i int, f *figure) int {
 	}
 	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) {
 		if v, stop := sc.fraction(at); stop > 0 && v < 1 {
+			if sc.hoseGradeFirst(i, end, float64(n)+v) {
+				return end
+			}
 			if sc.blanks(stop) < len(sc.norm) && (sc.countFirst(n, v, end) || sc.counted(i, end)) {
 				return end
 			}
@@ -246,6 +250,12 @@ func (sc *scanner) countFirst(n int, fraction float64, end int) bool {
 		}
 	}
 	return true
+}
+
+// hoseGradeFirst reports the number of a hose's grade before its bore, which makes no size of a pipe thread
+// with it: R2 3/8 is two layers of wire and three eighths.
+func (sc *scanner) hoseGradeFirst(i, end int, mixed float64) bool {
+	return i > 0 && sc.norm[i-1] == 'r' && !letter(byteAt(sc.norm, i-2)) && isBlank(byteAt(sc.norm, end)) && !slices.Contains(pipeSizes, mixed)
 }
 
 // counted reports a whole number that a word before it makes a count of, or a nought at its beginning: set of 2

@@ -39,6 +39,7 @@ type phrase struct {
 	guess     bool // the end is taken from the beginning of a compound word
 	lent      bool // the end is another's word, and a word of its own is not understood
 	lone      bool // a tail's one size in inches: its hose's or its thread's
+	paired    bool // another such size stands beside it
 	tubed     bool // a word names the tube, or its outside
 	outer     bool // the size may be the outside of a tube or the nominal size of a pipe
 	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex
@@ -73,6 +74,7 @@ const (
 	isCone24
 	isShort // of a dryseal taper
 	isNominal
+	isOneSided // its sex is that of one end, and of the other nothing is said
 )
 
 var attrNamed = map[string]attr{
@@ -80,7 +82,7 @@ var attrNamed = map[string]attr{
 	"chamfer": isChamfer, "cone-60": isCone60, "cone-30": isCone30, "flat-face": isFlat, "o-ring": isORing,
 	"ed": isStudSeal, "port": isPort, "long": isLong, "plastic": isPlastic, "double": isDouble, "old-r": isOldR,
 	"street": isStreet, "two": isTwo, "pair": isPair,
-	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24, "short": isShort, "nominal": isNominal,
+	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24, "short": isShort, "nominal": isNominal, "one-sided": isOneSided,
 }
 
 // sexOnly are the languages whose words for a sex say nothing of a thread.

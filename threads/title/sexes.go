@@ -16,6 +16,7 @@ func (l *line) assignSexes(ends []*phrase) {
 		}
 	}
 	l.femaleBody(ends)
+	oneSided(ends)
 	if !l.one && l.is(ownThread) {
 		for _, e := range ends {
 			if e.sex() != threads.Female {
@@ -35,6 +36,15 @@ func (l *line) assignSexes(ends []*phrase) {
 		return
 	}
 	l.kindSexes(ends, count)
+}
+
+// oneSided leaves the sex that is said of one side on the first of the ends of that size: valve G 1/4, male on one side.
+func oneSided(ends []*phrase) {
+	for k, e := range ends {
+		if e.attr&isOneSided != 0 && k > 0 && ends[k-1].fig == e.fig && ends[k-1].attr&isOneSided != 0 {
+			e.sexes = nil
+		}
+	}
 }
 
 // femaleBody marks the R of a part whose ends are mostly female, where no word gives a sex: the

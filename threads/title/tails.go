@@ -73,6 +73,9 @@ func (l *line) pillar(ends []*phrase) []*phrase {
 	if len(ends) == 1 && l.is(tail) && ends[0].end == "BARB" && !ends[0].described() && ends[0].fig != nil && ends[0].fig.kind == inchSize {
 		ends[0].lone = true
 	}
+	if len(ends) == 2 && l.is(tail) && !l.one && !l.reducing && ends[0].bareTail() && ends[1].bareTail() && ends[0].fig.v != ends[1].fig.v {
+		ends[0].lone, ends[1].lone, ends[0].paired, ends[1].paired = true, true, true, true // hose tail 1/2 x 3/4: one of them may be the thread's
+	}
 	if l.shape == nil || hasEnd(ends, "BARB") || len(ends) != 1 || !threadLike(ends[0]) {
 		return ends
 	}
@@ -84,6 +87,11 @@ func (l *line) pillar(ends []*phrase) []*phrase {
 		tail.fig = ends[0].fig
 	}
 	return append(ends, tail)
+}
+
+// bareTail reports a tail in inches of which nothing else is said.
+func (c *phrase) bareTail() bool {
+	return c.end == "BARB" && c.fig != nil && c.fig.kind == inchSize && c.fam == nil && len(c.sexes) == 0 && !c.thread
 }
 
 func (l *line) pillared() bool {

@@ -58,13 +58,16 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 }
 
 // inchOfOne reports whether a single stroke before a place marks inches and no feet, as Russian lists write them:
-// an x with another size stands behind it or before the figure.
+// an x with another size stands behind it or before the figure, or it stands behind a thread or a sex.
 func (sc *scanner) inchOfOne(at int) bool {
 	x := sc.blanks(at)
 	if byteAt(sc.norm, x) == 'x' && digit(byteAt(sc.norm, sc.blanks(x+1))) {
 		return true
 	}
 	n := len(sc.tokens)
+	if n > 0 && (sc.tokens[n-1].is(classSex) != nil || sc.tokens[n-1].value(classFamily) == "THREAD") {
+		return true // rosca 1'
+	}
 	return x == len(sc.norm) && n > 1 && sc.tokens[n-1].value(classSep) == "x" && sc.tokens[n-2].figure != nil && (sc.tokens[n-2].figure.frac || sc.tokens[n-2].figure.marked)
 }
 
