@@ -469,6 +469,8 @@ func (l *line) unsaid(c *phrase, flat bool) []threads.Family {
 		return append(bsp[:len(bsp):len(bsp)], threads.NPSM, threads.NPS) // a straight thread beside American ones
 	case c.attr&isParallel != 0 && c.sex() == threads.Female && c.attr&(isWasher|isNut|isFlat|isStudSeal|isCone60|isCone30|isSwivel) == 0 && !l.is(ring) && !l.hoseNut(c):
 		return []threads.Family{threads.G, threads.Rp} // both are parallel
+	case l.hoseNut(c) && l.europe && c.attr&(isWasher|isNut|isFlat|isSwivel|isParallel) == 0:
+		return []threads.Family{threads.G, threads.NPT} // that a hose's female end is a nut of G is custom
 	case flat && !l.europe && c.attr&(isStudSeal|isParallel) == 0 && l.shape != nil && !l.is(ring):
 		return append(bsp[:len(bsp):len(bsp)], threads.NPSM) // a washer closes both
 	case flat, l.europe && c.attr&isTaper != 0:

@@ -3,6 +3,7 @@ package title
 import (
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -83,6 +84,9 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 	if r.Kind == "washer" {
 		left = nil // what the washer is for is no end of it
 	}
+	left = slices.DeleteFunc(left, func(have threads.EndReading) bool { // a clamp ferrule is one of those that no label is judged by
+		return len(have.Candidates) > 0 && have.Candidates[0].Family == threads.Ferrule && slices.ContainsFunc(l.ends, func(e labelledEnd) bool { return e.family == "TRICLAMP" })
+	})
 	for _, have := range left {
 		switch {
 		case have.Question == "":
