@@ -122,7 +122,7 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 			return inchSize
 		}
 	}
-	if f.whole && tubeOutsides[f.v] && l.shape != nil && l.is(nominal) && (prev.is(classKind) != nil || next.is(classKind) != nil) && !l.otherSize(k) {
+	if f.whole && (tubeOutsides[f.v] || pipeOutsides[f.v] && f.v >= 20 && f.v <= 63) && l.shape != nil && l.is(nominal) && (prev.is(classKind) != nil || next.is(classKind) != nil) && !l.otherSize(k) {
 		return mmSize // knie 15, sok 22
 	}
 	if f.whole && tubeOutsides[f.v] && l.shape != nil && l.shape.ends >= 0 && k > 0 && !l.one && next.value(classSep) == "x" && at(l.tokens, k+2).is(classKind) != nil && !l.otherSize(k) {
@@ -152,7 +152,7 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 var tubeOutsides = map[float64]bool{10: true, 12: true, 14: true, 15: true, 16: true, 18: true, 22: true, 28: true, 35: true, 42: true, 54: true}
 
 // pipeOutsides are the outside diameters of plastic pipe in mm: ISO 161-1.
-var pipeOutsides = map[float64]bool{16: true, 20: true, 25: true, 32: true, 40: true, 50: true, 63: true}
+var pipeOutsides = map[float64]bool{16: true, 20: true, 25: true, 32: true, 40: true, 50: true, 63: true, 75: true, 110: true}
 
 // takesTubes reports whether some word names an end that takes a tube.
 func (l *line) takesTubes() bool {

@@ -34,7 +34,7 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	if !f.whole || f.marked {
 		return false
 	}
-	if l.leads(k) && next.value(classSep) == "x" && (next.glued || k == 0 && !l.is(tail) && mmBehind(l.tokens, k+2)) && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
+	if l.leads(k) && next.value(classSep) == "x" && (next.glued || k == 0 && !l.is(tail) && !(l.reducing && tubeOutsides[f.v]) && mmBehind(l.tokens, k+2)) && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
 		next.word = l.lex.words["the"]
 		return true // 2x 8 mm compression: two of them
 	}

@@ -189,14 +189,17 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if want == 0 && len(ends) == 1 && (l.evenBody(ends[0]) || l.is(adaptor) && len(ends[0].sexes) == 0 && l.bent()) {
 		want = 2
 	}
-	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(hose) && threadLike(one) && one.fam == nil && len(one.sexes) == 0 && one.attr == 0 && one.end == "" && l.lengthSaid() {
+	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(hose) && threadLike(one) && len(one.sexes) == 0 && one.attr == 0 && one.end == "" && (one.fam == nil && l.lengthSaid() || one.fam != nil && len(one.fam.sexes) == 0 && !dashWord(one.fam)) {
 		return append(ends, copyOf(one)) // flexible hose 1/2 x 40 cm: its size at both ends
 	}
 	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall) || ends[0].end == "BARB" && ends[0].attr&isNut != 0 && ends[0].millimetres()) {
 		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
 		return ends
 	}
-	if len(ends) == 1 && want == 0 && l.is(adaptor) && threadLike(ends[0]) {
+	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(adaptor) && (one.end == "TUBE" || one.end == "") && one.millimetres() && !one.described() && one.attr == 0 {
+		return append(ends, copyOf(one)) // koppling 15 mm: the one size is that of both
+	}
+	if len(ends) == 1 && want == 0 && l.is(adaptor) {
 		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)") // connector 3/4 FIP: it joins that to something
 		return ends
 	}

@@ -35,6 +35,9 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.is(hose) && first.hose && first.described() {
 		first.end, first.hose = "", false // hydraulikschlauch 3/8 NPT AG: the thread at its end
 	}
+	if last := ends[len(ends)-1]; l.is(hose) && len(ends) == 2 && first.fam != nil && last != first && last.fig != nil && last.fam == nil && len(last.sexes) == 0 && last.part != nil && last.part.traits&hose != 0 && last.fig.kind == inchSize {
+		last.end, last.hose = "BARB", true // BSPP female, 5/8" braided hose: what the fitting is on
+	}
 	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && l.madeTo() && !slices.ContainsFunc(rest, (*phrase).describes)) {
 		for _, e := range ends {
 			e.fig.role = asBoreOf

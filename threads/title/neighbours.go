@@ -75,6 +75,9 @@ func (l *line) fromTo(k int) {
 	}
 }
 
+// gasParts are the English words for parts that gas before them is what they are for.
+var gasParts = [...]string{"connector", "connectors", "hose", "hoses", "valve", "valves", "cock", "cocks", "ball valve", "ball valves", "shut-off valve", "regulator", "fitting", "fittings", "line", "pipe"}
+
 // fuelGas takes the thread's name from gas that a part is for: registro p/ gás, robinet pour gaz.
 func (l *line) fuelGas(k int) bool {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
@@ -83,6 +86,11 @@ func (l *line) fuelGas(k int) bool {
 	}
 	if stroke := prev.mark == '/'; stroke {
 		prev = at(l.tokens, k-2)
+	}
+	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(gasParts[:], string(l.norm[next.from:next.to])) {
+		l.ignore("gas", "what the part is for")
+		it.word = l.lex.words["the"]
+		return true
 	}
 	word := string(l.norm[prev.from:prev.to])
 	if word != "p" && word != "p/" && (word == "a" || !l.meantFor(k-1)) {
@@ -157,6 +165,15 @@ func (l *line) unitsOf(k int) {
 		it.word, it.unread = l.lex.words["the"], false
 		f.drop(asCount)
 	}
+}
+
+// apartG takes the thread from a G that ends a line behind a class: it is short for galvanised.
+func (l *line) apartG(k int) {
+	it, prev := &l.tokens[k], at(l.tokens, k-1)
+	if l.one || k != len(l.tokens)-1 || it.to-it.from != 1 || it.value(classFamily) != "BSPP" || prev.figure == nil || prev.figure.kind == bare || prev.figure.sized() {
+		return
+	}
+	it.word, it.unread = nil, true
 }
 
 // typeLetter takes the tee from a T that whole digits are glued to: 0 T0 21.

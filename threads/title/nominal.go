@@ -61,3 +61,23 @@ func askOutside(c *phrase, ends []threads.End) string {
 	return "Is " + inchText(c.fig.v) + " in the outside of the tube, or the nominal size of a pipe that is " + quantity.Exact(c.fig.v+overNominal) +
 		" in outside (" + sizesOf(ends) + ")? Measure the pipe, or ask the shop."
 }
+
+// perhapsBore reports whether millimetres of a valve may be its nominal bore, as the trades of Australia, India and
+// China write it, and not the outside of a tube: ball valve 20 mm.
+func (l *line) perhapsBore(c *phrase) bool {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f != c.fig && f.kind != bare && f.kind < pressureFigure {
+			return false
+		}
+	}
+	return !l.one && l.is(valve) && c.millimetres() && l.lex.bores[int(c.fig.v)] > 0 && c.fig.v <= 50 && !c.tubed && !c.round && !c.pex && !c.described() && !plasticMaterials[l.material] && l.material != "copper"
+}
+
+// boreThreads are the pipe threads of a nominal bore.
+func (l *line) boreThreads(c *phrase) []threads.End {
+	over := *c
+	fig := *c.fig
+	fig.dn, fig.v, fig.kind = fig.v, l.lex.bores[int(fig.v)], dnSize
+	over.fig, over.end = &fig, ""
+	return l.threads(&over)
+}

@@ -80,6 +80,8 @@ func (s *spelling) marks() {
 			b[i] = '.'
 		case b[i] == '\\' && digit(before) && digit(after):
 			b[i] = '/'
+		case b[i] == 0xD1 && after == 0x84 && digit(byteAt(b, i+2)) && !alnum(before):
+			copy(b[i:], "ø") // ф20, as Russian lists write a diameter
 		case b[i] == '\'' && after == '\'':
 			b[i], b[i+1] = '"', 0 // taken out with the stops
 		case b[i] == 'l' && after == '/' && digit(byteAt(b, i+2)) && !alnum(before):

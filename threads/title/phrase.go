@@ -372,6 +372,9 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 					}
 				} else if m.value == "ROUND" {
 					c.round = true
+					if l.is(plain) && l.shape.ends == 1 && !l.one && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.marked {
+						continue // a plug is for no tube: bujão Ø 1/4"
+					}
 					if c.end == "" {
 						c.end, c.endFirst = "TUBE", c.fig == nil
 					}

@@ -3,6 +3,7 @@ package title
 import (
 	"bytes"
 	"math"
+	"slices"
 	"sync"
 
 	"handtight/threads"
@@ -33,6 +34,9 @@ var inchThreads = sync.OnceValue(func() map[threadKey]bool {
 func (sc *scanner) threadPitch(end int, f *figure) int {
 	at := end
 	b := byteAt(sc.norm, at)
+	if stop := sc.numbered(end, f); stop > 0 {
+		return stop
+	}
 	if b != '-' && b != 'x' || f.v > 4 || !(f.frac || f.marked || f.whole) || !digit(byteAt(sc.norm, at+1)) {
 		return 0
 	}
@@ -57,6 +61,26 @@ func (sc *scanner) threadPitch(end int, f *figure) int {
 		return 0
 	}
 	f.kind, f.pitch, f.tube = unSize, tpi, tpi
+	return stop
+}
+
+// numberedThreads are the threads of the numbered sizes of unified screws, with their threads an inch. Size n is
+// 0.060 in and 0.013 in for each number across. Source: ASME B1.1, as memory has it.
+var numberedThreads = [...][2]int{{4, 40}, {6, 32}, {8, 32}, {10, 24}, {10, 32}, {12, 24}}
+
+// numbered reads the thread of a numbered size: 10-32.
+func (sc *scanner) numbered(end int, f *figure) int {
+	if byteAt(sc.norm, end) != '-' || !f.whole || f.marked || f.frac || f.v < 4 || f.v > 12 {
+		return 0
+	}
+	n, stop := sc.digits(end + 1)
+	if !slices.Contains(numberedThreads[:], [2]int{int(f.v), n}) || alnum(byteAt(sc.norm, stop)) || byteAt(sc.norm, stop) == '-' || byteAt(sc.norm, stop) == '/' || sc.tubeBehind(stop) {
+		return 0
+	}
+	if k := len(sc.tokens); k > 0 && (sc.tokens[k-1].role(classBefore) == asBore || sc.tokens[k-1].mark == '-') {
+		return 0 // DN 10-32; 6-10-32
+	}
+	f.kind, f.pitch, f.tube, f.v, f.whole = unSize, float64(n), float64(n), 0.060+0.013*f.v, false
 	return stop
 }
 

@@ -109,6 +109,8 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	}
 	bsp := families[threads.G] || families[threads.R] || families[threads.Rc] || families[threads.Rp]
 	switch {
+	case families[threads.Push] && bsp:
+		return "Is the " + r.Candidates[0].Size + " the nominal bore, and the thread that of the size, or the outside of a tube that pushes in, is held by a ring and a nut (compression) or is soldered, glued or pressed? Measure the thread, or ask the shop."
 	case families[threads.Barb] && families[threads.Push]:
 		return "What takes the pipe: a barb, a push-in end or a compression end? Look at the picture, or ask the shop."
 	case families[threads.Push] && families[threads.Compression] && !l.one && !c.tubed && !c.round && c.also == "":

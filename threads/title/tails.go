@@ -17,6 +17,9 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 		if e.hose && l.shape == nil && e.end == "BARB" && l.wholeHose(e, ends) {
 			l.shape, e.end, e.hose = l.lex.shapes["hose"], "", false
 		}
+		if e.hose && l.shape == nil && e.end == "BARB" && threadLike(e) && len(ends) == 2 && (hasEnd(ends, "PUSH") || hasEnd(ends, "COMPRESSION")) {
+			l.shape, e.end, e.hose = l.lex.shapes["hose"], "", false // push fit to BSP hose: its two ends are given
+		}
 		if e.end == "BARB" && threadLike(e) {
 			tail := &phrase{from: e.from, to: e.to, end: "BARB"}
 			if !e.endFirst {
@@ -122,7 +125,7 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			continue
 		}
 		if e.bare() && !l.one && e.fig.kind == inchSize && l.material == "copper" && word == "" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.shape.name == "coupling" || l.shape.name == "cap") && !anyThread(ends) {
-			e.end = "SOLDER"
+			e.end = "COPPER"
 			continue
 		}
 		if e.bare() && e.end == "" && e.fig.kind == dnSize && l.material == "pvc" && !l.one && !anyThread(ends) && word == "" {
@@ -146,7 +149,7 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			e.assumed = l.is(perhaps)
 			e.lent = e.strange && !l.one
 		case l.material == "copper" && e.end == "" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.is(bush) || l.shape.name == "coupling" || l.shape.name == "cap" || l.shape.name == "reducer"):
-			e.end = "SOLDER" // fittings of copper are soldered or pressed: EN 1254-1
+			e.end = "COPPER" // fittings of copper are soldered or pressed: EN 1254-1
 		case strings.HasPrefix(l.schedule, "SDR") && e.end == "" && l.shape != nil && l.shape.ends > 1:
 			e.end = "SOCKET" // fittings of a pipe series are fused or glued
 		case l.is(bush) || glued:

@@ -45,7 +45,7 @@ const (
 	unequal                        // its two ends differ
 	union                          // a flat seal is at its nut, on the female side
 	valve                          // a valve or tap
-	wall                           // of its two ends one takes a pipe, of which a single size says nothing
+	wall                           // of its two ends a single size says nothing of the other, a pipe or an outlet
 	vessel                         // has feed, brine and product
 )
 

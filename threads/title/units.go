@@ -202,7 +202,7 @@ func (sc *scanner) eastern() bool {
 			return true
 		}
 	}
-	return false
+	return hasWord(string(sc.norm), "jis")
 }
 
 // chineseInch reads 寸 with what follows it: a figure counts eighths, 半 is a half.

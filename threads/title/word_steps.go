@@ -36,6 +36,7 @@ var wordSteps = [...]wordStep{
 	{"bolsa before a number is a bag", `Machón 3/4" bolsa 5 uds.`, (*line).bagOf},
 	{"UN behind a count is units", "UNIÃO INSTANTÂNEA 8MM (10UN)", (*line).unitsOf},
 	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", (*line).spannerWord},
+	{"a G apart from its size is no thread", `Cople 3/4 150# G`, (*line).apartG},
 	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, (*line).pressureLetters},
 	{"the M of 0.9M is metres", `Hose 1/2" 0.9M`, (*line).metreLetter},
 	{"pipe beside tube is a pipe's thread", `1/4" tube 1/8" pipe 90 degree`, (*line).pipeThread},
