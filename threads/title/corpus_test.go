@@ -122,7 +122,7 @@ func sameSize(e labelledEnd, c threads.End) bool {
 	}
 	if form := c.Form; form != nil && (e.family == "JIC" || e.family == "SAE45" || e.family == "ORFS" || e.family == "ORB" || strings.HasPrefix(e.family, "DIN24")) {
 		inches := fmt.Sprintf("%g/16", math.Abs(threads.SizeInches(label)*16))
-		if strings.HasPrefix(form.Designation, label) || strings.Contains(form.Designation, label) || size == "-"+strings.TrimSuffix(inches, "/16") {
+		if strings.HasPrefix(form.Designation, label) || strings.Contains(form.Designation, label) || size == strings.TrimSuffix(inches, "/16") {
 			return true // named by its thread or its tube
 		}
 	}

@@ -11,6 +11,10 @@ func (l *line) socketWord(k int) {
 		return
 	}
 	prev, next := at(l.tokens, k-1), at(l.tokens, k+1)
+	if l.material == "pvc" && word == "socket" && l.shape != nil && l.shape.name != "coupling" && l.shape.ends > 0 && it.is(classKind) != nil {
+		it.word, it.unread = l.lex.words["slip"], false // PVC cap, socket
+		return
+	}
 	beside := func(x, far *token) bool {
 		again := l.material == "pvc" && far.to > 0 && string(l.norm[far.from:far.to]) == word // PVC, socket x socket
 		return x.value(classSep) == "x" && (far.is(classFamily) != nil || far.is(classSex) != nil || far.is(classEnd) != nil || again)

@@ -145,7 +145,7 @@ func (sc *scanner) frenchPair(i int) int {
 	}
 	_, end := sc.digits(i)
 	from := end + 1
-	if x := sc.blanks(end); x > end && byteAt(sc.norm, x) == 'x' && sc.behindSex(i) {
+	if x := sc.blanks(end); x > end && byteAt(sc.norm, x) == 'x' && (sc.behindSex(i) || sc.onlyFrench(sc.blanks(x+1))) {
 		end, from = x, sc.blanks(x+1) // M 12 x 17
 	}
 	if b := byteAt(sc.norm, end); b != '/' && b != 'x' && b != '-' {
@@ -159,6 +159,14 @@ func (sc *scanner) frenchPair(i int) int {
 		return 0
 	}
 	return stop
+}
+
+// onlyFrench reports an outside in mm that pipe of no other trade has, so that its pair may stand apart behind
+// the name of a fitting: manchon 20 x 27.
+func (sc *scanner) onlyFrench(i int) bool {
+	n, _ := sc.digits(i)
+	named := slices.ContainsFunc(sc.tokens, func(it token) bool { m := it.is(classKind); return m != nil && m.shape.ends >= 0 })
+	return named && (n == 21 || n == 27 || n == 34 || n == 49)
 }
 
 // behindSex reports whether M or F stands by itself before a figure.

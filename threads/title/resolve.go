@@ -118,7 +118,7 @@ func (l *line) airTube() bool {
 	if l.shape == nil {
 		return anyThreadSize(l.tokens)
 	}
-	if (l.is(elbow) || l.is(adaptor)) && smallMetric(l.tokens) {
+	if (l.is(elbow) || l.is(adaptor)) && smallMetric(l.tokens) || l.shape.traits&valve != 0 || l.shape.name == "throttle" {
 		return true
 	}
 	return bytes.Contains(l.norm, []byte("pneum")) || bytes.Contains(l.norm, []byte("пневм")) || bytes.Contains(l.norm, []byte("气"))

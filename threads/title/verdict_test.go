@@ -48,6 +48,9 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 			for _, have := range left {
 				told = told || have.Question != ""
 			}
+			for _, have := range r.Ends {
+				told = told || strings.HasPrefix(have.Question, "What is the part")
+			}
 			for _, n := range r.NotUsed {
 				told = told || n.Why == whyNot[asNothing] || n.Why == whyUnsized
 			}
