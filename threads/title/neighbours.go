@@ -85,16 +85,19 @@ var gasParts = [...]string{"connector", "connectors", "hose", "hoses", "valve", 
 // fuelGas takes the thread's name from gas that a part is for: registro p/ gás, robinet pour gaz.
 func (l *line) fuelGas(k int) bool {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
-	if m := it.is(classFamily); m == nil || m.value != "BSP" || k == 0 || it.to-it.from != 3 {
+	if m := it.is(classFamily); m == nil || m.value != "BSP" || it.to-it.from != 3 {
 		return false
-	}
-	if stroke := prev.mark == '/'; stroke {
-		prev = at(l.tokens, k-2)
 	}
 	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(gasParts[:], string(l.norm[next.from:next.to])) {
 		l.ignore("gas", "what the part is for")
 		it.word = l.lex.words["the"]
 		return true
+	}
+	if k == 0 {
+		return false
+	}
+	if stroke := prev.mark == '/'; stroke {
+		prev = at(l.tokens, k-2)
 	}
 	word := string(l.norm[prev.from:prev.to])
 	if word != "p" && word != "p/" && (word == "a" || !l.meantFor(k-1)) {

@@ -48,7 +48,8 @@ func (l *line) wholeHose(e *phrase, ends []*phrase) bool {
 	case 1:
 		return len(e.sexes) > 1 || l.both && e.endFirst && (e.fam != nil || e.threadFigure())
 	case 2:
-		return e == ends[0] && e.endFirst && (e.fam != nil || e.threadFigure()) && threadLike(ends[1]) && ends[1].end == ""
+		sexes := len(e.sexes) == 1 && len(ends[1].sexes) == 1
+		return e == ends[0] && e.endFirst && (e.fam != nil || e.threadFigure() || sexes) && threadLike(ends[1]) && ends[1].end == ""
 	}
 	return false
 }
@@ -79,6 +80,9 @@ func (l *line) pillar(ends []*phrase) []*phrase {
 	if len(ends) == 2 && l.is(tail) && !l.one && !l.reducing && ends[0].bareTail() && ends[1].bareTail() && ends[0].fig.v != ends[1].fig.v {
 		ends[0].lone, ends[1].lone, ends[0].paired, ends[1].paired = true, true, true, true // hose tail 1/2 x 3/4: one of them may be the thread's
 	}
+	if len(ends) == 2 && l.is(tail) && !l.one && ends[1].bareTail() && !ends[1].barbed && ends[0].fam == nil && threadLike(ends[0]) && ends[0].fig.kind == inchSize && ends[0].fig.v != ends[1].fig.v && l.sexBefore(ends[0].fig) {
+		ends[1].lone, ends[1].paired = true, true // male hose tail 3/4 x 1: which of them is male is not sure
+	}
 	if l.shape == nil || hasEnd(ends, "BARB") || len(ends) != 1 || !threadLike(ends[0]) {
 		return ends
 	}
@@ -90,6 +94,16 @@ func (l *line) pillar(ends []*phrase) []*phrase {
 		tail.fig = ends[0].fig
 	}
 	return append(ends, tail)
+}
+
+// sexBefore reports a sex that stands before a figure and not behind it.
+func (l *line) sexBefore(f *figure) bool {
+	for k := range l.tokens {
+		if l.tokens[k].figure == f {
+			return l.beside(k, 1).is(classSex) == nil
+		}
+	}
+	return false
 }
 
 // bareTail reports a tail in inches of which nothing else is said.
