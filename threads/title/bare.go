@@ -61,7 +61,7 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if other == nil || other.kind == junkFigure || other.kind == pressureFigure {
 		return bare
 	}
-	if l.is(manifold) && f.whole && !f.marked && next.value(classSep) == "x" && l.counted(k+3) {
+	if l.is(manifold) && f.whole && !f.marked && next.value(classSep) == "x" && (l.counted(k+3) || next.glued && !at(l.tokens, k+2).glued && other.frac) {
 		return f.drop(asCount) // 5 x 1/2 NPT female outlets
 	}
 	if l.leads(k) && (k == 0 || !pipeOutsides[f.v]) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {

@@ -220,6 +220,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) || l.pumpType(k, f) {
 		return f.drop(asCode)
 	}
+	if dash, before := at(l.tokens, k-1), at(l.tokens, k-2).figure; dash.mark == '-' && dash.glued && l.tokens[k].glued && before != nil && before.role == asCode && f.whole && !l.one {
+		return f.drop(asCode) // réf 7704-06-04
+	}
 	if name := at(l.tokens, k-1); l.tokens[k].glued && name.to == l.tokens[k].from && f.whole && name.unread && name.to-name.from > 2 && letter(l.norm[name.from]) && !l.one {
 		return f.drop(asCode) // ZPC8: a type
 	}

@@ -32,6 +32,9 @@ func (l *line) together(k int) bool {
 	if slices.Contains(withWords, text(k)) {
 		return true
 	}
+	if it.mark == '/' && k > 0 && text(k-1) == "w" {
+		return true // w/ bracket
+	}
 	return it.mark == '+' || it.mark == '&'
 }
 

@@ -121,6 +121,12 @@ func sameSize(e labelledEnd, c threads.End) bool {
 		size, _, _ = strings.Cut(size, "x") // a label without a pitch
 	}
 	if form := c.Form; form != nil && (e.family == "JIC" || e.family == "SAE45" || e.family == "ORFS" || e.family == "ORB" || strings.HasPrefix(e.family, "DIN24")) {
+		if strings.HasPrefix(e.family, "DIN24") {
+			label = strings.TrimSuffix(strings.TrimSuffix(label, "mm"), " ")
+			if strings.TrimRight(size, "LS") == label {
+				return true
+			}
+		}
 		inches := fmt.Sprintf("%g/16", math.Abs(threads.SizeInches(label)*16))
 		if strings.HasPrefix(form.Designation, label) || strings.Contains(form.Designation, label) || size == strings.TrimSuffix(inches, "/16") {
 			return true // named by its thread or its tube

@@ -110,6 +110,14 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 		rest, lead = append(rest, lead...), nil
 	}
 	for _, c := range lead {
+		if c.end == "QC" && tail[0].end == "BARB" && tail[0].millimetres() {
+			l.unjudged = append(l.unjudged, l.words(c.from, c.to)+" (quick coupling)") // quick coupler x 8 mm hose barb: the size is the tail's
+			continue
+		}
+		if c.onlySexes() && tail[0].end == "BARB" && tail[0].millimetres() && !l.one {
+			l.unjudged = append(l.unjudged, l.words(c.from, c.to)+" (an end of which no size is said)") // male - 8 mm hose barb
+			continue
+		}
 		c.fig = tail[0].fig
 		if c.fam != nil && c.fam.value == "NH" {
 			c.fig = hoseThread()

@@ -238,6 +238,19 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	return ends
 }
 
+// moreThanItHas reports more ends than a part of the kind has, so that some of what was read is none.
+func (l *line) moreThanItHas(ends []*phrase) bool {
+	switch {
+	case l.one || l.shape == nil || l.is(many) || l.is(manifold) || l.ways() > 0:
+		return false
+	case l.is(adaptor):
+		return len(ends) > 2
+	case l.shape.ends == 1:
+		return l.is(plain) && len(ends) > 1
+	}
+	return l.shape.ends > 1 && len(ends) > l.shape.ends
+}
+
 // lengthSaid reports a length in the line.
 func (l *line) lengthSaid() bool {
 	for k := range l.tokens {

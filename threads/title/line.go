@@ -48,6 +48,7 @@ type line struct {
 	lostEnd   bool    // such a piece stands behind an x
 	second    *phrase // the other of two ends that one size is said for
 	parts     bool    // two parts are named, with a plus between them
+	surplus   bool    // more ends are read than a part of the kind has
 	unsure    bool    // the part's name is not understood, and a size of a pipe thread stands beside it
 	ignored   []threads.NotUsed
 }

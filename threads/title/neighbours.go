@@ -1,6 +1,9 @@
 package title
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // socketWord takes socket beside an x for the end of a plastic part that is glued: MNPT x socket,
 // and BS of Brazil (bolsa soldável): BS x RM.
@@ -43,6 +46,10 @@ func (l *line) smallWord(k int) {
 	}
 	if m := it.is(classFamily); m != nil && m.value == "R" && it.to-it.from == 1 && at(l.tokens, k-1).figure == nil && (at(l.tokens, k+1).is(classSex) != nil || at(l.tokens, k+1).unread) {
 		it.word = l.lex.words["thread"] // R EXT, R HEMBRA: rosca
+		return
+	}
+	if string(l.norm[it.from:it.to]) == "pt" && strings.HasPrefix(strings.ToLower(l.as[l.at[it.from]:]), "p.t.") && l.is(valve) {
+		it.word, it.unread = l.lex.words["the"], false // passaggio totale
 		return
 	}
 	if l.moneyLetter(k) {

@@ -63,6 +63,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? " + l.kindWord() + " mostly is, but the text does not say so."
 	case l.parts && !l.one:
 		return "Which of the parts has the " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text joins two parts by a plus: give each its own line."
+	case l.surplus && len(r.Candidates) > 0:
+		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " one of its ends? More are read in the text than " + article(l.shape.kind) + " has: look at the picture, or ask the shop."
 	}
 	if l.inside != "" {
 		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " what " + quote(r.Words) + " means? Not understood: " + l.strangeWords() + ", in the middle of " + quote(l.inside) + ". Look at the picture, or ask the shop."

@@ -41,6 +41,7 @@ func Read(text string) threads.Reading {
 func (l *line) read() threads.Reading {
 	var out threads.Reading
 	ends := l.ends()
+	l.surplus = l.moreThanItHas(ends)
 	for _, c := range ends {
 		if e, ok := l.resolve(c); ok {
 			out.Ends = append(out.Ends, e)
