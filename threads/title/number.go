@@ -164,7 +164,11 @@ func (sc *scanner) frenchPair(i int) int {
 // onlyFrench reports an outside in mm that pipe of no other trade has, so that its pair may stand apart behind
 // the name of a fitting: manchon 20 x 27.
 func (sc *scanner) onlyFrench(i int) bool {
-	n, _ := sc.digits(i)
+	n, stop := sc.digits(i)
+	last := at(sc.tokens, len(sc.tokens)-1)
+	if last.value(classSep) == "x" || byteAt(sc.norm, sc.blanks(stop)) == 'x' {
+		return false // three numbers: a tee's
+	}
 	named := slices.ContainsFunc(sc.tokens, func(it token) bool { m := it.is(classKind); return m != nil && m.shape.ends >= 0 })
 	return named && (n == 21 || n == 27 || n == 34 || n == 49)
 }
