@@ -62,13 +62,14 @@ type figure struct {
 // number reads the figure at i and adds it.
 func (sc *scanner) number(i int, glued bool) int {
 	if end := sc.frenchPair(i); end > 0 {
-		f := &figure{kind: frenchSize, v: sc.frenchValue(i, end)}
+		f := sc.pad.figure()
+		f.kind, f.v = frenchSize, sc.frenchValue(i, end)
 		if hasText(sc.norm, end, "mm") && !alnum(byteAt(sc.norm, end+2)) && (!sc.capital(end) || !sc.bothCases()) {
 			end += 2 // 12x17mm: its millimetres, and no sexes
 		}
 		return sc.addFigure(i, end, glued, f)
 	}
-	f := &figure{}
+	f := sc.pad.figure()
 	if end := sc.calendar(i); end > 0 {
 		f.drop(asDate)
 		return sc.addFigure(i, end, glued, f)

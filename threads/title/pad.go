@@ -2,13 +2,38 @@ package title
 
 import "sync"
 
-// pad is the paper that one line is worked out on: its spelling and its tokens.
+// pad is the paper that one line is worked out on: its spelling, its tokens, figures and phrases.
 // Lists have many lines, and what is read of one holds none of it, so the paper is
 // used again.
 type pad struct {
 	norm   []byte
 	at     []int32
 	tokens []token
+
+	line    line
+	figures []figure
+	phrases []phrase
+}
+
+// slab is how many figures or phrases are made at once: few lines have more.
+const slab = 16
+
+// figure gives an empty figure.
+func (p *pad) figure() *figure {
+	if len(p.figures) == cap(p.figures) {
+		p.figures = make([]figure, 0, slab)
+	}
+	p.figures = append(p.figures, figure{})
+	return &p.figures[len(p.figures)-1]
+}
+
+// phrase gives an empty phrase.
+func (p *pad) phrase() *phrase {
+	if len(p.phrases) == cap(p.phrases) {
+		p.phrases = make([]phrase, 0, slab)
+	}
+	p.phrases = append(p.phrases, phrase{})
+	return &p.phrases[len(p.phrases)-1]
 }
 
 var pads = sync.Pool{New: func() any { return new(pad) }}
@@ -27,8 +52,14 @@ func takePad(size int) *pad {
 // release gives a line's paper back. Nothing of the line may be asked after it.
 func (l *line) release() {
 	clear(l.tokens) // what they point to shall not outlive the line
-	l.pad.tokens = l.tokens
-	l.spelling.release()
+	p := l.pad
+	p.tokens = l.tokens
+	clear(p.figures)
+	clear(p.phrases)
+	p.figures, p.phrases = p.figures[:0], p.phrases[:0]
+	s := l.spelling
+	*l = line{}
+	s.release()
 }
 
 // release gives the paper of a text back that nothing was read of.

@@ -325,7 +325,8 @@ func onlyUnread(tokens []token) bool {
 
 // phrase gathers the words of one end.
 func (l *line) phrase(tokens []token, strong bool) *phrase {
-	c := &phrase{strong: strong, from: tokens[0].from, to: tokens[len(tokens)-1].to}
+	c := l.pad.phrase()
+	c.strong, c.from, c.to = strong, tokens[0].from, tokens[len(tokens)-1].to
 	joined, gripped := false, -1
 	for k := range tokens {
 		it := &tokens[k]

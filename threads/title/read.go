@@ -142,7 +142,9 @@ func clip(text string) (string, bool) {
 
 func newLine(text string, one bool) *line {
 	s := normalise(text)
-	return &line{spelling: s, lex: readLexicon(), tokens: scan(s), one: one}
+	l := &s.pad.line
+	*l = line{spelling: s, lex: readLexicon(), tokens: scan(s), one: one}
+	return l
 }
 
 // ends finds the phrases of a line that speak of an end each: the words are classified, what is no
