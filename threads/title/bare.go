@@ -67,6 +67,9 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if l.leads(k) && (k == 0 || !pipeOutsides[f.v]) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
 		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
+	if l.is(nipple) && !l.reducing && f.whole && !f.marked && f.v > 1 && prev.value(classSep) == "x" && k >= 2 && l.before(k) == other && other.frac && !next.parted() && pipeSteps(other.v, f.v) > mostSteps {
+		return f.drop(asLength) // 1/2 x 3 MIP
+	}
 	if l.timesOf(k, f, next, other) {
 		return f.drop(asPort) // tee 3 x 1/2, strainer 2 x G 1: so many of them
 	}
@@ -113,7 +116,7 @@ func (l *line) before(k int) *figure {
 
 // classifyLonely reads a number that stands by a word of an end, a sex or a part.
 func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
-	made := prev.is(classMaterial) != nil && at(l.tokens, k-2).is(classEnd) != nil // tube PE 20
+	made := prev.is(classMaterial) != nil && (at(l.tokens, k-2).is(classEnd) != nil || f.whole && pipeOutsides[f.v] && f.v >= 20 && l.shape != nil && l.shape.ends >= 0 && prev.value(classMaterial) == "pe") // tube PE 20
 	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made {
 		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.is(angled)) {
 			return mmSize

@@ -205,6 +205,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.priced(k) || l.amount(k, f) {
 		return f.drop(asPrice)
 	}
+	if body := at(l.tokens, k+1); f.frac && string(l.norm[body.from:body.to]) == "body" && !l.one {
+		return f.drop(asMeasure) // 1/2 body: the size of a quick coupling
+	}
 	if hasText(l.norm, l.tokens[k].to, "..") {
 		return f.drop(asScale) // -10...+110 °C
 	}
@@ -219,6 +222,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	}
 	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) || l.pumpType(k, f) {
 		return f.drop(asCode)
+	}
+	if dash, behind := at(l.tokens, k+1), at(l.tokens, k+2); k == 0 && !l.one && dash.mark == '-' && dash.glued && behind.glued && f.whole && !f.marked && behind.figure.plain() && behind.to-behind.from > 2 && l.sizeElsewhere(k) {
+		return f.drop(asCode) // 03-4471 check valve 1"
 	}
 	if dash, before := at(l.tokens, k-1), at(l.tokens, k-2).figure; dash.mark == '-' && dash.glued && l.tokens[k].glued && before != nil && before.role == asCode && f.whole && !l.one {
 		return f.drop(asCode) // réf 7704-06-04

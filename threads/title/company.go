@@ -103,3 +103,16 @@ func (l *line) plusBefore(k int) bool {
 	}
 	return false
 }
+
+// forWord reads the f. before a noun of German, which is the short für: f. Druckluft. A sex is written so too, and
+// stands before an x, a size or the end.
+func (l *line) forWord(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if l.one || it.to-it.from != 1 || l.norm[it.from] != 'f' || it.glued || l.capital(it.from) || byteAt(l.norm, it.to) != '.' || next.to-next.from < 4 || next.figure != nil || !letter(l.norm[next.from]) {
+		return
+	}
+	if !l.capital(next.from) || !l.bothCases() || next.is(classMaterial) != nil || next.is(classFamily) != nil || next.is(classSex) != nil {
+		return
+	}
+	it.word, it.unread = l.lex.words["für"], false
+}

@@ -94,7 +94,13 @@ func (e labelledEnd) fits(r threads.EndReading) bool {
 	if e.family == "BSP" && want == nil {
 		want = []threads.Family{threads.G, threads.R, threads.Rp, threads.Rc}
 	}
+	if e.family == "COMP" {
+		want = append(want, threads.Cone24L, threads.Cone24S) // a cutting ring's cone
+	}
 	for _, c := range r.Candidates {
+		if e.family == "COMP" && c.Form != nil && (c.Family == threads.Cone24L || c.Family == threads.Cone24S) && e.size == strings.TrimRight(c.Size, "LS")+" mm" {
+			return true
+		}
 		for _, f := range want {
 			if c.Family == f && (e.size == "unknown" || sameSize(e, c)) {
 				return true

@@ -18,7 +18,7 @@ func (l *line) counts(k int, f *figure) role {
 	if !l.one && l.leads(k) && f.whole && !f.marked && !f.dashed && !(dash.glued && dash.is(classFamily) != nil) && l.tokens[k].to-l.tokens[k].from > 1 && l.norm[l.tokens[k].from] == '0' && f.v > 0 && !dash.parted() {
 		return asCount // 01 nipple
 	}
-	tied := f.whole && !f.marked && dash.mark == '-' && dash.glued && word.glued && word.figure == nil && word.mark == 0
+	tied := f.whole && !f.marked && prev.value(classEnd) != "ROUND" && dash.mark == '-' && dash.glued && word.glued && word.figure == nil && word.mark == 0
 	if tied && word.to-word.from <= 2 && word.unread {
 		return noRole
 	}

@@ -36,6 +36,10 @@ func (l *line) inherit(ends []*phrase) {
 				continue
 			}
 		}
+		if k > 0 && e.bare() && e.attr == 0 && notJudged[ends[k-1].end] != "" && ends[k-1].end != "QC" && ends[k-1].fig.v == e.fig.v && !l.one {
+			e.end = ends[k-1].end // press tee 1" x 1" with 1/2" FIP branch
+			continue
+		}
 		if n := l.neighbour(ends, k); n != nil {
 			was := e.bare()
 			if was && (e.strange || l.lost) {
@@ -170,6 +174,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if n := l.sequence(ends); n > 1 && !l.torn(ends) {
 		ends = l.spread(ends, n)
 	}
+	if len(ends) == 2 && l.is(unequal) && !l.is(bush) && ends[0].end == "FERRULE" && ends[1].bare() {
+		ends[1].end = "FERRULE" // reducer, tri-clamp 3" x 2"
+	}
 	want := 0
 	if l.shape != nil {
 		want = l.shape.ends
@@ -230,6 +237,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		one := ends[0]
 		for len(ends) < want {
 			other := copyOf(one)
+			other.doubled = other.end == "BARB" && l.is(elbow)
 			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0
 			other.open, other.strange = other.open || l.lostEnd, other.strange || l.lostEnd // FIP x QJ: a word of the other end is not understood
 			ends = append(ends, other)
@@ -243,7 +251,7 @@ func (l *line) moreThanItHas(ends []*phrase) bool {
 	switch {
 	case l.one || l.shape == nil || l.is(many) || l.is(manifold) || l.ways() > 0:
 		return false
-	case l.is(adaptor):
+	case l.is(adaptor), l.is(madeUp):
 		return len(ends) > 2
 	case l.shape.ends == 1:
 		return l.is(plain) && len(ends) > 1
@@ -278,6 +286,9 @@ func (l *line) ways() int {
 			return 3
 		}
 		f, next := l.tokens[k].figure, l.beside(k, 1)
+		if f != nil && f.role == asWays {
+			return int(l.norm[l.tokens[k].from] - '0') // 5/2: five ports
+		}
 		if next.mark == '-' && next.glued {
 			next = at(l.tokens, k+2)
 		}

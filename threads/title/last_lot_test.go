@@ -9,7 +9,7 @@ import (
 // Sisters of what a last lot of lines showed, each with what a person of the trade reads in it.
 func TestWhatTheLastLotShowed(t *testing.T) {
 	readMeanings(t, []meaning{
-		{"a valve's ports and positions are no size", `Solenoid valve 5/2 24 V G 1/4 F`, "G 1/4 female; G 1/4 female", "5/2: a valve's ports and positions; 24 V: a voltage"},
+		{"a valve's ports and positions are no size", `Solenoid valve 5/2 24 V G 1/4 F`, "G 1/4 female; G 1/4 female; G 1/4 female; G 1/4 female; G 1/4 female", "5/2: a valve's ports and positions; 24 V: a voltage"},
 		{"with a mark of inches they are a size", `Ball valve 3/2" BSPP F`, "G 1 1/2 female; G 1 1/2 female", ""},
 		{"alone they are a size too", `Ball valve 3/2 BSPP F`, "G 1 1/2 female; G 1 1/2 female", ""},
 		{"a barb beside a thread has no size of its own", `1/2 FNPT x hose barb`, "NPT 1/2 female; BARB 1/2 in", ""},

@@ -246,3 +246,21 @@ func (l *line) solderWord(k int) {
 		it.word, it.unread = l.lex.words["solder"], false
 	}
 }
+
+// metreWord takes the thread from the MT of Italian hoses, which are metres: tubo 1/2 mt 1,20, rame 50 MT 3/8.
+func (l *line) metreWord(k int) {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
+	if l.one || string(l.norm[it.from:it.to]) != "mt" || it.is(classSex) == nil && it.is(classFamily) == nil {
+		return
+	}
+	tube := slices.ContainsFunc(l.tokens, func(it token) bool { v := it.value(classEnd); return v == "TUBE" || v == "HOSE" }) || l.namesHose()
+	switch {
+	case tube && next != nil && next.kind == bare && !next.frac && !next.marked:
+		next.drop(asLength)
+	case prev != nil && prev.plain() && prev.v > largestInch:
+		prev.drop(asLength)
+	default:
+		return
+	}
+	it.word, it.unread = l.lex.words["the"], false
+}

@@ -10,7 +10,7 @@ import (
 func (l *line) socketWord(k int) {
 	it := &l.tokens[k]
 	word := string(l.norm[it.from:it.to])
-	if word != "socket" && word != "skt" && word != "bs" && word != "bsa" || l.one {
+	if word != "socket" && word != "skt" && word != "bs" && word != "bsa" && word != "insert" || l.one {
 		return
 	}
 	prev, next := at(l.tokens, k-1), at(l.tokens, k+1)
@@ -22,8 +22,11 @@ func (l *line) socketWord(k int) {
 		again := l.material == "pvc" && far.to > 0 && string(l.norm[far.from:far.to]) == word // PVC, socket x socket
 		return x.value(classSep) == "x" && (far.is(classFamily) != nil || far.is(classSex) != nil || far.is(classEnd) != nil || again)
 	}
-	if beside(prev, at(l.tokens, k-2)) || beside(next, at(l.tokens, k+2)) {
+	if beside(prev, at(l.tokens, k-2)) || beside(next, at(l.tokens, k+2)) || word == "insert" && next.value(classSep) == "x" {
 		it.word, it.unread = l.lex.words["slip"], false
+		if word == "insert" {
+			it.word = l.lex.words["barb"]
+		}
 	}
 }
 

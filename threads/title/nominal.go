@@ -81,3 +81,18 @@ func (l *line) boreThreads(c *phrase) []threads.End {
 	over.fig, over.end = &fig, ""
 	return l.threads(&over)
 }
+
+// boreSaid reports millimetres of a valve or a tap that a sex stands with: a tube has none, so that they are a bore.
+func (l *line) boreSaid(c *phrase) bool {
+	return !l.one && l.is(valve) && c.millimetres() && (c.end == "" || c.end == "TUBE") && l.lex.bores[int(c.fig.v)] > 0 && c.fig.v <= 50 && !c.tubed && !c.round && !c.pex && len(c.sexes) > 0 && !c.assumed && !plasticMaterials[l.material] && l.material != "copper" && l.onlyMillimetres()
+}
+
+// onlyMillimetres reports a line whose every size is in whole millimetres.
+func (l *line) onlyMillimetres() bool {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind != bare && f.kind < pressureFigure && f.kind != mmSize {
+			return false
+		}
+	}
+	return true
+}

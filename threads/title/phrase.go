@@ -40,6 +40,7 @@ type phrase struct {
 	lent      bool // the end is another's word, and a word of its own is not understood
 	lone      bool // a tail's one size in inches: its hose's or its thread's
 	paired    bool // another such size stands beside it
+	doubled   bool // the other end of an elbow whose one tail is said
 	tubed     bool // a word names the tube, or its outside
 	outer     bool // the size may be the outside of a tube or the nominal size of a pipe
 	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex
@@ -381,6 +382,10 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 					}
 				} else if m.value == "HOSE" {
 					c.hose = true
+					if c.end == "QC" && !l.one {
+						l.unjudged = append(l.unjudged, l.words(tokens[0].from, it.from)+" (quick coupling)")
+						c.end = ""
+					}
 					if c.end == "" {
 						c.end, c.endFirst = "BARB", c.fig == nil
 						if l.one {
@@ -397,6 +402,9 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				} else if c.end == m.value {
 					c.barbed = c.barbed || m.value == "BARB"
 					continue
+				} else if c.end == "QC" && m.value == "BARB" && !l.one {
+					l.unjudged = append(l.unjudged, l.words(tokens[0].from, it.from)+" (quick coupling)")
+					c.end, c.endFirst, c.barbed = "BARB", c.fig == nil, true // Stecknippel, Tülle 9 mm
 				} else if c.end == "QC" && m.value == "TUBE" || c.end == "TUBE" && m.value == "QC" {
 					c.end = "PUSH"
 				} else if c.end == "" || c.end == "TUBE" || c.end == "LAYER" || (c.end == "BARB" || c.hose && c.end == "BORE") && m.value != "TUBE" {

@@ -74,7 +74,7 @@ func (sc *scanner) numbered(end int, f *figure) int {
 		return 0
 	}
 	n, stop := sc.digits(end + 1)
-	if !slices.Contains(numberedThreads[:], [2]int{int(f.v), n}) || alnum(byteAt(sc.norm, stop)) || byteAt(sc.norm, stop) == '-' || byteAt(sc.norm, stop) == '/' || sc.tubeBehind(stop) {
+	if !slices.Contains(numberedThreads[:], [2]int{int(f.v), n}) || alnum(byteAt(sc.norm, stop)) && !sc.unifiedBehind(stop) || byteAt(sc.norm, stop) == '-' || byteAt(sc.norm, stop) == '/' || sc.tubeBehind(stop) {
 		return 0
 	}
 	if k := len(sc.tokens); k > 0 && (sc.tokens[k-1].role(classBefore) == asBore || sc.tokens[k-1].mark == '-') {
@@ -134,10 +134,16 @@ func (sc *scanner) metric(i int, glued bool) int {
 		part, stop := sc.digits(end + 1)
 		v, end = v+float64(part)/math.Pow10(stop-end-1), stop
 	}
-	if byteAt(sc.norm, end) == '"' || letter(byteAt(sc.norm, end)) && byteAt(sc.norm, end) != 'x' {
+	sex := threads.NoSex
+	if b := byteAt(sc.norm, end); (b == 'a' || b == 'i') && !alnum(byteAt(sc.norm, end+1)) && v <= 10 {
+		sex = map[byte]threads.Sex{'a': threads.Male, 'i': threads.Female}[b] // M5a: aussen
+	} else if b == '"' || letter(b) && b != 'x' {
 		return 0
 	}
-	f := &figure{kind: metricSize, v: v}
+	f := &figure{kind: metricSize, v: v, suffixed: sex}
+	if sex != threads.NoSex {
+		return sc.addFigure(i, end+1, glued, f)
+	}
 	end = sc.metricPitch(end, f)
 	if sc.lex.pairs[[2]int{d, int(f.pitch)}] > 0 {
 		return 0 // M 12 x 17: a male of 12/17

@@ -47,6 +47,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + strings.TrimSpace(r.Candidates[0].Size+" of "+quote(r.Words)) + " a tail for a hose? The word only begins so: look at the picture, or ask the shop."
 	case c.assumed && r.Candidates[0].Family == threads.Barb && !l.one:
 		return "Is the " + r.Candidates[0].Size + " a tail for a hose, or does it take a pipe? The word is used for both: look at the picture, or ask the shop."
+	case c.doubled && r.Candidates[0].Family == threads.Barb && !c.lone:
+		return "Is the other end a tail of " + r.Candidates[0].Size + " too, or has it a thread? The text gives one size: look at the picture, or ask the shop."
 	case c.lone && c.paired && !l.one && r.Candidates[0].Family == threads.Barb:
 		return "Is the " + r.Candidates[0].Size + " a hose's, or the thread's at the other end? The text gives two sizes and does not say which is whose: ask for both."
 	case c.lone && !l.one && r.Candidates[0].Family == threads.Barb:

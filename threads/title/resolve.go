@@ -69,6 +69,13 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	if name == "BARB" && c.millimetres() && !l.one && !l.is(tail) && hasWord(string(l.norm), "crimp") {
 		c.assumed = true // multilayer pipe is crimped too
 	}
+	if l.boreSaid(c) {
+		over := *c
+		fig := *c.fig
+		fig.dn, fig.v, fig.kind = fig.v, l.lex.bores[int(fig.v)], dnSize
+		over.fig, over.end = &fig, ""
+		c, name = &over, ""
+	}
 	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") && !c.threadFigure() {
 		out.Sex, out.Seal, out.Swivel = threads.NoSex, threads.NoSeal, false
 		if c.pex && name == "TUBE" && !c.millimetres() {
@@ -165,7 +172,7 @@ func (c *phrase) standpipe() (threads.Length, bool) {
 
 // threadFigure reports whether the size itself can only be a thread's.
 func (c *phrase) threadFigure() bool {
-	return c.fig != nil && (c.fig.kind == metricSize || c.fig.kind == specialSize || c.fig.kind == coneSize || c.fig.kind == unSize && c.end != "BARB")
+	return c.fig != nil && (c.fig.kind == metricSize || c.fig.kind == specialSize || c.fig.kind == coneSize || c.fig.kind == unSize && (c.end != "BARB" || c.fig.v < 0.25))
 }
 
 // commonSex is the sex of the candidates if they agree, else what the words say.

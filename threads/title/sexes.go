@@ -40,9 +40,13 @@ func (l *line) assignSexes(ends []*phrase) {
 
 // oneSided leaves the sex that is said of one side on the first of the ends of that size: valve G 1/4, male on one side.
 func oneSided(ends []*phrase) {
+	if slices.ContainsFunc(ends, func(e *phrase) bool { return e.sex() != ends[0].sex() }) {
+		return // each has its own
+	}
 	for k, e := range ends {
 		if e.attr&isOneSided != 0 && k > 0 && ends[k-1].fig == e.fig && ends[k-1].attr&isOneSided != 0 {
 			e.sexes = nil
+			e.attr &^= isNut | isSwivel
 		}
 	}
 }
@@ -203,7 +207,7 @@ func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads
 		return sexes[k]
 	case l.is(femaleRound) && count == ends && !anySex(e) && !flared(e.fam):
 		return threads.Female
-	case l.is(bulkhead) && k == 0 && count > 1:
+	case l.is(bulkhead) && k == 0 && count > 1 && e.fig != nil && e.fig.kind != coneSize:
 		return threads.Female
 	}
 	return threads.NoSex

@@ -112,6 +112,13 @@ func (l *line) plainNut() bool {
 // litres takes 15L for a volume where nothing but a name that is not understood
 // stands beside it; else it is the tube of a cone.
 func (l *line) litres() {
+	if l.shape != nil && (l.shape.name == "expansion vessel" || l.shape.name == "tank") {
+		for k := range l.tokens {
+			if f := l.tokens[k].figure; f != nil && f.kind == coneSize && f.series == 'l' {
+				f.drop(asVolume) // what it holds
+			}
+		}
+	}
 	if l.evidence {
 		return
 	}
