@@ -67,9 +67,6 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if l.leads(k) && (k == 0 || !pipeOutsides[f.v]) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
 		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
-	if l.is(nipple) && !l.reducing && f.whole && !f.marked && f.v > 1 && prev.value(classSep) == "x" && k >= 2 && l.before(k) == other && other.frac && !next.parted() && pipeSteps(other.v, f.v) > mostSteps {
-		return f.drop(asLength) // 1/2 x 3 MIP
-	}
 	if l.timesOf(k, f, next, other) {
 		return f.drop(asPort) // tee 3 x 1/2, strainer 2 x G 1: so many of them
 	}

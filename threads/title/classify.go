@@ -205,9 +205,6 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.priced(k) || l.amount(k, f) {
 		return f.drop(asPrice)
 	}
-	if body := at(l.tokens, k+1); f.frac && string(l.norm[body.from:body.to]) == "body" && !l.one {
-		return f.drop(asMeasure) // 1/2 body: the size of a quick coupling
-	}
 	if hasText(l.norm, l.tokens[k].to, "..") {
 		return f.drop(asScale) // -10...+110 °C
 	}
@@ -286,6 +283,11 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	pf, nf := prev.is(classFamily), next.is(classFamily)
 	if nf != nil && (nf.has("pre") || nf.value == "THREAD") && pf == nil && prev.is(classEnd) != nil && f.v > 4 {
 		nf = nil // R1/8 behind it has its own size
+	}
+	if l.is(nipple) && !l.reducing && f.whole && !f.marked && f.v > 1 && prev.value(classSep) == "x" && nf != nil && pf == nil {
+		if other := l.before(k); other != nil && other.frac && pipeSteps(other.v, f.v) > mostSteps {
+			return f.drop(asLength) // 1/2 x 3 MIP
+		}
 	}
 	if pf == nil && nf == nil {
 		if kind := l.classifyPaired(k, f, prev, next); kind != bare {

@@ -118,7 +118,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		sc.tokens = append(sc.tokens, token{from: i, to: end, glued: glued, unread: true})
 		return end
 	}
-	if sc.norm[i] == 'm' && (!glued || !alnum(byteAt(sc.norm, i-1)) || sc.behindX(i)) {
+	if sc.norm[i] == 'm' && (!glued || !alnum(byteAt(sc.norm, i-1)) || i >= 3 && byteAt(sc.norm, i-1) >= utf8.RuneSelf && wide(sc.norm, i-3) || sc.behindX(i)) {
 		if end := sc.metric(i, glued); end > 0 {
 			return end
 		}
