@@ -122,7 +122,7 @@ func (l *line) metreLetter(k int) {
 	if it.to-it.from != 1 || l.norm[it.from] != 'm' || prev.figure == nil || prev.figure.kind != bare || prev.figure.frac || prev.figure.marked {
 		return
 	}
-	long := l.namesHose() && (prev.figure.v > largestInch || !prev.figure.whole || k == len(l.tokens)-1 && !it.glued && l.sizeElsewhere(k-1)) // hose 3/8" x 2.5 M
+	long := l.namesHose() && (prev.figure.v > largestInch || !prev.figure.whole || (k == len(l.tokens)-1 || at(l.tokens, k+1).mark == ':' || at(l.tokens, k+1).mark == ',') && !it.glued && l.sizeElsewhere(k-1)) // hose 3/8" x 2.5 M
 	if it.glued && (!prev.figure.whole || l.hoseLength(k)) || long || l.hoseByLength(k) {
 		it.word = l.lex.words["the"]
 		prev.figure.drop(asLength)
