@@ -97,6 +97,7 @@ type lexicon struct {
 	bores    map[int]float64    // DN, in inches
 	phis     map[int]float64    // Vietnamese pipe by its outside, in inches of thread
 	symbols  map[string]symbol
+	air      map[string]airCode
 	sexWords []string // single words for one sex, such as a misspelt one is held against
 	room     []*sense // what [lexicon.first] cuts from
 	longest  int      // bytes of the longest phrase
@@ -109,7 +110,7 @@ var wordFiles = []string{
 var readLexicon = sync.OnceValue(func() *lexicon {
 	l := &lexicon{
 		words: make(map[string][]*sense, 9000), starts: map[string][]*sense{}, finals: map[string][]*sense{},
-		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, phis: map[int]float64{}, symbols: map[string]symbol{},
+		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, phis: map[int]float64{}, symbols: map[string]symbol{}, air: map[string]airCode{},
 	}
 	for _, r := range lexiconRows("shape.csv") {
 		l.shapes[r["shape"]] = &shape{name: r["shape"], kind: r["kind"], ends: int(r.number("ends")), sexes: sexesOf(r["sexes"]), rank: int(r.number("rank")), traits: traitsOf(r["traits"])}
@@ -236,6 +237,10 @@ func (l *lexicon) figures() {
 	}
 	for _, r := range lexiconRows("phi.csv") {
 		l.phis[atoi(r["od"])] = threads.SizeInches(r["size"])
+	}
+	for _, r := range lexiconRows("pneumatic.csv") {
+		shape := l.shapes[r["shape"]]
+		l.air[r["code"]] = airCode{[]*sense{{class: classEnd, value: "PUSH"}, {class: classKind, value: shape.name, shape: shape}}, r["second"]}
 	}
 	for _, r := range lexiconRows("symbol.csv") {
 		s := symbol{l.shapes[r["shape"]], sexesOf(r["sexes"])}

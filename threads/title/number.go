@@ -43,6 +43,7 @@ type figure struct {
 	marked   bool        // an inch mark or an inch word stands behind it
 	dashed   bool        // written with a hyphen or # in front
 	suffixed threads.Sex // of a class 2A, 2B, 6g, 6H
+	coded    bool        // the second number of a code of push-in fittings
 	classA   bool
 	pin      float64 // M22-14: the pin of a pressure washer's joint
 	tube     float64 // 1/2-16: a thread and a tube of 16 mm

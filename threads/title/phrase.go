@@ -424,6 +424,9 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 	if gripped >= 0 && len(c.sexes) == 2 && !same(c.sexes) {
 		c.sexes = slices.Delete(c.sexes[:2:2], gripped, gripped+1) // femelle à sertir, mâle à visser: the other is the thread's
 	}
+	if c.fig != nil && c.fig.coded && (c.end == "PUSH" || c.end == "TUBE") {
+		c.end = "" // the thread of a push-in fitting's code
+	}
 	l.countSexes(c, tokens)
 	c.trim(l, tokens)
 	return c

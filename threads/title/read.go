@@ -151,6 +151,7 @@ func newLine(text string, one bool) *line {
 // end is sorted out, and what is said once is distributed over all.
 func (l *line) ends() []*phrase {
 	l.symbols()
+	l.pneumatic()
 	l.partShortWith()
 	l.diameters()
 	l.spacedPitch()

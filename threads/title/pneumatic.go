@@ -1,0 +1,94 @@
+package title
+
+import (
+	"bytes"
+	"slices"
+
+	"handtight/threads"
+)
+
+// airCode is what the letters of a push-in fitting's code say: its words, and its second end, a male or female
+// thread or another tube.
+type airCode struct {
+	words  []*sense
+	second string
+}
+
+// airTubes are the outsides in mm of the tubes that push-in fittings take, and airThreads the thread that the second
+// number of a code stands for, in inches. Common practice of that trade: memory.
+var (
+	airTubes   = []float64{3, 4, 6, 8, 10, 12, 14, 16}
+	airThreads = map[string]float64{"01": 1. / 8, "02": 1. / 4, "03": 3. / 8, "04": 1. / 2}
+)
+
+// pneumatic reads the codes by which the trade of compressed air writes push-in fittings: PC8-02 takes a tube of 8 mm
+// and has a male thread of two eighths, and PL6-M5 is an elbow. Where the line gives its sizes itself the code stays one.
+func (l *line) pneumatic() {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.mark != 0 || it.figure != nil || it.to-it.from < 2 || it.to-it.from > 3 || l.one {
+			continue
+		}
+		code, ok := l.lex.air[string(l.norm[it.from:it.to])]
+		if !ok {
+			continue
+		}
+		j := k + 1
+		if at(l.tokens, j).mark == '-' && at(l.tokens, j).glued {
+			j++
+		}
+		tube, dash, thread := at(l.tokens, j), at(l.tokens, j+1), at(l.tokens, j+2)
+		if tube.figure == nil || !tube.glued || tube.figure.kind != bare || !slices.Contains(airTubes, tube.figure.v) {
+			continue
+		}
+		two := dash.mark == '-' && dash.glued && thread.figure != nil && thread.glued
+		switch {
+		case code.second == "tube":
+			if two || !l.saysAir() {
+				continue
+			}
+		case !two || l.sizesBeside(j, j+2) || !l.airThread(thread, code.second):
+			continue
+		}
+		it.word, it.unread = code.words, false
+		tube.figure.kind = mmSize
+	}
+}
+
+// airThread takes the second number of a code for its thread.
+func (l *line) airThread(it *token, sex string) bool {
+	f := it.figure
+	if v := airThreads[string(l.norm[it.from:it.to])]; v > 0 {
+		f.kind, f.v, f.frac, f.whole = inchSize, v, true, false
+	} else if f.kind != metricSize || f.v > 6 {
+		return false
+	}
+	f.suffixed, f.coded = threads.Male, true
+	if sex == "female" {
+		f.suffixed = threads.Female
+	}
+	return true
+}
+
+// sizesBeside reports a size elsewhere than at the two places.
+func (l *line) sizesBeside(a, b int) bool {
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && k != a && k != b && (f.frac || f.marked || f.sized()) {
+			return true
+		}
+	}
+	return false
+}
+
+// saysAir reports a word of compressed air or of push-in ends.
+func (l *line) saysAir() bool {
+	if slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "PUSH" }) {
+		return true
+	}
+	for _, w := range [...]string{"pneum", "пневм", "气", "氣", "エア", "druckluft", "air fitting"} {
+		if bytes.Contains(l.norm, []byte(w)) {
+			return true
+		}
+	}
+	return false
+}
