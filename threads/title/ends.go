@@ -171,6 +171,10 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.one || len(ends) == 1 && len(l.unjudged) > 0 {
 		return ends
 	}
+	if len(ends) == 1 && ends[0].end == "BARB" && l.couples() {
+		l.unjudged = append(l.unjudged, "the other end (quick coupling)")
+		return ends
+	}
 	if n := l.sequence(ends); n > 1 && !l.torn(ends) {
 		ends = l.spread(ends, n)
 	}
@@ -244,6 +248,11 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		}
 	}
 	return ends
+}
+
+// couples reports whether a word of the line is a quick coupling's.
+func (l *line) couples() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "QC" })
 }
 
 // moreThanItHas reports more ends than a part of the kind has, so that some of what was read is none.

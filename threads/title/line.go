@@ -106,6 +106,9 @@ func (l *line) survey() {
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
+	if l.is(tail) && l.both && !l.one && l.namesHose() {
+		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends
+	}
 	if l.shape != nil && l.shape.ends >= 0 {
 		l.evidence = true
 	}

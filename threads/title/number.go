@@ -269,7 +269,19 @@ func (sc *scanner) countFirst(n int, fraction float64, end int) bool {
 // hoseGradeFirst reports the number of a hose's grade before its bore, which makes no size of a pipe thread
 // with it: R2 3/8 is two layers of wire and three eighths.
 func (sc *scanner) hoseGradeFirst(i, end int, mixed float64) bool {
-	return i > 0 && sc.norm[i-1] == 'r' && !letter(byteAt(sc.norm, i-2)) && isBlank(byteAt(sc.norm, end)) && !slices.Contains(pipeSizes, mixed)
+	if i == 0 || sc.norm[i-1] != 'r' || letter(byteAt(sc.norm, i-2)) || !isBlank(byteAt(sc.norm, end)) {
+		return false
+	}
+	hose := slices.ContainsFunc(sc.tokens, func(it token) bool {
+		m := it.is(classKind)
+		return it.value(classEnd) == "HOSE" || m != nil && m.shape.traits&hose != 0
+	})
+	if !hose {
+		return !slices.Contains(pipeSizes, mixed)
+	}
+	_, stop := sc.fraction(sc.blanks(end))
+	_, behind := sc.lookUp(sc.blanks(stop))
+	return !slices.ContainsFunc(behind, func(m *sense) bool { return m.class == classSex }) // hose R 1 1/4 male is a thread
 }
 
 // counted reports a whole number that a word before it makes a count of, or a nought at its beginning: set of 2

@@ -13,7 +13,7 @@ func TestCodesOfPushInFittings(t *testing.T) {
 		{`PC6-01`, "PUSH 6 mm; PIPE 1/8 male", "adaptor", ""},
 		{`Push-in fitting PL12-04`, "PUSH 12 mm; PIPE 1/2 male", "elbow", ""},
 		{`PCF8-02 push in`, "PUSH 8 mm; PIPE 1/4 female", "adaptor", ""},
-		{`PC4-M5`, "PUSH 4 mm; M5x0.8 male", "adaptor", ""},
+		{`PC4-M5`, "PUSH 4 mm; M M5x0.8 male", "adaptor", ""},
 		{`气动三通 PE-10`, "PUSH 10 mm; PUSH 10 mm; PUSH 10 mm", "tee", ""},
 		{`PV8 push in`, "PUSH 8 mm; PUSH 8 mm", "elbow", ""},
 		{`PC8-02 8 mm push-in x 1/4 BSPT male`, "PUSH 8 mm; R 1/4 male", "", ""},
