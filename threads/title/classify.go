@@ -220,6 +220,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) || l.pumpType(k, f) {
 		return f.drop(asCode)
 	}
+	if dash, behind := at(l.tokens, k+1), at(l.tokens, k+2); f.whole && !f.marked && f.v >= 1000 && !l.one && dash.mark == '-' && dash.glued && behind.glued && behind.figure.digits() {
+		return f.drop(asCode) // 2404-08-08: a part's number
+	}
 	if dash, behind := at(l.tokens, k+1), at(l.tokens, k+2); k == 0 && !l.one && dash.mark == '-' && dash.glued && behind.glued && f.whole && !f.marked && behind.figure.plain() && behind.to-behind.from > 2 && l.sizeElsewhere(k) {
 		return f.drop(asCode) // 03-4471 check valve 1"
 	}

@@ -203,7 +203,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(hose) && threadLike(one) && len(one.sexes) == 0 && one.attr == 0 && one.end == "" && (one.fam == nil && l.lengthSaid() || one.fam != nil && len(one.fam.sexes) == 0 && !dashWord(one.fam)) {
 		return append(ends, copyOf(one)) // flexible hose 1/2 x 40 cm: its size at both ends
 	}
-	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall) || ends[0].end == "BARB" && ends[0].attr&isNut != 0 && ends[0].millimetres()) {
+	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall) && !l.both || ends[0].end == "BARB" && ends[0].attr&isNut != 0 && ends[0].millimetres()) {
 		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
 		return ends
 	}
@@ -241,7 +241,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		one := ends[0]
 		for len(ends) < want {
 			other := copyOf(one)
-			other.doubled = other.end == "BARB" && l.is(elbow)
+			other.doubled = other.end == "BARB" && (l.is(elbow) || l.is(valve) && !l.both)
 			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0
 			other.open, other.strange = other.open || l.lostEnd, other.strange || l.lostEnd // FIP x QJ: a word of the other end is not understood
 			ends = append(ends, other)

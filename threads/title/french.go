@@ -29,6 +29,11 @@ func (l *line) frenchApart() {
 	}
 }
 
+// digits reports a whole number, with a hyphen before it or without.
+func (f *figure) digits() bool {
+	return f != nil && f.kind == bare && f.whole && !f.marked
+}
+
 // plain reports a whole number and nothing else.
 func (f *figure) plain() bool {
 	return f != nil && f.kind == bare && f.whole && !f.marked && !f.dashed

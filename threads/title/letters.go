@@ -264,3 +264,16 @@ func (l *line) metreWord(k int) {
 	}
 	it.word, it.unread = l.lex.words["the"], false
 }
+
+// partNumber takes the meaning from letters that four digits or more are glued to: FS6400-08-10.
+func (l *line) partNumber(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if l.one || it.to-it.from > 4 || !next.glued || next.figure == nil || !next.figure.digits() || next.figure.v < 1000 || next.to-next.from < 4 {
+		return
+	}
+	if it.is(classFamily) == nil && it.is(classSex) == nil && it.is(classAttr) == nil && it.is(classKind) == nil && it.is(classEnd) == nil {
+		return
+	}
+	it.word, it.unread = nil, true
+	next.figure.drop(asCode)
+}

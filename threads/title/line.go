@@ -198,6 +198,10 @@ func (l *line) takeKind(s *shape) {
 	if l.fitting == nil && s.ends >= 0 {
 		l.fitting = s
 	}
+	if l.is(coupler) && s.traits&(tee|elbow) != 0 {
+		l.shape = s // quick connect tee
+		return
+	}
 	if l.shape == nil || s.rank > l.shape.rank || s.rank == l.shape.rank && len(s.name) > len(l.shape.name) && strings.HasSuffix(s.name, l.shape.name) { // elbows, street elbow
 		l.shape = s
 	}

@@ -84,7 +84,7 @@ func (l *line) boreThreads(c *phrase) []threads.End {
 
 // boreSaid reports millimetres of a valve or a tap that a sex stands with: a tube has none, so that they are a bore.
 func (l *line) boreSaid(c *phrase) bool {
-	return !l.one && l.is(valve) && c.millimetres() && (c.end == "" || c.end == "TUBE") && l.lex.bores[int(c.fig.v)] > 0 && c.fig.v <= 50 && !c.tubed && !c.round && !c.pex && len(c.sexes) > 0 && !c.assumed && !plasticMaterials[l.material] && l.material != "copper" && l.onlyMillimetres()
+	return !l.one && (l.is(valve) || l.ironSex() || l.material == "galvanised") && c.millimetres() && (c.end == "" || c.end == "TUBE") && l.lex.bores[int(c.fig.v)] > 0 && c.fig.v <= 50 && !c.tubed && !c.round && !c.pex && len(c.sexes) > 0 && !c.assumed && !plasticMaterials[l.material] && l.material != "copper" && l.onlyMillimetres()
 }
 
 // onlyMillimetres reports a line whose every size is in whole millimetres.
@@ -95,4 +95,17 @@ func (l *line) onlyMillimetres() bool {
 		}
 	}
 	return true
+}
+
+// ironSex reports FI or MI, female and male iron, which the trades of Australia and South Africa write behind a bore.
+func (l *line) ironSex() bool {
+	for k := range l.tokens {
+		if it := &l.tokens[k]; it.is(classSex) != nil {
+			switch string(l.norm[it.from:it.to]) {
+			case "fi", "mi", "mi x fi", "fi x fi", "mi x mi":
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -415,6 +415,9 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				c.attr |= attrNamed[m.value]
 				c.thread = c.thread || m.value == "nut"
 			case classKind:
+				if prev := at(tokens, k-1); m.shape.traits&dial != 0 && prev.to > prev.from && slices.Contains(withWords, string(l.norm[prev.from:prev.to])) {
+					continue // G 1/2 with a gauge: not the gauge's thread
+				}
 				c.part = m.shape
 			}
 		}

@@ -26,6 +26,10 @@ var (
 func (l *line) pneumatic() {
 	for k := range l.tokens {
 		it := &l.tokens[k]
+		if next := at(l.tokens, k+1); it.figure != nil && it.figure.plain() && next.glued && string(l.norm[next.from:next.to]) == "管" && slices.Contains(airTubes, it.figure.v) && !l.one && l.saysAir() {
+			it.figure.kind = mmSize // 10管
+			continue
+		}
 		if it.mark != 0 || it.figure != nil || it.to-it.from < 2 || it.to-it.from > 3 || l.one {
 			continue
 		}
@@ -47,12 +51,34 @@ func (l *line) pneumatic() {
 			if two || !l.saysAir() {
 				continue
 			}
-		case !two || l.sizesBeside(j, j+2) || !l.airThread(thread, code.second):
+		case !two:
+			continue
+		case l.sizesBeside(j, j+2):
+			if !l.saidAgain(thread) {
+				continue
+			}
+		case !l.airThread(thread, code.second):
 			continue
 		}
 		it.word, it.unread = code.words, false
 		tube.figure.kind = mmSize
 	}
+}
+
+// saidAgain drops the thread of a code that the line gives in words too, so that only its tube is taken.
+func (l *line) saidAgain(it *token) bool {
+	v, again := airThreads[string(l.norm[it.from:it.to])], false
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if f != nil && f.kind == mmSize {
+			return false
+		}
+		again = again || f != nil && f.frac && f.v == v
+	}
+	if again {
+		it.figure.drop(asRepeat)
+	}
+	return again
 }
 
 // airThread takes the second number of a code for its thread.

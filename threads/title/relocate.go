@@ -2,6 +2,7 @@ package title
 
 import (
 	"bytes"
+	"slices"
 
 	"handtight/threads"
 )
@@ -79,6 +80,9 @@ func (l *line) ownWords(ends []*phrase) {
 		if e.end == "QC" && e.millimetres() {
 			e.end = "PUSH" // a quick connection of so many millimetres takes a tube
 		}
+		if e.end == "QC" && len(ends) == 2 && e.fam == nil && otherNamed(ends, e) {
+			continue // coupling, male 1/2, thread female 1/2 NPT: the first is the coupling's own
+		}
 		if e.end == "QC" && e.fig != nil && (e.threaded || e.thread) {
 			if e.thread {
 				l.unjudged = append(l.unjudged, "the other end ("+notJudged[e.end]+")")
@@ -92,6 +96,11 @@ func (l *line) ownWords(ends []*phrase) {
 			e.also, e.end = e.end, ""
 		}
 	}
+}
+
+// otherNamed reports whether the family of another end is said.
+func otherNamed(ends []*phrase, e *phrase) bool {
+	return slices.ContainsFunc(ends, func(o *phrase) bool { return o != e && o.fam != nil && o.end == "" })
 }
 
 // unionSeal puts the flat seal of a union on its female side, where the nut is. A union of three pieces
@@ -125,7 +134,7 @@ func (l *line) halvesSeal(ends []*phrase) {
 	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		if v := it.value(classAttr); (v == "washer" || v == "flat-face") && (it.is(classKind) == nil || it.is(classKind).shape.traits&foremost != 0) {
+		if v := it.value(classAttr); (v == "washer" || v == "flat-face" || v == "cone-seat") && (it.is(classKind) == nil || it.is(classKind).shape.traits&foremost != 0) {
 			l.ignore(l.words(it.from, it.to), "it closes between the halves of the union")
 			it.word = l.lex.words["the"]
 		}

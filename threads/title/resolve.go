@@ -368,6 +368,9 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 	}
 	switch name {
 	case "BSP":
+		if l.hoseNut(c) && c.attr&(isWasher|isNut|isFlat|isSwivel|isStudSeal|isCone60|isCone30|isParallel) == 0 {
+			flat = false // that a hose's female end turns, and so is parallel, is custom
+		}
 		return bspFamilies(c, flat, l.japan)
 	case "PIPE":
 		if c.hose && c.fig.v == 0.75 && hasWord(string(l.norm), "hose") {

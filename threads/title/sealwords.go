@@ -23,7 +23,8 @@ func (l *line) takeBack(k int) {
 		first = max(0, k-3) // w/o
 	}
 	prev := &l.tokens[first]
-	if prev.figure != nil || prev.mark != 0 || !slices.Contains(without, string(l.norm[prev.from:l.tokens[k-1].to])) {
+	short := prev.to-prev.from == 1 && l.norm[prev.from] == 'o' && byteAt(l.norm, prev.to) == '.' && !l.capital(prev.from) && l.capital(it.from) && l.bothCases() // o. Mutter
+	if prev.figure != nil || prev.mark != 0 || !short && !slices.Contains(without, string(l.norm[prev.from:l.tokens[k-1].to])) {
 		return
 	}
 	l.ignore(l.words(prev.from, it.to), "the text says that there is none")

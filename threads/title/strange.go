@@ -63,7 +63,7 @@ func (l *line) strangeWords() string {
 func (l *line) saysThread() bool {
 	thread, sex := false, false
 	for k := range l.tokens {
-		thread = thread || l.tokens[k].value(classFamily) == "THREAD"
+		thread = thread || l.tokens[k].is(classFamily) != nil
 		sex = sex || l.tokens[k].is(classSex) != nil
 	}
 	return thread && sex
