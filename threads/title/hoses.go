@@ -44,6 +44,12 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		}
 		return nil // hose 8 mm inside; hydraulikslange 2-lag 1/2"; hose, 1/2"
 	}
+	if l.shape == nil && len(ends) == 2 && (first.hose && first.endFirst || slices.ContainsFunc(rest, func(c *phrase) bool { return c.hose && c.to <= first.from })) && boreByOutside(ends) {
+		for _, e := range ends {
+			e.fig.role = asBoreOf
+		}
+		return nil // wąż 10x17: what it is inside and outside
+	}
 	if len(ends) > 1 && first.hose && first.endFirst && !first.described() && ends[1].plus {
 		first.fig.role = asBore // hose 3/4 + nipple 3/4: two parts, and the hose is no end
 		return ends[1:]
@@ -90,6 +96,18 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 
 // describes reports whether words without a size speak of an end that is no hose's.
 func (c *phrase) describes() bool { return c.described() || c.end != "" && !c.hose }
+
+// boreByOutside reports two sizes in mm of a hose of which no word says that it has ends, the larger less than twice
+// the other.
+func boreByOutside(ends []*phrase) bool {
+	for _, e := range ends {
+		if !e.millimetres() || e.described() || e.barbed || e.attr != 0 {
+			return false
+		}
+	}
+	a, b := ends[0].fig.v, ends[1].fig.v
+	return a != b && max(a, b) < 2*min(a, b)
+}
 
 // madeTo reports a standard that hose is made to: hydraulic hose R2AT 5/8" is hose by the metre.
 func (l *line) madeTo() bool {
