@@ -202,35 +202,8 @@ func coneFits(v float64, series byte) bool {
 // classifyBare says what a number without a unit is; bare if it is nothing.
 func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
-	if l.priced(k) || l.amount(k, f) {
-		return f.drop(asPrice)
-	}
-	if hasText(l.norm, l.tokens[k].to, "..") {
-		return f.drop(asScale) // -10...+110 °C
-	}
-	if l.ownColumn(k) && l.otherSize(k) {
-		return f.drop(asCount)
-	}
-	if l.is(angled) && (f.v == 45 || f.v == 90) && !l.twice(k, f) {
-		return f.drop(asAngle)
-	}
-	if f.v == 90 && f.whole && !f.marked && l.is(valve) && l.otherSize(k) && prev.role(classBefore) != asBore {
-		return f.drop(asAngle)
-	}
-	if l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued) || l.pumpType(k, f) {
-		return f.drop(asCode)
-	}
-	if dash, behind := at(l.tokens, k+1), at(l.tokens, k+2); f.whole && !f.marked && f.v >= 1000 && !l.one && dash.mark == '-' && dash.glued && behind.glued && behind.figure.digits() {
-		return f.drop(asCode) // 2404-08-08: a part's number
-	}
-	if dash, behind := at(l.tokens, k+1), at(l.tokens, k+2); k == 0 && !l.one && dash.mark == '-' && dash.glued && behind.glued && f.whole && !f.marked && behind.figure.plain() && behind.to-behind.from > 2 && l.sizeElsewhere(k) {
-		return f.drop(asCode) // 03-4471 check valve 1"
-	}
-	if dash, before := at(l.tokens, k-1), at(l.tokens, k-2).figure; dash.mark == '-' && dash.glued && l.tokens[k].glued && before != nil && before.role == asCode && f.whole && !l.one {
-		return f.drop(asCode) // réf 7704-06-04
-	}
-	if name := at(l.tokens, k-1); l.tokens[k].glued && name.to == l.tokens[k].from && f.whole && name.unread && name.to-name.from > 2 && letter(l.norm[name.from]) && !l.one {
-		return f.drop(asCode) // ZPC8: a type
+	if r := l.noSize(k, f, prev, next); r != noRole {
+		return f.drop(r)
 	}
 	if series := l.seriesBefore(k); series != 0 && f.whole && coneFits(f.v, series) {
 		f.series = series

@@ -361,56 +361,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				} else if m.value == "QC" && at(tokens, k+1).is(classSex) != nil {
 					gripped = len(c.sexes) // engate rápido fêmea, rosca externa
 				}
-				if m.value == "ROUND" && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.role.other() {
-					continue // the diameter of a dial
-				}
-				c.tubed = c.tubed || m.value == "TUBE"
-				if m.value == "BORE" && !l.one && l.shape != nil && l.is(tail) {
-					m = &sense{class: classEnd, value: "BARB"} // the bore of the hose that the tail is for
-				}
-				if m.value == "BARB?" {
-					if c.end == "" {
-						c.end, c.endFirst, c.guess = "BARB", c.fig == nil, true
-					}
-				} else if m.value == "ROUND" {
-					c.round = true
-					if l.is(plain) && l.shape.ends == 1 && !l.one && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.marked {
-						continue // a plug is for no tube: bujão Ø 1/4"
-					}
-					if c.end == "" {
-						c.end, c.endFirst = "TUBE", c.fig == nil
-					}
-				} else if m.value == "HOSE" {
-					c.hose = true
-					if c.end == "QC" && !l.one {
-						l.unjudged = append(l.unjudged, l.words(tokens[0].from, it.from)+" (quick coupling)")
-						c.end = ""
-					}
-					if c.end == "" {
-						c.end, c.endFirst = "BARB", c.fig == nil
-						if l.one {
-							c.end = "BORE" // an end that is a hose is its bore, and no tail
-						}
-					}
-				} else if m.value == "PEX" || m.value == "TUBING" {
-					c.pex = true
-					if c.end == "" {
-						c.end, c.endFirst = "TUBE", c.fig == nil
-					}
-				} else if c.barbed && (m.value == "PUSH" || m.value == "COMPRESSION") {
-					c.also = m.value // 15 mm x 1/2" hose barb, push fit: the other end's
-				} else if c.end == m.value {
-					c.barbed = c.barbed || m.value == "BARB"
-					continue
-				} else if c.end == "QC" && m.value == "BARB" && !l.one {
-					l.unjudged = append(l.unjudged, l.words(tokens[0].from, it.from)+" (quick coupling)")
-					c.end, c.endFirst, c.barbed = "BARB", c.fig == nil, true // Stecknippel, Tülle 9 mm
-				} else if c.end == "QC" && m.value == "TUBE" || c.end == "TUBE" && m.value == "QC" {
-					c.end = "PUSH"
-				} else if c.end == "" || c.end == "TUBE" || c.end == "LAYER" || (c.end == "BARB" || c.hose && c.end == "BORE") && m.value != "TUBE" {
-					c.end, c.endFirst = m.value, c.fig == nil
-					c.barbed = c.barbed || m.value == "BARB"
-				}
+				l.endWord(c, tokens, k, m)
 			case classAttr:
 				c.attr |= attrNamed[m.value]
 				c.thread = c.thread || m.value == "nut"

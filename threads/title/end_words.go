@@ -1,0 +1,69 @@
+package title
+
+// endWord takes what a word of an end says of a phrase: a tail, a hose, a tube and how it is held, a coupling. The
+// word is at k of the phrase's tokens.
+func (l *line) endWord(c *phrase, tokens []token, k int, m *sense) {
+	value, next := m.value, at(tokens, k+1).figure
+	c.tubed = c.tubed || value == "TUBE"
+	if value == "BORE" && !l.one && l.is(tail) {
+		value = "BARB" // the bore of the hose that the tail is for
+	}
+	switch {
+	case value == "ROUND":
+		l.roundWord(c, next)
+	case value == "BARB?":
+		if c.holds("BARB") {
+			c.guess = true
+		}
+	case value == "HOSE":
+		c.hose = true
+		l.ownCoupling(c, tokens, k)
+		if c.holds("BARB") && l.one {
+			c.end = "BORE" // an end that is a hose is its bore, and no tail
+		}
+	case value == "PEX" || value == "TUBING":
+		c.pex = true
+		c.holds("TUBE")
+	case c.barbed && (value == "PUSH" || value == "COMPRESSION"):
+		c.also = value // 15 mm x 1/2" hose barb, push fit: the other end's
+	case c.end == value:
+		c.barbed = c.barbed || value == "BARB"
+	case c.end == "QC" && value == "BARB" && !l.one:
+		l.ownCoupling(c, tokens, k)
+		c.end, c.endFirst, c.barbed = "BARB", c.fig == nil, true // Stecknippel, Tülle 9 mm
+	case c.end == "QC" && value == "TUBE" || c.end == "TUBE" && value == "QC":
+		c.end = "PUSH"
+	case c.end == "" || c.end == "TUBE" || c.end == "LAYER" || (c.end == "BARB" || c.hose && c.end == "BORE") && value != "TUBE":
+		c.end, c.endFirst = value, c.fig == nil
+		c.barbed = c.barbed || value == "BARB"
+	}
+}
+
+// holds gives a phrase without an end this one, and reports whether it did.
+func (c *phrase) holds(end string) bool {
+	if c.end != "" {
+		return false
+	}
+	c.end, c.endFirst = end, c.fig == nil
+	return true
+}
+
+// roundWord takes the sign of a diameter before a figure, which mostly is a tube's: not of a dial, nor of a plug.
+func (l *line) roundWord(c *phrase, next *figure) {
+	if next != nil && next.role.other() {
+		return // the diameter of a dial
+	}
+	c.round = true
+	if l.is(plain) && l.shape.ends == 1 && !l.one && next != nil && next.marked {
+		return // a plug is for no tube: bujão Ø 1/4"
+	}
+	c.holds("TUBE")
+}
+
+// ownCoupling names a quick coupling that a word for a hose or a tail follows: the size is theirs.
+func (l *line) ownCoupling(c *phrase, tokens []token, k int) {
+	if c.end == "QC" && !l.one {
+		l.unjudged = append(l.unjudged, l.words(tokens[0].from, tokens[k].from)+" (quick coupling)")
+		c.end = ""
+	}
+}
