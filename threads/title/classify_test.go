@@ -26,7 +26,7 @@ func TestPlainNumbers(t *testing.T) {
 		{"a comma ends what a word behind a figure takes", `Gauge 1/4 NPT, dial 63`, "NPT 1/4 male", "63: a dial"},
 		{"bore of the pipe by its number (ISO 6708)", `Kugelhahn DN 20 G innen`, "G 3/4 female; G 3/4 female", ""},
 		{"a number that is no nominal bore", `Kugelhahn DN 21, 1/2 NPT female`, elbow, "21: a nominal bore that is not known"},
-		{"R with a number that is no bore is a grade of hose (SAE J517)", `Hose R7, 3/8 NPT male`, "NPT 3/8 male", "7: a grade"},
+		{"R with a number that is no bore is a grade of hose (SAE J517)", `Hose R7, 3/8 NPT male`, "NPT 3/8 male", "7: a grade; the other end (nothing is said of it)?"},
 		{"R with a bore of pipe is a thread by its pipe", `Elbow R15 female`, "BSP 1/2 female; BSP 1/2 female", ""},
 	})
 }

@@ -214,8 +214,11 @@ func (l *line) hoseFittings(k int, f *figure) *figure {
 	if l.one || f.v < 2 || f.v > mostLike || f.marked || f.dashed || k == 0 || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k-1).is(classFamily) != nil || !l.namesHose() && !slices.ContainsFunc(l.tokens, tube) {
 		return nil
 	}
-	named := false
-	for j := k + 1; j < len(l.tokens); j++ {
+	named, from := false, k+1
+	if at(l.tokens, from).value(classSep) == "x" && at(l.tokens, from).glued {
+		from++ // 2x nut M18x1.5
+	}
+	for j := from; j < len(l.tokens); j++ {
 		it := &l.tokens[j]
 		if it.figure != nil {
 			if named && (it.figure.frac || it.figure.marked || it.figure.sized()) {
@@ -227,7 +230,7 @@ func (l *line) hoseFittings(k int, f *figure) *figure {
 			return nil
 		}
 		m := it.is(classKind)
-		named = named || j == k+1 && (m != nil && m.shape.ends >= 0 || slices.Contains(endNouns[:], string(l.norm[it.from:it.to])))
+		named = named || j == from && (m != nil && m.shape.ends >= 0 || it.value(classAttr) == "nut" || slices.Contains(endNouns[:], string(l.norm[it.from:it.to])))
 	}
 	return nil
 }

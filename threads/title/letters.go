@@ -259,6 +259,7 @@ func (l *line) metreWord(k int) {
 		next.drop(asLength)
 	case prev != nil && prev.plain() && prev.v > largestInch:
 		prev.drop(asLength)
+	case tube && k == len(l.tokens)-1 && at(l.tokens, k-1).mark == '-': // - MT: sold by the metre
 	default:
 		return
 	}

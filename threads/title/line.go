@@ -106,6 +106,12 @@ func (l *line) survey() {
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
+	if l.namesHose() && !l.one && (l.shape == nil || l.is(hose)) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
+		l.shape = l.lex.shapes["hose stock"]
+	}
+	if l.hoseAssembly() {
+		l.shape = l.lex.shapes["hose"]
+	}
 	if l.is(tail) && l.both && !l.one && l.namesHose() {
 		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends
 	}

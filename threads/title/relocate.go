@@ -131,6 +131,9 @@ func (l *line) unionSeal(ends []*phrase) {
 func (l *line) halvesSeal(ends []*phrase) {
 	for _, e := range ends {
 		e.attr &^= isWasher | isFlat
+		if e.fam == nil && e.attr&isTaper != 0 && l.threePiece() {
+			e.attr &^= isTaper // a union of three pieces closes on a flat or a cone between its halves
+		}
 	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
@@ -139,6 +142,17 @@ func (l *line) halvesSeal(ends []*phrase) {
 			it.word = l.lex.words["the"]
 		}
 	}
+}
+
+// threePiece reports a union of three pieces.
+func (l *line) threePiece() bool {
+	text := bytes.ReplaceAll(l.norm, []byte(" "), nil)
+	for _, w := range [...]string{"3piece", "3-piece", "3pieces", "troispieces", "3-teilig", "3teilig", "dreiteilig", "3-delig", "3delig", "3pezzi", "trepezzi", "3piezas", "trespiezas", "3pecas", "3-cz", "3-dil", "3-osainen", "3-delt"} {
+		if bytes.Contains(text, []byte(w)) {
+			return true
+		}
+	}
+	return false
 }
 
 // twoPieces are the words, without their blanks, for a union of two pieces.

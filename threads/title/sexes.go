@@ -245,6 +245,10 @@ func (l *line) bushSexes(ends []*phrase) {
 	if a.fig.v < b.fig.v {
 		a, b = b, a
 	}
+	if a.fam != nil && b.fam != nil && a.fam.value == "R" && b.fam.value == "R" && l.sexesSaid() == 0 {
+		b.sexes, b.oldR = nil, true // Bussning R 1 x R 1/2: the trade calls both R
+		return
+	}
 	if a.sex() == threads.Male && b.sex() == threads.Male && l.sexesSaid() == 1 {
 		b.sexes, b.assumed = []threads.Sex{threads.Female}, true // bush 3/4 x 1/2 NPT male: its outside
 	}

@@ -77,7 +77,7 @@ func (l *line) pillar(ends []*phrase) []*phrase {
 	if len(ends) == 1 && l.is(tail) && ends[0].end == "BARB" && !ends[0].described() && ends[0].fig != nil && ends[0].fig.kind == inchSize {
 		ends[0].lone = true
 	}
-	if len(ends) == 2 && l.is(tail) && !l.one && !l.reducing && ends[0].bareTail() && ends[1].bareTail() && ends[0].fig.v != ends[1].fig.v {
+	if len(ends) == 2 && (l.is(tail) || l.is(adaptor)) && !l.one && !l.reducing && ends[0].bareTail() && ends[1].bareTail() && ends[0].fig.v != ends[1].fig.v {
 		ends[0].lone, ends[1].lone, ends[0].paired, ends[1].paired = true, true, true, true // hose tail 1/2 x 3/4: one of them may be the thread's
 	}
 	if len(ends) == 2 && l.is(tail) && !l.one && ends[1].bareTail() && !ends[1].barbed && ends[0].fam == nil && threadLike(ends[0]) && ends[0].fig.kind == inchSize && ends[0].fig.v != ends[1].fig.v && l.sexBefore(ends[0].fig) {

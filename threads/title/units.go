@@ -35,7 +35,7 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 	if at >= len(sc.norm) {
 		return end
 	}
-	if sign := byteAt(sc.norm, sc.blanks(at+1)); letter(sc.norm[at]) && at > end && (sign == '=' || sign == ':' || sign == '-' && sc.norm[at] == 'l' && digit(byteAt(sc.norm, at+2))) {
+	if sign := byteAt(sc.norm, sc.blanks(at+1)); letter(sc.norm[at]) && at > end && (sign == '=' || sign == ':' || (sign == '-' || sign == '.') && sc.norm[at] == 'l' && digit(byteAt(sc.norm, at+2))) {
 		return end // the L of L=50 mm, L-1200
 	}
 	if stop := sc.series(end, at, f); stop > 0 {
