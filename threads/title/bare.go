@@ -61,7 +61,11 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if other == nil || other.kind == junkFigure || other.kind == pressureFigure {
 		return bare
 	}
-	if l.is(manifold) && f.whole && !f.marked && next.value(classSep) == "x" && (l.counted(k+3) || next.glued && !at(l.tokens, k+2).glued && other.frac) {
+	if l.is(manifold) && f.whole && !f.marked && f.v <= 12 && next.value(classSep) == "x" && !l.counted(k+3) && next.glued && !at(l.tokens, k+2).glued && other.frac {
+		other.times, other.counted = int(f.v), true
+		return f.drop(asCount) // manifold 1x 3/8 in, 4x 1/4 out
+	}
+	if l.is(manifold) && f.whole && !f.marked && next.value(classSep) == "x" && l.counted(k+3) {
 		return f.drop(asCount) // 5 x 1/2 NPT female outlets
 	}
 	if l.leads(k) && (k == 0 || !pipeOutsides[f.v]) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {

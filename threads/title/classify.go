@@ -108,6 +108,9 @@ func (l *line) called(k int) role {
 		return noRole // BS 32 mm: the number of a standard has no unit
 	}
 	if prev.role(classBefore) == asHex {
+		if l.tokens[k].figure.kind == mmSize && l.is(nipple) && !l.otherSize(k) {
+			return noRole // nipple brass hex 15 mm: its only size
+		}
 		if l.sizeBefore(k) && l.tokens[k].figure.kind != mmSize || l.tokens[k].figure.kind == mmSize && l.tokens[k].figure.v <= largestSpanner {
 			return asSpanner
 		}

@@ -66,11 +66,17 @@ func askOutside(c *phrase, ends []threads.End) string {
 // China write it, and not the outside of a tube: ball valve 20 mm.
 func (l *line) perhapsBore(c *phrase) bool {
 	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f != c.fig && f.kind != bare && f.kind < pressureFigure {
+		if f := l.tokens[k].figure; l.material != "galvanised" && f != nil && f != c.fig && f.kind != bare && f.kind < pressureFigure {
 			return false
 		}
 	}
-	return !l.one && l.is(valve) && c.millimetres() && l.lex.bores[int(c.fig.v)] > 0 && c.fig.v <= 50 && !c.tubed && !c.round && !c.pex && !c.described() && !plasticMaterials[l.material] && l.material != "copper"
+	return l.ofIron(c) && (l.is(valve) || l.material == "galvanised") && !c.described()
+}
+
+// ofIron reports whole millimetres that are a nominal bore, of a part that is not of plastic or copper and of whose end
+// no word says that it takes a tube.
+func (l *line) ofIron(c *phrase) bool {
+	return !l.one && c.millimetres() && (c.end == "" || c.end == "TUBE") && l.lex.bores[int(c.fig.v)] > 0 && c.fig.v <= 50 && !c.tubed && !c.round && !c.pex && !plasticMaterials[l.material] && l.material != "copper"
 }
 
 // boreThreads are the pipe threads of a nominal bore.
@@ -82,9 +88,11 @@ func (l *line) boreThreads(c *phrase) []threads.End {
 	return l.threads(&over)
 }
 
-// boreSaid reports millimetres of a valve or a tap that a sex stands with: a tube has none, so that they are a bore.
+// boreSaid reports millimetres that a sex stands with: a tube has none, so that they are a bore. So are those of a
+// nipple of metal, which has threads alone.
 func (l *line) boreSaid(c *phrase) bool {
-	return !l.one && (l.is(valve) || l.ironSex() || l.material == "galvanised") && c.millimetres() && (c.end == "" || c.end == "TUBE") && l.lex.bores[int(c.fig.v)] > 0 && c.fig.v <= 50 && !c.tubed && !c.round && !c.pex && len(c.sexes) > 0 && !c.assumed && !plasticMaterials[l.material] && l.material != "copper" && l.onlyMillimetres()
+	said := len(c.sexes) > 0 && !c.assumed && (l.is(valve) || l.ironSex() || l.material == "galvanised")
+	return (said || l.is(nipple) && l.material != "") && l.ofIron(c) && l.onlyMillimetres()
 }
 
 // onlyMillimetres reports a line whose every size is in whole millimetres.

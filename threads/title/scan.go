@@ -110,6 +110,12 @@ func (sc *scanner) markAt(i int, glued bool) int {
 	return i + 1
 }
 
+// dashMale reports an M that a blank parts from its number behind a family sized by dash: ORFS M 12 is a male.
+func (sc *scanner) dashMale(i int) bool {
+	n := len(sc.tokens)
+	return n > 0 && isBlank(byteAt(sc.norm, i+1)) && dashWord(sc.tokens[n-1].is(classFamily))
+}
+
 // wordAt reads the longest phrase known at a place, a metric thread, a word that
 // glues two known ones by an x, or a word that is not known.
 func (sc *scanner) wordAt(i int, glued bool) int {
@@ -119,7 +125,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		return end
 	}
 	if sc.norm[i] == 'm' && (!glued || !alnum(byteAt(sc.norm, i-1)) || i >= 3 && byteAt(sc.norm, i-1) >= utf8.RuneSelf && wide(sc.norm, i-3) || sc.behindX(i)) {
-		if end := sc.metric(i, glued); end > 0 {
+		if end := sc.metric(i, glued); end > 0 && !sc.dashMale(i) {
 			return end
 		}
 	}

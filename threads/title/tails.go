@@ -151,6 +151,9 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		if !e.millimetres() || e.end != "" && e.end != "TUBE" {
 			continue
 		}
+		if word == "COMPRESSION" && len(e.sexes) > 0 && l.ironSex() && l.ofIron(e) {
+			continue // 25 mm comp x 20 mm MI
+		}
 		glued := l.shape != nil && l.material == "pvc" && (e.end == "" || e.round && !e.pex)
 		switch {
 		case glued && (word == "" || word == "TUBE") && !l.is(tail):

@@ -24,6 +24,10 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		f.drop(asLength)
 		return end + 1
 	}
+	if byteAt(sc.norm, end) == 'd' && (f.v == 45 || f.v == 90) && f.whole && !f.marked && !alnum(byteAt(sc.norm, end+1)) {
+		f.drop(asAngle)
+		return end + 1 // 90D
+	}
 	at := sc.blanks(end)
 	if stop := sc.horsepower(at, f); stop > 0 {
 		return stop
