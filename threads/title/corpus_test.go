@@ -133,6 +133,9 @@ func sameSize(e labelledEnd, c threads.End) bool {
 				return true
 			}
 		}
+		if math.Abs(threads.SizeInches(e.size)-form.Major.Inches()) < 0.002 {
+			return true
+		}
 		inches := fmt.Sprintf("%g/16", math.Abs(threads.SizeInches(label)*16))
 		if strings.HasPrefix(form.Designation, label) || strings.Contains(form.Designation, label) || size == strings.TrimSuffix(inches, "/16") {
 			return true // named by its thread or its tube
