@@ -35,6 +35,11 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.is(hose) && first.hose && first.described() {
 		first.end, first.hose = "", false // hydraulikschlauch 3/8 NPT AG: the thread at its end
 	}
+	if l.is(hose) && len(ends) == 1 && first.millimetres() && !first.described() && tubeOutsides[first.fig.v] && hasWord(string(l.norm), "tap connector") {
+		first.end, first.hose = "TUBE", false // flexible tap connector 15 mm: the pipe that it goes onto
+		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
+		return ends
+	}
 	if last := ends[len(ends)-1]; l.is(hose) && len(ends) == 2 && first.fam != nil && last != first && last.fig != nil && last.fam == nil && len(last.sexes) == 0 && last.part != nil && last.part.traits&hose != 0 && last.fig.kind == inchSize {
 		last.end, last.hose = "BARB", true // BSPP female, 5/8" braided hose: what the fitting is on
 	}

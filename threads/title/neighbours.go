@@ -174,8 +174,8 @@ func (l *line) countAsEnd(k int) {
 // Spanish: 10UN. A thread's series stands behind a hyphen.
 func (l *line) unitsOf(k int) {
 	it, f, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
-	if it.value(classFamily) == "UN" && it.to-it.from == 2 && next.figure.plain() && !next.glued && k+2 == len(l.tokens) && at(l.tokens, k-1).figure != nil && hasText(l.norm, it.to, "  ") {
-		it.word, it.unread = l.lex.words["the"], false // 1"  UN  14: fourteen units
+	if it.value(classFamily) == "UN" && it.to-it.from == 2 && next.figure.plain() && !next.glued && k+2 == len(l.tokens) && at(l.tokens, k-1).figure != nil && at(l.tokens, k-1).figure.marked {
+		it.word, it.unread = l.lex.words["the"], false // 1" UN 14: fourteen units
 		next.figure.drop(asCount)
 		return
 	}

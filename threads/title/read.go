@@ -152,6 +152,7 @@ func newLine(text string, one bool) *line {
 func (l *line) ends() []*phrase {
 	l.symbols()
 	l.pneumatic()
+	l.cuttingRings()
 	l.partShortWith()
 	l.diameters()
 	l.spacedPitch()

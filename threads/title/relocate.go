@@ -89,6 +89,9 @@ func (l *line) ownWords(ends []*phrase) {
 			}
 			e.end, e.thread = "", true // quick coupling 1/2" IG: the thread on its body
 		}
+		if e.end == "TUBE" && e.round && e.fig != nil && e.fig.kind == inchSize && e.fig.marked && e.described() {
+			e.end = "" // rosca interna Ø 3/4"
+		}
 		if e.end == "BARB" && e.endFirst && e.described() && e.fig != nil && !e.millimetres() && othersHave(ends, e, "BARB") {
 			e.end = ""
 		}

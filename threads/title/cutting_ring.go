@@ -1,0 +1,19 @@
+package title
+
+// ringCodes are how the German trade names cutting-ring fittings before their tube and series, GE15L, with the sort of
+// part. Source: the short names of DIN 2353, as memory has them.
+var ringCodes = map[string]string{"ge": "adaptor", "gem": "adaptor", "gev": "adaptor", "we": "elbow", "wem": "elbow", "te": "tee", "le": "tee", "gsv": "bulkhead", "wsv": "elbow"}
+
+// cuttingRings reads the sort of part from the letters of such a code: GE15L, WE 12 S.
+func (l *line) cuttingRings() {
+	for k := range l.tokens {
+		it, cone := &l.tokens[k], at(l.tokens, k+1).figure
+		if l.one || !it.unread || cone == nil || cone.kind != coneSize {
+			continue
+		}
+		if s := l.lex.shapes[ringCodes[string(l.norm[it.from:it.to])]]; s != nil {
+			it.unread = false
+			it.word = []*sense{{class: classKind, value: s.name, shape: s}}
+		}
+	}
+}
