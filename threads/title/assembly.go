@@ -4,7 +4,7 @@ import "slices"
 
 // hoseAssembly reports hydraulic hose with its fittings on: the line names a hose, its layers of wire and a thread.
 func (l *line) hoseAssembly() bool {
-	if l.one || l.shape != nil && l.shape.ends >= 0 && !l.is(tail) && !l.is(hose) && !l.is(adaptor) {
+	if l.one || l.shape != nil && l.shape.ends >= 0 && !l.is(tail) && !l.is(hose) && !l.is(adaptor) && !l.is(nut) {
 		return false
 	}
 	named := l.namesHose() || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "TUBE" })

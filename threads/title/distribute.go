@@ -134,6 +134,8 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			// male JIC x male JIC - 9/16-18: the size of both
 		case c.fig != nil:
 			ends = append(ends, c)
+		case k == 1 && !c.strong && c.end != "" && !c.described() && ends[0].bare() && ends[0].attr == 0 && k+1 < len(tail) && tail[k+1].strong && tail[k+1].fig == nil && tail[k+1].says() && !l.one:
+			ends[0].end = c.end // 2" tee, slip x slip x FIPT
 		case c.strong && c.onlySexes() && len(ends) == 1 && len(ends[0].sexes) == 0:
 			ends[0].sexes = c.sexes
 		case c.strong && c.onlySexes() && len(c.sexes) > 1 && len(ends) == 1 && len(ends[0].sexes) == 1:

@@ -34,6 +34,11 @@ func (f *figure) digits() bool {
 	return f != nil && f.kind == bare && f.whole && !f.marked
 }
 
+// digitsOrDecimals reports a plain number, whole or not.
+func (f *figure) digitsOrDecimals() bool {
+	return f != nil && f.kind == bare && !f.marked && !f.frac
+}
+
 // plain reports a whole number and nothing else.
 func (f *figure) plain() bool {
 	return f != nil && f.kind == bare && f.whole && !f.marked && !f.dashed

@@ -48,6 +48,7 @@ type line struct {
 	lostEnd   bool    // such a piece stands behind an x
 	second    *phrase // the other of two ends that one size is said for
 	parts     bool    // two parts are named, with a plus between them
+	camType   byte    // the letter of a cam coupling's type; 0 if none is said
 	surplus   bool    // more ends are read than a part of the kind has
 	unsure    bool    // the part's name is not understood, and a size of a pipe thread stands beside it
 	ignored   []threads.NotUsed
@@ -106,7 +107,7 @@ func (l *line) survey() {
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
-	if l.namesHose() && !l.one && (l.shape == nil || l.is(hose)) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
+	if (l.namesHose() || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "TUBE" })) && !l.one && (l.shape == nil || l.is(hose)) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
 		l.shape = l.lex.shapes["hose stock"]
 	}
 	if l.hoseAssembly() {

@@ -56,6 +56,9 @@ func (l *line) smallWord(k int) {
 		return
 	}
 	if l.moneyLetter(k) {
+		if next := at(l.tokens, k+1).figure; next.digitsOrDecimals() {
+			next.drop(asPrice)
+		}
 		it.word, it.unread = l.lex.words["the"], false
 		return
 	}

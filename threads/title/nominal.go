@@ -91,14 +91,14 @@ func (l *line) boreThreads(c *phrase) []threads.End {
 // boreSaid reports millimetres that a sex stands with: a tube has none, so that they are a bore. So are those of a
 // nipple of metal, which has threads alone.
 func (l *line) boreSaid(c *phrase) bool {
-	said := len(c.sexes) > 0 && !c.assumed && (l.is(valve) || l.ironSex() || l.material == "galvanised")
+	said := len(c.sexes) > 0 && !c.assumed && (l.is(valve) || l.ironSex() || l.material == "galvanised" || l.material == "brass" && l.shape != nil && l.is(nominal))
 	return (said || l.is(nipple) && l.material != "") && l.ofIron(c) && l.onlyMillimetres()
 }
 
-// onlyMillimetres reports a line whose every size is in whole millimetres.
+// onlyMillimetres reports a line whose every size is in millimetres that are a bore.
 func (l *line) onlyMillimetres() bool {
 	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f.kind != bare && f.kind < pressureFigure && f.kind != mmSize {
+		if f := l.tokens[k].figure; f != nil && f.kind != bare && f.kind < pressureFigure && (f.kind != mmSize || l.lex.bores[int(f.v)] == 0) {
 			return false
 		}
 	}

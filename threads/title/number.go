@@ -154,13 +154,23 @@ func (sc *scanner) frenchPair(i int) int {
 		return 0
 	}
 	_, stop := sc.digits(from)
-	if stop == from || byteAt(sc.norm, stop) == '.' && digit(byteAt(sc.norm, stop+1)) || byteAt(sc.norm, stop) == '/' {
+	if stop == from || byteAt(sc.norm, stop) == '.' && digit(byteAt(sc.norm, stop+1)) || byteAt(sc.norm, stop) == '/' && !(byteAt(sc.norm, end) == 'x' && sc.frenchPair2(stop+1)) {
 		return 0
 	}
 	if sc.frenchValue(i, stop) == 0 || sc.measuredBehind(stop) {
 		return 0
 	}
 	return stop
+}
+
+// frenchPair2 reports the second of two pairs that a stroke parts: 33x42/26x34.
+func (sc *scanner) frenchPair2(i int) bool {
+	_, end := sc.digits(i)
+	if byteAt(sc.norm, end) != 'x' {
+		return false
+	}
+	_, stop := sc.digits(end + 1)
+	return stop > end+1 && sc.frenchValue(i, stop) > 0
 }
 
 // onlyFrench reports an outside in mm that pipe of no other trade has, so that its pair may stand apart behind
@@ -274,14 +284,15 @@ func (sc *scanner) hoseGradeFirst(i, end int, mixed float64) bool {
 	}
 	hose := slices.ContainsFunc(sc.tokens, func(it token) bool {
 		m := it.is(classKind)
-		return it.value(classEnd) == "HOSE" || m != nil && m.shape.traits&hose != 0
+		v := it.value(classEnd)
+		return v == "HOSE" || v == "TUBE" || m != nil && m.shape.traits&hose != 0
 	})
 	if !hose {
 		return !slices.Contains(pipeSizes, mixed)
 	}
 	_, stop := sc.fraction(sc.blanks(end))
 	_, behind := sc.lookUp(sc.blanks(stop))
-	return !slices.ContainsFunc(behind, func(m *sense) bool { return m.class == classSex }) // hose R 1 1/4 male is a thread
+	return len(behind) == 0 || slices.ContainsFunc(behind, func(m *sense) bool { return m.class != classSex }) // hose R 1 1/4 male is a thread
 }
 
 // counted reports a whole number that a word before it makes a count of, or a nought at its beginning: set of 2

@@ -74,6 +74,10 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		fig := *c.fig
 		fig.dn, fig.v, fig.kind = fig.v, l.lex.bores[int(fig.v)], dnSize
 		over.fig, over.end = &fig, ""
+		if l.is(nipple) && len(over.sexes) == 0 {
+			over.sexes, over.assumed = []threads.Sex{threads.Male}, true
+		}
+		out.Sex = over.sex()
 		c, name = &over, ""
 	}
 	if plain := plainFamilies(name); plain != nil && !(c.fam != nil && name == "TUBE") && !c.threadFigure() {

@@ -34,6 +34,7 @@ var endSteps = []endStep{
 	{"a bare size takes what its neighbour says", "Hex nipple 3/4 x 1/2 NPT", in(func(l *line, ends, _ []*phrase) { l.inherit(ends) })},
 	{"a part with a thread and a tail has both", "Terminal JIC hembra 1/2 pulgada", func(l *line, ends, _ []*phrase) []*phrase { return l.withTail(ends) }},
 	{"a size in millimetres is what the line calls tubes", "sok 22", in(func(l *line, ends, rest []*phrase) { l.nameTubes(ends, rest) })},
+	{"a cam coupling has another end by its type", `Camlock type F 2"`, func(l *line, ends, _ []*phrase) []*phrase { return l.camOther(ends) }},
 	{"a part has as many ends as its kind", "Tee 1/4 NPT female", func(l *line, ends, _ []*phrase) []*phrase { return l.multiply(ends) }},
 	{"a sex before the name of a branch tee is its branch's", "Male branch tee, 1/4 tube x 1/4 tube x 1/8 NPT", in(func(l *line, ends, _ []*phrase) { l.sexOfTee(ends) })},
 	{"a sex that is not said is that of the nut or the kind", "Entrerosca 1", in(func(l *line, ends, _ []*phrase) { l.assignSexes(ends) })},

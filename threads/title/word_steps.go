@@ -33,6 +33,7 @@ var wordSteps = [...]wordStep{
 	{"a sex behind for may be the counterpart's", `Hurtigkobling til udvendig gevind G 1/2`, (*line).counterpart},
 	{"a T glued to a digit is no tee", `Gauge 0 T0 21 bar 1/2" BSP male`, (*line).typeLetter},
 	{"letters glued to a part's number say nothing", "Straight -8 male ORFS x -10 male ORB FS6400-08-10", (*line).partNumber},
+	{"the letter of a cam coupling is its type", `Camlock type B 2"`, (*line).camLetter},
 	{"f. before a German noun is for", "Tauchhülse G 1/2 f. Fühler", (*line).forWord},
 	{"m/ before a word is with", `Kuleventil 3/4" innv. m/sommerfuglhendel`, (*line).withStroke},
 	{"bolsa before a number is a bag", `Machón 3/4" bolsa 5 uds.`, (*line).bagOf},

@@ -1,0 +1,60 @@
+package title
+
+import (
+	"slices"
+
+	"handtight/threads"
+)
+
+// camOthers are the other ends of cam couplings by the letter of their type: a thread by its sex, or a tail for a hose.
+// Source: A-A-59326, as memory has it.
+var camOthers = map[byte]threads.Sex{'a': threads.Female, 'b': threads.Male, 'c': threads.NoSex, 'd': threads.Female, 'e': threads.NoSex, 'f': threads.Male}
+
+// camTypeWords are the words before such a letter.
+var camTypeWords = []string{"type", "typ", "tipo", "тип", "type:", "tipus", "typu", "tyyppi"}
+
+// camLetter keeps the letter of a type, which is no sex and no short word: camlock type F 2".
+func (l *line) camLetter(k int) {
+	it, prev := &l.tokens[k], at(l.tokens, k-1)
+	cam := func(it token) bool { return it.value(classEnd) == "CAMLOCK" }
+	if !l.one && string(l.norm[it.from:it.to]) == "type b" && slices.ContainsFunc(l.tokens, cam) {
+		l.camType, it.word = 'b', l.lex.words["the"] // elsewhere a stud's form
+		return
+	}
+	if l.one || it.to-it.from != 1 || l.norm[it.from] < 'a' || l.norm[it.from] > 'f' {
+		return
+	}
+	typed := slices.Contains(camTypeWords, string(l.norm[prev.from:prev.to]))
+	if !typed && !(l.capital(it.from) && (cam(*prev) || cam(*at(l.tokens, k-2)) && prev.is(classKind) != nil)) {
+		return
+	}
+	if slices.ContainsFunc(l.tokens, cam) {
+		l.camType = l.norm[it.from]
+	}
+	it.word, it.unread = l.lex.words["the"], false
+}
+
+// camOther adds the other end of a cam coupling whose type is said and whose size stands alone.
+func (l *line) camOther(ends []*phrase) []*phrase {
+	sex, ok := camOthers[l.camType]
+	if !ok || len(ends) != 1 || ends[0].end != "CAMLOCK" || ends[0].fig == nil || ends[0].fam != nil {
+		return ends
+	}
+	ends[0].sexes = nil // of the coupling
+	other := &phrase{from: ends[0].from, to: ends[0].to, fig: ends[0].fig}
+	switch {
+	case sex == threads.NoSex:
+		other.end = "BARB"
+	case ends[0].millimetres():
+		fig := *ends[0].fig
+		v := l.lex.bores[int(fig.v)]
+		if v == 0 {
+			return ends
+		}
+		fig.dn, fig.v, fig.kind = fig.v, v, dnSize
+		other.fig, other.sexes, other.thread = &fig, []threads.Sex{sex}, true
+	default:
+		other.sexes, other.thread = []threads.Sex{sex}, true
+	}
+	return append(ends, other)
+}
