@@ -82,7 +82,7 @@ func (l *line) countAlone(k int, f *figure) bool {
 	prev, next, last := at(l.tokens, k-1), at(l.tokens, k+1), k == len(l.tokens)-1
 	x := func(it *token) bool { return it.value(classSep) == "x" && it.to-it.from == 1 }
 	switch {
-	case (k == 0 || l.leads(k) && l.inCode(k-1) && l.norm[l.tokens[k-1].from] < 0x80) && l.namesPart(k+1):
+	case (k == 0 || l.leads(k) && l.norm[l.tokens[k-1].from] < 0x80 && (l.inCode(k-1) || next.is(classKind) != nil && next.is(classEnd) == nil)) && l.namesPart(k+1):
 		return true
 	case prev.mark == ':' && last && prev.glued, k > 0 && l.countsExtras(k):
 		return true

@@ -2,54 +2,57 @@ package title
 
 // wordStep lets the neighbours of a word decide what it means, before anything is made
 // of it. The steps run in their order for each word. The example is a line that reads
-// otherwise without the step.
+// otherwise without the step; longest is the most bytes of a word that the step is about, 0 if of any.
 type wordStep struct {
 	name, example string
+	longest       int
 	apply         func(l *line, k int)
 }
 
 // tell applies the steps to the word at k.
 func (l *line) tell(k int) {
 	for n := range wordSteps {
-		if step := &wordSteps[n]; l.skip == "" || step.name != l.skip {
-			step.apply(l, k)
+		step := &wordSteps[n]
+		if size := l.tokens[k].to - l.tokens[k].from; step.longest > 0 && size > step.longest || l.skip != "" && step.name == l.skip {
+			continue
 		}
+		step.apply(l, k)
 	}
 }
 
 var wordSteps = [...]wordStep{
-	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, (*line).germanLetter},
-	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, (*line).wideSyllable},
-	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", (*line).diameterWord},
-	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, (*line).voltLetter},
-	{"the capital S beside an x is a slip end", "Adapter 3/4 S x FPT", (*line).slipLetter},
-	{"iç and dış stand before what they say", `1/2" iç dış redüksiyon`, (*line).turkish},
-	{"socket beside an x is glued", "Adaptor 1/2 MNPT x socket", (*line).socketWord},
-	{"SO between sizes is soldered", "Terminal SO 1/2 x HI 1/2", (*line).solderWord},
-	{"m. before a word is with", "Nippel 1/2 m. O-Ring", (*line).withWord},
-	{"small letters that are words or names are no thread", `Registro p/ gas 1/2"`, (*line).smallWord},
-	{"two letters in brackets behind a code are no sex", "Kupplung ISO 7241-A (AG) 1/2", (*line).codeInBrackets},
-	{"a count where an end is due is not understood", "1/2 MIP X PC", (*line).countAsEnd},
-	{"a sex behind for may be the counterpart's", `Hurtigkobling til udvendig gevind G 1/2`, (*line).counterpart},
-	{"a T glued to a digit is no tee", `Gauge 0 T0 21 bar 1/2" BSP male`, (*line).typeLetter},
-	{"letters glued to a part's number say nothing", "Straight -8 male ORFS x -10 male ORB FS6400-08-10", (*line).partNumber},
-	{"the letter of a cam coupling is its type", `Camlock type B 2"`, (*line).camLetter},
-	{"f. before a German noun is for", "Tauchhülse G 1/2 f. Fühler", (*line).forWord},
-	{"m/ before a word is with", `Kuleventil 3/4" innv. m/sommerfuglhendel`, (*line).withStroke},
-	{"bolsa before a number is a bag", `Machón 3/4" bolsa 5 uds.`, (*line).bagOf},
-	{"UN behind a count is units", "UNIÃO INSTANTÂNEA 8MM (10UN)", (*line).unitsOf},
-	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", (*line).spannerWord},
-	{"a G apart from its size is no thread", `Cople 3/4 150# G`, (*line).apartG},
-	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, (*line).pressureLetters},
-	{"MT beside a number of a hose is metres", "Tubo flessibile 1/2 MT 1,20", (*line).metreWord},
-	{"the M of 0.9M is metres", `Hose 1/2" 0.9M`, (*line).metreLetter},
-	{"pipe beside tube is a pipe's thread", `1/4" tube 1/8" pipe 90 degree`, (*line).pipeThread},
-	{"a letter behind a unit and a stroke is a unit", `Regulador 9kg/h 1/2" NPT`, (*line).perLetter},
-	{"K is a thread only before its size", "Штуцер 3/8 K-10A", (*line).russianLetter},
-	{"the flat face of a quick coupling is not its thread's", "Flat face quick coupling G 1/2 female", (*line).coupledFace},
-	{"D before a bore is a nominal bore in Chinese", "铜内外螺纹球阀 d15", (*line).chineseBore},
-	{"what a pipe is for is no end", "PE-rør 10 mm til push-in", (*line).pipeFor},
-	{"a between two sizes is an x", "Bucha redução galvanizada 2 a 1 1/2", (*line).fromTo},
-	{"names of other things are taken out", "Nipple 1/2 BSP EN 10242", (*line).takeNamed},
-	{"a word of a seal that is none is taken back", "KFE-Hahn 1/2\" Durchgang ohne Schlauchverschraubung", (*line).takeBack},
+	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, 2, (*line).germanLetter},
+	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, 4, (*line).wideSyllable},
+	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", 2, (*line).diameterWord},
+	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, (*line).voltLetter},
+	{"the capital S beside an x is a slip end", "Adapter 3/4 S x FPT", 1, (*line).slipLetter},
+	{"iç and dış stand before what they say", `1/2" iç dış redüksiyon`, 0, (*line).turkish},
+	{"socket beside an x is glued", "Adaptor 1/2 MNPT x socket", 6, (*line).socketWord},
+	{"SO between sizes is soldered", "Terminal SO 1/2 x HI 1/2", 2, (*line).solderWord},
+	{"m. before a word is with", "Nippel 1/2 m. O-Ring", 1, (*line).withWord},
+	{"small letters that are words or names are no thread", `Registro p/ gas 1/2"`, 0, (*line).smallWord},
+	{"two letters in brackets behind a code are no sex", "Kupplung ISO 7241-A (AG) 1/2", 2, (*line).codeInBrackets},
+	{"a count where an end is due is not understood", "1/2 MIP X PC", 0, (*line).countAsEnd},
+	{"a sex behind for may be the counterpart's", `Hurtigkobling til udvendig gevind G 1/2`, 0, (*line).counterpart},
+	{"a T glued to a digit is no tee", `Gauge 0 T0 21 bar 1/2" BSP male`, 1, (*line).typeLetter},
+	{"letters glued to a part's number say nothing", "Straight -8 male ORFS x -10 male ORB FS6400-08-10", 4, (*line).partNumber},
+	{"the letter of a cam coupling is its type", `Camlock type B 2"`, 6, (*line).camLetter},
+	{"f. before a German noun is for", "Tauchhülse G 1/2 f. Fühler", 1, (*line).forWord},
+	{"m/ before a word is with", `Kuleventil 3/4" innv. m/sommerfuglhendel`, 1, (*line).withStroke},
+	{"bolsa before a number is a bag", `Machón 3/4" bolsa 5 uds.`, 8, (*line).bagOf},
+	{"UN behind a count is units", "UNIÃO INSTANTÂNEA 8MM (10UN)", 2, (*line).unitsOf},
+	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", 2, (*line).spannerWord},
+	{"a G apart from its size is no thread", `Cople 3/4 150# G`, 1, (*line).apartG},
+	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, 2, (*line).pressureLetters},
+	{"MT beside a number of a hose is metres", "Tubo flessibile 1/2 MT 1,20", 2, (*line).metreWord},
+	{"the M of 0.9M is metres", `Hose 1/2" 0.9M`, 1, (*line).metreLetter},
+	{"pipe beside tube is a pipe's thread", `1/4" tube 1/8" pipe 90 degree`, 4, (*line).pipeThread},
+	{"a letter behind a unit and a stroke is a unit", `Regulador 9kg/h 1/2" NPT`, 1, (*line).perLetter},
+	{"K is a thread only before its size", "Штуцер 3/8 K-10A", 1, (*line).russianLetter},
+	{"the flat face of a quick coupling is not its thread's", "Flat face quick coupling G 1/2 female", 0, (*line).coupledFace},
+	{"D before a bore is a nominal bore in Chinese", "铜内外螺纹球阀 d15", 1, (*line).chineseBore},
+	{"what a pipe is for is no end", "PE-rør 10 mm til push-in", 0, (*line).pipeFor},
+	{"a between two sizes is an x", "Bucha redução galvanizada 2 a 1 1/2", 1, (*line).fromTo},
+	{"names of other things are taken out", "Nipple 1/2 BSP EN 10242", 0, (*line).takeNamed},
+	{"a word of a seal that is none is taken back", "KFE-Hahn 1/2\" Durchgang ohne Schlauchverschraubung", 0, (*line).takeBack},
 }
