@@ -221,10 +221,13 @@ func (l *line) hoseFittings(k int, f *figure) *figure {
 	for j := from; j < len(l.tokens); j++ {
 		it := &l.tokens[j]
 		if it.figure != nil {
-			if named && (it.figure.frac || it.figure.marked || it.figure.sized()) {
+			if named && (it.figure.frac || it.figure.marked || it.figure.dashed || it.figure.sized()) {
 				return it.figure
 			}
 			return nil
+		}
+		if next := at(l.tokens, j+1).figure; it.mark == '-' && next != nil && next.dashed {
+			continue // JIC -8
 		}
 		if it.mark != 0 || it.is(classSep) != nil {
 			return nil

@@ -107,7 +107,7 @@ func (l *line) survey() {
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
-	if (l.namesHose() || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "TUBE" })) && !l.one && (l.shape == nil || l.is(hose)) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
+	if (l.namesHose() || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "TUBE" || it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
 		l.shape = l.lex.shapes["hose stock"]
 	}
 	if l.hoseAssembly() {
