@@ -9,11 +9,12 @@
 // It does not judge whether ends fit: see package threads. How a line goes
 // through: spelled to one alphabet (normal.go), cut into tokens (scan.go,
 // number.go, pitch.go, units.go, date.go), its words told by their neighbours
-// (word_steps.go: letters.go, neighbours.go, company.go), its figures given roles (classify.go,
-// sizes.go, repeats.go, walls.go, counts.go, money.go, rating.go, role.go), parted into phrases (phrase.go), and
+// (word_steps.go: letters.go, neighbours.go, company.go), codes of trades that say ends read (pneumatic.go,
+// cutting_ring.go, camlock.go), its figures given roles (classify.go, sizes.go, repeats.go, walls.go, counts.go,
+// codes.go, money.go, rating.go, role.go), parted into phrases (phrase.go, end_words.go), and
 // what is said once distributed over the ends by named steps, each with the line
 // that shows it (steps.go: distribute.go, relocate.go, ends.go, sexes.go,
-// mention.go). Each phrase is resolved to candidates (resolve.go, unified.go) with
+// mention.go; hoses: hoses.go, assembly.go, tails.go). Each phrase is resolved to candidates (resolve.go, unified.go) with
 // its question (question.go) or what contradicts in it (conflict.go). What was
 // understood and changes nothing is named (notused.go, unspent.go). Sorts of parts
 // carry their traits in lexicon/shape.csv (trait.go).
