@@ -163,7 +163,7 @@ func (l *line) sizeElsewhere(k int) bool {
 // behind a size is its other size.
 func (l *line) timesBehind(k int, f *figure) bool {
 	x, before, next := at(l.tokens, k-1), at(l.tokens, k-2), at(l.tokens, k+1)
-	if l.one || k < 2 || x.value(classSep) != "x" || x.glued || f.v < 2 || f.marked || tubeOutsides[f.v] || !l.otherSize(k) || next.figure != nil || next.parted() && (next.mark != '-' || next.glued) || next.glued && next.mark == 0 {
+	if l.one || k < 2 || x.value(classSep) != "x" || x.glued || f.v < 2 || f.marked || tubeOutsides[f.v] || !l.otherSize(k) || next.figure != nil && !l.priceLike(k+1) || next.parted() && (next.mark != '-' || next.glued) || next.glued && next.mark == 0 {
 		return false
 	}
 	if next.is(classSex) != nil || next.is(classFamily) != nil || next.is(classEnd) != nil || next.is(classAfter) != nil || next.is(classAttr) != nil {

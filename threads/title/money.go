@@ -28,6 +28,14 @@ func (l *line) amount(k int, f *figure) bool {
 	return k == len(l.tokens)-1 && n > 3 && text[n-3] == '.' && text[n-1] == '0' && !f.marked && l.sizeElsewhere(k) && at(l.tokens, k-1).value(classSep) != "x"
 }
 
+// priceLike reports a plain figure with two decimals, as an amount has in a column of its own: 2.35.
+func (l *line) priceLike(k int) bool {
+	it := at(l.tokens, k)
+	text := l.norm[it.from:it.to]
+	n := len(text)
+	return it.figure != nil && it.figure.kind == bare && !it.figure.marked && n > 3 && text[n-3] == '.' && !it.glued
+}
+
 // ownColumn reports a figure that stands alone in a column of a table, between tabs.
 func (l *line) ownColumn(k int) bool {
 	from, to := int(l.at[l.tokens[k].from]), int(l.at[l.tokens[k].to])
