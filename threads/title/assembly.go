@@ -1,24 +1,57 @@
 package title
 
-import "slices"
+import (
+	"bytes"
+	"slices"
+)
 
-// hoseAssembly reports hydraulic hose with its fittings on: the line names a hose, its layers of wire and a thread.
+// hoseAssembly reports hydraulic hose with its fittings on: the line names a hose, its layers of wire and a thread. A
+// nut, a tail or an adaptor of such a line is the hose's own where a length is said, or how many it has.
 func (l *line) hoseAssembly() bool {
-	if l.one || l.shape != nil && l.shape.ends >= 0 && !l.is(tail) && !l.is(hose) && !l.is(adaptor) && !l.is(nut) {
+	if l.one || !l.namesHose() && !l.says("TUBE") || !l.layers() || !l.threadElsewhere() {
 		return false
 	}
-	named := l.namesHose() || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "TUBE" })
-	return named && l.layers() && l.threadElsewhere()
+	if l.shape == nil || l.shape.ends < 0 || l.is(hose) {
+		return true
+	}
+	return (l.is(tail) || l.is(adaptor) || l.is(nut)) && l.madeOfHose()
+}
+
+// madeOfHose reports what a hose with its fittings is said with: both its ends, how many fittings, its length; and that
+// the hose is not what the part is for.
+func (l *line) madeOfHose() bool {
+	made := l.both
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if m := it.is(classKind); (it.value(classEnd) == "HOSE" || it.value(classEnd) == "TUBE" || m != nil && m.shape.traits&hose != 0) && l.meantFor(k-1) {
+			return false
+		}
+		f := it.figure
+		made = made || f != nil && (f.role == asLength || f.counted || f.kind == mmSize && f.v > longestBore || f.kind == bare && f.whole && f.v == 2 && at(l.tokens, k+1).figure == nil)
+	}
+	return made
+}
+
+// longestBore is the most millimetres that are a hose's bore: hydraulic hose ends at 2 in.
+const longestBore = 51
+
+// hydraulicWords are the beginnings of the words of hydraulics, the names of its hoses and of the threads that it
+// alone has.
+var hydraulicWords = [...]string{"1sn", "2sn", "1sc", "2sc", "1st", "2st", "4sp", "4sh", "r1at", "r2at", "100r", "en853", "en 853", "en857", "en 857", "jic", "orfs", "dko", "hidr", "hydr", "idraul", "oleodin", "гидр", "рвд"}
+
+// hydraulic reports whether a text in lower case is of hydraulics.
+func hydraulic(norm []byte) bool {
+	return slices.ContainsFunc(hydraulicWords[:], func(w string) bool { return bytes.Contains(norm, []byte(w)) })
 }
 
 // layers reports the layers of wire in a hose, which its standards name: 2SN, R2 (EN 853, SAE J517, as memory has them).
 func (l *line) layers() bool {
+	if l.madeTo() {
+		return true
+	}
 	for k := range l.tokens {
 		it, next := &l.tokens[k], at(l.tokens, k+1)
-		if it.value(classNoise) == "hose" {
-			return true
-		}
-		if grade := next.figure; it.to-it.from == 1 && l.norm[it.from] == 'r' && next.glued && grade.digits() && grade.v <= 17 {
+		if grade := next.figure; it.to-it.from == 1 && l.norm[it.from] == 'r' && next.glued && grade.digits() && grade.v <= 17 && (grade.v > largestInch || hydraulic(l.norm)) {
 			return true
 		}
 	}

@@ -11,12 +11,15 @@ import (
 var camOthers = map[byte]threads.Sex{'a': threads.Female, 'b': threads.Male, 'c': threads.NoSex, 'd': threads.Female, 'e': threads.NoSex, 'f': threads.Male}
 
 // camTypeWords are the words before such a letter.
-var camTypeWords = []string{"type", "typ", "tipo", "тип", "type:", "tipus", "typu", "tyyppi"}
+var camTypeWords = []string{"type", "typ", "tipo", "тип", "tipus", "typu", "tyyppi"}
 
 // camLetter keeps the letter of a type, which is no sex and no short word: camlock type F 2".
 func (l *line) camLetter(k int) {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
 	cam := func(it token) bool { return it.value(classEnd) == "CAMLOCK" }
+	if prev.mark == ':' {
+		prev = at(l.tokens, k-2) // type: F
+	}
 	if !l.one && string(l.norm[it.from:it.to]) == "type b" && slices.ContainsFunc(l.tokens, cam) {
 		l.camType, it.word = 'b', l.lex.words["the"] // elsewhere a stud's form
 		return
@@ -37,6 +40,14 @@ func (l *line) camLetter(k int) {
 // camOther adds the other end of a cam coupling whose type is said and whose size stands alone.
 func (l *line) camOther(ends []*phrase) []*phrase {
 	sex, ok := camOthers[l.camType]
+	if e := ends[0]; ok && len(ends) == 1 && (e.end == "" || e.end == "CAMLOCK") && e.fam != nil && len(e.sexes) == 0 && sex != threads.NoSex {
+		e.end, e.sexes = "", []threads.Sex{sex} // camlock type F 2" NPT
+		l.unjudged = append(l.unjudged, "the other end ("+notJudged["CAMLOCK"]+")")
+		return ends
+	}
+	if ok && len(ends) == 1 && ends[0].bare() && l.says("CAMLOCK") {
+		ends[0].end = "CAMLOCK" // type: F 2"
+	}
 	if !ok || len(ends) != 1 || ends[0].end != "CAMLOCK" || ends[0].fig == nil || ends[0].fam != nil {
 		return ends
 	}

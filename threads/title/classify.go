@@ -293,8 +293,8 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 		return false
 	}
 	bore := at(l.tokens, k+1)
-	layers := f.v <= 2 && bore.is(classSex) == nil && !bore.parted() && l.namesHose() && l.sizeElsewhere(k) // hose 3/8 R2
-	return l.is(hose) || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v) || bore.figure != nil && bore.figure.frac || layers
+	wires := f.v <= 2 && hydraulic(l.norm) && bore.is(classSex) == nil && !bore.parted() && l.namesHose() && l.sizeElsewhere(k) // hydraulic hose 3/8 R2
+	return l.is(hose) || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v) || bore.figure != nil && bore.figure.frac && !bore.parted() || wires
 }
 
 // pumpType reports one of the two numbers of a circulator's type, its bore and its head: 25-60.

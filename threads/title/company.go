@@ -111,6 +111,11 @@ func (l *line) forWord(k int) {
 	if l.one || it.to-it.from != 1 || l.norm[it.from] != 'f' || it.glued || l.capital(it.from) || byteAt(l.norm, it.to) != '.' || next.to-next.from < 4 || next.figure != nil || !letter(l.norm[next.from]) {
 		return
 	}
+	for j := range l.tokens {
+		if j != k && len(l.tokens[j].word) > 0 && l.tokens[j].word[0].tongue == "en" {
+			return // nipple 1/2 f. Water
+		}
+	}
 	if !l.capital(next.from) || !l.bothCases() || next.is(classMaterial) != nil || next.is(classFamily) != nil || next.is(classSex) != nil {
 		return
 	}

@@ -121,7 +121,7 @@ func sameSize(e labelledEnd, c threads.End) bool {
 		label = "-" + label[2:]
 	}
 	if e.family == "UNF" {
-		return c.Form != nil && (strings.HasPrefix(c.Form.Designation, e.size) || c.Family == threads.UN && c.Size == e.size)
+		return c.Form != nil && (strings.HasPrefix(c.Form.Designation+" ", e.size+" ") || c.Family == threads.UN && c.Size == e.size)
 	}
 	if e.family == "METRIC" && !strings.Contains(label, "x") {
 		size, _, _ = strings.Cut(size, "x") // a label without a pitch
@@ -137,7 +137,7 @@ func sameSize(e labelledEnd, c threads.End) bool {
 			return true
 		}
 		inches := fmt.Sprintf("%g/16", math.Abs(threads.SizeInches(label)*16))
-		if strings.HasPrefix(form.Designation, label) || strings.Contains(form.Designation, label) || size == strings.TrimSuffix(inches, "/16") {
+		if strings.HasPrefix(form.Designation, label+" ") || strings.HasSuffix(form.Designation, " "+label) || size == strings.TrimSuffix(inches, "/16") {
 			return true // named by its thread or its tube
 		}
 	}

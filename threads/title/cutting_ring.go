@@ -1,8 +1,13 @@
 package title
 
+import (
+	"bytes"
+	"slices"
+)
+
 // ringCodes are how the German trade names cutting-ring fittings before their tube and series, GE15L, with the sort of
 // part. Source: the short names of DIN 2353, as memory has them.
-var ringCodes = map[string]string{"ge": "adaptor", "gem": "adaptor", "gev": "adaptor", "we": "elbow", "wem": "elbow", "te": "tee", "le": "tee", "gsv": "bulkhead", "wsv": "elbow"}
+var ringCodes = map[string]string{"ge": "adaptor", "gem": "adaptor", "gev": "adaptor", "we": "elbow", "wem": "elbow", "gsv": "bulkhead", "wsv": "elbow"}
 
 // cuttingRings reads the sort of part from the letters of such a code: GE15L, WE 12 S.
 func (l *line) cuttingRings() {
@@ -12,8 +17,16 @@ func (l *line) cuttingRings() {
 			continue
 		}
 		if s := l.lex.shapes[ringCodes[string(l.norm[it.from:it.to])]]; s != nil {
-			it.unread = false
+			it.unread, l.ringCode = false, true
 			it.word = []*sense{{class: classKind, value: s.name, shape: s}}
 		}
 	}
+}
+
+// ringWords are words for the cutting ring that a nut presses onto the tube, or the beginnings of them.
+var ringWords = [...]string{"ring", "anello", "anelli", "bague", "anillo", "anel", "snijring", "skärring", "pierścień", "pierscien", "кольц", "ogiva", "olive"}
+
+// saysRing reports a word for a cutting ring.
+func (l *line) saysRing() bool {
+	return slices.ContainsFunc(ringWords[:], func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
 }

@@ -316,7 +316,7 @@ func (l *line) otherSex(ends []*phrase, r *phrase) {
 // nut, else the female, else every end.
 func (l *line) overlaySeal(ends []*phrase, r *phrase) {
 	seal := r.attr & (isWasher | isNut | isSwivel | isFlat | isORing | isCone60)
-	if seal&isNut != 0 && r.fig == nil && slices.ContainsFunc(ends, func(e *phrase) bool { return e.fig != nil && e.fig.kind == coneSize }) && (l.is(adaptor) || l.is(elbow) || l.is(tee)) && !l.one {
+	if seal&isNut != 0 && r.fig == nil && (l.ringCode || l.saysRing()) && slices.ContainsFunc(ends, func(e *phrase) bool { return e.fig != nil && e.fig.kind == coneSize }) && (l.is(adaptor) || l.is(elbow) || l.is(tee)) && !l.one {
 		seal &^= isNut | isSwivel // GE15L with nut and ring: what holds the tube in the male cone
 	}
 	if seal == 0 {

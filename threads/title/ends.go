@@ -36,7 +36,7 @@ func (l *line) inherit(ends []*phrase) {
 				continue
 			}
 		}
-		if k > 0 && e.bare() && e.attr == 0 && notJudged[ends[k-1].end] != "" && ends[k-1].end != "QC" && ends[k-1].fig.v == e.fig.v && !l.one {
+		if k > 0 && e.bare() && e.attr == 0 && grips(ends[k-1].end) && ends[k-1].fig.v == e.fig.v && !l.one {
 			e.end = ends[k-1].end // press tee 1" x 1" with 1/2" FIP branch
 			continue
 		}
@@ -52,6 +52,15 @@ func (l *line) inherit(ends []*phrase) {
 			}
 		}
 	}
+}
+
+// grips reports an end of pipe that is pressed, soldered or glued, which the other end of its size mostly is too.
+func grips(end string) bool {
+	switch end {
+	case "PRESS", "LAYER", "SOCKET", "SOLDER", "COPPER":
+		return true
+	}
+	return false
 }
 
 // saysHose reports whether a word of the line names a hose or its tail.
@@ -171,7 +180,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.one || len(ends) == 1 && len(l.unjudged) > 0 {
 		return ends
 	}
-	if len(ends) == 1 && ends[0].end == "BARB" && l.couples() {
+	if len(ends) == 1 && ends[0].end == "BARB" && l.says("QC") {
 		l.unjudged = append(l.unjudged, "the other end (quick coupling)")
 		return ends
 	}
@@ -251,11 +260,6 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		}
 	}
 	return ends
-}
-
-// couples reports whether a word of the line is a quick coupling's.
-func (l *line) couples() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "QC" })
 }
 
 // moreThanItHas reports more ends than a part of the kind has, so that some of what was read is none.

@@ -95,6 +95,10 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.shape == nil {
 		l.shape = l.lex.shapes["hose"]
 	}
+	if l.connects() && first.millimetres() && tubeOutsides[first.fig.v] && len(ends) == 2 && !l.layers() {
+		first.end, first.hose = "TUBE", false // flexible connector hose 10 mm x 1/2 BSP: as it stands, from a tube to a tap
+		return ends
+	}
 	first.fig.role = asBoreOf
 	return ends[1:]
 }
@@ -106,7 +110,7 @@ func (c *phrase) describes() bool { return c.described() || c.end != "" && !c.ho
 // the other.
 func boreByOutside(ends []*phrase) bool {
 	for _, e := range ends {
-		if !e.millimetres() || e.described() || e.barbed || e.attr != 0 {
+		if !e.millimetres() || e.described() || e.barbed || e.attr != 0 || e.end == "PUSH" || e.end == "COMPRESSION" || e.end == "QC" {
 			return false
 		}
 	}

@@ -253,11 +253,16 @@ func (l *line) metreWord(k int) {
 	if l.one || string(l.norm[it.from:it.to]) != "mt" || it.is(classSex) == nil && it.is(classFamily) == nil {
 		return
 	}
-	tube := slices.ContainsFunc(l.tokens, func(it token) bool { v := it.value(classEnd); return v == "TUBE" || v == "HOSE" }) || l.namesHose()
+	tube := l.says("TUBE") || l.namesHose()
+	decimal := bytes.IndexByte(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to], '.') > 0 || byteAt(l.norm, it.to) == '.'
+	if at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+2).value(classSep) == "x" {
+		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class != classSex && m.class != classFamily })
+		return // hose tail 3/4 x MT 1: a male
+	}
 	switch {
-	case tube && next != nil && next.kind == bare && !next.frac && !next.marked:
+	case tube && decimal && next != nil && next.kind == bare && !next.frac && !next.marked:
 		next.drop(asLength)
-	case prev != nil && prev.plain() && prev.v > largestInch:
+	case (tube || l.material == "copper") && prev != nil && prev.plain() && prev.v > largestInch:
 		prev.drop(asLength)
 	case tube && k == len(l.tokens)-1 && at(l.tokens, k-1).mark == '-': // - MT: sold by the metre
 	default:
@@ -266,7 +271,7 @@ func (l *line) metreWord(k int) {
 	it.word, it.unread = l.lex.words["the"], false
 }
 
-// partNumber takes the meaning from letters that four digits or more are glued to: FS6400-08-10.
+// partNumber takes the meaning from letters that four digits or more are glued to: FS9100-08-10.
 func (l *line) partNumber(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if l.one || it.to-it.from > 4 || !next.glued || next.figure == nil || !next.figure.digits() || next.figure.v < 1000 || next.to-next.from < 4 {

@@ -48,6 +48,7 @@ type line struct {
 	lostEnd   bool    // such a piece stands behind an x
 	second    *phrase // the other of two ends that one size is said for
 	parts     bool    // two parts are named, with a plus between them
+	ringCode  bool    // a code of cutting-ring fittings is read: GE15L
 	camType   byte    // the letter of a cam coupling's type; 0 if none is said
 	surplus   bool    // more ends are read than a part of the kind has
 	unsure    bool    // the part's name is not understood, and a size of a pipe thread stands beside it
@@ -107,7 +108,7 @@ func (l *line) survey() {
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
-	if (l.namesHose() || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "TUBE" || it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
+	if (l.namesHose() || l.says("TUBE") || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
 		l.shape = l.lex.shapes["hose stock"]
 	}
 	if l.hoseAssembly() {
@@ -226,6 +227,13 @@ func (l *line) takeMaterial(value string) {
 	if !isVague || now > old {
 		l.material = value
 	}
+}
+
+// speaks reports a word of one of the languages.
+func (l *line) speaks(tongues ...string) bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool {
+		return slices.ContainsFunc(it.word, func(m *sense) bool { return slices.Contains(tongues, m.tongue) })
+	})
 }
 
 // says reports whether the line has a word of an end.

@@ -177,8 +177,8 @@ func (l *line) countAsEnd(k int) {
 // Spanish: 10UN. A thread's series stands behind a hyphen.
 func (l *line) unitsOf(k int) {
 	it, f, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
-	if it.value(classFamily) == "UN" && it.to-it.from == 2 && next.figure.plain() && !next.glued && k+2 == len(l.tokens) && at(l.tokens, k-1).figure != nil && at(l.tokens, k-1).figure.marked {
-		it.word, it.unread = l.lex.words["the"], false // 1" UN 14: fourteen units
+	if it.value(classFamily) == "UN" && it.to-it.from == 2 && next.figure.plain() && !next.glued && k+2 == len(l.tokens) && f != nil && f.marked && (l.speaks("pt", "es") || !inchThreads()[threadKey{int(f.v*64 + 0.5), int(next.figure.v*2 + 0.5)}]) {
+		it.word, it.unread = l.lex.words["the"], false // 3/4" UN 10 of a list whose last column is the number
 		next.figure.drop(asCount)
 		return
 	}

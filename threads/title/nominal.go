@@ -88,10 +88,14 @@ func (l *line) boreThreads(c *phrase) []threads.End {
 	return l.threads(&over)
 }
 
+// smallestCopper is the outside in mm of the tube that most brass fittings of houses take, so that it is no bore by the
+// sex beside it alone.
+const smallestCopper = 15
+
 // boreSaid reports millimetres that a sex stands with: a tube has none, so that they are a bore. So are those of a
 // nipple of metal, which has threads alone.
 func (l *line) boreSaid(c *phrase) bool {
-	said := len(c.sexes) > 0 && !c.assumed && (l.is(valve) || l.ironSex() || l.material == "galvanised" || l.material == "brass" && l.shape != nil && l.is(nominal))
+	said := len(c.sexes) > 0 && !c.assumed && (l.is(valve) || l.ironSex() || l.material == "galvanised" || l.material == "brass" && c.fig != nil && c.fig.v != smallestCopper && l.shape != nil && l.is(nominal))
 	return (said || l.is(nipple) && l.material != "") && l.ofIron(c) && l.onlyMillimetres()
 }
 
@@ -108,7 +112,7 @@ func (l *line) onlyMillimetres() bool {
 // ironSex reports FI or MI, female and male iron, which the trades of Australia and South Africa write behind a bore.
 func (l *line) ironSex() bool {
 	for k := range l.tokens {
-		if it := &l.tokens[k]; it.is(classSex) != nil {
+		if it := &l.tokens[k]; it.is(classSex) != nil && l.capital(it.from) && !l.europe {
 			switch string(l.norm[it.from:it.to]) {
 			case "fi", "mi", "mi x fi", "fi x fi", "mi x mi":
 				return true

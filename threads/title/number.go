@@ -65,8 +65,8 @@ func (sc *scanner) number(i int, glued bool) int {
 	if end := sc.frenchPair(i); end > 0 {
 		f := sc.pad.figure()
 		f.kind, f.v = frenchSize, sc.frenchValue(i, end)
-		if hasText(sc.norm, end, "mm") && !alnum(byteAt(sc.norm, end+2)) && (!sc.capital(end) || !sc.bothCases()) {
-			end += 2 // 12x17mm: its millimetres, and no sexes
+		if at := sc.blanks(end); hasText(sc.norm, at, "mm") && !alnum(byteAt(sc.norm, at+2)) && (!sc.capital(at) || at == end && !sc.bothCases()) {
+			end = at + 2 // 20 x 27 mm: its millimetres, and no sexes
 		}
 		return sc.addFigure(i, end, glued, f)
 	}
@@ -142,7 +142,8 @@ func (sc *scanner) blanks(i int) int {
 
 // frenchPair finds a bore/outside name of the French trade: 15/21, 20x27.
 func (sc *scanner) frenchPair(i int) int {
-	if digit(byteAt(sc.norm, i-1)) || byteAt(sc.norm, i-1) == '.' || byteAt(sc.norm, i-1) == '/' {
+	second := len(sc.tokens) > 1 && sc.tokens[len(sc.tokens)-2].figure != nil && sc.tokens[len(sc.tokens)-2].figure.kind == frenchSize
+	if digit(byteAt(sc.norm, i-1)) || byteAt(sc.norm, i-1) == '.' || byteAt(sc.norm, i-1) == '/' && !second {
 		return 0
 	}
 	_, end := sc.digits(i)
@@ -154,7 +155,7 @@ func (sc *scanner) frenchPair(i int) int {
 		return 0
 	}
 	_, stop := sc.digits(from)
-	if stop == from || byteAt(sc.norm, stop) == '.' && digit(byteAt(sc.norm, stop+1)) || byteAt(sc.norm, stop) == '/' && !(byteAt(sc.norm, end) == 'x' && sc.frenchPair2(stop+1)) {
+	if stop == from || byteAt(sc.norm, stop) == '.' && digit(byteAt(sc.norm, stop+1)) || byteAt(sc.norm, stop) == '/' && !(byteAt(sc.norm, end) == 'x' && sc.secondFrenchPair(stop+1)) {
 		return 0
 	}
 	if sc.frenchValue(i, stop) == 0 || sc.measuredBehind(stop) {
@@ -163,8 +164,8 @@ func (sc *scanner) frenchPair(i int) int {
 	return stop
 }
 
-// frenchPair2 reports the second of two pairs that a stroke parts: 33x42/26x34.
-func (sc *scanner) frenchPair2(i int) bool {
+// secondFrenchPair reports the second of two pairs that a stroke parts: 33x42/26x34.
+func (sc *scanner) secondFrenchPair(i int) bool {
 	_, end := sc.digits(i)
 	if byteAt(sc.norm, end) != 'x' {
 		return false
@@ -287,8 +288,8 @@ func (sc *scanner) hoseGradeFirst(i, end int, mixed float64) bool {
 		v := it.value(classEnd)
 		return v == "HOSE" || v == "TUBE" || m != nil && m.shape.traits&hose != 0
 	})
-	if !hose {
-		return !slices.Contains(pipeSizes, mixed)
+	if !hose || !hydraulic(sc.norm) {
+		return !slices.Contains(pipeSizes, mixed) // pipe nipple R1 1/2, and of a garden's hose the thread too
 	}
 	_, stop := sc.fraction(sc.blanks(end))
 	_, behind := sc.lookUp(sc.blanks(stop))

@@ -375,7 +375,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 		name := it.is(classFamily) // NPT male, NPT female
 		joined = (it.mark == '/' || it.mark == '-') && it.glued || it.mark == '+' || it.mark == ',' && listsSexes(tokens, k) || it.is(classSep) != nil || joined && name != nil && len(name.sexes) == 0
 	}
-	if gripped >= 0 && len(c.sexes) == 2 && !same(c.sexes) {
+	if gripped >= 0 && gripped < 2 && len(c.sexes) == 2 && !same(c.sexes) {
 		c.sexes = slices.Delete(c.sexes[:2:2], gripped, gripped+1) // femelle à sertir, mâle à visser: the other is the thread's
 	}
 	if c.fig != nil && c.fig.coded && (c.end == "PUSH" || c.end == "TUBE") {

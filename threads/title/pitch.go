@@ -74,7 +74,7 @@ func (sc *scanner) numbered(end int, f *figure) int {
 		return 0
 	}
 	n, stop := sc.digits(end + 1)
-	if !slices.Contains(numberedThreads[:], [2]int{int(f.v), n}) || alnum(byteAt(sc.norm, stop)) && !sc.unifiedBehind(stop) || byteAt(sc.norm, stop) == '-' || byteAt(sc.norm, stop) == '/' || sc.tubeBehind(stop) {
+	if !slices.Contains(numberedThreads[:], [2]int{int(f.v), n}) || alnum(byteAt(sc.norm, stop)) && !sc.unifiedBehind(stop) || byteAt(sc.norm, stop) == '-' || byteAt(sc.norm, stop) == '/' || sc.tubeBehind(stop) || sc.measured(stop) {
 		return 0
 	}
 	if k := len(sc.tokens); k > 0 && (sc.tokens[k-1].role(classBefore) == asBore || sc.tokens[k-1].mark == '-') {
@@ -88,6 +88,12 @@ func (sc *scanner) numbered(end int, f *figure) int {
 func (sc *scanner) tubeBehind(i int) bool {
 	_, m := sc.lookUp(sc.blanks(i))
 	return m != nil && hasUnit(m, "mm")
+}
+
+// measured reports whether a unit follows, so that the two figures are a range of it: 12-24 V, 4-40 °C.
+func (sc *scanner) measured(i int) bool {
+	_, m := sc.lookUp(sc.blanks(i))
+	return onlyUnit(m) && len(m) > 0
 }
 
 func (sc *scanner) unifiedBehind(i int) bool {

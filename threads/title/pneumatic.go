@@ -48,7 +48,7 @@ func (l *line) pneumatic() {
 		two := dash.mark == '-' && dash.glued && thread.figure != nil && thread.glued
 		switch {
 		case code.second == "tube":
-			if two || !l.saysAir() {
+			if two || !l.saysAir() || l.stockName(k, j) {
 				continue
 			}
 		case !two:
@@ -63,6 +63,12 @@ func (l *line) pneumatic() {
 		it.word, it.unread = code.words, false
 		tube.figure.kind = mmSize
 	}
+}
+
+// stockName reports PU or PE as the stuff of a tube, with its outside: pneumatic tube PU8, PE10 x G 1/4.
+func (l *line) stockName(k, size int) bool {
+	code := string(l.norm[l.tokens[k].from:l.tokens[k].to])
+	return (code == "pu" || code == "pe") && (l.says("TUBE") || l.says("TUBING") || l.namesHose() || at(l.tokens, size+1).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x")
 }
 
 // saidAgain drops the thread of a code that the line gives in words too, so that only its tube is taken.
@@ -108,7 +114,7 @@ func (l *line) sizesBeside(a, b int) bool {
 
 // saysAir reports a word of compressed air or of push-in ends.
 func (l *line) saysAir() bool {
-	if slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "PUSH" }) {
+	if l.says("PUSH") {
 		return true
 	}
 	for _, w := range [...]string{"pneum", "пневм", "气", "氣", "エア", "druckluft", "air fitting"} {

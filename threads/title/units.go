@@ -69,7 +69,8 @@ func (sc *scanner) inchOfOne(at int) bool {
 		return true
 	}
 	n := len(sc.tokens)
-	if n > 0 && (sc.tokens[n-1].is(classSex) != nil || sc.tokens[n-1].value(classFamily) == "THREAD") {
+	sized := slices.ContainsFunc(sc.tokens, func(it token) bool { f := it.figure; return f != nil && (f.frac || f.marked) })
+	if n > 0 && !sized && (sc.tokens[n-1].is(classSex) != nil || sc.tokens[n-1].value(classFamily) == "THREAD") {
 		return true // rosca 1'
 	}
 	return x == len(sc.norm) && n > 1 && sc.tokens[n-1].value(classSep) == "x" && sc.tokens[n-2].figure != nil && (sc.tokens[n-2].figure.frac || sc.tokens[n-2].figure.marked)

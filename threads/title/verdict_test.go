@@ -67,7 +67,7 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 			families[c.Family] = true
 		}
 		switch {
-		case (e.family == "BSP" || e.family == "PIPE") && have.Swivel && families[threads.G] && e.sex == "female":
+		case (e.family == "BSP" || e.family == "PIPE") && have.Swivel && families[threads.G] && e.sex == "female" && !strings.HasPrefix(l.language, "en-US"):
 			// a nut that turns is parallel, and of the pipe threads of Europe only G is: the word for the nut says it
 		case (e.family == "BSP" || e.family == "PIPE") && len(families) < 2 && e.sex != "none" && have.Question == "":
 			worse(silent, "the family is closed without ground: "+endsText(left[at:at+1]))
