@@ -57,13 +57,10 @@ func (l *line) camOther(ends []*phrase) []*phrase {
 	case sex == threads.NoSex:
 		other.end = "BARB"
 	case ends[0].millimetres():
-		fig := *ends[0].fig
-		v := l.lex.bores[int(fig.v)]
-		if v == 0 {
+		if l.lex.bores[int(other.fig.v)] == 0 {
 			return ends
 		}
-		fig.dn, fig.v, fig.kind = fig.v, v, dnSize
-		other.fig, other.sexes, other.thread = &fig, []threads.Sex{sex}, true
+		other.fig, other.sexes, other.thread = l.nominalBore(other.fig), []threads.Sex{sex}, true
 	default:
 		other.sexes, other.thread = []threads.Sex{sex}, true
 	}

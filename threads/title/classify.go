@@ -202,6 +202,24 @@ func coneFits(v float64, series byte) bool {
 	return ok
 }
 
+// noSize says what a number is that no words beside it make a size: a price, the number of a part, an angle.
+func (l *line) noSize(k int, f *figure, prev, next *token) role {
+	switch {
+	case l.priced(k), l.amount(k, f):
+		return asPrice
+	case hasText(l.norm, l.tokens[k].to, ".."):
+		return asScale // -10...+110 °C
+	case l.ownColumn(k) && l.otherSize(k):
+		return asCount
+	case l.is(angled) && (f.v == 45 || f.v == 90) && !l.twice(k, f),
+		f.v == 90 && f.whole && !f.marked && l.is(valve) && l.otherSize(k) && prev.role(classBefore) != asBore:
+		return asAngle
+	case l.is(pump) && f.whole && f.v >= 15 && (next.mark == '/' && next.glued || prev.mark == '/' && prev.glued), l.pumpType(k, f), !l.one && l.partNumbered(k, f):
+		return asCode
+	}
+	return noRole
+}
+
 // classifyBare says what a number without a unit is; bare if it is nothing.
 func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)

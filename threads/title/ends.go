@@ -54,6 +54,9 @@ func (l *line) inherit(ends []*phrase) {
 	}
 }
 
+// otherEndUnsaid names an end that a part has and its line says nothing of.
+const otherEndUnsaid = "the other end (nothing is said of it)"
+
 // grips reports an end of pipe that is pressed, soldered or glued, which the other end of its size mostly is too.
 func grips(end string) bool {
 	switch end {
@@ -213,7 +216,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		return append(ends, copyOf(one)) // flexible hose 1/2 x 40 cm: its size at both ends
 	}
 	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall) && !l.both || ends[0].end == "BARB" && ends[0].attr&isNut != 0 && ends[0].millimetres()) {
-		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
+		l.unjudged = append(l.unjudged, otherEndUnsaid)
 		return ends
 	}
 	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(adaptor) && (one.end == "TUBE" || one.end == "") && one.millimetres() && !one.described() && one.attr == 0 {
@@ -223,7 +226,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		return append(ends, copyOf(one)) // raccordo 3/4: so is it here, and both are asked
 	}
 	if len(ends) == 1 && want == 0 && (l.is(adaptor) || l.is(body)) {
-		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)") // connector 3/4 FIP: it joins that to something
+		l.unjudged = append(l.unjudged, otherEndUnsaid) // connector 3/4 FIP: it joins that to something
 		return ends
 	}
 	if l.is(tee) && len(ends) == 2 && ends[0].fig == ends[1].fig && ends[0].fig != nil && ends[0].fig.counted {

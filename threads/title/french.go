@@ -28,18 +28,3 @@ func (l *line) frenchApart() {
 		}
 	}
 }
-
-// digits reports a whole number, with a hyphen before it or without.
-func (f *figure) digits() bool {
-	return f != nil && f.kind == bare && f.whole && !f.marked
-}
-
-// digitsOrDecimals reports a plain number, whole or not.
-func (f *figure) digitsOrDecimals() bool {
-	return f != nil && f.kind == bare && !f.marked && !f.frac
-}
-
-// plain reports a whole number and nothing else.
-func (f *figure) plain() bool {
-	return f != nil && f.kind == bare && f.whole && !f.marked && !f.dashed
-}

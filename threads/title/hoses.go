@@ -37,7 +37,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	}
 	if l.is(hose) && len(ends) == 1 && first.millimetres() && !first.described() && tubeOutsides[first.fig.v] && hasWord(string(l.norm), "tap connector") {
 		first.end, first.hose = "TUBE", false // flexible tap connector 15 mm: the pipe that it goes onto
-		l.unjudged = append(l.unjudged, "the other end (nothing is said of it)")
+		l.unjudged = append(l.unjudged, otherEndUnsaid)
 		return ends
 	}
 	if last := ends[len(ends)-1]; l.is(hose) && len(ends) == 2 && first.fam != nil && last != first && last.fig != nil && last.fam == nil && len(last.sexes) == 0 && last.part != nil && last.part.traits&hose != 0 && last.fig.kind == inchSize {

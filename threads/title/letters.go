@@ -271,8 +271,8 @@ func (l *line) metreWord(k int) {
 	it.word, it.unread = l.lex.words["the"], false
 }
 
-// partNumber takes the meaning from letters that four digits or more are glued to: FS9100-08-10.
-func (l *line) partNumber(k int) {
+// lettersOfNumber takes the meaning from letters that four digits or more are glued to: FS9100-08-10.
+func (l *line) lettersOfNumber(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if l.one || it.to-it.from > 4 || !next.glued || next.figure == nil || !next.figure.digits() || next.figure.v < 1000 || next.to-next.from < 4 {
 		return

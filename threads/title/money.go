@@ -20,20 +20,22 @@ func (l *line) priced(k int) bool {
 	return false
 }
 
+// twoDecimals reports a number with two decimals.
+func (l *line) twoDecimals(it *token) bool {
+	return it.to-it.from > 3 && l.norm[it.to-3] == '.'
+}
+
 // amount reports a figure with two decimals at the end of a line, the last of them a nought, as prices are
 // written and sizes are not: 3.50. Another size must stand in the line.
 func (l *line) amount(k int, f *figure) bool {
-	text := l.norm[l.tokens[k].from:l.tokens[k].to]
-	n := len(text)
-	return k == len(l.tokens)-1 && n > 3 && text[n-3] == '.' && text[n-1] == '0' && !f.marked && l.sizeElsewhere(k) && at(l.tokens, k-1).value(classSep) != "x"
+	it := &l.tokens[k]
+	return k == len(l.tokens)-1 && l.twoDecimals(it) && l.norm[it.to-1] == '0' && !f.marked && l.sizeElsewhere(k) && at(l.tokens, k-1).value(classSep) != "x"
 }
 
 // priceLike reports a plain figure with two decimals, as an amount has in a column of its own: 2.35.
 func (l *line) priceLike(k int) bool {
 	it := at(l.tokens, k)
-	text := l.norm[it.from:it.to]
-	n := len(text)
-	return it.figure != nil && it.figure.kind == bare && !it.figure.marked && n > 3 && text[n-3] == '.' && !it.glued
+	return it.figure != nil && it.figure.kind == bare && !it.figure.marked && l.twoDecimals(it) && !it.glued
 }
 
 // ownColumn reports a figure that stands alone in a column of a table, between tabs.
@@ -53,7 +55,5 @@ func (l *line) moneyLetter(k int) bool {
 	if strings.HasPrefix(l.as[l.at[it.to]:], "$") {
 		return true
 	}
-	text := l.norm[next.from:next.to]
-	n := len(text)
-	return next.figure != nil && it.to-it.from == 1 && n > 3 && text[n-3] == '.' && next.figure.v > largestInch
+	return next.figure != nil && it.to-it.from == 1 && l.twoDecimals(next) && next.figure.v > largestInch
 }

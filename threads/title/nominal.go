@@ -79,12 +79,17 @@ func (l *line) ofIron(c *phrase) bool {
 	return !l.one && c.millimetres() && (c.end == "" || c.end == "TUBE") && l.lex.bores[int(c.fig.v)] > 0 && c.fig.v <= 50 && !c.tubed && !c.round && !c.pex && !plasticMaterials[l.material] && l.material != "copper"
 }
 
+// nominalBore is a figure of millimetres as the nominal bore that it names.
+func (l *line) nominalBore(f *figure) *figure {
+	bore := *f
+	bore.dn, bore.v, bore.kind = f.v, l.lex.bores[int(f.v)], dnSize
+	return &bore
+}
+
 // boreThreads are the pipe threads of a nominal bore.
 func (l *line) boreThreads(c *phrase) []threads.End {
 	over := *c
-	fig := *c.fig
-	fig.dn, fig.v, fig.kind = fig.v, l.lex.bores[int(fig.v)], dnSize
-	over.fig, over.end = &fig, ""
+	over.fig, over.end = l.nominalBore(c.fig), ""
 	return l.threads(&over)
 }
 

@@ -1,12 +1,11 @@
 package title
 
-import "handtight/threads"
-
 import (
 	"math"
 	"slices"
 
 	"handtight/pressure/quantity"
+	"handtight/threads"
 )
 
 // figureKind is what a figure was found to be.
@@ -58,6 +57,21 @@ type figure struct {
 	perhaps  bool    // a word of length stands by it, on a part of two sizes
 	or       string  // the other size, where the text gives one or the other
 	hose     bool    // an inch size repeated in millimetres of bore: 3/8" (9,52 mm)
+}
+
+// digits reports a whole number, with a hyphen before it or without.
+func (f *figure) digits() bool {
+	return f != nil && f.kind == bare && f.whole && !f.marked
+}
+
+// digitsOrDecimals reports a plain number, whole or not.
+func (f *figure) digitsOrDecimals() bool {
+	return f != nil && f.kind == bare && !f.marked && !f.frac
+}
+
+// plain reports a whole number and nothing else.
+func (f *figure) plain() bool {
+	return f != nil && f.kind == bare && f.whole && !f.marked && !f.dashed
 }
 
 // number reads the figure at i and adds it.

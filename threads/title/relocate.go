@@ -271,7 +271,7 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		case l.shape.ends == 1 && !l.is(nut):
 			drop = e.bare() && anyDescribed(ends) && !l.strangeCap(e)
 		case l.is(madeUp):
-			bore := e.round || e.end == "BORE" || l.layers() && e.millimetres() && (e.end == "" || e.end == "TUBE")
+			bore := e.round || e.end == "BORE" || (!l.connects() || l.layers()) && e.millimetres() && (e.end == "" || e.end == "TUBE")
 			drop = (plain || bore && !e.described()) && k == 0 && anyDescribed(ends[1:])
 		case k == 2 && plain && l.shape.ends <= 2 && !l.is(many):
 			drop = e.fig.v >= 1.5

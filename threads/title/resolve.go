@@ -71,9 +71,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	}
 	if l.boreSaid(c) {
 		over := *c
-		fig := *c.fig
-		fig.dn, fig.v, fig.kind = fig.v, l.lex.bores[int(fig.v)], dnSize
-		over.fig, over.end = &fig, ""
+		over.fig, over.end = l.nominalBore(c.fig), ""
 		if l.is(nipple) && len(over.sexes) == 0 {
 			over.sexes, over.assumed = []threads.Sex{threads.Male}, true
 		}
@@ -129,7 +127,7 @@ func (l *line) airTube() bool {
 	if l.shape == nil {
 		return anyThreadSize(l.tokens)
 	}
-	if (l.is(elbow) || l.is(adaptor)) && smallMetric(l.tokens) || l.shape.traits&valve != 0 || l.shape.name == "throttle" {
+	if (l.is(elbow) || l.is(adaptor)) && smallMetric(l.tokens) || l.is(valve) || l.shape.name == "throttle" {
 		return true
 	}
 	return bytes.Contains(l.norm, []byte("pneum")) || bytes.Contains(l.norm, []byte("пневм")) || bytes.Contains(l.norm, []byte("气"))

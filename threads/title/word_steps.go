@@ -35,7 +35,7 @@ var wordSteps = [...]wordStep{
 	{"a count where an end is due is not understood", "1/2 MIP X PC", 0, (*line).countAsEnd},
 	{"a sex behind for may be the counterpart's", `Hurtigkobling til udvendig gevind G 1/2`, 0, (*line).counterpart},
 	{"a T glued to a digit is no tee", `Gauge 0 T0 21 bar 1/2" BSP male`, 1, (*line).typeLetter},
-	{"letters glued to a part's number say nothing", "Straight -8 male ORFS x -10 male ORB FS9100-08-10", 4, (*line).partNumber},
+	{"letters glued to a part's number say nothing", "Straight -8 male ORFS x -10 male ORB FS9100-08-10", 4, (*line).lettersOfNumber},
 	{"the letter of a cam coupling is its type", `Camlock type B 2"`, 6, (*line).camLetter},
 	{"f. before a German noun is for", "Tauchhülse G 1/2 f. Fühler", 1, (*line).forWord},
 	{"m/ before a word is with", `Kuleventil 3/4" innv. m/sommerfuglhendel`, 1, (*line).withStroke},
