@@ -7,7 +7,7 @@ import (
 
 // withWords are the words for with; andWords go on from one of them: met beluchter en keerklep.
 var (
-	withWords = []string{"with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et", "z", "ze", "с", "із", "з", "s", "me", "带", "帶", "附", "含", "配"}
+	withWords = []string{"with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "completo di", "completa di", "completi di", "complete with", "complet avec", "completo con", "komplett mit", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et", "z", "ze", "с", "із", "з", "s", "me", "带", "帶", "附", "含", "配"}
 	andWords  = []string{"en", "og", "och", "y", "e", "ja", "i", "и", "ve"}
 )
 

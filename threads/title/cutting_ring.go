@@ -23,6 +23,16 @@ func (l *line) cuttingRings() {
 	}
 }
 
+// coneLetters takes the sex from the BB of a line with a tube and its series, which in lists of cutting rings is a form of the
+// body, and female at both ends in other trades.
+func (l *line) coneLetters(k int) {
+	it := &l.tokens[k]
+	cone := func(it token) bool { return it.figure != nil && it.figure.kind == coneSize }
+	if !l.one && string(l.norm[it.from:it.to]) == "bb" && slices.ContainsFunc(l.tokens, cone) {
+		it.word, it.unread = nil, true
+	}
+}
+
 // ringWords are words for the cutting ring that a nut presses onto the tube, or the beginnings of them.
 var ringWords = [...]string{"ring", "anello", "anelli", "bague", "anillo", "anel", "snijring", "skärring", "pierścień", "pierscien", "кольц", "ogiva", "olive"}
 

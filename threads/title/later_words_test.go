@@ -62,6 +62,7 @@ func TestEndsThatKeepTheirWords(t *testing.T) {
 		`Fittings push-in PE10 x G 1/4 male`:                    "PUSH 10 mm; G 1/4 male plastic",
 		`Camlock type F 2" NPT`:                                 "NPT 2 male",
 		`Camlock type: F 2"`:                                    "PIPE 2 male",
+		`Klemmverschraubung 3/4" Eurokonus 16x2`:                "PIPE 3/4; COMP 16 mm",
 		`Coupling 1/2 body 3/8 NPT`:                             "NPT 1/2 female; NPT 3/8 female",
 	} {
 		require.Equal(t, want, brief(Read(text).Ends), text)
@@ -79,5 +80,21 @@ func TestMillimetresWithASexAreAsked(t *testing.T) {
 		for _, e := range Read(text).Ends {
 			require.NotEmpty(t, e.Question, text)
 		}
+	}
+}
+
+// Letters that are one pair of sexes in one trade and another in the next.
+func TestPairsOfSexesByTheTrade(t *testing.T) {
+	for text, want := range map[string]string{
+		`Кран шаровой 1/2 ВН`:                   "PIPE 1/2 female; PIPE 1/2 male",
+		`Кран шаровой 1/2 вн.`:                  "PIPE 1/2 female; PIPE 1/2 female",
+		`Muffe 1/2" m/m`:                        "PIPE 1/2 female; PIPE 1/2 female",
+		`Nippel 1/2" m/m`:                       "PIPE 1/2 male; PIPE 1/2 male",
+		`Złączka prosta BB 12L M18x1,5`:         "24L 12L male; 24L 12L male",
+		`Gomito 10S completo di dadi e anelli`:  "24S 10S male; 24S 10S male",
+		`G 1/4 barb 10 mm (3/8)`:                "G 1/4; BARB 10 mm",
+		`Hose tail G 1/4 male, barb 10mm (3/8)`: "G 1/4 male; BARB 10 mm",
+	} {
+		require.Equal(t, want, brief(Read(text).Ends), text)
 	}
 }

@@ -3,6 +3,8 @@ package title
 import (
 	"unicode"
 	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // spelling is a text brought to one alphabet of marks: lower case, no accents,
@@ -27,14 +29,42 @@ func normalise(text string) *spelling {
 		if size < 0 {
 			size = 1
 		}
+		if r == voicedMark || r == halfVoicedMark {
+			if narrowKana(prev) {
+				continue // it is in the sign before it
+			}
+		}
 		next, _ := utf8.DecodeRuneInString(text[min(i+size, len(text)):])
-		s.spell(i, r, prev, next)
+		s.spell(i, wideKana(r, next), prev, next)
 		prev = r
 	}
 	s.at = append(s.at, int32(len(text)))
 	s.marks()
 	s.joinInitials()
 	return s
+}
+
+// The marks that stand behind a narrow kana and are one sign with it: ﾊﾞ is バ.
+const (
+	voicedMark     = 'ﾞ'
+	halfVoicedMark = 'ﾟ'
+)
+
+// narrowKana reports a kana of half the width, as Japanese stock lists of one byte a sign have them. Source: JIS X 0201, Unicode's
+// block of half-width forms.
+func narrowKana(r rune) bool { return 'ｦ' <= r && r <= 'ﾝ' }
+
+// wideKana gives a narrow kana, with the mark behind it, as the sign that the words of the lexicon are written with.
+func wideKana(r, next rune) rune {
+	if !narrowKana(r) {
+		return r
+	}
+	text := string(r)
+	if next == voicedMark || next == halfVoicedMark {
+		text += string(next)
+	}
+	wide, _ := utf8.DecodeRuneInString(norm.NFKC.String(text))
+	return wide
 }
 
 func (s *spelling) spell(i int, r, prev, next rune) {

@@ -277,6 +277,9 @@ func nearBefore(tokens []token, size int) bool {
 
 // splitBetween gives where the second of two sizes' words begin.
 func splitBetween(tokens []token, a, b int, prefix, family bool) int {
+	if tokens[a+1].value(classFamily) == "THREAD" && tokens[a].figure.kind == inchSize && tokens[b].figure.kind == mmSize && a+2 <= b {
+		return a + 2 // 3/4" euro cone 16x2: no pipe of millimetres has the thread
+	}
 	if prefix {
 		m := tokens[a+1].is(classFamily)
 		if !family && m != nil && !m.has("pre") && m.value != "THREAD" {

@@ -89,7 +89,7 @@ func (l *line) ownWords(ends []*phrase) {
 			}
 			e.end, e.thread = "", true // quick coupling 1/2" IG: the thread on its body
 		}
-		if (e.end == "PUSH" || e.end == "COMPRESSION") && len(ends) == 2 && e.fig != nil && e.fig.kind == inchSize && len(e.sexes) == 1 && e.fam == nil && (ends[0].millimetres() || ends[1].millimetres()) {
+		if (e.end == "PUSH" || e.end == "COMPRESSION") && len(ends) == 2 && e.fig != nil && e.fig.kind == inchSize && (len(e.sexes) == 1 || e.thread) && e.fam == nil && (ends[0].millimetres() || ends[1].millimetres()) {
 			e.end, e.thread = "", true // conexão instantânea macho 1/8 tubo 6 mm
 		}
 		if e.end == "TUBE" && e.round && e.fig != nil && e.fig.kind == inchSize && e.fig.marked && e.described() {

@@ -113,8 +113,14 @@ func (l *line) markBore(bore *figure) {
 	}
 }
 
-// dropConverted drops millimetres that repeat an inch size beside them.
+// dropConverted drops millimetres that repeat an inch size beside them. Of a tail it is the inches in brackets that repeat:
+// barb 10 mm (3/8).
 func (l *line) dropConverted(k int, f *figure) {
+	barb := func(it *token) bool { return it.value(classEnd) == "BARB" || it.value(classEnd) == "HOSE" }
+	if inch := at(l.tokens, k+2).figure; inch != nil && inch.kind == inchSize && at(l.tokens, k+1).mark == '(' && at(l.tokens, k+3).mark == ')' && barb(at(l.tokens, k-1)) && l.sizeBefore(k) && math.Abs(inch.v*25.4-f.v) < 0.8 {
+		inch.drop(asRepeat)
+		return
+	}
 	if l.is(tail) && at(l.tokens, k-1).mark != '(' && at(l.tokens, k+1).mark != ')' && l.otherSize(k) && f.whole && !l.threadNamed(k) {
 		return // hose tail 13 mm 1/2: the tail and the thread
 	}

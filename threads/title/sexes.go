@@ -221,6 +221,32 @@ func flared(m *sense) bool {
 
 func anySex(e *phrase) bool { return len(e.sexes) > 0 }
 
+// muffeLetters reads the m/m of Danish lists behind a muffe, a coupling, which is female at both ends: muffe to muffe.
+func (l *line) muffeLetters(k int) {
+	it := &l.tokens[k]
+	if text := string(l.norm[it.from:it.to]); !l.one && (text == "m/m" || text == "m-m") && hasWord(string(l.norm), "muffe") {
+		it.word = l.lex.words["ww"]
+	}
+}
+
+// cyrillicPair reads the capitals ВН of a valve, a union, an elbow or a nipple, where no other sex is said: inside and
+// outside, as ВВ and НН are, and not the short of the word for inside, which its stop or small letters show.
+func (l *line) cyrillicPair(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if l.one || string(l.norm[it.from:it.to]) != "вн" || !l.capital(it.from) || !l.capital(it.to-len("н")) || byteAt(l.norm, it.to) == '.' || next.mark == '-' || next.mark == '/' {
+		return
+	}
+	if !l.is(valve) && !l.is(union) && !l.is(elbow) && !l.is(nipple) || l.takesTubes() {
+		return
+	}
+	for j := range l.tokens {
+		if j != k && l.tokens[j].is(classSex) != nil {
+			return
+		}
+	}
+	it.word = l.lex.words["вз"]
+}
+
 func (l *line) valve() bool { return l.is(valve) }
 
 // assume gives an end the sex that the kind has. A sex that is only custom is not taken where a
