@@ -37,7 +37,7 @@ const longestBore = 51
 
 // hydraulicWords are the beginnings of the words of hydraulics, the names of its hoses and of the threads that it
 // alone has.
-var hydraulicWords = [...]string{"1sn", "2sn", "1sc", "2sc", "1st", "2st", "4sp", "4sh", "r1at", "r2at", "100r", "en853", "en 853", "en857", "en 857", "jic", "orfs", "dko", "hidr", "hydr", "idraul", "oleodin", "гидр", "рвд"}
+var hydraulicWords = [...]string{"1sn", "2sn", "1sc", "2sc", "4sp", "4sh", "r1at", "r2at", "100r", "en853", "en 853", "en857", "en 857", "jic", "orfs", "dko", "hidrául", "hidraul", "hidr.", "hydraul", "hydr.", "hydrau", "oleodin", "гидравл", "рвд"}
 
 // hydraulic reports whether a text in lower case is of hydraulics.
 func hydraulic(norm []byte) bool {

@@ -132,7 +132,7 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 	if f.whole && tubeOutsides[f.v] && l.shape != nil && l.shape.ends >= 0 && k > 0 && !l.one && next.value(classSep) == "x" && at(l.tokens, k+2).is(classKind) != nil && !l.otherSize(k) {
 		return mmSize // Rotguss 35 x Gewindefitting
 	}
-	if iron := string(l.norm[next.from:next.to]); f.whole && l.lex.bores[int(f.v)] > 0 && f.v >= 10 && !l.one && (iron == "fi" || iron == "mi") && l.capital(next.from) && !l.europe && next.is(classSex) != nil {
+	if iron := string(l.norm[next.from:next.to]); f.whole && l.lex.bores[int(f.v)] > 0 && f.v >= 10 && !l.one && (iron == "fi" || iron == "mi") && (l.capital(next.from) && !l.europe || l.galvanised()) && next.is(classSex) != nil {
 		return l.bore(f) // 15 MI, 20FI
 	}
 	if f.whole && f.v >= 10 && f.v <= 63 && l.takesTubes() && !l.otherSize(k) && (next.is(classMaterial) != nil || prev.is(classMaterial) != nil) {

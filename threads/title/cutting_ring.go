@@ -28,13 +28,13 @@ func (l *line) cuttingRings() {
 func (l *line) coneLetters(k int) {
 	it := &l.tokens[k]
 	cone := func(it token) bool { return it.figure != nil && it.figure.kind == coneSize }
-	if !l.one && string(l.norm[it.from:it.to]) == "bb" && slices.ContainsFunc(l.tokens, cone) {
+	if !l.one && string(l.norm[it.from:it.to]) == "bb" && !l.cyrillic() && slices.ContainsFunc(l.tokens, cone) {
 		it.word, it.unread = nil, true
 	}
 }
 
 // ringWords are words for the cutting ring that a nut presses onto the tube, or the beginnings of them.
-var ringWords = [...]string{"ring", "anello", "anelli", "bague", "anillo", "anel", "snijring", "skärring", "pierścień", "pierscien", "кольц", "ogiva", "olive"}
+var ringWords = [...]string{"ring", "anello", "anelli", "bague", "anillo", "anel", "pierscien", "кольц", "ogiva", "olive"}
 
 // saysRing reports a word for a cutting ring.
 func (l *line) saysRing() bool {

@@ -36,7 +36,7 @@ func (l *line) inherit(ends []*phrase) {
 				continue
 			}
 		}
-		if k > 0 && e.bare() && e.attr == 0 && grips(ends[k-1].end) && ends[k-1].fig.v == e.fig.v && !l.one {
+		if k > 0 && e.bare() && e.attr == 0 && (grips(ends[k-1].end) || l.is(tee) && plainFamilies(ends[k-1].end) != nil) && ends[k-1].fig.v == e.fig.v && !l.one {
 			e.end = ends[k-1].end // press tee 1" x 1" with 1/2" FIP branch
 			continue
 		}
@@ -60,7 +60,7 @@ const otherEndUnsaid = "the other end (nothing is said of it)"
 // grips reports an end of pipe that is pressed, soldered or glued, which the other end of its size mostly is too.
 func grips(end string) bool {
 	switch end {
-	case "PRESS", "LAYER", "SOCKET", "SOLDER", "COPPER":
+	case "GROOVE", "PRESS", "LAYER", "SOCKET", "SOLDER", "COPPER":
 		return true
 	}
 	return false

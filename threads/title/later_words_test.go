@@ -27,6 +27,7 @@ func TestMTIsMetresOrAMaleThread(t *testing.T) {
 	require.Equal(t, "BARB 3/4 in; PIPE 1 male", brief(Read(`Hose tail 3/4 x MT 1`).Ends))
 	require.Equal(t, "PIPE 1 male; BARB 3/4 in", brief(Read(`Hose fitting MT 1 x 3/4 barb`).Ends))
 	require.Empty(t, Read(`tubo 1/2 mt 1,20`).Ends)
+	require.Empty(t, Read(`Manguera 1/2 mt 10`).Ends)
 }
 
 // A range of a unit is no numbered thread of the unified screws.
@@ -63,6 +64,14 @@ func TestEndsThatKeepTheirWords(t *testing.T) {
 		`Camlock type F 2" NPT`:                                 "NPT 2 male",
 		`Camlock type: F 2"`:                                    "PIPE 2 male",
 		`Klemmverschraubung 3/4" Eurokonus 16x2`:                "PIPE 3/4; COMP 16 mm",
+		`Push-fit tee 22 mm x 22 mm with 1/2" FIP branch`:       "PUSH 22 mm; PUSH 22 mm; NPT 1/2 female",
+		`Hose barb tee 3/8 x 3/8 with 1/4 NPT male branch`:      "BARB 3/8 in; BARB 3/8 in; NPT 1/4 male",
+		`Grooved tee 2" x 2" with 1" FIP outlet`:                "NPT 1 female",
+		`Ball valve 3/4 body, 1/2 NPT female`:                   "NPT 1/2 female; NPT 1/2 female",
+		`Pressure regulator 1/2 body 1/4 NPT`:                   "NPT 1/4 female; NPT 1/4 female",
+		`Niple 3/4 x rosca 1' macho`:                            "PIPE 3/4 male; PIPE 1 male",
+		`Elbow galvanised 20 fi x 20 mi`:                        "PIPE 3/4 female; PIPE 3/4 male",
+		`Pneumatic Y fitting PE10 tube`:                         "PUSH 10 mm; PUSH 10 mm; PUSH 10 mm",
 		`Coupling 1/2 body 3/8 NPT`:                             "NPT 1/2 female; NPT 3/8 female",
 	} {
 		require.Equal(t, want, brief(Read(text).Ends), text)
@@ -89,6 +98,9 @@ func TestPairsOfSexesByTheTrade(t *testing.T) {
 		`Кран шаровой 1/2 ВН`:                   "PIPE 1/2 female; PIPE 1/2 male",
 		`Кран шаровой 1/2 вн.`:                  "PIPE 1/2 female; PIPE 1/2 female",
 		`Muffe 1/2" m/m`:                        "PIPE 1/2 female; PIPE 1/2 female",
+		`Nippel m/m 1/2" til muffe`:             "PIPE 1/2 male; PIPE 1/2 male",
+		`КРАН ШАРОВОЙ 1/2 ВН`:                   "PIPE 1/2 female; PIPE 1/2 female",
+		`Кран 1/2 ВН х шланг 10 мм`:             "PIPE 1/2 female; BARB/PUSH 10 mm",
 		`Nippel 1/2" m/m`:                       "PIPE 1/2 male; PIPE 1/2 male",
 		`Złączka prosta BB 12L M18x1,5`:         "24L 12L male; 24L 12L male",
 		`Gomito 10S completo di dadi e anelli`:  "24S 10S male; 24S 10S male",

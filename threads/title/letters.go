@@ -254,8 +254,8 @@ func (l *line) metreWord(k int) {
 		return
 	}
 	tube := l.says("TUBE") || l.namesHose()
-	decimal := bytes.IndexByte(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to], '.') > 0 || byteAt(l.norm, it.to) == '.'
-	if at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+2).value(classSep) == "x" {
+	decimal := k+2 == len(l.tokens) && next != nil && next.v > largestInch || bytes.IndexByte(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to], '.') > 0 || byteAt(l.norm, it.to) == '.'
+	if l.shape != nil && l.shape.ends >= 0 && !l.is(hose) || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+2).value(classSep) == "x" {
 		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class != classSex && m.class != classFamily })
 		return // hose tail 3/4 x MT 1: a male
 	}

@@ -177,7 +177,7 @@ func (l *line) countAsEnd(k int) {
 // Spanish: 10UN. A thread's series stands behind a hyphen.
 func (l *line) unitsOf(k int) {
 	it, f, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
-	if it.value(classFamily) == "UN" && it.to-it.from == 2 && next.figure.plain() && !next.glued && k+2 == len(l.tokens) && f != nil && f.marked && (l.speaks("pt", "es") || !inchThreads()[threadKey{int(f.v*64 + 0.5), int(next.figure.v*2 + 0.5)}]) {
+	if it.value(classFamily) == "UN" && it.to-it.from == 2 && next.figure.plain() && !next.glued && k+2 == len(l.tokens) && f != nil && f.marked && l.countsUnits(f, next.figure) {
 		it.word, it.unread = l.lex.words["the"], false // 3/4" UN 10 of a list whose last column is the number
 		next.figure.drop(asCount)
 		return
@@ -275,4 +275,13 @@ func (l *line) spannerWord(k int) {
 		return
 	}
 	it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class == classAttr })
+}
+
+// countsUnits reports whether UN between a size and a whole number counts pieces: in a list of galvanised parts, which have
+// pipe threads alone, and in Portuguese and Spanish where no unified thread is of that size and pitch.
+func (l *line) countsUnits(size, number *figure) bool {
+	if slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classMaterial) == "galvanised" }) {
+		return true
+	}
+	return l.speaks("pt", "es") && !inchThreads()[threadKey{int(size.v*64 + 0.5), int(number.v*2 + 0.5)}]
 }

@@ -93,14 +93,14 @@ func (l *line) boreThreads(c *phrase) []threads.End {
 	return l.threads(&over)
 }
 
-// smallestCopper is the outside in mm of the tube that most brass fittings of houses take, so that it is no bore by the
-// sex beside it alone.
-const smallestCopper = 15
+// copperTubes are the outsides in mm of the copper tubes that are nominal bores too, so that of a brass fitting they
+// are no bore by the sex beside them alone: EN 1057, as memory has it.
+var copperTubes = map[float64]bool{8: true, 10: true, 15: true}
 
 // boreSaid reports millimetres that a sex stands with: a tube has none, so that they are a bore. So are those of a
 // nipple of metal, which has threads alone.
 func (l *line) boreSaid(c *phrase) bool {
-	said := len(c.sexes) > 0 && !c.assumed && (l.is(valve) || l.ironSex() || l.material == "galvanised" || l.material == "brass" && c.fig != nil && c.fig.v != smallestCopper && l.shape != nil && l.is(nominal))
+	said := len(c.sexes) > 0 && !c.assumed && (l.is(valve) || l.ironSex() || l.material == "galvanised" || l.material == "brass" && c.fig != nil && !copperTubes[c.fig.v] && l.shape != nil && l.is(nominal))
 	return (said || l.is(nipple) && l.material != "") && l.ofIron(c) && l.onlyMillimetres()
 }
 
@@ -114,10 +114,15 @@ func (l *line) onlyMillimetres() bool {
 	return true
 }
 
+// galvanised reports a part of galvanised or malleable iron, which is threaded and sold by its bore.
+func (l *line) galvanised() bool {
+	return l.material == "galvanised" || l.material == "malleable iron"
+}
+
 // ironSex reports FI or MI, female and male iron, which the trades of Australia and South Africa write behind a bore.
 func (l *line) ironSex() bool {
 	for k := range l.tokens {
-		if it := &l.tokens[k]; it.is(classSex) != nil && l.capital(it.from) && !l.europe {
+		if it := &l.tokens[k]; it.is(classSex) != nil && (l.capital(it.from) && !l.europe || l.galvanised()) {
 			switch string(l.norm[it.from:it.to]) {
 			case "fi", "mi", "mi x fi", "fi x fi", "mi x mi":
 				return true

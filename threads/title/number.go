@@ -79,7 +79,7 @@ func (sc *scanner) number(i int, glued bool) int {
 	if end := sc.frenchPair(i); end > 0 {
 		f := sc.pad.figure()
 		f.kind, f.v = frenchSize, sc.frenchValue(i, end)
-		if at := sc.blanks(end); hasText(sc.norm, at, "mm") && !alnum(byteAt(sc.norm, at+2)) && (!sc.capital(at) || at == end && !sc.bothCases()) {
+		if at := sc.blanks(end); hasText(sc.norm, at, "mm") && !alnum(byteAt(sc.norm, at+2)) && (at == end && !sc.bothCases() || !sc.capital(at) && (at == end || sc.bothCases())) {
 			end = at + 2 // 20 x 27 mm: its millimetres, and no sexes
 		}
 		return sc.addFigure(i, end, glued, f)

@@ -68,7 +68,12 @@ func (l *line) pneumatic() {
 // stockName reports PU or PE as the stuff of a tube, with its outside: pneumatic tube PU8, PE10 x G 1/4.
 func (l *line) stockName(k, size int) bool {
 	code := string(l.norm[l.tokens[k].from:l.tokens[k].to])
-	return (code == "pu" || code == "pe") && (l.says("TUBE") || l.says("TUBING") || l.namesHose() || at(l.tokens, size+1).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x")
+	if code != "pu" && code != "pe" {
+		return false
+	}
+	fitting := func(it token) bool { m := it.is(classKind); return m != nil && m.shape.ends >= 0 }
+	stock := (l.says("TUBE") || l.says("TUBING") || l.namesHose()) && !slices.ContainsFunc(l.tokens, fitting)
+	return stock || at(l.tokens, size+1).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x"
 }
 
 // saidAgain drops the thread of a code that the line gives in words too, so that only its tube is taken.

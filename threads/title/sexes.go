@@ -224,7 +224,17 @@ func anySex(e *phrase) bool { return len(e.sexes) > 0 }
 // muffeLetters reads the m/m of Danish lists behind a muffe, a coupling, which is female at both ends: muffe to muffe.
 func (l *line) muffeLetters(k int) {
 	it := &l.tokens[k]
-	if text := string(l.norm[it.from:it.to]); !l.one && (text == "m/m" || text == "m-m") && hasWord(string(l.norm), "muffe") {
+	if text := string(l.norm[it.from:it.to]); l.one || text != "m/m" && text != "m-m" || l.shape == nil || l.shape.name != "coupling" {
+		return
+	}
+	kinds, muffe := 0, false
+	for j := range l.tokens {
+		if l.tokens[j].is(classKind) != nil {
+			kinds++
+			muffe = string(l.norm[l.tokens[j].from:l.tokens[j].to]) == "muffe"
+		}
+	}
+	if kinds == 1 && muffe {
 		it.word = l.lex.words["ww"]
 	}
 }
@@ -233,15 +243,19 @@ func (l *line) muffeLetters(k int) {
 // outside, as ВВ and НН are, and not the short of the word for inside, which its stop or small letters show.
 func (l *line) cyrillicPair(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
-	if l.one || string(l.norm[it.from:it.to]) != "вн" || !l.capital(it.from) || !l.capital(it.to-len("н")) || byteAt(l.norm, it.to) == '.' || next.mark == '-' || next.mark == '/' {
+	if l.one || string(l.norm[it.from:it.to]) != "вн" || !l.capital(it.from) || !l.capital(it.to-len("н")) || !l.bothCases() || byteAt(l.norm, it.to) == '.' || next.mark == '-' || next.mark == '/' {
 		return
 	}
 	if !l.is(valve) && !l.is(union) && !l.is(elbow) && !l.is(nipple) || l.takesTubes() {
 		return
 	}
+	sizes := 0
 	for j := range l.tokens {
-		if j != k && l.tokens[j].is(classSex) != nil {
-			return
+		if f := l.tokens[j].figure; f != nil && (f.kind == bare || f.kind < pressureFigure) {
+			sizes++
+		}
+		if j != k && l.tokens[j].is(classSex) != nil || l.tokens[j].value(classSep) == "x" || sizes > 1 {
+			return // 3/4 ВН x 20: the sex of the one thread
 		}
 	}
 	it.word = l.lex.words["вз"]

@@ -31,7 +31,7 @@ func (l *line) classifyInch(k int, f *figure) {
 		as = behind
 	case behind == asLength:
 		f.perhaps = true
-	case string(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to]) == "body" && l.sizeElsewhere(k) && l.says("QC") && !l.one:
+	case string(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to]) == "body" && l.sizeElsewhere(k) && (l.says("QC") || l.is(valve) || l.shape != nil && l.shape.kind == "valve") && !l.one:
 		as = asMeasure // 1/2 body: the size of a quick coupling
 	case called.other(), called == asCount, called == asLength && l.sizeBefore(k):
 		as = called

@@ -70,7 +70,8 @@ func (sc *scanner) inchOfOne(at int) bool {
 	}
 	n := len(sc.tokens)
 	sized := slices.ContainsFunc(sc.tokens, func(it token) bool { f := it.figure; return f != nil && (f.frac || f.marked) })
-	if n > 0 && !sized && (sc.tokens[n-1].is(classSex) != nil || sc.tokens[n-1].value(classFamily) == "THREAD") {
+	parted := n > 1 && (sc.tokens[n-2].value(classSep) != "" || sc.tokens[n-2].unread && sc.tokens[n-2].to-sc.tokens[n-2].from == 1)
+	if n > 0 && (!sized || parted) && (sc.tokens[n-1].is(classSex) != nil || sc.tokens[n-1].value(classFamily) == "THREAD") {
 		return true // rosca 1'
 	}
 	return x == len(sc.norm) && n > 1 && sc.tokens[n-1].value(classSep) == "x" && sc.tokens[n-2].figure != nil && (sc.tokens[n-2].figure.frac || sc.tokens[n-2].figure.marked)
