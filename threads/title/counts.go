@@ -217,6 +217,9 @@ func (l *line) hoseFittings(k int, f *figure) *figure {
 	named, from := false, k+1
 	if at(l.tokens, from).value(classSep) == "x" && at(l.tokens, from).glued {
 		from++ // 2x nut M18x1.5
+		if size := at(l.tokens, from).figure; size != nil && size.kind == metricSize {
+			return size // DN8 2x M22x1.5
+		}
 	}
 	for j := from; j < len(l.tokens); j++ {
 		it := &l.tokens[j]

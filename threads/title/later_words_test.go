@@ -110,3 +110,19 @@ func TestPairsOfSexesByTheTrade(t *testing.T) {
 		require.Equal(t, want, brief(Read(text).Ends), text)
 	}
 }
+
+// The swivel nut of a tee or an elbow of flares or cones is at one end, and the body is male at the others: common practice.
+func TestOneEndOfATeeSwivels(t *testing.T) {
+	for text, want := range map[string]string{
+		`JIC swivel nut run tee #6`:          "JIC -6 female swivel; JIC -6 male; JIC -6 male",
+		`JIC swivel elbow #8`:                "JIC -8 female swivel; JIC -8 male",
+		`ORFS swivel nut branch tee -8`:      "ORFS -8 female swivel; ORFS -8 male; ORFS -8 male",
+		`Bogen JIC -8 Überwurfmutter beids.`: "JIC -8 female swivel; JIC -8 female swivel",
+		`HD-Schlauch DN8 2x M22x1,5 ÜM 1,5m`: "M M22x1.5 female; M M22x1.5 female swivel",
+	} {
+		require.Equal(t, want, brief(Read(text).Ends), text)
+	}
+	for _, e := range Read(`JIC swivel nut run tee #6`).Ends[1:] {
+		require.NotEmpty(t, e.Question, "that the body is male is custom")
+	}
+}

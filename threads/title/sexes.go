@@ -17,6 +17,7 @@ func (l *line) assignSexes(ends []*phrase) {
 	}
 	l.femaleBody(ends)
 	oneSided(ends)
+	l.oneSwivel(ends)
 	if !l.one && l.is(ownThread) {
 		for _, e := range ends {
 			if e.sex() != threads.Female {
@@ -36,6 +37,37 @@ func (l *line) assignSexes(ends []*phrase) {
 		return
 	}
 	l.kindSexes(ends, count)
+}
+
+// oneSwivel leaves the swivel nut of a tee or an elbow of flares or cones at one end: its body
+// is male at the others, as such bodies are.
+func (l *line) oneSwivel(ends []*phrase) {
+	if l.one || l.both || !l.is(tee) && !l.is(elbow) || len(ends) < 2 {
+		return
+	}
+	named := false
+	for _, e := range ends {
+		if e.fig == nil || e.fig != ends[0].fig || e.end != "" || !flared(e.fam) && e.fig.kind != coneSize {
+			return
+		}
+		if len(e.sexes) > 0 {
+			if named = e.fam != nil && len(e.fam.sexes) == 1 && e.sex() == threads.Female; !named {
+				return
+			}
+		}
+	}
+	turns := ends[0].attr & (isNut | isSwivel)
+	if turns == 0 && !named {
+		return
+	}
+	for k, e := range ends {
+		e.attr &^= isNut | isSwivel
+		if k == 0 {
+			e.attr |= turns | isSwivel
+		} else {
+			e.sexes, e.assumed = []threads.Sex{threads.Male}, true
+		}
+	}
 }
 
 // oneSided leaves the sex that is said of one side on the first of the ends of that size: valve G 1/4, male on one side.
