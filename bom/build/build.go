@@ -129,15 +129,16 @@ type Item struct {
 	Free                    []FreePassage     // of kind passage
 	Unread                  []string          // words of the title that were not understood
 	NotUsed                 []threads.NotUsed // what the title states and no key takes
-	Worded                  []Worded          // strengths that `about` states and no key says
+	Worded                  []Worded          // strengths that `about` or the words of an end state and no key says
 	Carried                 []Carried         // keys that are read, and that nothing uses
 	Place                   Mark
 	Made                    []*catalog.Material // what its material names: see Materials
 }
 
-// Worded is one strength that the description of an item states and no key of it says: a pressure, a
+// Worded is one strength that the description of an item, or the words of one of its ends, states and no key of it says: a pressure, a
 // class, or the standard of a hose. It rates nothing, and is held against what does.
 type Worded struct {
+	Text  string // the description or the words of an end that it stands in
 	Words string
 	Rated *quantity.Pressure
 	Class string

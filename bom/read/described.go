@@ -21,8 +21,13 @@ import (
 
 const inAbout = "in `about`, from which no figure is read"
 
-// described notes what an item's `about` states and no key of it says.
+// described notes what an item's `about` states and no key of it says, and the strength that the words of an end state.
 func (r *reader) described(t *source.Table, it *build.Item) {
+	for i := range it.Ports {
+		if p := &it.Ports[i]; len(p.End.NotUsed) > 0 && mayState(p.Text) && strengths.MatchString(p.Text) {
+			r.strengths(it, p.Text, func(string, string) {}) // the end itself names them as not used
+		}
+	}
 	if it.About == "" {
 		return
 	}
@@ -36,7 +41,7 @@ func (r *reader) described(t *source.Table, it *build.Item) {
 		return
 	}
 	if mayState(it.About) && strengths.MatchString(it.About) {
-		r.strengths(it, note)
+		r.strengths(it, it.About, note)
 	}
 	r.unitFigures(t, it, note)
 	if threadNames.MatchString(it.About) {
@@ -227,10 +232,11 @@ func mayState(text string) bool {
 // since k and s have such.
 func like(c byte, letters string) bool { return c >= 0x80 || strings.IndexByte(letters, c|0x20) >= 0 }
 
-// strengths notes the class, the standard and the pressures that a description states and no key says.
-func (r *reader) strengths(it *build.Item, note func(words, why string)) {
-	reading := title.Read(it.About)
+// strengths notes the class, the standard and the pressures that a text of an item states and no key says.
+func (r *reader) strengths(it *build.Item, text string, note func(words, why string)) {
+	reading := title.Read(text)
 	worded := func(w build.Worded) {
+		w.Text = text
 		it.Worded = append(it.Worded, w)
 		note(w.Words, inAbout)
 	}
@@ -247,7 +253,7 @@ func (r *reader) strengths(it *build.Item, note func(words, why string)) {
 	if rated := reading.Rated; reading.HasRated && !stated(rated) {
 		worded(build.Worded{Words: rated.String(), Rated: &rated})
 	}
-	if spec, ok := pressure.HoseSpec(it.About); ok && it.Kind.Length && !strings.Contains(it.Spec, string(spec)) {
+	if spec, ok := pressure.HoseSpec(text); ok && it.Kind.Length && !strings.Contains(it.Spec, string(spec)) {
 		worded(build.Worded{Words: string(spec), Spec: string(spec)})
 	}
 	for _, p := range reading.Pressures {

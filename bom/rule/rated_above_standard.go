@@ -63,7 +63,7 @@ func wordsAgainst(s *bom.System) []finding.Finding {
 		}
 		out = append(out, finding.Finding{
 			Severity: cautionUnless(x.holds.Sheet == nil), NotKnown: true, Subject: ofUnit(x.unit), Place: at(x.item.Place),
-			Reason: fmt.Sprintf("`%s` is described as %q, which says %s%s, and it is taken to hold %s (%s) where it sees %s.", x.item.ID, x.item.About, x.words, said, bars(x.holds.Rating.Pressure), basis(x.holds), bars(x.seen)),
+			Reason: fmt.Sprintf("`%s` is described as %q, which says %s%s, and it is taken to hold %s (%s) where it sees %s.", x.item.ID, x.text, x.words, said, bars(x.holds.Rating.Pressure), basis(x.holds), bars(x.seen)),
 			Remedy: fmt.Sprintf("Look at what stands on the part and in its data sheet, and take the wrong one out of the file; where the words are right, buy one for %s or more.", barsUp(x.seen)),
 		})
 	}

@@ -14,6 +14,7 @@ import (
 type wordsBelow struct {
 	unit  *graph.Unit
 	item  *build.Item // whose description it is: of a piece of hose perhaps its stock
+	text  string
 	words string
 	holds rating.Allowable  // by its keys or its standard
 	said  quantity.Pressure // what it would hold by the words
@@ -66,7 +67,7 @@ func saysLess(s *bom.System, u *graph.Unit, of *build.Item, w build.Worded) (x w
 			continue
 		}
 		if !ok || seen-said.Rating.Pressure > x.seen-x.said {
-			x, ok = wordsBelow{u, of, w.Words, holds, said.Rating.Pressure, seen}, true
+			x, ok = wordsBelow{u, of, w.Text, w.Words, holds, said.Rating.Pressure, seen}, true
 		}
 	}
 	return x, ok

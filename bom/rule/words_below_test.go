@@ -80,3 +80,26 @@ func TestWordsBelowWhatThePartSees(t *testing.T) {
 	require.True(t, stops["under-rated"])
 	require.False(t, stops["rated-above-standard"])
 }
+
+// So it is with a strength in the words of an end, which rates nothing either: it must not be read past where the
+// part sees more, and stays a note where it holds that.
+func TestWordsOfAnEndBelowWhatThePartSees(t *testing.T) {
+	clean := sandpiper(t)
+	const end = `ends     = ['3/8 NPT male', `
+	// classes: MSS SP-114, as in pressure/table
+	for words, stops := range map[string]bool{
+		"20 bar": true, "class 150": true, "150#": true, "PN16": true, "200 bar": false, "2900 psi": false, "class 3000": false,
+	} {
+		all, err := seen(changed(t, clean, amend{end, `ends     = ['3/8 NPT male ` + words + `', `}))
+		require.NoError(t, err, words)
+		found := false
+		for _, f := range all {
+			if f.Slug == "rated-above-standard" {
+				found = true
+				require.Equal(t, finding.Stop, f.Severity, words)
+				require.Contains(t, f.Reason, "3/8 NPT male "+words)
+			}
+		}
+		require.Equal(t, stops, found, words)
+	}
+}
