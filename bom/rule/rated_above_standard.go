@@ -14,7 +14,7 @@ var ratedAboveStandard = Rule{
 	Slug:  "rated-above-standard",
 	Title: "A part is said to hold more than the standard it is sold to, or than its own description says.",
 	Why: `A maker may build better than the standard, or the figure may be the burst pressure, or
-psi read as bar. Both figures are shown and the lower one is used. A strength in ` + "`about`" + ` rates
+psi read as bar. Both figures are shown and the lower one is used. A strength in ` + "`about`" + ` or in the words of an end rates
 nothing; where it is less than what the part sees, and the key or the standard beside it is more,
 one of the two is not of this part.`,
 	Wrong: `
