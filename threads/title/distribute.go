@@ -119,7 +119,7 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			l.unjudged = append(l.unjudged, l.words(c.from, c.to)+" (an end of which no size is said)") // male - 8 mm hose barb
 			continue
 		}
-		c.fig = tail[0].fig
+		c.fig = lentSize(c, tail[0])
 		if c.fam != nil && c.fam.value == "NH" {
 			c.fig = hoseThread()
 		}
@@ -146,7 +146,7 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			ends[0].end, ends[0].endFirst, ends[0].pex, ends[0].hose = c.end, true, c.pex, c.hose
 		case c.strong && len(ends) > 0 && (c.says() || c.attr&isNut != 0 && len(ends[len(ends)-1].sexes) == 1): // 1" IG/Ü-Mutter
 			prev := ends[len(ends)-1]
-			c.fig = prev.fig
+			c.fig = lentSize(c, prev)
 			c.lone = c.end == "BARB" && c.fig.kind == inchSize && threadLike(prev)
 			if c.fam == nil && c.end == "" {
 				c.fam = prev.fam
@@ -164,6 +164,15 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 		}
 	}
 	return ends, rest
+}
+
+// lentSize is the size that an end without one takes from its neighbour; none where a letter of the standard
+// stands before that size, as in push-in x G 1/4: no tube is sized by it.
+func lentSize(c, from *phrase) *figure {
+	if takesTube(c.end) && from.fam != nil && from.fam.has("pre") {
+		return nil
+	}
+	return from.fig
 }
 
 // namesHose gives the garden hose thread that is named behind a comma to the end

@@ -60,7 +60,7 @@ func TestEndsThatKeepTheirWords(t *testing.T) {
 		`Flexible connector hose 10 mm x 1/2 BSP`:               "TUBE 10 mm; BSP 1/2 female",
 		`Flexible tap connector 15 mm x 1/2" BSP female 300 mm`: "TUBE 15 mm; BSP 1/2 female",
 		`Supply line 3/8 comp x 1/2 female 1'`:                  "COMP 3/8 in; G/NPSM 1/2 female",
-		`Fittings push-in PE10 x G 1/4 male`:                    "PUSH 10 mm; G 1/4 male plastic",
+		`Fittings push-in PE10 x G 1/4 male`:                    "PUSH 10 mm; G 1/4 male",
 		`Camlock type F 2" NPT`:                                 "NPT 2 male",
 		`Camlock type: F 2"`:                                    "PIPE 2 male",
 		`Klemmverschraubung 3/4" Eurokonus 16x2`:                "PIPE 3/4; COMP 16 mm",

@@ -83,7 +83,7 @@ func (l *line) survey() {
 					reads = m.shape
 				}
 			case classMaterial:
-				if l.foot(it) {
+				if l.foot(it) || l.tubesOwn(k) {
 					continue
 				}
 				l.takeMaterial(m.value)
@@ -143,6 +143,13 @@ func (l *line) fromZero() bool {
 var european = map[string]bool{
 	"de": true, "it": true, "nl": true, "sv": true, "no": true, "da": true, "fi": true, "pl": true, "cs": true,
 	"ru": true, "uk": true, "tr": true, "hu": true, "ro": true, "hr": true, "el": true,
+}
+
+// tubesOwn reports a material that is written to the size of the tube that pushes in: push-in PE10. It is
+// the tube's, and says nothing of what the fitting is made of.
+func (l *line) tubesOwn(k int) bool {
+	next := at(l.tokens, k+1)
+	return next.figure != nil && next.glued && (next.figure.kind == bare || next.figure.kind == mmSize) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "PUSH" })
 }
 
 // foot reports the Portuguese pé, a foot, which no polyethylene is written as.

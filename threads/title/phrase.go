@@ -38,6 +38,7 @@ type phrase struct {
 	doubt     bool // a word that is not understood stands where a sex stands
 	guess     bool // the end is taken from the beginning of a compound word
 	lent      bool // the end is another's word, and a word of its own is not understood
+	apart     bool // a word that is not understood stands between the size and the word of the end
 	lone      bool // a tail's one size in inches: its hose's or its thread's
 	paired    bool // another such size stands beside it
 	doubled   bool // the other end of an elbow whose one tail is said
@@ -384,7 +385,27 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 	if c.fig != nil && c.fig.coded && (c.end == "PUSH" || c.end == "TUBE") {
 		c.end = "" // the thread of a push-in fitting's code
 	}
+	c.apart = !l.one && c.end != "" && l.sunder(tokens)
 	l.countSexes(c, tokens)
 	c.trim(l, tokens)
 	return c
+}
+
+// sunder reports whether a word that is not understood stands between the size of an end and the word that
+// says what takes it: 3/4 straght tap connector comp.
+func (l *line) sunder(tokens []token) bool {
+	seen, strange := false, false
+	for k := range tokens {
+		it := &tokens[k]
+		switch {
+		case it.figure != nil && it.figure.sized(), it.is(classEnd) != nil:
+			if seen && strange {
+				return true
+			}
+			seen, strange = true, false
+		case it.unread && !it.code && it.to-it.from >= shortestMisspelt:
+			strange = true
+		}
+	}
+	return false
 }

@@ -42,7 +42,9 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
 	case c.lent && !r.Candidates[0].Family.Threaded() && len(r.Candidates) == 1:
-		return "Is the " + quote(r.Words) + " a " + r.Candidates[0].String() + ", as the rest of the text says of its other end? Not understood: " + l.strangeWords() + ". Look at the picture, or ask the shop."
+		return "Is the " + quote(r.Words) + " " + article(r.Candidates[0].String()) + ", as the rest of the text says of its other end? Not understood: " + l.strangeWords() + ". Look at the picture, or ask the shop."
+	case c.apart && !r.Candidates[0].Family.Threaded() && !l.one:
+		return "Is the " + quote(r.Words) + " " + article(r.Candidates[0].String()) + "? Not understood: " + l.strangeWords() + ", between the size and the word for the end. Look at the picture, or ask the shop."
 	case c.guess && r.Candidates[0].Family == threads.Barb && !l.one && !l.is(tail):
 		return "Is the " + strings.TrimSpace(r.Candidates[0].Size+" of "+quote(r.Words)) + " a tail for a hose? The word only begins so: look at the picture, or ask the shop."
 	case c.assumed && r.Candidates[0].Family == threads.Barb && !l.one:
@@ -53,6 +55,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].Size + " a hose's, or the thread's at the other end? The text gives two sizes and does not say which is whose: ask for both."
 	case c.lone && !l.one && r.Candidates[0].Family == threads.Barb:
 		return "Is the " + r.Candidates[0].Size + " the hose's, or the thread's at the other end? The text gives one size: ask for both."
+	case r.Candidates[0].Size == "" && takesTube(c.end):
+		return "What tube fits the " + threads.PlainWord(r.Candidates[0].Family) + " end? The text does not say: ask for the tube's outside diameter."
 	case r.Candidates[0].Size == "":
 		return "What hose fits the " + threads.PlainWord(r.Candidates[0].Family) + "? The text does not say: ask for its bore in mm."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.doubt:
@@ -304,7 +308,7 @@ func (l *line) kindWord() string {
 
 // article writes a word with a or an.
 func article(word string) string {
-	if word != "" && strings.ContainsRune("aeiouAEIOU", rune(word[0])) {
+	if word != "" && (strings.ContainsRune("aeiouAEIOU8", rune(word[0])) || strings.HasPrefix(word, "11 ") || strings.HasPrefix(word, "18 ")) {
 		return "an " + word
 	}
 	return "a " + word
