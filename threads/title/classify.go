@@ -34,7 +34,7 @@ func (l *line) classify() {
 		switch {
 		case f.kind == bare:
 			f.drop(asNothing)
-		case f.kind == mmSize && l.is(dial):
+		case f.kind == mmSize && l.is(dial) && !(f.v < smallestDial && takesTube(at(l.tokens, k+1).value(classEnd))):
 			f.drop(asDial) // a gauge's millimetres are its dial
 		case f.kind == junkFigure && f.role == noRole:
 			f.role = asNothing

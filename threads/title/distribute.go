@@ -134,8 +134,8 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			// male JIC x male JIC - 9/16-18: the size of both
 		case c.fig != nil:
 			ends = append(ends, c)
-		case k == 1 && !c.strong && c.end != "" && !c.described() && ends[0].bare() && ends[0].attr == 0 && k+1 < len(tail) && tail[k+1].strong && tail[k+1].fig == nil && tail[k+1].says() && !l.one:
-			ends[0].end = c.end // 2" tee, slip x slip x FIPT
+		case k == 1 && !c.strong && c.end != "" && !c.described() && ends[0].attr == 0 && k+1 < len(tail) && tail[k+1].strong && tail[k+1].fig == nil && tail[k+1].says() && !l.one && (ends[0].bare() || ends[0].sexOf(tail[k+1])):
+			ends[0].end, ends[0].sexes = c.end, nil // 2" tee, slip x slip x FIPT; 1/2" female adapter, slip x FPT
 		case c.strong && c.onlySexes() && len(ends) == 1 && len(ends[0].sexes) == 0:
 			ends[0].sexes = c.sexes
 		case c.strong && c.onlySexes() && len(c.sexes) > 1 && len(ends) == 1 && len(ends[0].sexes) == 1:
@@ -164,6 +164,11 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 		}
 	}
 	return ends, rest
+}
+
+// sexOf reports whether all that is said of an end is the one sex that another's words repeat.
+func (c *phrase) sexOf(o *phrase) bool {
+	return c.fam == nil && c.end == "" && len(c.sexes) == 1 && len(o.sexes) == 1 && o.sexes[0] == c.sexes[0]
 }
 
 // lentSize is the size that an end without one takes from its neighbour; none where a letter of the standard

@@ -232,6 +232,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.is(tee) && len(ends) == 2 && ends[0].fig == ends[1].fig && ends[0].fig != nil && ends[0].fig.counted {
 		return ends // two tails of a tee: of its third end nothing is said
 	}
+	if l.is(tee) && len(ends) == 2 && l.twoOutlets(ends[0], ends[1]) {
+		return []*phrase{ends[0], ends[1], copyOf(ends[1])}
+	}
 	if l.is(tee) && len(ends) == 2 || want == 3 && len(ends) == 2 && threadLike(ends[0]) && threadLike(ends[1]) {
 		return l.threeOf(ends)
 	}
@@ -273,7 +276,7 @@ func (l *line) moreThanItHas(ends []*phrase) bool {
 	case l.is(adaptor), l.is(madeUp):
 		return len(ends) > 2
 	case l.shape.ends == 1:
-		return l.is(plain) && len(ends) > 1
+		return (l.is(plain) || l.is(dial)) && len(ends) > 1
 	}
 	return l.shape.ends > 1 && len(ends) > l.shape.ends
 }
@@ -452,6 +455,17 @@ func (l *line) inletBetween(from, to int) bool {
 	text := string(l.norm[min(from, to):to])
 	for _, w := range [...]string{"inlet", "entree", "ingresso", "entrada", "eingang", "inlaat", "inlopp", "вход", "wejscie", "vstup"} {
 		if hasWord(text, w) {
+			return true
+		}
+	}
+	return false
+}
+
+// twoOutlets reports whether two outlets are counted behind the first of two ends: inlet IG 3/4, 2 outlets AG 3/4.
+func (l *line) twoOutlets(first, second *phrase) bool {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if f := it.figure; it.from >= first.from && it.to <= second.to && f != nil && f.whole && f.v == 2 && at(l.tokens, k+1).role(classAfter) == asCount && l.inletBetween(0, it.from) {
 			return true
 		}
 	}

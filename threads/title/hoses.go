@@ -174,7 +174,7 @@ func allStock(ends []*phrase) bool {
 }
 
 // connector reports a short hose with its ends on, of which only the sizes are
-// said (hose 1/2 x 3/8 40 cm), and makes its ends threads.
+// said (hose 1/2 x 3/8 40 cm; supply line 3/4 x 3/4, 18 in), and makes its ends threads.
 func (l *line) connector(ends []*phrase) bool {
 	if len(ends) != 2 || !allStock(ends) {
 		return false
@@ -183,7 +183,7 @@ func (l *line) connector(ends []*phrase) bool {
 	for k := range l.tokens {
 		if f := l.tokens[k].figure; f != nil && f.role == asLength {
 			text := strings.ToLower(l.words(l.tokens[k].from, l.tokens[k].to))
-			short = short || endsIn(text, "cm", "см", "سم")
+			short = short || endsIn(text, "cm", "см", "سم") || l.is(hose) && f.v <= longestSupply && endsIn(text, `"`, "in", "inch")
 		}
 	}
 	for _, e := range ends {
@@ -200,6 +200,10 @@ func (l *line) connector(ends []*phrase) bool {
 	}
 	return true
 }
+
+// longestSupply is the longest of the hoses in inches that are sold with their ends on to join a tap or a toilet.
+// A judgement.
+const longestSupply = 72
 
 // endsIn reports whether a length's text ends in one of the units.
 func endsIn(text string, units ...string) bool {
@@ -237,7 +241,7 @@ func (l *line) byTheRoll(ends []*phrase) bool {
 				return slices.ContainsFunc(words, func(w string) bool { return endsIn(strings.TrimRight(w, "."), units...) })
 			}
 			switch {
-			case in("cm", "mm", "in", "см", "мм", "سم", "مم", "ملم"):
+			case in("cm", "mm", "in", `"`, "″", "см", "мм", "سم", "مم", "ملم"):
 			case in("ft", "feet", "foot", "'"):
 				long = long || f.v >= shortest*3
 			default:

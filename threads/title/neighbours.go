@@ -151,15 +151,21 @@ func (l *line) coupledFace(k int) {
 	}
 }
 
-// codeInBrackets takes the sex from two letters in brackets behind a code or a standard, and from
-// no thread or size: ISO 7241-A (AG).
+// codeInBrackets takes the sex from two letters behind a code or a standard, and from no thread or size, in
+// brackets or between it and a size: ISO 7241-A (AG), ISO 7241-A AG 3/8 body.
 func (l *line) codeInBrackets(k int) {
-	it, open := &l.tokens[k], at(l.tokens, k-1)
-	if it.is(classSex) == nil || it.to-it.from != 2 || open.mark != '(' || at(l.tokens, k+1).mark != ')' || k < 4 {
+	it, from := &l.tokens[k], k-1
+	if it.is(classSex) == nil || it.to-it.from != 2 {
 		return
 	}
-	code, dash := at(l.tokens, k-2), at(l.tokens, k-3)
-	if code.figure == nil && code.glued && code.to-code.from == 1 && dash.mark == '-' && l.tokens[k-4].figure != nil {
+	switch bracket := at(l.tokens, k-1).mark == '('; {
+	case bracket && at(l.tokens, k+1).mark == ')':
+		from = k - 2
+	case bracket || !l.american():
+		return
+	}
+	code, dash := at(l.tokens, from), at(l.tokens, from-1)
+	if code.figure == nil && code.glued && code.to-code.from == 1 && dash.mark == '-' && at(l.tokens, from-2).figure != nil {
 		it.word, it.unread = nil, true
 	}
 }

@@ -255,8 +255,8 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		}
 		drop := false
 		plain := e.bare() && e.fig.kind == inchSize
-		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && e.fam != nil && e.fig.v >= 2*ends[0].fig.v && e.fig.v == float64(int(e.fig.v)) {
-			ends[0].fam, plain = e.fam, true
+		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && e.maleOrUnsaid() && e.fam != nil && e.fig.v >= 2*ends[0].fig.v && e.fig.v == float64(int(e.fig.v)) {
+			ends[0].fam, ends[0].sexes, plain = e.fam, e.sexes, true
 		}
 		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && len(e.sexes) == 0 && !plain && e.fig.kind == inchSize && lengthOfNipple(e.fig.v, ends[0].fig.v) {
 			e.fig.perhaps = true // 1 x 1 1/2 NPT is a close nipple, or one that reduces
@@ -286,6 +286,11 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		out = append(out, e)
 	}
 	return out
+}
+
+// maleOrUnsaid reports the words of a nipple's length, if it is one: 1/2" x 3" MIP.
+func (c *phrase) maleOrUnsaid() bool {
+	return len(c.sexes) == 0 || len(c.sexes) == 1 && c.sexes[0] == threads.Male
 }
 
 // lengthOfNipple reports whether the second figure of a nipple can be its length in inches: none is shorter than

@@ -270,5 +270,20 @@ func (sc *scanner) exact(from, to int) (int, []*sense) {
 // is theirs and no part of a mixed number: KX4 1/4.
 func (sc *scanner) behindCode(i int) bool {
 	n := len(sc.tokens)
-	return n > 0 && sc.tokens[n-1].unread && sc.tokens[n-1].to == i
+	return n > 0 && sc.tokens[n-1].unread && sc.tokens[n-1].to == i || sc.endsCode(i)
+}
+
+// endsCode reports the last number of a part's number of letters and numbers that two hyphens join: B-400-3.
+func (sc *scanner) endsCode(i int) bool {
+	if byteAt(sc.norm, i-1) != '-' {
+		return false
+	}
+	hyphens, from := 0, i
+	for from > 0 && !isBlank(sc.norm[from-1]) {
+		from--
+		if sc.norm[from] == '-' {
+			hyphens++
+		}
+	}
+	return hyphens >= 2 && letter(sc.norm[from])
 }

@@ -76,7 +76,7 @@ func oneSided(ends []*phrase) {
 		return // each has its own
 	}
 	for k, e := range ends {
-		if e.attr&isOneSided != 0 && k > 0 && ends[k-1].fig == e.fig && ends[k-1].attr&isOneSided != 0 {
+		if e.attr&isOneSided != 0 && k > 0 && ends[k-1].fig == e.fig && ends[k-1].fam == e.fam && ends[k-1].attr&isOneSided != 0 {
 			e.sexes = nil
 			e.attr &^= isNut | isSwivel
 		}
