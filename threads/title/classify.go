@@ -310,9 +310,21 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 	if !f.whole || f.v > 20 || k == 0 || !l.tokens[k].glued || l.tokens[k-1].is(classFamily) == nil {
 		return false
 	}
+	if l.gradePair(k) {
+		return true
+	}
 	bore := at(l.tokens, k+1)
 	wires := f.v <= 2 && hydraulic(l.norm) && bore.is(classSex) == nil && !bore.parted() && l.namesHose() && l.sizeElsewhere(k) // hydraulic hose 3/8 R2
 	return l.is(hose) || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v) || bore.figure != nil && bore.figure.frac && !bore.parted() || wires
+}
+
+// gradePair reports one of two grades of hose that a fitting is for, beside its sizes: r1 / r2 1/4" x 1/4".
+func (l *line) gradePair(k int) bool {
+	r := func(j int) bool { m := at(l.tokens, j).is(classFamily); return m != nil && m.value == "R" }
+	other := func(stroke, letter, number int) bool {
+		return at(l.tokens, stroke).mark == '/' && r(letter) && at(l.tokens, number).figure != nil && at(l.tokens, number).figure.whole && at(l.tokens, number).glued
+	}
+	return l.tokens[k].glued && r(k-1) && (other(k+1, k+2, k+3) || other(k-2, k-4, k-3)) && l.sizeElsewhere(k)
 }
 
 // pumpType reports one of the two numbers of a circulator's type, its bore and its head: 25-60.

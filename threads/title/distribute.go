@@ -284,6 +284,10 @@ func (l *line) sizeless(all []*phrase) (ends, rest []*phrase) {
 // overlay spreads what phrases without a size say over the ends that lack it.
 func (l *line) overlay(ends, rest []*phrase) {
 	for _, r := range rest {
+		if len(ends) == 1 && !l.one && l.shape != nil && l.shape.ends >= 2 && plainFamilies(r.end) != nil && (r.end != "TUBE" || r.pex) && !r.hose && ends[0].bare() && ends[0].attr&^isPlastic == 0 {
+			ends[0].end, ends[0].pex, ends[0].barbed, ends[0].endFirst = r.end, r.pex, r.barbed, r.to <= ends[0].from
+			continue // PEX elbow, 1/2"; check valve 1/8", barb
+		}
 		for _, e := range ends {
 			if e.millimetres() {
 				continue

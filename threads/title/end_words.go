@@ -55,6 +55,9 @@ func (l *line) roundWord(c *phrase, next *figure) {
 	if next != nil && next.role.other() {
 		return // the diameter of a dial
 	}
+	if next != nil && next.kind == frenchSize {
+		return // Ø20/27: a thread by its bore and its outside
+	}
 	c.round = true
 	if l.is(plain) && l.shape.ends == 1 && !l.one && next != nil && next.marked {
 		return // a plug is for no tube: bujão Ø 1/4"

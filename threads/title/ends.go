@@ -431,6 +431,11 @@ func (l *line) ownForm(c *phrase, i, n int) {
 	}
 }
 
+// sameFigure reports whether two ends have one size, said once or twice.
+func (c *phrase) sameFigure(o *phrase) bool {
+	return c.fig == o.fig || c.fig != nil && o.fig != nil && c.fig.kind == o.fig.kind && c.fig.v == o.fig.v && c.fig.pitch == o.fig.pitch
+}
+
 func copyOf(c *phrase) *phrase { d := *c; return &d }
 
 // threeOf makes a tee of two ends: tubes and tails are the run, else the first
@@ -443,7 +448,7 @@ func (l *line) threeOf(ends []*phrase) []*phrase {
 	if threadLike(a) && !threadLike(b) {
 		return []*phrase{b, a, copyOf(b)}
 	}
-	if third := copyOf(b); a.fig == b.fig && len(a.sexes) == 1 && len(b.sexes) == 1 && a.sexes[0] != b.sexes[0] {
+	if third := copyOf(b); a.sameFigure(b) && len(a.sexes) == 1 && len(b.sexes) == 1 && a.sexes[0] != b.sexes[0] {
 		third.sexes, third.bothSexes = nil, true // tee 1/2 M/F: which of the two it has twice is not said
 		return []*phrase{a, b, third}
 	}

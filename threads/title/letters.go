@@ -81,6 +81,9 @@ func (l *line) slipLetter(k int) {
 	if it.to-it.from != 1 || l.norm[it.from] != 's' || it.value(classSep) != "weak" || !l.capital(it.from) && !l.slipBoth(k) {
 		return
 	}
+	if at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && at(l.tokens, k+2).figure != nil {
+		return // S-20
+	}
 	prev := at(l.tokens, k-1)
 	slip := prev.figure != nil && (prev.figure.marked || prev.figure.frac) && at(l.tokens, k-2).value(classSep) == "x" && at(l.tokens, k+1).value(classSep) != "x" // 2" FPT x 2" S
 	slip = slip || prev.figure != nil && (prev.figure.marked || prev.figure.frac) && at(l.tokens, k+1).value(classSep) == "x" && l.american()                      // 1-1/2 S x 3/4 FPT

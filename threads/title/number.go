@@ -108,6 +108,10 @@ func (sc *scanner) number(i int, glued bool) int {
 			return sc.addFigure(i, end+len(all), glued, f)
 		}
 	}
+	if f.whole && hasText(sc.norm, end, "-x ход") {
+		f.drop(asWays) // 3-х ходовой: of three ways
+		return sc.addFigure(i, end+len("-x"), glued, f)
+	}
 	if isBlank(byteAt(sc.norm, end)) && sc.behindCode(i) {
 		return sc.addFigure(i, end, glued, f) // AB4512 C: the number of a code counts nothing
 	}

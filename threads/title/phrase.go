@@ -35,6 +35,7 @@ type phrase struct {
 	plus      bool // a plus parts it from the phrase before: another part
 	strange   bool // a word that can be its own is not understood
 	bothSexes bool // the text says both male and female of it
+	nutted    bool // what it says of the sex is a nut, which may be one that comes with the part
 	doubt     bool // a word that is not understood stands where a sex stands
 	guess     bool // the end is taken from the beginning of a compound word
 	lent      bool // the end is another's word, and a word of its own is not understood

@@ -61,6 +61,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "What hose fits the " + threads.PlainWord(r.Candidates[0].Family) + "? The text does not say: ask for its bore in mm."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.doubt:
 		return "Is the " + r.Candidates[0].String() + " male or female? Not understood: " + l.strangeWords() + ". Look for M or F, or ask the shop."
+	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.nutted:
+		return "Is the " + r.Candidates[0].String() + " male or female? A nut is named, and not whose it is: look for M or F, or ask the shop."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits() && c.bothSexes:
 		return "Is the " + r.Candidates[0].String() + " male or female? The text says both: look for M or F, or ask the shop."
 	case r.Candidates[0].Family.Threaded() && r.Sex == threads.NoSex && !l.fits():
@@ -105,6 +107,8 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 		sex = " And is it male or female?"
 		if c.doubt {
 			sex += " Not understood: " + l.strangeWords() + "."
+		} else if c.nutted {
+			sex += " A nut is named, and not whose it is."
 		} else if c.bothSexes {
 			sex += " The text says both."
 		}

@@ -92,6 +92,12 @@ func (l *line) ownWords(ends []*phrase) {
 		if (e.end == "PUSH" || e.end == "COMPRESSION") && len(ends) == 2 && e.fig != nil && e.fig.kind == inchSize && (len(e.sexes) == 1 || e.thread) && e.fam == nil && (ends[0].millimetres() || ends[1].millimetres()) {
 			e.end, e.thread = "", true // conexão instantânea macho 1/8 tubo 6 mm
 		}
+		if e.end == "PUSH" && len(ends) == 2 && e.endFirst && e.fig != nil && e.fig.kind == inchSize && len(e.sexes) == 1 && e.thread && e.fam == nil {
+			if o := otherOf(ends, e); o.end == "TUBE" {
+				o.end = "PUSH"
+			}
+			e.end = "" // conector rápido, rosca macho 1/4, tubo 1/4
+		}
 		if e.end == "TUBE" && e.round && e.fig != nil && e.fig.kind == inchSize && e.fig.marked && e.described() {
 			e.end = "" // rosca interna Ø 3/4"
 		}
@@ -102,6 +108,14 @@ func (l *line) ownWords(ends []*phrase) {
 			e.also, e.end = e.end, ""
 		}
 	}
+}
+
+// otherOf is the other of two ends.
+func otherOf(ends []*phrase, e *phrase) *phrase {
+	if ends[0] == e {
+		return ends[1]
+	}
+	return ends[0]
 }
 
 // otherNamed reports whether the family of another end is said.
@@ -189,6 +203,24 @@ func (l *line) nutOfTail(ends []*phrase) {
 			}
 		}
 	}
+}
+
+// nutOfTail reports an inch size that the words for a tail with a nut stand before.
+func (c *phrase) nutOfTail() bool {
+	named := c.end == "BARB" || c.part != nil && c.part.traits&tail != 0
+	return named && c.fig != nil && c.fig.kind == inchSize && c.attr&isNut != 0 && len(c.sexes) == 0
+}
+
+// sizeAlone reports a size of which no word speaks.
+func (c *phrase) sizeAlone() bool {
+	return c.fig != nil && c.fam == nil && c.end == "" && len(c.sexes) == 0 && c.attr&isNut == 0
+}
+
+// giveNut makes the end a hose's tail, and its nut the other end's.
+func (c *phrase) giveNut(o *phrase) {
+	const nut = isNut | isSwivel
+	o.attr, o.thread = o.attr|c.attr&nut, true
+	c.attr, c.thread, c.end, c.endFirst = c.attr&^nut, false, "BARB", true
 }
 
 // studRing puts the elastomer ring that is said last, for all ends, on the male ends: it lies in

@@ -18,6 +18,7 @@ func (l *line) assignSexes(ends []*phrase) {
 	l.femaleBody(ends)
 	oneSided(ends)
 	l.oneSwivel(ends)
+	l.nutBeside(ends)
 	if !l.one && l.is(ownThread) {
 		for _, e := range ends {
 			if e.sex() != threads.Female {
@@ -37,6 +38,22 @@ func (l *line) assignSexes(ends []*phrase) {
 		return
 	}
 	l.kindSexes(ends, count)
+}
+
+// nutBeside takes a nut that comes with a part of two male ends from both of them: nipple 3/4 M/M with nut. Where no
+// sex is said the nut may be one end's, and that is asked.
+func (l *line) nutBeside(ends []*phrase) {
+	if l.one || len(ends) != 2 || ends[0].fig == nil || ends[0].fig != ends[1].fig || ends[0].attr&ends[1].attr&isNut == 0 {
+		return
+	}
+	male := ends[0].sex() == threads.Male && ends[1].sex() == threads.Male
+	if !male && (!l.is(nipple) || len(ends[0].sexes)+len(ends[1].sexes) > 0) {
+		return
+	}
+	for _, e := range ends {
+		e.attr &^= isNut
+		e.bothSexes, e.nutted = !male, !male
+	}
 }
 
 // oneSwivel leaves the swivel nut of a tee or an elbow of flares or cones at one end: its body

@@ -159,6 +159,23 @@ var pairPasses = [][]pairRewrite{
 			func(e, _ *phrase) { e.end = "" },
 		},
 		{
+			"of a tail with its nut the metric size is the nut's", `Somunlu hortum rakoru 1/2 M24x1,5`,
+			func(e, o *phrase) bool {
+				return e.nutOfTail() && e.fam == nil && o.sizeAlone() && (o.fig.kind == metricSize || o.fig.kind == coneSize)
+			},
+			func(e, o *phrase) { e.giveNut(o) },
+		},
+		{
+			"of a tail with its nut the larger size is the thread of a flare or a flat face", `ORFS somunlu hortum rakoru 1/2 13/16`,
+			func(e, o *phrase) bool {
+				return e.nutOfTail() && flared(e.fam) && o.sizeAlone() && (o.fig.kind == inchSize || o.fig.kind == unSize) && o.fig.v > e.fig.v
+			},
+			func(e, o *phrase) {
+				o.fam, e.fam = e.fam, nil
+				e.giveNut(o)
+			},
+		},
+		{
 			"an end without a thread goes to the bare size", "Hosetail 316 3/4BSPTx20mm",
 			func(e, o *phrase) bool {
 				return e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize &&

@@ -29,6 +29,10 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return end + 1 // 90D
 	}
 	at := sc.blanks(end)
+	if at > end && (f.v == 45 || f.v == 90) && f.whole && !f.marked && byteAt(sc.norm, at) == 'm' && isBlank(byteAt(sc.norm, at+1)) && sc.familyAt(sc.blanks(at+1)) {
+		f.drop(asAngle)
+		return end // 90 m jic: the male end of an elbow
+	}
 	if stop := sc.horsepower(at, f); stop > 0 {
 		return stop
 	}
@@ -59,6 +63,12 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		}
 	}
 	return end
+}
+
+// familyAt reports the name of a thread at a place.
+func (sc *scanner) familyAt(i int) bool {
+	_, m := sc.lookUp(i)
+	return slices.ContainsFunc(m, func(s *sense) bool { return s.class == classFamily && s.value != "THREAD" })
 }
 
 // inchOfOne reports whether a single stroke before a place marks inches and no feet, as Russian lists write them:
