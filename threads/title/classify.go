@@ -310,12 +310,29 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 	if !f.whole || f.v > 20 || k == 0 || !l.tokens[k].glued || l.tokens[k-1].is(classFamily) == nil {
 		return false
 	}
-	if l.gradePair(k) {
+	if l.gradePair(k) || l.smallGrade(k, f) {
 		return true
 	}
 	bore := at(l.tokens, k+1)
 	wires := f.v <= 2 && hydraulic(l.norm) && bore.is(classSex) == nil && !bore.parted() && l.namesHose() && l.sizeElsewhere(k) // hydraulic hose 3/8 R2
 	return l.is(hose) || l.lex.bores[int(f.v)] == 0 && !inchLike(f.v) || bore.figure != nil && bore.figure.frac && !bore.parted() || wires
+}
+
+// smallGrade reports the r1 or r2 of a line in small letters whose size stands apart from it, with no x between ends:
+// ferrule r2 plain 1/2".
+func (l *line) smallGrade(k int, f *figure) bool {
+	if f.v > 2 || l.capital(l.tokens[k-1].from) || l.one {
+		return false
+	}
+	size := false
+	for j := range l.tokens {
+		o := l.tokens[j].figure
+		size = size || j > k+1 && o != nil && o.kind == inchSize && o.frac
+		if l.tokens[j].value(classSep) != "" {
+			return false
+		}
+	}
+	return size
 }
 
 // gradePair reports one of two grades of hose that a fitting is for, beside its sizes: r1 / r2 1/4" x 1/4".

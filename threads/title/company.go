@@ -93,6 +93,9 @@ func (l *line) partShortWith() {
 // plusBefore reports whether a plus stands between a part's name and the name or the size
 // before it: elbow 3/8 + ball valve.
 func (l *line) plusBefore(k int) bool {
+	if at(l.tokens, k-1).mark == '+' && slices.ContainsFunc(l.tokens[:k-1], func(it token) bool { return it.figure != nil && it.figure.sized() }) && at(l.tokens, k-2).figure == nil {
+		return true // G 1/4 fill port + plug
+	}
 	for j := k - 1; j >= 0 && l.tokens[j].is(classKind) == nil; j-- {
 		if l.tokens[j].mark == '+' {
 			return true
@@ -102,6 +105,11 @@ func (l *line) plusBefore(k int) bool {
 		}
 	}
 	return false
+}
+
+// unknownPart reports a word that is not understood before the plus at which another part begins.
+func (l *line) unknownPart(k int) bool {
+	return k > 1 && slices.ContainsFunc(l.tokens[:k-1], func(it token) bool { return it.unread && !it.code })
 }
 
 // forWord reads the f. before a noun of German, which is the short für: f. Druckluft. A sex is written so too, and

@@ -120,6 +120,9 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			continue
 		}
 		c.fig = lentSize(c, tail[0])
+		if c.end == "BARB" && !c.hose && tail[0].bare() && tail[0].fig.kind == inchSize && !l.one && len(tail) == 1 {
+			c.lone, tail[0].open = true, true // hose barb x 1/2: of the 1/2 nothing is said
+		}
 		if c.fam != nil && c.fam.value == "NH" {
 			c.fig = hoseThread()
 		}

@@ -12,7 +12,7 @@ import (
 func (l *line) inherit(ends []*phrase) {
 	tail := l.is(tail)
 	for k, e := range ends {
-		if e.fig == nil || e.end != "" || e.fam != nil || !threadLike(e) || e.fig.kind != inchSize && e.fig.kind != dashSize {
+		if e.fig == nil || e.open || e.end != "" || e.fam != nil || !threadLike(e) || e.fig.kind != inchSize && e.fig.kind != dashSize {
 			continue
 		}
 		if e.fig.hose && !tail && !hasEnd(ends, "BARB") && !l.saysHose() {
@@ -276,7 +276,7 @@ func (l *line) moreThanItHas(ends []*phrase) bool {
 	case l.is(adaptor), l.is(madeUp):
 		return len(ends) > 2
 	case l.shape.ends == 1:
-		return (l.is(plain) || l.is(dial)) && len(ends) > 1
+		return len(ends) > 1 && (l.is(plain) || l.is(dial) || l.is(coupler) && ends[0].end == "" && ends[1].end == "")
 	}
 	return l.shape.ends > 1 && len(ends) > l.shape.ends
 }

@@ -39,11 +39,11 @@ func (l *line) germanLetter(k int) {
 	}
 }
 
-// wideSyllable takes the sex from a single sign of Chinese or Japanese that stands right beside signs that
+// wideSyllable takes the sex or the part from a single sign of Chinese or Japanese that stands right beside signs that
 // are not understood, as it is a syllable of their word: 公 is male, and 公制 metric.
 func (l *line) wideSyllable(k int) {
 	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
-	if it.is(classSex) == nil || !wide(l.norm, it.from) || utf8.RuneCount(l.norm[it.from:it.to]) > 1 {
+	if it.is(classSex) == nil && it.is(classKind) == nil || !wide(l.norm, it.from) || utf8.RuneCount(l.norm[it.from:it.to]) > 1 {
 		return
 	}
 	if prev.unread && prev.to == it.from && wide(l.norm, prev.from) || next.unread && next.from == it.to && wide(l.norm, next.from) {

@@ -290,6 +290,9 @@ func lexiconRows(name string) iter.Seq2[int, row] {
 	return rows.Each[row]("title", lexiconFiles, "lexicon/"+name)
 }
 
+// weak reports a word for a part that mostly has the sex, which another word outranks.
+func (m *sense) weak() bool { return m.class == classSex && strings.HasSuffix(m.value, "~") }
+
 func sexesOf(letters string) []threads.Sex {
 	var out []threads.Sex
 	for _, l := range letters {

@@ -67,7 +67,7 @@ func (l *line) survey() {
 			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
 			switch m.class {
 			case classKind:
-				l.parts = l.parts || l.shape != nil && l.shape.ends >= 0 && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
+				l.parts = l.parts || (l.shape != nil && l.shape.ends >= 0 || l.unknownPart(k)) && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
 				if k > 0 && l.meantFor(k-1) && (m.shape.ends < 0 || l.tokens[k-1].to-l.tokens[k-1].from > 2) {
 					continue // à vis, für Rohrschellen: not the part itself
 				}
@@ -181,7 +181,7 @@ func (l *line) hardware() bool {
 			}
 			metric = true
 		}
-		if it.is(classFamily) != nil || it.is(classEnd) != nil || it.is(classSex) != nil && it.value(classSex) != "F~" && it.to-it.from > 2 {
+		if it.is(classFamily) != nil || it.is(classEnd) != nil || it.is(classSex) != nil && !it.is(classSex).weak() && it.to-it.from > 2 {
 			return false
 		}
 	}

@@ -40,6 +40,8 @@ type phrase struct {
 	guess     bool // the end is taken from the beginning of a compound word
 	lent      bool // the end is another's word, and a word of its own is not understood
 	apart     bool // a word that is not understood stands between the size and the word of the end
+	custom    bool // the sex is that of a word for a part that mostly has it
+	snaps     bool // its word is that of a quick coupling, which hoses have too
 	lone      bool // a tail's one size in inches: its hose's or its thread's
 	paired    bool // another such size stands beside it
 	doubled   bool // the other end of an elbow whose one tail is said
@@ -345,14 +347,14 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 		for _, m := range it.word {
 			switch m.class {
 			case classSex:
-				weak := m.value == "F~" // a word that mostly means so
+				weak := m.weak() // a word that mostly means so
 				if weak && len(c.sexes) > 0 {
 					continue
 				}
 				if c.weak {
 					c.sexes = nil
 				}
-				c.weak = weak
+				c.weak, c.custom = weak, weak && m.value == "M~"
 				c.addSexes(m.sexes, joined)
 				c.threaded = c.threaded || !sexOnly[m.tongue]
 			case classFamily:
@@ -386,6 +388,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 	if c.fig != nil && c.fig.coded && (c.end == "PUSH" || c.end == "TUBE") {
 		c.end = "" // the thread of a push-in fitting's code
 	}
+	c.assumed = c.assumed || c.custom && !l.one
 	c.apart = !l.one && c.end != "" && l.sunder(tokens)
 	l.countSexes(c, tokens)
 	c.trim(l, tokens)

@@ -45,6 +45,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + quote(r.Words) + " " + article(r.Candidates[0].String()) + ", as the rest of the text says of its other end? Not understood: " + l.strangeWords() + ". Look at the picture, or ask the shop."
 	case c.apart && !r.Candidates[0].Family.Threaded() && !l.one:
 		return "Is the " + quote(r.Words) + " " + article(r.Candidates[0].String()) + "? Not understood: " + l.strangeWords() + ", between the size and the word for the end. Look at the picture, or ask the shop."
+	case c.snaps && !l.one && r.Candidates[0].Size != "":
+		return "Is the " + r.Candidates[0].Size + " that of a tube, which pushes in, or of a hose that the coupling is for? The word is used for both: look at the picture, or ask the shop."
 	case c.guess && r.Candidates[0].Family == threads.Barb && !l.one && !l.is(tail):
 		return "Is the " + strings.TrimSpace(r.Candidates[0].Size+" of "+quote(r.Words)) + " a tail for a hose? The word only begins so: look at the picture, or ask the shop."
 	case c.assumed && r.Candidates[0].Family == threads.Barb && !l.one:

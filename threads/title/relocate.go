@@ -78,7 +78,7 @@ func (l *line) ownWords(ends []*phrase) {
 			e.end = "PUSH" // no quick coupling is bent or branches
 		}
 		if e.end == "QC" && e.millimetres() {
-			e.end = "PUSH" // a quick connection of so many millimetres takes a tube
+			e.end, e.snaps = "PUSH", true // a quick connection of so many millimetres takes a tube, or a hose
 		}
 		if e.end == "QC" && len(ends) == 2 && e.fam == nil && otherNamed(ends, e) {
 			continue // coupling, male 1/2, thread female 1/2 NPT: the first is the coupling's own

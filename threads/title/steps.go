@@ -81,7 +81,7 @@ var pairPasses = [][]pairRewrite{
 		{
 			"a sex is the thread's where a pressed or soldered pipe has its own millimetres", `Raccord cuivre à sertir femelle 1/2" Ø14`,
 			func(e, o *phrase) bool {
-				return e.fig != nil && e.fig.kind == inchSize && notJudged[e.end] != "" && e.end != "QC" && len(e.sexes) > 0 && e.fam == nil && o.millimetres() && !o.described() && (o.end == "" || o.round || o.end == e.end)
+				return e.fig != nil && e.fig.kind == inchSize && notJudged[e.end] != "" && e.end != "QC" && len(e.sexes) > 0 && e.fam == nil && o.millimetres() && !o.described() && (o.end == "" || o.round || o.pex || o.end == e.end)
 			},
 			func(e, o *phrase) { o.end, e.end, e.thread = e.end, "", true },
 		},

@@ -55,7 +55,7 @@ func (l *line) countSexes(c *phrase, tokens []token) {
 		}
 		said, family := it.is(classSex), it.is(classFamily) // NPT male is one word
 		switch {
-		case said != nil && said.value != "F~":
+		case said != nil && !said.weak():
 			row = append(row, said.sexes...)
 		case family != nil && len(family.sexes) > 0:
 			row = append(row, family.sexes...)
