@@ -163,6 +163,9 @@ func (l *line) sizeElsewhere(k int) bool {
 // behind a size is its other size.
 func (l *line) timesBehind(k int, f *figure) bool {
 	x, before, next := at(l.tokens, k-1), at(l.tokens, k-2), at(l.tokens, k+1)
+	if !l.one && k >= 3 && x.value(classSep) == "x" && l.tokens[k].glued && f.v >= 2 && !f.marked && (before.mark == ',' || before.mark == '|' || before.mark == ';') && l.otherSize(k) && (next.to == next.from || next.mark == '|' || next.mark == ';') {
+		return true // elbow 15 mm, x12
+	}
 	if l.one || k < 2 || x.value(classSep) != "x" || x.glued || f.v < 2 || f.marked || tubeOutsides[f.v] || !l.otherSize(k) || next.figure != nil && !l.priceLike(k+1) || next.parted() && (next.mark != '-' || next.glued) || next.glued && next.mark == 0 {
 		return false
 	}

@@ -27,6 +27,10 @@ func (l *line) inherit(ends []*phrase) {
 			e.open = true
 			continue
 		}
+		if e.bare() && !l.one && hasEnd(ends, "BARB") && e.part != nil && e.part.name == "pipe stock" {
+			e.open = true // 1/2" pipe to 3/8" barb: how it takes the pipe is not said
+			continue
+		}
 		if e.bare() && !l.one && !anyThread(ends) && l.unevenWord(ends, e) {
 			continue
 		}

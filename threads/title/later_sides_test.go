@@ -132,7 +132,7 @@ func TestSmallWaysOfWriting(t *testing.T) {
 		{`Cople 1/2 300# G`, "PIPE 1/2 female; PIPE 1/2 female", "coupling", ""},
 		{`Отвод ф25`, "TUBE 25 mm; TUBE 25 mm", "elbow", ""},
 		{`Küresel vana iki inç`, "PIPE 2 female; PIPE 2 female", "shut-off valve", ""},
-		{`Red. campana 3/4 x 1/2`, "PIPE 3/4; PIPE 1/2", "", ""},
+		{`Red. campana 3/4 x 1/2`, "PIPE 3/4 female; PIPE 1/2 female", "", ""},
 		{`Insert coupling 1" nylon`, "BARB 1 in; BARB 1 in", "coupling", "pa"},
 		{`Insert adapter 3/4 x 1 male`, "BARB 3/4 in; PIPE 1 male", "", ""},
 	})

@@ -117,10 +117,19 @@ func (l *line) survey() {
 	if l.is(tail) && l.both && !l.one && l.namesHose() {
 		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends
 	}
+	if l.shape != nil && l.shape.name == "pipe stock" && slices.ContainsFunc(l.tokens, saysEnd) {
+		l.shape = nil // 1/2" pipe to 3/8" barb
+	}
 	if l.shape != nil && l.shape.ends >= 0 {
 		l.evidence = true
 	}
 	l.litres()
+}
+
+// saysEnd reports a word that speaks of an end: its thread, its sex, or what takes it.
+func saysEnd(it token) bool {
+	end := it.value(classEnd)
+	return it.is(classFamily) != nil || it.is(classSex) != nil || end != "" && end != "TUBE" && end != "ROUND" && end != "BORE"
 }
 
 // figured reports whether a figure stands before the word at k.
@@ -213,8 +222,8 @@ func (l *line) takeKind(s *shape) {
 	if l.fitting == nil && s.ends >= 0 {
 		l.fitting = s
 	}
-	if l.is(coupler) && s.traits&(tee|elbow) != 0 {
-		l.shape = s // quick connect tee
+	if (l.is(coupler) || l.shape != nil && l.shape.name == "coupling") && s.traits&(tee|elbow) != 0 {
+		l.shape = s // quick connect tee, socket elbow
 		return
 	}
 	if l.shape == nil || s.rank > l.shape.rank || s.rank == l.shape.rank && len(s.name) > len(l.shape.name) && strings.HasSuffix(s.name, l.shape.name) { // elbows, street elbow

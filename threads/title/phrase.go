@@ -30,6 +30,7 @@ type phrase struct {
 	round     bool // a diameter is said, of a tube or of a tail
 	threaded  bool // the word of the sex means a thread, as IG
 	assumed   bool // the sex is the usual one of the kind, and not said
+	byKind    bool // the sex is not said: what it is, it is by the kind of part
 	unknown   bool // it holds a word that is not understood
 	either    bool // the word of the end may be that of the other size
 	plus      bool // a plus parts it from the phrase before: another part

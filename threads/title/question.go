@@ -153,7 +153,13 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 
 // orNoThread asks of a plastic part, of which no word says that it has a thread, whether it takes a bare pipe.
 func (l *line) orNoThread(c *phrase) string {
-	if l.one || c.fam != nil || len(c.sexes) > 0 && !c.assumed || c.thread || c.attr&isPlastic == 0 && !plasticMaterials[l.material] {
+	if l.one || c.fam != nil || len(c.sexes) > 0 && !c.assumed && !c.byKind || c.thread {
+		return ""
+	}
+	if c.fig != nil && c.fig.dn > 0 {
+		return " Or has it no thread, but a flange, or an end to weld, solder or press? A nominal bore says nothing of that."
+	}
+	if c.attr&isPlastic == 0 && !plasticMaterials[l.material] {
 		return ""
 	}
 	return " Or has it no thread, and the pipe is glued, fused or pushed on?"

@@ -273,17 +273,23 @@ func (sc *scanner) behindCode(i int) bool {
 	return n > 0 && sc.tokens[n-1].unread && sc.tokens[n-1].to == i || sc.endsCode(i)
 }
 
-// endsCode reports the last number of a part's number of letters and numbers that two hyphens join: B-400-3.
+// endsCode reports the last number of a part's number: of letters and numbers that two hyphens join, B-400-3, or with a
+// hyphen and letters between its numbers, B-42S4.
 func (sc *scanner) endsCode(i int) bool {
-	if byteAt(sc.norm, i-1) != '-' {
-		return false
-	}
-	hyphens, from := 0, i
+	hyphens, digits, from := 0, false, i
 	for from > 0 && !isBlank(sc.norm[from-1]) {
 		from--
 		if sc.norm[from] == '-' {
 			hyphens++
 		}
+		digits = digits || digit(sc.norm[from])
 	}
-	return hyphens >= 2 && letter(sc.norm[from])
+	if from == i || !letter(sc.norm[from]) {
+		return false
+	}
+	if sc.norm[i-1] == '-' {
+		return hyphens >= 2
+	}
+	last := at(sc.tokens, len(sc.tokens)-1)
+	return letter(sc.norm[i-1]) && last.to-last.from == 1 && last.is(classFamily) == nil && hyphens > 0 && digits
 }

@@ -190,6 +190,9 @@ func (l *line) coneSex() threads.Sex {
 }
 
 func (l *line) kindSexes(ends []*phrase, count int) {
+	for _, e := range ends {
+		e.byKind = len(e.sexes) == 0
+	}
 	if l.is(bush) && count == 2 && len(ends) == 2 {
 		l.bushSexes(ends)
 		return

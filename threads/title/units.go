@@ -54,6 +54,9 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return at + 1
 	}
 	if n := len(sc.tokens); n > 0 && at > end && sc.tokens[n-1].role(classBefore) == asBore {
+		if hasText(sc.norm, at, "mm") && !alnum(byteAt(sc.norm, at+2)) && !(sc.capital(at) && sc.bothCases()) {
+			return at + 2 // DN 15 mm: its unit, and no sexes
+		}
 		return end // DN32 EA: the bore has its unit
 	}
 	stop, m := sc.unitAt(at)
