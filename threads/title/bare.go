@@ -141,6 +141,9 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 	if f.whole && (tubeOutsides[f.v] || pipeOutsides[f.v]) && l.shape != nil && l.shape.ends >= 0 && l.takesTubes() && !l.one && l.onlyFigure(k) {
 		return mmSize // compression elbow chromed 15
 	}
+	if f.whole && f.v >= 20 && pipeOutsides[f.v] && !l.one && l.says("SOCKET") && l.otherSize(k) && string(l.norm[prev.from:prev.to]) == "de" {
+		return mmSize // codo de 25 con rosca de 1/2, fusión
+	}
 	if !inchLike(f.v) {
 		return bare
 	}

@@ -223,6 +223,9 @@ func (l *line) noSize(k int, f *figure, prev, next *token) role {
 // classifyBare says what a number without a unit is; bare if it is nothing.
 func (l *line) classifyBare(k int, f *figure) figureKind {
 	prev, next := l.beside(k, -1), l.beside(k, 1)
+	if pair := at(l.tokens, k+2).figure; f.whole && f.v >= 3 && at(l.tokens, k+1).mark == '/' && at(l.tokens, k+1).glued && pair != nil && pair.kind == mmSize && pair.v != f.v {
+		return mmSize // 4/7 mm: two of the one unit
+	}
 	if r := l.noSize(k, f, prev, next); r != noRole {
 		return f.drop(r)
 	}

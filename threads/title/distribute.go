@@ -303,6 +303,7 @@ func (l *line) overlay(ends, rest []*phrase) {
 			}
 			if len(e.sexes) == 0 && len(r.sexes) == 1 && threadLike(e) {
 				e.sexes = r.sexes
+				e.assumed = e.assumed || r.custom && !l.one
 			}
 			e.attr |= r.attr & (isTaper | isParallel | isPlastic | isPort | isStudSeal | isDouble | isOldR | isOneSided)
 		}

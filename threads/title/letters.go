@@ -92,6 +92,24 @@ func (l *line) slipLetter(k int) {
 	}
 }
 
+// classLetter takes the soldered end from the C of a class: C-10.
+func (l *line) classLetter(k int) {
+	it, hyphen, number := &l.tokens[k], at(l.tokens, k+1), at(l.tokens, k+2)
+	if it.to-it.from == 1 && l.norm[it.from] == 'c' && hyphen.mark == '-' && hyphen.glued && number.figure != nil && number.glued && number.figure.whole {
+		it.word = l.lex.words["the"]
+		number.figure.drop(asCode)
+	}
+}
+
+// swLetters leaves the SW behind a size of which no thread is said: shops write a swivel so, and a socket to weld.
+func (l *line) swLetters(k int) {
+	it, size, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
+	if l.one || it.to-it.from != 2 || string(l.norm[it.from:it.to]) != "sw" || size == nil || !size.frac && !size.marked || at(l.tokens, k-2).value(classSep) != "x" || next.is(classFamily) != nil || next.is(classSex) != nil || next.figure != nil {
+		return
+	}
+	it.word, it.unread = nil, true
+}
+
 // slipBoth reports whether beyond an x beside a small s there is another one or the name of an American
 // thread: s x s x fpt.
 func (l *line) slipBoth(k int) bool {
@@ -126,7 +144,7 @@ func (l *line) metreLetter(k int) {
 		return
 	}
 	long := l.namesHose() && (prev.figure.v > largestInch || !prev.figure.whole || (k == len(l.tokens)-1 || at(l.tokens, k+1).mark == ':' || at(l.tokens, k+1).mark == ',') && !it.glued && l.sizeElsewhere(k-1)) // hose 3/8" x 2.5 M
-	long = long || l.namesHose() && !it.glued && !l.capital(it.from) && at(l.tokens, k+1).is(classBefore) != nil && at(l.tokens, k+1).value(classBefore) == "dn" && at(l.tokens, k-2).value(classSep) == "" // hydraulic hose 1 m DN19
+	long = long || l.namesHose() && !it.glued && !l.capital(it.from) && at(l.tokens, k+1).is(classBefore) != nil && at(l.tokens, k+1).value(classBefore) == "dn" && at(l.tokens, k-2).value(classSep) == ""       // hydraulic hose 1 m DN19
 	if it.glued && (!prev.figure.whole || l.hoseLength(k)) || long || l.hoseByLength(k) {
 		it.word = l.lex.words["the"]
 		prev.figure.drop(asLength)

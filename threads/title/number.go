@@ -389,7 +389,7 @@ func (sc *scanner) fraction(i int) (float64, int) {
 	if b >= 16 && (a > b || a%2 == 0) {
 		return 0, 0 // 22/16: two pipes of millimetres, which no inch size is written as
 	}
-	if at := sc.blanks(stop); a == 15 && b == 16 && hasText(sc.norm, at, "mm") && !alnum(byteAt(sc.norm, at+2)) {
+	if at := sc.blanks(stop); (a == 15 && b == 16 || a >= 3 && b&(b-1) != 0 || a >= 4 && a%2 == 0) && hasText(sc.norm, at, "mm") && !alnum(byteAt(sc.norm, at+2)) {
 		return 0, 0 // two pipes of millimetres
 	}
 	return float64(a) / float64(b), stop

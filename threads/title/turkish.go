@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 )
@@ -30,5 +31,13 @@ func (l *line) turkish(k int) {
 	}
 	if alone := func(m *sense) bool { return m.class == classSex && len(m.sexes) == sexes }; slices.ContainsFunc(it.word, alone) {
 		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class == classSex && len(m.sexes) != sexes })
+	}
+}
+
+// turkishOutside takes the sex from dış where iç çap, an inside diameter, stands behind it: it is the outside of a pipe.
+func (l *line) turkishOutside(k int) {
+	it := &l.tokens[k]
+	if string(l.norm[it.from:it.to]) == "dis" && at(l.tokens, k-1).figure != nil && bytes.Contains(l.norm[it.to:], []byte("ic cap")) {
+		it.word = l.lex.words["the"]
 	}
 }
