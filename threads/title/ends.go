@@ -418,6 +418,9 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 // ownForm leaves the i-th of two ends of one phrase the form that is said of it: konisches AG und
 // zylindrisches IG.
 func (l *line) ownForm(c *phrase, i, n int) {
+	if n == 2 && c.sex() == threads.Male && c.fam != nil && c.fam.series() != 0 && c.attr&isConeRing != 0 {
+		c.attr &^= isNut | isSwivel | isConeRing // DKOL of an elbow whose other end is male
+	}
 	if n != 2 || c.attr&isTaper == 0 || c.attr&isParallel == 0 {
 		return
 	}

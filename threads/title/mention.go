@@ -1,12 +1,16 @@
 package title
 
-import "handtight/threads"
+import (
+	"math"
+
+	"handtight/threads"
+)
 
 // dropMentions leaves out sizes that the line gives again behind those of all the
 // ends that the part has: 3/8 x 3/8 nipple, 3/8 NPT (3/8"). What is said of the
 // thread the second time holds for the first.
 func (l *line) dropMentions(ends []*phrase) []*phrase {
-	ends = l.dropGripsAgain(l.dropRestated(ends))
+	ends = l.dropGripsAgain(l.dropRestated(l.dropDashAgain(ends)))
 	if l.one || l.shape == nil || l.shape.ends < 1 || len(ends) <= l.shape.ends || l.is(many) {
 		return ends
 	}
@@ -32,6 +36,28 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 	}
 	return first
 }
+
+// dropDashAgain leaves out the dash size behind a comma that names the thread of an end again: 9/16 x 9/16, 6 JIC.
+func (l *line) dropDashAgain(ends []*phrase) []*phrase {
+	last := ends[len(ends)-1]
+	if l.one || len(ends) < 3 || !last.comma || last.fig == nil || last.fig.kind != dashSize && !last.fig.whole || !dashWord(last.fam) || last.end != "" {
+		return ends
+	}
+	forms := l.threads(last)
+	if len(forms) == 0 || forms[0].Form == nil {
+		return ends
+	}
+	for _, e := range ends[:len(ends)-1] {
+		if e.fig != nil && (e.fig.kind == inchSize || e.fig.kind == unSize) && e.end == "" && (len(last.sexes) == 0 || e.sex() == last.sex()) && math.Abs(e.fig.v-forms[0].Form.Major.Inches()) < sameMajor {
+			last.fig.role = asRepeat
+			return ends[:len(ends)-1 : len(ends)-1]
+		}
+	}
+	return ends
+}
+
+// sameMajor is how far in inches the nominal size of a thread may lie from its major diameter.
+const sameMajor = 0.003
 
 // dropRestated takes the second half of the ends for the first in other words, where its sizes are those of the
 // first half in their order: G 1/4-4 mm, G 1/4 female, 4 mm hose.

@@ -156,6 +156,9 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		if prev.figure != nil && next.figure != nil {
 			return true, true
 		}
+		if prev.is(classFamily) != nil && next.is(classFamily) != nil && sizePair(tokens, k+2) {
+			return true, true // BSP-DKOS 1/2-M22
+		}
 		return !it.glued && (!next.glued || next.is(classFamily) != nil), true
 	case '/':
 		left := prev.figure != nil || prev.is(classSex) != nil || prev.is(classFamily) != nil
@@ -165,6 +168,12 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		return left && (next.figure != nil || next.is(classFamily) != nil && next.is(classFamily).has("pre")), true
 	}
 	return false, false
+}
+
+// sizePair reports two sizes with a hyphen between them at k.
+func sizePair(tokens []token, k int) bool {
+	a, b := at(tokens, k).figure, at(tokens, k+2).figure
+	return a != nil && b != nil && a.sized() && b.sized() && at(tokens, k+1).mark == '-'
 }
 
 // couples reports whether "and" stands between two sexes, one for each end of a size that is said once:
