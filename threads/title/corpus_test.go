@@ -112,7 +112,7 @@ func (e labelledEnd) fits(r threads.EndReading) bool {
 
 func sameSize(e labelledEnd, c threads.End) bool {
 	size := strings.ReplaceAll(strings.ReplaceAll(c.Size, " ", ""), "-", "")
-	if e.family == "SOCKET" {
+	if notThreaded[e.family] {
 		size = strings.TrimSuffix(size, "in")
 		e.size = strings.TrimSuffix(e.size, " in")
 	}

@@ -23,6 +23,9 @@ const (
 // open or asked; an end that nobody asked about and that the label does not have
 // is silently wrong.
 func (l labelled) verdict(r threads.Reading) (string, string) {
+	if strings.HasPrefix(l.ambiguous, "yes") && allAsked(r) {
+		return right, "" // nobody can tell what the line means, and that is what the reading says
+	}
 	left := append([]threads.EndReading{}, r.Ends...)
 	out, why := right, ""
 	worse := func(v, reason string) {
@@ -80,7 +83,7 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 	}
 	for _, e := range l.ends {
 		for k, have := range left {
-			if e.family == "SOCKET" && (strings.Contains(have.Question, "soldered, glued or pressed") || strings.Contains(have.Question, "glued, fused or pushed on")) && len(have.Candidates) > 0 && sameSize(e, have.Candidates[0]) {
+			if notThreaded[e.family] && (strings.Contains(have.Question, "soldered, glued or pressed") || strings.Contains(have.Question, "glued, fused or pushed on")) && len(have.Candidates) > 0 && sameSize(e, have.Candidates[0]) {
 				left = append(left[:k:k], left[k+1:]...) // that it is soldered or pressed is asked
 				break
 			}
@@ -101,6 +104,19 @@ func (l labelled) verdict(r threads.Reading) (string, string) {
 		}
 	}
 	return out, why
+}
+
+// notThreaded are ends of pipe that a question about how it is held names together: soldered, glued or pressed.
+var notThreaded = map[string]bool{"SOCKET": true, "SOLDER": true, "PRESS": true, "LAYER": true}
+
+// allAsked reports whether each end of a reading is asked about, or no end is read and something is told.
+func allAsked(r threads.Reading) bool {
+	for _, e := range r.Ends {
+		if e.Question == "" {
+			return false
+		}
+	}
+	return len(r.Ends) > 0 || len(r.Unread) > 0
 }
 
 // judgeLines counts the verdicts over a corpus and lists what is not right.
