@@ -90,6 +90,7 @@ type symbol struct {
 // lexicon is the word lists under lexicon/, ready for looking up.
 type lexicon struct {
 	words    map[string][]*sense
+	begun    map[string]bool     // the words, and phrases, that a longer phrase begins with
 	starts   map[string][]*sense // words given by their beginning
 	finals   map[string][]*sense // words given by their end, as German compounds
 	shapes   map[string]*shape
@@ -109,7 +110,7 @@ var wordFiles = []string{
 
 var readLexicon = sync.OnceValue(func() *lexicon {
 	l := &lexicon{
-		words: make(map[string][]*sense, 9000), starts: map[string][]*sense{}, finals: map[string][]*sense{},
+		words: make(map[string][]*sense, 9000), begun: make(map[string]bool, 4000), starts: map[string][]*sense{}, finals: map[string][]*sense{},
 		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, phis: map[int]float64{}, symbols: map[string]symbol{}, air: map[string]airCode{},
 	}
 	for _, r := range lexiconRows("shape.csv") {
@@ -185,6 +186,11 @@ func (l *lexicon) put(word string, m *sense) {
 		into[key] = append(into[key], m)
 	}
 	l.longest = max(l.longest, len(key))
+	for i := range len(key) {
+		if c := key[i]; c == ' ' || c == '/' || c == '&' {
+			l.begun[key[:i]] = true
+		}
+	}
 }
 
 // first makes a list of one sense, cut from a longer one: thousands of words have it.

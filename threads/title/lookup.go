@@ -39,6 +39,9 @@ func (sc *scanner) lookUpRun(i int, mixed bool) (int, []*sense) {
 				best, bestEnd = m, e
 			}
 		}
+		if !sc.lex.begun[string(key)] {
+			break // no longer phrase begins so
+		}
 		next := stop
 		mark := byte(' ')
 		for next < len(sc.norm) && (joint(sc.norm[next]) || mark == ' ' && (sc.norm[next] == '/' || sc.norm[next] == '&')) {

@@ -2,6 +2,7 @@ package title
 
 import (
 	"math"
+	"sync"
 
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -316,6 +317,23 @@ func (l *line) classifyThreadAndTube(k int, f *figure) {
 // inchText writes an inch size as the standards do: 1/2, 1 1/4, 2.
 func inchText(v float64) string {
 	n := int(v*64 + 0.5)
+	if n >= 0 && n < len(inchTexts()) {
+		return inchTexts()[n]
+	}
+	return spellInches(n)
+}
+
+// inchTexts are the sizes below 8 inches by their sixty-fourths: each line needs some.
+var inchTexts = sync.OnceValue(func() []string {
+	out := make([]string, 8*64)
+	for n := range out {
+		out[n] = spellInches(n)
+	}
+	return out
+})
+
+// spellInches writes sixty-fourths of an inch in lowest terms: 1 1/4.
+func spellInches(n int) string {
 	whole, part, of := n/64, n%64, 64
 	for part > 0 && part%2 == 0 {
 		part, of = part/2, of/2
