@@ -11,7 +11,7 @@ import (
 var camOthers = map[byte]threads.Sex{'a': threads.Female, 'b': threads.Male, 'c': threads.NoSex, 'd': threads.Female, 'e': threads.NoSex, 'f': threads.Male}
 
 // camTypeWords are the words before such a letter.
-var camTypeWords = []string{"type", "typ", "tipo", "тип", "tipus", "typu", "tyyppi"}
+var camTypeWords = []string{"type", "part", "typ", "tipo", "тип", "tipus", "typu", "tyyppi"}
 
 // camLetter keeps the letter of a type, which is no sex and no short word: camlock type F 2".
 func (l *line) camLetter(k int) {

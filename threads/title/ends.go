@@ -34,7 +34,7 @@ func (l *line) inherit(ends []*phrase) {
 		if e.bare() && !l.one && !anyThread(ends) && l.unevenWord(ends, e) {
 			continue
 		}
-		if e.bare() && !l.one && e.attr&isNut == 0 && !anyThread(ends) {
+		if e.bare() && !l.one && e.attr&isNut == 0 && !anyThread(ends) && !(e.part != nil && e.part.name == "tap connector" && len(ends) == 2 && ends[1-k].millimetres()) {
 			if e.end = l.sharedEnd(ends, e); e.end != "" {
 				e.lent = e.strange
 				continue

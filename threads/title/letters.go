@@ -92,10 +92,18 @@ func (l *line) slipLetter(k int) {
 	}
 }
 
-// classLetter takes the soldered end from the C of a class: C-10.
+// classLetter takes the soldered end from the C of a class, C-10, and from the Czech č., a number.
 func (l *line) classLetter(k int) {
 	it, hyphen, number := &l.tokens[k], at(l.tokens, k+1), at(l.tokens, k+2)
-	if it.to-it.from == 1 && l.norm[it.from] == 'c' && hyphen.mark == '-' && hyphen.glued && number.figure != nil && number.glued && number.figure.whole {
+	if it.to-it.from != 1 {
+		return
+	}
+	if number := at(l.tokens, k+1).figure; l.words(it.from, it.to) == "č" && number != nil && number.whole {
+		it.word = l.lex.words["the"]
+		number.drop(asCode) // č. 280: number 280
+		return
+	}
+	if l.norm[it.from] == 'c' && hyphen.mark == '-' && hyphen.glued && number.figure != nil && number.glued && number.figure.whole {
 		it.word = l.lex.words["the"]
 		number.figure.drop(asCode)
 	}

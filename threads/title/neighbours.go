@@ -237,6 +237,9 @@ func (l *line) withStroke(k int) {
 // bagOf takes the glued socket from the Spanish bolsa before a number, which is a bag of so many.
 func (l *line) bagOf(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if x := next; x.value(classSep) == "x" && at(l.tokens, k+2).figure.plain() {
+		next = at(l.tokens, k+2) // bolsa x 25
+	}
 	if w := string(l.norm[it.from:it.to]); (w == "bolsa" || w == "busta" || w == "bolsa de") && next.figure != nil && next.figure.whole && next.figure.kind == bare || w == "bolsa" && next.figure != nil && next.figure.role == asCount {
 		it.word, it.unread = l.lex.words["the"], false
 		next.figure.drop(asCount)

@@ -168,7 +168,7 @@ func (sc *scanner) metricPitch(end int, f *figure) int {
 			return end
 		}
 		stop := sc.value(from, p)
-		if p.frac || p.kind == garbled || byteAt(sc.norm, stop) == '"' || sc.tubeBehind(stop) && p.v > 6 {
+		if p.frac || p.kind == garbled || byteAt(sc.norm, stop) == '"' || sc.tubeBehind(stop) && (p.v > 6 || p.v > f.v/3) { // M5 x 4mm: no thread is so coarse
 			return end
 		}
 		f.pitch = p.v

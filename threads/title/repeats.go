@@ -191,6 +191,10 @@ func (l *line) dropBareBore() {
 		if l.hyphenated(k) {
 			continue
 		}
+		if next.value(classSep) == "x" && pipeOutsides[f.dn] && f.dn >= 20 && !l.one && l.takesTubes() && l.says("COMPRESSION") {
+			f.kind, f.v, f.dn = mmSize, f.dn, 0 // raccord compression PE DN32 x 1": the pipe
+			continue
+		}
 		own := sizedByBore(next.is(classFamily)) || next.is(classSex) != nil
 		if prev.role(classBefore) == asBore && (!own || l.bodyBore(k)) {
 			f.drop(asBoreBeside)

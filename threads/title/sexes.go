@@ -138,7 +138,7 @@ func (l *line) ownSex(e *phrase) {
 		e.sexes = []threads.Sex{e.fig.suffixed}
 	case e.attr&isNut != 0:
 		e.sexes = []threads.Sex{threads.Female}
-	case e.part != nil && l.shape != nil && e.part != l.shape && e.part.ends == 1 && len(e.part.sexes) == 1:
+	case e.part != nil && l.shape != nil && e.part != l.shape && !(l.is(ownThread) && e.part.traits&nut != 0) && e.part.ends == 1 && len(e.part.sexes) == 1:
 		e.sexes = e.part.sexes
 	case e.fig != nil && e.fig.kind == coneSize && !l.one && e.part == nil:
 		e.sexes, e.assumed = []threads.Sex{l.coneSex()}, true

@@ -1,7 +1,9 @@
 package title
 
 import (
+	"bytes"
 	"math"
+	"slices"
 	"sync"
 
 	"handtight/pressure/quantity"
@@ -49,6 +51,10 @@ func (l *line) classifyInch(k int, f *figure) {
 	}
 	if l.insideCode(k, f) {
 		as = asCode
+	}
+	if as == noRole && l.reducing && f.frac && f.v > 1 && !l.one && bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], '-') > 0 && !slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classSep) == "x" }) && !l.otherSize(k) {
+		whole := math.Floor(f.v)
+		f.or = inchText(whole) + " x " + inchText(f.v-whole) // reducing socket 1-3/4
 	}
 	if l.portsAndPositions(k, f) {
 		as = asWays

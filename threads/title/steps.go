@@ -81,7 +81,7 @@ var pairPasses = [][]pairRewrite{
 		{
 			"a sex is the thread's where a pressed or soldered pipe has its own millimetres", `Raccord cuivre à sertir femelle 1/2" Ø14`,
 			func(e, o *phrase) bool {
-				return e.fig != nil && e.fig.kind == inchSize && notJudged[e.end] != "" && e.end != "QC" && len(e.sexes) > 0 && e.fam == nil && o.millimetres() && !o.described() && (o.end == "" || o.round || o.pex || o.end == e.end)
+				return e.fig != nil && e.fig.kind == inchSize && notJudged[e.end] != "" && e.end != "QC" && len(e.sexes) > 0 && e.fam == nil && o.millimetres() && !o.described() && (o.end == "" || o.round || o.pex || o.end == "LAYER" || o.end == e.end)
 			},
 			func(e, o *phrase) { o.end, e.end, e.thread = e.end, "", true },
 		},
@@ -121,6 +121,25 @@ var pairPasses = [][]pairRewrite{
 				return e.barbed && e.also != "" && o.fig != nil && o.end == "" && !o.described()
 			},
 			func(e, o *phrase) { o.end, e.also = e.also, "" },
+		},
+		{
+			"two sexes in one word are those of a hose's two sizes", `Hose FxM 3/8x1/2 60 cm`,
+			func(e, o *phrase) bool {
+				return e.hose && len(e.sexes) == 2 && e.fig != nil && e.fig.kind == inchSize && o.bare() && o.fig != nil && o.fig.kind == inchSize
+			},
+			func(e, o *phrase) { e.end, e.hose, e.thread, o.thread = "", false, true, true },
+		},
+		{
+			"of a tap connector the inches are the tap's thread", `22mm x 3/4 tap connector comp`,
+			func(e, o *phrase) bool {
+				return e.part != nil && e.part.name == "tap connector" && e.fig != nil && e.fig.kind == inchSize && takesTube(e.end) && !e.described() && o.millimetres() && !o.described()
+			},
+			func(e, o *phrase) {
+				if o.end == "" {
+					o.end = e.end
+				}
+				e.end, e.thread = "", true
+			},
 		},
 		{
 			"of two fused sizes the inches with a sex said before are the thread", `tubo macho 25x3/4 fusion`,

@@ -41,3 +41,19 @@ func (l *line) turkishOutside(k int) {
 		it.word = l.lex.words["the"]
 	}
 }
+
+// turkishLetters reads İD and DD behind a size, short for iç diş and dış diş: an inside and an outside thread.
+func (l *line) turkishLetters(k int) {
+	it, size := &l.tokens[k], at(l.tokens, k-1).figure
+	if it.to-it.from != 2 || size == nil || !size.frac && !size.marked {
+		return
+	}
+	switch l.words(it.from, it.to) {
+	case "İD", "İ.D":
+		it.word, it.unread = l.lex.words["ig"], false
+	case "DD":
+		if l.speaks("tr") {
+			it.word, it.unread = l.lex.words["ag"], false
+		}
+	}
+}

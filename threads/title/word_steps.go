@@ -27,6 +27,7 @@ var wordSteps = [...]wordStep{
 	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, (*line).voltLetter},
 	{"C before a hyphen and a number is a class", `Tubo PVC codo 3/4" C-10`, 1, (*line).classLetter},
 	{"SW behind a size without a thread is a swivel or a socket to weld", `Manguito 1/4" NPT x 1/4" SW`, 2, (*line).swLetters},
+	{"İD and DD behind a size are threads", `Kaplin dirsek 32x1" İD`, 0, (*line).turkishLetters},
 	{"dış beside iç çap is an outside diameter", `Boru 6 mm dış / 4 mm iç çap`, 4, (*line).turkishOutside},
 	{"the capital S beside an x is a slip end", "Adapter 3/4 S x FPT", 1, (*line).slipLetter},
 	{"iç and dış stand before what they say", `1/2" iç dış redüksiyon`, 0, (*line).turkish},
