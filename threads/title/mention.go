@@ -50,7 +50,7 @@ func (l *line) dropDashAgain(ends []*phrase) []*phrase {
 	for _, e := range ends[:len(ends)-1] {
 		if e.fig != nil && (e.fig.kind == inchSize || e.fig.kind == unSize) && e.end == "" && (len(last.sexes) == 0 || e.sex() == last.sex()) && math.Abs(e.fig.v-forms[0].Form.Major.Inches()) < sameMajor {
 			last.fig.role = asRepeat
-			return ends[:len(ends)-1 : len(ends)-1]
+			return ends[: len(ends)-1 : len(ends)-1]
 		}
 	}
 	return ends

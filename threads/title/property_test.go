@@ -35,6 +35,9 @@ func sameEnds(a, b threads.Reading) bool {
 func TestAShopsNameChangesNoEnd(t *testing.T) {
 	changed := 0
 	for _, l := range publishedLines(t) {
+		if first := newLine(l.text, false); first.tokens[0].value(classFamily) == "THREAD" {
+			continue // a word before the word for a thread may be its sex, and is asked about
+		}
 		before, after := Read(l.text), Read("Zwquv "+l.text)
 		require.Contains(t, after.Unread, "Zwquv", l.text)
 		if len(before.Ends) > 0 && !sameEnds(before, after) {

@@ -1,7 +1,6 @@
 package title
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 )
@@ -37,7 +36,8 @@ func (l *line) turkish(k int) {
 // turkishOutside takes the sex from dış where iç çap, an inside diameter, stands behind it: it is the outside of a pipe.
 func (l *line) turkishOutside(k int) {
 	it := &l.tokens[k]
-	if string(l.norm[it.from:it.to]) == "dis" && at(l.tokens, k-1).figure != nil && bytes.Contains(l.norm[it.to:], []byte("ic cap")) {
+	inside := func(o token) bool { return string(phraseKey(l.norm[o.from:o.to])) == "ic cap" }
+	if string(l.norm[it.from:it.to]) == "dis" && at(l.tokens, k-1).figure != nil && slices.ContainsFunc(l.tokens[k:], inside) {
 		it.word = l.lex.words["the"]
 	}
 }
