@@ -171,6 +171,9 @@ func (l *line) timesBehind(k int, f *figure) bool {
 	if !l.one && k >= 3 && x.value(classSep) == "x" && l.tokens[k].glued && f.v >= 2 && !f.marked && (before.mark == ',' || before.mark == '|' || before.mark == ';') && l.otherSize(k) && (next.to == next.from || next.mark == '|' || next.mark == ';') {
 		return true // elbow 15 mm, x12
 	}
+	if !l.one && x.value(classSep) == "x" && l.tokens[k].glued && f.whole && !f.marked && f.v >= 2 && f.v <= 4 && l.is(tee) && next.is(classEnd) != nil && l.plural(next) && l.otherSize(k) {
+		return true // tee for 3/4 hose x3 barbs
+	}
 	if !l.one && k >= 3 && k == len(l.tokens)-1 && x.value(classSep) == "x" && f.v >= 2 && !f.marked && before.is(classEnd) != nil && l.is(valve) && mmBefore(l.tokens[:k]) {
 		return true // isolating valve 15mm comp x 10
 	}

@@ -249,7 +249,7 @@ func (l *line) byTheRoll(ends []*phrase) bool {
 			}
 		}
 	}
-	return stock && long && !anyThread(ends)
+	return stock && long && !anyThread(ends) && !slices.ContainsFunc(ends, anySex)
 }
 
 // rollEnds are the ends of a roll: the fittings that are named with a size. The sizes of the hose

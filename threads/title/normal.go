@@ -79,6 +79,9 @@ func (s *spelling) spell(i int, r, prev, next rune) {
 		s.put(i, 'k')
 	case (r == 'М' || r == 'м') && isDigit(next) && !unicode.IsLetter(prev):
 		s.put(i, 'm')
+	case (r == 'х' || r == 'Х') && isDigit(next) && (prev == 'В' || prev == 'З' || prev == 'Н'):
+		s.put(i, ' ')
+		s.put(i, 'x') // 1/2"Вх32: the sex of the one, and the other
 	case (r == 'х' || r == 'Х') && !unicode.IsLetter(prev) && !unicode.IsLetter(next):
 		s.put(i, 'x')
 	default:

@@ -165,6 +165,9 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		if prev.is(classSex) != nil && next.value(classAttr) == "nut" || prev.value(classAttr) == "nut" && next.is(classSex) != nil {
 			return true, true // IG/Ü-Mutter: an end each
 		}
+		if prev.value(classAttr) == "nut" && next.is(classEnd) != nil && at(tokens, k+2).figure != nil {
+			return true, true // 1" ÜM / Tülle 25 mm
+		}
 		return left && (next.figure != nil || next.is(classFamily) != nil && next.is(classFamily).has("pre")), true
 	}
 	return false, false

@@ -156,6 +156,13 @@ var pairPasses = [][]pairRewrite{
 			func(e, o *phrase) { o.end, e.end = e.end, "" },
 		},
 		{
+			"a pair of bore and outside is a thread, and the grip the pipe's", `Raccord PER à comp. F 15/21 - Ø16`,
+			func(e, o *phrase) bool {
+				return e.fig != nil && e.fig.kind == frenchSize && takesTube(e.end) && o.millimetres() && !o.described() && (o.end == "" || o.end == "TUBE")
+			},
+			func(e, o *phrase) { o.end, e.end, e.thread = e.end, "", true },
+		},
+		{
 			"a word of the grip is the tube's and not the thread's", `Portagomma inox 3/8" M diam. 10 mm`,
 			func(e, o *phrase) bool {
 				return threadLike(e) && (o.end == "TUBE" || o.hose && o.end == "BARB" && !o.described()) &&
