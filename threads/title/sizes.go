@@ -22,8 +22,8 @@ const largestGauge = 1
 func (l *line) classifyInch(k int, f *figure) {
 	next := l.beside(k, 1)
 	behind, called := next.role(classAfter), l.called(k)
-	if behind == asLength && l.ownLength(k) {
-		behind = noRole
+	if behind == asLength && (l.ownLength(k) || next.value(classAttr) == "long" && f.frac && !l.one && l.onlyFigure(k) && l.shape != nil && l.shape.ends > 0) {
+		behind = noRole // nipple 1/2" long
 	}
 	if behind == asSpanner && hasText(l.norm, next.from, "hex") && !l.sizeBefore(k) {
 		behind = noRole // flexible hose 1/2" hex: the form of the nut
@@ -68,7 +68,7 @@ func (l *line) classifyInch(k int, f *figure) {
 // follows, whose word it is: 3/8" length 120 mm.
 func (l *line) ownLength(k int) bool {
 	next, then := at(l.tokens, k+1), at(l.tokens, k+2).figure
-	return next.role(classBefore) == asLength && then != nil && (then.kind == mmSize || then.role == asLength)
+	return next.role(classBefore) == asLength && then != nil && (then.kind == mmSize || then.role == asLength || then.digits() && then.v > largestInch)
 }
 
 // portsAndPositions reports the 5/2 of a valve with five ports and two positions (ISO 1219-1 calls valves so), as
