@@ -27,6 +27,9 @@ func (l *line) camLetter(k int) {
 	if l.one || it.to-it.from != 1 || l.norm[it.from] < 'a' || l.norm[it.from] > 'f' {
 		return
 	}
+	if size := prev.figure; size != nil && l.capital(it.from) && slices.ContainsFunc(l.tokens, cam) {
+		prev = at(l.tokens, k-2) // camlock part 2" C
+	}
 	typed := slices.Contains(camTypeWords, string(l.norm[prev.from:prev.to]))
 	if !typed && !(l.capital(it.from) && (cam(*prev) || cam(*at(l.tokens, k-2)) && prev.is(classKind) != nil)) {
 		return

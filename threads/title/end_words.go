@@ -28,6 +28,8 @@ func (l *line) endWord(c *phrase, tokens []token, k int, m *sense) {
 		c.also = value // 15 mm x 1/2" hose barb, push fit: the other end's
 	case c.end == value:
 		c.barbed = c.barbed || value == "BARB"
+	case c.end == "QC" && value == "BARB" && !c.hose && (l.is(tee) || l.is(elbow)) && !l.one:
+		c.end = "PUSH" // no quick coupling branches
 	case c.end == "QC" && value == "BARB" && !l.one:
 		l.ownCoupling(c, tokens, k)
 		c.end, c.endFirst, c.barbed = "BARB", c.fig == nil, true // Stecknippel, Tülle 9 mm

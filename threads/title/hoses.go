@@ -43,7 +43,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if last := ends[len(ends)-1]; l.is(hose) && len(ends) == 2 && first.fam != nil && last != first && last.fig != nil && last.fam == nil && len(last.sexes) == 0 && last.part != nil && last.part.traits&hose != 0 && last.fig.kind == inchSize {
 		last.end, last.hose = "BARB", true // BSPP female, 5/8" braided hose: what the fitting is on
 	}
-	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && l.madeTo() && !slices.ContainsFunc(rest, (*phrase).describes)) {
+	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && (l.madeTo() || hydraulic(l.norm) && !slices.ContainsFunc(l.tokens, fittingNamed)) && !slices.ContainsFunc(rest, (*phrase).describes)) {
 		for _, e := range ends {
 			e.fig.role = asBoreOf
 		}
@@ -101,6 +101,12 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	}
 	first.fig.role = asBoreOf
 	return ends[1:]
+}
+
+// fittingNamed reports a word for the fitting of a hose: complete hydraulic hose with fitting 1".
+func fittingNamed(it token) bool {
+	m := it.is(classKind)
+	return m != nil && m.shape.traits&hose == 0 && m.shape.ends >= 0
 }
 
 // describes reports whether words without a size speak of an end that is no hose's.

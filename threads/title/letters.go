@@ -92,6 +92,20 @@ func (l *line) slipLetter(k int) {
 	}
 }
 
+// screwWord takes the screw beside the name of a fitting for a thread: ball valve 1/2" screw.
+func (l *line) screwWord(k int) {
+	it := &l.tokens[k]
+	if l.one || string(l.norm[it.from:it.to]) != "screw" {
+		return
+	}
+	for j := range l.tokens {
+		if m := l.tokens[j].is(classKind); j < k && m != nil && m.shape.ends > 0 && m.shape.rank > 2 && at(l.tokens, k-1).figure != nil {
+			it.word = l.lex.words["thread"]
+			return
+		}
+	}
+}
+
 // classLetter takes the soldered end from the C of a class, C-10, and from the Czech č., a number.
 func (l *line) classLetter(k int) {
 	it, hyphen, number := &l.tokens[k], at(l.tokens, k+1), at(l.tokens, k+2)

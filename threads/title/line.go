@@ -74,6 +74,9 @@ func (l *line) survey() {
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
+				if m.shape.name == "tape" && l.shape != nil && l.shape.ends > 0 {
+					continue // tee derivación cinta: a fitting for drip tape
+				}
 				if m.shape.traits&foremost != 0 && (l.one || l.figured(k)) {
 					continue // 1/2 with a gasket: not the part itself
 				}

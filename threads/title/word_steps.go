@@ -25,6 +25,7 @@ var wordSteps = [...]wordStep{
 	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, 4, (*line).wideSyllable},
 	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", 2, (*line).diameterWord},
 	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, (*line).voltLetter},
+	{"screw beside a fitting is its thread", `Ball valve 1/2" screw`, 5, (*line).screwWord},
 	{"C before a hyphen and a number is a class", `Tubo PVC codo 3/4" C-10`, 1, (*line).classLetter},
 	{"SW behind a size without a thread is a swivel or a socket to weld", `Manguito 1/4" NPT x 1/4" SW`, 2, (*line).swLetters},
 	{"İD and DD behind a size are threads", `Kaplin dirsek 32x1" İD`, 0, (*line).turkishLetters},
