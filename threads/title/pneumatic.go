@@ -42,7 +42,7 @@ func (l *line) pneumatic() {
 			j++
 		}
 		tube, dash, thread := at(l.tokens, j), at(l.tokens, j+1), at(l.tokens, j+2)
-		if tube.figure == nil || !tube.glued || tube.figure.kind != bare || !slices.Contains(airTubes, tube.figure.v) {
+		if tube.figure == nil || !tube.glued && !(j == k+1 && dash.mark == '-' && l.saysAir()) || tube.figure.kind != bare || !slices.Contains(airTubes, tube.figure.v) {
 			continue
 		}
 		two := dash.mark == '-' && dash.glued && thread.figure != nil && thread.glued

@@ -72,6 +72,10 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	if l.boreSaid(c) {
 		over := *c
 		over.fig, over.end = l.nominalBore(c.fig), ""
+		if len(over.sexes) == 2 && same(over.sexes) {
+			over.sexes = over.sexes[:1] // valve 25 mm F x F
+		}
+		over.bothSexes = over.bothSexes || len(over.sexes) == 2
 		if l.is(nipple) && len(over.sexes) == 0 {
 			over.sexes, over.assumed = []threads.Sex{threads.Male}, true
 		}
