@@ -77,6 +77,9 @@ func (l *line) ownWords(ends []*phrase) {
 		if e.end == "QC" && (l.is(elbow) || l.is(tee)) {
 			e.end = "PUSH" // no quick coupling is bent or branches
 		}
+		if e.hose && e.end == "BARB" && e.millimetres() && (l.is(elbow) || l.is(tee)) && l.says("QC") {
+			e.end = "PUSH" // quick connect tee 10 mm hose
+		}
 		if e.end == "QC" && e.millimetres() {
 			e.end, e.snaps = "PUSH", true // a quick connection of so many millimetres takes a tube, or a hose
 		}

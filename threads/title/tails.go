@@ -129,6 +129,9 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			word = c.end
 		}
 	}
+	if word == "BARB" && (l.is(tee) || l.is(elbow)) && l.says("QC") {
+		word = "PUSH" // no quick coupling branches: quick connect tee, hose
+	}
 	tubed := false
 	for _, e := range ends {
 		tubed = tubed || e.millimetres()
