@@ -1,9 +1,11 @@
 package title
 
 import (
+	"encoding/csv"
 	"fmt"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -159,72 +161,40 @@ func TestLinesLaidAside(t *testing.T) {
 	pinnedText(t, "testdata/lines_aside.wrong", wrong)
 }
 
-// Ten later gatherings of real lines, from lists that the reader had not been made on. Of the
-// first 87 lines 60 were right and 12 silently wrong when they were first read (one of the
-// twelve was the label's fault, and is put right here); of the next 81, held back until the
-// first were mended, 61 were right and 11 silently wrong; of a third 69, from lists of their
-// own and held back until the second were mended, 61 were right and five silently wrong (three
-// of the five by their labels, which are put right here); of a fourth 56, held back likewise, 48
-// were right and five silently wrong. Of a fifth 28 (Arabic, Danish, Finnish) 17 were right and
-// one silently wrong. Of a sixth 95 (eleven languages of Europe, Turkish) 80 were right and five
-// silently wrong; of a seventh 112, from other lists and held back until the sixth were mended, 97 were
-// right and six silently wrong (one of the six by its label, which is put right here).
-// Of an eighth 76 (the North, Dutch, Greek, Arabic, Chinese, Japanese) 54 were
-// right and six silently wrong; of a ninth 51 in the same languages, held back until the eighth
-// were mended, 44 were right and three silently wrong (one by its label, which is put right here).
-// Of a tenth 66 (German, Spanish, French, Italian, Polish, American; in part other lines of lists
-// that earlier gatherings had been taken from) 64 were right and one silently wrong.
-// Of 28 in languages of the East and the South (Slovak, Czech, Polish, Russian, Ukrainian, Turkish, Arabic,
-// Chinese) 18 were right and one silently wrong, a valve's nominal bore beside its thread taken for an end.
-// Of a next 32 (the same and Greek), held back until these were mended, 24 were right and three silently wrong;
-// of a third 31 with Japanese, held back likewise, 28 were right and two silently wrong, both by their labels,
-// which are put right here; three of the 28 gave a valve's setting for its rating, which no label holds.
-// Of three gatherings in German, Dutch and the languages of the North, of 33, 33 and 24 lines, each from
-// lists of its own and held back until the one before was mended, 24, 29 and 22 were right and six (two by
-// their labels, which are put right here), two and two silently wrong.
-//
-// Then four gatherings of English lines (American, British, Australian, South African, Indian; houses,
-// hydraulics, irrigation), each from lists of their own and held back until the one before was mended: of
-// 40 lines 36 were right and two silently wrong; of 39, 30 and seven; of 37, 31 and one; of
-// a fourth 33, held back until the third were mended, 22 and five.
-//
-// At the end 107 lines that their gatherers had laid aside were read once: 81 right, seven silently wrong (five of them
-// English). Their classes mended, a last lot of 161 lines, gathered and labelled by people who had not seen
-// the reader, was read once: 129 right, nine silently wrong, by the eye; those lines stand before the last 825.
-//
-// The last 825 came in three rounds from gatherers who saw no reader. Of the first round, 400 lines whose lots were
-// mended one after the other, 318 were right at first and 23 silently wrong; of the second, 280 lines, 100 of the first
-// 140 were right and eleven silently wrong, and 110 of the second 140, held back until those were mended, and four silently wrong. Of the
-// third, 145 lines, read once, 114 were right and five silently wrong; of the 26 asked eight are pipe ends of which the line
-// does not say that they are soldered or pressed, which the question did not offer then and does now.
-//
-// Behind them stand some 650 lines of seven gatherings by language and two later ones, labelled by people who saw no reader; a good
-// part of them are other lines of lists that earlier gatherings had been taken from. Of a first 231 lines, read as they came,
-// 181 were right and eight silently wrong; of the next 239, held back until those were mended, 172 and 22 (some of the 22 by
-// labels that the verdict did not know then); of 184 held back until those and some 1,900 made lines were mended,
-// 160 and two; of a last 49, 42 and one.
+// Later gatherings of real lines, labelled before they were read. What each gave when it was first read stands in
+// first_figures.csv: no lot was mended for before it was counted, and those held back were read when what had been
+// gathered before them was mended. Lines that held a trade mark are left out, and a label that proved wrong is put right.
 func TestLaterLines(t *testing.T) {
 	counts, lines, wrong := judgeLines(t, "../../testdata/published/lines_later.csv")
 	t.Logf("%d lines: %d right, %d asked, %d silently wrong", lines, counts[right], counts[asked], counts[silent])
 	pinnedText(t, "testdata/lines_later.wrong", wrong)
 }
 
-// Lines made as such lists write, in languages of which few lists are public: 33 of the
-// first 39 were right and three silently wrong when they were first read (one by its label); of a
-// second 48, in 15 languages, 42 and none.
-// The last 240, written from memory by people who saw no reader, are dense with abbreviations: 184 were right
-// and 21 silently wrong when they were first read, six of the 21 by a label that named the same thread otherwise.
-// Lines made beside a class of faults, with their answers first, stand here too; they are no sample.
-//
-// The last 2,980 were written from memory by people who saw no reader, in rounds by trade or language, each read
-// when the one before had been mended: of 90 for a boat 80 were right and eight silently wrong at first; of 240, 202 and
-// 13; of 560, 436 and 32; of 563, 469 and 19; of 560, 481 and 13; of 560, 496 and eleven, the last 70 of them again
-// what a boat's watermaker is made of: 67 and none; of 350, 316 and five;
-// of a last 100, of a boat's watermaker alone, 92 and two. Lines that held a trade mark are left out.
+// Lines made as such lists write, from memory, mostly by people who saw no reader; their first figures stand in
+// first_figures.csv too. Lines made beside a class of faults, with their answers first, are here also, and are no sample.
 func TestMadeLines(t *testing.T) {
 	counts, lines, wrong := judgeLines(t, "../../testdata/published/lines_made.csv")
 	t.Logf("%d lines: %d right, %d asked, %d silently wrong", lines, counts[right], counts[asked], counts[silent])
 	pinnedText(t, "testdata/lines_made.wrong", wrong)
+}
+
+// The first figures are those of lots: none has more right than lines, and each is of a corpus that is here.
+func TestFirstFiguresAddUp(t *testing.T) {
+	file, err := os.Open("../../testdata/published/first_figures.csv")
+	require.NoError(t, err)
+	defer file.Close()
+	rows, err := csv.NewReader(file).ReadAll()
+	require.NoError(t, err)
+	require.Equal(t, []string{"corpus", "lot", "lines", "right", "silent", "note"}, rows[0])
+	for _, row := range rows[1:] {
+		var n [3]int
+		for k := range n {
+			n[k], err = strconv.Atoi(row[2+k])
+			require.NoError(t, err, row)
+		}
+		require.LessOrEqual(t, n[1]+n[2], n[0], row)
+		require.FileExists(t, "../../testdata/published/"+row[0])
+	}
 }
 
 func pinnedText(t *testing.T, path, got string) {
