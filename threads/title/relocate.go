@@ -75,7 +75,7 @@ func (l *line) cyrillic() bool {
 func (l *line) ownWords(ends []*phrase) {
 	for _, e := range ends {
 		if e.end == "QC" && (l.is(elbow) || l.is(tee)) {
-			e.end = "PUSH" // no quick coupling is bent or branches
+			e.end, e.snaps = "PUSH", e.fig != nil && e.fig.kind == inchSize && e.fig.v >= largestPushIn // no quick coupling is bent or branches, but those of garden hoses
 		}
 		if e.hose && e.end == "BARB" && e.millimetres() && (l.is(elbow) || l.is(tee)) && l.says("QC") {
 			e.end = "PUSH" // quick connect tee 10 mm hose
