@@ -12,7 +12,7 @@ func (l *line) partNumbered(k int, f *figure) bool {
 		if f.v >= 1000 && behind.figure.digits() {
 			return true
 		}
-		if k == 0 && behind.figure.plain() && behind.to-behind.from > 2 && l.sizeElsewhere(k) {
+		if l.onlyStrange(k) && behind.figure.plain() && behind.to-behind.from > 2 && l.sizeElsewhere(k) {
 			return true
 		}
 	}
@@ -21,4 +21,14 @@ func (l *line) partNumbered(k int, f *figure) bool {
 		return true
 	}
 	return l.tokens[k].glued && name.to == l.tokens[k].from && name.unread && name.to-name.from > 2 && letter(l.norm[name.from])
+}
+
+// onlyStrange reports whether nothing that is understood stands before k: a shop's name, or nothing.
+func (l *line) onlyStrange(k int) bool {
+	for j := range l.tokens[:k] {
+		if !l.tokens[j].unread {
+			return false
+		}
+	}
+	return true
 }

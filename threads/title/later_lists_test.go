@@ -31,6 +31,13 @@ func TestAPartsNumberIsNoSize(t *testing.T) {
 	})
 }
 
+// A number that is a steel's name is none behind the letters of a part's number.
+func TestAGradeInAPartsNumber(t *testing.T) {
+	require.Empty(t, Read(`Elbow 1/2 NPT female QZX-2205`).Material)
+	require.Equal(t, "duplex", Read(`Elbow 1/2 NPT female 2205`).Material)
+	require.Equal(t, "duplex", Read(`Elbow 1/2 NPT female duplex-2205`).Material)
+}
+
 // What is no fitting, though a word of one is in its line.
 func TestWhatIsNoFitting(t *testing.T) {
 	for _, text := range []string{

@@ -92,6 +92,15 @@ func (l *line) slipLetter(k int) {
 	}
 }
 
+// gradeOfCode takes the material from a number that a hyphen ties to letters which mean nothing: QZX-2205 is no
+// duplex steel.
+func (l *line) gradeOfCode(k int) {
+	it := &l.tokens[k]
+	if it.is(classMaterial) != nil && digit(l.norm[it.from]) && it.glued && at(l.tokens, k-1).mark == '-' && at(l.tokens, k-1).glued && at(l.tokens, k-2).unread {
+		it.word, it.unread = nil, true
+	}
+}
+
 // screwWord takes the screw beside the name of a fitting for a thread: ball valve 1/2" screw.
 func (l *line) screwWord(k int) {
 	it := &l.tokens[k]

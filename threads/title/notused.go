@@ -60,7 +60,7 @@ func (l *line) codeEnd(k int) int {
 	if first := &l.tokens[k]; len(first.word) > 0 && wide(l.norm, first.from) {
 		return k
 	}
-	end, letters, figures := k+1, l.tokens[k].unread, l.tokens[k].figure != nil
+	end, letters, figures := k+1, l.tokens[k].unread, l.numbered(k)
 	for end < len(l.tokens) && l.tokens[end].glued {
 		it := &l.tokens[end]
 		if it.mark != 0 && it.mark != '-' && it.mark != '/' || it.figure != nil && it.figure.used {
@@ -69,7 +69,7 @@ func (l *line) codeEnd(k int) int {
 		if len(it.word) > 0 && wide(l.norm, it.from) {
 			break // scripts without blanks: what is understood behind a code is no part of it
 		}
-		letters, figures = letters || it.unread, figures || it.figure != nil
+		letters, figures = letters || it.unread, figures || l.numbered(end)
 		end++
 	}
 	for end > k && l.tokens[end-1].mark != 0 {
@@ -79,6 +79,12 @@ func (l *line) codeEnd(k int) int {
 		return k
 	}
 	return end
+}
+
+// numbered reports a figure, or a number that was a word.
+func (l *line) numbered(k int) bool {
+	it := &l.tokens[k]
+	return it.figure != nil || it.unread && digit(l.norm[it.from])
 }
 
 // inCode reports whether a token is part of a code.
