@@ -38,6 +38,10 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 		next.word = l.lex.words["the"]
 		return true // 2x 8 mm compression: two of them
 	}
+	if after := at(l.tokens, k+2); !l.one && k > 0 && next.value(classSep) == "x" && next.glued && at(l.tokens, k-1).is(classEnd) != nil && l.otherSize(k) && (after.mark == ',' || after.mark == ';' || after.to == after.from) {
+		next.word = l.lex.words["the"]
+		return true // 22 mm knel 2x, met aftap
+	}
 	if l.timesBehind(k, f) || l.countAlone(k, f) {
 		return true
 	}

@@ -69,6 +69,10 @@ func (l *line) roundWord(c *phrase, next *figure) {
 
 // ownCoupling names a quick coupling that a word for a hose or a tail follows: the size is theirs.
 func (l *line) ownCoupling(c *phrase, tokens []token, k int) {
+	if c.end == "QC" && !l.one && (l.is(tee) || l.is(elbow)) {
+		c.end = "PUSH" // no quick coupling branches
+		return
+	}
 	if c.end == "QC" && !l.one {
 		l.unjudged = append(l.unjudged, l.words(tokens[0].from, tokens[k].from)+" (quick coupling)")
 		c.end = ""

@@ -112,6 +112,19 @@ func TestAThreadThatIsNotSaidIsAsked(t *testing.T) {
 	}
 }
 
+// What stands beside a part is not the part, and its words are not the thread's.
+func TestWhatStandsBesideThePart(t *testing.T) {
+	readTitled(t, []titled{
+		{`15x3/4 tap con straight w/ fibre washer comp`, "COMP 15 mm; G/NPSM 3/4 female washer", "adaptor", ""},
+		{`Seacock 1 1/4 BSP female, hose tail 32 mm, 2 clamps`, "BSP 1 1/4 female; BARB 32 mm", "seacock", ""},
+		{`Flat face coupler 3/8 NPT female`, "NPT 3/8 female", "quick coupling", ""},
+		{`Quick connect tee 8 mm hose`, "PUSH 8 mm; PUSH 8 mm; PUSH 8 mm", "tee", ""},
+		{`Ball valve 3/4" screw`, "PIPE 3/4 female; PIPE 3/4 female", "shut-off valve", ""},
+		{`Kogelkraan 15 mm knel 2x, met aftap`, "COMP 15 mm; COMP 15 mm", "shut-off valve", ""},
+	})
+	require.Contains(t, Read(`Llave de nariz 3/4 p/manguera`).Ends[0].Question, "the thread's")
+}
+
 // What each language writes in short.
 func TestLettersOfTheLists(t *testing.T) {
 	readTitled(t, []titled{

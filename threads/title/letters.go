@@ -101,6 +101,19 @@ func (l *line) gradeOfCode(k int) {
 	}
 }
 
+// galvanisedLetters leaves the FG of a line that names no thread and no hose: it is a female that turns, and in the lists of
+// South America fierro galvanizado.
+func (l *line) galvanisedLetters(k int) {
+	it := &l.tokens[k]
+	if l.one || string(l.norm[it.from:it.to]) != "fg" || l.namesHose() || l.is(hose) || l.is(tail) {
+		return
+	}
+	if slices.ContainsFunc(l.tokens, func(o token) bool { m := o.is(classFamily); return m != nil && m.value != "THREAD" || o.value(classEnd) == "BARB" }) {
+		return
+	}
+	it.word, it.unread = nil, true
+}
+
 // screwWord takes the screw beside the name of a fitting for a thread: ball valve 1/2" screw.
 func (l *line) screwWord(k int) {
 	it := &l.tokens[k]

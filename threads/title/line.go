@@ -71,11 +71,11 @@ func (l *line) survey() {
 				if k > 0 && l.meantFor(k-1) && (m.shape.ends < 0 || l.tokens[k-1].to-l.tokens[k-1].from > 2) {
 					continue // à vis, für Rohrschellen: not the part itself
 				}
-				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
+				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || m.shape.traits&ring != 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
-				if m.shape.name == "tape" && l.shape != nil && l.shape.ends > 0 {
-					continue // tee derivación cinta: a fitting for drip tape
+				if (m.shape.name == "tape" || m.shape.name == "clamp" && k > 0 && l.tokens[k-1].figure.digits()) && l.shape != nil && l.shape.ends > 0 {
+					continue // tee derivación cinta: a fitting for drip tape; seacock with a tail, 2 clamps
 				}
 				if m.shape.traits&foremost != 0 && (l.one || l.figured(k)) {
 					continue // 1/2 with a gasket: not the part itself

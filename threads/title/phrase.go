@@ -389,7 +389,9 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				if prev := at(tokens, k-1); m.shape.traits&dial != 0 && prev.to > prev.from && slices.Contains(withWords, string(l.norm[prev.from:prev.to])) {
 					continue // G 1/2 with a gauge: not the gauge's thread
 				}
-				c.part = m.shape
+				if c.part == nil || m.shape.traits&ring == 0 {
+					c.part = m.shape // a washer that comes with a part is not the part
+				}
 			}
 		}
 		name := it.is(classFamily) // NPT male, NPT female

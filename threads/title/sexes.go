@@ -19,6 +19,7 @@ func (l *line) assignSexes(ends []*phrase) {
 	oneSided(ends)
 	l.oneSwivel(ends)
 	l.nutBeside(ends)
+	l.couplingFace(ends)
 	if !l.one && l.is(ownThread) {
 		for _, e := range ends {
 			if e.sex() != threads.Female {
@@ -38,6 +39,18 @@ func (l *line) assignSexes(ends []*phrase) {
 		return
 	}
 	l.kindSexes(ends, count)
+}
+
+// couplingFace takes the flat face from the threads of a hydraulic coupling: it is where its two halves meet.
+func (l *line) couplingFace(ends []*phrase) {
+	if l.one || !l.is(coupler) && (l.shape == nil || l.shape.name != "coupling" || !hydraulic(l.norm)) {
+		return
+	}
+	for _, e := range ends {
+		if threadLike(e) && !flared(e.fam) {
+			e.attr &^= isFlat | isWasher
+		}
+	}
 }
 
 // nutBeside takes a nut that comes with a part of two male ends from both of them: nipple 3/4 M/M with nut. Where no

@@ -10,6 +10,9 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 	}
 	var out []*phrase
 	for _, e := range ends {
+		if e.end == "BARB" && len(ends) == 1 && !e.endFirst && e.bareTail() && l.is(ownThread) && e.fig != nil && e.fig.kind == inchSize {
+			e.lone = true // tap 1/2 for hose
+		}
 		if bore := hoseBore(e, ends); bore != nil {
 			out = append(out, e, bore)
 			continue

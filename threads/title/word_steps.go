@@ -26,6 +26,7 @@ var wordSteps = [...]wordStep{
 	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", 2, (*line).diameterWord},
 	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, (*line).voltLetter},
 	{"a grade behind letters and a hyphen is a code's number", `Elbow 1/2 NPT female QZX-2205`, 8, (*line).gradeOfCode},
+	{"FG without a thread's name is a female that turns, or galvanised iron", `Codo FG 1"`, 2, (*line).galvanisedLetters},
 	{"screw beside a fitting is its thread", `Ball valve 1/2" screw`, 5, (*line).screwWord},
 	{"C before a hyphen and a number is a class", `Tubo PVC codo 3/4" C-10`, 1, (*line).classLetter},
 	{"SW behind a size without a thread is a swivel or a socket to weld", `Manguito 1/4" NPT x 1/4" SW`, 2, (*line).swLetters},
