@@ -108,7 +108,10 @@ func (l *line) galvanisedLetters(k int) {
 	if l.one || string(l.norm[it.from:it.to]) != "fg" || l.namesHose() || l.is(hose) || l.is(tail) {
 		return
 	}
-	if slices.ContainsFunc(l.tokens, func(o token) bool { m := o.is(classFamily); return m != nil && m.value != "THREAD" || o.value(classEnd) == "BARB" }) {
+	if slices.ContainsFunc(l.tokens, func(o token) bool {
+		m := o.is(classFamily)
+		return m != nil && m.value != "THREAD" || o.value(classEnd) == "BARB"
+	}) {
 		return
 	}
 	it.word, it.unread = nil, true
