@@ -1,6 +1,8 @@
 package title
 
 import (
+	"slices"
+
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -324,14 +326,14 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 // smallGrade reports the r1 or r2 of a line in small letters whose size stands apart from it, with no x between ends:
 // ferrule r2 plain 1/2".
 func (l *line) smallGrade(k int, f *figure) bool {
-	if f.v > 2 || l.capital(l.tokens[k-1].from) || l.one {
+	if f.v > 2 || l.capital(l.tokens[k-1].from) || l.one || at(l.tokens, k+1).is(classSex) != nil {
 		return false
 	}
 	size := false
 	for j := range l.tokens {
 		o := l.tokens[j].figure
 		size = size || j > k+1 && o != nil && o.kind == inchSize && o.frac
-		if l.tokens[j].value(classSep) != "" {
+		if it := &l.tokens[j]; it.value(classSep) != "" || it.mark == ',' || j != k-1 && it.is(classFamily) != nil || it.is(classSex) != nil {
 			return false
 		}
 	}
@@ -344,7 +346,8 @@ func (l *line) gradePair(k int) bool {
 	other := func(stroke, letter, number int) bool {
 		return at(l.tokens, stroke).mark == '/' && r(letter) && at(l.tokens, number).figure != nil && at(l.tokens, number).figure.whole && at(l.tokens, number).glued
 	}
-	return l.tokens[k].glued && r(k-1) && (other(k+1, k+2, k+3) || other(k-2, k-4, k-3)) && l.sizeElsewhere(k)
+	hose := l.namesHose() || l.is(tail) || hydraulic(l.norm) || slices.ContainsFunc(l.tokens, func(it token) bool { return dashWord(it.is(classFamily)) })
+	return hose && l.tokens[k].glued && r(k-1) && (other(k+1, k+2, k+3) || other(k-2, k-4, k-3)) && l.sizeElsewhere(k)
 }
 
 // pumpType reports one of the two numbers of a circulator's type, its bore and its head: 25-60.

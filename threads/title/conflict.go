@@ -123,7 +123,7 @@ func (l *line) contradict(ends []*phrase) {
 // noThread are ends without a thread, in words.
 var noThread = map[string]string{
 	"BARB": "a hose tail", "BORE": "a hose's bore", "PUSH": "a push-in end", "COMPRESSION": "a compression end", "FERRULE": "a clamp ferrule",
-	"PRESS": "a press end", "LAYER": "an end for multilayer pipe", "SOCKET": "a glued or welded end", "SOLDER": "a solder end", "FLANGE": "a flange", "QC": "a quick coupling",
+	"PRESS": "a press end", "LAYER": "an end for multilayer pipe", "SOCKET": "a glued or welded end", "SOLDER": "a solder end", "FLANGE": "a flange", "FLARED": "a flared tube end", "QC": "a quick coupling",
 	"CAMLOCK": "a cam coupling", "GROOVE": "a grooved end", "AERATOR": "an aerator thread", "BALLCOCK": "a ballcock thread",
 }
 

@@ -113,11 +113,6 @@ func mmBehind(tokens []token, k int) bool {
 	return f != nil && f.kind == mmSize && at(tokens, k+1).value(classSep) != "x" && at(tokens, k+1).mark == 0 && at(tokens, k+1).is(classEnd) == nil
 }
 
-// mmBefore reports a size with its millimetres among the tokens.
-func mmBefore(tokens []token) bool {
-	return slices.ContainsFunc(tokens, func(it token) bool { return it.figure != nil && it.figure.kind == mmSize })
-}
-
 // countsExtras reports a number before what comes with a part: c/w 2 clamps, with 2 washers.
 func (l *line) countsExtras(k int) bool {
 	next := at(l.tokens, k+1)
@@ -172,14 +167,11 @@ func (l *line) sizeElsewhere(k int) bool {
 // behind a size is its other size.
 func (l *line) timesBehind(k int, f *figure) bool {
 	x, before, next := at(l.tokens, k-1), at(l.tokens, k-2), at(l.tokens, k+1)
-	if !l.one && k >= 3 && x.value(classSep) == "x" && l.tokens[k].glued && f.v >= 2 && !f.marked && (before.mark == ',' || before.mark == '|' || before.mark == ';') && l.otherSize(k) && (next.to == next.from || next.mark == '|' || next.mark == ';') {
+	if !l.one && k >= 3 && !l.reducing && !l.is(unequal) && x.value(classSep) == "x" && l.tokens[k].glued && f.v >= 2 && !f.marked && (before.mark == ',' || before.mark == '|' || before.mark == ';') && l.otherSize(k) && (next.to == next.from || next.mark == '|' || next.mark == ';') {
 		return true // elbow 15 mm, x12
 	}
 	if !l.one && x.value(classSep) == "x" && l.tokens[k].glued && f.whole && !f.marked && f.v >= 2 && f.v <= 4 && l.is(tee) && next.is(classEnd) != nil && l.plural(next) && l.otherSize(k) {
 		return true // tee for 3/4 hose x3 barbs
-	}
-	if !l.one && k >= 3 && k == len(l.tokens)-1 && x.value(classSep) == "x" && f.v >= 2 && !f.marked && before.is(classEnd) != nil && l.is(valve) && mmBefore(l.tokens[:k]) {
-		return true // isolating valve 15mm comp x 10
 	}
 	if l.one || k < 2 || x.value(classSep) != "x" || x.glued || f.v < 2 || f.marked || tubeOutsides[f.v] || !l.otherSize(k) || next.figure != nil && !l.priceLike(k+1) || next.parted() && (next.mark != '-' || next.glued) || next.glued && next.mark == 0 {
 		return false

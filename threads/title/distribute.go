@@ -291,6 +291,11 @@ func (l *line) overlay(ends, rest []*phrase) {
 			ends[0].end, ends[0].pex, ends[0].barbed, ends[0].endFirst = r.end, r.pex, r.barbed, r.to <= ends[0].from
 			continue // PEX elbow, 1/2"; check valve 1/8", barb
 		}
+		if len(ends) == 1 && !l.one && l.shape != nil && l.shape.ends == 2 && r.from >= ends[0].to && r.fig == nil && r.end != "" && r.end != "TUBE" && !r.hose && r.fam == nil && threadLike(ends[0]) && ends[0].described() {
+			// elbow G 1/2 female, compression: an end of which no size is said
+			l.unjudged = append(l.unjudged, l.words(r.from, r.to)+" (an end of which no size is said)")
+			continue
+		}
 		for _, e := range ends {
 			if e.millimetres() {
 				continue

@@ -185,7 +185,7 @@ func (l *line) neighbour(ends []*phrase, k int) *phrase {
 // multiply gives the part as many ends as its kind has.
 func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.one || len(ends) == 1 && len(l.unjudged) > 0 {
-		return ends
+		return ends // of the other end no size is said
 	}
 	if len(ends) == 1 && ends[0].end == "BARB" && l.says("QC") {
 		l.unjudged = append(l.unjudged, "the other end (quick coupling)")

@@ -139,3 +139,23 @@ func TestLettersOfTheLists(t *testing.T) {
 		{`Boru 8 mm dış / 6 mm iç çap`, "", "", ""},
 	})
 }
+
+// The sound neighbours of those lines, which a second reading found harmed: each is what it was.
+func TestTheNeighboursOfTheLists(t *testing.T) {
+	readTitled(t, []titled{
+		{`Elbow M-F-1 1/4 NPT`, "NPT 1 1/4 male; NPT 1 1/4 female", "elbow", ""},
+		{`Ball valve DN-32-1 1/4 G female`, "G 1 1/4 female; G 1 1/4 female", "", ""},
+		{`bush r2 male, g 1/2 female`, "R 2 male; G 1/2 female", "bush", ""},
+		{`Reduziernippel R1/R2 Messing`, "R 1 male; R 2 male", "nipple", "brass"},
+		{`Reducție G 3/4 x G 1/2 interior-exterior`, "G 3/4 female; G 1/2 male", "", ""},
+		{`Ball valve 22mm compression x 15`, "COMP 22 mm; COMP 15 mm", "", ""},
+		{`Reducing coupling push-fit 22mm, x15`, "PUSH 22 mm; PUSH 15 mm", "", ""},
+		{`Codo C-22 x 1/2 G macho`, "G 1/2 male", "elbow", ""},
+		{`Codo FG 1" NPT hembra`, "NPT 1 female; NPT 1 female", "elbow", ""},
+		{`Elbow G 1/2 female, compression`, "G 1/2 female", "elbow", ""},
+	})
+	require.NotEmpty(t, Read(`Hose 45 m G 3/4`).Ends[0].Question)
+	require.Contains(t, Read(`Hex nipple 1 x 2 MNPT`).Ends[1].Question, "or the length")
+	require.NotEmpty(t, Read(`Elbow G 1/2 female, compression`).Unread)
+	require.Equal(t, "brass", Read(`Hose tail G 1/2 male x 1/2 vinyl hose, brass`).Material)
+}

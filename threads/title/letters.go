@@ -110,7 +110,7 @@ func (l *line) galvanisedLetters(k int) {
 	}
 	if slices.ContainsFunc(l.tokens, func(o token) bool {
 		m := o.is(classFamily)
-		return m != nil && m.value != "THREAD" || o.value(classEnd) == "BARB"
+		return m != nil && m.value != "THREAD" && m.value != "NPT" || o.value(classEnd) == "BARB"
 	}) {
 		return
 	}
@@ -142,7 +142,7 @@ func (l *line) classLetter(k int) {
 		number.drop(asCode) // č. 280: number 280
 		return
 	}
-	if l.norm[it.from] == 'c' && hyphen.mark == '-' && hyphen.glued && number.figure != nil && number.glued && number.figure.whole {
+	if l.norm[it.from] == 'c' && hyphen.mark == '-' && hyphen.glued && number.figure != nil && number.glued && number.figure.whole && number.figure.v <= 10 {
 		it.word = l.lex.words["the"]
 		number.figure.drop(asCode)
 	}

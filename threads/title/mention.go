@@ -40,7 +40,7 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 // dropDashAgain leaves out the dash size behind a comma that names the thread of an end again: 9/16 x 9/16, 6 JIC.
 func (l *line) dropDashAgain(ends []*phrase) []*phrase {
 	last := ends[len(ends)-1]
-	if l.one || len(ends) < 3 || !last.comma || last.fig == nil || last.fig.kind != dashSize && !last.fig.whole || !dashWord(last.fam) || last.end != "" {
+	if l.one || l.is(tee) || l.shape != nil && l.shape.ends > 2 || len(ends) < 3 || !last.comma || last.fig == nil || last.fig.kind != dashSize && !last.fig.whole || !dashWord(last.fam) || last.end != "" {
 		return ends
 	}
 	forms := l.threads(last)

@@ -191,7 +191,7 @@ func (l *line) dropBareBore() {
 		if l.hyphenated(k) {
 			continue
 		}
-		if next.value(classSep) == "x" && pipeOutsides[f.dn] && f.dn >= 20 && !l.one && l.takesTubes() && l.says("COMPRESSION") {
+		if next.value(classSep) == "x" && pipeOutsides[f.dn] && f.dn >= 20 && !l.one && plasticMaterials[l.material] && l.says("COMPRESSION") {
 			f.kind, f.v, f.dn = mmSize, f.dn, 0 // raccord compression PE DN32 x 1": the pipe
 			continue
 		}

@@ -273,6 +273,19 @@ func (sc *scanner) behindCode(i int) bool {
 	return n > 0 && sc.tokens[n-1].unread && sc.tokens[n-1].to == i || sc.endsCode(i)
 }
 
+// strangeAt reports whether the word that begins at a place is not understood: of DN-32-1 1/4 it is.
+func (sc *scanner) strangeAt(from int) bool {
+	if c := sc.norm[from]; byteAt(sc.norm, from+1) == '-' && digit(byteAt(sc.norm, from+2)) {
+		return c != 'm' && c != 'f' && c != 'g' && c != 'r' // C-310-2
+	}
+	for k := range sc.tokens {
+		if sc.tokens[k].from == from {
+			return sc.tokens[k].unread
+		}
+	}
+	return false
+}
+
 // endsCode reports the last number of a part's number: of letters and numbers that two hyphens join, B-400-3, or with a
 // hyphen and letters between its numbers, B-42S4.
 func (sc *scanner) endsCode(i int) bool {
@@ -284,7 +297,7 @@ func (sc *scanner) endsCode(i int) bool {
 		}
 		digits = digits || digit(sc.norm[from])
 	}
-	if from == i || !letter(sc.norm[from]) {
+	if from == i || !letter(sc.norm[from]) || !digits || !sc.strangeAt(from) {
 		return false
 	}
 	if sc.norm[i-1] == '-' {

@@ -67,6 +67,11 @@ func (l *line) nutBeside(ends []*phrase) {
 		e.attr &^= isNut
 		e.bothSexes, e.nutted = !male, !male
 	}
+	for k := range l.tokens {
+		if it := &l.tokens[k]; male && (it.value(classAttr) == "nut" || it.is(classKind) != nil && it.is(classKind).shape.traits&nut != 0) {
+			l.ignore(l.words(it.from, it.to), "a nut that comes with the part")
+		}
+	}
 }
 
 // oneSwivel leaves the swivel nut of a tee or an elbow of flares or cones at one end: its body

@@ -29,7 +29,7 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return end + 1 // 90D
 	}
 	at := sc.blanks(end)
-	if at > end && (f.v == 45 || f.v == 90) && f.whole && !f.marked && byteAt(sc.norm, at) == 'm' && isBlank(byteAt(sc.norm, at+1)) && sc.familyAt(sc.blanks(at+1)) {
+	if at > end && (f.v == 45 || f.v == 90) && f.whole && !f.marked && byteAt(sc.norm, at) == 'm' && isBlank(byteAt(sc.norm, at+1)) && sc.familyAt(sc.blanks(at+1)) && !slices.ContainsFunc(sc.tokens, ofHose) {
 		f.drop(asAngle)
 		return end // 90 m jic: the male end of an elbow
 	}
@@ -66,6 +66,13 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		}
 	}
 	return end
+}
+
+// ofHose reports a word for hose or pipe, which is sold by the metre.
+func ofHose(it token) bool {
+	m := it.is(classKind)
+	end := it.value(classEnd)
+	return end == "HOSE" || end == "TUBE" || end == "TUBING" || end == "BARB" || m != nil && (m.shape.traits&hose != 0 || m.shape.ends < 0)
 }
 
 // familyAt reports the name of a thread at a place.

@@ -17,7 +17,7 @@ func (l *line) wall(k int, f *figure) bool {
 	if l.pressed && f.whole && !f.marked && f.v <= 4 && x.glued && x.value(classSep) == "x" && l.tokens[k].glued && tube.figure != nil && tube.figure.whole && tube.figure.v >= 14 && tube.figure.v <= 63 {
 		return true // press coupling 20x2-16x2
 	}
-	if !f.frac && !f.marked && f.v > 1 && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && tube.figure.whole && !tube.figure.marked && tube.figure.v >= 14 && at(l.tokens, k+1).value(classSep) == "x" {
+	if !l.is(manifold) && !l.is(many) && !f.frac && !f.marked && f.v > 1 && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && tube.figure.whole && !tube.figure.marked && tube.figure.v >= 14 && at(l.tokens, k+1).value(classSep) == "x" {
 		if thread := at(l.tokens, k+2).figure; thread != nil && (thread.frac || thread.marked) {
 			return true // 20x2 x1/2": the pipe with its wall, and the thread
 		}
