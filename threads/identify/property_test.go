@@ -22,7 +22,8 @@ func anyMeasured(t *rapid.T) (Measured, *threads.Form) {
 	var m Measured
 	if rapid.Bool().Draw(t, "with diameter") {
 		s := crestAt(f, sex, 0.3)
-		m.Sex, m.Diameter = sex, Gauge((s.least+s.most)/2+rapid.Float64Range(-0.4, 0.4).Draw(t, "off"))
+		off := rapid.Float64Range(-0.4, 0.4).Draw(t, "off")
+		m.Sex, m.Diameter = sex, Gauge(max(4, (s.least+s.most)/2+off)) // what is less is refused, and M5 comes near
 	}
 	if rapid.Bool().Draw(t, "with pitch") {
 		m.Pitch = Gauge(float64(f.Pitch) * rapid.Float64Range(0.95, 1.05).Draw(t, "pitch off"))
