@@ -153,6 +153,7 @@ func TestTheNeighboursOfTheLists(t *testing.T) {
 		{`Codo C-22 x 1/2 G macho`, "G 1/2 male", "elbow", ""},
 		{`Codo FG 1" NPT hembra`, "NPT 1 female; NPT 1 female", "elbow", ""},
 		{`Elbow G 1/2 female, compression`, "G 1/2 female", "elbow", ""},
+		{`Tap connector 22 mm x 3/4 compression`, "COMP 22 mm; PIPE 3/4 female", "adaptor", ""},
 	})
 	require.NotEmpty(t, Read(`Hose 45 m G 3/4`).Ends[0].Question)
 	require.Contains(t, Read(`Hex nipple 1 x 2 MNPT`).Ends[1].Question, "or the length")
