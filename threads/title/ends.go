@@ -27,14 +27,14 @@ func (l *line) inherit(ends []*phrase) {
 			e.open = true
 			continue
 		}
-		if e.bare() && !l.one && hasEnd(ends, "BARB") && e.part != nil && e.part.name == "pipe stock" {
+		if e.bare() && !l.one && hasEnd(ends, "BARB") && e.names(stock) {
 			e.open = true // 1/2" pipe to 3/8" barb: how it takes the pipe is not said
 			continue
 		}
 		if e.bare() && !l.one && !anyThread(ends) && l.unevenWord(ends, e) {
 			continue
 		}
-		if e.bare() && !l.one && e.attr&isNut == 0 && !anyThread(ends) && !(e.part != nil && e.part.name == "tap connector" && len(ends) == 2 && ends[1-k].millimetres()) {
+		if e.bare() && !l.one && e.attr&isNut == 0 && !anyThread(ends) && !(e.names(tapThread) && len(ends) == 2 && ends[1-k].millimetres()) {
 			if e.end = l.sharedEnd(ends, e); e.end != "" {
 				e.lent = e.strange
 				continue

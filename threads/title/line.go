@@ -74,7 +74,7 @@ func (l *line) survey() {
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || m.shape.traits&ring != 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
-				if (m.shape.name == "tape" || m.shape.name == "clamp" && k > 0 && l.tokens[k-1].figure.digits()) && l.shape != nil && l.shape.ends > 0 {
+				if m.shape.traits&beside != 0 && (m.shape.name != "clamp" || k > 0 && l.tokens[k-1].figure.digits()) && l.shape != nil && l.shape.ends > 0 {
 					continue // tee derivación cinta: a fitting for drip tape; seacock with a tail, 2 clamps
 				}
 				if m.shape.traits&foremost != 0 && (l.one || l.figured(k)) {
@@ -120,7 +120,7 @@ func (l *line) survey() {
 	if l.is(tail) && l.both && !l.one && l.namesHose() {
 		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends
 	}
-	if l.shape != nil && l.shape.name == "pipe stock" && slices.ContainsFunc(l.tokens, saysEnd) {
+	if l.is(stock) && slices.ContainsFunc(l.tokens, saysEnd) {
 		l.shape = nil // 1/2" pipe to 3/8" barb
 	}
 	if l.shape != nil && l.shape.ends >= 0 {

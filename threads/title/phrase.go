@@ -94,6 +94,9 @@ var attrNamed = map[string]attr{
 // sexOnly are the languages whose words for a sex say nothing of a thread.
 var sexOnly = map[string]bool{"en": true, "fr": true, "it": true, "es": true, "pt": true, "el": true, "*": true}
 
+// names reports whether the phrase names a part of that trait.
+func (c *phrase) names(t trait) bool { return c.part != nil && c.part.traits&t != 0 }
+
 func (c *phrase) bare() bool {
 	return c.fam == nil && len(c.sexes) == 0 && c.end == "" && !c.thread
 }

@@ -210,7 +210,7 @@ func (l *line) nutOfTail(ends []*phrase) {
 
 // nutOfTail reports an inch size that the words for a tail with a nut stand before.
 func (c *phrase) nutOfTail() bool {
-	named := c.end == "BARB" || c.part != nil && c.part.traits&tail != 0
+	named := c.end == "BARB" || c.names(tail)
 	return named && c.fig != nil && c.fig.kind == inchSize && c.attr&isNut != 0 && len(c.sexes) == 0
 }
 

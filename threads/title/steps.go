@@ -132,7 +132,7 @@ var pairPasses = [][]pairRewrite{
 		{
 			"of a tap connector the inches are the tap's thread", `22mm x 3/4 tap connector comp`,
 			func(e, o *phrase) bool {
-				return (e.part != nil && e.part.name == "tap connector" || o.part != nil && o.part.name == "tap connector") && e.fig != nil && e.fig.kind == inchSize && takesTube(e.end) && !e.described() && o.millimetres() && !o.described()
+				return (e.names(tapThread) || o.names(tapThread)) && e.fig != nil && e.fig.kind == inchSize && takesTube(e.end) && !e.described() && o.millimetres() && !o.described()
 			},
 			func(e, o *phrase) {
 				if o.end == "" {

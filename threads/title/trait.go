@@ -12,6 +12,7 @@ type trait uint64
 const (
 	adaptor      trait = 1 << iota // an adaptor: a second size alone is an end of which nothing is said
 	angled                         // 45 and 90 are its angle
+	beside                         // comes with a fitting where one is named before it
 	body                           // an equal or straight body has the same end twice
 	bulkhead                       // its first thread is female
 	branch                         // a sex before its name is its branch's
@@ -40,7 +41,9 @@ const (
 	run                            // a sex before its name is that of one end of its run
 	scaled                         // pressures are its scale
 	set                            // a pressure is what it is set to, unless called a rating
+	stock                          // pipe by itself, of which no word speaks of an end
 	tail                           // has a tail for a hose
+	tapThread                      // its inches are a tap's thread, whatever grips its pipe
 	tee                            // two sizes are run and branch
 	unequal                        // its two ends differ
 	union                          // a flat seal is at its nut, on the female side
@@ -52,6 +55,7 @@ const (
 var traitNamed = map[string]trait{
 	"adaptor":       adaptor,
 	"angled":        angled,
+	"beside":        beside,
 	"body":          body,
 	"bulkhead":      bulkhead,
 	"branch":        branch,
@@ -81,7 +85,9 @@ var traitNamed = map[string]trait{
 	"run":           run,
 	"scaled":        scaled,
 	"set":           set,
+	"stock":         stock,
 	"tail":          tail,
+	"tap-thread":    tapThread,
 	"tee":           tee,
 	"unequal":       unequal,
 	"union":         union,
