@@ -91,6 +91,8 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	switch {
 	case f.v >= 5 && f.v <= 63 && (other.kind != bare || l.evidence), f.whole && (f.v == 75 || f.v == 110) && other.frac:
 		return mmSize
+	case f.v == 4 && !f.marked && !l.one && !l.leads(k) && !l.is(tee) && !l.is(manifold) && next.parted() && other.kind == mmSize && other.v <= 12:
+		return mmSize // reducer 4 to 10 mm: the tube of 4 mm, and no pipe of 4 inches
 	case inchLike(f.v):
 		return inchSize
 	}
@@ -117,6 +119,9 @@ func (l *line) before(k int) *figure {
 
 // classifyLonely reads a number that stands by a word of an end, a sex or a part.
 func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
+	if next.glued && next.unread && next.mark == 0 && !l.one && at(l.tokens, k+2).mark == '+' {
+		return bare // 2P+T
+	}
 	made := prev.is(classMaterial) != nil && (at(l.tokens, k-2).is(classEnd) != nil || f.whole && pipeOutsides[f.v] && f.v >= 20 && l.shape != nil && l.shape.ends >= 0 && prev.value(classMaterial) == "pe") // tube PE 20
 	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made {
 		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.is(angled)) {

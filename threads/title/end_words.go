@@ -33,6 +33,8 @@ func (l *line) endWord(c *phrase, tokens []token, k int, m *sense) {
 	case c.end == "QC" && value == "BARB" && !l.one:
 		l.ownCoupling(c, tokens, k)
 		c.end, c.endFirst, c.barbed = "BARB", c.fig == nil, true // Stecknippel, Tülle 9 mm
+	case c.end == "BARB" && c.barbed && !c.endFirst && value == "QC" && !c.hose && !l.one:
+		l.unjudged = append(l.unjudged, l.words(tokens[k].from, tokens[k].to)+" (quick coupling)") // barbed quick disconnect
 	case c.end == "COMPRESSION" && value == "LAYER" && !l.one, c.end == "LAYER" && value == "COMPRESSION" && !l.one:
 		c.end = "LAYER" // what holds a tube by its ring does not hold a pipe of layers
 	case c.end == "QC" && value == "TUBE" || c.end == "TUBE" && value == "QC":

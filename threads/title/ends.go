@@ -265,6 +265,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 			other := copyOf(one)
 			other.doubled = other.end == "BARB" && (l.is(elbow) || l.is(valve) && !l.both)
 			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0
+			other.turns = one.attr&(isSwivel|isNut) != 0 && !l.both && (l.is(elbow) || l.is(tee) || l.is(nipple))
 			other.open, other.strange = other.open || l.lostEnd, other.strange || l.lostEnd // FIP x QJ: a word of the other end is not understood
 			ends = append(ends, other)
 		}
@@ -277,12 +278,22 @@ func (l *line) moreThanItHas(ends []*phrase) bool {
 	switch {
 	case l.one || l.shape == nil || l.is(many) || l.is(manifold) || l.ways() > 0:
 		return false
-	case l.is(adaptor), l.is(madeUp):
+	case l.is(adaptor), l.is(unequal), l.is(tail), l.is(madeUp):
 		return len(ends) > 2
 	case l.shape.ends == 1:
 		return len(ends) > 1 && (l.is(plain) || l.is(dial) || l.is(coupler) && ends[0].end == "" && ends[1].end == "")
 	}
 	return l.shape.ends > 1 && len(ends) > l.shape.ends
+}
+
+// reducesNothing reports a part that goes from one size to another, all of whose ends are read with one size.
+func (l *line) reducesNothing(ends []*phrase) bool {
+	if l.one || !l.reducing && (l.shape == nil || l.shape.name != "reducer") || len(ends) < 2 {
+		return false
+	}
+	return !slices.ContainsFunc(ends, func(e *phrase) bool {
+		return e.fig == nil || !e.sameFigure(ends[0]) || threadLike(e) != threadLike(ends[0])
+	})
 }
 
 // lengthSaid reports a length in the line.
@@ -408,7 +419,11 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 	k := 0
 	for _, e := range ends {
 		if threadLike(e) && k < n {
-			e.sexes = []threads.Sex{sexes[k]}
+			if e.attr&isNut != 0 && len(e.sexes) == 0 && sexes[k] == threads.Male && !l.one {
+				e.bothSexes = true // nipple G 1/2 male/male with swivel nut G 3/4
+			} else {
+				e.sexes = []threads.Sex{sexes[k]}
+			}
 			k++
 		}
 	}

@@ -62,6 +62,12 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if (l.shape == nil || l.shape.rank <= 1 || l.is(hose)) && l.byTheRoll(ends) {
 		return l.rollEnds(ends)
 	}
+	if l.ownMeasures(ends) {
+		for _, e := range ends {
+			e.fig.role = asMeasure
+		}
+		return nil
+	}
 	if l.shape != nil && !l.is(hose) {
 		return ends
 	}
@@ -129,6 +135,9 @@ func (l *line) madeTo() bool {
 	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "hose" })
 }
 
+// pipeNouns are the English words for pipe, which stands last where it is what the line names: 15 mm copper pipe.
+var pipeNouns = map[string]bool{"pipe": true, "pipes": true, "tube": true, "tubes": true}
+
 // tubing reports whether tubing or hose itself is what the line names last, and every word is understood.
 func (l *line) tubing() bool {
 	named := false
@@ -139,7 +148,7 @@ func (l *line) tubing() bool {
 		}
 		if it.figure == nil || it.figure.role != asLength {
 			end := it.value(classEnd)
-			named = end == "TUBING" || end == "HOSE"
+			named = end == "TUBING" || end == "HOSE" || end == "TUBE" && pipeNouns[string(l.norm[it.from:it.to])] && (l.material != "" || l.says("PEX"))
 		}
 	}
 	return named

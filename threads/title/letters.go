@@ -117,6 +117,39 @@ func (l *line) galvanisedLetters(k int) {
 	it.word, it.unread = nil, true
 }
 
+// hoseFerrule takes the clamp from a ferrule beside the word for hose, where no clamp is named: it is crimped over the
+// hose, and has no end.
+func (l *line) hoseFerrule(k int) {
+	it := &l.tokens[k]
+	if text := string(l.norm[it.from:it.to]); l.one || text != "ferrule" && text != "ferrules" || !l.namesHose() || l.says("BARB") {
+		return
+	}
+	for j := range l.tokens {
+		if j != k && l.tokens[j].value(classEnd) == "FERRULE" {
+			return
+		}
+	}
+	it.word = l.lex.words["hose ferrule"]
+}
+
+// ironLetter takes the thread from the G of G.I, galvanised iron, that another word is run together with: G.Ired.
+func (l *line) ironLetter(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if it.is(classFamily) == nil || l.norm[it.from] != 'g' || byteAt(l.norm, it.to) != '.' || next.from != it.to+1 || !next.unread || l.norm[next.from] != 'i' {
+		return
+	}
+	it.word = l.lex.words["g.i"]
+}
+
+// numberOf reads the no that is glued to a whole number behind a size: Equal tee 15mm -40no are forty of them.
+func (l *line) numberOf(k int) {
+	it, f := &l.tokens[k], at(l.tokens, k-1).figure
+	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && it.glued && f != nil && f.kind == bare && f.whole && !f.marked && l.sizeElsewhere(k-1) {
+		it.word, it.unread = l.lex.words["the"], false
+		f.drop(asCount)
+	}
+}
+
 // screwWord takes the screw beside the name of a fitting for a thread: ball valve 1/2" screw.
 func (l *line) screwWord(k int) {
 	it := &l.tokens[k]
@@ -192,7 +225,7 @@ func (l *line) metreLetter(k int) {
 	}
 	long := l.namesHose() && (prev.figure.v > largestInch || !prev.figure.whole || (k == len(l.tokens)-1 || at(l.tokens, k+1).mark == ':' || at(l.tokens, k+1).mark == ',') && !it.glued && l.sizeElsewhere(k-1)) // hose 3/8" x 2.5 M
 	long = long || l.namesHose() && !it.glued && !l.capital(it.from) && at(l.tokens, k+1).is(classBefore) != nil && at(l.tokens, k+1).value(classBefore) == "dn" && at(l.tokens, k-2).value(classSep) == ""       // hydraulic hose 1 m DN19
-	if it.glued && (!prev.figure.whole || l.hoseLength(k)) || long || l.hoseByLength(k) {
+	if it.glued && (!prev.figure.whole || l.hoseLength(k) || l.longForPipe(k)) || long || l.hoseByLength(k) {
 		it.word = l.lex.words["the"]
 		prev.figure.drop(asLength)
 	}
@@ -220,6 +253,27 @@ func (l *line) hoseLength(k int) bool {
 		wall = wall || j < k-1 && it.value(classEnd) == "TUBE" && at(l.tokens, j-2).value(classSep) == "x" && bytes.IndexByte(l.norm[at(l.tokens, j-1).from:at(l.tokens, j-1).to], '.') > 0
 	}
 	return (hose && size || wall) && at(l.tokens, k-2).value(classSep) == "" && at(l.tokens, k+1).value(classSep) == ""
+}
+
+// longForPipe reports a whole number before the M at k that is too large for the thread of a pipe of the millimetres that the
+// line gives, of which no word says a thread: pipe PN20 25MM 4M comes in lengths of 4 m.
+func (l *line) longForPipe(k int) bool {
+	v := l.tokens[k-1].figure.v
+	if v < 2 || at(l.tokens, k-2).value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" {
+		return false
+	}
+	pipe := 0.0
+	for j := range l.tokens {
+		it := &l.tokens[j]
+		f := it.figure
+		if j != k && (it.is(classSex) != nil || it.is(classFamily) != nil) || f != nil && (f.frac || f.marked) {
+			return false
+		}
+		if f != nil && j != k-1 && (f.kind == mmSize || f.kind == bare && f.whole && pipeOutsides[f.v] && at(l.tokens, j+1).value(classSep) == "x") {
+			pipe = max(pipe, f.v)
+		}
+	}
+	return pipe > 0 && v*25.4 > 1.2*pipe
 }
 
 // hoseByLength reports whether the whole figure before the small m at k is the length of hose that is

@@ -51,6 +51,7 @@ type line struct {
 	ringCode  bool    // a code of cutting-ring fittings is read: GE15L
 	camType   byte    // the letter of a cam coupling's type; 0 if none is said
 	surplus   bool    // more ends are read than a part of the kind has
+	evenly    bool    // a part that goes from one size to another has one size at all its ends
 	unsure    bool    // the part's name is not understood, and a size of a pipe thread stands beside it
 	ignored   []threads.NotUsed
 }
@@ -188,6 +189,9 @@ func (l *line) hardware() bool {
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		if f := it.figure; f != nil && f.sized() {
+			if size := at(l.tokens, k-2).figure; f.kind == mmSize && at(l.tokens, k-1).value(classSep) == "x" && size != nil && size.kind == metricSize && size.pitch == 0 && f.v > size.v {
+				continue // M12x60mm: a bolt by its length
+			}
 			if f.kind != metricSize || f.pitch > 0 && f.pitch <= 3 {
 				return false
 			}

@@ -250,12 +250,12 @@ func (sc *scanner) value(i int, f *figure) int {
 		f.v, f.frac, f.whole = v, true, false
 		return stop
 	}
-	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) {
+	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) && !sc.wallFirst(end) {
 		if v, stop := sc.fraction(at); stop > 0 && v < 1 {
 			if sc.hoseGradeFirst(i, end, float64(n)+v) {
 				return end
 			}
-			if sc.blanks(stop) < len(sc.norm) && (sc.countFirst(n, v, end) || sc.counted(i, end)) {
+			if sc.blanks(stop) < len(sc.norm) && (sc.countFirst(n, v, end) || sc.counted(i, end) || sc.countOfThreads(n, v, end, stop)) {
 				return end
 			}
 			f.v, f.frac, f.whole = float64(n)+v, true, false
@@ -293,6 +293,26 @@ func (sc *scanner) countFirst(n int, fraction float64, end int) bool {
 		}
 	}
 	return true
+}
+
+// wallFirst reports the wall of a pipe before a hyphen and the size of a thread: of 16x2-1/2" the 2.
+func (sc *scanner) wallFirst(end int) bool {
+	n := len(sc.tokens)
+	if n < 2 || byteAt(sc.norm, end) != '-' || sc.tokens[n-1].value(classSep) != "x" {
+		return false
+	}
+	pipe := sc.tokens[n-2].figure
+	return pipe.plain() && sc.tokens[n-1].glued && pipe.v >= 14 && pipe.v <= 32
+}
+
+// countOfThreads reports the one at the beginning of a line before a size that makes no size of a pipe thread with it,
+// where the name of such a thread follows: 1 1/8 NPT female.
+func (sc *scanner) countOfThreads(n int, fraction float64, end, stop int) bool {
+	if n != 1 || len(sc.tokens) > 0 || !isBlank(byteAt(sc.norm, end)) || slices.Contains(pipeSizes, 1+fraction) {
+		return false
+	}
+	_, behind := sc.lookUp(sc.blanks(stop))
+	return slices.ContainsFunc(behind, func(m *sense) bool { return m.class == classFamily && (m.value == "NPT" || bspWord(m)) })
 }
 
 // hoseGradeFirst reports the number of a hose's grade before its bore, which makes no size of a pipe thread

@@ -48,6 +48,7 @@ type phrase struct {
 	doubled   bool // the other end of an elbow whose one tail is said
 	tubed     bool // a word names the tube, or its outside
 	outer     bool // the size may be the outside of a tube or the nominal size of a pipe
+	turns     bool // it is taken to turn as the end does whose words are all that is said
 	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex
 }
 
@@ -315,7 +316,7 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	}
 	for k := b - 1; k > a; k-- {
 		m := tokens[k].is(classFamily)
-		forward := m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 && at(tokens, k+1).mark != '(' || tokens[k].mark == '(' ||
+		forward := tokens[k].value(classEnd) == "TUBE" && at(tokens, k+1).value(classEnd) == "ROUND" || m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 && at(tokens, k+1).mark != '(' || tokens[k].mark == '(' ||
 			m != nil && k == b-1 && tokens[b].glued && !tokens[k].glued // GHT3/4
 		if !forward {
 			return k + 1

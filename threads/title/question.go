@@ -73,6 +73,10 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? " + l.kindWord() + " mostly is, but the text does not say so."
 	case l.parts && !l.one:
 		return "Which of the parts has the " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text joins two parts by a plus: give each its own line."
+	case l.evenly && len(r.Candidates) > 0:
+		return "Has each end the size " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text says that the part reduces, and gives one size: ask for both."
+	case c.turns && !l.one:
+		return "Has this end of " + sizesOf(r.Candidates) + " " + r.Sex.String() + " a nut that turns too? The text says so once, and " + article(l.shape.kind) + " mostly has one: look at the picture, or ask the shop."
 	case l.surplus && len(r.Candidates) > 0:
 		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " one of its ends? More are read in the text than " + article(l.shape.kind) + " has: look at the picture, or ask the shop."
 	}
@@ -159,10 +163,26 @@ func (l *line) orNoThread(c *phrase) string {
 	if c.fig != nil && c.fig.dn > 0 {
 		return " Or has it no thread, but a flange, or an end to weld, solder or press? A nominal bore says nothing of that."
 	}
-	if c.attr&isPlastic == 0 && !plasticMaterials[l.material] {
-		return ""
+	switch {
+	case c.attr&isPlastic != 0 || plasticMaterials[l.material]:
+		return " Or has it no thread, and the pipe is glued, fused or pushed on?"
+	case l.material == "" && l.joinsPipe():
+		return " Or has it no thread, and the pipe is soldered, glued or pressed?"
 	}
-	return " Or has it no thread, and the pipe is glued, fused or pushed on?"
+	return ""
+}
+
+// joinsPipe reports a part that is made for plain pipe too, and not with threads alone: an elbow, a tee, a coupling,
+// a union, a cap, a reducer.
+func (l *line) joinsPipe() bool {
+	if l.shape == nil {
+		return false
+	}
+	switch l.shape.name {
+	case "coupling", "cap", "cross":
+		return true
+	}
+	return l.is(elbow) || l.is(tee) || l.is(union) || l.is(unequal)
 }
 
 // nameOf is what the text calls the thread.

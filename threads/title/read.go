@@ -41,7 +41,7 @@ func Read(text string) threads.Reading {
 func (l *line) read() threads.Reading {
 	var out threads.Reading
 	ends := l.ends()
-	l.surplus = l.moreThanItHas(ends)
+	l.surplus, l.evenly = l.moreThanItHas(ends), l.reducesNothing(ends)
 	for _, c := range ends {
 		if e, ok := l.resolve(c); ok {
 			out.Ends = append(out.Ends, e)
@@ -49,6 +49,7 @@ func (l *line) read() threads.Reading {
 	}
 	if len(out.Ends) > 0 {
 		l.camsUnsized(ends)
+		l.gripsUnsized(ends)
 	}
 	l.namedSeals(out.Ends)
 	if l.shape != nil {
@@ -158,6 +159,7 @@ func (l *line) ends() []*phrase {
 	l.spacedPitch()
 	l.frenchApart()
 	l.inchAlone()
+	l.tubePairs()
 	l.survey()
 	for k := range l.tokens {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)
@@ -200,6 +202,9 @@ func (l *line) bracketed() (rest, inside []token) {
 	if stop < 0 {
 		return l.tokens, nil
 	}
+	if l.saysWhatFor(open, stop) {
+		return append(append(rest, l.tokens[:open]...), l.tokens[stop+1:]...), nil
+	}
 	in := sizesIn(l.tokens[open:stop])
 	out := sizesIn(append(append([]token{}, l.tokens[:open]...), l.tokens[stop:]...))
 	if len(in) < 2 || len(in) != len(out) {
@@ -212,6 +217,22 @@ func (l *line) bracketed() (rest, inside []token) {
 	}
 	rest = append(append(rest, l.tokens[:open]...), l.tokens[stop+1:]...)
 	return rest, l.tokens[open+1 : stop]
+}
+
+// saysWhatFor reports a bracket that says what a part of two ends is for, both of which are given before it: 1/8" x 1/8" barb (to
+// adapt 1/4" hard line to 1/4" soft line). Its figures are no ends.
+func (l *line) saysWhatFor(open, stop int) bool {
+	first := at(l.tokens, open+1)
+	text := string(l.norm[first.from:first.to])
+	if l.one || l.is(tee) || l.is(many) || text != "to" && text != "fits" && text != "suits" && !l.meantFor(open+1) || len(sizesIn(l.tokens[:open])) < 2 || len(sizesIn(l.tokens[open:stop])) == 0 {
+		return false
+	}
+	for k := open; k < stop; k++ {
+		if f := l.tokens[k].figure; f != nil && f.sized() {
+			f.drop(asWhatFor)
+		}
+	}
+	return true
 }
 
 func sizesIn(tokens []token) []float64 {

@@ -38,6 +38,22 @@ func (l *line) loneSocket(ends []*phrase) {
 	}
 }
 
+// brassInsert opens the last end of a glued elbow, tee or coupling in which brass is named: the insert of a thread, at the branch
+// of a tee. Of the other ends nothing changes.
+func (l *line) brassInsert(ends []*phrase) {
+	if l.one || l.material == "brass" || !slices.Contains(l.materials, "brass") || anyThread(ends) || !l.is(elbow) && !l.is(tee) && l.shape.name != "coupling" {
+		return
+	}
+	for _, e := range ends {
+		if e.end != "SOCKET" || e.millimetres() {
+			return
+		}
+	}
+	last := ends[len(ends)-1]
+	last.end, last.thread = "", true
+	last.sexes, last.assumed = []threads.Sex{threads.Female}, true
+}
+
 // gripAndThread parts a push-in or compression fitting of which one inch size is
 // given, and a sex and a thread apart from it: the size is the thread's, and the
 // tube's is not said.

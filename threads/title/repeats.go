@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"math"
 
 	"handtight/pressure/quantity"
@@ -11,6 +12,7 @@ import (
 // 3/4" Ду20, 3/8" (9,52 mm).
 func (l *line) secondNames() {
 	l.allNominal()
+	l.leadingOne()
 	l.frenchOr()
 	order := [...]figureKind{inchSize, frenchSize, fenSize, dnSize}
 	for n, main := range order {
@@ -63,6 +65,20 @@ func (l *line) frenchOr() {
 		}
 		f.or = l.words(l.tokens[k+2].from, l.tokens[k+2].to)
 		inch.drop(asEither)
+	}
+}
+
+// leadingOne leaves open whether the one at the beginning of a line counts the parts, 1 1/4 NPT tee, or is of the size, where
+// the fraction behind it is named again by itself.
+func (l *line) leadingOne() {
+	f := at(l.tokens, 0).figure
+	if l.one || f == nil || f.kind != inchSize || f.v <= 1 || f.v >= 2 || bytes.IndexByte(l.norm[:l.tokens[0].to], ' ') < 0 || at(l.tokens, 1).value(classSep) == "x" {
+		return
+	}
+	for k := 1; k < len(l.tokens); k++ {
+		if o := l.tokens[k].figure; o != nil && o.kind == inchSize && o.v == f.v-1 {
+			f.or = inchText(o.v)
+		}
 	}
 }
 
@@ -121,6 +137,10 @@ func (l *line) dropConverted(k int, f *figure) {
 		inch.drop(asRepeat)
 		return
 	}
+	if inch := at(l.tokens, k+2).figure; inch != nil && inch.kind == inchSize && at(l.tokens, k+1).mark == '/' && l.galvanised() && inch.v == plasticBores[f.v] {
+		f.drop(asRepeat) // GI nipple 25mm/3/4inch
+		return
+	}
 	if l.is(tail) && at(l.tokens, k-1).mark != '(' && at(l.tokens, k+1).mark != ')' && l.otherSize(k) && f.whole && !l.threadNamed(k) {
 		return // hose tail 13 mm 1/2: the tail and the thread
 	}
@@ -147,6 +167,10 @@ func (l *line) dropConverted(k int, f *figure) {
 		}
 	}
 }
+
+// plasticBores are the sizes in inches of the outsides in mm of plastic pipe, by which shops that sell both name iron too.
+// Common practice.
+var plasticBores = map[float64]float64{20: 0.5, 25: 0.75, 32: 1, 40: 1.25, 50: 1.5, 63: 2}
 
 // threadNamed reports a size with the name of its thread behind the figure, and another before it, so that the
 // millimetres of a tail are the inches before them: espiga 1/2" para manguera 13 mm con rosca G 1/2.

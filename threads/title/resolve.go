@@ -3,6 +3,8 @@ package title
 import (
 	"bytes"
 	"math"
+	"slices"
+	"strings"
 
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -28,6 +30,24 @@ func (l *line) camsUnsized(ends []*phrase) {
 		}
 		if !named {
 			l.unjudged = append(l.unjudged, l.words(it.from, it.to)+" ("+notJudged["CAMLOCK"]+")")
+		}
+	}
+}
+
+// gripsUnsized names an end that the words say and that none of the ends read is, nor is named for: of adaptor 1/2" male,
+// slip x FPT the slip.
+func (l *line) gripsUnsized(ends []*phrase) {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		m := it.is(classEnd)
+		if m == nil || noThread[m.value] == "" || m.value == "BORE" || l.inCode(k) {
+			continue
+		}
+		words := l.words(it.from, it.to)
+		read := slices.ContainsFunc(ends, func(c *phrase) bool { return c.end != "" || c.also == m.value || c.from <= it.from && it.to <= c.to })
+		told := slices.ContainsFunc(l.unjudged, func(u string) bool { return strings.Contains(u, words) || strings.Contains(u, noThread[m.value]) })
+		if !read && !told {
+			l.unjudged = append(l.unjudged, words+" (an end of which no size is said)")
 		}
 	}
 }
@@ -66,8 +86,8 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		out.Candidates = []threads.End{{Family: threads.Push, Sex: threads.Male, Size: quantity.Exact(float64(tube)) + " mm", Diameter: tube}}
 		return out, true
 	}
-	if name == "BARB" && c.millimetres() && !l.one && !l.is(tail) && hasWord(string(l.norm), "crimp") {
-		c.assumed = true // multilayer pipe is crimped too
+	if name == "BARB" && !l.one && !l.is(tail) && (c.millimetres() && hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "expansion")) {
+		c.assumed = true // multilayer pipe is crimped too, and PEX widened over what it goes on
 	}
 	if l.boreSaid(c) {
 		over := *c

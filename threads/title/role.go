@@ -60,6 +60,7 @@ const (
 	asDate       // of a calendar
 	asListed     // the number of the line in its list
 	asEither     // one of two sizes that the text gives
+	asWhatFor    // of what the part is for
 	asNothing    // nothing says what it is
 )
 
@@ -82,7 +83,7 @@ var whyNot = map[role]string{
 	asTime: "a time", asArea: "a section", asTorque: "a torque", asScale: "the beginning of a range", asGrade: "a grade",
 	asElement: "the size of what the housing holds", asRing: "a measure of the ring", asWallOf: "the wall of the tube",
 	asBoreBeside: "a nominal bore, where the ends are given another way", asScaleOf: "a second pressure, where the lower is taken as the rating", asNose: "the nose of a washer joint", asPort: "a count of ends", asHex: "a spanner's size", asPhi: "an outside diameter",
-	asBore: "a nominal bore that is not known", asPrice: "a price", asBoreOf: "the bore of the hose", asWays: "a valve's ports and positions", asDate: "a date", asListed: "the line's number in its list", asEither: "one of two sizes, which is asked", asNothing: "nothing says what it is",
+	asBore: "a nominal bore that is not known", asPrice: "a price", asBoreOf: "the bore of the hose", asWays: "a valve's ports and positions", asDate: "a date", asListed: "the line's number in its list", asEither: "one of two sizes, which is asked", asNothing: "nothing says what it is", asWhatFor: "said of what the part is for",
 }
 
 // used roles are those that the reading uses in another field, or that say

@@ -176,9 +176,29 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 			}
 		}
 	}
+	if x := sc.twoWords(i, end); x > 0 {
+		_, first := sc.exact(i, x)
+		_, second := sc.exact(x, end)
+		sc.tokens = append(sc.tokens, token{from: i, to: x, word: first, glued: glued}, token{from: x, to: end, word: second, glued: true})
+		return end
+	}
 	m := sc.byStem(sc.norm[i:end])
 	sc.tokens = append(sc.tokens, token{from: i, to: end, word: m, glued: glued, unread: m == nil})
 	return end
+}
+
+// twoWords gives where a capital within a word begins its second half, where both are known: UnionCobre.
+func (sc *scanner) twoWords(i, end int) int {
+	for x := i + 3; x < end-2; x++ {
+		if sc.capital(x) && !sc.capital(x-1) {
+			_, first := sc.exact(i, x)
+			_, second := sc.exact(x, end)
+			if first != nil && second != nil {
+				return x
+			}
+		}
+	}
+	return 0
 }
 
 // behindX reports whether the last token is the x right before i: 12SxM20x1.5.

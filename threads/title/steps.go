@@ -36,6 +36,7 @@ var endSteps = []endStep{
 	{"a size in millimetres is what the line calls tubes", "sok 22", in(func(l *line, ends, rest []*phrase) { l.nameTubes(ends, rest) })},
 	{"a cam coupling has another end by its type", `Camlock type F 2"`, func(l *line, ends, _ []*phrase) []*phrase { return l.camOther(ends) }},
 	{"a part has as many ends as its kind", "Tee 1/4 NPT female", func(l *line, ends, _ []*phrase) []*phrase { return l.multiply(ends) }},
+	{"a glued part with brass in it has a thread", "CPVC tee brass 1/2", in(func(l *line, ends, _ []*phrase) { l.brassInsert(ends) })},
 	{"a sex before the name of a branch tee is its branch's", "Male branch tee, 1/4 tube x 1/4 tube x 1/8 NPT", in(func(l *line, ends, _ []*phrase) { l.sexOfTee(ends) })},
 	{"a sex that is not said is that of the nut or the kind", "Entrerosca 1", in(func(l *line, ends, _ []*phrase) { l.assignSexes(ends) })},
 	{"the flat seal of a union is on its female side", `Raccord 2 pièces droit femelle 3/4" mâle 3/4" joint plat`, in(func(l *line, ends, _ []*phrase) { l.unionSeal(ends) })},

@@ -22,6 +22,9 @@ func (l *line) wall(k int, f *figure) bool {
 			return true // 20x2 x1/2": the pipe with its wall, and the thread
 		}
 	}
+	if dash := at(l.tokens, k+1); f.whole && f.v >= 2 && f.v <= 4 && !f.marked && x.value(classSep) == "x" && x.glued && tube.figure != nil && tube.figure.whole && tube.figure.v >= 14 && tube.figure.v <= 32 && dash.mark == '-' && dash.glued && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.frac {
+		return true // 16x2-1/2"
+	}
 	decimal := bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], '.') > 0
 	if decimal && f.whole && !f.marked && f.v <= 4 && x.value(classSep) == "x" && tube.figure != nil && tube.figure.whole && !tube.figure.marked && tube.figure.v >= 10 {
 		return true // 16x2.0: no thread of 2 inches is written so
