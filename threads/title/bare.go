@@ -89,6 +89,9 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 		return f.drop(asCode) // QZ12-3456
 	}
 	switch {
+	case (f.v == 10 || f.v == 12) && f.plain() && k == len(l.tokens)-1 && prev.value(classSep) == "x" && !l.tokens[k].glued && other.kind == mmSize && other.v > f.v && l.shape != nil && l.shape.ends > 0 && !l.is(unequal) && !l.reducing && at(l.tokens, k-2).figure == nil:
+		f.tally = true // 15mm comp x 10
+		return mmSize
 	case f.v >= 5 && f.v <= 63 && (other.kind != bare || l.evidence), f.whole && (f.v == 75 || f.v == 110) && other.frac:
 		return mmSize
 	case f.v == 4 && !f.marked && !l.one && !l.leads(k) && !l.is(tee) && !l.is(manifold) && next.parted() && other.kind == mmSize && other.v <= 12:

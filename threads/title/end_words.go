@@ -1,5 +1,7 @@
 package title
 
+import "strings"
+
 // endWord takes what a word of an end says of a phrase: a tail, a hose, a tube and how it is held, a coupling. The
 // word is at k of the phrase's tokens.
 func (l *line) endWord(c *phrase, tokens []token, k int, m *sense) {
@@ -17,6 +19,7 @@ func (l *line) endWord(c *phrase, tokens []token, k int, m *sense) {
 		}
 	case value == "HOSE":
 		c.hose = true
+		c.inner = c.inner || l.boreWord(&tokens[k])
 		l.ownCoupling(c, tokens, k)
 		if c.holds("BARB") && l.one {
 			c.end = "BORE" // an end that is a hose is its bore, and no tail
@@ -52,6 +55,20 @@ func (c *phrase) holds(end string) bool {
 	}
 	c.end, c.endFirst = end, c.fig == nil
 	return true
+}
+
+// boreWords begin the words for an inside diameter.
+var boreWords = [...]string{"id", "i.d", "diam", "diám", "diâm", "inside", "inner", "innen", "binnen", "iç", "внутр", "вн", "średnica", "vnitř", "vnútor", "εσ", "قطر", "القطر", "内径", "内寸"}
+
+// boreWord reports a word for an inside diameter, which is a hose's and may be the part's own.
+func (l *line) boreWord(it *token) bool {
+	text := string(l.norm[it.from:it.to])
+	for _, w := range boreWords {
+		if strings.HasPrefix(text, w) {
+			return true
+		}
+	}
+	return false
 }
 
 // roundWord takes the sign of a diameter before a figure, which mostly is a tube's: not of a dial, nor of a plug.

@@ -263,7 +263,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		one := ends[0]
 		for len(ends) < want {
 			other := copyOf(one)
-			other.doubled = other.end == "BARB" && (l.is(elbow) || l.is(valve) && !l.both)
+			other.doubled = other.end == "BARB" && (l.is(elbow) || l.is(valve) && !l.both) || l.is(valve) && hasWord(string(l.norm), "tank valve")
 			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0
 			other.turns = one.attr&(isSwivel|isNut) != 0 && !l.both && (l.is(elbow) || l.is(tee) || l.is(nipple))
 			other.open, other.strange = other.open || l.lostEnd, other.strange || l.lostEnd // FIP x QJ: a word of the other end is not understood
@@ -433,7 +433,7 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 // ownForm leaves the i-th of two ends of one phrase the form that is said of it: konisches AG und
 // zylindrisches IG.
 func (l *line) ownForm(c *phrase, i, n int) {
-	if n == 2 && c.sex() == threads.Male && c.fam != nil && c.fam.series() != 0 && c.attr&isConeRing != 0 {
+	if n == 2 && c.sex() == threads.Male && (c.fam != nil && c.fam.series() != 0 || c.fam2 != nil && c.fam2.series() != 0) && c.attr&isConeRing != 0 {
 		c.attr &^= isNut | isSwivel | isConeRing // DKOL of an elbow whose other end is male
 	}
 	if n != 2 || c.attr&isTaper == 0 || c.attr&isParallel == 0 {

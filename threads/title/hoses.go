@@ -135,8 +135,10 @@ func (l *line) madeTo() bool {
 	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "hose" })
 }
 
-// pipeNouns are the English words for pipe, which stands last where it is what the line names: 15 mm copper pipe.
-var pipeNouns = map[string]bool{"pipe": true, "pipes": true, "tube": true, "tubes": true}
+// pipeNoun reports an English word for pipe, which stands last where it is what the line names: 15 mm copper pipe.
+func pipeNoun(word string) bool {
+	return endsIn(word, "pipe", "pipes", "tube", "tubes")
+}
 
 // tubing reports whether tubing or hose itself is what the line names last, and every word is understood.
 func (l *line) tubing() bool {
@@ -148,7 +150,7 @@ func (l *line) tubing() bool {
 		}
 		if it.figure == nil || it.figure.role != asLength {
 			end := it.value(classEnd)
-			named = end == "TUBING" || end == "HOSE" || end == "TUBE" && pipeNouns[string(l.norm[it.from:it.to])] && (l.material != "" || l.says("PEX"))
+			named = end == "TUBING" || end == "HOSE" || pipeNoun(string(l.norm[it.from:it.to])) && (end == "TUBE" && l.material != "" || end == "PEX")
 		}
 	}
 	return named

@@ -144,7 +144,7 @@ func (l *line) ironLetter(k int) {
 // numberOf reads the no that is glued to a whole number behind a size: Equal tee 15mm -40no are forty of them.
 func (l *line) numberOf(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k-1).figure
-	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && it.glued && f != nil && f.kind == bare && f.whole && !f.marked && l.sizeElsewhere(k-1) {
+	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && it.glued && f != nil && f.kind == bare && f.whole && !f.marked && slices.ContainsFunc(l.tokens[:k-1], func(o token) bool { return o.figure != nil }) {
 		it.word, it.unread = l.lex.words["the"], false
 		f.drop(asCount)
 	}

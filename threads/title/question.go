@@ -49,10 +49,16 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].Size + " that of a tube, which pushes in, or of a hose that the coupling is for? The word is used for both: look at the picture, or ask the shop."
 	case c.guess && r.Candidates[0].Family == threads.Barb && !l.one && !l.is(tail):
 		return "Is the " + strings.TrimSpace(r.Candidates[0].Size+" of "+quote(r.Words)) + " a tail for a hose? The word only begins so: look at the picture, or ask the shop."
+	case c.inner && r.Candidates[0].Family == threads.Barb && !l.one && (l.is(nipple) || l.is(valve) || l.is(elbow)) && !l.namesHoseItself():
+		return "Is the " + r.Candidates[0].Size + " the bore of a hose that goes on, or of the part itself? Look at the picture, or ask the shop."
 	case c.assumed && r.Candidates[0].Family == threads.Barb && !l.one:
 		return "Is the " + r.Candidates[0].Size + " a tail for a hose, or does it take a pipe? The word is used for both: look at the picture, or ask the shop."
 	case c.doubled && r.Candidates[0].Family == threads.Barb && !c.lone:
 		return "Is the other end a tail of " + r.Candidates[0].Size + " too, or has it a thread? The text gives one size: look at the picture, or ask the shop."
+	case c.doubled && !c.lone && !r.Candidates[0].Family.Threaded():
+		return "Is the other end " + r.Candidates[0].String() + " too, or has it a thread? The text gives one size: look at the picture, or ask the shop."
+	case c.fig != nil && c.fig.tally && !l.one:
+		return "Is the " + c.fig.words(l) + " a size in mm, or how many of them? The text gives the other size with its unit: ask the shop."
 	case c.lone && c.paired && !l.one && r.Candidates[0].Family == threads.Barb:
 		return "Is the " + r.Candidates[0].Size + " a hose's, or the thread's at the other end? The text gives two sizes and does not say which is whose: ask for both."
 	case c.lone && !l.one && r.Candidates[0].Family == threads.Barb:
@@ -84,6 +90,16 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " what " + quote(r.Words) + " means? Not understood: " + l.strangeWords() + ", in the middle of " + quote(l.inside) + ". Look at the picture, or ask the shop."
 	}
 	return ""
+}
+
+// namesHoseItself reports a word for hose or its tail that is no inside diameter.
+func (l *line) namesHoseItself() bool {
+	for k := range l.tokens {
+		if v := l.tokens[k].value(classEnd); v == "BARB" || v == "HOSE" && !l.boreWord(&l.tokens[k]) {
+			return true
+		}
+	}
+	return false
 }
 
 // fits reports whether the part has no sex of its own: a washer.
