@@ -143,16 +143,22 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 	if iron := string(l.norm[next.from:next.to]); f.whole && l.lex.bores[int(f.v)] > 0 && f.v >= 10 && !l.one && (iron == "fi" || iron == "mi") && (l.capital(next.from) && !l.europe || l.galvanised()) && next.is(classSex) != nil {
 		return l.bore(f) // 15 MI, 20FI
 	}
+	if f.whole && !f.marked && f.v >= 15 && l.lex.bores[int(f.v)] > 0 && l.galvanised() && !l.one && l.shape != nil && l.shape.ends > 0 && !l.otherSize(k) && (prev.is(classMaterial) != nil || prev.is(classKind) != nil) && (next.is(classSex) != nil || next.to == next.from) {
+		return l.bore(f) // kolano ocynk 15 GW/GZ
+	}
 	if f.whole && f.v >= 10 && f.v <= 63 && l.takesTubes() && !l.otherSize(k) && (next.is(classMaterial) != nil || prev.is(classMaterial) != nil) {
 		return mmSize // Trójnik zaciskowy 32 PE
 	}
 	if f.whole && (tubeOutsides[f.v] || pipeOutsides[f.v]) && l.shape != nil && l.shape.ends >= 0 && l.takesTubes() && !l.one && l.onlyFigure(k) {
 		return mmSize // compression elbow chromed 15
 	}
+	if f.whole && f.v >= 10 && (tubeOutsides[f.v] || pipeOutsides[f.v]) && !l.one && prev.is(classKind) != nil && at(l.tokens, k-2).value(classEnd) == "BARB" && !l.otherSize(k) {
+		return mmSize // 倒刺直通 16
+	}
 	if f.whole && f.v >= 20 && pipeOutsides[f.v] && !l.one && l.says("SOCKET") && l.otherSize(k) && string(l.norm[prev.from:prev.to]) == "de" {
 		return mmSize // codo de 25 con rosca de 1/2, fusión
 	}
-	if !inchLike(f.v) {
+	if !inchLike(f.v) || l.lastNumber(k, f, prev) {
 		return bare
 	}
 	by := func(it *token) bool { return it.is(classSex) != nil || it.is(classKind) != nil }
@@ -163,6 +169,13 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 		return inchSize
 	}
 	return bare
+}
+
+// lastNumber reports the whole number that a line ends with behind the name of something that the part is for, where another size
+// stands: ferrule DN40 x 1" male, tank 2.
+func (l *line) lastNumber(k int, f *figure, prev *token) bool {
+	m := prev.is(classKind)
+	return !l.one && k == len(l.tokens)-1 && f.whole && !f.marked && m != nil && m.shape.serves() && l.sizeElsewhere(k)
 }
 
 // tubeOutsides are the outside diameters of copper tube in mm that no inch size

@@ -255,6 +255,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	case behind == asCount || behind == asLength || behind.other():
 		return f.drop(behind)
 	}
+	if f.whole && !f.marked && !l.one && l.qtyBefore(k) {
+		return f.drop(asCount)
+	}
 	if r := l.counts(k, f); r != noRole {
 		return f.drop(r)
 	}
@@ -308,6 +311,13 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 		return l.bore(f)
 	}
 	return l.classifyPaired(k, f, prev, next)
+}
+
+// qtyBefore reports a word for pieces right before a plain number and behind no other: FI-FI buc 6.
+func (l *line) qtyBefore(k int) bool {
+	prev, before := at(l.tokens, k-1), at(l.tokens, k-2)
+	unit := prev.is(classUnit)
+	return unit != nil && unit.value == "qty" && !l.tokens[k].glued && prev.to-prev.from > 1 && k > 1 && before.figure == nil && l.sizeElsewhere(k)
 }
 
 // hoseGrade reports whether R with a whole number glued to it is a grade of hose.

@@ -81,7 +81,8 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return false
 	}
 	if !l.sizeElsewhere(k) {
-		return k == 0 && !f.dashed && l.namesPart(1) && l.bareElsewhere(k) // 4 ball valve 15 x 10
+		named := k == 0 && !f.dashed && l.namesPart(1) || at(l.tokens, k+1).is(classKind) != nil && at(l.tokens, k+1).is(classEnd) == nil && l.proseBefore(k)
+		return named && l.bareElsewhere(k) // 4 ball valve 15 x 10
 	}
 	prev, next, last := at(l.tokens, k-1), at(l.tokens, k+1), k == len(l.tokens)-1
 	x := func(it *token) bool { return it.value(classSep) == "x" && it.to-it.from == 1 }
@@ -90,6 +91,8 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true
 	case prev.mark == ':' && last && prev.glued, k > 0 && l.countsExtras(k):
 		return true
+	case next.is(classKind) != nil && next.is(classEnd) == nil && !next.glued && l.proseBefore(k):
+		return true // il me faudrait 4 coudes 20/20
 	case k == 1 && x(prev) && l.tokens[k].glued && (l.namesPart(k+1) || next.figure != nil && !next.glued):
 		prev.word = l.lex.words["the"] // x2 elbow
 		return true
@@ -105,6 +108,17 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true
 	}
 	return false
+}
+
+// proseBefore reports that only words which say nothing of a part stand before a figure, two of them at least.
+func (l *line) proseBefore(k int) bool {
+	for j := range l.tokens[:k] {
+		it := &l.tokens[j]
+		if it.figure != nil || it.is(classKind) != nil || it.is(classEnd) != nil || it.is(classFamily) != nil || it.is(classBefore) != nil || it.is(classMaterial) != nil || it.is(classSep) != nil && it.value(classSep) == "x" {
+			return false
+		}
+	}
+	return k >= 2
 }
 
 // mmBehind reports a size with its millimetres at a place, that no x parts from another.
@@ -309,7 +323,7 @@ func (l *line) endsCounted(k int, f *figure, next *token) bool {
 	if size.figure == nil {
 		word, size = size, at(l.tokens, k+3)
 	}
-	return word.is(classEnd) != nil && size.figure != nil && size.figure.kind == mmSize && size.figure.v < f.v*15
+	return word.is(classEnd) != nil && size.figure != nil && size.figure.kind == mmSize && (size.figure.v < f.v*15 || next.glued && grips(word.value(classEnd)))
 }
 
 // ringSize reports the measures of a washer (24x15x2), which are no ends.

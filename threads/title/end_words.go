@@ -40,6 +40,8 @@ func (l *line) endWord(c *phrase, tokens []token, k int, m *sense) {
 		l.unjudged = append(l.unjudged, l.words(tokens[k].from, tokens[k].to)+" (quick coupling)") // barbed quick disconnect
 	case c.end == "COMPRESSION" && value == "LAYER" && !l.one, c.end == "LAYER" && value == "COMPRESSION" && !l.one:
 		c.end = "LAYER" // what holds a tube by its ring does not hold a pipe of layers
+	case c.end == "PRESS" && value == "PUSH" && !l.one:
+		c.end = "PUSH" // the Arabic word for press is said of push-in ends too
 	case c.end == "QC" && value == "TUBE" || c.end == "TUBE" && value == "QC":
 		c.end = "PUSH"
 	case c.end == "" || c.end == "TUBE" || c.end == "LAYER" || (c.end == "BARB" || c.hose && c.end == "BORE") && value != "TUBE":

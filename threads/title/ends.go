@@ -12,6 +12,9 @@ import (
 func (l *line) inherit(ends []*phrase) {
 	tail := l.is(tail)
 	for k, e := range ends {
+		if k > 0 && !l.one && l.is(hose) && e.bare() && e.attr == 0 && e.fig != nil && e.fig.kind == coneSize && ends[k-1].fig != nil && ends[k-1].fig.kind == coneSize && ends[k-1].attr&isNut != 0 {
+			e.attr, e.sexes = ends[k-1].attr, ends[k-1].sexes // nut 12L / 12L of a hose
+		}
 		if e.fig == nil || e.open || e.end != "" || e.fam != nil || !threadLike(e) || e.fig.kind != inchSize && e.fig.kind != dashSize {
 			continue
 		}

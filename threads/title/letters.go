@@ -58,8 +58,11 @@ const smallestDial = 40
 // and no female: Rura fi 32.
 func (l *line) diameterWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
-	if f := next.figure; f != nil && string(l.norm[it.from:it.to]) == "fi" && (!l.capital(it.to-1) || f.v >= smallestDial) && (f.kind == bare || f.kind == mmSize) && !f.frac && !f.marked && f.v > largestInch {
+	if f := next.figure; f != nil && string(l.norm[it.from:it.to]) == "fi" && (!l.capital(it.to-1) || f.v >= smallestDial) && (f.kind == bare || f.kind == mmSize) && !f.frac && !f.marked && (f.v > largestInch || f.v >= 3 && f.whole && next.glued && l.takesTubes()) {
 		it.word = l.lex.words["the"]
+		if f.v <= largestInch {
+			f.kind = mmSize // fi6/fi4
+		}
 	}
 }
 

@@ -54,6 +54,7 @@ type line struct {
 	evenly    bool    // a part that goes from one size to another has one size at all its ends
 	unsure    bool    // the part's name is not understood, and a size of a pipe thread stands beside it
 	ignored   []threads.NotUsed
+	taken     int // the last token that the text says there is none of
 }
 
 // survey notes what the words say of the part as a whole.
@@ -74,6 +75,9 @@ func (l *line) survey() {
 				}
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || m.shape.traits&ring != 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
+				}
+				if (l.shape != nil || l.says("QC")) && l.inBracket(k) && m.shape.serves() {
+					continue // O-ring 25 x 3 (pump seal kit): what it is for
 				}
 				if m.shape.traits&beside != 0 && (m.shape.name != "clamp" || k > 0 && l.tokens[k-1].figure.digits()) && l.shape != nil && l.shape.ends > 0 {
 					continue // tee derivación cinta: a fitting for drip tape; seacock with a tail, 2 clamps
@@ -128,6 +132,28 @@ func (l *line) survey() {
 		l.evidence = true
 	}
 	l.litres()
+}
+
+// inBracket reports whether the token at k stands in round brackets.
+func (l *line) inBracket(k int) bool {
+	for j := k - 1; j >= 0; j-- {
+		switch l.tokens[j].mark {
+		case ')':
+			return false
+		case '(':
+			return true
+		}
+	}
+	return false
+}
+
+// serves reports a part that others are bought for: a pump, a vessel, a tank, a kit of seals.
+func (s *shape) serves() bool {
+	switch s.name {
+	case "plunger pump", "tank", "expansion vessel", "filter housing":
+		return true
+	}
+	return s.traits&(pump|vessel|sealKit) != 0
 }
 
 // saysEnd reports a word that speaks of an end: its thread, its sex, or what takes it.

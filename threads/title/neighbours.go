@@ -210,6 +210,11 @@ func (l *line) apartG(k int) {
 // typeLetter takes the tee from a T that whole digits are glued to: 0 T0 21.
 func (l *line) typeLetter(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if thick := at(l.tokens, k-1).figure; it.is(classKind) != nil && it.to-it.from == 1 && it.glued && thick != nil && thick.kind == bare && !thick.whole && !thick.frac {
+		it.word, it.unread = l.lex.words["the"], false
+		thick.drop(asWallOf) // 0.8t
+		return
+	}
 	if it.is(classKind) != nil && it.to-it.from == 1 && next.figure != nil && next.glued && next.figure.whole && !next.figure.marked && next.figure.v < 10 {
 		it.word, it.unread = nil, true
 	}

@@ -48,7 +48,7 @@ func (sc *scanner) threadPitch(end int, f *figure) int {
 		tpi, stop = tpi+0.5, stop+4 // 1-11½ NPT, as the standard writes it
 	}
 	next := byteAt(sc.norm, stop)
-	if tpi < 4 || tpi > 80 || next == '/' || next == '"' || digit(next) || sc.tubeBehind(stop) {
+	if tpi < 4 || tpi > 80 || next == '/' || next == '"' || digit(next) || sc.tubeBehind(stop) && !sc.flaredThread(f.v, tpi) {
 		return 0
 	}
 	known := inchThreads()[threadKey{int(f.v*64 + 0.5), int(tpi*2 + 0.5)}]
@@ -62,6 +62,13 @@ func (sc *scanner) threadPitch(end int, f *figure) int {
 	}
 	f.kind, f.pitch, f.tube = unSize, tpi, tpi
 	return stop
+}
+
+// flaredThread reports a thread of the unified series whose family stands right before it, so that the word for a hose behind it
+// begins something else: JIC 9/16-18 hose 3/8.
+func (sc *scanner) flaredThread(v, tpi float64) bool {
+	n := len(sc.tokens)
+	return n > 0 && dashWord(sc.tokens[n-1].is(classFamily)) && inchThreads()[threadKey{int(v*64 + 0.5), int(tpi*2 + 0.5)}]
 }
 
 // numberedThreads are the threads of the numbered sizes of unified screws, with their threads an inch. Size n is

@@ -170,6 +170,9 @@ func (l *line) ends() []*phrase {
 		l.evidence, l.unsure = true, true
 	}
 	l.unsure = l.unsure || l.strangeGrip() || l.shape == nil && !l.one && l.plainNut()
+	if l.shape != nil && l.shape.name == "pipe" && !l.one && l.flareNut() {
+		l.shape = nil // copper pipe flare nut: what it is for stands first
+	}
 	if l.shape != nil && l.shape.ends < 0 && !l.one && l.fitting != nil && l.saysThread() {
 		l.shape, l.unsure = l.fitting, true // an adaptor for tape with a male thread
 	}

@@ -280,6 +280,11 @@ func othersHave(ends []*phrase, e *phrase, name string) bool {
 // that the end is theirs and not the part's.
 func standsAlone(c *phrase) bool { return !c.endFirst && c.end != "TUBE" && c.fam == nil }
 
+// reducedBore reports two nominal bores of a nipple, the second less than the first: no nipple is shorter than it is wide.
+func (l *line) reducedBore(e, first *phrase) bool {
+	return l.is(nipple) && first.millimetres() && l.ofIron(first) && l.ofIron(e) && e.fig.v < first.fig.v
+}
+
 // dropLengths leaves out figures that are no ends of the kind of part: a
 // nipple's length, a gauge's dial, a hose's bore.
 func (l *line) dropLengths(ends []*phrase) []*phrase {
@@ -316,7 +321,7 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		case l.is(nipple) && k > 0 && plain && !l.reducing:
 			drop = lengthOfNipple(e.fig.v, ends[0].fig.v)
 		case l.is(nipple) && k > 0 || l.is(extension):
-			drop = e.bare() && e.millimetres()
+			drop = e.bare() && e.millimetres() && !l.reducedBore(e, ends[0])
 		case l.is(ring) && e.bare() && e.millimetres() && ends[0].fig != nil && ends[0].fig.kind == inchSize:
 			drop = true // the pipe that the washer's union is for
 		case l.shape.ends == 1 && !l.is(nut):

@@ -39,6 +39,14 @@ func (l *line) secondNames() {
 func (l *line) dashAndThread() {
 	for k := range l.tokens {
 		dash, thread := l.tokens[k].figure, at(l.tokens, k+2).figure
+		if dash != nil && thread != nil && dash.kind == dashSize && thread.kind == inchSize && thread.frac && at(l.tokens, k+1).mark == '(' && at(l.tokens, k+3).mark == ')' {
+			for _, f := range [...]threads.Family{threads.JIC, threads.ORB, threads.SAE45, threads.ORFS} {
+				if form, ok := threads.Find(f, "-"+quantity.Exact(dash.v)); ok && math.Abs(form.Major.Inches()-thread.v) < 0.02 {
+					thread.drop(asRepeat) // -6 (9/16")
+					break
+				}
+			}
+		}
 		if dash == nil || thread == nil || dash.kind != dashSize || thread.kind != unSize || at(l.tokens, k+1).mark != '(' {
 			continue
 		}
@@ -220,6 +228,9 @@ func (l *line) dropBareBore() {
 			continue
 		}
 		own := sizedByBore(next.is(classFamily)) || next.is(classSex) != nil
+		if prev.role(classBefore) == asBore && l.says("FERRULE") {
+			continue // a clamp ferrule's own size
+		}
 		if prev.role(classBefore) == asBore && (!own || l.bodyBore(k)) {
 			f.drop(asBoreBeside)
 		}

@@ -18,6 +18,11 @@ func (l *line) takeBack(k int) {
 	if it.is(classAttr) == nil && it.is(classKind) == nil && it.is(classEnd) == nil || k == 0 {
 		return
 	}
+	if l.goesOn(k) {
+		l.ignore(l.words(l.tokens[l.taken+1].from, it.to), "the text says that there is none")
+		it.word, l.taken = nil, k
+		return
+	}
 	first := k - 1
 	if at(l.tokens, k-2).mark == '/' {
 		first = max(0, k-3) // w/o
@@ -28,7 +33,16 @@ func (l *line) takeBack(k int) {
 		return
 	}
 	l.ignore(l.words(prev.from, it.to), "the text says that there is none")
-	it.word = nil
+	it.word, l.taken = nil, k
+}
+
+// goesOn reports a word that "and" joins to one that the text says there is none of: без муфты и к/гайки.
+func (l *line) goesOn(k int) bool {
+	j := k - 1
+	if at(l.tokens, j).mark == '/' && at(l.tokens, j-1).to-at(l.tokens, j-1).from <= 2 {
+		j -= 2 // к/гайки
+	}
+	return l.taken > 0 && j == l.taken+1 && slices.Contains(andWords, string(l.norm[l.tokens[j].from:l.tokens[j].to]))
 }
 
 // carries reports whether an end shows a word of how it closes or turns.

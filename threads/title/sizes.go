@@ -313,7 +313,7 @@ func (l *line) threadAndTube() {
 func (l *line) classifyThreadAndTube(k int, f *figure) {
 	run := at(l.tokens, k-2).figure
 	between := l.is(tee) && run != nil && run.v == f.pitch && at(l.tokens, k-1).parted()
-	if (l.pressed || between) && f.pitch == math.Trunc(f.pitch) {
+	if (l.pressed && !dashWord(at(l.tokens, k-1).is(classFamily)) || between) && f.pitch == math.Trunc(f.pitch) {
 		f.kind, f.pitch = inchSize, 0
 		return
 	}

@@ -69,6 +69,12 @@ func (l *line) saysThread() bool {
 	return thread && sex
 }
 
+// flareNut reports a nut and a thread that is named with it.
+func (l *line) flareNut() bool {
+	family := slices.ContainsFunc(l.tokens, func(it token) bool { return dashWord(it.is(classFamily)) })
+	return family && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "nut" })
+}
+
 // sexedSize reports whether a sex stands right beside an inch size, or holds for both ends.
 func (l *line) sexedSize() bool {
 	for k := range l.tokens {

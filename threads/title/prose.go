@@ -1,0 +1,53 @@
+package title
+
+// refrigerants are the numbers of refrigerants: ISO 817, as memory has it. Those of blends and of three digits are no size of a
+// thread; 22 and 32 may be the nominal bore of one.
+var refrigerants = map[float64]bool{134: true, 290: true, 404: true, 407: true, 410: true, 422: true, 448: true, 449: true, 454: true, 507: true, 513: true, 600: true, 717: true, 744: true, 1234: true, 22: false, 32: false}
+
+// refrigerant takes the thread from the R of R410 and R134a, and of R32 and R22 beside the word for a flare.
+func (l *line) refrigerant(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if m := it.is(classFamily); m == nil || m.value != "R" || l.one || next.figure == nil || !next.glued || !next.figure.whole {
+		return
+	}
+	always, known := refrigerants[next.figure.v]
+	if !known || !always && !l.saysFlare() {
+		return
+	}
+	it.word, it.unread = l.lex.words["the"], false
+	next.figure.drop(asCode)
+}
+
+// saysFlare reports a word for the flared ends of refrigerant pipe.
+func (l *line) saysFlare() bool {
+	for k := range l.tokens {
+		if m := l.tokens[k].is(classFamily); m != nil && (m.value == "FLARE" || m.value == "SAE45" || m.value == "SAE") {
+			return true
+		}
+	}
+	return false
+}
+
+// forPompa reads the pt. of Romanian lists, pentru, where no size stands beside it.
+func (l *line) forPompa(k int) {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	if string(l.norm[it.from:it.to]) != "pt" || l.capital(it.from) || byteAt(l.norm, it.to) != '.' || prev.figure != nil || next.figure != nil || next.to-next.from < 3 || l.one {
+		return
+	}
+	it.word, it.unread = l.lex.words["für"], false
+}
+
+// runningMetre takes the thread from the mb behind a number, metr bieżący, where hose or pipe is named and no other thread.
+func (l *line) runningMetre(k int) {
+	it, f := &l.tokens[k], at(l.tokens, k-1).figure
+	if string(l.norm[it.from:it.to]) != "mb" || l.one || l.capital(it.from) || f == nil || f.kind != bare || f.marked || !l.namesHose() && !l.says("TUBE") {
+		return
+	}
+	for j := range l.tokens {
+		if j != k && l.tokens[j].is(classFamily) != nil {
+			return
+		}
+	}
+	it.word, it.unread = l.lex.words["the"], false
+	f.drop(asLength)
+}
