@@ -122,8 +122,11 @@ func (l *line) before(k int) *figure {
 
 // classifyLonely reads a number that stands by a word of an end, a sex or a part.
 func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
-	if next.glued && next.unread && next.mark == 0 && !l.one && at(l.tokens, k+2).mark == '+' {
-		return bare // 2P+T
+	if next.glued && next.unread && next.mark == 0 && !l.one && f.whole && !f.marked && (at(l.tokens, k+2).mark == '+' || l.fractionElsewhere(k) && !wide(l.norm, next.from) && at(l.tokens, k+2).figure == nil) {
+		return bare // 2P+T; racc. 2p
+	}
+	if l.decimalBesideFraction(k, f) {
+		return bare
 	}
 	made := prev.is(classMaterial) != nil && (at(l.tokens, k-2).is(classEnd) != nil || f.whole && pipeOutsides[f.v] && f.v >= 20 && l.shape != nil && l.shape.ends >= 0 && prev.value(classMaterial) == "pe") // tube PE 20
 	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made {
@@ -169,6 +172,25 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 		return inchSize
 	}
 	return bare
+}
+
+// decimalBesideFraction reports a decimal of a hose in a line that writes its size of an inch as a fraction: hose 1.50 chrome
+// 1/2 x 1/2 is 1.5 m long.
+func (l *line) decimalBesideFraction(k int, f *figure) bool {
+	if l.one || f.whole || f.frac || f.marked || !l.is(hose) {
+		return false
+	}
+	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure.frac && it.figure != f })
+}
+
+// fractionElsewhere reports a size of a thread elsewhere in the line that its own form shows: a fraction, or one with its mark.
+func (l *line) fractionElsewhere(k int) bool {
+	for j := range l.tokens {
+		if f := l.tokens[j].figure; f != nil && j != k && (f.frac || f.marked || f.kind == frenchSize) && !l.inCode(j) {
+			return true
+		}
+	}
+	return false
 }
 
 // lastNumber reports the whole number that a line ends with behind the name of something that the part is for, where another size

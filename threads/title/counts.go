@@ -193,6 +193,10 @@ func (l *line) timesBehind(k int, f *figure) bool {
 	if next.is(classSex) != nil || next.is(classFamily) != nil || next.is(classEnd) != nil || next.is(classAfter) != nil || next.is(classAttr) != nil {
 		return false
 	}
+	if last := k == len(l.tokens)-1; last && before.figure == nil && (before.is(classMaterial) != nil || before.is(classNoise) != nil || before.unread) && before.is(classKind) == nil && before.is(classEnd) == nil && before.is(classSex) == nil && before.is(classFamily) == nil && !l.is(unequal) && !l.reducing {
+		x.word = l.lex.words["the"]
+		return true // gal x 6
+	}
 	size, sizes := before.figure, 0
 	var nearest *figure
 	for j := range l.tokens[:k] {

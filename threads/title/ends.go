@@ -332,7 +332,7 @@ func (l *line) ways() int {
 		if next.mark == '-' && next.glued {
 			next = at(l.tokens, k+2)
 		}
-		if f != nil && (f.v == 3 || f.v == 4) && next.role(classAfter) == asCount {
+		if f != nil && (f.v == 3 || f.v == 4 || f.v == 5 && l.shape.name == "solenoid valve") && next.role(classAfter) == asCount {
 			return int(f.v)
 		}
 	}

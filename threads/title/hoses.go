@@ -62,6 +62,10 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if (l.shape == nil || l.shape.rank <= 1 || l.is(hose)) && l.byTheRoll(ends) {
 		return l.rollEnds(ends)
 	}
+	if last := ends[len(ends)-1]; l.is(hose) && len(ends) > 1 && last.inner && last.millimetres() && !last.described() && !first.millimetres() {
+		last.fig.role = asBoreOf
+		return ends[:len(ends)-1] // hydraulic hose 1" ..., inner diameter 13 mm
+	}
 	if l.ownMeasures(ends) {
 		for _, e := range ends {
 			e.fig.role = asMeasure

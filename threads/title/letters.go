@@ -226,7 +226,7 @@ func (l *line) metreLetter(k int) {
 	if it.to-it.from != 1 || l.norm[it.from] != 'm' || prev.figure == nil || prev.figure.kind != bare || prev.figure.frac || prev.figure.marked {
 		return
 	}
-	long := l.namesHose() && (prev.figure.v > largestInch || !prev.figure.whole || (k == len(l.tokens)-1 || at(l.tokens, k+1).mark == ':' || at(l.tokens, k+1).mark == ',') && !it.glued && l.sizeElsewhere(k-1)) // hose 3/8" x 2.5 M
+	long := l.says("TUBING") && it.glued && prev.figure.whole && prev.figure.v > largestInch || l.namesHose() && (prev.figure.v > largestInch || !prev.figure.whole || (k == len(l.tokens)-1 || at(l.tokens, k+1).mark == ':' || at(l.tokens, k+1).mark == ',') && !it.glued && l.sizeElsewhere(k-1)) // hose 3/8" x 2.5 M
 	long = long || l.namesHose() && !it.glued && !l.capital(it.from) && at(l.tokens, k+1).is(classBefore) != nil && at(l.tokens, k+1).value(classBefore) == "dn" && at(l.tokens, k-2).value(classSep) == ""       // hydraulic hose 1 m DN19
 	if it.glued && (!prev.figure.whole || l.hoseLength(k) || l.longForPipe(k)) || long || l.hoseByLength(k) {
 		it.word = l.lex.words["the"]
@@ -379,7 +379,7 @@ func (l *line) metreWord(k int) {
 	if l.one || string(l.norm[it.from:it.to]) != "mt" || it.is(classSex) == nil && it.is(classFamily) == nil {
 		return
 	}
-	tube := l.says("TUBE") || l.namesHose()
+	tube := l.says("TUBE") || l.namesHose() || l.says("SOCKET") && at(l.tokens, k-1).figure != nil && it.glued
 	decimal := k+2 == len(l.tokens) && next != nil && next.v > largestInch || bytes.IndexByte(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to], '.') > 0 || byteAt(l.norm, it.to) == '.'
 	if l.shape != nil && l.shape.ends >= 0 && !l.is(hose) || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+2).value(classSep) == "x" {
 		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class != classSex && m.class != classFamily })
@@ -388,13 +388,24 @@ func (l *line) metreWord(k int) {
 	switch {
 	case tube && decimal && next != nil && next.kind == bare && !next.frac && !next.marked:
 		next.drop(asLength)
-	case (tube || l.material == "copper") && prev != nil && prev.plain() && prev.v > largestInch:
+	case (tube || l.material == "copper") && prev != nil && prev.plain() && (prev.v > largestInch || it.glued && prev.v >= 3 && !l.otherThreadSaid(k)):
 		prev.drop(asLength)
 	case tube && k == len(l.tokens)-1 && at(l.tokens, k-1).mark == '-': // - MT: sold by the metre
 	default:
 		return
 	}
 	it.word, it.unread = l.lex.words["the"], false
+}
+
+// otherThreadSaid reports a sex or a thread's name elsewhere in the line, or a size in inches.
+func (l *line) otherThreadSaid(k int) bool {
+	for j := range l.tokens {
+		it := &l.tokens[j]
+		if j != k && (it.is(classSex) != nil || it.is(classFamily) != nil || it.figure != nil && (it.figure.frac || it.figure.marked)) {
+			return true
+		}
+	}
+	return false
 }
 
 // lettersOfNumber takes the meaning from letters that four digits or more are glued to: FS9100-08-10.

@@ -320,7 +320,8 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	}
 	for k := b - 1; k > a; k-- {
 		m := tokens[k].is(classFamily)
-		forward := tokens[k].value(classEnd) == "TUBE" && at(tokens, k+1).value(classEnd) == "ROUND" || m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 && at(tokens, k+1).mark != '(' || tokens[k].mark == '(' ||
+		forward := m != nil && m.series() != 0 && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.kind == coneSize && !sexless(tokens[a].figure) ||
+			tokens[k].value(classEnd) == "TUBE" && at(tokens, k+1).value(classEnd) == "ROUND" || m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 && at(tokens, k+1).mark != '(' || tokens[k].mark == '(' ||
 			m != nil && k == b-1 && tokens[b].glued && !tokens[k].glued // GHT3/4
 		if !forward {
 			return k + 1

@@ -51,3 +51,42 @@ func (l *line) runningMetre(k int) {
 	it.word, it.unread = l.lex.words["the"], false
 	f.drop(asLength)
 }
+
+// farC takes the soldered end from a C that stands beside no size and no x: the letter of a block or a class.
+func (l *line) farC(k int) {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	if it.value(classEnd) != "SOLDER" || l.norm[it.from] != 'c' || l.one || next.mark == '-' {
+		return
+	}
+	x := func(it *token) bool { return it.value(classSep) == "x" }
+	if prev.figure == nil && next.figure == nil && !x(prev) && !x(next) || prev.figure != nil && prev.figure.plain() && it.glued && prev.figure.v > largestInch && !tubeOutsides[prev.figure.v] && l.sizeElsewhere(k-1) {
+		it.word, it.unread = nil, true
+	}
+}
+
+// airConditioning takes the sexes from the A/A of a Spanish or Portuguese line that no size stands before: aire acondicionado.
+func (l *line) airConditioning(k int) {
+	it := &l.tokens[k]
+	if string(l.norm[it.from:it.to]) != "a/a" || l.one || at(l.tokens, k-1).figure != nil || !l.speaks("es", "pt") {
+		return
+	}
+	it.word, it.unread = l.lex.words["the"], false
+}
+
+// clampWord reads the clamp of a fitting of stainless steel in Spanish, Portuguese, Italian and French lists for the ends of
+// clamp ferrules.
+func (l *line) clampWord(k int) {
+	it := &l.tokens[k]
+	if l.one || string(l.norm[it.from:it.to]) != "clamp" {
+		return
+	}
+	steel, fitting := false, false
+	for j := range l.tokens {
+		m, part := l.tokens[j].is(classMaterial), l.tokens[j].is(classKind)
+		steel = steel || m != nil && (m.value == "316" || m.value == "304" || m.value == "stainless steel") || l.tokens[j].is(classGrade) != nil
+		fitting = fitting || j != k && part != nil && part.shape.traits&(elbow|tee|unequal|adaptor) != 0
+	}
+	if steel && fitting {
+		it.word, it.unread = l.lex.words["tri clamp"], false
+	}
+}

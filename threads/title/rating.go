@@ -215,7 +215,7 @@ func (l *line) standardEnd(k int) int {
 		it := &l.tokens[j]
 		glued := it.glued && end > l.tokens[k].to
 		short := it.to-it.from <= 2 && it.figure == nil && it.mark == 0
-		if !(j == k+1 || glued || short && it.role(classBefore) == asStandard || end == l.tokens[k].to && (short || it.mark == '-')) || it.mark == ',' || it.mark == '(' || it.mark == ')' {
+		if !(j == k+1 || glued || short && it.role(classBefore) == asStandard || end == l.tokens[k].to && (short || it.mark == '-')) || it.mark == ',' || it.mark == ';' || it.mark == '|' || it.mark == '(' || it.mark == ')' {
 			break
 		}
 		if f := it.figure; f != nil {

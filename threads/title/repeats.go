@@ -141,7 +141,7 @@ func (l *line) markBore(bore *figure) {
 // barb 10 mm (3/8).
 func (l *line) dropConverted(k int, f *figure) {
 	barb := func(it *token) bool { return it.value(classEnd) == "BARB" || it.value(classEnd) == "HOSE" }
-	if inch := at(l.tokens, k+2).figure; inch != nil && inch.kind == inchSize && at(l.tokens, k+1).mark == '(' && at(l.tokens, k+3).mark == ')' && barb(at(l.tokens, k-1)) && l.sizeBefore(k) && math.Abs(inch.v*25.4-f.v) < 0.8 && at(l.tokens, k+4).is(classFamily) == nil && at(l.tokens, k+4).is(classSex) == nil {
+	if inch := at(l.tokens, k+2).figure; inch != nil && inch.kind == inchSize && at(l.tokens, k+1).mark == '(' && at(l.tokens, k+3).mark == ')' && barb(at(l.tokens, k-1)) && math.Abs(inch.v*25.4-f.v) < 0.8 && at(l.tokens, k+4).is(classFamily) == nil && at(l.tokens, k+4).is(classSex) == nil {
 		inch.drop(asRepeat)
 		return
 	}

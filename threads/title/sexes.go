@@ -56,6 +56,15 @@ func (l *line) couplingFace(ends []*phrase) {
 // nutBeside takes a nut that comes with a part of two male ends from both of them: nipple 3/4 M/M with nut. Where no
 // sex is said the nut may be one end's, and that is asked.
 func (l *line) nutBeside(ends []*phrase) {
+	if !l.one && l.is(valve) && len(ends) == 2 && ends[0].fig != ends[1].fig && l.withPlainNut() {
+		for _, e := range ends {
+			if e.attr&isNut != 0 && len(e.sexes) == 0 {
+				e.attr &^= isNut
+				e.bothSexes, e.nutted = true, true
+			}
+		}
+		return
+	}
 	if l.one || len(ends) != 2 || ends[0].fig == nil || ends[0].fig != ends[1].fig || ends[0].attr&ends[1].attr&isNut == 0 {
 		return
 	}
@@ -72,6 +81,17 @@ func (l *line) nutBeside(ends []*phrase) {
 			l.ignore(l.words(it.from, it.to), "a nut that comes with the part")
 		}
 	}
+}
+
+// withPlainNut reports a nut of any sort that comes with the part: angle valve 1/2 x 3/8 with nut.
+func (l *line) withPlainNut() bool {
+	for k := 1; k < len(l.tokens); k++ {
+		it := &l.tokens[k]
+		if text := string(l.norm[it.from:it.to]); it.value(classAttr) == "nut" && l.together(k-1) && (plainNuts[text] || text == "nut" || text == "matkou" || text == "гайкой") {
+			return true
+		}
+	}
+	return false
 }
 
 // oneSwivel leaves the swivel nut of a tee or an elbow of flares or cones at one end: its body

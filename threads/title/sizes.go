@@ -111,6 +111,9 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 	case longTail:
 	case l.called(k).other() || l.called(k) == asLength || l.called(k) == asCount:
 		f.drop(l.called(k))
+	case next.role(classAfter) == asMeasure && l.galvanised() && l.lex.bores[int(f.v)] > 0 && l.shape != nil && l.shape.ends > 0 && !l.otherSize(k):
+		f.kind = l.bore(f) // G.I. elbow 15 mm dia
+		next.word = l.lex.words["the"]
 	case next.role(classAfter).other() || next.role(classAfter) == asLength && !l.ownLength(k):
 		f.drop(next.role(classAfter))
 	case l.washer22 && (f.v == 14 || f.v == 15) && prev.is(classEnd) == nil && next.is(classEnd) == nil:
