@@ -200,6 +200,10 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if len(ends) == 2 && l.is(unequal) && !l.is(bush) && ends[0].end == "FERRULE" && ends[1].bare() {
 		ends[1].end = "FERRULE" // reducer, tri-clamp 3" x 2"
 	}
+	if len(ends) == 1 && l.is(pump) && l.saysOutlet() {
+		l.unjudged = append(l.unjudged, "the inlet (nothing is said of it)")
+		return ends
+	}
 	want := 0
 	if l.shape != nil {
 		want = l.shape.ends
@@ -489,6 +493,17 @@ func (l *line) inletBetween(from, to int) bool {
 		}
 	}
 	return false
+}
+
+// outletWords are words for the outlet of a pump.
+var outletWords = [...]string{"outlet", "outlets", "discharge", "druckstutzen", "druckabgang", "sortie", "refoulement", "salida", "descarga", "mandata", "saída", "saida", "recalque", "persaansluiting", "utlopp", "выход", "напор", "wylot", "tłoczny", "çıkış", "έξοδος", "出水", "出口", "吐出", "مخرج"}
+
+// saysOutlet reports a word for the outlet and none for the inlet.
+func (l *line) saysOutlet() bool {
+	if l.inletBetween(0, len(l.norm)) || bytes.Contains(l.norm, []byte("进")) || bytes.Contains(l.norm, []byte("吸")) {
+		return false
+	}
+	return slices.ContainsFunc(outletWords[:], func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
 }
 
 // twoOutlets reports whether two outlets are counted behind the first of two ends: inlet IG 3/4, 2 outlets AG 3/4.

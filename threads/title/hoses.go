@@ -66,6 +66,14 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		last.fig.role = asBoreOf
 		return ends[:len(ends)-1] // hydraulic hose 1" ..., inner diameter 13 mm
 	}
+	if l.pipeFirst() && !slices.ContainsFunc(ends, (*phrase).described) && !slices.ContainsFunc(rest, (*phrase).described) {
+		for _, e := range ends {
+			if e.fig != nil {
+				e.fig.role = asMeasure
+			}
+		}
+		return nil
+	}
 	if l.ownMeasures(ends) {
 		for _, e := range ends {
 			e.fig.role = asMeasure
@@ -137,6 +145,28 @@ func boreByOutside(ends []*phrase) bool {
 // madeTo reports a standard that hose is made to: hydraulic hose R2AT 5/8" is hose by the metre.
 func (l *line) madeTo() bool {
 	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "hose" })
+}
+
+// pipeFirst reports a line that begins with the word for pipe or tube, with its material before it or not, and names no fitting and
+// no end: Rohr nahtlos; 12x1,5.
+func (l *line) pipeFirst() bool {
+	if l.one || l.shape != nil && l.shape.ends >= 0 || l.parts {
+		return false
+	}
+	noun := -1
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		v := it.value(classEnd)
+		switch {
+		case noun < 0 && (v == "TUBE" || v == "TUBING"):
+			noun = k
+		case noun < 0 && it.is(classMaterial) == nil && it.mark != '-':
+			return false
+		case noun >= 0 && v != "" && v != "TUBE" && v != "TUBING" && v != "ROUND", it.value(classSep) == "x" && !it.glued, it.is(classKind) != nil && it.is(classKind).shape.ends >= 0:
+			return false
+		}
+	}
+	return noun >= 0
 }
 
 // pipeNoun reports an English word for pipe, which stands last where it is what the line names: 15 mm copper pipe.

@@ -187,6 +187,10 @@ func (l *line) classLetter(k int) {
 // swLetters leaves the SW behind a size of which no thread is said: shops write a swivel so, and a socket to weld.
 func (l *line) swLetters(k int) {
 	it, size, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
+	if !l.one && string(l.norm[it.from:it.to]) == "sw" && size == nil && at(l.tokens, k+1).figure == nil && l.speaks("de") {
+		it.word, it.unread = l.lex.words["the"], false // black, in German
+		return
+	}
 	if l.one || it.to-it.from != 2 || string(l.norm[it.from:it.to]) != "sw" || size == nil || !size.frac && !size.marked || at(l.tokens, k-2).value(classSep) != "x" || next.is(classFamily) != nil || next.is(classSex) != nil || next.figure != nil {
 		return
 	}
@@ -215,6 +219,13 @@ func (l *line) diameters() {
 		if it.to-it.from == 1 && l.norm[it.from] == 'd' && l.tokens[k+1].mark == '=' && size != nil && size.kind == bare && !size.frac && !size.marked {
 			size.kind = mmSize
 			l.tokens = slices.Delete(l.tokens, k, k+2)
+		}
+	}
+	for k := 0; k+1 < len(l.tokens); k++ {
+		it, size := &l.tokens[k], l.tokens[k+1].figure
+		if it.to-it.from == 1 && l.norm[it.from] == 'd' && (!it.glued || at(l.tokens, k-1).mark == ';') && l.tokens[k+1].glued && size.plain() && size.v >= 4 && size.v <= 63 && !l.one && (l.says("PUSH") || l.says("COMPRESSION")) {
+			size.kind = mmSize // D8 of a push-in fitting
+			l.tokens = slices.Delete(l.tokens, k, k+1)
 		}
 	}
 }

@@ -113,6 +113,9 @@ func (l *line) survey() {
 			}
 		}
 	}
+	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
+		l.shape = l.lex.shapes["O-ring"]
+	}
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
@@ -132,6 +135,17 @@ func (l *line) survey() {
 		l.evidence = true
 	}
 	l.litres()
+}
+
+// ringByItself reports that a rubber or a figure stands right behind the O-ring that a line begins with, and no thread is said: the ring
+// itself is what the line names.
+func (l *line) ringByItself() bool {
+	next := &l.tokens[1]
+	m := next.is(classMaterial)
+	if next.figure == nil && (m == nil || m.value != "rubber") {
+		return false
+	}
+	return !slices.ContainsFunc(l.tokens, func(it token) bool { return it.is(classFamily) != nil || it.is(classSex) != nil })
 }
 
 // inBracket reports whether the token at k stands in round brackets.

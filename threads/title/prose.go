@@ -40,7 +40,9 @@ func (l *line) forPompa(k int) {
 // runningMetre takes the thread from the mb behind a number, metr bieżący, where hose or pipe is named and no other thread.
 func (l *line) runningMetre(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k-1).figure
-	if string(l.norm[it.from:it.to]) != "mb" || l.one || l.capital(it.from) || f == nil || f.kind != bare || f.marked || !l.namesHose() && !l.says("TUBE") {
+	next := at(l.tokens, k+1).figure
+	behind := f == nil && next.plain() && !at(l.tokens, k+1).glued
+	if string(l.norm[it.from:it.to]) != "mb" || l.one || l.capital(it.from) || !behind && (f == nil || f.kind != bare || f.marked) || !l.namesHose() && !l.says("TUBE") {
 		return
 	}
 	for j := range l.tokens {
@@ -49,6 +51,9 @@ func (l *line) runningMetre(k int) {
 		}
 	}
 	it.word, it.unread = l.lex.words["the"], false
+	if behind {
+		f = next
+	}
 	f.drop(asLength)
 }
 

@@ -44,7 +44,9 @@ func (l *line) gripsUnsized(ends []*phrase) {
 			continue
 		}
 		words := l.words(it.from, it.to)
-		read := slices.ContainsFunc(ends, func(c *phrase) bool { return c.end != "" || c.also == m.value || c.from <= it.from && it.to <= c.to })
+		read := slices.ContainsFunc(ends, func(c *phrase) bool {
+			return c.end != "" && c.end != "FERRULE" || c.also == m.value || c.end == m.value || c.from <= it.from && it.to <= c.to && c.end != "FERRULE"
+		})
 		told := slices.ContainsFunc(l.unjudged, func(u string) bool { return strings.Contains(u, words) || strings.Contains(u, noThread[m.value]) })
 		if !read && !told {
 			l.unjudged = append(l.unjudged, words+" (an end of which no size is said)")
@@ -77,7 +79,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		l.unjudged = append(l.unjudged, out.Words+" ("+what+")")
 		return out, false
 	}
-	if c.end == "" && c.fam == nil && !c.thread && l.is(coupler) && c.fig != nil && c.fig.kind == inchSize {
+	if c.end == "" && c.fam == nil && !c.thread && !c.threaded && l.is(coupler) && c.fig != nil && c.fig.kind == inchSize {
 		l.unjudged = append(l.unjudged, out.Words+" (quick coupling)")
 		return out, false
 	}

@@ -135,6 +135,9 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 	if word == "BARB" && (l.is(tee) || l.is(elbow)) && l.says("QC") {
 		word = "PUSH" // no quick coupling branches: quick connect tee, hose
 	}
+	if word == "" && !l.one && (l.is(tee) || l.is(elbow)) && l.namesHose() && !anyThread(ends) {
+		word = "BARB" // heater hose Y piece 19/19/16
+	}
 	tubed := false
 	for _, e := range ends {
 		tubed = tubed || e.millimetres()

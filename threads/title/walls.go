@@ -36,7 +36,11 @@ func (l *line) wall(k int, f *figure) bool {
 	if f.whole || f.marked || f.v > 4 || !glued && (!decimal || x.glued || l.tokens[k].glued) || x.value(classSep) != "x" || tube.figure == nil || tube.figure.frac || !glued && tube.figure.v <= largestInch {
 		return false
 	}
-	return at(l.tokens, k-3).value(classEnd) == "TUBE"
+	if at(l.tokens, k-3).value(classEnd) == "TUBE" {
+		return true
+	}
+	next := at(l.tokens, k+1)
+	return decimal && glued && tube.figure.v >= 6 && (tube.figure.kind == bare || tube.figure.kind == mmSize) && next.is(classFamily) == nil && next.is(classSex) == nil && !l.one && !l.is(hose) && !l.namesHose() // 51x1,5: no inches are written so
 }
 
 // pipeOutside reads the outside diameter of a Vietnamese pipe: the thread that
