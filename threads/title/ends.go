@@ -233,7 +233,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(adaptor) && (one.end == "TUBE" || one.end == "") && one.millimetres() && !one.described() && one.attr == 0 {
 		return append(ends, copyOf(one)) // koppling 15 mm: the one size is that of both
 	}
-	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(adaptor) && one.bare() && one.attr == 0 && one.fig.kind == inchSize && !one.strange {
+	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(adaptor) && one.bare() && one.attr == 0 && (one.fig.kind == inchSize || one.fig.kind == frenchSize) && !one.strange {
 		return append(ends, copyOf(one)) // raccordo 3/4: so is it here, and both are asked
 	}
 	if len(ends) == 1 && want == 0 && (l.is(adaptor) || l.is(body)) {

@@ -238,7 +238,8 @@ func (l *line) metreLetter(k int) {
 		return
 	}
 	long := l.says("TUBING") && it.glued && prev.figure.whole && prev.figure.v > largestInch || l.namesHose() && (prev.figure.v > largestInch || !prev.figure.whole || (k == len(l.tokens)-1 || at(l.tokens, k+1).mark == ':' || at(l.tokens, k+1).mark == ',') && !it.glued && l.sizeElsewhere(k-1)) // hose 3/8" x 2.5 M
-	long = long || l.namesHose() && !it.glued && !l.capital(it.from) && at(l.tokens, k+1).is(classBefore) != nil && at(l.tokens, k+1).value(classBefore) == "dn" && at(l.tokens, k-2).value(classSep) == ""       // hydraulic hose 1 m DN19
+	long = long || (l.says("TUBE") || l.says("TUBING") || l.namesHose()) && !it.glued && !l.capital(it.from) && prev.figure.whole && k == len(l.tokens)-1 && at(l.tokens, k-2).value(classSep) == ""                                                                                                  // tube, 1 m
+	long = long || l.namesHose() && !it.glued && !l.capital(it.from) && at(l.tokens, k+1).is(classBefore) != nil && at(l.tokens, k+1).value(classBefore) == "dn" && at(l.tokens, k-2).value(classSep) == ""                                                                                           // hydraulic hose 1 m DN19
 	if it.glued && (!prev.figure.whole || l.hoseLength(k) || l.longForPipe(k)) || long || l.hoseByLength(k) {
 		it.word = l.lex.words["the"]
 		prev.figure.drop(asLength)

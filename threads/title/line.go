@@ -76,7 +76,7 @@ func (l *line) survey() {
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || m.shape.traits&ring != 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
-				if (l.shape != nil || l.says("QC")) && l.inBracket(k) && m.shape.serves() {
+				if l.inBracket(k) && (m.shape.serves() && (l.shape != nil || l.says("QC")) || m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0) {
 					continue // O-ring 25 x 3 (pump seal kit): what it is for
 				}
 				if m.shape.traits&beside != 0 && (m.shape.name != "clamp" || k > 0 && l.tokens[k-1].figure.digits()) && l.shape != nil && l.shape.ends > 0 {

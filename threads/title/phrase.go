@@ -173,7 +173,7 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		if prev.value(classAttr) == "nut" && next.is(classEnd) != nil && at(tokens, k+2).figure != nil {
 			return true, true // 1" ÜM / Tülle 25 mm
 		}
-		if family := next.is(classFamily); left && !it.glued && !next.glued && prev.figure == nil && dashWord(family) && at(tokens, k+2).mark == '-' && at(tokens, k+3).figure != nil {
+		if family := next.is(classFamily); left && !it.glued && !next.glued && prev.figure == nil && dashWord(family) && (at(tokens, k+2).figure != nil || at(tokens, k+2).mark == '-' && at(tokens, k+3).figure != nil) {
 			return true, true // BSP 3/8 male / JIC -6 male
 		}
 		return left && (next.figure != nil || next.is(classFamily) != nil && next.is(classFamily).has("pre")), true

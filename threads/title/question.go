@@ -13,6 +13,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 	switch {
 	case c.fig != nil && c.fig.dated && len(r.Candidates) > 0:
 		return "Is " + quote(r.Words) + " the size " + inchText(c.fig.v) + ", which a spreadsheet has turned into a date: " + sizesOf(r.Candidates) + "? Ask the shop."
+	case c.fig != nil && c.fig.numbered && len(r.Candidates) > 0:
+		return "Is the size that of " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? Only the part's number says so: look it up in its maker's list, or ask the shop."
 	case c.fig != nil && c.fig.turned && len(r.Candidates) > 0:
 		return "Is " + quote(r.Words) + " the size " + inchText(c.fig.v) + ", written from right to left: " + sizesOf(r.Candidates) + "? Ask the shop."
 	case c.fig != nil && c.fig.perhaps && len(r.Candidates) == 1 && !l.one:

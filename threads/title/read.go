@@ -51,6 +51,7 @@ func (l *line) read() threads.Reading {
 		l.camsUnsized(ends)
 		l.gripsUnsized(ends)
 	}
+	l.unsizedNumber(out.Ends)
 	l.namedSeals(out.Ends)
 	if l.shape != nil {
 		out.Kind = l.shape.kind
@@ -160,6 +161,7 @@ func (l *line) ends() []*phrase {
 	l.frenchApart()
 	l.inchAlone()
 	l.tubePairs()
+	l.sizesOfNumber()
 	l.survey()
 	for k := range l.tokens {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)
@@ -170,6 +172,12 @@ func (l *line) ends() []*phrase {
 		l.evidence, l.unsure = true, true
 	}
 	l.unsure = l.unsure || l.strangeGrip() || l.shape == nil && !l.one && l.plainNut()
+	if l.shape != nil && l.shape.name == "tape" && !l.one && l.fitting != nil && hasWord(string(l.norm), "drip tape") {
+		l.shape = l.fitting
+	}
+	if l.shape != nil && l.shape.name == "saddle" && !l.one && !l.saddleBranch() {
+		l.shape = l.lex.shapes["clamp"] // a saddle that holds a pipe to the wall
+	}
 	if l.shape != nil && l.shape.name == "pipe" && !l.one && l.flareNut() {
 		l.shape = nil // copper pipe flare nut: what it is for stands first
 	}

@@ -88,7 +88,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		out.Candidates = []threads.End{{Family: threads.Push, Sex: threads.Male, Size: quantity.Exact(float64(tube)) + " mm", Diameter: tube}}
 		return out, true
 	}
-	if name == "BARB" && !l.one && !l.is(tail) && (c.millimetres() && hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "expansion")) {
+	if name == "BARB" && !l.one && !l.is(tail) && (c.millimetres() && hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "pex") && hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "expansion")) {
 		c.assumed = true // multilayer pipe is crimped too, and PEX widened over what it goes on
 	}
 	if l.boreSaid(c) {

@@ -69,6 +69,14 @@ func (l *line) saysThread() bool {
 	return thread && sex
 }
 
+// saddleBranch reports a size of a thread on a saddle.
+func (l *line) saddleBranch() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool {
+		f := it.figure
+		return f != nil && (f.kind == inchSize || f.kind == dnSize || f.kind == fenSize || f.kind == frenchSize) || it.is(classFamily) != nil || it.value(classEnd) == "BARB"
+	})
+}
+
 // flareNut reports a nut and a thread that is named with it.
 func (l *line) flareNut() bool {
 	family := slices.ContainsFunc(l.tokens, func(it token) bool { return dashWord(it.is(classFamily)) })

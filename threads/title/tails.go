@@ -94,7 +94,7 @@ func (l *line) pillar(ends []*phrase) []*phrase {
 	}
 	tail := &phrase{from: ends[0].from, to: ends[0].to, end: "BARB"}
 	if dashWord(ends[0].fam) && ends[0].fig.kind == inchSize {
-		tail.fig = ends[0].fig
+		tail.fig, tail.lone = ends[0].fig, true
 	}
 	return append(ends, tail)
 }
@@ -156,6 +156,10 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		}
 		if e.pex && e.end == "TUBE" && word != "" && word != "TUBE" && word != "SOLDER" && word != "SOCKET" { // no PEX is soldered or glued
 			e.end = word
+		}
+		if e.bare() && e.fig.kind == dnSize && l.material == "pe" && strings.HasPrefix(l.schedule, "SDR") && !l.one && l.shape != nil && l.shape.ends > 1 {
+			e.end = "SOCKET" // fittings of a pipe series are fused
+			continue
 		}
 		if !e.millimetres() || e.end != "" && e.end != "TUBE" {
 			continue
