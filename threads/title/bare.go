@@ -81,6 +81,9 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 		other.times = int(f.v) // 1" x 2 x 3/4": two of 3/4"
 		return f.drop(asPort)
 	}
+	if l.packOf(k, f) {
+		return f.drop(asCount)
+	}
 	if !f.whole && other.kind == bare && other.v > 8 {
 		other.drop(asElement) // 2.5 x 40: a membrane
 		return f.drop(asElement)
@@ -122,7 +125,7 @@ func (l *line) before(k int) *figure {
 
 // classifyLonely reads a number that stands by a word of an end, a sex or a part.
 func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
-	if next.glued && next.unread && next.mark == 0 && !l.one && f.whole && !f.marked && (at(l.tokens, k+2).mark == '+' || l.fractionElsewhere(k) && !wide(l.norm, next.from) && at(l.tokens, k+2).figure == nil) {
+	if next.glued && next.unread && next.mark == 0 && !l.one && f.whole && !f.marked && (at(l.tokens, k+2).mark == '+' || slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure.role == asVoltage }) || l.fractionElsewhere(k) && !wide(l.norm, next.from) && at(l.tokens, k+2).figure == nil) {
 		return bare // 2P+T; racc. 2p
 	}
 	if l.decimalBesideFraction(k, f) {
@@ -193,6 +196,19 @@ func (l *line) fractionElsewhere(k int) bool {
 	return false
 }
 
+// packOf reports one of the two numbers of a pack that a line ends with, 50X1, of a glued fitting whose millimetres stand before it.
+func (l *line) packOf(k int, f *figure) bool {
+	last := len(l.tokens) - 1
+	if l.one || !f.plain() || k < last-2 || last < 4 || !l.says("SOCKET") || at(l.tokens, last-1).value(classSep) != "x" || !l.tokens[last].glued || !l.tokens[last-1].glued {
+		return false
+	}
+	many, one := l.tokens[last-2].figure, l.tokens[last].figure
+	if !many.plain() && (many == nil || !many.whole || many.role != asCount) || one == nil || !one.whole || one.marked || one.v != 1 || many.v < 5 {
+		return false
+	}
+	return slices.ContainsFunc(l.tokens[:last-2], func(it token) bool { return it.figure != nil && it.figure.kind == mmSize })
+}
+
 // lastNumber reports the whole number that a line ends with behind the name of something that the part is for, where another size
 // stands: ferrule DN40 x 1" male, tank 2.
 func (l *line) lastNumber(k int, f *figure, prev *token) bool {
@@ -253,6 +269,9 @@ func (l *line) timesOf(k int, f *figure, next *token, other *figure) bool {
 		return false
 	}
 	made := pipeSteps(f.v, other.v)
+	if l.reducing && made > 0 {
+		return false // reductor campana de 2 x 3/4
+	}
 	switch {
 	case l.is(bush) && made > 0,
 		(l.is(unequal) || l.is(plain) || l.is(nipple) || l.is(union)) && made > 0 && made < mostSteps,

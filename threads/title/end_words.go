@@ -85,6 +85,10 @@ func (l *line) roundWord(c *phrase, next *figure) {
 	if l.is(plain) && l.shape.ends == 1 && !l.one && next != nil && next.marked {
 		return // a plug is for no tube: bujão Ø 1/4"
 	}
+	if !l.one && next != nil && next.kind == inchSize && (next.frac || next.marked || l.is(valve)) && (l.is(valve) || l.is(nipple) || l.galvanised()) && l.material != "copper" && !plasticMaterials[l.material] {
+		c.round = false
+		return // кран ф3/4, niple galvanizado Ø 2": the nominal size
+	}
 	c.holds("TUBE")
 }
 

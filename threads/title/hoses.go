@@ -234,7 +234,7 @@ func (l *line) connector(ends []*phrase) bool {
 	for k := range l.tokens {
 		if f := l.tokens[k].figure; f != nil && f.role == asLength {
 			text := strings.ToLower(l.words(l.tokens[k].from, l.tokens[k].to))
-			short = short || endsIn(text, "cm", "см", "سم") || l.is(hose) && f.v <= longestSupply && endsIn(text, `"`, "in", "inch")
+			short = short || endsIn(text, "cm", "см", "سم") || f.v <= longestSupply/12 && endsIn(text, "feet", "ft", "foot") || l.is(hose) && f.v <= longestSupply && endsIn(text, `"`, "in", "inch")
 		}
 	}
 	for _, e := range ends {
@@ -278,7 +278,7 @@ func (l *line) byTheRoll(ends []*phrase) bool {
 	stock := hasWord(string(l.norm), "pipe")
 	for k := range l.tokens {
 		m := l.tokens[k].is(classEnd)
-		stock = stock || m != nil && (m.value == "HOSE" || m.value == "TUBE")
+		stock = stock || m != nil && (m.value == "HOSE" || m.value == "TUBE" || m.value == "PEX" && l.shape == nil)
 	}
 	shortest, long := float64(shortestRoll), false
 	if !stock {

@@ -222,6 +222,9 @@ func (l *line) diameters() {
 		}
 	}
 	for k := 0; k+1 < len(l.tokens); k++ {
+		if it, size := &l.tokens[k], l.tokens[k+1].figure; string(l.norm[it.from:it.to]) == "д" && l.tokens[k+1].glued && size.plain() && pipeOutsides[size.v] {
+			it.word, it.unread = l.lex.words["ø"], false // д25
+		}
 		it, size := &l.tokens[k], l.tokens[k+1].figure
 		if it.to-it.from == 1 && l.norm[it.from] == 'd' && (!it.glued || at(l.tokens, k-1).mark == ';') && l.tokens[k+1].glued && size.plain() && size.v >= 4 && size.v <= 63 && !l.one && (l.says("PUSH") || l.says("COMPRESSION")) {
 			size.kind = mmSize // D8 of a push-in fitting

@@ -48,6 +48,7 @@ type phrase struct {
 	doubled   bool // the other end of an elbow whose one tail is said
 	tubed     bool // a word names the tube, or its outside
 	outer     bool // the size may be the outside of a tube or the nominal size of a pipe
+	fused     bool // a fitting of polyethylene, of whose ends nothing is said
 	inner     bool // the hose is said by an inside diameter alone
 	turns     bool // it is taken to turn as the end does whose words are all that is said
 	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex

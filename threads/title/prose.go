@@ -1,5 +1,10 @@
 package title
 
+import (
+	"bytes"
+	"strings"
+)
+
 // refrigerants are the numbers of refrigerants: ISO 817, as memory has it. Those of blends and of three digits are no size of a
 // thread; 22 and 32 may be the nominal bore of one.
 var refrigerants = map[float64]bool{134: true, 290: true, 404: true, 407: true, 410: true, 422: true, 448: true, 449: true, 454: true, 507: true, 513: true, 600: true, 717: true, 744: true, 1234: true, 22: false, 32: false}
@@ -94,4 +99,38 @@ func (l *line) clampWord(k int) {
 	if steel && fitting {
 		it.word, it.unread = l.lex.words["tri clamp"], false
 	}
+}
+
+// hexLetter takes the female from the H that stands right before a nipple: a hex nipple, in Indian lists.
+func (l *line) hexLetter(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	m := next.is(classKind)
+	if l.one || l.norm[it.from] != 'h' || it.glued || !l.capital(it.from) || m == nil || m.shape.traits&nipple == 0 || !strings.HasPrefix(string(l.norm[next.from:next.to]), "nip") || l.speaks("es", "pt") && !hasWord(string(l.norm), "nipple") {
+		return
+	}
+	it.word, it.unread = l.lex.words["hex"], false
+}
+
+// clampByItself takes a clamp beside which no part, no end and no steel is named for one that goes round a hose or a pipe.
+func (l *line) clampByItself(k int) {
+	it := &l.tokens[k]
+	if l.one || string(l.norm[it.from:it.to]) != "clamp" || !it.unread {
+		return
+	}
+	for j := range l.tokens {
+		o := &l.tokens[j]
+		if j != k && (o.is(classKind) != nil || o.is(classEnd) != nil || o.is(classMaterial) != nil || o.is(classFamily) != nil || o.is(classSex) != nil || o.is(classGrade) != nil || o.unread && !o.code) {
+			return
+		}
+	}
+	it.word, it.unread = l.lex.words["hose clamp"], false
+}
+
+// fusedIron takes the thread from the IPS of a fitting that is fused: the outsides of iron pipe, which polyethylene is made to as well.
+func (l *line) fusedIron(k int) {
+	it := &l.tokens[k]
+	if l.one || string(l.norm[it.from:it.to]) != "ips" || !l.says("SOCKET") || !bytes.Contains(l.norm, []byte("fusion")) {
+		return
+	}
+	it.word, it.unread = l.lex.words["the"], false
 }

@@ -147,6 +147,8 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	switch {
 	case families[threads.Push] && bsp:
 		return "Is the " + r.Candidates[0].Size + " the nominal bore, and the thread that of the size, or the outside of a tube that pushes in, is held by a ring and a nut (compression) or is soldered, glued or pressed? Measure the thread, or ask the shop."
+	case families[threads.Barb] && families[threads.Push] && c.fused:
+		return "What takes the pipe: a barb, a push-in end or a compression end, or is the pipe glued, fused or pushed on, or has the end a thread? Look at the picture, or ask the shop."
 	case families[threads.Barb] && families[threads.Push]:
 		return "What takes the pipe: a barb, a push-in end or a compression end? Look at the picture, or ask the shop."
 	case families[threads.Push] && families[threads.Compression] && !l.one && !c.tubed && !c.round && c.also == "":
@@ -197,7 +199,7 @@ func (l *line) joinsPipe() bool {
 		return false
 	}
 	switch l.shape.name {
-	case "coupling", "cap", "cross":
+	case "coupling", "cap", "cross", "siphon":
 		return true
 	}
 	return l.is(elbow) || l.is(tee) || l.is(union) || l.is(unequal)

@@ -216,6 +216,7 @@ func (l *line) bracketed() (rest, inside []token) {
 	if l.saysWhatFor(open, stop) {
 		return append(append(rest, l.tokens[:open]...), l.tokens[stop+1:]...), nil
 	}
+	l.nominalBracket(open, stop)
 	in := sizesIn(l.tokens[open:stop])
 	out := sizesIn(append(append([]token{}, l.tokens[:open]...), l.tokens[stop:]...))
 	if len(in) < 2 || len(in) != len(out) {
@@ -228,6 +229,32 @@ func (l *line) bracketed() (rest, inside []token) {
 	}
 	rest = append(append(rest, l.tokens[:open]...), l.tokens[stop+1:]...)
 	return rest, l.tokens[open+1 : stop]
+}
+
+// nominalBracket drops the nominal bores that a bracket says again in inches: 50 x 40 mm reducing socket (2 x 1 1/2).
+func (l *line) nominalBracket(open, stop int) {
+	var bores, inches []*figure
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		switch {
+		case f == nil || !f.sized():
+		case k > open && k < stop:
+			inches = append(inches, f)
+		default:
+			bores = append(bores, f)
+		}
+	}
+	if l.one || len(bores) != len(inches) || len(bores) < 2 {
+		return
+	}
+	for n, f := range bores {
+		if size := l.lex.bores[int(f.v)]; (f.kind != mmSize || size != inches[n].v) && !(f.v == inches[n].v && f.kind == inches[n].kind && n > 0) || inches[n].kind != inchSize {
+			return
+		}
+	}
+	for _, f := range bores {
+		f.drop(asRepeat)
+	}
 }
 
 // saysWhatFor reports a bracket that says what a part of two ends is for, both of which are given before it: 1/8" x 1/8" barb (to

@@ -145,6 +145,10 @@ func (l *line) dropConverted(k int, f *figure) {
 		inch.drop(asRepeat)
 		return
 	}
+	if inch := at(l.tokens, k-2).figure; inch != nil && inch.kind == inchSize && at(l.tokens, k-1).mark == '(' && at(l.tokens, k+1).mark == ')' && l.galvanised() && !l.one {
+		f.drop(asMeasure) // 3/4" (16 mm) of galvanised iron
+		return
+	}
 	if inch := at(l.tokens, k+2).figure; inch != nil && inch.kind == inchSize && at(l.tokens, k+1).mark == '/' && l.galvanised() && inch.v == plasticBores[f.v] {
 		f.drop(asRepeat) // GI nipple 25mm/3/4inch
 		return

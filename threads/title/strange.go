@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -11,7 +12,7 @@ import (
 // strange reports a part that no word names, or none that is understood, and that has a size of
 // a pipe thread: a fraction of an inch. Its ends are read, and are asked about.
 func (l *line) strange() bool {
-	if l.one || l.shape != nil {
+	if l.one || l.shape != nil || l.pipeSign() {
 		return false
 	}
 	size := false
@@ -24,6 +25,14 @@ func (l *line) strange() bool {
 		}
 	}
 	return size
+}
+
+// pipeSign reports the Chinese and Japanese sign for pipe where every word is understood and none names a part: PVC管 3/4吋 is pipe by itself.
+func (l *line) pipeSign() bool {
+	pipe := bytes.Contains(l.norm, []byte("管"))
+	return pipe && !slices.ContainsFunc(l.tokens, func(it token) bool {
+		return it.unread && !it.code || it.is(classKind) != nil || it.is(classEnd) != nil || it.is(classSex) != nil || it.is(classFamily) != nil
+	})
 }
 
 // strangeGrip reports a line whose first word is not understood, names no part that is, and gives one
