@@ -35,7 +35,7 @@ func mayPack(lower string) bool {
 				break
 			}
 			from, to := max(0, i-16), min(len(rest), i+len(w)+16)
-			if alone(rest, startOf(rest, i), i+len(w)) && (strings.ContainsAny(rest[from:i], "0123456789") || strings.ContainsAny(rest[i+len(w):to], "0123456789")) {
+			if alone(rest, startOf(rest, i), endOf(rest, i+len(w))) && (strings.ContainsAny(rest[from:i], "0123456789") || strings.ContainsAny(rest[i+len(w):to], "0123456789")) {
 				return true
 			}
 			rest = rest[i+len(w):]
@@ -48,6 +48,14 @@ func mayPack(lower string) bool {
 func startOf(text string, i int) int {
 	if count, ok := strings.CutSuffix(text[:i], "er"); ok && count != strings.TrimRight(count, "0123456789") {
 		return len(count)
+	}
+	return i
+}
+
+// endOf is where the word of a pack that ends at i ends with the x of its count: bolsax25 is one word.
+func endOf(text string, i int) int {
+	if i+1 < len(text) && text[i] == 'x' && text[i+1] >= '0' && text[i+1] <= '9' {
+		return i + 1
 	}
 	return i
 }

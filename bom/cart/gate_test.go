@@ -61,6 +61,7 @@ func TestTheQuickLookShutsNothingOut(t *testing.T) {
 	}
 	require.Greater(t, read, 100, "there is something to lose")
 	require.Empty(t, shut("Bonded washer G 1/2 10erPack"), "the count and its word written as one")
+	require.Empty(t, shut("ARANDELA G 1/2 BOLSAX25"), "the word and its count written as one")
 }
 
 func TestTheQuickLookShutsNothingOutAtRandom(t *testing.T) {

@@ -310,7 +310,8 @@ func (sc *scanner) wallFirst(end int) bool {
 // countOfThreads reports the one at the beginning of a line before a size that makes no size of a pipe thread with it,
 // where the name of such a thread follows: 1 1/8 NPT female.
 func (sc *scanner) countOfThreads(n int, fraction float64, end, stop int) bool {
-	if n != 1 || len(sc.tokens) > 0 || !isBlank(byteAt(sc.norm, end)) || slices.Contains(pipeSizes, 1+fraction) {
+	named := slices.ContainsFunc(sc.tokens, func(it token) bool { return !it.unread || wide(sc.norm, it.from) })
+	if n != 1 || named || !isBlank(byteAt(sc.norm, end)) || slices.Contains(pipeSizes, 1+fraction) {
 		return false
 	}
 	_, behind := sc.lookUp(sc.blanks(stop))
