@@ -14,6 +14,7 @@ func (l *line) tubePairs() {
 	if l.one {
 		return
 	}
+	pairs := false
 	for k := 0; k < len(l.tokens); k++ {
 		f, last := l.tokens[k].figure, k
 		if f == nil || f.marked || f.dashed {
@@ -29,15 +30,23 @@ func (l *line) tubePairs() {
 		} else if other := at(l.tokens, k+2).figure; f.plain() && at(l.tokens, k+1).mark == '/' && at(l.tokens, k+1).glued && at(l.tokens, k+2).glued && other.digitsOrDecimals() {
 			outside, bore, last = f.v, other.v, k+2
 		}
-		if !slices.Contains(tubeBores[outside], bore) || at(l.tokens, k-1).mark == '/' || at(l.tokens, last+1).mark == '/' || !l.tubeWord(k-1) && !l.tubeWord(last+1) {
+		if !slices.Contains(tubeBores[outside], bore) || at(l.tokens, k-1).mark == '/' || at(l.tokens, last+1).mark == '/' || !pairs && !l.tubeWord(k-1) && !l.tubeWord(last+1) {
 			continue
 		}
+		pairs = true
 		f.kind, f.v, f.frac, f.whole = mmSize, outside, false, true
+		if l.namesTail() {
+			f.v = bore // a tail goes into the tube
+		}
 		l.tokens[k].to = l.tokens[last].to
 		l.tokens = slices.Delete(l.tokens, k+1, last+1)
+		if l.namesTail() {
+			l.ignore(l.words(l.tokens[k].from, l.tokens[k].to), "the first number is the tube's outside")
+			continue
+		}
 		l.ignore(l.words(l.tokens[k].from, l.tokens[k].to), "the second number is the tube's bore")
 		for _, j := range [...]int{k - 1, k + 1} {
-			if l.tubeWord(j) {
+			if l.tubeWord(j) && l.tokens[j].value(classEnd) != "BARB" {
 				l.tokens[j].word = l.lex.words["tube"] // it goes by its outside, and onto no tail
 			}
 		}
@@ -62,10 +71,15 @@ func (l *line) strokePair(k int) (a, b float64, ok bool) {
 	return a, b, stroke
 }
 
+// namesTail reports a word for a tail.
+func (l *line) namesTail() bool {
+	return l.says("BARB") || slices.ContainsFunc(l.tokens, func(it token) bool { m := it.is(classKind); return m != nil && m.shape.traits&tail != 0 })
+}
+
 // tubeWord reports a word for a tube or a hose at k.
 func (l *line) tubeWord(k int) bool {
 	switch at(l.tokens, k).value(classEnd) {
-	case "HOSE", "TUBE", "TUBING":
+	case "HOSE", "TUBE", "TUBING", "BARB":
 		return true
 	}
 	return false

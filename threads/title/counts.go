@@ -275,7 +275,7 @@ var endNouns = [...]string{"ends", "enden", "extrémités", "extremites", "extre
 // likeEnds gives the millimetres of so many like ends: 3 x 10 mm push-in, 3 hose tails 13 mm. A
 // thread of so many inches goes on no hose or tube that small.
 func (l *line) likeEnds(k int, f *figure, next *token) *figure {
-	if f.v < 2 || f.v > mostLike || at(l.tokens, k-1).is(classFamily) != nil {
+	if f.v < 2 || f.v > mostLike || at(l.tokens, k-1).is(classFamily) != nil || l.is(unequal) || l.reducing {
 		return nil
 	}
 	j := k + 1

@@ -1,6 +1,9 @@
 package title
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // endWord takes what a word of an end says of a phrase: a tail, a hose, a tube and how it is held, a coupling. The
 // word is at k of the phrase's tokens.
@@ -60,7 +63,7 @@ func (c *phrase) holds(end string) bool {
 }
 
 // boreWords begin the words for an inside diameter.
-var boreWords = [...]string{"id", "i.d", "diam", "diám", "diâm", "inside", "inner", "innen", "binnen", "iç", "внутр", "вн", "średnica", "vnitř", "vnútor", "εσ", "قطر", "القطر", "内径", "内寸"}
+var boreWords = [...]string{"id", "i.d", "diam", "diám", "diâm", "inside", "inner", "innen", "binnen", "iç", "внутр", "вн", "średnica", "vnitř", "vnútor", "εσ", "قطر", "القطر", "内径", "内寸", "lw", "lichte"}
 
 // boreWord reports a word for an inside diameter, which is a hose's and may be the part's own.
 func (l *line) boreWord(it *token) bool {
@@ -85,11 +88,16 @@ func (l *line) roundWord(c *phrase, next *figure) {
 	if l.is(plain) && l.shape.ends == 1 && !l.one && next != nil && next.marked {
 		return // a plug is for no tube: bujão Ø 1/4"
 	}
-	if !l.one && next != nil && next.kind == inchSize && (next.frac || next.marked || l.is(valve)) && (l.is(valve) || l.is(nipple) || l.galvanised()) && l.material != "copper" && !plasticMaterials[l.material] {
+	if !l.one && next != nil && next.kind == inchSize && (next.frac || next.marked || l.is(valve)) && (l.is(valve) || l.is(nipple) || l.galvanised() || next.frac && l.saysPipeSex()) && l.material != "copper" && !plasticMaterials[l.material] {
 		c.round = false
 		return // кран ф3/4, niple galvanizado Ø 2": the nominal size
 	}
 	c.holds("TUBE")
+}
+
+// saysPipeSex reports a word for a sex that means a thread in a language of Europe's East.
+func (l *line) saysPipeSex() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool { m := it.is(classSex); return m != nil && !sexOnly[m.tongue] })
 }
 
 // ownCoupling names a quick coupling that a word for a hose or a tail follows: the size is theirs.

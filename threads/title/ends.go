@@ -47,6 +47,10 @@ func (l *line) inherit(ends []*phrase) {
 			e.end = ends[k-1].end // press tee 1" x 1" with 1/2" FIP branch
 			continue
 		}
+		if e.bare() && !l.one && l.material == "pe" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.shape.name == "coupling" || l.is(adaptor)) && l.neighbour(ends, k) != nil && e.fig.kind == inchSize {
+			e.end, e.pex, e.fused = "TUBE", true, true // HDPE elbow 1 x 1/2 NPT male: the other end takes the pipe
+			continue
+		}
 		if n := l.neighbour(ends, k); n != nil {
 			was := e.bare()
 			if was && (e.strange || l.lost) {
@@ -295,7 +299,7 @@ func (l *line) moreThanItHas(ends []*phrase) bool {
 
 // reducesNothing reports a part that goes from one size to another, all of whose ends are read with one size.
 func (l *line) reducesNothing(ends []*phrase) bool {
-	if l.one || !l.reducing && (l.shape == nil || l.shape.name != "reducer") || len(ends) < 2 {
+	if l.one || !l.reducing && (l.shape == nil || l.shape.name != "reducer" && !l.is(bush)) || len(ends) < 2 {
 		return false
 	}
 	return !slices.ContainsFunc(ends, func(e *phrase) bool {
@@ -406,6 +410,12 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 			for i, s := range sexes {
 				c := copyOf(e)
 				c.sexes = []threads.Sex{s}
+				if n == 2 && s == threads.Male && sexes[1-i] == threads.Female && !l.one {
+					c.attr &^= isNut | isSwivel // the nut of a part that is male and female is its female's
+					if c.attr&isConeRing != 0 {
+						c.attr &^= isConeRing // and so are the cone and the ring of a DKOL
+					}
+				}
 				l.ownForm(c, i, n)
 				out = append(out, c)
 			}
@@ -496,7 +506,7 @@ func (l *line) inletBetween(from, to int) bool {
 }
 
 // outletWords are words for the outlet of a pump.
-var outletWords = [...]string{"outlet", "outlets", "discharge", "druckstutzen", "druckabgang", "sortie", "refoulement", "salida", "descarga", "mandata", "saída", "saida", "recalque", "persaansluiting", "utlopp", "выход", "напор", "wylot", "tłoczny", "çıkış", "έξοδος", "出水", "出口", "吐出", "مخرج"}
+var outletWords = [...]string{"outlet", "outlets", "discharge", "druckstutzen", "druckabgang", "ausgang", "auslass", "uscita", "sortie", "refoulement", "salida", "descarga", "mandata", "saída", "saida", "recalque", "persaansluiting", "utlopp", "выход", "напор", "wylot", "tłoczny", "çıkış", "έξοδος", "出水", "出口", "吐出", "مخرج"}
 
 // saysOutlet reports a word for the outlet and none for the inlet.
 func (l *line) saysOutlet() bool {

@@ -89,7 +89,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.shape == nil && len(ends) == 1 && first.end == "TUBE" && first.endFirst && first.millimetres() && first.fam == nil && !first.thread && first.sex() != threads.NoSex {
 		first.sexes = nil // PE-rør udv. 10 mm: the outside of the pipe
 	}
-	if l.shape == nil && allStock(ends) && (first.endFirst || l.tubing()) {
+	if l.shape == nil && allStock(ends) && (first.endFirst || l.tubing()) && !l.both {
 		for _, e := range ends {
 			if e.fig != nil {
 				e.fig.role = asMeasure
@@ -160,7 +160,7 @@ func (l *line) pipeFirst() bool {
 		switch {
 		case noun < 0 && (v == "TUBE" || v == "TUBING"):
 			noun = k
-		case noun < 0 && it.is(classMaterial) == nil && it.mark != '-':
+		case noun < 0 && it.is(classMaterial) == nil && it.mark != '-', it.is(classFamily) != nil, it.is(classSex) != nil, it.value(classAttr) == "both":
 			return false
 		case noun >= 0 && v != "" && v != "TUBE" && v != "TUBING" && v != "ROUND", it.value(classSep) == "x" && !it.glued, it.is(classKind) != nil && it.is(classKind).shape.ends >= 0:
 			return false

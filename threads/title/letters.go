@@ -124,7 +124,12 @@ func (l *line) galvanisedLetters(k int) {
 // hose, and has no end.
 func (l *line) hoseFerrule(k int) {
 	it := &l.tokens[k]
-	if text := string(l.norm[it.from:it.to]); l.one || text != "ferrule" && text != "ferrules" || !l.namesHose() || l.says("BARB") {
+	text := string(l.norm[it.from:it.to])
+	if !l.one && text == "ferrule" && (l.says("COMPRESSION") || hasWord(string(l.norm), "nut") || hasWord(string(l.norm), "back")) && it.value(classEnd) == "FERRULE" {
+		it.word, it.unread = l.lex.words["the"], false // the ring of a compression end
+		return
+	}
+	if l.one || text != "ferrule" && text != "ferrules" || !l.namesHose() || l.says("BARB") {
 		return
 	}
 	for j := range l.tokens {
@@ -226,7 +231,7 @@ func (l *line) diameters() {
 			it.word, it.unread = l.lex.words["ø"], false // д25
 		}
 		it, size := &l.tokens[k], l.tokens[k+1].figure
-		if it.to-it.from == 1 && l.norm[it.from] == 'd' && (!it.glued || at(l.tokens, k-1).mark == ';') && l.tokens[k+1].glued && size.plain() && size.v >= 4 && size.v <= 63 && !l.one && (l.says("PUSH") || l.says("COMPRESSION")) {
+		if it.to-it.from == 1 && l.norm[it.from] == 'd' && (!it.glued || at(l.tokens, k-1).mark == ';') && l.tokens[k+1].glued && size.plain() && size.v >= 4 && size.v <= 63 && !l.one && (at(l.tokens, k-1).mark == ';' || l.says("PUSH") || l.says("COMPRESSION")) {
 			size.kind = mmSize // D8 of a push-in fitting
 			l.tokens = slices.Delete(l.tokens, k, k+1)
 		}
@@ -279,6 +284,10 @@ func (l *line) longForPipe(k int) bool {
 	v := l.tokens[k-1].figure.v
 	if v < 2 || at(l.tokens, k-2).value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" {
 		return false
+	}
+	first, noun := l.tokens[0].value(classEnd), l.tokens[0].is(classKind)
+	if !l.one && k == len(l.tokens)-1 && (first == "TUBE" || first == "TUBING" || noun != nil && noun.shape.ends < 0) && l.sizeElsewhere(k-1) && k > 2 {
+		return true // pipe 2" NPT 3M
 	}
 	pipe := 0.0
 	for j := range l.tokens {

@@ -74,6 +74,9 @@ func (l *line) survey() {
 					continue // à vis, für Rohrschellen: not the part itself
 				}
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || m.shape.traits&ring != 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
+					if m.shape.traits&(nut|ring) != 0 && !l.one {
+						l.ignore(l.words(it.from, it.to), "it comes with the part")
+					}
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
 				if l.inBracket(k) && (m.shape.serves() && (l.shape != nil || l.says("QC")) || m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0) {

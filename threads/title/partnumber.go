@@ -46,6 +46,7 @@ func (l *line) sizesOfNumber() {
 	}
 	first.drop(asCode)
 	second.drop(asCode)
+	l.tokens[from].word, l.tokens[from].unread = nil, true // its letters say nothing of their own
 }
 
 // hydraulicNumber gives the tokens of the first such number: letters, and two numbers of two digits behind hyphens.

@@ -2,6 +2,7 @@ package title
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 )
 
@@ -36,7 +37,10 @@ func (l *line) saysFlare() bool {
 // forPompa reads the pt. of Romanian lists, pentru, where no size stands beside it.
 func (l *line) forPompa(k int) {
 	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
-	if string(l.norm[it.from:it.to]) != "pt" || l.capital(it.from) || byteAt(l.norm, it.to) != '.' || prev.figure != nil || next.figure != nil || next.to-next.from < 3 || l.one {
+	if string(l.norm[it.from:it.to]) != "pt" || l.capital(it.from) || next.figure != nil || next.to-next.from < 3 || l.one || next.is(classSex) != nil || next.is(classFamily) != nil {
+		return
+	}
+	if ro := l.speaks("ro"); byteAt(l.norm, it.to) != '.' && !ro || prev.figure != nil && !ro && (next.is(classMaterial) != nil || next.is(classKind) != nil || next.is(classEnd) != nil) {
 		return
 	}
 	it.word, it.unread = l.lex.words["für"], false
@@ -46,6 +50,11 @@ func (l *line) forPompa(k int) {
 func (l *line) runningMetre(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k-1).figure
 	next := at(l.tokens, k+1).figure
+	if string(l.norm[it.from:it.to]) == "mb" && !l.one && !l.capital(it.from) && !it.glued && f.digitsOrDecimals() && !l.namesHose() && !l.says("TUBE") && !slices.ContainsFunc(l.tokens, func(o token) bool { return dashWord(o.is(classFamily)) && string(l.norm[o.from:o.to]) != "mb" }) {
+		it.word, it.unread = nil, true // millibars, or metres
+		f.drop(asMeasure)
+		return
+	}
 	behind := f == nil && next.plain() && !at(l.tokens, k+1).glued
 	if string(l.norm[it.from:it.to]) != "mb" || l.one || l.capital(it.from) || !behind && (f == nil || f.kind != bare || f.marked) || !l.namesHose() && !l.says("TUBE") {
 		return
@@ -74,10 +83,10 @@ func (l *line) farC(k int) {
 	}
 }
 
-// airConditioning takes the sexes from the A/A of a Spanish or Portuguese line that no size stands before: aire acondicionado.
+// airConditioning takes the sexes from the A/A of a Spanish or Portuguese line: aire acondicionado.
 func (l *line) airConditioning(k int) {
 	it := &l.tokens[k]
-	if string(l.norm[it.from:it.to]) != "a/a" || l.one || at(l.tokens, k-1).figure != nil || !l.speaks("es", "pt") {
+	if string(l.norm[it.from:it.to]) != "a/a" || l.one || !l.speaks("es", "pt") && !l.saysFlare() {
 		return
 	}
 	it.word, it.unread = l.lex.words["the"], false
@@ -105,7 +114,8 @@ func (l *line) clampWord(k int) {
 func (l *line) hexLetter(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	m := next.is(classKind)
-	if l.one || l.norm[it.from] != 'h' || it.glued || !l.capital(it.from) || m == nil || m.shape.traits&nipple == 0 || !strings.HasPrefix(string(l.norm[next.from:next.to]), "nip") || l.speaks("es", "pt") && !hasWord(string(l.norm), "nipple") {
+	before := m != nil && m.shape.traits&nipple != 0 && strings.HasPrefix(string(l.norm[next.from:next.to]), "nip")
+	if l.one || l.norm[it.from] != 'h' || it.glued || !l.capital(it.from) || !before && !hasWord(string(l.norm), "nipple") || l.spanishBeside(k) {
 		return
 	}
 	it.word, it.unread = l.lex.words["hex"], false
@@ -133,4 +143,31 @@ func (l *line) fusedIron(k int) {
 		return
 	}
 	it.word, it.unread = l.lex.words["the"], false
+}
+
+// turkishSuffix reads the lik that is glued to a number in Turkish lists: 16lık is of 16 mm, 3/4lük of 3/4 inch.
+func (l *line) turkishSuffix(k int) {
+	it, f := &l.tokens[k], at(l.tokens, k-1).figure
+	if l.one || !it.glued || f == nil {
+		return
+	}
+	switch string(l.norm[it.from:it.to]) {
+	case "lik", "lık", "lük", "luk":
+	default:
+		return
+	}
+	it.word, it.unread = l.lex.words["the"], false
+	if f.plain() && f.v > largestInch {
+		f.kind = mmSize
+	}
+}
+
+// spanishBeside reports a word of Spanish or Portuguese other than the one at k.
+func (l *line) spanishBeside(k int) bool {
+	for j := range l.tokens {
+		if j != k && slices.ContainsFunc(l.tokens[j].word, func(m *sense) bool { return m.tongue == "es" || m.tongue == "pt" }) {
+			return true
+		}
+	}
+	return false
 }

@@ -51,7 +51,7 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].Size + " that of a tube, which pushes in, or of a hose that the coupling is for? The word is used for both: look at the picture, or ask the shop."
 	case c.guess && r.Candidates[0].Family == threads.Barb && !l.one && !l.is(tail):
 		return "Is the " + strings.TrimSpace(r.Candidates[0].Size+" of "+quote(r.Words)) + " a tail for a hose? The word only begins so: look at the picture, or ask the shop."
-	case c.inner && r.Candidates[0].Family == threads.Barb && !l.one && (l.is(nipple) || l.is(valve) || l.is(elbow)) && !l.namesHoseItself():
+	case c.inner && r.Candidates[0].Family == threads.Barb && !l.one && !l.is(hose) && (l.is(tail) && l.says("TUBE") || !l.is(tail) && !l.namesHoseItself()):
 		return "Is the " + r.Candidates[0].Size + " the bore of a hose that goes on, or of the part itself? Look at the picture, or ask the shop."
 	case c.assumed && r.Candidates[0].Family == threads.Barb && !l.one:
 		return "Is the " + r.Candidates[0].Size + " a tail for a hose, or does it take a pipe? The word is used for both: look at the picture, or ask the shop."
@@ -138,6 +138,9 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 		}
 	} else if c.assumed && !l.one && r.Candidates[0].Family.Threaded() {
 		sex = " " + l.kindWord() + " mostly is " + r.Sex.String() + ", which the text does not say."
+	}
+	if l.evenly {
+		sex += " The text says that the part reduces, and gives one size: ask for both."
 	}
 	subject := strings.TrimSpace(r.Candidates[0].Size + " " + nameOf(c) + " " + r.Sex.String())
 	if c.fig != nil && c.fig.kind == unSize {

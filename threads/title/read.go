@@ -52,6 +52,9 @@ func (l *line) read() threads.Reading {
 		l.gripsUnsized(ends)
 	}
 	l.unsizedNumber(out.Ends)
+	if !l.one && len(ends) == 1 && len(out.Ends) == 1 && l.is(coupler) && ends[0].threaded && ends[0].end == "" && len(l.unjudged) == 0 {
+		l.unjudged = append(l.unjudged, "the coupling's own end (quick coupling)")
+	}
 	l.namedSeals(out.Ends)
 	if l.shape != nil {
 		out.Kind = l.shape.kind

@@ -300,6 +300,10 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		}
 		return nil // washer OD 100 x ID 85
 	}
+	if l.shape != nil && l.shape.name == "saddle" && len(ends) == 2 && ends[0].fig != nil && ends[1].fig != nil && !l.one && !ends[0].millimetres() && ends[0].fig.v > ends[1].fig.v && !ends[0].described() {
+		ends[0].fig.role = asWhatFor // saddle 4" x 1": the pipe that it goes round
+		return ends[1:]
+	}
 	if l.shape == nil || len(ends) < 2 || l.one {
 		return ends
 	}
@@ -320,6 +324,8 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		switch {
 		case l.is(nipple) && k > 0 && plain && !l.reducing:
 			drop = lengthOfNipple(e.fig.v, ends[0].fig.v)
+		case e.end == "BORE" && !l.is(tail) && !l.is(hose) && l.shape.ends > 1 && !e.described():
+			drop = true // ball valve 3/4, bore 20 mm
 		case l.is(nipple) && k > 0 || l.is(extension):
 			drop = e.bare() && e.millimetres() && !l.reducedBore(e, ends[0])
 		case l.is(ring) && e.bare() && e.millimetres() && ends[0].fig != nil && ends[0].fig.kind == inchSize:

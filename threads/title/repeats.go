@@ -150,7 +150,7 @@ func (l *line) dropConverted(k int, f *figure) {
 		return
 	}
 	if inch := at(l.tokens, k+2).figure; inch != nil && inch.kind == inchSize && at(l.tokens, k+1).mark == '/' && l.galvanised() && inch.v == plasticBores[f.v] {
-		f.drop(asRepeat) // GI nipple 25mm/3/4inch
+		f.drop(asMeasure) // GI nipple 25mm/3/4inch
 		return
 	}
 	if l.is(tail) && at(l.tokens, k-1).mark != '(' && at(l.tokens, k+1).mark != ')' && l.otherSize(k) && f.whole && !l.threadNamed(k) {
@@ -165,7 +165,7 @@ func (l *line) dropConverted(k int, f *figure) {
 		}
 		inch := l.tokens[j].figure
 		switch {
-		case l.tubeBeside(k, j, inch):
+		case l.tubeBeside(k, j, inch), (j == k+1 || j == k-1) && (l.material == "copper" || l.takesTubes()) && !l.one && l.sexBesideInch(j):
 			continue
 		case math.Abs(inch.v*25.4-f.v) < 0.15 && inch.v < 1 && inch.kind == inchSize:
 			f.drop(asRepeat)
@@ -183,6 +183,11 @@ func (l *line) dropConverted(k int, f *figure) {
 // plasticBores are the sizes in inches of the outsides in mm of plastic pipe, by which shops that sell both name iron too.
 // Common practice.
 var plasticBores = map[float64]float64{20: 0.5, 25: 0.75, 32: 1, 40: 1.25, 50: 1.5, 63: 2}
+
+// sexBesideInch reports a sex right beside the inches at j: copper elbow 15 mm 1/2 male has a tube and a thread.
+func (l *line) sexBesideInch(j int) bool {
+	return at(l.tokens, j+1).is(classSex) != nil || at(l.tokens, j-1).is(classSex) != nil
+}
 
 // threadNamed reports a size with the name of its thread behind the figure, and another before it, so that the
 // millimetres of a tail are the inches before them: espiga 1/2" para manguera 13 mm con rosca G 1/2.

@@ -114,7 +114,7 @@ func (c *phrase) addFamily(m *sense) {
 		return 3
 	}
 	switch {
-	case c.fam == nil:
+	case c.fam == nil, c.fam.value == m.value && c.fam.series() == 0 && m.series() != 0: // 24° DKOL
 		c.fam = m
 	case rankOf(m) > rankOf(c.fam):
 		c.fam, c.fam2 = m, c.fam

@@ -12,10 +12,14 @@ var without = []string{
 	"no", "not", "without", "w/o", "less", "excl", "excluding", "ohne", "sans", "senza", "sin", "sem", "zonder", "utan", "uten", "uden", "ilman", "bez", "без", "χωρις", "不带", "无", "なし", "بدون",
 }
 
+// andMore are the words that go on from what there is none of.
+var andMore = append([]string{"und", "and", "et", "or", "oder", "ou", "o", "ni", "nor", "noch", "eller", "lub", "ani", "или"}, andWords...)
+
 // takeBack drops a word of a seal, a nut or a part behind "without" and its like.
 func (l *line) takeBack(k int) {
 	it := &l.tokens[k]
-	if it.is(classAttr) == nil && it.is(classKind) == nil && it.is(classEnd) == nil || k == 0 {
+	weakSex := it.is(classSex) != nil && it.is(classSex).weak() // гайки: of a nut
+	if it.is(classAttr) == nil && it.is(classKind) == nil && it.is(classEnd) == nil && !weakSex || k == 0 {
 		return
 	}
 	if l.goesOn(k) {
@@ -42,7 +46,7 @@ func (l *line) goesOn(k int) bool {
 	if at(l.tokens, j).mark == '/' && at(l.tokens, j-1).to-at(l.tokens, j-1).from <= 2 {
 		j -= 2 // к/гайки
 	}
-	return l.taken > 0 && j == l.taken+1 && slices.Contains(andWords, string(l.norm[l.tokens[j].from:l.tokens[j].to]))
+	return l.taken > 0 && j == l.taken+1 && (l.tokens[j].mark == ',' || slices.Contains(andMore, string(l.norm[l.tokens[j].from:l.tokens[j].to])))
 }
 
 // carries reports whether an end shows a word of how it closes or turns.

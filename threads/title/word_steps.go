@@ -27,6 +27,7 @@ var wordSteps = [...]wordStep{
 	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, (*line).voltLetter},
 	{"a grade behind letters and a hyphen is a code's number", `Elbow 1/2 NPT female QZX-2205`, 8, (*line).gradeOfCode},
 	{"FG without a thread's name is a female that turns, or galvanised iron", `Codo FG 1"`, 2, (*line).galvanisedLetters},
+	{"lik behind a number is of so many", "Mini vana 16lık 1/2 erkek", 4, (*line).turkishSuffix},
 	{"H before a nipple is hex", "H Nipple 3/4\"", 1, (*line).hexLetter},
 	{"clamp by itself is a clamp", "Clamp 1 1/4 inch", 5, (*line).clampByItself},
 	{"IPS of a fused fitting is its outside", `2" tee IPS HDPE butt fusion`, 3, (*line).fusedIron},
