@@ -82,6 +82,9 @@ func (l *line) survey() {
 				if l.inBracket(k) && (m.shape.serves() && (l.shape != nil || l.says("QC")) || m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0) {
 					continue // O-ring 25 x 3 (pump seal kit): what it is for
 				}
+				if m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0 && k > 0 && l.tokens[k-1].figure.plain() && l.figured(k-1) {
+					continue // saddle 63 mm x 1", 4 bolts
+				}
 				if m.shape.traits&beside != 0 && (m.shape.name != "clamp" || k > 0 && l.tokens[k-1].figure.digits()) && l.shape != nil && l.shape.ends > 0 {
 					continue // tee derivación cinta: a fitting for drip tape; seacock with a tail, 2 clamps
 				}

@@ -87,7 +87,11 @@ func (l *line) nutBeside(ends []*phrase) {
 func (l *line) withPlainNut() bool {
 	for k := 1; k < len(l.tokens); k++ {
 		it := &l.tokens[k]
-		if text := string(l.norm[it.from:it.to]); it.value(classAttr) == "nut" && l.together(k-1) && (plainNuts[text] || text == "nut" || text == "matkou" || text == "гайкой") {
+		text := string(l.norm[it.from:it.to])
+		if text == "s matkou" || text == "s maticou" {
+			return true
+		}
+		if it.value(classAttr) == "nut" && l.together(k-1) && (plainNuts[text] || text == "nut" || text == "matkou" || text == "гайкой") {
 			return true
 		}
 	}

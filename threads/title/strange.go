@@ -73,7 +73,9 @@ func (l *line) saysThread() bool {
 	thread, sex := false, false
 	for k := range l.tokens {
 		thread = thread || l.tokens[k].is(classFamily) != nil
-		sex = sex || l.tokens[k].is(classSex) != nil
+		if m := l.tokens[k].is(classSex); m != nil {
+			sex, thread = true, thread || !m.weak() && !sexOnly[m.tongue]
+		}
 	}
 	return thread && sex
 }

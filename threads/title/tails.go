@@ -158,6 +158,10 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		if e.bare() && e.end == "" && e.fig.kind == dnSize && l.material == "pvc" && !l.one && !anyThread(ends) && word == "" {
 			e.end = "SOCKET" // waste and drain pipe by its nominal bore
 		}
+		if e.pex && !e.fused && e.end == "TUBE" && word == "COMPRESSION" && e.fig != nil && e.fig.kind == inchSize && tubed && l.europe && !l.one {
+			e.end, e.thread = "", true // Klemmverschraubung 16x2 3/4" PEX: where pipe is of millimetres, the inches are the thread's
+			continue
+		}
 		if e.pex && e.end == "TUBE" && word != "" && word != "TUBE" && word != "SOLDER" && word != "SOCKET" { // no PEX is soldered or glued
 			e.end = word
 		}
