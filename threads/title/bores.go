@@ -1,6 +1,9 @@
 package title
 
-import "slices"
+import (
+	"bytes"
+	"slices"
+)
 
 // tubeBores are the bores in mm that tube of compressed air, of dosing and of drinking water comes with by its outside:
 // 6/4, 8/6. Common practice: ISO 14743 has the outsides.
@@ -11,7 +14,7 @@ var tubeBores = map[float64][]float64{
 // tubePairs reads the outside and the bore of a tube that a stroke joins beside the word for tube or hose: 6/4 Schlauch
 // is no 1 1/2 inches. The bore is no end.
 func (l *line) tubePairs() {
-	if l.one {
+	if l.one || bytes.IndexByte(l.norm, '/') < 0 {
 		return
 	}
 	pairs := false

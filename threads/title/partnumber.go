@@ -1,6 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"bytes"
+
+	"handtight/threads"
+)
 
 // The sizes of hose ends and adaptors of hydraulics stand in their part numbers alone where a list gives the words without
 // them: letters, and two sizes in sixteenths of an inch, ADBB-04-06. Of metric cones the first is the tube in mm. Common practice of
@@ -8,8 +12,11 @@ import "handtight/threads"
 
 // sizesOfNumber takes the sizes of the ends from such a number, where no other size is said.
 func (l *line) sizesOfNumber() {
+	if l.one {
+		return
+	}
 	from, to, ok := l.hydraulicNumber()
-	if l.one || !ok {
+	if !ok {
 		return
 	}
 	var families []int
@@ -51,6 +58,9 @@ func (l *line) sizesOfNumber() {
 
 // hydraulicNumber gives the tokens of the first such number: letters, and two numbers of two digits behind hyphens.
 func (l *line) hydraulicNumber() (from, to int, ok bool) {
+	if bytes.Count(l.norm, []byte("-")) < 2 {
+		return 0, 0, false
+	}
 	number := func(k int) bool {
 		f := at(l.tokens, k).figure
 		return f != nil && f.whole && !f.frac && !f.marked && at(l.tokens, k-1).mark == '-' && l.tokens[k].to-l.tokens[k].from == len("00") && f.v >= 2 && f.v <= 48
@@ -101,8 +111,11 @@ func (l *line) insertSize(k int, f *figure) {
 // unsizedNumber names the part number of a line of which nothing is read, where it speaks of a sex or a thread: the sizes
 // may stand in it.
 func (l *line) unsizedNumber(ends []threads.EndReading) {
+	if l.one || len(ends) > 0 || len(l.unjudged) > 0 {
+		return
+	}
 	from, to, ok := l.hydraulicNumber()
-	if l.one || !ok || len(ends) > 0 || len(l.unjudged) > 0 {
+	if !ok {
 		return
 	}
 	l.unjudged = append(l.unjudged, l.words(l.tokens[from].from, l.tokens[to-1].to)+" (the sizes may stand in it)")

@@ -87,7 +87,7 @@ func (l *line) nutBeside(ends []*phrase) {
 func (l *line) withPlainNut() bool {
 	for k := 1; k < len(l.tokens); k++ {
 		it := &l.tokens[k]
-		text := string(l.norm[it.from:it.to])
+		text := string(phraseKey(l.norm[it.from:it.to]))
 		if text == "s matkou" || text == "s maticou" {
 			return true
 		}
