@@ -213,7 +213,7 @@ func (l *line) packOf(k int, f *figure) bool {
 // stands: ferrule DN40 x 1" male, tank 2.
 func (l *line) lastNumber(k int, f *figure, prev *token) bool {
 	m := prev.is(classKind)
-	return !l.one && k == len(l.tokens)-1 && f.whole && !f.marked && m != nil && m.shape.serves() && l.sizeElsewhere(k)
+	return !l.one && k == len(l.tokens)-1 && f.whole && !f.marked && m != nil && m.shape.traits&serves != 0 && l.sizeElsewhere(k)
 }
 
 // tubeOutsides are the outside diameters of copper tube in mm that no inch size

@@ -9,8 +9,8 @@
 // It does not judge whether ends fit: see package threads. How a line goes
 // through: spelled to one alphabet (normal.go), cut into tokens (scan.go,
 // number.go, pitch.go, units.go, date.go), its words told by their neighbours
-// (word_steps.go: letters.go, neighbours.go, company.go), codes of trades that say ends read (pneumatic.go,
-// cutting_ring.go, camlock.go), its figures given roles (classify.go, sizes.go, repeats.go, walls.go, counts.go,
+// (word_steps.go: letters.go, trade_letters.go, neighbours.go, company.go), codes of trades that say ends read
+// (pneumatic.go, cutting_ring.go, camlock.go, partnumber.go), its figures given roles (classify.go, sizes.go, repeats.go, walls.go, bores.go, counts.go,
 // codes.go, money.go, rating.go, role.go), parted into phrases (phrase.go, end_words.go), and
 // what is said once distributed over the ends by named steps, each with the line
 // that shows it (steps.go: distribute.go, relocate.go, ends.go, sexes.go,

@@ -47,7 +47,7 @@ func (l *line) inherit(ends []*phrase) {
 			e.end = ends[k-1].end // press tee 1" x 1" with 1/2" FIP branch
 			continue
 		}
-		if e.bare() && !l.one && l.material == "pe" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.shape.name == "coupling" || l.is(adaptor)) && l.neighbour(ends, k) != nil && e.fig.kind == inchSize {
+		if e.bare() && !l.one && l.material == "pe" && l.shape != nil && l.is(plainPipe) && l.neighbour(ends, k) != nil && e.fig.kind == inchSize {
 			e.end, e.pex, e.fused = "TUBE", true, true // HDPE elbow 1 x 1/2 NPT male: the other end takes the pipe
 			continue
 		}
@@ -299,7 +299,7 @@ func (l *line) moreThanItHas(ends []*phrase) bool {
 
 // reducesNothing reports a part that goes from one size to another, all of whose ends are read with one size.
 func (l *line) reducesNothing(ends []*phrase) bool {
-	if l.one || !l.reducing && (l.shape == nil || l.shape.name != "reducer" && !l.is(bush)) || len(ends) < 2 {
+	if l.one || !l.reducing && !l.is(evenly) || len(ends) < 2 {
 		return false
 	}
 	return !slices.ContainsFunc(ends, func(e *phrase) bool {
@@ -340,7 +340,7 @@ func (l *line) ways() int {
 		if next.mark == '-' && next.glued {
 			next = at(l.tokens, k+2)
 		}
-		if f != nil && (f.v == 3 || f.v == 4 || f.v == 5 && l.shape.name == "solenoid valve") && next.role(classAfter) == asCount {
+		if f != nil && (f.v == 3 || f.v == 4 || f.v == 5 && l.is(spool)) && next.role(classAfter) == asCount {
 			return int(f.v)
 		}
 	}

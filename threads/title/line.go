@@ -79,7 +79,7 @@ func (l *line) survey() {
 					}
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
-				if l.inBracket(k) && (m.shape.serves() && (l.shape != nil || l.says("QC")) || m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0) {
+				if l.inBracket(k) && (m.shape.traits&serves != 0 && (l.shape != nil || l.says("QC")) || m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0) {
 					continue // O-ring 25 x 3 (pump seal kit): what it is for
 				}
 				if m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0 && k > 0 && l.tokens[k-1].figure.plain() && l.figured(k-1) {
@@ -165,15 +165,6 @@ func (l *line) inBracket(k int) bool {
 		}
 	}
 	return false
-}
-
-// serves reports a part that others are bought for: a pump, a vessel, a tank, a kit of seals.
-func (s *shape) serves() bool {
-	switch s.name {
-	case "plunger pump", "tank", "expansion vessel", "filter housing":
-		return true
-	}
-	return s.traits&(pump|vessel|sealKit) != 0
 }
 
 // saysEnd reports a word that speaks of an end: its thread, its sex, or what takes it.

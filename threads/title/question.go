@@ -189,23 +189,10 @@ func (l *line) orNoThread(c *phrase) string {
 	switch {
 	case c.attr&isPlastic != 0 || plasticMaterials[l.material]:
 		return " Or has it no thread, and the pipe is glued, fused or pushed on?"
-	case l.material == "" && l.joinsPipe():
+	case l.material == "" && l.is(plainPipe):
 		return " Or has it no thread, and the pipe is soldered, glued or pressed?"
 	}
 	return ""
-}
-
-// joinsPipe reports a part that is made for plain pipe too, and not with threads alone: an elbow, a tee, a coupling,
-// a union, a cap, a reducer.
-func (l *line) joinsPipe() bool {
-	if l.shape == nil {
-		return false
-	}
-	switch l.shape.name {
-	case "coupling", "cap", "cross", "siphon":
-		return true
-	}
-	return l.is(elbow) || l.is(tee) || l.is(union) || l.is(unequal)
 }
 
 // nameOf is what the text calls the thread.

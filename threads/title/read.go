@@ -175,13 +175,13 @@ func (l *line) ends() []*phrase {
 		l.evidence, l.unsure = true, true
 	}
 	l.unsure = l.unsure || l.strangeGrip() || l.shape == nil && !l.one && l.plainNut()
-	if l.shape != nil && l.shape.name == "tape" && !l.one && l.fitting != nil && hasWord(string(l.norm), "drip tape") {
+	if l.shape != nil && l.shape.ends < 0 && !l.one && l.fitting != nil && hasWord(string(l.norm), "drip tape") {
 		l.shape = l.fitting
 	}
-	if l.shape != nil && l.shape.name == "saddle" && !l.one && !l.saddleBranch() {
+	if l.is(saddle) && !l.one && !l.saddleBranch() {
 		l.shape = l.lex.shapes["clamp"] // a saddle that holds a pipe to the wall
 	}
-	if l.shape != nil && l.shape.name == "pipe" && !l.one && l.flareNut() {
+	if l.is(pipeItself) && !l.one && l.flareNut() {
 		l.shape = nil // copper pipe flare nut: what it is for stands first
 	}
 	if l.shape != nil && l.shape.ends < 0 && !l.one && l.fitting != nil && l.saysThread() {

@@ -41,7 +41,7 @@ func (l *line) loneSocket(ends []*phrase) {
 // brassInsert opens the last end of a glued elbow, tee or coupling in which brass is named: the insert of a thread, at the branch
 // of a tee. Of the other ends nothing changes.
 func (l *line) brassInsert(ends []*phrase) {
-	if l.one || l.material == "brass" || !slices.Contains(l.materials, "brass") || anyThread(ends) || !l.is(elbow) && !l.is(tee) && l.shape.name != "coupling" {
+	if l.one || l.material == "brass" || !slices.Contains(l.materials, "brass") || anyThread(ends) || !l.is(plainPipe) || l.is(adaptor) || l.is(unequal) || l.is(union) || len(ends) < 2 {
 		return
 	}
 	for _, e := range ends {
@@ -300,7 +300,7 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		}
 		return nil // washer OD 100 x ID 85
 	}
-	if l.shape != nil && l.shape.name == "saddle" && len(ends) == 2 && ends[0].fig != nil && ends[1].fig != nil && !l.one && !ends[0].millimetres() && ends[0].fig.v > ends[1].fig.v && !ends[0].described() {
+	if l.is(saddle) && len(ends) == 2 && ends[0].fig != nil && ends[1].fig != nil && !l.one && !ends[0].millimetres() && ends[0].fig.v > ends[1].fig.v && !ends[0].described() {
 		ends[0].fig.role = asWhatFor // saddle 4" x 1": the pipe that it goes round
 		return ends[1:]
 	}

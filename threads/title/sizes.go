@@ -145,7 +145,7 @@ func (l *line) largestTube(k int) float64 {
 	if !l.one && l.shape != nil && l.is(nominal) && pipeOutsides[l.tokens[k].figure.v] && !l.otherSize(k) && l.beside(k, 1).value(classAttr) != "long" {
 		return 110 // the only size of a tee or an elbow: T-stykke 110 mm
 	}
-	if !l.one && l.shape != nil && l.shape.name == "siphon" {
+	if !l.one && l.is(drain) {
 		return 110 // a drain in the floor
 	}
 	return 63

@@ -147,7 +147,7 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			e.end = word
 			continue
 		}
-		if e.bare() && !l.one && e.fig.kind == inchSize && l.material == "pe" && word == "" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.shape.name == "coupling") && !anyThread(ends) && !tubed {
+		if e.bare() && !l.one && e.fig.kind == inchSize && l.material == "pe" && word == "" && l.is(plainPipe) && !l.is(adaptor) && !l.is(bush) && !anyThread(ends) && !tubed {
 			e.end, e.pex, e.fused = "TUBE", true, true // no thread is cut on polyethylene: its elbows and tees take the pipe
 			continue
 		}

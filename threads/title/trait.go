@@ -50,6 +50,13 @@ const (
 	valve                          // a valve or tap
 	wall                           // of its two ends a single size says nothing of the other, a pipe or an outlet
 	vessel                         // has feed, brine and product
+	drain                          // takes pipe by its outside, larger than tubes are
+	evenly                         // goes from one size to another: with one size at both ends something is left out
+	plainPipe                      // is made for plain pipe too, and not with threads alone
+	pipeItself                     // pipe by its own name
+	saddle                         // goes round a pipe, from which a thread branches off
+	serves                         // other parts are bought for it
+	spool                          // a valve that may have five ports
 )
 
 var traitNamed = map[string]trait{
@@ -93,6 +100,13 @@ var traitNamed = map[string]trait{
 	"union":         union,
 	"valve":         valve,
 	"vessel":        vessel,
+	"drain":         drain,
+	"evenly":        evenly,
+	"plain-pipe":    plainPipe,
+	"pipe-itself":   pipeItself,
+	"saddle":        saddle,
+	"serves":        serves,
+	"spool":         spool,
 }
 
 func traitsOf(words string) trait {

@@ -35,7 +35,7 @@ var wordSteps = [...]wordStep{
 	{"A/A of Spanish lists is air conditioning", "Unión flare 3/8 bronce A/A minisplit", 3, (*line).airConditioning},
 	{"clamp beside a fitting of stainless steel is a clamp ferrule", `Curva 90 inox 316 clamp 1 1/2"`, 5, (*line).clampWord},
 	{"R before the number of a refrigerant is no thread", "AC flare nut 3/8 R410", 1, (*line).refrigerant},
-	{"pt. before a word is for", `Racord olandez 1" drept pt. pompa`, 2, (*line).forPompa},
+	{"pt. before a word is for", `Racord olandez 1" drept pt. pompa`, 2, (*line).forShort},
 	{"mb behind a number is metres in Polish", "Wąż do wody 19 mm 8mb", 2, (*line).runningMetre},
 	{"a ferrule beside the word for hose is one to crimp", `Ferrule - greasing hose 3/16"`, 8, (*line).hoseFerrule},
 	{"the G of G.I is no thread", `G.Ired socket 1inchx3/4inch`, 1, (*line).ironLetter},

@@ -34,8 +34,8 @@ func (l *line) saysFlare() bool {
 	return false
 }
 
-// forPompa reads the pt. of Romanian lists, pentru, where no size stands beside it.
-func (l *line) forPompa(k int) {
+// forShort reads the pt. of Romanian lists, pentru: for.
+func (l *line) forShort(k int) {
 	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
 	if string(l.norm[it.from:it.to]) != "pt" || l.capital(it.from) || next.figure != nil || next.to-next.from < 3 || l.one || next.is(classSex) != nil || next.is(classFamily) != nil {
 		return
