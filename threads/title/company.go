@@ -52,7 +52,7 @@ func (l *line) meantFor(k int) bool {
 		return k > 0 && l.tokens[k-1].is(classKind) == nil && l.meantFor(k-1)
 	}
 	switch first {
-	case "for", "pour", "per", "para", "für", "fur", "fuer", "voor", "dla", "для", "till", "til", "a":
+	case "am", "zum", "zur", "beim", "for", "pour", "per", "para", "für", "fur", "fuer", "voor", "dla", "для", "till", "til", "a":
 		return true
 	}
 	return false

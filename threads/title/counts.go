@@ -243,7 +243,7 @@ func (l *line) hoseFittings(k int, f *figure) *figure {
 		return nil
 	}
 	named, from := false, k+1
-	if at(l.tokens, from).value(classSep) == "x" && at(l.tokens, from).glued {
+	if x := at(l.tokens, from); x.value(classSep) == "x" && (x.glued || at(l.tokens, from+1).is(classSex) != nil && l.is(hose)) {
 		from++ // 2x nut M18x1.5
 		if size := at(l.tokens, from).figure; size != nil && size.kind == metricSize {
 			return size // DN8 2x M22x1.5
@@ -264,7 +264,7 @@ func (l *line) hoseFittings(k int, f *figure) *figure {
 			return nil
 		}
 		m := it.is(classKind)
-		named = named || j == from && (m != nil && m.shape.ends >= 0 || it.value(classAttr) == "nut" || slices.Contains(endNouns[:], string(l.norm[it.from:it.to])))
+		named = named || j == from && from > k+1 && it.is(classSex) != nil || j == from && (m != nil && m.shape.ends >= 0 || it.value(classAttr) == "nut" || slices.Contains(endNouns[:], string(l.norm[it.from:it.to])))
 	}
 	return nil
 }

@@ -89,7 +89,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.shape == nil && len(ends) == 1 && first.end == "TUBE" && first.endFirst && first.millimetres() && first.fam == nil && !first.thread && first.sex() != threads.NoSex {
 		first.sexes = nil // PE-rør udv. 10 mm: the outside of the pipe
 	}
-	if l.shape == nil && allStock(ends) && (first.endFirst || l.tubing()) && !l.both {
+	if l.shape == nil && allStock(ends) && (first.endFirst || l.tubing()) && !l.both && !l.says("PUSH") && !l.says("COMPRESSION") {
 		for _, e := range ends {
 			if e.fig != nil {
 				e.fig.role = asMeasure
@@ -150,19 +150,22 @@ func (l *line) madeTo() bool {
 // pipeFirst reports a line that begins with the word for pipe or tube, with its material before it or not, and names no fitting and
 // no end: Rohr nahtlos; 12x1,5.
 func (l *line) pipeFirst() bool {
-	if l.one || l.shape != nil && l.shape.ends >= 0 || l.parts {
+	if l.one || l.shape != nil && l.shape.ends >= 0 && !l.is(serves) || l.parts {
 		return false
 	}
 	noun := -1
+	inches := func(k int) bool { f := at(l.tokens, k).figure; return f != nil && (f.frac || f.marked) }
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		v := it.value(classEnd)
 		switch {
+		case it.value(classSep) == "x" && inches(k-1) && inches(k+1):
+			return false // flexible tube 3/4" x 1/2": its two ends
 		case noun < 0 && (v == "TUBE" || v == "TUBING"):
 			noun = k
-		case noun < 0 && it.is(classMaterial) == nil && it.mark != '-', it.is(classFamily) != nil, it.is(classSex) != nil, it.value(classAttr) == "both":
+		case noun < 0 && it.is(classMaterial) == nil && it.is(classGrade) == nil && it.mark != '-' && (it.is(classNoise) == nil || it.figure != nil), it.is(classFamily) != nil, it.is(classSex) != nil, it.value(classAttr) == "both":
 			return false
-		case noun >= 0 && v != "" && v != "TUBE" && v != "TUBING" && v != "ROUND", it.value(classSep) == "x" && !it.glued, it.is(classKind) != nil && it.is(classKind).shape.ends >= 0:
+		case noun >= 0 && v != "" && v != "TUBE" && v != "TUBING" && v != "ROUND", it.value(classSep) == "x" && !it.glued && it.to-it.from == 1, it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 && it.is(classKind).shape.traits&serves == 0:
 			return false
 		}
 	}

@@ -70,7 +70,7 @@ func (l *line) survey() {
 			switch m.class {
 			case classKind:
 				l.parts = l.parts || (l.shape != nil && l.shape.ends >= 0 || l.unknownPart(k)) && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
-				if k > 0 && l.meantFor(k-1) && (m.shape.ends < 0 || l.tokens[k-1].to-l.tokens[k-1].from > 2) {
+				if k > 0 && l.meantFor(k-1) && (m.shape.ends < 0 || l.tokens[k-1].to-l.tokens[k-1].from > 2 || m.shape.traits&serves != 0) {
 					continue // à vis, für Rohrschellen: not the part itself
 				}
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || m.shape.traits&ring != 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
@@ -121,6 +121,9 @@ func (l *line) survey() {
 	}
 	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
 		l.shape = l.lex.shapes["O-ring"]
+	}
+	if text := string(l.norm); !l.one && (l.is(hose) || l.namesHose()) && hasWord(text, "one end") && hasWord(text, "other end") {
+		l.both = true // straight one end, 90 degrees other end
 	}
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale

@@ -20,6 +20,22 @@ func (l *line) priced(k int) bool {
 	return false
 }
 
+// timesPrice is what one of the two figures of a count and a price is that a line ends with, 3 x 4.15, where a size stands before.
+func (l *line) timesPrice(k int) role {
+	last := len(l.tokens) - 1
+	if l.one || last < 3 || k != last && k != last-2 || at(l.tokens, last-1).value(classSep) != "x" || l.tokens[last].figure == nil || l.tokens[last-2].figure == nil {
+		return noRole
+	}
+	price, many := &l.tokens[last], l.tokens[last-2].figure
+	if !l.twoDecimals(price) || price.figure.marked || !many.whole || many.marked || many.frac || l.tokens[last-1].glued || !l.sizeElsewhere(last-2) {
+		return noRole
+	}
+	if k == last {
+		return asPrice
+	}
+	return asCount
+}
+
 // twoDecimals reports a number with two decimals.
 func (l *line) twoDecimals(it *token) bool {
 	return it.to-it.from > 3 && l.norm[it.to-3] == '.'

@@ -252,6 +252,12 @@ func (sc *scanner) value(i int, f *figure) int {
 		f.v, f.frac, f.whole = v, true, false
 		return stop
 	}
+	if n > largestInch && byteAt(sc.norm, end) == '"' && digit(byteAt(sc.norm, end+1)) {
+		if v, stop := sc.fraction(end + 1); stop > 0 && v < 1 {
+			f.v, f.frac, f.whole, f.marked = float64(n)+v, true, false, true
+			return stop // 9"3/4: the length of a filter's housing
+		}
+	}
 	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) && !sc.wallFirst(end) {
 		if v, stop := sc.fraction(at); stop > 0 && v < 1 {
 			if sc.hoseGradeFirst(i, end, float64(n)+v) {
@@ -392,6 +398,10 @@ func (sc *scanner) joined(at int) int {
 // fraction reads a/b where b is a power of two to 64, as inch sizes have.
 func (sc *scanner) fraction(i int) (float64, int) {
 	a, end := sc.digits(i)
+	if stop := sc.halfApart(a, end); stop > 0 {
+		b, _ := sc.digits(sc.blanks(sc.blanks(end) + 1))
+		return float64(a) / float64(b), stop
+	}
 	if stop := sc.apart(a, end); stop > 0 {
 		b, _ := sc.digits(sc.blanks(sc.blanks(end) + 1))
 		return float64(a) / float64(b), stop
@@ -427,6 +437,20 @@ func (sc *scanner) apart(a, end int) int {
 	}
 	b, stop := sc.digits(sc.blanks(stroke + 1))
 	if a >= b || b != 2 && b != 4 && b != 8 || digit(byteAt(sc.norm, stop)) || byteAt(sc.norm, stop) == '/' || byteAt(sc.norm, sc.blanks(stop)) == '/' {
+		return 0
+	}
+	return stop
+}
+
+// halfApart gives the end of a fraction whose stroke stands apart from one of its figures, where the sign for inches is behind
+// it: 1 /2"; 0 if it is none.
+func (sc *scanner) halfApart(a, end int) int {
+	stroke := sc.blanks(end)
+	if a%2 == 0 || byteAt(sc.norm, stroke) != '/' || (stroke == end) == !isBlank(byteAt(sc.norm, stroke+1)) {
+		return 0
+	}
+	b, stop := sc.digits(sc.blanks(stroke + 1))
+	if a >= b || b != 2 && b != 4 && b != 8 || byteAt(sc.norm, stop) != '"' {
 		return 0
 	}
 	return stop

@@ -334,7 +334,7 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 			drop = e.bare() && anyDescribed(ends) && !l.strangeCap(e)
 		case l.is(madeUp):
 			bore := e.round || e.end == "BORE" || (!l.connects() || l.layers()) && e.millimetres() && (e.end == "" || e.end == "TUBE")
-			drop = (plain || bore && !e.described()) && k == 0 && anyDescribed(ends[1:])
+			drop = (plain || bore && !e.described()) && k == 0 && (anyDescribed(ends[1:]) || !ends[1].strong && slices.ContainsFunc(ends[1:], (*phrase).threadFigure))
 		case k == 2 && plain && l.shape.ends <= 2 && !l.is(many):
 			drop = e.fig.v >= 1.5
 		}
