@@ -257,6 +257,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	case behind == asCount || behind == asLength || behind.other():
 		return f.drop(behind)
 	}
+	if l.sexedPorts(k, f) {
+		return f.drop(asPort)
+	}
 	if f.whole && !f.marked && !l.one && l.qtyBefore(k) {
 		return f.drop(asCount)
 	}
@@ -315,6 +318,21 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	return l.classifyPaired(k, f, prev, next)
 }
 
+// sexedPorts reports the number of a tee's or a manifold's ends of one sex, whose size stands elsewhere: tee 1/4 NPT 3xF, les 3 femelles.
+func (l *line) sexedPorts(k int, f *figure) bool {
+	x, sex := at(l.tokens, k+1), at(l.tokens, k+2)
+	if x.is(classSex) != nil {
+		x, sex = nil, x
+	}
+	if l.one || !f.plain() || l.shape == nil || int(f.v) != l.shape.ends || f.v < 3 || sex.is(classSex) == nil || x != nil && (x.value(classSep) != "x" || !x.glued) || at(l.tokens, k-1).value(classSep) == "x" || !l.sizeElsewhere(k) {
+		return false
+	}
+	if x != nil {
+		x.word = l.lex.words["the"]
+	}
+	return true
+}
+
 // qtyBefore reports a word for pieces right before a plain number and behind no other: FI-FI buc 6.
 func (l *line) qtyBefore(k int) bool {
 	prev, before := at(l.tokens, k-1), at(l.tokens, k-2)
@@ -329,6 +347,9 @@ func (l *line) hoseGrade(k int, f *figure) bool {
 	}
 	if l.gradePair(k) || l.smallGrade(k, f) {
 		return true
+	}
+	if next := at(l.tokens, k+1); f.v <= 7 && (next.value(classEnd) == "HOSE" || next.is(classKind) != nil && next.is(classKind).shape.traits&hose != 0) {
+		return true // 3/8 R2 hose
 	}
 	bore := at(l.tokens, k+1)
 	wires := f.v <= 2 && hydraulic(l.norm) && bore.is(classSex) == nil && !bore.parted() && l.namesHose() && l.sizeElsewhere(k) // hydraulic hose 3/8 R2

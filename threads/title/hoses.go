@@ -89,6 +89,9 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.shape == nil && len(ends) == 1 && first.end == "TUBE" && first.endFirst && first.millimetres() && first.fam == nil && !first.thread && first.sex() != threads.NoSex {
 		first.sexes = nil // PE-rør udv. 10 mm: the outside of the pipe
 	}
+	if l.shape == nil && len(ends) == 1 && first.hose && first.round && first.millimetres() && first.fam == nil && !first.thread {
+		first.sexes = nil // tuyau Ø25 int.: its inside
+	}
 	if l.shape == nil && allStock(ends) && (first.endFirst || l.tubing()) && !l.both && !l.says("PUSH") && !l.says("COMPRESSION") {
 		for _, e := range ends {
 			if e.fig != nil {
@@ -154,7 +157,7 @@ func (l *line) pipeFirst() bool {
 		return false
 	}
 	noun := -1
-	inches := func(k int) bool { f := at(l.tokens, k).figure; return f != nil && (f.frac || f.marked) }
+	inches := func(k int) bool { f := at(l.tokens, k).figure; return f != nil && (f.frac || f.marked) && f.v >= 0.125 }
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		v := it.value(classEnd)

@@ -412,6 +412,8 @@ func (l *line) metreWord(k int) {
 	switch {
 	case tube && decimal && next != nil && next.kind == bare && !next.frac && !next.marked:
 		next.drop(asLength)
+	case tube && prev != nil && prev.kind == bare && !prev.whole && !prev.frac && !prev.marked:
+		prev.drop(asLength) // hortum 1,5 mt
 	case (tube || l.material == "copper") && prev != nil && prev.plain() && (prev.v > largestInch || it.glued && prev.v >= 3 && !l.otherThreadSaid(k)):
 		prev.drop(asLength)
 	case tube && k == len(l.tokens)-1 && at(l.tokens, k-1).mark == '-': // - MT: sold by the metre

@@ -20,20 +20,30 @@ func (l *line) priced(k int) bool {
 	return false
 }
 
-// timesPrice is what one of the two figures of a count and a price is that a line ends with, 3 x 4.15, where a size stands before.
+// timesPrice is what one of the two figures of a count and a price is that a line ends with, 3 x 4.15 or 3  4.15,
+// where a size stands before.
 func (l *line) timesPrice(k int) role {
 	last := len(l.tokens) - 1
-	if l.one || last < 3 || k != last && k != last-2 || at(l.tokens, last-1).value(classSep) != "x" || l.tokens[last].figure == nil || l.tokens[last-2].figure == nil {
+	for last > 0 && l.tokens[last].value(classSep) == "x" && l.tokens[last].glued {
+		last-- // the star of a receipt
+	}
+	if l.one || last < 2 || k > last || k < last-2 || l.tokens[k].figure == nil || l.tokens[last].figure == nil || !l.twoDecimals(&l.tokens[last]) || l.tokens[last].figure.marked {
 		return noRole
 	}
-	price, many := &l.tokens[last], l.tokens[last-2].figure
-	if !l.twoDecimals(price) || price.figure.marked || !many.whole || many.marked || many.frac || l.tokens[last-1].glued || !l.sizeElsewhere(last-2) {
+	many := last - 1
+	if l.tokens[many].value(classSep) == "x" {
+		many--
+	}
+	if f := at(l.tokens, many).figure; f == nil || !f.whole || f.marked || f.frac || l.tokens[last].glued || !l.sizeElsewhere(many) || many == last-1 && at(l.tokens, many-1).parted() {
 		return noRole
 	}
-	if k == last {
+	switch k {
+	case last:
 		return asPrice
+	case many:
+		return asCount
 	}
-	return asCount
+	return noRole
 }
 
 // twoDecimals reports a number with two decimals.

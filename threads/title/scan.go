@@ -103,6 +103,9 @@ func onlyUnit(ms []*sense) bool {
 
 func (sc *scanner) markAt(i int, glued bool) int {
 	b := sc.norm[i]
+	if b == '!' || b == '?' {
+		b = ';' // the end of a sentence
+	}
 	switch b {
 	case '/', '-', ',', ';', '+', '&', '(', ')', ':', '>', '=', '|':
 		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, mark: b, glued: glued})

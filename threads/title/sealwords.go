@@ -18,6 +18,10 @@ var andMore = append([]string{"und", "and", "et", "or", "oder", "ou", "o", "ni",
 // takeBack drops a word of a seal, a nut or a part behind "without" and its like.
 func (l *line) takeBack(k int) {
 	it := &l.tokens[k]
+	if k > 0 && it.unread && slices.Contains(without, string(l.norm[l.tokens[k-1].from:l.tokens[k-1].to])) {
+		l.taken = k // sans bague ni écrou
+		return
+	}
 	weakSex := it.is(classSex) != nil && it.is(classSex).weak() // гайки: of a nut
 	if it.is(classAttr) == nil && it.is(classKind) == nil && it.is(classEnd) == nil && !weakSex || k == 0 {
 		return

@@ -16,6 +16,7 @@ func (l *line) assignSexes(ends []*phrase) {
 		}
 	}
 	l.femaleBody(ends)
+	l.sexOfStud(ends)
 	oneSided(ends)
 	l.oneSwivel(ends)
 	l.nutBeside(ends)
@@ -39,6 +40,19 @@ func (l *line) assignSexes(ends []*phrase) {
 		return
 	}
 	l.kindSexes(ends, count)
+}
+
+// sexOfStud gives the male that is said before the cone of a stud to its thread, of which none is said: union mâle 10L - 3/8 BSPP.
+// The cone is male by its kind.
+func (l *line) sexOfStud(ends []*phrase) {
+	if l.one || len(ends) != 2 || !l.is(adaptor) && !l.is(union) && !l.is(elbow) {
+		return
+	}
+	cone, thread := ends[0], ends[1]
+	if cone.fig == nil || cone.fig.kind != coneSize || cone.sex() != threads.Male || !threadLike(thread) || thread.fig.kind == coneSize || len(thread.sexes) > 0 || thread.attr&isNut != 0 {
+		return
+	}
+	thread.sexes, cone.sexes, cone.assumed = cone.sexes, nil, false
 }
 
 // couplingFace takes the flat face from the threads of a hydraulic coupling: it is where its two halves meet.

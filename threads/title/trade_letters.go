@@ -171,3 +171,21 @@ func (l *line) spanishBeside(k int) bool {
 	}
 	return false
 }
+
+// crimpedHose takes the press end from a word for pressing in a line that names hose: its ends are crimped on.
+func (l *line) crimpedHose(k int) {
+	it := &l.tokens[k]
+	if l.one || it.value(classEnd) != "PRESS" || !l.namesHose() || l.says("LAYER") || l.says("PEX") || l.namesTail() {
+		return
+	}
+	it.word, it.unread = l.lex.words["the"], false
+}
+
+// osmosisCoupling reads the quick coupling of a part for reverse osmosis as the push-in end that it is there.
+func (l *line) osmosisCoupling(k int) {
+	it := &l.tokens[k]
+	if l.one || it.value(classEnd) != "QC" || !bytes.Contains(l.norm, []byte("osmos")) && !bytes.Contains(l.norm, []byte("ósmos")) {
+		return
+	}
+	it.word, it.unread = l.lex.words[string(phraseKey([]byte("push-in")))], false
+}

@@ -144,3 +144,20 @@ func TestTraditionalSigns(t *testing.T) {
 		require.NotEmpty(t, Read(trad).Ends, trad)
 	}
 }
+
+// Carts and receipts: counts and prices at the end, the number of a tee's ends of one sex, what is crimped on a hose.
+func TestCartsAndReceipts(t *testing.T) {
+	readTitled(t, []titled{
+		{`Winkel 3/8" IG/AG 4 x 3,15`, "PIPE 3/8 female; PIPE 3/8 male", "elbow", ""},
+		{`Tee 3/8 NPT 3xF 316`, "NPT 3/8 female; NPT 3/8 female; NPT 3/8 female", "tee", ""},
+		{`Union mâle 8L - 1/4 BSPP`, "24L 8L male; G 1/4 male", "union", ""},
+		{`Latiguillo 3/8, tuerca loca hembra M18x1,5 en los dos extremos`, "M M18x1.5 female swivel; M M18x1.5 female swivel", "hose", ""},
+		{`Flexible 1/2 lg 900 mm, 2 x femelle tournante JIC 7/8-14`, "JIC -10 female swivel; JIC -10 female swivel", "hose", ""},
+		{`Filter housing 10", in/out 1/2 FNPT`, "NPT 1/2 female; NPT 1/2 female", "filter housing", ""},
+		{`Porte filtre 9"3/4, e/s 3/4`, "PIPE 3/4 female; PIPE 3/4 female", "filter housing", ""},
+	})
+	require.NotContains(t, brief(Read(`3/8 hortum 2,5 mt`).Ends), "2 1/2", "metres")
+	for _, text := range []string{`Tuyau Ø19 int. ml 2,40`, `Relais 40A, lame 6,3 mm (pompe)`, `Sed cart 5 mic 2.5 x 9-3/4`} {
+		require.Empty(t, Read(text).Ends, text)
+	}
+}

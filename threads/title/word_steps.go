@@ -27,6 +27,8 @@ var wordSteps = [...]wordStep{
 	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, (*line).voltLetter},
 	{"a grade behind letters and a hyphen is a code's number", `Elbow 1/2 NPT female QZX-2205`, 8, (*line).gradeOfCode},
 	{"FG without a thread's name is a female that turns, or galvanised iron", `Codo FG 1"`, 2, (*line).galvanisedLetters},
+	{"a quick coupling of a valve for reverse osmosis pushes in", "Válvula engate rápido 1/4 osmose reversa", 0, (*line).osmosisCoupling},
+	{"press beside the word for hose is crimped on", "3/8 hortum iki ucu M18x1,5 somunlu presli", 0, (*line).crimpedHose},
 	{"lik behind a number is of so many", "Mini vana 16lık 1/2 erkek", 4, (*line).turkishSuffix},
 	{"H before a nipple is hex", "H Nipple 3/4\"", 1, (*line).hexLetter},
 	{"clamp by itself is a clamp", "Clamp 1 1/4 inch", 5, (*line).clampByItself},
