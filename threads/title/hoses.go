@@ -66,6 +66,10 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		last.fig.role = asBoreOf
 		return ends[:len(ends)-1] // hydraulic hose 1" ..., inner diameter 13 mm
 	}
+	if (l.is(hose) || l.shape == nil && l.namesHose()) && len(ends) == 1 && first.end == "BORE" && !first.described() {
+		first.fig.role = asBoreOf
+		return nil // hose R7 3/8 bore, by the metre
+	}
 	if l.pipeFirst() && !slices.ContainsFunc(ends, (*phrase).described) && !slices.ContainsFunc(rest, (*phrase).described) {
 		for _, e := range ends {
 			if e.fig != nil {

@@ -82,6 +82,9 @@ func (l *line) survey() {
 				if l.inBracket(k) && (m.shape.traits&serves != 0 && (l.shape != nil || l.says("QC")) || m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0) {
 					continue // O-ring 25 x 3 (pump seal kit): what it is for
 				}
+				if word := string(l.norm[it.from:it.to]); (word == "wire" || word == "wires") && !l.one && l.namesHose() {
+					continue // two wire hose: its layers
+				}
 				if m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0 && k > 0 && l.tokens[k-1].figure.plain() && l.figured(k-1) {
 					continue // saddle 63 mm x 1", 4 bolts
 				}

@@ -319,9 +319,14 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	if m := tokens[b-1].is(classSex); m != nil && len(m.sexes) == 1 && b-1 > a+1 && sexless(tokens[a].figure) && tokens[b-2].is(classSex) == nil && !sexless(tokens[b].figure) && at(tokens, b+1).is(classSex) == nil {
 		return b - 1 // 12S elbow male 3/8: the sex of the thread
 	}
+	if m := tokens[b-1].is(classSex); m != nil && len(m.sexes) == 1 && b-1 > a+1 && tokens[b].figure.kind == coneSize && !sexless(tokens[a].figure) && !telling(tokens[a+1:b-1]) {
+		return b - 1 // 1/4 2SC c/ terminal fêmea 8L: the sex of the cone
+	}
 	for k := b - 1; k > a; k-- {
 		m := tokens[k].is(classFamily)
 		forward := m != nil && m.series() != 0 && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.kind == coneSize && !sexless(tokens[a].figure) ||
+			k == b-1 && dashWord(m) && (tokens[b].figure.kind == dashSize || tokens[b].figure.kind == unSize) && tokens[a].figure.kind == inchSize && !anySexIn(tokens[a+1:b-1]) ||
+			k == b-1 && k == a+1 && tokens[b].figure.kind == metricSize && tokens[a].figure.kind == dnSize && (tokens[k].value(classAttr) == "nut" || tokens[k].is(classSex) != nil && tokens[k].is(classSex).weak()) ||
 			tokens[k].value(classEnd) == "TUBE" && at(tokens, k+1).value(classEnd) == "ROUND" || m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 && at(tokens, k+1).mark != '(' || tokens[k].mark == '(' ||
 			m != nil && k == b-1 && tokens[b].glued && !tokens[k].glued // GHT3/4
 		if !forward {
@@ -329,6 +334,11 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 		}
 	}
 	return a + 1
+}
+
+// anySexIn reports a word for a sex among tokens.
+func anySexIn(tokens []token) bool {
+	return slices.ContainsFunc(tokens, func(it token) bool { return it.is(classSex) != nil })
 }
 
 // telling reports whether one of the tokens says what an end is.

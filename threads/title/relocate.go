@@ -333,6 +333,10 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		case l.shape.ends == 1 && !l.is(nut):
 			drop = e.bare() && anyDescribed(ends) && !l.strangeCap(e)
 		case l.is(madeUp):
+			if e.bare() && e.fig.kind == dnSize && k == 0 && !ends[1].strong && slices.ContainsFunc(ends[1:], (*phrase).threadFigure) {
+				drop = true // РВД DN10, nuts M20x1.5
+				break
+			}
 			bore := e.round || e.end == "BORE" || (!l.connects() || l.layers()) && e.millimetres() && (e.end == "" || e.end == "TUBE")
 			drop = (plain || bore && !e.described()) && k == 0 && (anyDescribed(ends[1:]) || !ends[1].strong && slices.ContainsFunc(ends[1:], (*phrase).threadFigure))
 		case k == 2 && plain && l.shape.ends <= 2 && !l.is(many):

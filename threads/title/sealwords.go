@@ -9,7 +9,7 @@ import (
 
 // without are the words that take back what follows them.
 var without = []string{
-	"no", "not", "without", "w/o", "less", "excl", "excluding", "ohne", "sans", "senza", "sin", "sem", "zonder", "utan", "uten", "uden", "ilman", "bez", "без", "χωρις", "不带", "无", "なし", "بدون",
+	"no", "not", "without", "w/o", "less", "excl", "excluding", "ohne", "sans", "senza", "sin", "sem", "zonder", "utan", "geen", "kein", "keine", "keinen", "uten", "uden", "ilman", "bez", "без", "χωρις", "不带", "无", "なし", "بدون",
 }
 
 // andMore are the words that go on from what there is none of.
@@ -23,7 +23,7 @@ func (l *line) takeBack(k int) {
 		return
 	}
 	weakSex := it.is(classSex) != nil && it.is(classSex).weak() // гайки: of a nut
-	if it.is(classAttr) == nil && it.is(classKind) == nil && it.is(classEnd) == nil && !weakSex || k == 0 {
+	if it.is(classAttr) == nil && it.is(classKind) == nil && it.is(classEnd) == nil && it.is(classFamily) == nil && !weakSex || k == 0 {
 		return
 	}
 	if l.goesOn(k) {

@@ -189,3 +189,14 @@ func (l *line) osmosisCoupling(k int) {
 	}
 	it.word, it.unread = l.lex.words[string(phraseKey([]byte("push-in")))], false
 }
+
+// timesMetre reads the x mt that a piece of a hose's line ends with: it is sold by the metre.
+func (l *line) timesMetre(k int) {
+	it, x, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	text := string(l.norm[it.from:it.to])
+	if l.one || text != "mt" && text != "mts" && text != "mtr" || x.value(classSep) != "x" || !l.namesHose() || next.to > next.from && next.mark == 0 {
+		return
+	}
+	x.word = l.lex.words["the"]
+	it.word, it.unread = l.lex.words["por metro"], false
+}
