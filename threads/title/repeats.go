@@ -109,6 +109,10 @@ func (l *line) dropSecond(values map[float64]bool, second figureKind) {
 		}
 	}
 	for _, f := range again {
+		if second == dnSize && l.boreOfHose(f) {
+			f.drop(asBoreBeside) // 10 mm bore hose ... 3/8 BSPP: of the hose, though the thread has the size
+			continue
+		}
 		f.drop(asRepeat)
 		if second == dnSize {
 			l.markBore(f)
@@ -117,6 +121,19 @@ func (l *line) dropSecond(values map[float64]bool, second figureKind) {
 			l.markFrench(f.v)
 		}
 	}
+}
+
+// boreOfHose reports a bore that a word behind it names, in a line that names hose.
+func (l *line) boreOfHose(f *figure) bool {
+	if !l.namesHose() {
+		return false
+	}
+	for k := range l.tokens {
+		if l.tokens[k].figure == f {
+			return l.beside(k, 1).role(classAfter) == asBore
+		}
+	}
+	return false
 }
 
 // markBore gives the inch size that a nominal bore repeats the figure of that bore, so that
