@@ -350,7 +350,7 @@ func (l *line) kindWord() string {
 
 // article writes a word with a or an.
 func article(word string) string {
-	if word != "" && (strings.ContainsRune("aeiouAEIOU8", rune(word[0])) || strings.HasPrefix(word, "11 ") || strings.HasPrefix(word, "18 ")) {
+	if word != "" && !strings.HasPrefix(word, "uni") && (strings.ContainsRune("aeiouAEIOU8", rune(word[0])) || strings.HasPrefix(word, "11 ") || strings.HasPrefix(word, "18 ")) {
 		return "an " + word
 	}
 	return "a " + word
