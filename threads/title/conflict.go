@@ -82,7 +82,7 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	case !l.one && len(c.sexes) > 0 && (f == threads.Compression || f == threads.Push) && c.end == "COMPRESSION":
 		r.Torn = true
 		return "The text gives a sex to a compression end, which has no thread. Has the part a thread too, and of what size? Look at the picture, or ask the shop."
-	case !l.one && c.sex() == threads.Male && f == threads.Push && c.end == "PUSH" && (l.shape == nil || l.shape.ends != 1) && l.sizesSaid() == 1 && !anyThreadPhrase(l.tokens):
+	case !l.one && c.sex() == threads.Male && f == threads.Push && c.end == "PUSH" && (l.shape == nil || l.shape.ends != 1) && len(sizesIn(l.tokens)) == 1 && !anyThreadPhrase(l.tokens):
 		return "The text gives one size, and says male and push-in. Is the " + strings.TrimSpace(r.Candidates[0].Size) + " the tube's, or that of a male thread at the other end? Ask for both."
 	case !l.one && len(c.sexes) > 0 && c.end == "TUBE" && c.millimetres() && !f.Threaded():
 		r.Torn = true
@@ -94,17 +94,6 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 		return "The text names a thread and " + noThread[c.also] + ". Which is the end, " + name + " or the other? Give each end its own text."
 	}
 	return ""
-}
-
-// sizesSaid counts the sizes of ends in the line.
-func (l *line) sizesSaid() int {
-	n := 0
-	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f.sized() {
-			n++
-		}
-	}
-	return n
 }
 
 // anyThreadPhrase reports a word that names a family of threads.

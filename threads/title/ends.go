@@ -274,7 +274,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		one := ends[0]
 		for len(ends) < want {
 			other := copyOf(one)
-			other.doubled = other.end == "BARB" && (l.is(elbow) || l.is(valve) && !l.both) || l.is(valve) && hasWord(string(l.norm), "tank valve")
+			other.doubled = other.end == "BARB" && (l.is(elbow) || l.is(valve) && !l.both)
 			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0
 			other.turns = one.attr&(isSwivel|isNut) != 0 && !l.both && (l.is(elbow) || l.is(tee) || l.is(nipple))
 			other.open, other.strange = other.open || l.lostEnd, other.strange || l.lostEnd // FIP x QJ: a word of the other end is not understood

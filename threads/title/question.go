@@ -57,8 +57,6 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].Size + " a tail for a hose, or does it take a pipe? The word is used for both: look at the picture, or ask the shop."
 	case c.doubled && r.Candidates[0].Family == threads.Barb && !c.lone:
 		return "Is the other end a tail of " + r.Candidates[0].Size + " too, or has it a thread? The text gives one size: look at the picture, or ask the shop."
-	case c.doubled && !c.lone && !r.Candidates[0].Family.Threaded():
-		return "Is the other end " + r.Candidates[0].String() + " too, or has it a thread? The text gives one size: look at the picture, or ask the shop."
 	case c.fig != nil && c.fig.tally && !l.one:
 		return "Is the " + c.fig.words(l) + " a size in mm, or how many of them? The text gives the other size with its unit: ask the shop."
 	case c.lone && c.paired && !l.one && r.Candidates[0].Family == threads.Barb:

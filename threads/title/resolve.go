@@ -91,7 +91,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 	if name == "BARB" && !l.one && !l.is(tail) && (c.millimetres() && hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "pex") && hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "expansion")) {
 		c.assumed = true // multilayer pipe is crimped too, and PEX widened over what it goes on
 	}
-	if name == "BARB" && c.hose && !l.one && l.is(valve) && c.fig != nil && c.fig.kind == inchSize && l.sizesSaid() == 1 {
+	if name == "BARB" && c.hose && !l.one && l.is(valve) && c.fig != nil && c.fig.kind == inchSize && len(sizesIn(l.tokens)) == 1 {
 		c.lone = true // tap 1/2 for a hose
 	}
 	if l.boreSaid(c) {
