@@ -50,7 +50,7 @@ func (l *line) tubePairs() {
 		l.ignore(l.words(l.tokens[k].from, l.tokens[k].to), "the second number is the tube's bore")
 		for _, j := range [...]int{k - 1, k + 1} {
 			if l.tubeWord(j) && l.tokens[j].value(classEnd) != "BARB" {
-				l.tokens[j].word = l.lex.words["tube"] // it goes by its outside, and onto no tail
+				l.tokens[j].word = l.lex.word("tube") // it goes by its outside, and onto no tail
 			}
 		}
 	}

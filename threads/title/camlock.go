@@ -21,7 +21,7 @@ func (l *line) camLetter(k int) {
 		prev = at(l.tokens, k-2) // type: F
 	}
 	if !l.one && string(l.norm[it.from:it.to]) == "type b" && slices.ContainsFunc(l.tokens, cam) {
-		l.camType, it.word = 'b', l.lex.words["the"] // elsewhere a stud's form
+		l.camType, it.word = 'b', l.lex.word("the") // elsewhere a stud's form
 		return
 	}
 	if l.one || it.to-it.from != 1 || l.norm[it.from] < 'a' || l.norm[it.from] > 'f' {
@@ -37,7 +37,7 @@ func (l *line) camLetter(k int) {
 	if slices.ContainsFunc(l.tokens, cam) {
 		l.camType = l.norm[it.from]
 	}
-	it.word, it.unread = l.lex.words["the"], false
+	it.word, it.unread = l.lex.word("the"), false
 }
 
 // camOther adds the other end of a cam coupling whose type is said and whose size stands alone.

@@ -328,7 +328,7 @@ func (l *line) sexedPorts(k int, f *figure) bool {
 		return false
 	}
 	if x != nil {
-		x.word = l.lex.words["the"]
+		x.word = l.lex.word("the")
 	}
 	return true
 }

@@ -68,7 +68,7 @@ func (l *line) shortWith(k int) bool {
 // withWord reads the m. that [line.shortWith] reports.
 func (l *line) withWord(k int) {
 	if l.shortWith(k) {
-		l.tokens[k].word, l.tokens[k].unread = l.lex.words["with"], false
+		l.tokens[k].word, l.tokens[k].unread = l.lex.word("with"), false
 	}
 }
 
@@ -80,13 +80,13 @@ func (l *line) partShortWith() {
 		if it.is(classFamily) == nil || m-it.from < 2 || l.norm[m] != 'm' || !isBlank(l.norm[m-1]) {
 			continue
 		}
-		l.tokens = slices.Insert(l.tokens, k+1, token{from: m, to: it.to, word: l.lex.words["m"]})
+		l.tokens = slices.Insert(l.tokens, k+1, token{from: m, to: it.to, word: l.lex.word("m")})
 		if !l.shortWith(k + 1) {
 			l.tokens = slices.Delete(l.tokens, k+1, k+2)
 			continue
 		}
 		name := strings.TrimSpace(string(l.norm[it.from:m]))
-		l.tokens[k].to, l.tokens[k].word = it.from+len(name), l.lex.words[name]
+		l.tokens[k].to, l.tokens[k].word = it.from+len(name), l.lex.word(name)
 	}
 }
 
@@ -127,5 +127,5 @@ func (l *line) forWord(k int) {
 	if !l.capital(next.from) || !l.bothCases() || next.is(classMaterial) != nil || next.is(classFamily) != nil || next.is(classSex) != nil {
 		return
 	}
-	it.word, it.unread = l.lex.words["für"], false
+	it.word, it.unread = l.lex.word("für"), false
 }

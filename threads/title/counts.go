@@ -35,11 +35,11 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 		return false
 	}
 	if l.leads(k) && next.value(classSep) == "x" && (next.glued || k == 0 && !l.is(tail) && !(l.reducing && tubeOutsides[f.v]) && mmBehind(l.tokens, k+2)) && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
-		next.word = l.lex.words["the"]
+		next.word = l.lex.word("the")
 		return true // 2x 8 mm compression: two of them
 	}
 	if after := at(l.tokens, k+2); !l.one && k > 0 && next.value(classSep) == "x" && next.glued && at(l.tokens, k-1).is(classEnd) != nil && l.otherSize(k) && (after.mark == ',' || after.mark == ';' || after.to == after.from) {
-		next.word = l.lex.words["the"]
+		next.word = l.lex.word("the")
 		return true // 22 mm knel 2x, met aftap
 	}
 	if l.timesBehind(k, f) || l.countAlone(k, f) {
@@ -94,17 +94,17 @@ func (l *line) countAlone(k int, f *figure) bool {
 	case next.is(classKind) != nil && next.is(classEnd) == nil && !next.glued && l.proseBefore(k):
 		return true // il me faudrait 4 coudes 20/20
 	case k == 1 && x(prev) && l.tokens[k].glued && (l.namesPart(k+1) || next.figure != nil && !next.glued):
-		prev.word = l.lex.words["the"] // x2 elbow
+		prev.word = l.lex.word("the") // x2 elbow
 		return true
 	case prev.mark == '(' && next.mark == ')', prev.mark == '(' && x(next) && at(l.tokens, k+2).mark == ')', x(prev) && at(l.tokens, k-2).mark == '(' && next.mark == ')':
 		if x(prev) {
-			prev.word = l.lex.words["the"]
+			prev.word = l.lex.word("the")
 		} else if x(next) {
-			next.word = l.lex.words["the"]
+			next.word = l.lex.word("the")
 		}
 		return true
 	case x(next) && next.glued && k+2 == len(l.tokens):
-		next.word = l.lex.words["the"]
+		next.word = l.lex.word("the")
 		return true
 	}
 	return false
@@ -194,7 +194,7 @@ func (l *line) timesBehind(k int, f *figure) bool {
 		return false
 	}
 	if last := k == len(l.tokens)-1; last && before.figure == nil && (before.is(classMaterial) != nil || before.is(classNoise) != nil || before.unread) && before.is(classKind) == nil && before.is(classEnd) == nil && before.is(classSex) == nil && before.is(classFamily) == nil && !l.is(unequal) && !l.reducing {
-		x.word = l.lex.words["the"]
+		x.word = l.lex.word("the")
 		return true // gal x 6
 	}
 	size, sizes := before.figure, 0
@@ -222,7 +222,7 @@ func (l *line) timesBehind(k int, f *figure) bool {
 			return false
 		}
 	}
-	x.word = l.lex.words["the"] // it parts no ends
+	x.word = l.lex.word("the") // it parts no ends
 	return true
 }
 

@@ -26,6 +26,10 @@ func (l *line) distribute(all []*phrase) []*phrase {
 
 // repeated gives a size that is said to come several times as many ends.
 func repeated(ends []*phrase) []*phrase {
+	comesAgain := func(e *phrase) bool { return e.fig != nil && e.fig.times != 0 || e.attr&isPair != 0 && len(ends) > 1 }
+	if !slices.ContainsFunc(ends, comesAgain) {
+		return ends
+	}
 	var out []*phrase
 	for _, e := range ends {
 		out = append(out, e)
@@ -63,7 +67,7 @@ func (l *line) runSexes(ends []*phrase) []*phrase {
 // mergeOrphans joins "Female to Female" into one phrase with two sexes, and
 // drops phrases that say nothing.
 func (l *line) mergeOrphans(all []*phrase) []*phrase {
-	var out []*phrase
+	out := l.pad.list(len(all))
 	sized := false
 	for k, c := range all {
 		sized = sized || c.fig != nil
@@ -110,6 +114,7 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 	if len(lead) > 0 && !tail[0].strong {
 		rest, lead = append(rest, lead...), nil
 	}
+	ends = l.pad.list(len(lead) + len(tail))
 	for _, c := range lead {
 		if c.end == "QC" && tail[0].end == "BARB" && tail[0].millimetres() {
 			l.unjudged = append(l.unjudged, l.words(c.from, c.to)+" (quick coupling)") // quick coupler x 8 mm hose barb: the size is the tail's

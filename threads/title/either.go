@@ -15,7 +15,7 @@ func (l *line) either() {
 			continue
 		}
 		b.or = l.words(l.tokens[k-1].from, l.tokens[k-1].to)
-		it.word, it.unread = l.lex.words["the"], false
+		it.word, it.unread = l.lex.word("the"), false
 		a.drop(asEither)
 	}
 }

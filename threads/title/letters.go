@@ -22,7 +22,7 @@ func (l *line) germanLetter(k int) {
 	}
 	ends := k+1 == len(l.tokens) || next.value(classSep) == "x" || next.mark != 0
 	if sex := letterSex[string(l.norm[it.from:it.to])]; sex != "" && (ends || l.capital(it.from) && next.figure == nil) {
-		it.word, it.unread = l.lex.words[sex], false
+		it.word, it.unread = l.lex.word(sex), false
 		return
 	}
 	if it.to-it.from != 1 || it.value(classSep) != "weak" {
@@ -33,9 +33,9 @@ func (l *line) germanLetter(k int) {
 	if !ends || c != 'i' && c != 'a' {
 		return
 	}
-	it.word = l.lex.words["ig"]
+	it.word = l.lex.word("ig")
 	if c == 'a' {
-		it.word = l.lex.words["ag"]
+		it.word = l.lex.word("ag")
 	}
 }
 
@@ -59,7 +59,7 @@ const smallestDial = 40
 func (l *line) diameterWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if f := next.figure; f != nil && string(l.norm[it.from:it.to]) == "fi" && (!l.capital(it.to-1) || f.v >= smallestDial) && (f.kind == bare || f.kind == mmSize) && !f.frac && !f.marked && (f.v > largestInch || f.v >= 3 && f.whole && next.glued && l.takesTubes()) {
-		it.word = l.lex.words["the"]
+		it.word = l.lex.word("the")
 		if f.v <= largestInch {
 			f.kind = mmSize // fi6/fi4
 		}
@@ -73,7 +73,7 @@ var voltages = map[float64]bool{12: true, 24: true, 36: true, 48: true, 110: tru
 func (l *line) voltLetter(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k-1).figure
 	if f != nil && f.whole && f.kind == bare && !f.marked && voltages[f.v] && string(l.norm[it.from:it.to]) == "в" && l.capital(it.from) {
-		it.word, it.unread = l.lex.words["the"], false
+		it.word, it.unread = l.lex.word("the"), false
 		f.drop(asVoltage)
 	}
 }
@@ -91,7 +91,7 @@ func (l *line) slipLetter(k int) {
 	slip := prev.figure != nil && (prev.figure.marked || prev.figure.frac) && at(l.tokens, k-2).value(classSep) == "x" && at(l.tokens, k+1).value(classSep) != "x" // 2" FPT x 2" S
 	slip = slip || prev.figure != nil && (prev.figure.marked || prev.figure.frac) && at(l.tokens, k+1).value(classSep) == "x" && l.american()                      // 1-1/2 S x 3/4 FPT
 	if slip || prev.value(classSep) == "x" || at(l.tokens, k+1).value(classSep) == "x" && at(l.tokens, k+2).figure == nil {
-		it.word = l.lex.words["slip"]
+		it.word = l.lex.word("slip")
 	}
 }
 
@@ -126,7 +126,7 @@ func (l *line) hoseFerrule(k int) {
 	it := &l.tokens[k]
 	text := string(l.norm[it.from:it.to])
 	if !l.one && text == "ferrule" && (l.says("COMPRESSION") || hasWord(string(l.norm), "nut") || hasWord(string(l.norm), "back")) && it.value(classEnd) == "FERRULE" {
-		it.word, it.unread = l.lex.words["the"], false // the ring of a compression end
+		it.word, it.unread = l.lex.word("the"), false // the ring of a compression end
 		return
 	}
 	if l.one || text != "ferrule" && text != "ferrules" || !l.namesHose() || l.says("BARB") {
@@ -137,7 +137,7 @@ func (l *line) hoseFerrule(k int) {
 			return
 		}
 	}
-	it.word = l.lex.words["hose ferrule"]
+	it.word = l.lex.word("hose ferrule")
 }
 
 // ironLetter takes the thread from the G of G.I, galvanised iron, that another word is run together with: G.Ired.
@@ -146,14 +146,14 @@ func (l *line) ironLetter(k int) {
 	if it.is(classFamily) == nil || l.norm[it.from] != 'g' || byteAt(l.norm, it.to) != '.' || next.from != it.to+1 || !next.unread || l.norm[next.from] != 'i' {
 		return
 	}
-	it.word = l.lex.words["g.i"]
+	it.word = l.lex.word("g.i")
 }
 
 // numberOf reads the no that is glued to a whole number behind a size: Equal tee 15mm -40no are forty of them.
 func (l *line) numberOf(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k-1).figure
 	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && it.glued && f != nil && f.kind == bare && f.whole && !f.marked && slices.ContainsFunc(l.tokens[:k-1], func(o token) bool { return o.figure != nil }) {
-		it.word, it.unread = l.lex.words["the"], false
+		it.word, it.unread = l.lex.word("the"), false
 		f.drop(asCount)
 	}
 }
@@ -166,7 +166,7 @@ func (l *line) screwWord(k int) {
 	}
 	for j := range l.tokens {
 		if m := l.tokens[j].is(classKind); j < k && m != nil && m.shape.ends > 0 && m.shape.rank > 2 && at(l.tokens, k-1).figure != nil {
-			it.word = l.lex.words["thread"]
+			it.word = l.lex.word("thread")
 			return
 		}
 	}
@@ -179,12 +179,12 @@ func (l *line) classLetter(k int) {
 		return
 	}
 	if number := at(l.tokens, k+1).figure; l.words(it.from, it.to) == "č" && number != nil && number.whole {
-		it.word = l.lex.words["the"]
+		it.word = l.lex.word("the")
 		number.drop(asCode) // č. 280: number 280
 		return
 	}
 	if l.norm[it.from] == 'c' && hyphen.mark == '-' && hyphen.glued && number.figure != nil && number.glued && number.figure.whole && number.figure.v <= 10 {
-		it.word = l.lex.words["the"]
+		it.word = l.lex.word("the")
 		number.figure.drop(asCode)
 	}
 }
@@ -193,7 +193,7 @@ func (l *line) classLetter(k int) {
 func (l *line) swLetters(k int) {
 	it, size, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
 	if !l.one && string(l.norm[it.from:it.to]) == "sw" && size == nil && at(l.tokens, k+1).figure == nil && l.speaks("de") {
-		it.word, it.unread = l.lex.words["the"], false // black, in German
+		it.word, it.unread = l.lex.word("the"), false // black, in German
 		return
 	}
 	if l.one || it.to-it.from != 2 || string(l.norm[it.from:it.to]) != "sw" || size == nil || !size.frac && !size.marked || at(l.tokens, k-2).value(classSep) != "x" || next.is(classFamily) != nil || next.is(classSex) != nil || next.figure != nil {
@@ -228,7 +228,7 @@ func (l *line) diameters() {
 	}
 	for k := 0; k+1 < len(l.tokens); k++ {
 		if it, size := &l.tokens[k], l.tokens[k+1].figure; string(l.norm[it.from:it.to]) == "д" && l.tokens[k+1].glued && size.plain() && pipeOutsides[size.v] {
-			it.word, it.unread = l.lex.words["ø"], false // д25
+			it.word, it.unread = l.lex.word("ø"), false // д25
 		}
 		it, size := &l.tokens[k], l.tokens[k+1].figure
 		if it.to-it.from == 1 && l.norm[it.from] == 'd' && (!it.glued || at(l.tokens, k-1).mark == ';') && l.tokens[k+1].glued && size.plain() && size.v >= 4 && size.v <= 63 && !l.one && (at(l.tokens, k-1).mark == ';' || l.says("PUSH") || l.says("COMPRESSION")) {
@@ -249,7 +249,7 @@ func (l *line) metreLetter(k int) {
 	long = long || (l.says("TUBE") || l.says("TUBING") || l.namesHose()) && !it.glued && !l.capital(it.from) && prev.figure.whole && k == len(l.tokens)-1 && at(l.tokens, k-2).value(classSep) == ""                                                                                                  // tube, 1 m
 	long = long || l.namesHose() && !it.glued && !l.capital(it.from) && at(l.tokens, k+1).is(classBefore) != nil && at(l.tokens, k+1).value(classBefore) == "dn" && at(l.tokens, k-2).value(classSep) == ""                                                                                           // hydraulic hose 1 m DN19
 	if it.glued && (!prev.figure.whole || l.hoseLength(k) || l.longForPipe(k)) || long || l.hoseByLength(k) {
-		it.word = l.lex.words["the"]
+		it.word = l.lex.word("the")
 		prev.figure.drop(asLength)
 	}
 }
@@ -325,7 +325,7 @@ func (l *line) perLetter(k int) {
 		return
 	}
 	if f := unit.figure; onlyUnit(unit.word) && len(unit.word) > 0 || f != nil && f.role.other() {
-		it.word, it.unread = l.lex.words["the"], false
+		it.word, it.unread = l.lex.word("the"), false
 	}
 }
 
@@ -339,7 +339,7 @@ func (l *line) pipeThread(k int) {
 	for j := range l.tokens {
 		o := &l.tokens[j]
 		if of := at(l.tokens, j-1).figure; j != k && string(l.norm[o.from:o.to]) == "tube" && of != nil && of.kind == inchSize {
-			it.word = l.lex.words["thread"]
+			it.word = l.lex.word("thread")
 			return
 		}
 	}
@@ -382,7 +382,7 @@ func (l *line) chineseBore(k int) {
 		}
 	}
 	if metal && thread {
-		it.word, it.unread = l.lex.words["dn"], false
+		it.word, it.unread = l.lex.word("dn"), false
 	}
 }
 
@@ -393,7 +393,7 @@ func (l *line) solderWord(k int) {
 		return it.to-it.from == 2 && string(l.norm[it.from:it.to]) == "so" && l.capital(it.from) && l.capital(it.from+1)
 	}
 	if so(it) && (so(prev) || so(next) || prev.figure != nil || next.figure != nil) {
-		it.word, it.unread = l.lex.words["solder"], false
+		it.word, it.unread = l.lex.word("solder"), false
 	}
 }
 
@@ -420,7 +420,7 @@ func (l *line) metreWord(k int) {
 	default:
 		return
 	}
-	it.word, it.unread = l.lex.words["the"], false
+	it.word, it.unread = l.lex.word("the"), false
 }
 
 // otherThreadSaid reports a sex or a thread's name elsewhere in the line, or a size in inches.

@@ -89,19 +89,18 @@ type symbol struct {
 
 // lexicon is the word lists under lexicon/, ready for looking up.
 type lexicon struct {
-	words    map[string][]*sense
-	begun    map[string]bool     // the words, and phrases, that a longer phrase begins with
-	starts   map[string][]*sense // words given by their beginning
-	finals   map[string][]*sense // words given by their end, as German compounds
+	words    map[string]*entry // words and phrases, and what longer phrases begin with
+	starts   map[string]*entry // words given by their beginning
+	finals   map[string]*entry // words given by their end, as German compounds
 	shapes   map[string]*shape
 	pairs    map[[2]int]float64 // French bore/outside names, in inches
 	bores    map[int]float64    // DN, in inches
 	phis     map[int]float64    // Vietnamese pipe by its outside, in inches of thread
 	symbols  map[string]symbol
 	air      map[string]airCode
-	sexWords []string // single words for one sex, such as a misspelt one is held against
-	room     []*sense // what [lexicon.first] cuts from
-	longest  int      // bytes of the longest phrase
+	sexWords []string     // single words for one sex, such as a misspelt one is held against
+	room     []firstSense // what [lexicon.entry] cuts from
+	longest  int          // bytes of the longest phrase
 }
 
 var wordFiles = []string{
@@ -110,7 +109,7 @@ var wordFiles = []string{
 
 var readLexicon = sync.OnceValue(func() *lexicon {
 	l := &lexicon{
-		words: make(map[string][]*sense, 9000), begun: make(map[string]bool, 4000), starts: map[string][]*sense{}, finals: map[string][]*sense{},
+		words: make(map[string]*entry, 16000), starts: map[string]*entry{}, finals: map[string]*entry{},
 		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, phis: map[int]float64{}, symbols: map[string]symbol{}, air: map[string]airCode{},
 	}
 	for _, r := range lexiconRows("shape.csv") {
@@ -175,32 +174,74 @@ func (l *lexicon) put(word string, m *sense) {
 	if len(m.sexes) == 1 && (m.class == classSex || m.value == "THREAD" && len(key) > 4) && !strings.ContainsAny(key, " /") && utf8.RuneCountInString(key) >= shortestMisspelt {
 		l.sexWords = append(l.sexWords, key)
 	}
-	for _, old := range into[key] {
-		if old.class == m.class && old.value == m.value {
-			return
-		}
-	}
-	if into[key] == nil {
-		into[key] = l.first(m) // most words have one sense
-	} else {
-		into[key] = append(into[key], m)
-	}
+	into[key] = l.with(into[key], m)
 	l.longest = max(l.longest, len(key))
 	for i := range len(key) {
 		if c := key[i]; c == ' ' || c == '/' || c == '&' {
-			l.begun[key[:i]] = true
+			l.begins(key[:i])
 		}
 	}
 }
 
-// first makes a list of one sense, cut from a longer one: thousands of words have it.
-func (l *lexicon) first(m *sense) []*sense {
-	if len(l.room) == cap(l.room) {
-		l.room = make([]*sense, 0, 1024)
+// entry is what the lexicon knows of a word or a phrase.
+type entry struct {
+	senses []*sense // none where only a longer phrase is known
+	begins bool     // a longer phrase begins with it
+}
+
+// means is the senses of an entry; none where there is no entry.
+func (e *entry) means() []*sense {
+	if e == nil {
+		return nil
 	}
-	n := len(l.room)
-	l.room = append(l.room, m)
-	return l.room[n : n+1 : n+1]
+	return e.senses
+}
+
+// word is the senses of a word or a phrase in the form of [wordKey]; none if it is not known.
+func (l *lexicon) word(key string) []*sense { return l.words[key].means() }
+
+// with adds a sense to an entry, or makes the entry.
+func (l *lexicon) with(e *entry, m *sense) *entry {
+	if e == nil {
+		return l.entry(m)
+	}
+	for _, old := range e.senses {
+		if old.class == m.class && old.value == m.value {
+			return e
+		}
+	}
+	e.senses = append(e.senses, m)
+	return e
+}
+
+// begins notes that a longer phrase begins so.
+func (l *lexicon) begins(key string) {
+	e := l.words[key]
+	if e == nil {
+		e = l.entry(nil)
+		l.words[key] = e
+	}
+	e.begins = true
+}
+
+// firstSense is an entry with the room of one sense: thousands of words have one.
+type firstSense struct {
+	entry
+	only [1]*sense
+}
+
+// entry makes an entry of one sense, or of none, cut from a longer list of them.
+func (l *lexicon) entry(m *sense) *entry {
+	if len(l.room) == cap(l.room) {
+		l.room = make([]firstSense, 0, 1024)
+	}
+	l.room = append(l.room, firstSense{})
+	e := &l.room[len(l.room)-1]
+	if m != nil {
+		e.only[0] = m
+		e.senses = e.only[:]
+	}
+	return &e.entry
 }
 
 // wordKey is the form that the lexicon keys a word or a phrase by.

@@ -125,7 +125,7 @@ func (l *line) survey() {
 	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
 		l.shape = l.lex.shapes["O-ring"]
 	}
-	if text := string(l.norm); !l.one && (l.is(hose) || l.namesHose()) && hasWord(text, "one end") && hasWord(text, "other end") {
+	if !l.one && (l.is(hose) || l.namesHose()) && hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") {
 		l.both = true // straight one end, 90 degrees other end
 	}
 	if reads != nil && l.fromZero() {

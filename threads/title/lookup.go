@@ -31,7 +31,8 @@ func (sc *scanner) lookUpRun(i int, mixed bool) (int, []*sense) {
 			break
 		}
 		key = append(key, sc.norm[end:stop]...)
-		if m := sc.lex.words[string(key)]; m != nil && !(digit(sc.norm[stop-1]) && stop > i+1 && byteAt(sc.norm, stop) == '/') {
+		known := sc.lex.words[string(key)]
+		if m := known.means(); m != nil && !(digit(sc.norm[stop-1]) && stop > i+1 && byteAt(sc.norm, stop) == '/') {
 			best, bestEnd = m, stop // NPTF 1/8 is no NPTF-1
 		}
 		if wide(sc.norm, stop) && pieces == 0 {
@@ -39,8 +40,8 @@ func (sc *scanner) lookUpRun(i int, mixed bool) (int, []*sense) {
 				best, bestEnd = m, e
 			}
 		}
-		if !sc.lex.begun[string(key)] {
-			break // no longer phrase begins so
+		if known == nil || !known.begins {
+			break
 		}
 		next := stop
 		mark := byte(' ')
@@ -84,9 +85,9 @@ func (sc *scanner) wideMatch(key []byte, i int) (int, []*sense) {
 		stop += size
 	}
 	base := len(key)
+	key = append(key, sc.norm[i:stop]...)
 	for stop > i {
-		full := append(key[:base:base], sc.norm[i:stop]...)
-		if m := sc.lex.words[string(full)]; m != nil {
+		if m := sc.lex.words[string(key[:base+stop-i])].means(); m != nil {
 			return stop, m
 		}
 		_, size := utf8.DecodeLastRune(sc.norm[i:stop])
@@ -109,12 +110,12 @@ func (sc *scanner) wideUnread(i int, glued bool) int {
 // byStem tries the word's beginnings and ends, longest first.
 func (sc *scanner) byStem(word []byte) []*sense {
 	for n := len(word); n >= 4; n-- {
-		if m := sc.lex.starts[string(word[:n])]; m != nil {
+		if m := sc.lex.starts[string(word[:n])].means(); m != nil {
 			return m
 		}
 	}
 	for k := 0; len(word)-k >= 4; k++ {
-		if m := sc.lex.finals[string(word[k:])]; m != nil {
+		if m := sc.lex.finals[string(word[k:])].means(); m != nil {
 			return m
 		}
 	}

@@ -51,9 +51,9 @@ func TestCompoundsByTheirEnd(t *testing.T) {
 		if len(final) < 4 {
 			continue
 		}
-		require.Equal(t, senses, sc.byStem([]byte("q"+final)), final)
-		require.Equal(t, senses, sc.byStem([]byte("quietsche"+final)), final)
-		require.NotNil(t, append(lex.words[final], sc.byStem([]byte(final))...), "%s alone", final)
+		require.Equal(t, senses.senses, sc.byStem([]byte("q"+final)), final)
+		require.Equal(t, senses.senses, sc.byStem([]byte("quietsche"+final)), final)
+		require.NotNil(t, append(lex.word(final), sc.byStem([]byte(final))...), "%s alone", final)
 		require.Nil(t, sc.byStem([]byte("q"+final[1:]+"qq")), final)
 	}
 	for start, senses := range lex.starts {

@@ -105,7 +105,7 @@ func (l *line) dropGripsAgain(ends []*phrase) []*phrase {
 	if l.is(tail) && anyThread(ends) {
 		most = 2
 	}
-	out := ends[:0:0]
+	out := l.pad.list(len(ends))
 	for k, e := range ends {
 		if most > 0 && k > 0 && len(ends)-k+len(out) > most && !e.strong && !e.plus && e.fig != nil && e.millimetres() && !e.described() && gripAgain(out, e) {
 			e.fig.role = asRepeat

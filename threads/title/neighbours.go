@@ -15,7 +15,7 @@ func (l *line) socketWord(k int) {
 	}
 	prev, next := at(l.tokens, k-1), at(l.tokens, k+1)
 	if l.material == "pvc" && word == "socket" && l.shape != nil && l.shape.name != "coupling" && l.shape.ends > 0 && it.is(classKind) != nil {
-		it.word, it.unread = l.lex.words["slip"], false // PVC cap, socket
+		it.word, it.unread = l.lex.word("slip"), false // PVC cap, socket
 		return
 	}
 	beside := func(x, far *token) bool {
@@ -23,9 +23,9 @@ func (l *line) socketWord(k int) {
 		return x.value(classSep) == "x" && (far.is(classFamily) != nil || far.is(classSex) != nil || far.is(classEnd) != nil || again)
 	}
 	if beside(prev, at(l.tokens, k-2)) || beside(next, at(l.tokens, k+2)) || word == "insert" && next.value(classSep) == "x" {
-		it.word, it.unread = l.lex.words["slip"], false
+		it.word, it.unread = l.lex.word("slip"), false
 		if word == "insert" {
-			it.word = l.lex.words["barb"]
+			it.word = l.lex.word("barb")
 		}
 	}
 }
@@ -44,29 +44,29 @@ func (l *line) smallWord(k int) {
 	}
 	if m := it.is(classFamily); m != nil && m.has("pre") && it.to-it.from == 1 && !l.capital(it.from) && !l.one &&
 		at(l.tokens, k+1).figure == nil && at(l.tokens, k-1).figure == nil {
-		it.word = l.lex.words["the"] // the g of gas behind a sex, and no thread
+		it.word = l.lex.word("the") // the g of gas behind a sex, and no thread
 		return
 	}
 	if m := it.is(classFamily); m != nil && m.value == "R" && it.to-it.from == 1 && at(l.tokens, k-1).figure == nil && (at(l.tokens, k+1).is(classSex) != nil || at(l.tokens, k+1).unread) {
-		it.word = l.lex.words["thread"] // R EXT, R HEMBRA: rosca
+		it.word = l.lex.word("thread") // R EXT, R HEMBRA: rosca
 		return
 	}
 	if string(l.norm[it.from:it.to]) == "pt" && strings.HasPrefix(strings.ToLower(l.as[l.at[it.from]:]), "p.t.") && l.is(valve) {
-		it.word, it.unread = l.lex.words["the"], false // passaggio totale
+		it.word, it.unread = l.lex.word("the"), false // passaggio totale
 		return
 	}
 	if l.moneyLetter(k) {
 		if next := at(l.tokens, k+1).figure; next.digitsOrDecimals() {
 			next.drop(asPrice)
 		}
-		it.word, it.unread = l.lex.words["the"], false
+		it.word, it.unread = l.lex.word("the"), false
 		return
 	}
 	if l.fuelGas(k) {
 		return
 	}
 	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'c' && next.mark == '/' && next.glued && (isBlank(byteAt(l.norm, next.to)) || l.withBehind(k+2)) {
-		it.word = l.lex.words["the"] // c/ rosca: with a thread
+		it.word = l.lex.word("the") // c/ rosca: with a thread
 		return
 	}
 	if it.is(classFamily) == nil || l.capital(it.from) || l.one {
@@ -77,7 +77,7 @@ func (l *line) smallWord(k int) {
 	}
 	switch string(l.norm[it.from:it.to]) {
 	case "an", "un", "uno":
-		it.word = l.lex.words["the"]
+		it.word = l.lex.word("the")
 	}
 }
 
@@ -88,7 +88,7 @@ func (l *line) fromTo(k int) {
 		return
 	}
 	if (from.kind == bare || from.kind == inchSize) && (to.kind == bare || to.kind == inchSize) && inchLike(from.v) && inchLike(to.v) {
-		it.word, it.unread = l.lex.words["x"], false
+		it.word, it.unread = l.lex.word("x"), false
 	}
 }
 
@@ -103,7 +103,7 @@ func (l *line) fuelGas(k int) bool {
 	}
 	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(gasParts[:], string(l.norm[next.from:next.to])) {
 		l.ignore("gas", "what the part is for")
-		it.word = l.lex.words["the"]
+		it.word = l.lex.word("the")
 		return true
 	}
 	if k == 0 {
@@ -118,7 +118,7 @@ func (l *line) fuelGas(k int) bool {
 	}
 	prev.unread = false
 	l.ignore(l.words(prev.from, it.to), "what the part is for")
-	it.word = l.lex.words["the"]
+	it.word = l.lex.word("the")
 	return true
 }
 
@@ -131,7 +131,7 @@ func (l *line) pipeFor(k int) {
 	for j := range l.tokens[:k] {
 		if it := &l.tokens[j]; it.value(classEnd) == "TUBE" {
 			l.ignore(l.words(l.tokens[k-1].from, l.tokens[k].to), "what the pipe is for")
-			l.tokens[k].word = l.lex.words["the"]
+			l.tokens[k].word = l.lex.word("the")
 			return
 		}
 	}
@@ -145,7 +145,7 @@ func (l *line) coupledFace(k int) {
 	}
 	for j := range l.tokens {
 		if l.tokens[j].value(classEnd) == "QC" {
-			it.word = l.lex.words["the"]
+			it.word = l.lex.word("the")
 			return
 		}
 	}
@@ -184,16 +184,16 @@ func (l *line) countAsEnd(k int) {
 func (l *line) unitsOf(k int) {
 	it, f, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
 	if it.value(classFamily) == "UN" && it.to-it.from == 2 && next.figure.plain() && !next.glued && k+2 == len(l.tokens) && f != nil && f.marked && l.countsUnits(f, next.figure) {
-		it.word, it.unread = l.lex.words["the"], false // 3/4" UN 10 of a list whose last column is the number
+		it.word, it.unread = l.lex.word("the"), false // 3/4" UN 10 of a list whose last column is the number
 		next.figure.drop(asCount)
 		return
 	}
 	if it.value(classFamily) == "UN" && it.to-it.from == 2 && at(l.tokens, k-1).mark == '(' && next.mark == ')' {
-		it.word, it.unread = l.lex.words["the"], false // (UN): sold one by one
+		it.word, it.unread = l.lex.word("the"), false // (UN): sold one by one
 		return
 	}
 	if it.value(classFamily) == "UN" && it.to-it.from == 2 && it.glued && f != nil && f.whole && f.kind == bare && !f.marked && !f.dashed && next.figure == nil && at(l.tokens, k-2).mark != '-' {
-		it.word, it.unread = l.lex.words["the"], false
+		it.word, it.unread = l.lex.word("the"), false
 		f.drop(asCount)
 	}
 }
@@ -211,7 +211,7 @@ func (l *line) apartG(k int) {
 func (l *line) typeLetter(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if thick := at(l.tokens, k-1).figure; it.is(classKind) != nil && it.to-it.from == 1 && it.glued && thick != nil && thick.kind == bare && !thick.whole && !thick.frac {
-		it.word, it.unread = l.lex.words["the"], false
+		it.word, it.unread = l.lex.word("the"), false
 		thick.drop(asWallOf) // 0.8t
 		return
 	}
@@ -235,7 +235,7 @@ func (l *line) withBehind(k int) bool {
 func (l *line) withStroke(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if it.to-it.from == 1 && l.norm[it.from] == 'm' && !it.glued && !l.capital(it.from) && next.mark == '/' && next.glued && at(l.tokens, k+2).figure == nil && l.withBehind(k+2) {
-		it.word, it.unread = l.lex.words["with"], false
+		it.word, it.unread = l.lex.word("with"), false
 	}
 }
 
@@ -246,7 +246,7 @@ func (l *line) bagOf(k int) {
 		next = at(l.tokens, k+2) // bolsa x 25
 	}
 	if w := string(l.norm[it.from:it.to]); (w == "bolsa" || w == "busta" || w == "bolsa de") && next.figure != nil && next.figure.whole && next.figure.kind == bare || w == "bolsa" && next.figure != nil && next.figure.role == asCount {
-		it.word, it.unread = l.lex.words["the"], false
+		it.word, it.unread = l.lex.word("the"), false
 		next.figure.drop(asCount)
 	}
 }
@@ -270,7 +270,7 @@ func (l *line) counterpart(k int) {
 		return // 3/4 macho para 1/2 hembra: from one to the other
 	}
 	l.ignore(l.words(l.tokens[first].from, it.to), "it may be said of the thread that the part goes onto")
-	if it.word = l.lex.words["thread"]; named != nil && named.value != "THREAD" {
+	if it.word = l.lex.word("thread"); named != nil && named.value != "THREAD" {
 		plain := *named
 		plain.sexes, plain.extra = nil, nil
 		it.word = []*sense{&plain}
@@ -281,7 +281,7 @@ func (l *line) counterpart(k int) {
 func (l *line) spannerWord(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if string(l.norm[it.from:it.to]) == "sw" && next.figure != nil && next.figure.v >= 2000 && classNumbers[next.figure.v] {
-		it.word, it.unread = l.lex.words["slip"], false // SW 3000: socket weld, ASME B16.11
+		it.word, it.unread = l.lex.word("slip"), false // SW 3000: socket weld, ASME B16.11
 		next.figure.drop(asClass)
 		return
 	}

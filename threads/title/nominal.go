@@ -18,7 +18,7 @@ const leastNominal = 0.5
 // nom comp is for 5/8 outside. An outside that stands behind it too, 1/2 nom comp (5/8 OD), is no
 // further end.
 func (l *line) nominalSizes(ends []*phrase) []*phrase {
-	out := ends[:0:0]
+	out := l.pad.list(len(ends))
 	for _, e := range ends {
 		if e.attr&isNominal != 0 && e.takesPipe() && e.fig.kind == inchSize {
 			e.fig.used = true

@@ -22,7 +22,8 @@ type spelling struct {
 // or х beside a figure is the Latin letter.
 func normalise(text string) *spelling {
 	p := takePad(len(text))
-	s := &spelling{as: text, norm: p.norm, at: p.at, pad: p}
+	s := &p.spelling
+	*s = spelling{as: text, norm: p.norm, at: p.at, pad: p}
 	prev := ' '
 	for i, r := range text {
 		size := utf8.RuneLen(r)

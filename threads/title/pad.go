@@ -6,13 +6,29 @@ import "sync"
 // Lists have many lines, and what is read of one holds none of it, so the paper is
 // used again.
 type pad struct {
-	norm   []byte
-	at     []int32
-	tokens []token
+	spelling spelling
+	norm     []byte
+	at       []int32
+	key      []byte // what a phrase is looked up by
+	tokens   []token
 
 	line    line
 	figures []figure
 	phrases []phrase
+	lists   []*phrase // what lists of phrases are cut from
+}
+
+// room is how many places the lists of phrases of one line have together; few lines need more.
+const room = 128
+
+// list gives an empty list with room for n phrases.
+func (p *pad) list(n int) []*phrase {
+	if n > cap(p.lists)-len(p.lists) {
+		p.lists = make([]*phrase, 0, max(room, n))
+	}
+	from := len(p.lists)
+	p.lists = p.lists[:from+n]
+	return p.lists[from:from:from+n]
 }
 
 // slab is how many figures or phrases are made at once: few lines have more.
@@ -56,7 +72,8 @@ func (l *line) release() {
 	p.tokens = l.tokens
 	clear(p.figures)
 	clear(p.phrases)
-	p.figures, p.phrases = p.figures[:0], p.phrases[:0]
+	clear(p.lists)
+	p.figures, p.phrases, p.lists = p.figures[:0], p.phrases[:0], p.lists[:0]
 	s := l.spelling
 	*l = line{}
 	s.release()
@@ -64,6 +81,8 @@ func (l *line) release() {
 
 // release gives the paper of a text back that nothing was read of.
 func (s *spelling) release() {
-	s.pad.norm, s.pad.at = s.norm, s.at
-	pads.Put(s.pad)
+	p := s.pad
+	p.norm, p.at = s.norm, s.at
+	*s = spelling{}
+	pads.Put(p)
 }

@@ -122,7 +122,7 @@ func (f *figure) sized() bool {
 
 // phrases cuts tokens at what parts ends and reads each piece.
 func (l *line) phrases(tokens []token) []*phrase {
-	var out []*phrase
+	out := l.pad.list(4)
 	start, strong, plus, comma := 0, false, false, false
 	piece := func(to int) {
 		n := len(out)

@@ -235,7 +235,7 @@ func parallelOrTaper(families map[threads.Family]bool) string {
 
 // sizesOf lists candidates: "G 1/2, Rp 1/2 or Rc 1/2".
 func sizesOf(ends []threads.End) string {
-	var names []string
+	names := make([]string, 0, len(ends))
 	for _, e := range ends {
 		name := strings.TrimSpace(e.Size + " " + threads.PlainWord(e.Family))
 		if e.Form != nil {

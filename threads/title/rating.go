@@ -34,9 +34,9 @@ func (l *line) pressureLetters(k int) {
 	}
 	switch l.norm[it.from+1] {
 	case 's':
-		it.word = l.lex.words["betriebsdruck"]
+		it.word = l.lex.word("betriebsdruck")
 	case 't':
-		it.word = l.lex.words["prufdruck"]
+		it.word = l.lex.word("prufdruck")
 	}
 }
 

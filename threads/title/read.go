@@ -42,6 +42,9 @@ func (l *line) read() threads.Reading {
 	var out threads.Reading
 	ends := l.ends()
 	l.surplus, l.evenly = l.moreThanItHas(ends), l.reducesNothing(ends)
+	if len(ends) > 0 {
+		out.Ends = make([]threads.EndReading, 0, len(ends))
+	}
 	for _, c := range ends {
 		if e, ok := l.resolve(c); ok {
 			out.Ends = append(out.Ends, e)

@@ -178,7 +178,7 @@ func (l *line) halvesSeal(ends []*phrase) {
 		it := &l.tokens[k]
 		if v := it.value(classAttr); (v == "washer" || v == "flat-face" || v == "cone-seat") && (it.is(classKind) == nil || it.is(classKind).shape.traits&foremost != 0) {
 			l.ignore(l.words(it.from, it.to), "it closes between the halves of the union")
-			it.word = l.lex.words["the"]
+			it.word = l.lex.word("the")
 		}
 	}
 }
@@ -307,7 +307,7 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 	if l.shape == nil || len(ends) < 2 || l.one {
 		return ends
 	}
-	out := ends[:0:0]
+	out := l.pad.list(len(ends))
 	for k, e := range ends {
 		if k == 2 && len(ends) == 3 && l.shape.ends == 2 && e.bare() && e.fig != nil && (e.fig.v == ends[0].fig.v || e.fig.v == ends[1].fig.v) && e.fig.kind == inchSize {
 			e.fig.role = asRepeat // 1/2 x 3/4 F-F, to go on a 3/4 valve

@@ -44,13 +44,14 @@ type scanner struct {
 }
 
 func scan(s *spelling) []token {
-	sc := &scanner{spelling: s, lex: readLexicon(), tokens: s.pad.tokens}
+	sc := &scanner{spelling: s, lex: readLexicon(), tokens: s.pad.tokens, key: s.pad.key}
 	for i := 1; i < len(s.norm) && !sc.blended; i++ {
 		sc.blended = digit(s.norm[i]) != digit(s.norm[i-1]) && alnum(s.norm[i]) && alnum(s.norm[i-1])
 	}
 	for i := 0; i < len(s.norm); {
 		i = sc.step(i)
 	}
+	s.pad.key = sc.key
 	return sc.tokens
 }
 
@@ -144,7 +145,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		return end
 	}
 	if n := len(sc.tokens); sc.norm[i] == 'x' && glued && n > 0 && sc.tokens[n-1].figure != nil && (sc.tokens[n-1].figure.marked || sc.tokens[n-1].figure.kind == dnSize) && digit(byteAt(sc.norm, i+1)) {
-		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.words["x"], glued: true})
+		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.word("x"), glued: true})
 		return i + 1 // 2B×1B
 	}
 	if end := sc.run(i, true); sc.code(i, i+1) && !wide(sc.norm, i) {
@@ -156,7 +157,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		return sc.wideUnread(i, glued)
 	}
 	if sc.norm[i] == 'x' && glued && (sc.known(i+1) || end == i+1) {
-		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.words["x"], glued: true})
+		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.word("x"), glued: true})
 		return i + 1
 	}
 	if x := end - 1; x > i && sc.norm[x] == 'x' && digit(byteAt(sc.norm, end)) {
@@ -172,7 +173,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 			if x == end {
 				return end
 			}
-			sc.tokens = append(sc.tokens, token{from: x, to: x + 1, word: sc.lex.words["x"], glued: true})
+			sc.tokens = append(sc.tokens, token{from: x, to: x + 1, word: sc.lex.word("x"), glued: true})
 			from = x + 1
 			if x = sc.gluedByX(from, end); x == 0 {
 				x = end
@@ -284,9 +285,9 @@ func joinable(ms []*sense) bool {
 
 func (sc *scanner) exact(from, to int) (int, []*sense) {
 	if to == from+1 && sc.norm[from] == 's' && sc.capital(from) {
-		return to, sc.lex.words["slip"] // SxF
+		return to, sc.lex.word("slip") // SxF
 	}
-	return to, sc.lex.words[string(sc.norm[from:to])]
+	return to, sc.lex.word(string(sc.norm[from:to]))
 }
 
 // behindCode reports whether a figure is glued to letters that mean nothing, so that it

@@ -343,7 +343,7 @@ func (l *line) muffeLetters(k int) {
 		}
 	}
 	if kinds == 1 && muffe {
-		it.word = l.lex.words["ww"]
+		it.word = l.lex.word("ww")
 	}
 }
 
@@ -366,7 +366,7 @@ func (l *line) cyrillicPair(k int) {
 			return // 3/4 ВН x 20: the sex of the one thread
 		}
 	}
-	it.word = l.lex.words["вз"]
+	it.word = l.lex.word("вз")
 }
 
 func (l *line) valve() bool { return l.is(valve) }

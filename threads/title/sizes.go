@@ -104,7 +104,7 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 	longTail := long && (prev.is(classEnd) != nil && (f.v < shortestTail || !l.otherSize(k)) || l.onlyGrip(k, prev))
 	if long && !longTail && f.v >= shortestTail && l.otherSize(k) {
 		f.drop(asLength)
-		next.word = l.lex.words["the"] // 120 mm long
+		next.word = l.lex.word("the") // 120 mm long
 		return
 	}
 	switch {
@@ -113,7 +113,7 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 		f.drop(l.called(k))
 	case next.role(classAfter) == asMeasure && l.galvanised() && l.lex.bores[int(f.v)] > 0 && l.shape != nil && l.shape.ends > 0 && !l.otherSize(k):
 		f.kind = l.bore(f) // G.I. elbow 15 mm dia
-		next.word = l.lex.words["the"]
+		next.word = l.lex.word("the")
 	case next.role(classAfter).other() || next.role(classAfter) == asLength && !l.ownLength(k):
 		f.drop(next.role(classAfter))
 	case l.washer22 && (f.v == 14 || f.v == 15) && prev.is(classEnd) == nil && next.is(classEnd) == nil:
@@ -308,7 +308,7 @@ func (l *line) threadAndTube() {
 		}
 		it := l.tokens[k]
 		tube := token{from: it.from, to: it.to, figure: &figure{kind: mmSize, v: f.tube, whole: true}}
-		sep := token{from: it.to, to: it.to, word: l.lex.words["x"]}
+		sep := token{from: it.to, to: it.to, word: l.lex.word("x")}
 		f.tube = 0
 		l.tokens = append(l.tokens[:k+1], append([]token{sep, tube}, l.tokens[k+1:]...)...)
 	}

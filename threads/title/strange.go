@@ -225,7 +225,7 @@ func (l *line) nameAround(k int) bool {
 		left := phraseKey(l.norm[l.tokens[from].from:l.tokens[k-1].to])
 		for to := k + 1; to < min(len(l.tokens), k+4) && word(&l.tokens[to]); to++ {
 			name := append(append(left[:len(left):len(left)], ' '), phraseKey(l.norm[l.tokens[k+1].from:l.tokens[to].to])...)
-			if l.lex.words[string(name)] != nil {
+			if l.lex.word(string(name)) != nil {
 				return true
 			}
 		}

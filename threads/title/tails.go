@@ -8,7 +8,7 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 	if l.one {
 		return ends
 	}
-	var out []*phrase
+	out := l.pad.list(len(ends) + 1)
 	for _, e := range ends {
 		if e.end == "BARB" && len(ends) == 1 && !e.endFirst && e.bareTail() && l.is(ownThread) && e.fig != nil && e.fig.kind == inchSize {
 			e.lone = true // tap 1/2 for hose
@@ -127,7 +127,7 @@ func (l *line) pillared() bool {
 // the words of the line.
 func (l *line) nameTubes(ends, rest []*phrase) {
 	word := ""
-	for _, c := range append(append([]*phrase{}, rest...), ends...) {
+	for _, c := range append(append(l.pad.list(len(rest)+len(ends)), rest...), ends...) {
 		if c.end != "" && (word == "" || word == "TUBE") && c.end != "QC" {
 			word = c.end
 		}

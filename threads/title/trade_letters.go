@@ -20,7 +20,7 @@ func (l *line) refrigerant(k int) {
 	if !known || !always && !l.saysFlare() {
 		return
 	}
-	it.word, it.unread = l.lex.words["the"], false
+	it.word, it.unread = l.lex.word("the"), false
 	next.figure.drop(asCode)
 }
 
@@ -43,7 +43,7 @@ func (l *line) forShort(k int) {
 	if ro := l.speaks("ro"); byteAt(l.norm, it.to) != '.' && !ro || prev.figure != nil && !ro && (next.is(classMaterial) != nil || next.is(classKind) != nil || next.is(classEnd) != nil) {
 		return
 	}
-	it.word, it.unread = l.lex.words["für"], false
+	it.word, it.unread = l.lex.word("für"), false
 }
 
 // runningMetre takes the thread from the mb behind a number, metr bieżący, where hose or pipe is named and no other thread.
@@ -64,7 +64,7 @@ func (l *line) runningMetre(k int) {
 			return
 		}
 	}
-	it.word, it.unread = l.lex.words["the"], false
+	it.word, it.unread = l.lex.word("the"), false
 	if behind {
 		f = next
 	}
@@ -89,7 +89,7 @@ func (l *line) airConditioning(k int) {
 	if string(l.norm[it.from:it.to]) != "a/a" || l.one || !l.speaks("es", "pt") && !l.saysFlare() {
 		return
 	}
-	it.word, it.unread = l.lex.words["the"], false
+	it.word, it.unread = l.lex.word("the"), false
 }
 
 // clampWord reads the clamp of a fitting of stainless steel in Spanish, Portuguese, Italian and French lists for the ends of
@@ -106,7 +106,7 @@ func (l *line) clampWord(k int) {
 		fitting = fitting || j != k && part != nil && part.shape.traits&(elbow|tee|unequal|adaptor) != 0
 	}
 	if steel && fitting {
-		it.word, it.unread = l.lex.words["tri clamp"], false
+		it.word, it.unread = l.lex.word("tri clamp"), false
 	}
 }
 
@@ -118,7 +118,7 @@ func (l *line) hexLetter(k int) {
 	if l.one || l.norm[it.from] != 'h' || it.glued || !l.capital(it.from) || !before && !hasWord(string(l.norm), "nipple") || l.spanishBeside(k) {
 		return
 	}
-	it.word, it.unread = l.lex.words["hex"], false
+	it.word, it.unread = l.lex.word("hex"), false
 }
 
 // clampByItself takes a clamp beside which no part, no end and no steel is named for one that goes round a hose or a pipe.
@@ -133,7 +133,7 @@ func (l *line) clampByItself(k int) {
 			return
 		}
 	}
-	it.word, it.unread = l.lex.words["hose clamp"], false
+	it.word, it.unread = l.lex.word("hose clamp"), false
 }
 
 // fusedIron takes the thread from the IPS of a fitting that is fused: the outsides of iron pipe, which polyethylene is made to as well.
@@ -142,7 +142,7 @@ func (l *line) fusedIron(k int) {
 	if l.one || string(l.norm[it.from:it.to]) != "ips" || !l.says("SOCKET") || !bytes.Contains(l.norm, []byte("fusion")) {
 		return
 	}
-	it.word, it.unread = l.lex.words["the"], false
+	it.word, it.unread = l.lex.word("the"), false
 }
 
 // turkishSuffix reads the lik that is glued to a number in Turkish lists: 16lık is of 16 mm, 3/4lük of 3/4 inch.
@@ -156,7 +156,7 @@ func (l *line) turkishSuffix(k int) {
 	default:
 		return
 	}
-	it.word, it.unread = l.lex.words["the"], false
+	it.word, it.unread = l.lex.word("the"), false
 	if f.plain() && f.v > largestInch {
 		f.kind = mmSize
 	}
@@ -178,7 +178,7 @@ func (l *line) crimpedHose(k int) {
 	if l.one || it.value(classEnd) != "PRESS" || !l.namesHose() || l.says("LAYER") || l.says("PEX") || l.namesTail() {
 		return
 	}
-	it.word, it.unread = l.lex.words["the"], false
+	it.word, it.unread = l.lex.word("the"), false
 }
 
 // osmosisCoupling reads the quick coupling of a part for reverse osmosis as the push-in end that it is there.
@@ -187,7 +187,7 @@ func (l *line) osmosisCoupling(k int) {
 	if l.one || it.value(classEnd) != "QC" || !bytes.Contains(l.norm, []byte("osmos")) && !bytes.Contains(l.norm, []byte("ósmos")) {
 		return
 	}
-	it.word, it.unread = l.lex.words[string(phraseKey([]byte("push-in")))], false
+	it.word, it.unread = l.lex.word(string(phraseKey([]byte("push-in")))), false
 }
 
 // timesMetre reads the x mt that a piece of a hose's line ends with: it is sold by the metre.
@@ -197,6 +197,6 @@ func (l *line) timesMetre(k int) {
 	if l.one || text != "mt" && text != "mts" && text != "mtr" || x.value(classSep) != "x" || !l.namesHose() || next.to > next.from && next.mark == 0 {
 		return
 	}
-	x.word = l.lex.words["the"]
-	it.word, it.unread = l.lex.words["por metro"], false
+	x.word = l.lex.word("the")
+	it.word, it.unread = l.lex.word("por metro"), false
 }

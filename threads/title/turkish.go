@@ -38,7 +38,7 @@ func (l *line) turkishOutside(k int) {
 	it := &l.tokens[k]
 	inside := func(o token) bool { return string(phraseKey(l.norm[o.from:o.to])) == "ic cap" }
 	if string(l.norm[it.from:it.to]) == "dis" && at(l.tokens, k-1).figure != nil && slices.ContainsFunc(l.tokens[k:], inside) {
-		it.word = l.lex.words["the"]
+		it.word = l.lex.word("the")
 	}
 }
 
@@ -50,10 +50,10 @@ func (l *line) turkishLetters(k int) {
 	}
 	switch l.words(it.from, it.to) {
 	case "İD", "İ.D":
-		it.word, it.unread = l.lex.words["ig"], false
+		it.word, it.unread = l.lex.word("ig"), false
 	case "DD":
 		if l.speaks("tr") {
-			it.word, it.unread = l.lex.words["ag"], false
+			it.word, it.unread = l.lex.word("ag"), false
 		}
 	}
 }

@@ -68,7 +68,7 @@ func oneWord(base, w string) bool {
 	lex := readLexicon()
 	for from := range fields {
 		for to := from + 2; to <= len(fields); to++ {
-			if lex.words[wordKey(strings.Join(fields[from:to], " "))] != nil && to > len(strings.Fields(base)) {
+			if lex.word(wordKey(strings.Join(fields[from:to], " "))) != nil && to > len(strings.Fields(base)) {
 				return true
 			}
 		}
