@@ -132,7 +132,8 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 		return bare
 	}
 	made := prev.is(classMaterial) != nil && (at(l.tokens, k-2).is(classEnd) != nil || f.whole && pipeOutsides[f.v] && f.v >= 20 && l.shape != nil && l.shape.ends >= 0 && prev.value(classMaterial) == "pe") // tube PE 20
-	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made {
+	straight := prev.is(classNoise) != nil && prev.to-prev.from > 4 && at(l.tokens, k-2).value(classEnd) == "BARB"                                                                                            // portagomma dritto 16
+	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made || straight {
 		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.is(angled)) {
 			return mmSize
 		}

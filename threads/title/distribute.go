@@ -148,6 +148,10 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			ends[0].sexes = c.sexes
 		case c.strong && c.onlySexes() && len(c.sexes) > 1 && len(ends) == 1 && len(ends[0].sexes) == 1:
 			ends[0].sexes = append(ends[0].sexes[:1:1], c.sexes...)
+		case c.plus && c.onlySexes() && len(c.sexes) == 1 && k+1 < len(tail) && len(ends) > 0 && ends[len(ends)-1].fig != nil && len(ends[len(ends)-1].sexes) == 1:
+			out := copyOf(ends[len(ends)-1])
+			out.sexes = c.sexes
+			ends = append(ends, out) // valve 3/8 F in + F out, 1/2 F
 		case c.fam != nil && c.fam.value == "NH" && len(c.sexes) == 0 && hasFamily(ends, "NH"):
 			rest = append(rest, c)
 		case c.strong && (c.end == "TUBE" || c.hose) && !c.described() && len(ends) == 1 && ends[0].bare() && l.shape == nil:

@@ -257,7 +257,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		if l.namesBrine() {
 			return ends // feed and brine: of the product nothing is said
 		}
-		return []*phrase{ends[0], copyOf(ends[0]), ends[1]}
+		brine := copyOf(ends[0])
+		brine.brine = true
+		return []*phrase{ends[0], brine, ends[1]}
 	}
 	if l.is(femaleRound) && want == 4 && len(ends) == 2 {
 		return []*phrase{ends[0], copyOf(ends[0]), ends[1], copyOf(ends[1])} // a cross: run and branches

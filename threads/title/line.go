@@ -88,11 +88,18 @@ func (l *line) survey() {
 				if m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0 && k > 0 && l.tokens[k-1].figure.plain() && l.figured(k-1) {
 					continue // saddle 63 mm x 1", 4 bolts
 				}
+				if m.shape.ends < 0 && !l.one && (l.shape == nil || l.shape.ends >= 0) && l.asideOfEnds(k) {
+					continue // -8 ORB male x 3/8 FNPT straight (o-ring incl.)
+				}
 				if m.shape.traits&beside != 0 && (m.shape.name != "clamp" || k > 0 && l.tokens[k-1].figure.digits()) && l.shape != nil && l.shape.ends > 0 {
 					continue // tee derivación cinta: a fitting for drip tape; seacock with a tail, 2 clamps
 				}
 				if m.shape.traits&foremost != 0 && (l.one || l.figured(k)) {
 					continue // 1/2 with a gasket: not the part itself
+				}
+				if m.shape.traits&foremost == 0 && m.shape.ends < 0 && m.shape.rank == 1 && l.sparesOf(k) {
+					l.shape = m.shape // end plug o-rings, vessel end cap seals
+					continue
 				}
 				l.takeKind(m.shape)
 				l.takeTeeSex(k, m.shape)
@@ -279,6 +286,26 @@ func (l *line) takeKind(s *shape) {
 	if l.shape == nil || s.rank > l.shape.rank || s.rank == l.shape.rank && len(s.name) > len(l.shape.name) && strings.HasSuffix(s.name, l.shape.name) { // elbows, street elbow
 		l.shape = s
 	}
+}
+
+// asideOfEnds reports whether the token stands in a bracket or behind a comma, and before that an end of some
+// size is described: what is said aside is no name of the part.
+func (l *line) asideOfEnds(k int) bool {
+	for k--; k > 0; k-- {
+		switch l.tokens[k].mark {
+		case ',', ';', '(':
+			return slices.ContainsFunc(l.tokens[:k], func(it token) bool { return it.figure != nil && it.figure.sized() }) &&
+				slices.ContainsFunc(l.tokens[:k], func(it token) bool {
+					return it.is(classFamily) != nil || it.is(classSex) != nil || it.is(classEnd) != nil
+				})
+		}
+	}
+	return false
+}
+
+// sparesOf reports whether the word at k stands right behind the name of the part that it is for, and no figure before it.
+func (l *line) sparesOf(k int) bool {
+	return k > 0 && !l.one && l.shape != nil && l.tokens[k-1].is(classKind) != nil && !l.figured(k) && l.plural(&l.tokens[k])
 }
 
 // takeMaterial keeps the first material; a grade outranks the plain word, a

@@ -58,8 +58,8 @@ func TestCompoundsByTheirEnd(t *testing.T) {
 	}
 	for start, senses := range lex.starts {
 		if len(start) >= 4 {
-			require.Equal(t, senses, sc.byStem([]byte(start)), start)
-			require.Equal(t, senses, sc.byStem([]byte(start+"qz")), start)
+			require.Equal(t, senses.senses, sc.byStem([]byte(start)), start)
+			require.Equal(t, senses.senses, sc.byStem([]byte(start+"qz")), start)
 		}
 	}
 	require.Nil(t, sc.byStem([]byte("qwz")))

@@ -48,7 +48,11 @@ func (l *line) timesPrice(k int) role {
 
 // twoDecimals reports a number with two decimals.
 func (l *line) twoDecimals(it *token) bool {
-	return it.to-it.from > 3 && l.norm[it.to-3] == '.'
+	to := it.from
+	for to < it.to && (digit(l.norm[to]) || l.norm[to] == '.') {
+		to++ // 38.50 ea
+	}
+	return to-it.from > 3 && l.norm[to-3] == '.'
 }
 
 // amount reports a figure with two decimals at the end of a line, the last of them a nought, as prices are

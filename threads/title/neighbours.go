@@ -56,7 +56,7 @@ func (l *line) smallWord(k int) {
 		return
 	}
 	if l.moneyLetter(k) {
-		if next := at(l.tokens, k+1).figure; next.digitsOrDecimals() {
+		if next := at(l.tokens, k+1).figure; next.digitsOrDecimals() || next != nil && next.role == asCount {
 			next.drop(asPrice)
 		}
 		it.word, it.unread = l.lex.word("the"), false

@@ -110,6 +110,10 @@ func (sc *scanner) number(i int, glued bool) int {
 			return sc.addFigure(i, end+len(all), glued, f)
 		}
 	}
+	if stop := sc.piecesOfBody(end, f); stop > 0 {
+		f.drop(asCount)
+		return sc.addFigure(i, stop, glued, f)
+	}
 	if f.whole && hasText(sc.norm, end, "-x ход") {
 		f.drop(asWays) // 3-х ходовой: of three ways
 		return sc.addFigure(i, end+len("-x"), glued, f)
@@ -123,6 +127,22 @@ func (sc *scanner) number(i int, glued bool) int {
 	}
 	end = sc.unitBehind(end, f)
 	return sc.addFigure(i, end, glued, f)
+}
+
+// bodyPieces are what words for the pieces of a valve's or a union's body begin with: 2-cz., 3-teilig, 2-piece.
+var bodyPieces = [...]string{"-cz", "-teil", "-tlg", "-piece", "-pc", "-delt", "-delig", "-dil", "-osai", "-piec", "-piez", "-pez"}
+
+// piecesOfBody gives the end of a number of pieces that a body is made of; 0 if none begins with the figure.
+func (sc *scanner) piecesOfBody(end int, f *figure) int {
+	if !f.whole || f.v < 1 || f.v > 4 {
+		return 0
+	}
+	for _, word := range bodyPieces {
+		if hasText(sc.norm, end, word) {
+			return sc.run(end+1, false)
+		}
+	}
+	return 0
 }
 
 // behindBore reports whether the last two are a word that stands before a nominal bore, and
@@ -276,7 +296,7 @@ func (sc *scanner) value(i int, f *figure) int {
 			_, stop := sc.digits(end + 2)
 			return stop
 		}
-		if d, stop := sc.digits(end + 1); stop > end+1 && stop-end < 8 && byteAt(sc.norm, stop) != '/' {
+		if d, stop := sc.digits(end + 1); stop > end+1 && stop-end < 8 && !(byteAt(sc.norm, stop) == '/' && digit(byteAt(sc.norm, stop+1))) {
 			f.v, f.whole = f.v+float64(d)/math.Pow10(stop-end-1), d == 0
 			return stop
 		}

@@ -28,7 +28,7 @@ func (p *pad) list(n int) []*phrase {
 	}
 	from := len(p.lists)
 	p.lists = p.lists[:from+n]
-	return p.lists[from:from:from+n]
+	return p.lists[from : from : from+n]
 }
 
 // slab is how many figures or phrases are made at once: few lines have more.

@@ -45,6 +45,7 @@ type phrase struct {
 	snaps     bool // its word is that of a quick coupling, which hoses have too
 	lone      bool // a tail's one size in inches: its hose's or its thread's
 	paired    bool // another such size stands beside it
+	brine     bool // the brine port of a vessel, taken to be as its feed
 	doubled   bool // the other end of an elbow whose one tail is said
 	tubed     bool // a word names the tube, or its outside
 	outer     bool // the size may be the outside of a tube or the nominal size of a pipe
@@ -165,7 +166,7 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		if prev.is(classFamily) != nil && next.is(classFamily) != nil && sizePair(tokens, k+2) {
 			return true, true // BSP-DKOS 1/2-M22
 		}
-		return !it.glued && (!next.glued || next.is(classFamily) != nil), true
+		return !it.glued && (!next.glued || next.is(classFamily) != nil), next.is(classKind) == nil // 1/2 M x 16 - hose connector
 	case '/':
 		left := prev.figure != nil || prev.is(classSex) != nil || prev.is(classFamily) != nil
 		if prev.is(classSex) != nil && next.value(classAttr) == "nut" || prev.value(classAttr) == "nut" && next.is(classSex) != nil {

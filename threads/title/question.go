@@ -81,6 +81,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Which of the parts has the " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text joins two parts by a plus: give each its own line."
 	case l.evenly && len(r.Candidates) > 0:
 		return "Has each end the size " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text says that the part reduces, and gives one size: ask for both."
+	case c.brine && !l.one:
+		return "Is the brine port " + sizesOf(r.Candidates) + " too? The text gives two sizes, mostly those of the feed and of the product: look at the data sheet, or ask the shop."
 	case c.turns && !l.one:
 		return "Has this end of " + sizesOf(r.Candidates) + " " + r.Sex.String() + " a nut that turns too? The text says so once, and " + article(l.shape.kind) + " mostly has one: look at the picture, or ask the shop."
 	case l.surplus && len(r.Candidates) > 0:

@@ -169,14 +169,14 @@ func (l *line) unionSeal(ends []*phrase) {
 // halvesSeal takes a union's flat seal from its ends, and notes where it is.
 func (l *line) halvesSeal(ends []*phrase) {
 	for _, e := range ends {
-		e.attr &^= isWasher | isFlat
+		e.attr &^= isWasher | isFlat | isCone60
 		if e.fam == nil && e.attr&isTaper != 0 && l.threePiece() {
 			e.attr &^= isTaper // a union of three pieces closes on a flat or a cone between its halves
 		}
 	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		if v := it.value(classAttr); (v == "washer" || v == "flat-face" || v == "cone-seat") && (it.is(classKind) == nil || it.is(classKind).shape.traits&foremost != 0) {
+		if v := it.value(classAttr); (v == "washer" || v == "flat-face" || v == "cone-seat" || v == "cone-60") && (it.is(classKind) == nil || it.is(classKind).shape.traits&foremost != 0) {
 			l.ignore(l.words(it.from, it.to), "it closes between the halves of the union")
 			it.word = l.lex.word("the")
 		}

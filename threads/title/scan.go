@@ -128,6 +128,10 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		sc.tokens = append(sc.tokens, token{from: i, to: end, glued: glued, unread: true})
 		return end
 	}
+	if end := sc.numberNamed(i); end > 0 {
+		sc.tokens = append(sc.tokens, token{from: i, to: end, glued: glued, unread: true})
+		return end
+	}
 	if sc.norm[i] == 'm' && (!glued || !alnum(byteAt(sc.norm, i-1)) || i >= 3 && byteAt(sc.norm, i-1) >= utf8.RuneSelf && wide(sc.norm, i-3) || sc.behindX(i)) {
 		if end := sc.metric(i, glued); end > 0 && !sc.dashMale(i) {
 			return end
@@ -257,6 +261,29 @@ func (sc *scanner) known(i int) bool {
 	}
 	_, m := sc.lookUp(i)
 	return m != nil
+}
+
+// numberNamed gives the end of a part's number behind the word for one, SKU FP-5512-E: letters, a hyphen and three digits or more
+// are in it, and no stroke. 0 if none begins at i.
+func (sc *scanner) numberNamed(i int) int {
+	n := len(sc.tokens)
+	if n > 0 && sc.tokens[n-1].mark == ':' {
+		n--
+	}
+	if n == 0 || sc.tokens[n-1].role(classBefore) != asCode || !isBlank(byteAt(sc.norm, i-1)) && byteAt(sc.norm, i-1) != ':' {
+		return 0
+	}
+	end, digits, tied := i, 0, false
+	for ; end < len(sc.norm) && (alnum(sc.norm[end]) || sc.norm[end] == '-'); end++ {
+		tied = tied || sc.norm[end] == '-'
+		if digit(sc.norm[end]) {
+			digits++
+		}
+	}
+	if !tied || digits < 3 || end < len(sc.norm) && !isBlank(sc.norm[end]) && sc.norm[end] != ',' && sc.norm[end] != ')' {
+		return 0
+	}
+	return end
 }
 
 // gluedByX finds the x of cxfi, fxf, fptxmpt.

@@ -57,7 +57,7 @@ var pairPasses = [][]pairRewrite{
 		{
 			"a sex is the thread's and not the tube's", "Dış dişli dirsek 20x1/2",
 			func(e, o *phrase) bool {
-				return e.millimetres() && threadLike(o) && len(e.sexes) > 0 && len(o.sexes) == 0 && (o.end == "" || o.fam != nil)
+				return (e.millimetres() || (takesTube(e.end) || e.end == "TUBE") && o.fam != nil) && threadLike(o) && len(e.sexes) > 0 && len(o.sexes) == 0 && (o.end == "" || o.fam != nil)
 			},
 			func(e, o *phrase) { o.sexes, e.sexes = e.sexes, nil },
 		},

@@ -66,8 +66,8 @@ func hoseBore(e *phrase, ends []*phrase) *phrase {
 	bore := &phrase{from: e.from, to: e.to, end: "BARB", fig: e.fig}
 	e.fig, e.end = hoseThread(), ""
 	for _, o := range ends {
-		if o != e && o.end == "BARB" {
-			return nil
+		if o != e && (o.end == "BARB" || o.fam != nil && o.fam.value != "NH" && o.end == "") {
+			return nil // 1/2 FPT x 1/2 MHT: the thread of a half inch hose is that of all
 		}
 	}
 	return bore

@@ -10,14 +10,15 @@ import (
 // thread; 22 and 32 may be the nominal bore of one.
 var refrigerants = map[float64]bool{134: true, 290: true, 404: true, 407: true, 410: true, 422: true, 448: true, 449: true, 454: true, 507: true, 513: true, 600: true, 717: true, 744: true, 1234: true, 22: false, 32: false}
 
-// refrigerant takes the thread from the R of R410 and R134a, and of R32 and R22 beside the word for a flare.
+// refrigerant takes the thread from the R of R410 and R134a, and of R32 and R22 beside the word for a flare; no thread has a
+// size of three digits: R412 is a refrigerant too, or a price in rand.
 func (l *line) refrigerant(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	if m := it.is(classFamily); m == nil || m.value != "R" || l.one || next.figure == nil || !next.glued || !next.figure.whole {
 		return
 	}
 	always, known := refrigerants[next.figure.v]
-	if !known || !always && !l.saysFlare() {
+	if next.figure.v < 100 && (!known || !always && !l.saysFlare()) {
 		return
 	}
 	it.word, it.unread = l.lex.word("the"), false

@@ -36,6 +36,11 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 	if stop := sc.horsepower(at, f); stop > 0 {
 		return stop
 	}
+	if f.frac && !f.marked && f.v < 1 {
+		if stop := sc.pressureBehind(end, at, f); stop > 0 {
+			return stop
+		}
+	}
 	if f.frac || f.marked {
 		f.kind = inchSize
 		return sc.parallelClass(end, f)
@@ -66,6 +71,17 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		}
 	}
 	return end
+}
+
+// pressureBehind reads a fraction of a bar or a psi, such as a check valve cracks at; 0 if no such unit follows.
+func (sc *scanner) pressureBehind(end, at int, f *figure) int {
+	stop, m := sc.unitAt(at)
+	for _, s := range m {
+		if s.class == classUnit && pressureUnit[s.value] != 0 {
+			return sc.takeUnit(end, at, stop, s, f)
+		}
+	}
+	return 0
 }
 
 // ofHose reports a word for hose or pipe, which is sold by the metre.
@@ -112,7 +128,30 @@ func (sc *scanner) unitAt(at int) (int, []*sense) {
 			return x, m
 		}
 	}
+	return sc.unitBeforeEnd(at)
+}
+
+// unitBeforeEnd looks up the unit that a figure is glued to where the word of an end is glued to the unit: the
+// in of 3/4inMIP, the mm of 20mmFPT.
+func (sc *scanner) unitBeforeEnd(at int) (int, []*sense) {
+	if at+2 >= len(sc.norm) || !digit(byteAt(sc.norm, at-1)) || !hasText(sc.norm, at, "in") && !hasText(sc.norm, at, "mm") {
+		return 0, nil
+	}
+	rest, stop := at+2, sc.run(at, false)
+	for to := stop; to > rest; to-- {
+		if to < stop && sc.norm[to] != 'x' {
+			continue
+		}
+		if _, m := sc.exact(rest, to); slices.ContainsFunc(m, (*sense).ofEnd) {
+			return sc.exact(at, rest)
+		}
+	}
 	return 0, nil
+}
+
+// ofEnd reports a word that says something of an end.
+func (m *sense) ofEnd() bool {
+	return m.class == classFamily || m.class == classSex || m.class == classEnd
 }
 
 func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
@@ -122,7 +161,7 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		sized := f.v <= 4 && f.whole
 		switch sc.norm[at] {
 		case 'm':
-			if capital || sized && at > end && !sc.figured() || digit(byteAt(sc.norm, stop)) {
+			if capital || sized && at > end && !sc.figured() || digit(byteAt(sc.norm, stop)) && !(f.whole && f.v < 10 && sc.twoDigits(stop)) {
 				return end // m18x1.5 is no 8 m of dn8 m18x1.5
 			}
 		case 'g':
@@ -158,8 +197,20 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		}
 	default:
 		f.drop(unit.role)
+		if unit.role == asLength && one && sc.norm[at] == 'm' && at == end {
+			if sc.twoDigits(stop) {
+				return stop + 2 // 1m20: a metre and twenty
+			}
+		}
 	}
 	return stop
+}
+
+// twoDigits reports two digits at a place, and nothing glued to them that makes them a size.
+func (sc *scanner) twoDigits(i int) bool {
+	_, end := sc.digits(i)
+	behind := byteAt(sc.norm, end)
+	return end == i+2 && !alnum(behind) && behind != '/' && behind != '.' && behind != '"'
 }
 
 // horsepower reads the power of a motor, which comes in fractions too (1/2 HP); CV, which is also
