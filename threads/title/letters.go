@@ -129,6 +129,10 @@ func (l *line) hoseFerrule(k int) {
 		it.word, it.unread = l.lex.word("the"), false // the ring of a compression end
 		return
 	}
+	if !l.one && (text == "ferrule" || text == "ferrules") && l.says("TUBE") && !l.says("BARB") && slices.ContainsFunc(l.tokens, func(o token) bool { m := o.is(classKind); return m != nil && m.shape.ends >= 0 }) {
+		it.word, it.unread = l.lex.word("compression"), false // ferrule tube fitting: its rings hold the tube
+		return
+	}
 	if l.one || text != "ferrule" && text != "ferrules" || !l.namesHose() || l.says("BARB") {
 		return
 	}

@@ -138,7 +138,7 @@ func (l *line) survey() {
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
-	if (l.namesHose() || l.says("TUBE") || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
+	if (l.namesHose() || l.says("TUBE") || l.says("TUBING") || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && l.byLength() {
 		l.shape = l.lex.shapes["hose stock"]
 	}
 	if l.hoseAssembly() {
@@ -154,6 +154,27 @@ func (l *line) survey() {
 		l.evidence = true
 	}
 	l.litres()
+}
+
+// byLength reports a word for what is sold by its length, or a price for a metre or a foot: $14.90/m.
+func (l *line) byLength() bool {
+	for k := range l.tokens {
+		if l.tokens[k].value(classNoise) == "by-length" {
+			return true
+		}
+		if slices.ContainsFunc(l.tokens, func(it token) bool { return it.is(classFamily) != nil || it.is(classSex) != nil }) {
+			continue
+		}
+		unit := at(l.tokens, k+2)
+		if l.tokens[k].figure == nil || at(l.tokens, k+1).mark != '/' || !l.priced(k) && !l.twoDecimals(&l.tokens[k]) {
+			continue
+		}
+		switch string(l.norm[unit.from:unit.to]) {
+		case "m", "mt", "mtr", "metre", "meter", "ft", "lm":
+			return true
+		}
+	}
+	return false
 }
 
 // ringByItself reports that a rubber or a figure stands right behind the O-ring that a line begins with, and no thread is said: the ring

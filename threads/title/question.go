@@ -1,6 +1,7 @@
 package title
 
 import (
+	"slices"
 	"strings"
 
 	"handtight/pressure/quantity"
@@ -21,6 +22,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is " + quote(r.Words) + " an end, " + sizesOf(r.Candidates) + ", or the length of the part? The text says both: look at the picture, or ask the shop."
 	case c.fig != nil && c.fig.or != "" && len(r.Candidates) > 0:
 		return "Is the size " + c.fig.or + " or " + c.fig.words(l) + "? The text gives both: ask the shop which it is."
+	case l.listLetter(c) && len(r.Candidates) > 0:
+		return "Is " + quote(l.words(l.tokens[0].from, l.tokens[1].to)) + " an end, " + sizesOf(r.Candidates) + ", or what the list numbers the part by? It stands before the name, and other figures behind it: ask the shop."
 	case l.unsure && len(r.Candidates) > 0:
 		what := " a thread: "
 		if !r.Candidates[0].Family.Threaded() {
@@ -43,6 +46,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return askOutside(c, r.Candidates)
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
+	case l.onlyG(c, r.Candidates) && !l.one:
+		return "Is the " + r.Candidates[0].Size + " a thread, " + strings.TrimSpace(r.Candidates[0].Form.Designation+" "+r.Sex.String()) + ", or the outside of a tube that is flared, soldered or held by a ring? No thread is named, and few pipe threads are of that size: measure it, or ask the shop."
 	case c.lent && !r.Candidates[0].Family.Threaded() && len(r.Candidates) == 1:
 		return "Is the " + quote(r.Words) + " " + article(r.Candidates[0].String()) + ", as the rest of the text says of its other end? Not understood: " + l.strangeWords() + ". Look at the picture, or ask the shop."
 	case c.apart && !r.Candidates[0].Family.Threaded() && !l.one:
@@ -92,6 +97,20 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " what " + quote(r.Words) + " means? Not understood: " + l.strangeWords() + ", in the middle of " + quote(l.inside) + ". Look at the picture, or ask the shop."
 	}
 	return ""
+}
+
+// onlyG reports an end of which no thread is named, and whose size of all pipe threads only G has: 5/8 and 7/8.
+func (l *line) onlyG(c *phrase, ends []threads.End) bool {
+	return c.fam == nil && c.fig != nil && c.fig.kind == inchSize && len(ends) == 1 && ends[0].Family == threads.G && !slices.Contains(pipeSizes, c.fig.v)
+}
+
+// listLetter reports a letter of a thread with one figure before the name of the part that a line begins with, where a size stands
+// behind the name: R1 codo 110 mm, G2 elbow 1/2.
+func (l *line) listLetter(c *phrase) bool {
+	if l.one || len(l.tokens) < 4 || c.fam == nil || c.fig == nil || l.tokens[0].is(classFamily) != c.fam || l.tokens[1].figure != c.fig {
+		return false
+	}
+	return l.tokens[0].to == l.tokens[0].from+1 && l.tokens[1].glued && c.fig.whole && !c.fig.marked && l.tokens[2].is(classKind) != nil && slices.ContainsFunc(l.tokens[3:], func(it token) bool { return it.figure != nil })
 }
 
 // namesHoseItself reports a word for hose or its tail that is no inside diameter.

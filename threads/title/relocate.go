@@ -183,6 +183,26 @@ func (l *line) halvesSeal(ends []*phrase) {
 	}
 }
 
+// wallWasher takes the washer from the thread of a part that goes through a wall: it lies between the wall and the nut.
+func (l *line) wallWasher(ends []*phrase) {
+	if l.one || !l.is(bulkhead) {
+		return
+	}
+	onWall := false
+	for _, e := range ends {
+		if e.attr&isWasher != 0 && threadLike(e) && e.attr&(isNut|isSwivel) == 0 {
+			e.attr &^= isWasher
+			onWall = true
+		}
+	}
+	for k := range l.tokens {
+		if it := &l.tokens[k]; onWall && it.value(classAttr) == "washer" {
+			l.ignore(l.words(it.from, it.to), "it lies on the wall")
+			it.word = l.lex.word("the")
+		}
+	}
+}
+
 // threePiece reports a union of three pieces.
 func (l *line) threePiece() bool {
 	text := bytes.ReplaceAll(l.norm, []byte(" "), nil)
@@ -423,8 +443,72 @@ func (l *line) takeTeeSex(k int, s *shape) {
 	}
 }
 
+// sideSexes gives a tee whose ends are of one size the sex that stands beside the word for its branch or its run: female, male
+// branch. The other word for a sex, if there is one, is that of the rest.
+func (l *line) sideSexes(ends []*phrase) {
+	if l.one || !l.is(tee) || len(ends) != 3 || !ends[0].sameFigure(ends[1]) || !ends[1].sameFigure(ends[2]) {
+		return
+	}
+	side := map[string]threads.Sex{}
+	rest := threads.NoSex
+	for k := range l.tokens {
+		m := l.tokens[k].is(classSex)
+		if m == nil {
+			continue
+		}
+		same := !slices.ContainsFunc(m.sexes, func(s threads.Sex) bool { return s != m.sexes[0] })
+		where := l.sideBeside(k)
+		switch {
+		case !same || where != "" && len(m.sexes) > 1 && where == "branch":
+			return
+		case where != "":
+			side[where] = m.sexes[0]
+		default:
+			rest = m.sexes[0]
+		}
+	}
+	if side["branch"] == threads.NoSex && side["run"] == threads.NoSex {
+		return
+	}
+	for k, where := range [...]string{"run", "run", "branch"} {
+		if sex := side[where]; sex != threads.NoSex {
+			ends[k].sexes = []threads.Sex{sex}
+		} else if rest != threads.NoSex {
+			ends[k].sexes = []threads.Sex{rest}
+		}
+	}
+}
+
+// sideBeside is the side of a tee that the words beside a sex name: male branch, male on the branch, and where the first
+// side stands before the first sex, branch male.
+func (l *line) sideBeside(k int) string {
+	side := func(it *token) string {
+		if v := it.value(classNoise); v == "branch" || v == "run" {
+			return v
+		}
+		return ""
+	}
+	first := slices.IndexFunc(l.tokens, func(it token) bool { return side(&it) != "" || it.is(classSex) != nil })
+	if first >= 0 && side(&l.tokens[first]) != "" {
+		return side(at(l.tokens, k-1))
+	}
+	for j := k + 1; j < min(k+4, len(l.tokens)); j++ {
+		if v := side(&l.tokens[j]); v != "" {
+			return v
+		}
+		if l.tokens[j].is(classNoise) == nil || l.tokens[j].figure != nil {
+			return ""
+		}
+	}
+	if j := k - 1; at(l.tokens, k-2).mark == ',' {
+		return side(at(l.tokens, j)) // IG, Abgang AG
+	}
+	return ""
+}
+
 // sexOfTee gives the sex of a branch tee to its last end, and that of a run tee to its first.
 func (l *line) sexOfTee(ends []*phrase) {
+	l.sideSexes(ends)
 	if l.teeSex == threads.NoSex || len(ends) != 3 {
 		return
 	}

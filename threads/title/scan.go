@@ -263,14 +263,18 @@ func (sc *scanner) known(i int) bool {
 	return m != nil
 }
 
-// numberNamed gives the end of a part's number behind the word for one, SKU FP-5512-E: letters, a hyphen and three digits or more
-// are in it, and no stroke. 0 if none begins at i.
+// numberNamed gives the end of a part's number behind the word or the sign for one, SKU FP-5512-E, # RM-38A2: letters, a hyphen and
+// three digits or more are in it, and no stroke. 0 if none begins at i.
 func (sc *scanner) numberNamed(i int) int {
-	n := len(sc.tokens)
+	n, sign := len(sc.tokens), i-1
+	for sign > 0 && isBlank(sc.norm[sign]) {
+		sign--
+	}
 	if n > 0 && sc.tokens[n-1].mark == ':' {
 		n--
 	}
-	if n == 0 || sc.tokens[n-1].role(classBefore) != asCode || !isBlank(byteAt(sc.norm, i-1)) && byteAt(sc.norm, i-1) != ':' {
+	named := n > 0 && sc.tokens[n-1].role(classBefore) == asCode && (isBlank(byteAt(sc.norm, i-1)) || byteAt(sc.norm, i-1) == ':')
+	if !named && byteAt(sc.norm, sign) != '#' {
 		return 0
 	}
 	end, digits, tied := i, 0, false

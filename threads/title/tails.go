@@ -143,7 +143,7 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		tubed = tubed || e.millimetres()
 	}
 	for _, e := range ends {
-		if e.bare() && !tubed && (e.fig.kind == inchSize || e.fig.kind == dnSize) && !l.one && !anyThread(ends) && (word == "SOCKET" || word == "SOLDER" || word == "PRESS" || word == "LAYER") {
+		if e.bare() && !tubed && (e.fig.kind == inchSize || e.fig.kind == dnSize) && !l.one && !anyThread(ends) && (word == "SOCKET" || word == "SOLDER" || word == "PRESS" || word == "LAYER" || word == "FLANGE" && e.fig.kind == dnSize) {
 			e.end = word
 			continue
 		}

@@ -91,6 +91,12 @@ func ofHose(it token) bool {
 	return end == "HOSE" || end == "TUBE" || end == "TUBING" || end == "BARB" || m != nil && (m.shape.traits&hose != 0 || m.shape.ends < 0)
 }
 
+// namesMadeUp reports the name of a hose with its ends, of which metres stand beside it: flexible 2 m.
+func namesMadeUp(it token) bool {
+	m := it.is(classKind)
+	return m != nil && m.shape.traits&madeUp != 0
+}
+
 // familyAt reports the name of a thread at a place.
 func (sc *scanner) familyAt(i int) bool {
 	_, m := sc.lookUp(i)
@@ -161,7 +167,7 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		sized := f.v <= 4 && f.whole
 		switch sc.norm[at] {
 		case 'm':
-			if capital || sized && at > end && !sc.figured() || digit(byteAt(sc.norm, stop)) && !(f.whole && f.v < 10 && sc.twoDigits(stop)) {
+			if capital || sized && at > end && !sc.figured() && !slices.ContainsFunc(sc.tokens, namesMadeUp) || digit(byteAt(sc.norm, stop)) && !(f.whole && f.v < 10 && sc.twoDigits(stop)) {
 				return end // m18x1.5 is no 8 m of dn8 m18x1.5
 			}
 		case 'g':
