@@ -129,8 +129,9 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		return end
 	}
 	if end := sc.numberNamed(i); end > 0 {
-		sc.tokens = append(sc.tokens, token{from: i, to: end, glued: glued, unread: true})
-		return end
+		f := sc.pad.figure()
+		f.drop(asCode)
+		return sc.addFigure(i, end, glued, f)
 	}
 	if sc.norm[i] == 'm' && (!glued || !alnum(byteAt(sc.norm, i-1)) || i >= 3 && byteAt(sc.norm, i-1) >= utf8.RuneSelf && wide(sc.norm, i-3) || sc.behindX(i)) {
 		if end := sc.metric(i, glued); end > 0 && !sc.dashMale(i) {
@@ -263,8 +264,8 @@ func (sc *scanner) known(i int) bool {
 	return m != nil
 }
 
-// numberNamed gives the end of a part's number behind the word or the sign for one, SKU FP-5512-E, # RM-38A2: letters, a hyphen and
-// three digits or more are in it, and no stroke. 0 if none begins at i.
+// numberNamed gives the end of a part's number behind the word or the sign for one, SKU FP-5512-E, # RM-38A2: two letters or more,
+// a hyphen, and three digits or more. 0 if none begins at i.
 func (sc *scanner) numberNamed(i int) int {
 	n, sign := len(sc.tokens), i-1
 	for sign > 0 && isBlank(sc.norm[sign]) {
@@ -277,14 +278,13 @@ func (sc *scanner) numberNamed(i int) int {
 	if !named && byteAt(sc.norm, sign) != '#' {
 		return 0
 	}
-	end, digits, tied := i, 0, false
+	end, digits, letters := i, 0, sc.run(i, false)-i
 	for ; end < len(sc.norm) && (alnum(sc.norm[end]) || sc.norm[end] == '-'); end++ {
-		tied = tied || sc.norm[end] == '-'
 		if digit(sc.norm[end]) {
 			digits++
 		}
 	}
-	if !tied || digits < 3 || end < len(sc.norm) && !isBlank(sc.norm[end]) && sc.norm[end] != ',' && sc.norm[end] != ')' {
+	if letters < 2 || byteAt(sc.norm, i+letters) != '-' || digits < 3 || end < len(sc.norm) && !isBlank(sc.norm[end]) && sc.norm[end] != ',' && sc.norm[end] != ')' {
 		return 0
 	}
 	return end
