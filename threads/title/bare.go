@@ -132,7 +132,10 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 		return bare
 	}
 	made := prev.is(classMaterial) != nil && (at(l.tokens, k-2).is(classEnd) != nil || f.whole && pipeOutsides[f.v] && f.v >= 20 && l.shape != nil && l.shape.ends >= 0 && prev.value(classMaterial) == "pe") // tube PE 20
-	straight := prev.is(classNoise) != nil && prev.to-prev.from > 4 && at(l.tokens, k-2).value(classEnd) == "BARB"                                                                                            // portagomma dritto 16
+	if string(l.norm[prev.from:prev.to]) == "de" && namesHoseWord(at(l.tokens, k-2)) && f.whole && f.v >= 4 && f.v <= 63 && !l.one {
+		return mmSize // pour tuyau de 13
+	}
+	straight := prev.is(classNoise) != nil && prev.to-prev.from > 4 && at(l.tokens, k-2).value(classEnd) == "BARB" // portagomma dritto 16
 	if prev.is(classEnd) != nil || next.is(classEnd) != nil || made || straight {
 		if f.v >= 4 && f.v <= 63 && !(f.v == 45 && l.is(angled)) {
 			return mmSize
@@ -176,6 +179,12 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 		return inchSize
 	}
 	return bare
+}
+
+// namesHoseWord reports a word for a hose or for what goes into one.
+func namesHoseWord(it *token) bool {
+	v := it.value(classEnd)
+	return v == "HOSE" || v == "BARB"
 }
 
 // decimalBesideFraction reports a decimal of a hose in a line that writes its size of an inch as a fraction: hose 1.50 chrome

@@ -209,6 +209,8 @@ func (l *line) noSize(k int, f *figure, prev, next *token) role {
 	switch {
 	case l.priced(k), l.amount(k, f):
 		return asPrice
+	case l.atPrice(k, f):
+		return asCount
 	case l.timesPrice(k) != noRole:
 		return l.timesPrice(k)
 	case hasText(l.norm, l.tokens[k].to, ".."):

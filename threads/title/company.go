@@ -32,8 +32,8 @@ func (l *line) together(k int) bool {
 	if slices.Contains(withWords, text(k)) {
 		return true
 	}
-	if it.mark == '/' && k > 0 && text(k-1) == "w" {
-		return true // w/ bracket
+	if it.mark == '/' && k > 0 && (text(k-1) == "w" || text(k-1) == "c" && it.glued) {
+		return true // w/ bracket, c/empaque
 	}
 	return it.mark == '+' || it.mark == '&'
 }

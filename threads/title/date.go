@@ -31,6 +31,23 @@ func (sc *scanner) calendar(i int) int {
 	return at
 }
 
+// dayAndMonth gives the end of a day and a month behind a word for when a thing is sent, est ship 11/14; 0 if none begins at i.
+func (sc *scanner) dayAndMonth(i int) int {
+	n := len(sc.tokens)
+	if n == 0 || sc.tokens[n-1].role(classBefore) != asTime {
+		return 0
+	}
+	a, end := sc.digits(i)
+	if c := byteAt(sc.norm, end); c != '/' && c != '.' && c != '-' {
+		return 0
+	}
+	b, stop := sc.digits(end + 1)
+	if stop == end+1 || a < 1 || b < 1 || a > 31 || b > 31 || min(a, b) > 12 || alnum(byteAt(sc.norm, stop)) || byteAt(sc.norm, stop) == '"' {
+		return 0
+	}
+	return stop
+}
+
 // listNumber gives the end of the number that begins a line of a list, 12. or 3); 0 if none begins at i.
 func (sc *scanner) listNumber(i int) int {
 	if len(sc.tokens) > 0 {

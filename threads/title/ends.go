@@ -204,6 +204,13 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if len(ends) == 2 && l.is(unequal) && !l.is(bush) && ends[0].end == "FERRULE" && ends[1].bare() {
 		ends[1].end = "FERRULE" // reducer, tri-clamp 3" x 2"
 	}
+	if len(ends) == 1 && !l.one && (l.is(valve) || l.is(set)) && l.inletOnly() {
+		l.unjudged = append(l.unjudged, "the outlet (nothing is said of it)")
+		return ends
+	}
+	if male, nut := l.studAndNut(ends); nut != nil {
+		return []*phrase{male, nut}
+	}
 	if len(ends) == 1 && l.is(pump) && l.saysOutlet() {
 		l.unjudged = append(l.unjudged, "the inlet (nothing is said of it)")
 		return ends
@@ -449,6 +456,22 @@ func (l *line) spread(ends []*phrase, n int) []*phrase {
 	return ends
 }
 
+// studAndNut parts an end that is called male from the code of a nut beside it, which is the part's other end: male elbow 12L
+// with DKOL. Nil if nothing of the kind is said.
+func (l *line) studAndNut(ends []*phrase) (male, nut *phrase) {
+	if l.one || len(ends) != 1 || l.shape == nil || l.shape.ends != 2 && !l.is(adaptor) {
+		return nil, nil
+	}
+	e := ends[0]
+	if e.fam == nil || e.fam.series() == 0 || len(e.fam.sexes) != 1 || e.fam.sexes[0] != threads.Female || len(e.sexes) != 1 || e.sexes[0] != threads.Male {
+		return nil, nil
+	}
+	nut = copyOf(e)
+	nut.sexes = e.fam.sexes
+	e.attr &^= isNut | isSwivel | isConeRing
+	return e, nut
+}
+
 // ownForm leaves the i-th of two ends of one phrase the form that is said of it: konisches AG und
 // zylindrisches IG.
 func (l *line) ownForm(c *phrase, i, n int) {
@@ -505,6 +528,15 @@ func (l *line) inletBetween(from, to int) bool {
 		}
 	}
 	return false
+}
+
+// inletOnly reports that a word for the inlet stands behind the name of the part, and none for the outlet, nor two for both.
+func (l *line) inletOnly() bool {
+	if l.both || slices.ContainsFunc(outletWords[:], func(w string) bool { return bytes.Contains(l.norm, []byte(w)) }) {
+		return false
+	}
+	named := slices.IndexFunc(l.tokens, func(it token) bool { return it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 })
+	return named >= 0 && l.inletBetween(l.tokens[named].to, len(l.norm))
 }
 
 // outletWords are words for the outlet of a pump.

@@ -133,7 +133,8 @@ func (l *line) hoseFerrule(k int) {
 		it.word, it.unread = l.lex.word("compression"), false // ferrule tube fitting: its rings hold the tube
 		return
 	}
-	if l.one || text != "ferrule" && text != "ferrules" || !l.namesHose() || l.says("BARB") {
+	crimped := l.says("CRIMP") || hasWord(string(l.norm), "skive") || hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "swage")
+	if l.one || text != "ferrule" && text != "ferrules" || !l.namesHose() && !crimped || l.says("BARB") {
 		return
 	}
 	for j := range l.tokens {

@@ -62,11 +62,15 @@ func (l *line) smallWord(k int) {
 		it.word, it.unread = l.lex.word("the"), false
 		return
 	}
+	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'p' && it.unread && next.mark == '/' && next.glued && l.withBehind(k+2) && !l.one {
+		it.word, it.unread = l.lex.word("für"), false // p/tanque: for a tank
+		return
+	}
 	if l.fuelGas(k) {
 		return
 	}
 	if next := at(l.tokens, k+1); it.to-it.from == 1 && l.norm[it.from] == 'c' && next.mark == '/' && next.glued && (isBlank(byteAt(l.norm, next.to)) || l.withBehind(k+2)) {
-		it.word = l.lex.word("the") // c/ rosca: with a thread
+		it.word, it.unread = l.lex.word("the"), false // c/ rosca: with a thread
 		return
 	}
 	if it.is(classFamily) == nil || l.capital(it.from) || l.one {
@@ -227,6 +231,9 @@ func (l *line) withBehind(k int) bool {
 	if f := it.figure; f != nil && f.whole && f.kind == bare && !f.marked && it.glued {
 		f.drop(asCount)
 		return true
+	}
+	if v := it.value(classAttr); v == "washer" || v == "o-ring" {
+		return it.glued // c/empaque
 	}
 	return it.figure == nil && it.glued && it.to-it.from > 2 && it.is(classSex) == nil && (it.is(classEnd) == nil || it.is(classFamily) != nil)
 }

@@ -91,6 +91,10 @@ func (sc *scanner) number(i int, glued bool) int {
 		f.drop(asDate)
 		return sc.addFigure(i, end, glued, f)
 	}
+	if end := sc.dayAndMonth(i); end > 0 {
+		f.drop(asDate)
+		return sc.addFigure(i, end, glued, f)
+	}
 	if end := sc.listNumber(i); end > 0 {
 		f.drop(asListed)
 		return sc.addFigure(i, end, glued, f)
@@ -109,6 +113,10 @@ func (sc *scanner) number(i int, glued bool) int {
 			f.drop(asCount) // 2-in-1 adaptor
 			return sc.addFigure(i, end+len(all), glued, f)
 		}
+	}
+	if f.whole && f.v == 6 && hasText(sc.norm, end, "-k") && (hasText(sc.norm, end, "-kt") || hasText(sc.norm, end, "-kant")) {
+		f.drop(asMeasure) // 6-kt., 6-kant: hexagonal
+		return sc.addFigure(i, sc.run(end+1, false), glued, f)
 	}
 	if stop := sc.piecesOfBody(end, f); stop > 0 {
 		f.drop(asCount)
@@ -507,7 +515,7 @@ func (sc *scanner) inchMark(end int, f *figure) int {
 		return at + 1
 	}
 	if at < len(sc.norm) && !f.marked {
-		if stop, m := sc.unitAt(at); m != nil && hasUnit(m, "inch") && (f.whole || f.frac || at == end || f.v <= 4) {
+		if stop, m := sc.unitAt(at); m != nil && hasUnit(m, "inch") && !sc.taxAt(sc.blanks(stop)) && (f.whole || f.frac || at == end || f.v <= 4) {
 			f.marked = true
 			if byteAt(sc.norm, stop) == '.' {
 				stop++
@@ -516,6 +524,16 @@ func (sc *scanner) inchMark(end int, f *figure) int {
 		}
 	}
 	return sc.tiedUnit(end, f)
+}
+
+// taxAt reports the name of a tax at a place: 8.15 inc GST is no inch.
+func (sc *scanner) taxAt(i int) bool {
+	for _, tax := range [...]string{"gst", "vat", "tax", "btw", "mwst", "iva", "tva", "moms"} {
+		if hasText(sc.norm, i, tax) && !alnum(byteAt(sc.norm, i+len(tax))) {
+			return true
+		}
+	}
+	return false
 }
 
 // tiedUnit reads 1-inch and 25-mm, whose hyphen is no separator; 2-in-1 is not one.

@@ -229,6 +229,7 @@ func (sc *scanner) metricClass(end int, f *figure) int {
 // spacedPitch joins a size and its threads an inch that stand apart, before the thread's
 // name: 1/2 x 14 NPT, 1/2 - 14 NPT, 1/2 14 NPT.
 func (l *line) spacedPitch() {
+	l.pitchOfSex()
 	for k := 0; k < len(l.tokens); k++ {
 		size := l.tokens[k].figure
 		if size == nil || size.kind != inchSize && size.kind != bare || size.v > 4 || !size.frac && !size.marked && !size.whole {
@@ -253,5 +254,29 @@ func (l *line) spacedPitch() {
 		size.kind, size.pitch, size.tube = unSize, turns.v, turns.v
 		l.tokens[k].to = l.tokens[j].to
 		l.tokens = append(l.tokens[:k+1], l.tokens[j+1:]...)
+	}
+}
+
+// pitchOfSex reads 12x1,5 AG as M12x1.5 whose letter lacks: a sex stands beside it, the second figure is a pitch of the first, and no
+// tube, whose wall it would be, is named.
+func (l *line) pitchOfSex() {
+	if l.one || l.says("TUBE") || l.says("TUBING") || l.namesHose() {
+		return
+	}
+	for k := range l.tokens {
+		size, pitch := l.tokens[k].figure, at(l.tokens, k+2).figure
+		if !size.plain() || !size.whole || size.kind != bare || size.v < 8 || size.v > 42 || at(l.tokens, k+1).value(classSep) != "x" || !at(l.tokens, k+2).glued {
+			continue
+		}
+		if pitch == nil || pitch.kind != bare || pitch.frac || pitch.marked || pitch.v != 1.5 && pitch.v != 1.25 && pitch.v != 1.75 || at(l.tokens, k+3).value(classSep) != "" {
+			continue
+		}
+		if l.beside(k, -1).is(classSex) == nil && l.beside(k+2, 1).is(classSex) == nil || l.beside(k, -1).figure != nil || l.beside(k, -1).is(classMaterial) != nil {
+			continue
+		}
+		size.kind, size.pitch = metricSize, pitch.v
+		l.tokens[k].to = l.tokens[k+2].to
+		l.tokens = slices.Delete(l.tokens, k+1, k+3)
+		return
 	}
 }

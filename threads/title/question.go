@@ -46,6 +46,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return askOutside(c, r.Candidates)
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
+	case l.washerOnly(c, r.Candidates) && !l.one:
+		return "Is the thread " + r.Candidates[0].Form.Designation + " " + strings.TrimSpace(r.Sex.String()) + "? The text says a washer, which lies under a parallel thread, and not which thread it is: look for G or BSPP on the part, or ask the shop."
 	case l.onlyG(c, r.Candidates) && !l.one:
 		return "Is the " + r.Candidates[0].Size + " a thread, " + strings.TrimSpace(r.Candidates[0].Form.Designation+" "+r.Sex.String()) + ", or the outside of a tube that is flared, soldered or held by a ring? No thread is named, and few pipe threads are of that size: measure it, or ask the shop."
 	case c.lent && !r.Candidates[0].Family.Threaded() && len(r.Candidates) == 1:
@@ -97,6 +99,12 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " what " + quote(r.Words) + " means? Not understood: " + l.strangeWords() + ", in the middle of " + quote(l.inside) + ". Look at the picture, or ask the shop."
 	}
 	return ""
+}
+
+// washerOnly reports a thread that nothing but the word for a washer makes a parallel one. A nut that turns closes it too.
+func (l *line) washerOnly(c *phrase, ends []threads.End) bool {
+	named := c.fam != nil && c.fam.value != "BSP" && c.fam.value != "THREAD" && c.fam.value != "PIPE"
+	return !named && c.attr&isWasher != 0 && c.attr&(isNut|isSwivel|isFlat|isParallel) == 0 && len(ends) == 1 && ends[0].Family == threads.G && !l.is(ring) && !l.hoseNut(c)
 }
 
 // onlyG reports an end of which no thread is named, and whose size of all pipe threads only G has: 5/8 and 7/8.

@@ -58,6 +58,11 @@ func scan(s *spelling) []token {
 func (sc *scanner) step(i int) int {
 	b := sc.norm[i]
 	glued := i > 0 && !isBlank(sc.norm[i-1])
+	if end := sc.manyPieces(i); end > 0 {
+		f := sc.pad.figure()
+		f.drop(asCode)
+		return sc.addFigure(i, end, glued, f)
+	}
 	switch {
 	case isBlank(b):
 		return i + 1
@@ -76,6 +81,26 @@ func (sc *scanner) step(i int) int {
 	return sc.markAt(i, glued)
 }
 
+// leastPieces is how many runs of letters and of digits, by turns, no size has and a code may have: 15F4M4P.
+const leastPieces = 6
+
+// manyPieces gives the end of a code that letters and digits change in by turns, without a stroke, a stop or an x; 0 if none begins.
+func (sc *scanner) manyPieces(i int) int {
+	if !sc.blended || !digit(sc.norm[i]) || alnum(byteAt(sc.norm, i-1)) {
+		return 0
+	}
+	pieces, end := 0, i
+	for ; end < len(sc.norm) && alnum(sc.norm[end]) && sc.norm[end] != 'x'; end++ {
+		if end == i || digit(sc.norm[end]) != digit(sc.norm[end-1]) {
+			pieces++
+		}
+	}
+	if pieces < leastPieces || end < len(sc.norm) && !isBlank(sc.norm[end]) && sc.norm[end] != ',' && sc.norm[end] != ')' {
+		return 0
+	}
+	return end
+}
+
 // link gives the end of an address of the web, which says nothing of the part; 0 if none begins at i.
 func (sc *scanner) link(i int) int {
 	if b := sc.norm[i]; b != 'h' && b != 'w' || !hasText(sc.norm, i, "http://") && !hasText(sc.norm, i, "https://") && !hasText(sc.norm, i, "www.") {
@@ -90,6 +115,9 @@ func (sc *scanner) link(i int) int {
 // figureFirst reports that a phrase beginning with a figure is the tail of a
 // fraction or a size, and not a word.
 func (sc *scanner) figureFirst(i, end int) bool {
+	if byteAt(sc.norm, end-1) == 't' && digit(byteAt(sc.norm, end-2)) && byteAt(sc.norm, sc.blanks(end)) == 'x' {
+		return true // 1/4T x 1/4 NPT is a tube, and no quarter of a turn
+	}
 	return byteAt(sc.norm, i-1) == '/' || byteAt(sc.norm, end) == '/' || byteAt(sc.norm, end) == '"'
 }
 
@@ -265,7 +293,7 @@ func (sc *scanner) known(i int) bool {
 }
 
 // numberNamed gives the end of a part's number behind the word or the sign for one, SKU FP-5512-E, # RM-38A2: two letters or more,
-// a hyphen, and three digits or more. 0 if none begins at i.
+// a hyphen, and three digits or more, or two where the letters are no word. 0 if none begins at i.
 func (sc *scanner) numberNamed(i int) int {
 	n, sign := len(sc.tokens), i-1
 	for sign > 0 && isBlank(sc.norm[sign]) {
@@ -284,7 +312,8 @@ func (sc *scanner) numberNamed(i int) int {
 			digits++
 		}
 	}
-	if letters < 2 || byteAt(sc.norm, i+letters) != '-' || digits < 3 || end < len(sc.norm) && !isBlank(sc.norm[end]) && sc.norm[end] != ',' && sc.norm[end] != ')' {
+	strange := letters > 2 && sc.lex.words[string(sc.norm[i:i+letters])] == nil
+	if letters < 2 || byteAt(sc.norm, i+letters) != '-' || digits < 3 && !(strange && digits > 1) || end < len(sc.norm) && !isBlank(sc.norm[end]) && sc.norm[end] != ',' && sc.norm[end] != ')' {
 		return 0
 	}
 	return end

@@ -176,7 +176,18 @@ func (l *line) spanishBeside(k int) bool {
 // crimpedHose takes the press end from a word for pressing in a line that names hose: its ends are crimped on.
 func (l *line) crimpedHose(k int) {
 	it := &l.tokens[k]
-	if l.one || it.value(classEnd) != "PRESS" || !l.namesHose() || l.says("LAYER") || l.says("PEX") || l.namesTail() {
+	if l.one || !l.namesHose() || l.says("LAYER") || l.says("PEX") {
+		return
+	}
+	if it.value(classEnd) == "COMPRESSION" && strings.HasPrefix(string(l.norm[it.from:it.to]), "обжимн") {
+		it.word, it.unread = l.lex.word("barb"), false // the word is that of a ring too, and a hose has none
+		return
+	}
+	if it.value(classEnd) != "PRESS" {
+		return
+	}
+	if l.namesTail() {
+		it.word, it.unread = l.lex.word("barb"), false // terminal prensar mangueira
 		return
 	}
 	it.word, it.unread = l.lex.word("the"), false
@@ -200,4 +211,51 @@ func (l *line) timesMetre(k int) {
 	}
 	x.word = l.lex.word("the")
 	it.word, it.unread = l.lex.word("por metro"), false
+}
+
+// tubeLetter takes the tee from the capital T glued to a fraction of an inch before an x or at the end: the outside of a tube, in the
+// lists of instruments.
+func (l *line) tubeLetter(k int) {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	if l.one || string(l.norm[it.from:it.to]) != "t" || !l.capital(it.from) || !it.glued || prev.figure == nil || !prev.figure.frac || prev.to != it.from {
+		return
+	}
+	if next.to == next.from || next.value(classSep) == "x" || next.mark == ',' {
+		it.word, it.unread = l.lex.word("tube"), false
+	}
+}
+
+// sideOfThread reads outside and inside before a thread and its size as male and female.
+func (l *line) sideOfThread(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	thread := next.is(classFamily) != nil && (next.is(classFamily).has("pre") || at(l.tokens, k+2).figure != nil) || next.figure != nil && next.figure.kind == metricSize
+	if l.one || !thread {
+		return
+	}
+	switch string(l.norm[it.from:it.to]) {
+	case "outside":
+		it.word, it.unread = l.lex.word("male"), false
+	case "inside":
+		it.word, it.unread = l.lex.word("female"), false
+	}
+}
+
+// lotOf takes the solder, which is lot in German, from LOT 2.
+func (l *line) lotOf(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1).figure
+	if text := strings.ToLower(l.words(it.from, it.to)); l.one || text != "lot" && text != "lots" || !next.plain() || it.value(classEnd) != "SOLDER" {
+		return
+	}
+	it.word, it.unread = l.lex.word("the"), false
+	next.drop(asCount)
+}
+
+// seacockFoot takes the flange from a seacock: it stands on the hull by it, and no pipe is bolted there.
+func (l *line) seacockFoot(k int) {
+	it := &l.tokens[k]
+	if l.one || it.value(classEnd) != "FLANGE" || !slices.ContainsFunc(l.tokens, func(o token) bool { return o.value(classKind) == "seacock" }) {
+		return
+	}
+	l.ignore(l.words(it.from, it.to), "it stands on the hull by it")
+	it.word, it.unread = l.lex.word("the"), false
 }
