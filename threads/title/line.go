@@ -79,6 +79,9 @@ func (l *line) survey() {
 					}
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
+				if !l.one && l.spareFor(k) {
+					continue // o-rings for end plugs: what they are for
+				}
 				if l.inBracket(k) && (m.shape.traits&serves != 0 && (l.shape != nil || l.says("QC")) || m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0) {
 					continue // O-ring 25 x 3 (pump seal kit): what it is for
 				}
@@ -319,6 +322,22 @@ func (l *line) asideOfEnds(k int) bool {
 				slices.ContainsFunc(l.tokens[:k], func(it token) bool {
 					return it.is(classFamily) != nil || it.is(classSex) != nil || it.is(classEnd) != nil
 				})
+		}
+	}
+	return false
+}
+
+// spareFor reports whether the line begins with what has no end, and then says what it is for.
+func (l *line) spareFor(k int) bool {
+	if l.shape == nil || l.shape.ends >= 0 {
+		return false
+	}
+	for j := range l.tokens[:k] {
+		if m := l.tokens[j].is(classKind); m != nil {
+			return m.shape == l.shape && j+1 < k && l.meantFor(j+1) && l.tokens[j+1].figure == nil
+		}
+		if l.tokens[j].is(classNoise) == nil && l.tokens[j].is(classMaterial) == nil && l.tokens[j].figure == nil {
+			return false
 		}
 	}
 	return false

@@ -88,7 +88,10 @@ func (l *line) smallWord(k int) {
 // fromTo takes the a between the two sizes of a part that reduces for an x: buje 3 a 1 1/4.
 func (l *line) fromTo(k int) {
 	it, from, to := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
-	if it.to-it.from != 1 || l.norm[it.from] != 'a' || from == nil || to == nil || !l.reducing && (l.shape == nil || !l.is(unequal)) {
+	if it.to-it.from != 1 || l.norm[it.from] != 'a' || from == nil || to == nil || it.glued {
+		return
+	}
+	if sexed := at(l.tokens, k+2).is(classSex) != nil && from.frac && to.frac && !l.one; !sexed && !l.reducing && (l.shape == nil || !l.is(unequal)) {
 		return
 	}
 	if (from.kind == bare || from.kind == inchSize) && (to.kind == bare || to.kind == inchSize) && inchLike(from.v) && inchLike(to.v) {

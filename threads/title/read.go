@@ -193,6 +193,9 @@ func (l *line) ends() []*phrase {
 	if l.shape != nil && l.shape.ends < 0 && l.shape.rank <= 2 && !l.one && l.sexedSize() {
 		l.shape, l.evidence, l.unsure = nil, true, true // what is put in has no thread: a damper 1/2 male, membrane EPDM
 	}
+	if l.shape != nil && l.shape.ends < 0 && !l.one && l.joinsEnds() {
+		l.shape, l.evidence, l.unsure = nil, true, true // screw end 1/4" hose barb to 1/4" female
+	}
 	if l.shape != nil && l.shape.ends < 0 && !l.one || !l.evidence || !l.one && l.hardware() {
 		return nil
 	}

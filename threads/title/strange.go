@@ -105,6 +105,28 @@ func (l *line) sexedSize() bool {
 	return false
 }
 
+// joinsEnds reports two sizes of an inch with an x or a to between them, each with the word for a tail or a sex right behind it.
+func (l *line) joinsEnds() bool {
+	said := func(k int) bool {
+		f := l.tokens[k].figure
+		if f == nil || !f.frac && !f.marked {
+			return false
+		}
+		next := at(l.tokens, k+1)
+		return next.is(classSex) != nil || next.value(classEnd) == "BARB"
+	}
+	first := -1
+	for k := range l.tokens {
+		switch {
+		case said(k) && first >= 0:
+			return slices.ContainsFunc(l.tokens[first:k], func(it token) bool { return it.value(classSep) == "x" })
+		case said(k):
+			first = k
+		}
+	}
+	return false
+}
+
 // unnamed says why the part is not known.
 func (l *line) unnamed() string {
 	if words := l.strangeWords(); words != "" {

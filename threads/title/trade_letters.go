@@ -179,7 +179,7 @@ func (l *line) crimpedHose(k int) {
 	if l.one || !l.namesHose() || l.says("LAYER") || l.says("PEX") {
 		return
 	}
-	if it.value(classEnd) == "COMPRESSION" && strings.HasPrefix(string(l.norm[it.from:it.to]), "обжимн") {
+	if it.value(classEnd) == "COMPRESSION" && bytes.HasPrefix(l.norm[it.from:it.to], []byte("обжимн")) {
 		it.word, it.unread = l.lex.word("barb"), false // the word is that of a ring too, and a hose has none
 		return
 	}
@@ -187,7 +187,9 @@ func (l *line) crimpedHose(k int) {
 		return
 	}
 	if l.namesTail() {
-		it.word, it.unread = l.lex.word("barb"), false // terminal prensar mangueira
+		if bytes.HasPrefix(l.norm[it.from:it.to], []byte("prens")) {
+			it.word, it.unread = l.lex.word("barb"), false // terminal prensar mangueira
+		}
 		return
 	}
 	it.word, it.unread = l.lex.word("the"), false
@@ -228,7 +230,9 @@ func (l *line) tubeLetter(k int) {
 // sideOfThread reads outside and inside before a thread and its size as male and female.
 func (l *line) sideOfThread(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
-	thread := next.is(classFamily) != nil && (next.is(classFamily).has("pre") || at(l.tokens, k+2).figure != nil) || next.figure != nil && next.figure.kind == metricSize
+	f := next.figure
+	thread := next.is(classFamily) != nil && (next.is(classFamily).has("pre") || at(l.tokens, k+2).figure != nil) || f != nil && f.kind == metricSize
+	thread = thread || f != nil && f.frac && at(l.tokens, k+2).is(classFamily) != nil // outside 3/8 bsp
 	if l.one || !thread {
 		return
 	}
@@ -258,4 +262,12 @@ func (l *line) seacockFoot(k int) {
 	}
 	l.ignore(l.words(it.from, it.to), "it stands on the hull by it")
 	it.word, it.unread = l.lex.word("the"), false
+}
+
+// greeting takes the inside thread, hilo interior, from the Hi that a letter begins with.
+func (l *line) greeting(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if k == 0 && !l.one && string(l.norm[it.from:it.to]) == "hi" && (next.mark == ',' || next.mark == ';') {
+		it.word, it.unread = l.lex.word("the"), false
+	}
 }

@@ -51,6 +51,9 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 	if sign := byteAt(sc.norm, sc.blanks(at+1)); letter(sc.norm[at]) && at > end && (sign == '=' || sign == ':' || (sign == '-' || sign == '.') && sc.norm[at] == 'l' && digit(byteAt(sc.norm, at+2))) {
 		return end // the L of L=50 mm, L-1200
 	}
+	if stop := sc.germanSize(end, f); stop > 0 {
+		return stop
+	}
 	if stop := sc.series(end, at, f); stop > 0 {
 		return stop
 	}
@@ -71,6 +74,29 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		}
 	}
 	return end
+}
+
+// germanSize reads the er of 8er and 15er, which are tubes of so many millimetres, or packs of so many pieces.
+func (sc *scanner) germanSize(end int, f *figure) int {
+	if !f.whole || f.v < 4 || f.v > 63 || !hasText(sc.norm, end, "er") || alnum(byteAt(sc.norm, end+2)) {
+		return 0
+	}
+	next := sc.blanks(end + 2)
+	if byteAt(sc.norm, next) == '-' {
+		next = sc.blanks(next + 1)
+	}
+	for _, pack := range [...]string{"pack", "pck", "pk", "set", "satz", "karton", "beutel", "box", "tute", "sack", "ve"} {
+		if hasText(sc.norm, next, pack) {
+			f.drop(asCount)
+			return end + 2
+		}
+	}
+	if next >= len(sc.norm) && sc.figured() {
+		f.drop(asCount) // 8 mm, 10er
+		return end + 2
+	}
+	f.kind = mmSize
+	return end + 2
 }
 
 // pressureBehind reads a fraction of a bar or a psi, such as a check valve cracks at; 0 if no such unit follows.
