@@ -8,8 +8,11 @@ import (
 // hoseAssembly reports hydraulic hose with its fittings on: the line names a hose, its layers of wire and a thread. A
 // nut, a tail or an adaptor of such a line is the hose's own where a length is said, or how many it has.
 func (l *line) hoseAssembly() bool {
-	if l.one || !l.namesHose() && !l.says("TUBE") || !l.layers() || !l.threadElsewhere() {
+	if l.one || !l.namesHose() && !l.says("TUBE") || !l.threadElsewhere() {
 		return false
+	}
+	if !l.layers() {
+		return l.shape == nil && l.both && l.namesHose() && !l.says("BARB") && !l.says("TUBE") && l.madeOfHose() // hose 3/8, JIC -6 female both ends
 	}
 	if l.shape == nil || l.shape.ends < 0 || l.is(hose) {
 		return true

@@ -114,7 +114,8 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		l.shape, first.end, first.hose = l.lex.shapes["hose"], "", false // hose 1/2 BSP swivel ends
 		return ends
 	}
-	if !first.hose || !first.endFirst || first.described() || len(ends) == 2 && l.shape == nil {
+	whole := l.is(hose) && l.both && len(ends) > 1 // 3/8 hose, JIC -6 female both ends
+	if !first.hose || !first.endFirst && !whole || first.described() || len(ends) == 2 && l.shape == nil {
 		return ends
 	}
 	if l.shape == nil {

@@ -323,10 +323,17 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	if m := tokens[b-1].is(classSex); m != nil && len(m.sexes) == 1 && b-1 > a+1 && tokens[b].figure.kind == coneSize && !sexless(tokens[a].figure) && !telling(tokens[a+1:b-1]) {
 		return b - 1 // 1/4 2SC c/ terminal fêmea 8L: the sex of the cone
 	}
-	for k := b - 1; k > a; k-- {
+	last := b - 1
+	if tokens[last].mark == '-' && last > a+1 {
+		last-- // JIC -6
+	}
+	if tokens[b].figure.kind == dashSize && tokens[a].figure.kind == inchSize && dashWord(tokens[last].is(classFamily)) && (namesHoseWord(at(tokens, a-1)) || namesMadeUp(*at(tokens, a-1))) {
+		return a + 1 // mang. 1/2 FG JIC 08: all that stands between is the thread's
+	}
+	for k := last; k > a; k-- {
 		m := tokens[k].is(classFamily)
 		forward := m != nil && m.series() != 0 && at(tokens, k+1).figure != nil && at(tokens, k+1).figure.kind == coneSize && !sexless(tokens[a].figure) ||
-			k == b-1 && dashWord(m) && (tokens[b].figure.kind == dashSize || tokens[b].figure.kind == unSize) && tokens[a].figure.kind == inchSize && !anySexIn(tokens[a+1:b-1]) ||
+			k == last && dashWord(m) && (tokens[b].figure.kind == dashSize || tokens[b].figure.kind == unSize) && tokens[a].figure.kind == inchSize && !anySexIn(tokens[a+1:b-1]) ||
 			k == b-1 && k == a+1 && tokens[b].figure.kind == metricSize && tokens[a].figure.kind == dnSize && (tokens[k].value(classAttr) == "nut" || tokens[k].is(classSex) != nil && tokens[k].is(classSex).weak()) ||
 			tokens[k].value(classEnd) == "TUBE" && at(tokens, k+1).value(classEnd) == "ROUND" || m != nil && (m.has("pre") || m.value == "THREAD") || (tokens[k].is(classEnd) != nil || tokens[k].value(classAttr) == "nut") && k > a+1 && at(tokens, k+1).mark != '(' || tokens[k].mark == '(' ||
 			m != nil && k == b-1 && tokens[b].glued && !tokens[k].glued // GHT3/4
