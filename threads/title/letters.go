@@ -133,8 +133,7 @@ func (l *line) hoseFerrule(k int) {
 		it.word, it.unread = l.lex.word("compression"), false // ferrule tube fitting: its rings hold the tube
 		return
 	}
-	crimped := l.says("CRIMP") || hasWord(string(l.norm), "skive") || hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "swage")
-	if l.one || text != "ferrule" && text != "ferrules" || !l.namesHose() && !crimped || l.says("BARB") {
+	if l.one || text != "ferrule" && text != "ferrules" || l.says("BARB") || !l.namesHose() && !l.crimps() {
 		return
 	}
 	for j := range l.tokens {
@@ -143,6 +142,12 @@ func (l *line) hoseFerrule(k int) {
 		}
 	}
 	it.word = l.lex.word("hose ferrule")
+}
+
+// crimps reports a word for crimping a ferrule over a hose.
+func (l *line) crimps() bool {
+	text := string(l.norm)
+	return hasWord(text, "skive") || hasWord(text, "crimp") || hasWord(text, "swage")
 }
 
 // ironLetter takes the thread from the G of G.I, galvanised iron, that another word is run together with: G.Ired.

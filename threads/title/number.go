@@ -109,7 +109,7 @@ func (sc *scanner) number(i int, glued bool) int {
 		return sc.addFigure(i, end, glued, f)
 	}
 	for _, all := range [...]string{"-in-1", "in1"} {
-		if f.whole && hasText(sc.norm, end, all) && !alnum(byteAt(sc.norm, end+len(all))) {
+		if f.whole && end < len(sc.norm) && sc.norm[end] == all[0] && hasText(sc.norm, end, all) && !alnum(byteAt(sc.norm, end+len(all))) {
 			f.drop(asCount) // 2-in-1 adaptor
 			return sc.addFigure(i, end+len(all), glued, f)
 		}
@@ -142,7 +142,7 @@ var bodyPieces = [...]string{"-cz", "-teil", "-tlg", "-piece", "-pc", "-delt", "
 
 // piecesOfBody gives the end of a number of pieces that a body is made of; 0 if none begins with the figure.
 func (sc *scanner) piecesOfBody(end int, f *figure) int {
-	if !f.whole || f.v < 1 || f.v > 4 {
+	if !f.whole || f.v < 1 || f.v > 4 || byteAt(sc.norm, end) != '-' {
 		return 0
 	}
 	for _, word := range bodyPieces {

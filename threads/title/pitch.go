@@ -260,16 +260,23 @@ func (l *line) spacedPitch() {
 // pitchOfSex reads 12x1,5 AG as M12x1.5 whose letter lacks: a sex stands beside it, the second figure is a pitch of the first, and no
 // tube, whose wall it would be, is named.
 func (l *line) pitchOfSex() {
-	if l.one || l.says("TUBE") || l.says("TUBING") || l.namesHose() {
+	if l.one {
 		return
 	}
 	for k := range l.tokens {
-		size, pitch := l.tokens[k].figure, at(l.tokens, k+2).figure
-		if !size.plain() || !size.whole || size.kind != bare || size.v < 8 || size.v > 42 || at(l.tokens, k+1).value(classSep) != "x" || !at(l.tokens, k+2).glued {
+		size := l.tokens[k].figure
+		if size == nil {
 			continue
 		}
-		if pitch == nil || pitch.kind != bare || pitch.frac || pitch.marked || pitch.v != 1.5 && pitch.v != 1.25 && pitch.v != 1.75 || at(l.tokens, k+3).value(classSep) != "" {
+		pitch := at(l.tokens, k+2).figure
+		if pitch == nil || !size.plain() || !size.whole || size.kind != bare || size.v < 8 || size.v > 42 || at(l.tokens, k+1).value(classSep) != "x" || !at(l.tokens, k+2).glued {
 			continue
+		}
+		if pitch.kind != bare || pitch.frac || pitch.marked || pitch.v != 1.5 && pitch.v != 1.25 && pitch.v != 1.75 || at(l.tokens, k+3).value(classSep) != "" {
+			continue
+		}
+		if l.says("TUBE") || l.says("TUBING") || l.namesHose() {
+			return
 		}
 		if l.beside(k, -1).is(classSex) == nil && l.beside(k+2, 1).is(classSex) == nil || l.beside(k, -1).figure != nil || l.beside(k, -1).is(classMaterial) != nil {
 			continue

@@ -89,6 +89,10 @@ func (sc *scanner) manyPieces(i int) int {
 	if !sc.blended || !digit(sc.norm[i]) || alnum(byteAt(sc.norm, i-1)) {
 		return 0
 	}
+	_, first := sc.digits(i)
+	if first >= len(sc.norm) || !letter(sc.norm[first]) {
+		return 0
+	}
 	pieces, end := 0, i
 	for ; end < len(sc.norm) && alnum(sc.norm[end]) && sc.norm[end] != 'x'; end++ {
 		if end == i || digit(sc.norm[end]) != digit(sc.norm[end-1]) {

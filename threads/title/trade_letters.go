@@ -176,14 +176,15 @@ func (l *line) spanishBeside(k int) bool {
 // crimpedHose takes the press end from a word for pressing in a line that names hose: its ends are crimped on.
 func (l *line) crimpedHose(k int) {
 	it := &l.tokens[k]
-	if l.one || !l.namesHose() || l.says("LAYER") || l.says("PEX") {
+	word := it.value(classEnd)
+	if word != "PRESS" && word != "COMPRESSION" || l.one || !l.namesHose() || l.says("LAYER") || l.says("PEX") {
 		return
 	}
-	if it.value(classEnd) == "COMPRESSION" && bytes.HasPrefix(l.norm[it.from:it.to], []byte("обжимн")) {
+	if word == "COMPRESSION" && bytes.HasPrefix(l.norm[it.from:it.to], []byte("обжимн")) {
 		it.word, it.unread = l.lex.word("barb"), false // the word is that of a ring too, and a hose has none
 		return
 	}
-	if it.value(classEnd) != "PRESS" {
+	if word == "COMPRESSION" {
 		return
 	}
 	if l.namesTail() {

@@ -11,13 +11,28 @@ type wordStep struct {
 
 // tell applies the steps to the word at k.
 func (l *line) tell(k int) {
-	for n := range wordSteps {
-		step := &wordSteps[n]
-		if size := l.tokens[k].to - l.tokens[k].from; step.longest > 0 && size > step.longest || l.skip != "" && step.name == l.skip {
-			continue
+	for _, step := range stepsOfLength[min(l.tokens[k].to-l.tokens[k].from, longWord)] {
+		if l.skip == "" || step.name != l.skip {
+			step.apply(l, k)
 		}
-		step.apply(l, k)
 	}
+}
+
+// longWord is a word's length, in bytes, that no step with a limit is about.
+const longWord = 24
+
+// stepsOfLength are the steps that are about words of so many bytes, in their order.
+var stepsOfLength = stepsByLength()
+
+func stepsByLength() (out [longWord + 1][]*wordStep) {
+	for size := range out {
+		for n := range wordSteps {
+			if step := &wordSteps[n]; step.longest == 0 || size <= step.longest {
+				out[size] = append(out[size], step)
+			}
+		}
+	}
+	return out
 }
 
 var wordSteps = [...]wordStep{
