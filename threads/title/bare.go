@@ -132,7 +132,7 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 		return bare
 	}
 	made := prev.is(classMaterial) != nil && (at(l.tokens, k-2).is(classEnd) != nil || f.whole && pipeOutsides[f.v] && f.v >= 20 && l.shape != nil && l.shape.ends >= 0 && prev.value(classMaterial) == "pe") // tube PE 20
-	if prev.to-prev.from <= 3 && prev.is(classNoise) != nil && namesHoseWord(at(l.tokens, k-2)) && f.whole && f.v >= 4 && f.v <= 63 && !l.one {
+	if prev.to-prev.from <= 3 && (prev.is(classNoise) != nil || string(l.norm[prev.from:prev.to]) == "da") && namesHoseWord(at(l.tokens, k-2)) && f.whole && f.v >= 4 && f.v <= 63 && !l.one {
 		return mmSize // pour tuyau de 13
 	}
 	straight := prev.is(classNoise) != nil && prev.to-prev.from > 4 && at(l.tokens, k-2).value(classEnd) == "BARB" // portagomma dritto 16

@@ -134,7 +134,7 @@ func (l *line) countsExtras(k int) bool {
 		return true
 	}
 	v := next.value(classAttr)
-	return (v == "washer" || v == "o-ring" || v == "nut") && l.together(k-1)
+	return (v == "washer" || v == "o-ring" || v == "nut") && (l.together(k-1) || v != "nut" && at(l.tokens, k-1).mark == ',' && l.tokens[k].figure.digits() && l.plural(next))
 }
 
 // namesPart reports whether the words from k on begin to name a part, as they do behind a count, and say nothing

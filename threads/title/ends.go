@@ -204,8 +204,8 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if len(ends) == 2 && l.is(unequal) && !l.is(bush) && ends[0].end == "FERRULE" && ends[1].bare() {
 		ends[1].end = "FERRULE" // reducer, tri-clamp 3" x 2"
 	}
-	if len(ends) == 1 && !l.one && (l.is(valve) || l.is(set)) && l.inletOnly() {
-		l.unjudged = append(l.unjudged, "the outlet (nothing is said of it)")
+	if port := l.onePort(); port != "" && len(ends) == 1 {
+		l.unjudged = append(l.unjudged, port+" (nothing is said of it)")
 		return ends
 	}
 	if male, nut := l.studAndNut(ends); nut != nil {
@@ -530,13 +530,26 @@ func (l *line) inletBetween(from, to int) bool {
 	return false
 }
 
-// inletOnly reports that a word for the inlet stands behind the name of the part, and none for the outlet, nor two for both.
-func (l *line) inletOnly() bool {
-	if l.both || slices.ContainsFunc(outletWords[:], func(w string) bool { return bytes.Contains(l.norm, []byte(w)) }) {
-		return false
+// onePort gives the port of a relief valve that the words behind its name do not speak of, where they speak of the other: its ports
+// mostly differ. "" if they speak of both or of none.
+func (l *line) onePort() string {
+	if l.one || l.both || !l.is(set) {
+		return ""
 	}
 	named := slices.IndexFunc(l.tokens, func(it token) bool { return it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 })
-	return named >= 0 && l.inletBetween(l.tokens[named].to, len(l.norm))
+	if named < 0 {
+		return ""
+	}
+	from := l.tokens[named].to
+	inlet := l.inletBetween(from, len(l.norm))
+	outlet := slices.ContainsFunc(outletWords[:], func(w string) bool { return bytes.Contains(l.norm[from:], []byte(w)) })
+	switch {
+	case inlet && !outlet:
+		return "the outlet"
+	case outlet && !inlet:
+		return "the inlet"
+	}
+	return ""
 }
 
 // outletWords are words for the outlet of a pump.

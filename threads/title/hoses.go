@@ -43,7 +43,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if last := ends[len(ends)-1]; l.is(hose) && len(ends) == 2 && first.fam != nil && last != first && last.fig != nil && last.fam == nil && len(last.sexes) == 0 && last.part != nil && last.part.traits&hose != 0 && last.fig.kind == inchSize {
 		last.end, last.hose = "BARB", true // BSPP female, 5/8" braided hose: what the fitting is on
 	}
-	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && (l.madeTo() || hydraulic(l.norm) && !slices.ContainsFunc(l.tokens, fittingNamed)) && !slices.ContainsFunc(rest, (*phrase).describes)) {
+	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].fig.kind != coneSize && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && (l.madeTo() || hydraulic(l.norm) && !slices.ContainsFunc(l.tokens, fittingNamed)) && !slices.ContainsFunc(rest, (*phrase).describes)) {
 		for _, e := range ends {
 			e.fig.role = asBoreOf
 		}
@@ -59,7 +59,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		first.fig.role = asBore // hose 3/4 + nipple 3/4: two parts, and the hose is no end
 		return ends[1:]
 	}
-	if (l.shape == nil || l.shape.rank <= 1 || l.is(hose)) && l.byTheRoll(ends) {
+	if cone := first.fig != nil && first.fig.kind == coneSize; !cone && (l.shape == nil || l.shape.rank <= 1 || l.is(hose)) && l.byTheRoll(ends) {
 		return l.rollEnds(ends)
 	}
 	if last := ends[len(ends)-1]; l.is(hose) && len(ends) > 1 && last.inner && last.millimetres() && !last.described() && !first.millimetres() {
@@ -205,7 +205,7 @@ func (l *line) tubing() bool {
 func onlyBores(ends []*phrase) bool {
 	for _, e := range ends {
 		inside := e.hose && e.fig != nil && e.fig.kind == inchSize // hose 3/8 ID
-		if !e.millimetres() && !inside || e.fam != nil || e.thread || e.end != "" && !e.hose && e.end != "TUBE" {
+		if !e.millimetres() && !inside || e.fig.kind == coneSize || e.fam != nil || e.thread || e.end != "" && !e.hose && e.end != "TUBE" {
 			return false
 		}
 	}

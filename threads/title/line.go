@@ -79,6 +79,9 @@ func (l *line) survey() {
 					}
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
+				if !l.one && l.shape != nil && l.forBefore(k) {
+					continue // nut for 1/2 compression elbow: what it is for
+				}
 				if !l.one && l.spareFor(k) {
 					continue // o-rings for end plugs: what they are for
 				}
@@ -91,7 +94,7 @@ func (l *line) survey() {
 				if m.shape.ends < 0 && l.shape != nil && l.shape.ends > 0 && k > 0 && l.tokens[k-1].figure.plain() && l.figured(k-1) {
 					continue // saddle 63 mm x 1", 4 bolts
 				}
-				if m.shape.ends < 0 && !l.one && (l.shape == nil || l.shape.ends >= 0) && l.asideOfEnds(k) {
+				if (m.shape.ends < 0 || m.shape.traits&ring != 0) && !l.one && (l.shape == nil || l.shape.ends >= 0) && l.asideOfEnds(k) {
 					continue // -8 ORB male x 3/8 FNPT straight (o-ring incl.)
 				}
 				if m.shape.traits&beside != 0 && (m.shape.name != "clamp" || k > 0 && l.tokens[k-1].figure.digits()) && l.shape != nil && l.shape.ends > 0 {
@@ -103,6 +106,9 @@ func (l *line) survey() {
 				if m.shape.traits&foremost == 0 && m.shape.ends < 0 && m.shape.rank == 1 && l.sparesOf(k) {
 					l.shape = m.shape // end plug o-rings, vessel end cap seals
 					continue
+				}
+				if !l.one && m.shape.traits&angled != 0 && l.hoseBefore(k) {
+					continue // hose 3/8 BSP female straight x 3/8 BSP female elbow
 				}
 				l.takeKind(m.shape)
 				l.takeTeeSex(k, m.shape)
@@ -317,11 +323,45 @@ func (l *line) takeKind(s *shape) {
 func (l *line) asideOfEnds(k int) bool {
 	for k--; k > 0; k-- {
 		switch l.tokens[k].mark {
-		case ',', ';', '(':
+		case ',', ';', '(', '+':
 			return slices.ContainsFunc(l.tokens[:k], func(it token) bool { return it.figure != nil && it.figure.sized() }) &&
 				slices.ContainsFunc(l.tokens[:k], func(it token) bool {
 					return it.is(classFamily) != nil || it.is(classSex) != nil || it.is(classEnd) != nil
 				})
+		}
+	}
+	return false
+}
+
+// forBefore reports whether between the name of a part before it and the word at k stands a word for what the part is for, and
+// none for another part: nut for 1/2 compression elbow.
+func (l *line) forBefore(k int) bool {
+	for j := k - 1; j > 0; j-- {
+		it := &l.tokens[j]
+		if it.figure != nil {
+			continue
+		}
+		if it.mark != 0 || it.is(classKind) != nil || it.value(classSep) != "" {
+			return false
+		}
+		switch string(l.norm[it.from:it.to]) {
+		case "for", "für", "fur", "fuer", "pour", "para", "voor", "dla", "для", "till", "til":
+			return true
+		}
+	}
+	return false
+}
+
+// hoseBefore reports a word for hose before the one at k, and a thread with its name between them.
+func (l *line) hoseBefore(k int) bool {
+	named := false
+	for j := k - 1; j >= 0; j-- {
+		it := &l.tokens[j]
+		if m := it.is(classFamily); m != nil && m.value != "THREAD" {
+			named = true
+		}
+		if m := it.is(classKind); it.value(classEnd) == "HOSE" || m != nil && m.shape.traits&hose != 0 {
+			return named
 		}
 	}
 	return false
@@ -334,7 +374,10 @@ func (l *line) spareFor(k int) bool {
 	}
 	for j := range l.tokens[:k] {
 		if m := l.tokens[j].is(classKind); m != nil {
-			return m.shape == l.shape && j+1 < k && l.meantFor(j+1) && l.tokens[j+1].figure == nil
+			if j++; l.tokens[j].mark == ',' {
+				j++ // clamp, for 3/4 hose barb
+			}
+			return m.shape == l.shape && j < k && l.meantFor(j) && l.tokens[j].figure == nil
 		}
 		if l.tokens[j].is(classNoise) == nil && l.tokens[j].is(classMaterial) == nil && l.tokens[j].figure == nil {
 			return false

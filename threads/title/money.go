@@ -91,5 +91,5 @@ func (l *line) moneyLetter(k int) bool {
 	if strings.HasPrefix(l.as[l.at[it.to]:], "$") {
 		return true
 	}
-	return next.figure != nil && it.to-it.from == 1 && l.twoDecimals(next) && next.figure.v > largestInch
+	return next.figure != nil && it.to-it.from == 1 && (next.figure.role == asPrice && next.glued || l.twoDecimals(next) && next.figure.v > largestInch)
 }

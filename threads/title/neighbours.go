@@ -105,8 +105,9 @@ var gasParts = [...]string{"connector", "connectors", "hose", "hoses", "valve", 
 // fuelGas takes the thread's name from gas that a part is for: registro p/ gás, robinet pour gaz.
 func (l *line) fuelGas(k int) bool {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
-	if m := it.is(classFamily); m == nil || m.value != "BSP" || it.to-it.from != 3 {
-		return false
+	text := string(l.norm[it.from:it.to])
+	if m := it.is(classFamily); m == nil || m.value != "BSP" || text != "gas" && text != "gaz" {
+		return false // BSP itself is no gas
 	}
 	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(gasParts[:], string(l.norm[next.from:next.to])) {
 		l.ignore("gas", "what the part is for")

@@ -91,6 +91,10 @@ func (sc *scanner) number(i int, glued bool) int {
 		f.drop(asDate)
 		return sc.addFigure(i, end, glued, f)
 	}
+	if end := sc.thousands(i); end > 0 {
+		f.drop(asPrice)
+		return sc.addFigure(i, end, glued, f)
+	}
 	if end := sc.dayAndMonth(i); end > 0 {
 		f.drop(asDate)
 		return sc.addFigure(i, end, glued, f)
@@ -130,6 +134,11 @@ func (sc *scanner) number(i int, glued bool) int {
 		return sc.addFigure(i, end, glued, f) // AB4512 C: the number of a code counts nothing
 	}
 	end = sc.inchMark(end, f)
+	if f.frac && !f.marked && f.v < 1 {
+		if stop := sc.pressureBehind(end, sc.blanks(end), f); stop > 0 {
+			return sc.addFigure(i, stop, glued, f)
+		}
+	}
 	if stop := sc.threadPitch(end, f); stop > 0 {
 		return sc.addFigure(i, sc.unifiedClass(stop, f), glued, f)
 	}
@@ -363,7 +372,9 @@ func (sc *scanner) hoseGradeFirst(i, end int, mixed float64) bool {
 		v := it.value(classEnd)
 		return v == "HOSE" || v == "TUBE" || m != nil && m.shape.traits&hose != 0
 	})
-	if !hose || !hydraulic(sc.norm) {
+	text := string(sc.norm)
+	other := hasWord(text, "npt") || hasWord(text, "orfs") || hasWord(text, "jic") // a thread of another name than R
+	if !hose || !hydraulic(sc.norm) && !other {
 		return !slices.Contains(pipeSizes, mixed) // pipe nipple R1 1/2, and of a garden's hose the thread too
 	}
 	_, stop := sc.fraction(sc.blanks(end))
@@ -524,6 +535,23 @@ func (sc *scanner) inchMark(end int, f *figure) int {
 		}
 	}
 	return sc.tiedUnit(end, f)
+}
+
+// thousands gives the end of an amount with its thousands parted and two decimals, 1,250.00; 0 if none begins at i.
+func (sc *scanner) thousands(i int) int {
+	_, end := sc.digits(i)
+	if end > i+3 || byteAt(sc.norm, end) != '.' && byteAt(sc.norm, end) != ',' {
+		return 0
+	}
+	_, mid := sc.digits(end + 1)
+	if mid != end+4 || byteAt(sc.norm, mid) != '.' && byteAt(sc.norm, mid) != ',' {
+		return 0
+	}
+	_, stop := sc.digits(mid + 1)
+	if stop != mid+3 || alnum(byteAt(sc.norm, stop)) {
+		return 0
+	}
+	return stop
 }
 
 // taxAt reports the name of a tax at a place: 8.15 inc GST is no inch.

@@ -155,7 +155,9 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		return !listsSexes(tokens, k), false
 	case '+':
 		return prev.is(classSex) == nil || next.is(classSex) == nil || prev.figure != nil || at(tokens, k+2).figure != nil, false // F + F + M
-	case ';', '&', ':', '|':
+	case '&':
+		return prev.is(classSex) == nil || next.is(classSex) == nil || prev.figure != nil || at(tokens, k+2).figure != nil, false // male & female ends
+	case ';', ':', '|':
 		return true, false
 	case '>', '=':
 		return true, true
@@ -323,9 +325,20 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	if m := tokens[b-1].is(classSex); m != nil && len(m.sexes) == 1 && b-1 > a+1 && tokens[b].figure.kind == coneSize && !sexless(tokens[a].figure) && !telling(tokens[a+1:b-1]) {
 		return b - 1 // 1/4 2SC c/ terminal fêmea 8L: the sex of the cone
 	}
+	for k := a + 1; k < b-1; k++ {
+		if tokens[k].value(classNoise) == "branch" && tokens[b].figure.kind == inchSize && len(tokens[b-1].sexesSaid()) > 0 {
+			return k // female branch male 3/8
+		}
+	}
+	if tokens[b-1].value(classAttr) == "one-sided" && tokens[b].figure.kind == inchSize {
+		return b - 1 // IG Abgang AG 3/8
+	}
 	last := b - 1
 	if tokens[last].mark == '-' && last > a+1 {
 		last-- // JIC -6
+	}
+	if tokens[a].figure.kind == inchSize && tokens[b].figure.kind == inchSize && b == a+2 && tokens[a+1].is(classSex) != nil && at(tokens, b+1).is(classFamily) != nil && namesHoseWord(at(tokens, a-1)) {
+		return a + 1 // hose 3/8 male 3/8 NPT
 	}
 	if tokens[b].figure.kind == dashSize && tokens[a].figure.kind == inchSize && dashWord(tokens[last].is(classFamily)) && (namesHoseWord(at(tokens, a-1)) || namesMadeUp(*at(tokens, a-1))) {
 		return a + 1 // mang. 1/2 FG JIC 08: all that stands between is the thread's

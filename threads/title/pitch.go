@@ -269,7 +269,7 @@ func (l *line) pitchOfSex() {
 			continue
 		}
 		pitch := at(l.tokens, k+2).figure
-		if pitch == nil || !size.plain() || !size.whole || size.kind != bare || size.v < 8 || size.v > 42 || at(l.tokens, k+1).value(classSep) != "x" || !at(l.tokens, k+2).glued {
+		if pitch == nil || !size.plain() || !size.whole || size.kind != bare || size.v < 8 || size.v > 42 || at(l.tokens, k+1).value(classSep) != "x" {
 			continue
 		}
 		if pitch.kind != bare || pitch.frac || pitch.marked || pitch.v != 1.5 && pitch.v != 1.25 && pitch.v != 1.75 || at(l.tokens, k+3).value(classSep) != "" {

@@ -54,6 +54,10 @@ func (l *line) pneumatic() {
 		case !two:
 			continue
 		case l.sizesBeside(j, j+2):
+			if l.bothAgain(tube, thread, code.second) {
+				it.word, it.unread = l.lex.word("the"), false
+				continue
+			}
 			if !l.saidAgain(thread) {
 				continue
 			}
@@ -90,6 +94,34 @@ func (l *line) saidAgain(it *token) bool {
 		it.figure.drop(asRepeat)
 	}
 	return again
+}
+
+// bothAgain drops the two numbers of a code whose tube and thread the line gives in words too, and takes the thread's sex from the
+// code where none is said: 4 mm - M5 (PC4-M5).
+func (l *line) bothAgain(tube, thread *token, sex string) bool {
+	v := airThreads[string(l.norm[thread.from:thread.to])]
+	var size, said *figure
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if f == nil || f == tube.figure || f == thread.figure {
+			continue
+		}
+		if f.kind == mmSize && f.v == tube.figure.v {
+			size = f
+		}
+		if v > 0 && f.frac && f.v == v || thread.figure.kind == metricSize && f.kind == metricSize && f.v == thread.figure.v {
+			said = f
+		}
+	}
+	if size == nil || said == nil {
+		return false
+	}
+	tube.figure.drop(asRepeat)
+	thread.figure.drop(asRepeat)
+	if said.suffixed = threads.Male; sex == "female" {
+		said.suffixed = threads.Female
+	}
+	return true
 }
 
 // airThread takes the second number of a code for its thread.

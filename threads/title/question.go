@@ -46,6 +46,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return askOutside(c, r.Candidates)
 	case len(r.Candidates) > 1:
 		return l.between(c, r)
+	case c.end == "FERRULE" && !l.one && !l.saysClamp():
+		return "Is it a ferrule that a clamp holds, as in food and medicine, or the ring of a compression end, which has no end? The word is used for both: look at the picture, or ask the shop."
 	case l.washerOnly(c, r.Candidates) && !l.one:
 		return "Is the thread " + r.Candidates[0].Form.Designation + " " + strings.TrimSpace(r.Sex.String()) + "? The text says a washer, which lies under a parallel thread, and not which thread it is: look for G or BSPP on the part, or ask the shop."
 	case l.onlyG(c, r.Candidates) && !l.one:
@@ -107,6 +109,14 @@ func (l *line) washerOnly(c *phrase, ends []threads.End) bool {
 	return !named && c.attr&isWasher != 0 && c.attr&(isNut|isSwivel|isFlat|isParallel) == 0 && len(ends) == 1 && ends[0].Family == threads.G && !l.is(ring) && !l.hoseNut(c)
 }
 
+// saysClamp reports a word for a clamp ferrule that is not that of a compression's ring too.
+func (l *line) saysClamp() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool {
+		text := string(l.norm[it.from:it.to])
+		return text == "hygienic" || text == "sanitary" || it.value(classEnd) == "FERRULE" && text != "ferrule" && text != "ferrules"
+	})
+}
+
 // onlyG reports an end of which no thread is named, and whose size of all pipe threads only G has: 5/8 and 7/8.
 func (l *line) onlyG(c *phrase, ends []threads.End) bool {
 	return c.fam == nil && c.fig != nil && c.fig.kind == inchSize && len(ends) == 1 && ends[0].Family == threads.G && !slices.Contains(pipeSizes, c.fig.v)
@@ -118,7 +128,13 @@ func (l *line) listLetter(c *phrase) bool {
 	if l.one || len(l.tokens) < 4 || c.fam == nil || c.fig == nil || l.tokens[0].is(classFamily) != c.fam || l.tokens[1].figure != c.fig {
 		return false
 	}
-	return l.tokens[0].to == l.tokens[0].from+1 && l.tokens[1].glued && c.fig.whole && !c.fig.marked && l.tokens[2].is(classKind) != nil && slices.ContainsFunc(l.tokens[3:], func(it token) bool { return it.figure != nil })
+	name := 2
+	switch l.tokens[2].mark {
+	case ':', '-', ')':
+		name++ // R1: elbow
+	}
+	word := &l.tokens[name]
+	return l.tokens[0].to == l.tokens[0].from+1 && l.tokens[1].glued && c.fig.whole && !c.fig.marked && word.figure == nil && word.to-word.from > 3 && word.is(classSex) == nil && slices.ContainsFunc(l.tokens[3:], func(it token) bool { return it.figure != nil })
 }
 
 // namesHoseItself reports a word for hose or its tail that is no inside diameter.

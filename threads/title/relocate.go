@@ -170,7 +170,7 @@ func (l *line) unionSeal(ends []*phrase) {
 func (l *line) halvesSeal(ends []*phrase) {
 	for _, e := range ends {
 		e.attr &^= isWasher | isFlat | isCone60
-		if e.fam == nil && e.attr&isTaper != 0 && l.threePiece() {
+		if (e.fam == nil || e.fam.value == "BSP") && e.attr&isTaper != 0 && (l.threePiece() || l.conicWord()) {
 			e.attr &^= isTaper // a union of three pieces closes on a flat or a cone between its halves
 		}
 	}
@@ -181,6 +181,32 @@ func (l *line) halvesSeal(ends []*phrase) {
 			it.word = l.lex.word("the")
 		}
 	}
+}
+
+// washerOfTaper moves a washer from a thread called NPT or R to the other end, whose thread is none of them.
+func (l *line) washerOfTaper(ends []*phrase) {
+	if l.one || len(ends) != 2 {
+		return
+	}
+	for k, e := range ends {
+		if o := ends[1-k]; e.attr&isWasher != 0 && taperFamily(e) && threadLike(o) && !taperFamily(o) {
+			e.attr &^= isWasher
+			o.attr |= isWasher
+			return
+		}
+	}
+}
+
+// taperFamily reports an end whose thread's name is that of a taper one.
+func taperFamily(c *phrase) bool {
+	if c.fam == nil {
+		return false
+	}
+	switch c.fam.value {
+	case "NPT", "NPTF", "R", "RC":
+		return true
+	}
+	return false
 }
 
 // wallWasher takes the washer from the thread of a part that goes through a wall: it lies between the wall and the nut.
@@ -201,6 +227,13 @@ func (l *line) wallWasher(ends []*phrase) {
 			it.word = l.lex.word("the")
 		}
 	}
+}
+
+// conicWord reports a word for a cone, which of a union is that of its seat, and none for a taper thread.
+func (l *line) conicWord() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool {
+		return it.value(classAttr) == "taper" && (bytes.HasPrefix(l.norm[it.from:it.to], []byte("coni")) || bytes.HasPrefix(l.norm[it.from:it.to], []byte("koni")))
+	})
 }
 
 // threePiece reports a union of three pieces.
@@ -452,19 +485,19 @@ func (l *line) sideSexes(ends []*phrase) {
 	side := map[string]threads.Sex{}
 	rest := threads.NoSex
 	for k := range l.tokens {
-		m := l.tokens[k].is(classSex)
-		if m == nil {
+		sexes := l.tokens[k].sexesSaid()
+		if len(sexes) == 0 {
 			continue
 		}
-		same := !slices.ContainsFunc(m.sexes, func(s threads.Sex) bool { return s != m.sexes[0] })
+		same := !slices.ContainsFunc(sexes, func(s threads.Sex) bool { return s != sexes[0] })
 		where := l.sideBeside(k)
 		switch {
-		case !same || where != "" && len(m.sexes) > 1 && where == "branch":
+		case !same || where != "" && len(sexes) > 1 && where == "branch":
 			return
 		case where != "":
-			side[where] = m.sexes[0]
+			side[where] = sexes[0]
 		default:
-			rest = m.sexes[0]
+			rest = sexes[0]
 		}
 	}
 	if side["branch"] == threads.NoSex && side["run"] == threads.NoSex {
@@ -475,8 +508,21 @@ func (l *line) sideSexes(ends []*phrase) {
 			ends[k].sexes = []threads.Sex{sex}
 		} else if rest != threads.NoSex {
 			ends[k].sexes = []threads.Sex{rest}
+		} else {
+			ends[k].sexes = nil
 		}
 	}
+}
+
+// sexesSaid are the sexes that a word says, for itself or with a thread's name.
+func (it *token) sexesSaid() []threads.Sex {
+	if m := it.is(classSex); m != nil {
+		return m.sexes
+	}
+	if m := it.is(classFamily); m != nil {
+		return m.sexes
+	}
+	return nil
 }
 
 // sideBeside is the side of a tee that the words beside a sex name: male branch, male on the branch, and where the first
@@ -488,7 +534,10 @@ func (l *line) sideBeside(k int) string {
 		}
 		return ""
 	}
-	first := slices.IndexFunc(l.tokens, func(it token) bool { return side(&it) != "" || it.is(classSex) != nil })
+	if l.tokens[k].value(classAttr) == "one-sided" {
+		return "branch" // Abgang AG
+	}
+	first := slices.IndexFunc(l.tokens, func(it token) bool { return side(&it) != "" || len(it.sexesSaid()) > 0 })
 	if first >= 0 && side(&l.tokens[first]) != "" {
 		return side(at(l.tokens, k-1))
 	}

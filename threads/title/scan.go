@@ -1,6 +1,8 @@
 package title
 
 import (
+	"bytes"
+	"slices"
 	"unicode/utf8"
 
 	"handtight/threads"
@@ -58,7 +60,7 @@ func scan(s *spelling) []token {
 func (sc *scanner) step(i int) int {
 	b := sc.norm[i]
 	glued := i > 0 && !isBlank(sc.norm[i-1])
-	if end := sc.manyPieces(i); end > 0 {
+	if end := max(sc.manyPieces(i), sc.codeNamed(i)); end > 0 {
 		f := sc.pad.figure()
 		f.drop(asCode)
 		return sc.addFigure(i, end, glued, f)
@@ -119,10 +121,20 @@ func (sc *scanner) link(i int) int {
 // figureFirst reports that a phrase beginning with a figure is the tail of a
 // fraction or a size, and not a word.
 func (sc *scanner) figureFirst(i, end int) bool {
-	if byteAt(sc.norm, end-1) == 't' && digit(byteAt(sc.norm, end-2)) && byteAt(sc.norm, sc.blanks(end)) == 'x' {
+	if byteAt(sc.norm, end-1) == 't' && digit(byteAt(sc.norm, end-2)) && byteAt(sc.norm, end-3) == '/' && (byteAt(sc.norm, sc.blanks(end)) == 'x' || !sc.namesValve()) {
 		return true // 1/4T x 1/4 NPT is a tube, and no quarter of a turn
 	}
 	return byteAt(sc.norm, i-1) == '/' || byteAt(sc.norm, end) == '/' || byteAt(sc.norm, end) == '"'
+}
+
+// namesValve reports a word for a valve, which a quarter of a turn opens.
+func (sc *scanner) namesValve() bool {
+	for _, w := range [...]string{"valv", "vlv", "cock", "isolator", "vann", "robinet", "hahn", "kraan", "kran", "llave", "rubinett", "vana", "кран"} {
+		if bytes.Contains(sc.norm, []byte(w)) {
+			return true
+		}
+	}
+	return false
 }
 
 func onlyUnit(ms []*sense) bool {
@@ -184,6 +196,10 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 	if n := len(sc.tokens); sc.norm[i] == 'x' && glued && n > 0 && sc.tokens[n-1].figure != nil && (sc.tokens[n-1].figure.marked || sc.tokens[n-1].figure.kind == dnSize) && digit(byteAt(sc.norm, i+1)) {
 		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.word("x"), glued: true})
 		return i + 1 // 2B×1B
+	}
+	if n := len(sc.tokens); sc.norm[i] == 'x' && glued && n > 0 && sc.tokens[n-1].figure == nil && slices.ContainsFunc(sc.tokens[n-1].word, (*sense).ofEnd) && digit(byteAt(sc.norm, i+1)) {
+		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.word("x"), glued: true})
+		return i + 1 // FPTx16mmBARB
 	}
 	if end := sc.run(i, true); sc.code(i, i+1) && !wide(sc.norm, i) {
 		sc.tokens = append(sc.tokens, token{from: i, to: end, glued: glued})
@@ -317,10 +333,40 @@ func (sc *scanner) numberNamed(i int) int {
 		}
 	}
 	strange := letters > 2 && sc.lex.words[string(sc.norm[i:i+letters])] == nil
+	if named && sc.mixedCode(i, end) {
+		return end
+	}
 	if letters < 2 || byteAt(sc.norm, i+letters) != '-' || digits < 3 && !(strange && digits > 1) || end < len(sc.norm) && !isBlank(sc.norm[end]) && sc.norm[end] != ',' && sc.norm[end] != ')' {
 		return 0
 	}
 	return end
+}
+
+// codeNamed gives the end of a part's number that begins with a digit and stands behind the word for one, code 4M4F; 0 if none
+// begins at i.
+func (sc *scanner) codeNamed(i int) int {
+	n := len(sc.tokens)
+	if !sc.blended || n == 0 || !digit(sc.norm[i]) || sc.tokens[n-1].role(classBefore) != asCode || !isBlank(byteAt(sc.norm, i-1)) {
+		return 0
+	}
+	if end := sc.run(i, true); sc.mixedCode(i, end) {
+		return end
+	}
+	return 0
+}
+
+// mixedCode reports letters and digits by turns, three runs or more, that begin and end at a blank and hold no x: 4M4F behind code.
+func (sc *scanner) mixedCode(i, end int) bool {
+	runs := 1
+	for k := i + 1; k < end; k++ {
+		if sc.norm[k] == 'x' || sc.norm[k] == '-' {
+			return false
+		}
+		if digit(sc.norm[k]) != digit(sc.norm[k-1]) {
+			runs++
+		}
+	}
+	return runs > 3 && end-i > 3 && (end == len(sc.norm) || isBlank(sc.norm[end]))
 }
 
 // gluedByX finds the x of cxfi, fxf, fptxmpt.

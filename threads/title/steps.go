@@ -40,6 +40,7 @@ var endSteps = []endStep{
 	{"a sex before the name of a branch tee is its branch's", "Male branch tee, 1/4 tube x 1/4 tube x 1/8 NPT", in(func(l *line, ends, _ []*phrase) { l.sexOfTee(ends) })},
 	{"a sex that is not said is that of the nut or the kind", "Entrerosca 1", in(func(l *line, ends, _ []*phrase) { l.assignSexes(ends) })},
 	{"the flat seal of a union is on its female side", `Raccord 2 pièces droit femelle 3/4" mâle 3/4" joint plat`, in(func(l *line, ends, _ []*phrase) { l.unionSeal(ends) })},
+	{"a washer lies under no taper thread", "Adaptor 1/4 BSP male with bonded seal x 1/4 NPT female", in(func(l *line, ends, _ []*phrase) { l.washerOfTaper(ends) })},
 	{"the washer of a part that goes through a wall lies on the wall", `Tank outlet 1" BSP male with washer`, in(func(l *line, ends, _ []*phrase) { l.wallWasher(ends) })},
 	{"a family that is no end's contradicts them", "Elbow 1/2 NPT F x F 316, EN 10226", in(func(l *line, ends, _ []*phrase) { l.contradict(ends) })},
 }

@@ -13,7 +13,7 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 		if e.end == "BARB" && len(ends) == 1 && !e.endFirst && e.bareTail() && l.is(ownThread) && e.fig != nil && e.fig.kind == inchSize {
 			e.lone = true // tap 1/2 for hose
 		}
-		if bore := hoseBore(e, ends); bore != nil {
+		if bore := hoseBore(e, ends); bore != nil && (l.namesHose() || l.namesTail()) {
 			out = append(out, e, bore)
 			continue
 		}

@@ -18,7 +18,8 @@ func (l *line) refrigerant(k int) {
 		return
 	}
 	always, known := refrigerants[next.figure.v]
-	if next.figure.v < 100 && (!known || !always && !l.saysFlare()) {
+	noSize := next.figure.v >= 100 || next.figure.v > largestInch && l.lex.bores[int(next.figure.v)] == 0 && !l.namesHose() && !l.namesTail()
+	if !noSize && (!known || !always && !l.saysFlare()) {
 		return
 	}
 	it.word, it.unread = l.lex.word("the"), false
@@ -223,7 +224,8 @@ func (l *line) tubeLetter(k int) {
 	if l.one || string(l.norm[it.from:it.to]) != "t" || !l.capital(it.from) || !it.glued || prev.figure == nil || !prev.figure.frac || prev.to != it.from {
 		return
 	}
-	if next.to == next.from || next.value(classSep) == "x" || next.mark == ',' {
+	kind := next.is(classKind)
+	if next.to == next.from || next.value(classSep) == "x" || next.mark == ',' || next.figure != nil && !next.glued || kind != nil && kind.shape.traits&valve == 0 {
 		it.word, it.unread = l.lex.word("tube"), false
 	}
 }
@@ -233,7 +235,7 @@ func (l *line) sideOfThread(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	f := next.figure
 	thread := next.is(classFamily) != nil && (next.is(classFamily).has("pre") || at(l.tokens, k+2).figure != nil) || f != nil && f.kind == metricSize
-	thread = thread || f != nil && f.frac && at(l.tokens, k+2).is(classFamily) != nil // outside 3/8 bsp
+	thread = thread || f != nil && f.frac && (at(l.tokens, k+2).is(classFamily) != nil || at(l.tokens, k+2).value(classSep) == "x" && slices.ContainsFunc(l.tokens, func(o token) bool { m := o.is(classFamily); return m != nil && (bspWord(m) || m.value == "NPT") })) // outside 3/8 bsp
 	if l.one || !thread {
 		return
 	}
@@ -268,7 +270,45 @@ func (l *line) seacockFoot(k int) {
 // greeting takes the inside thread, hilo interior, from the Hi that a letter begins with.
 func (l *line) greeting(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
-	if k == 0 && !l.one && string(l.norm[it.from:it.to]) == "hi" && (next.mark == ',' || next.mark == ';') {
+	if k == 0 && !l.one && string(l.norm[it.from:it.to]) == "hi" && next.figure == nil && next.value(classSep) != "x" && next.to > next.from {
 		it.word, it.unread = l.lex.word("the"), false
+	}
+}
+
+// perMetre takes the male from the m of $14.90/m.
+func (l *line) perMetre(k int) {
+	it, stroke, price := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k-2)
+	if l.one || string(l.norm[it.from:it.to]) != "m" || !it.glued || stroke.mark != '/' || !stroke.glued || price.figure == nil {
+		return
+	}
+	rand := at(l.tokens, k-3)
+	inRand := rand.is(classFamily) != nil && rand.to-rand.from == 1 && price.glued && l.norm[rand.from] == 'r'
+	if !l.priced(k-2) && !l.twoDecimals(price) && !inRand {
+		return
+	}
+	it.word, it.unread = l.lex.word("per m"), false
+	price.figure.drop(asPrice)
+	if inRand {
+		rand.word, rand.unread = l.lex.word("the"), false
+	}
+}
+
+// hoseGrades are the grades of SAE J517 that hoses are called by their number: R1 to R17.
+const hoseGrades = 17
+
+// hoseGradeLetter takes the thread from the R of R2 in a line that names a hose and another thread.
+func (l *line) hoseGradeLetter(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	m := it.is(classFamily)
+	if l.one || m == nil || m.value != "R" || !next.glued || next.figure == nil || !next.figure.whole || next.figure.marked || next.figure.frac || next.figure.v > hoseGrades || !l.namesHose() {
+		return
+	}
+	other := func(o token) bool {
+		f := o.is(classFamily)
+		return f != nil && f.value != "R" && f.value != "THREAD"
+	}
+	if slices.ContainsFunc(l.tokens, other) {
+		it.word, it.unread = l.lex.word("r2at"), false
+		next.figure.drop(asGrade)
 	}
 }

@@ -36,11 +36,6 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 	if stop := sc.horsepower(at, f); stop > 0 {
 		return stop
 	}
-	if f.frac && !f.marked && f.v < 1 {
-		if stop := sc.pressureBehind(end, at, f); stop > 0 {
-			return stop
-		}
-	}
 	if f.frac || f.marked {
 		f.kind = inchSize
 		return sc.parallelClass(end, f)
@@ -85,7 +80,7 @@ func (sc *scanner) germanSize(end int, f *figure) int {
 	if byteAt(sc.norm, next) == '-' {
 		next = sc.blanks(next + 1)
 	}
-	for _, pack := range [...]string{"pack", "pck", "pk", "set", "satz", "karton", "beutel", "box", "tute", "sack", "ve"} {
+	for _, pack := range [...]string{"pack", "pck", "pk", "set", "satz", "karton", "beutel", "box", "tute", "sack", "ve "} {
 		if hasText(sc.norm, next, pack) {
 			f.drop(asCount)
 			return end + 2
@@ -101,6 +96,15 @@ func (sc *scanner) germanSize(end int, f *figure) int {
 
 // pressureBehind reads a fraction of a bar or a psi, such as a check valve cracks at; 0 if no such unit follows.
 func (sc *scanner) pressureBehind(end, at int, f *figure) int {
+	if byteAt(sc.norm, end) == '-' {
+		at = end + 1
+		if _, stop := sc.digits(at); stop > at { // 1/2-30 psi
+			if _, m := sc.unitAt(sc.blanks(stop)); slices.ContainsFunc(m, func(s *sense) bool { return s.class == classUnit && pressureUnit[s.value] != 0 }) {
+				f.drop(asScale)
+				return end
+			}
+		}
+	}
 	stop, m := sc.unitAt(at)
 	for _, s := range m {
 		if s.class == classUnit && pressureUnit[s.value] != 0 {

@@ -61,6 +61,8 @@ var wordSteps = [...]wordStep{
 	{"lot before a number is a count", "Douille cannelée 1/2 mâle LOT 2", 4, (*line).lotOf},
 	{"the flange of a seacock is its foot", "Seacock 3/4 NPS flanged", 0, (*line).seacockFoot},
 	{"hi before a comma greets", "Hi, nipple 1/2", 2, (*line).greeting},
+	{"m behind the stroke of a price is by the metre", "Ball valve 1/2 NPT female $12/m", 2, (*line).perMetre},
+	{"R2 of a hose with another thread is its grade", "Hose R2 3/8 JIC -6 female", 1, (*line).hoseGradeLetter},
 	{"T glued to a fraction is a tube", "Male connector 1/4T x 1/4 MNPT", 1, (*line).tubeLetter},
 	{"no glued to a whole number is a count", "Equal tee 15mm -40no", 3, (*line).numberOf},
 	{"screw beside a fitting is its thread", `Ball valve 1/2" screw`, 5, (*line).screwWord},
