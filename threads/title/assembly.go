@@ -35,6 +35,24 @@ func (l *line) madeOfHose() bool {
 	return made
 }
 
+// straightAndBent reports that the words for straight and for bent stand beside each other with a stroke, an x or a sign between
+// them, one for each end of a hose: straight / 90, droit x coudé 90.
+func (l *line) straightAndBent() bool {
+	for k := range l.tokens {
+		if l.tokens[k].value(classNoise) != "straight" {
+			continue
+		}
+		sep, bent := at(l.tokens, k+1), at(l.tokens, k+2)
+		if sep.mark != '/' && sep.mark != '+' && sep.mark != '-' && sep.value(classSep) == "" {
+			continue
+		}
+		if m := bent.is(classKind); m != nil && m.shape.traits&angled != 0 || bent.figure != nil && (bent.figure.v == 45 || bent.figure.v == 90) {
+			return true
+		}
+	}
+	return false
+}
+
 // longestBore is the most millimetres that are a hose's bore: hydraulic hose ends at 2 in.
 const longestBore = 51
 

@@ -68,6 +68,10 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if l.is(manifold) && f.whole && !f.marked && next.value(classSep) == "x" && l.counted(k+3) {
 		return f.drop(asCount) // 5 x 1/2 NPT female outlets
 	}
+	if f.v == 1 && k > 0 && !f.marked && next.value(classSep) == "x" && next.glued && !at(l.tokens, k+2).glued && l.oneOfEach() {
+		next.word = l.lex.word("the")
+		return f.drop(asCount) // mit 1x M14x1,5 und 1x 1/4 NPT
+	}
 	if l.leads(k) && (k == 0 || !pipeOutsides[f.v]) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
 		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
@@ -103,6 +107,18 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 		return inchSize
 	}
 	return bare
+}
+
+// oneOfEach reports two ones with an x glued to them, each before a size: one of each.
+func (l *line) oneOfEach() bool {
+	n := 0
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if f != nil && f.whole && f.v == 1 && byteAt(l.norm, l.tokens[k].to) == 'x' && isBlank(byteAt(l.norm, l.tokens[k].to+1)) {
+			n++
+		}
+	}
+	return n > 1
 }
 
 func (l *line) after(k int) *figure {

@@ -180,6 +180,10 @@ func (l *line) classifyRange(k int, f *figure) {
 		}
 		return
 	}
+	if dash.mark == '-' && before.v == f.v && f.kind == mmSize {
+		before.kind = mmSize // hose joiner 19-19mm
+		return
+	}
 	if dash.mark == '-' {
 		before.drop(asScale)
 		f.set = true

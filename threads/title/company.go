@@ -62,7 +62,7 @@ func (l *line) meantFor(k int) bool {
 func (l *line) shortWith(k int) bool {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	return it.to-it.from == 1 && l.norm[it.from] == 'm' && !it.glued && !l.capital(it.from) &&
-		byteAt(l.norm, it.to) == '.' && (isBlank(byteAt(l.norm, it.to+1)) || next.from == it.to+1 && next.to-next.from > 2) && next.to > next.from && letter(l.norm[next.from])
+		byteAt(l.norm, it.to) == '.' && (isBlank(byteAt(l.norm, it.to+1)) || next.from == it.to+1 && next.to-next.from > 2) && next.to > next.from && (letter(l.norm[next.from]) || next.figure != nil && at(l.tokens, k+2).value(classSep) == "x" && at(l.tokens, k+2).glued)
 }
 
 // withWord reads the m. that [line.shortWith] reports.

@@ -96,6 +96,11 @@ func (l *line) countAlone(k int, f *figure) bool {
 	case k == 1 && x(prev) && l.tokens[k].glued && (l.namesPart(k+1) || next.figure != nil && !next.glued):
 		prev.word = l.lex.word("the") // x2 elbow
 		return true
+	case k > 3 && x(prev) && !l.tokens[k].glued && (next.mark == '+' || next.mark == ')') && f.v < 20 && !l.reducing && l.twoDescribed(k-1):
+		prev.word = l.lex.word("the")
+		return true // 3/8 BSPP male / 3/8 NPT male x 2 + seals
+	case k > 1 && prev.mark == '(' && next.mark == ')' && l.countsSize(k, f):
+		return true
 	case prev.mark == '(' && next.mark == ')', prev.mark == '(' && x(next) && at(l.tokens, k+2).mark == ')', x(prev) && at(l.tokens, k-2).mark == '(' && next.mark == ')':
 		if x(prev) {
 			prev.word = l.lex.word("the")
@@ -125,6 +130,30 @@ func (l *line) proseBefore(k int) bool {
 func mmBehind(tokens []token, k int) bool {
 	f := at(tokens, k).figure
 	return f != nil && f.kind == mmSize && at(tokens, k+1).value(classSep) != "x" && at(tokens, k+1).mark == 0 && at(tokens, k+1).is(classEnd) == nil
+}
+
+// twoDescribed reports two fractions of an inch before k, each with the name of a thread.
+func (l *line) twoDescribed(k int) bool {
+	sizes, families := 0, 0
+	for j := range l.tokens[:k] {
+		if f := l.tokens[j].figure; f != nil && f.frac {
+			sizes++
+		}
+		if m := l.tokens[j].is(classFamily); m != nil && m.value != "THREAD" {
+			families++
+		}
+	}
+	return sizes > 1 && families > 1
+}
+
+// countsSize makes the size behind a count in brackets as many ends of a tee, a manifold or a vessel: (2) 3/4 MHT.
+func (l *line) countsSize(k int, f *figure) bool {
+	size := at(l.tokens, k+2).figure
+	if size == nil || !size.frac && !size.marked || f.v < 2 || f.v > 4 || !l.is(tee) && !l.is(manifold) && !l.is(vessel) {
+		return false
+	}
+	size.times, size.counted = int(f.v), true
+	return true
 }
 
 // countsExtras reports a number before what comes with a part: c/w 2 clamps, with 2 washers.

@@ -154,7 +154,7 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			ends = append(ends, out) // valve 3/8 F in + F out, 1/2 F
 		case c.fam != nil && c.fam.value == "NH" && len(c.sexes) == 0 && hasFamily(ends, "NH"):
 			rest = append(rest, c)
-		case c.end == "TUBE" && !c.described() && len(ends) > 1 && anyThread(ends) && (hasEnd(ends, "PUSH") || hasEnd(ends, "COMPRESSION")):
+		case c.end == "TUBE" && !c.described() && len(ends) > 1 && (hasEnd(ends, "PUSH") || hasEnd(ends, "COMPRESSION")):
 			rest = append(rest, c) // M5 male to push-in 6 mm, threaded-to-tube: said again
 		case c.strong && (c.end == "TUBE" || c.hose) && !c.described() && len(ends) == 1 && ends[0].bare() && l.shape == nil:
 			ends[0].end, ends[0].endFirst, ends[0].pex, ends[0].hose = c.end, true, c.pex, c.hose

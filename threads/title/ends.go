@@ -225,7 +225,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.both {
 		want = max(want, 2)
 	}
-	if l.both && l.is(vessel) {
+	if l.both && l.is(vessel) && !l.feedAndBrine() {
 		want = 3 // feed, brine, product
 	}
 	if want == 0 && len(ends) == 1 && l.is(adaptor) && l.ways() == 3 {
@@ -354,6 +354,13 @@ func (l *line) ways() int {
 		}
 	}
 	return 0
+}
+
+// feedAndBrine reports the two ports of a vessel that are named together, feed/brine: of the product something else is said.
+func (l *line) feedAndBrine() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool {
+		return it.value(classAttr) == "pair" && bytes.HasPrefix(l.norm[it.from:it.to], []byte("feed"))
+	})
 }
 
 // namesBrine reports whether a vessel's line speaks of its brine port and not of its
@@ -530,10 +537,11 @@ func (l *line) inletBetween(from, to int) bool {
 	return false
 }
 
-// onePort gives the port of a relief valve that the words behind its name do not speak of, where they speak of the other: its ports
+// onePort gives the port of a relief valve or a pump that the words behind its name do not speak of, where they speak of the other: its ports
 // mostly differ. "" if they speak of both or of none.
 func (l *line) onePort() string {
-	if l.one || l.both || !l.is(set) {
+	pump := l.is(pump) || l.shape != nil && l.shape.name == "plunger pump"
+	if l.one || l.both || !l.is(set) && !pump {
 		return ""
 	}
 	named := slices.IndexFunc(l.tokens, func(it token) bool { return it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 })

@@ -107,7 +107,7 @@ func (l *line) survey() {
 					l.shape = m.shape // end plug o-rings, vessel end cap seals
 					continue
 				}
-				if !l.one && m.shape.traits&angled != 0 && l.hoseBefore(k) {
+				if !l.one && m.shape.traits&(angled|nipple) != 0 && l.hoseBefore(k) {
 					continue // hose 3/8 BSP female straight x 3/8 BSP female elbow
 				}
 				l.takeKind(m.shape)
@@ -141,7 +141,7 @@ func (l *line) survey() {
 	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
 		l.shape = l.lex.shapes["O-ring"]
 	}
-	if !l.one && (l.is(hose) || l.namesHose()) && hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") {
+	if !l.one && (l.is(hose) || l.namesHose()) && (hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") || l.straightAndBent()) {
 		l.both = true // straight one end, 90 degrees other end
 	}
 	if reads != nil && l.fromZero() {

@@ -14,6 +14,10 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 	if l.one || l.shape == nil || l.shape.ends < 1 || len(ends) <= l.shape.ends || l.is(many) {
 		return ends
 	}
+	if lead := ends[0]; len(ends) == l.shape.ends+1 && !lead.strong && lead.fam == nil && lead.end == "" && lead.fig != nil && lead.fig.kind == inchSize && !ends[1].strong && ends[1].fam != nil && ends[1].fig != nil && ends[1].fig != lead.fig && ends[1].fig.v == lead.fig.v {
+		lead.fig.role = asRepeat
+		return ends[1:] // 1/4 hex nipples, 1/4 MNPT x 1/4 MNPT
+	}
 	first, later := ends[:l.shape.ends:l.shape.ends], ends[l.shape.ends:]
 	for _, e := range later {
 		if e.fig == nil || e.end != "" || e.strong || !mentioned(first, e) {

@@ -147,7 +147,7 @@ func (sc *scanner) number(i int, glued bool) int {
 }
 
 // bodyPieces are what words for the pieces of a valve's or a union's body begin with: 2-cz., 3-teilig, 2-piece.
-var bodyPieces = [...]string{"-cz", "-teil", "-tlg", "-piece", "-pc", "-delt", "-delig", "-dil", "-osai", "-piec", "-piez", "-pez"}
+var bodyPieces = [...]string{"-ferrule", "-cz", "-teil", "-tlg", "-piece", "-pc", "-delt", "-delig", "-dil", "-osai", "-piec", "-piez", "-pez"}
 
 // piecesOfBody gives the end of a number of pieces that a body is made of; 0 if none begins with the figure.
 func (sc *scanner) piecesOfBody(end int, f *figure) int {

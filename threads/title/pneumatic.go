@@ -17,7 +17,7 @@ type airCode struct {
 // airTubes are the outsides in mm of the tubes that push-in fittings take, and airThreads the thread that the second
 // number of a code stands for, in inches. Common practice of that trade: memory.
 var (
-	airTubes   = []float64{3, 4, 6, 8, 10, 12, 14, 16}
+	airTubes   = []float64{3, 4, 5, 6, 8, 10, 12, 14, 16}
 	airThreads = map[string]float64{"01": 1. / 8, "02": 1. / 4, "03": 3. / 8, "04": 1. / 2}
 )
 

@@ -305,10 +305,32 @@ func (l *line) hoseGradeLetter(k int) {
 	}
 	other := func(o token) bool {
 		f := o.is(classFamily)
-		return f != nil && f.value != "R" && f.value != "THREAD"
+		return f != nil && (dashWord(f) || f.series() != 0 || f.value == "NPT" || f.value == "NPTF")
 	}
 	if slices.ContainsFunc(l.tokens, other) {
 		it.word, it.unread = l.lex.word("r2at"), false
 		next.figure.drop(asGrade)
 	}
+}
+
+// nutAtEachEnd reads two nuts or two ends of one sort of a hose as one at each end: 2x DKOL, 2x Überwurf G1/4.
+func (l *line) nutAtEachEnd(k int) {
+	it, prev := &l.tokens[k], at(l.tokens, k-1)
+	m := it.is(classFamily)
+	nut := it.value(classAttr) == "nut" || it.value(classAttr) == "swivel" || m != nil && m.series() != 0 && len(m.sexes) > 0
+	if l.one || !nut || !l.namesHose() {
+		return
+	}
+	x := k - 1
+	if prev.value(classSep) == "x" && prev.glued {
+		prev = at(l.tokens, k-2)
+	}
+	if f := prev.figure; f == nil || !f.whole || f.v != 2 || f.marked || f.frac || f.kind != bare || k < 2 {
+		return
+	}
+	prev.figure.drop(asCount)
+	if l.tokens[x].figure == nil {
+		l.tokens[x].word = l.lex.word("the")
+	}
+	l.both = true
 }
