@@ -109,7 +109,7 @@ func (l *line) fuelGas(k int) bool {
 	if m := it.is(classFamily); m == nil || m.value != "BSP" || text != "gas" && text != "gaz" {
 		return false // BSP itself is no gas
 	}
-	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(gasParts[:], string(l.norm[next.from:next.to])) {
+	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(gasParts[:], string(phraseKey(l.norm[next.from:next.to]))) {
 		l.ignore("gas", "what the part is for")
 		it.word = l.lex.word("the")
 		return true

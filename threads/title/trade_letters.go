@@ -225,8 +225,12 @@ func (l *line) tubeLetter(k int) {
 		return
 	}
 	kind := next.is(classKind)
-	if next.to == next.from || next.value(classSep) == "x" || next.mark == ',' || next.figure != nil && !next.glued || kind != nil && kind.shape.traits&valve == 0 {
+	if next.to == next.from || next.value(classSep) == "x" || next.unread && at(l.tokens, k+2).value(classSep) == "x" || next.mark == ',' || next.figure != nil && !next.glued || kind != nil && kind.shape.traits&valve == 0 {
 		it.word, it.unread = l.lex.word("tube"), false
+		return
+	}
+	if next.unread {
+		it.word, it.unread = nil, true // what it is is not sure
 	}
 }
 
@@ -269,8 +273,8 @@ func (l *line) seacockFoot(k int) {
 
 // greeting takes the inside thread, hilo interior, from the Hi that a letter begins with.
 func (l *line) greeting(k int) {
-	it, next := &l.tokens[k], at(l.tokens, k+1)
-	if k == 0 && !l.one && string(l.norm[it.from:it.to]) == "hi" && next.figure == nil && next.value(classSep) != "x" && next.to > next.from {
+	it, prev, next := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	if prev.figure == nil && prev.value(classSep) != "x" && prev.mark == 0 && !l.one && string(l.norm[it.from:it.to]) == "hi" && next.figure == nil && next.value(classSep) != "x" && next.to > next.from {
 		it.word, it.unread = l.lex.word("the"), false
 	}
 }
