@@ -265,7 +265,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 			return ends // feed and brine: of the product nothing is said
 		}
 		brine := copyOf(ends[0])
-		brine.brine = true
+		brine.brine = ends[0].attr&isTwo == 0
 		return []*phrase{ends[0], brine, ends[1]}
 	}
 	if l.is(femaleRound) && want == 4 && len(ends) == 2 {

@@ -340,7 +340,8 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	if tokens[a].figure.kind == inchSize && tokens[b].figure.kind == inchSize && b == a+2 && tokens[a+1].is(classSex) != nil && at(tokens, b+1).is(classFamily) != nil && namesHoseWord(at(tokens, a-1)) {
 		return a + 1 // hose 3/8 male 3/8 NPT
 	}
-	if tokens[b].figure.kind == dashSize && tokens[a].figure.kind == inchSize && dashWord(tokens[last].is(classFamily)) && (namesHoseWord(at(tokens, a-1)) || namesMadeUp(*at(tokens, a-1))) {
+	hosed := func(it token) bool { return namesHoseWord(&it) || namesMadeUp(it) }
+	if (tokens[b].figure.kind == dashSize || tokens[b].figure.kind == inchSize) && tokens[a].figure.kind == inchSize && dashWord(tokens[last].is(classFamily)) && slices.ContainsFunc(tokens[:a], hosed) {
 		return a + 1 // mang. 1/2 FG JIC 08: all that stands between is the thread's
 	}
 	for k := last; k > a; k-- {

@@ -211,7 +211,7 @@ func taperFamily(c *phrase) bool {
 
 // wallWasher takes the washer from the thread of a part that goes through a wall: it lies between the wall and the nut.
 func (l *line) wallWasher(ends []*phrase) {
-	if l.one || !l.is(bulkhead) {
+	if l.one || !l.is(bulkhead) && !(l.is(ownThread) && !l.is(valve)) {
 		return
 	}
 	onWall := false
@@ -549,8 +549,10 @@ func (l *line) sideBeside(k int) string {
 			return ""
 		}
 	}
-	if j := k - 1; at(l.tokens, k-2).mark == ',' {
-		return side(at(l.tokens, j)) // IG, Abgang AG
+	for j := k - 1; j > 0 && l.tokens[j].is(classNoise) != nil; j-- {
+		if v := side(&l.tokens[j]); v != "" && slices.ContainsFunc(l.tokens[max(j-2, 0):j], func(it token) bool { return it.mark == ',' }) {
+			return v // IG, Abgang AG; lados fêmea, saída central macho
+		}
 	}
 	return ""
 }

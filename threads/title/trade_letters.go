@@ -338,3 +338,13 @@ func (l *line) nutAtEachEnd(k int) {
 	}
 	l.both = true
 }
+
+// unitFirst reads the mm of Italian lists before a number, which is its unit and no two sexes: mm 19.
+func (l *line) unitFirst(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if f := next.figure; l.one || string(l.norm[it.from:it.to]) != "mm" || l.capital(it.from) || it.glued || next.glued || !f.plain() || f.kind != bare || !f.whole || f.v <= largestInch || at(l.tokens, k-1).figure != nil {
+		return
+	}
+	it.word, it.unread = l.lex.word("the"), false
+	next.figure.kind = mmSize
+}

@@ -33,6 +33,10 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		f.drop(asAngle)
 		return end // 90 m jic: the male end of an elbow
 	}
+	if hasText(sc.norm, at, "m m.") && at > end && !f.frac && !f.marked {
+		f.drop(asLength)
+		return at + 1 // 1,2 m m. JIC: metres, and with
+	}
 	if stop := sc.horsepower(at, f); stop > 0 {
 		return stop
 	}
