@@ -28,6 +28,9 @@ func (l *line) dash(k int, f *figure, prev, next *token) bool {
 		return true
 	}
 	m := prev.is(classFamily)
+	if far := at(l.tokens, k-2).is(classFamily); m == nil && far != nil && far.has("dash") && !l.tokens[k].glued && !f.marked && prev.figure == nil && prev.mark == 0 && (prev.is(classKind) != nil || prev.is(classSex) != nil || prev.value(classAttr) == "swivel") {
+		return f.v >= 4 // JIC elbow 6 M, JIC female 8
+	}
 	return m != nil && m.has("dash") && f.v >= 4
 }
 

@@ -14,7 +14,7 @@ var tubeBores = map[float64][]float64{
 // tubePairs reads the outside and the bore of a tube that a stroke joins beside the word for tube or hose: 6/4 Schlauch
 // is no 1 1/2 inches. The bore is no end.
 func (l *line) tubePairs() {
-	if l.one || bytes.IndexByte(l.norm, '/') < 0 {
+	if l.one || bytes.IndexByte(l.norm, '/') < 0 && !l.says("PUSH") {
 		return
 	}
 	pairs := false
@@ -30,10 +30,10 @@ func (l *line) tubePairs() {
 				continue
 			}
 			outside, bore = a, b
-		} else if other := at(l.tokens, k+2).figure; f.plain() && at(l.tokens, k+1).mark == '/' && at(l.tokens, k+1).glued && at(l.tokens, k+2).glued && other.digitsOrDecimals() {
+		} else if other := at(l.tokens, k+2).figure; f.plain() && (at(l.tokens, k+1).mark == '/' || at(l.tokens, k+1).value(classSep) == "x" && l.says("PUSH")) && at(l.tokens, k+1).glued && at(l.tokens, k+2).glued && other.digitsOrDecimals() {
 			outside, bore, last = f.v, other.v, k+2
 		}
-		if !slices.Contains(tubeBores[outside], bore) || at(l.tokens, k-1).mark == '/' || at(l.tokens, last+1).mark == '/' || !pairs && !l.tubeWord(k-1) && !l.tubeWord(last+1) {
+		if !slices.Contains(tubeBores[outside], bore) || at(l.tokens, k-1).mark == '/' || at(l.tokens, last+1).mark == '/' || at(l.tokens, last+1).value(classSep) == "x" && last == k+2 && at(l.tokens, k+1).value(classSep) == "x" || !pairs && !l.tubeWord(k-1) && !l.tubeWord(last+1) && !(at(l.tokens, k+1).value(classSep) == "x" && l.says("PUSH")) {
 			continue
 		}
 		pairs = true

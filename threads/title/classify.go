@@ -184,6 +184,10 @@ func (l *line) classifyRange(k int, f *figure) {
 		before.kind = mmSize // hose joiner 19-19mm
 		return
 	}
+	if dash.mark == '-' && before.v > f.v && f.kind == mmSize && before.whole && !l.one && (l.reducing || l.is(tail) || l.namesHose() || l.says("BARB")) {
+		before.kind = mmSize // hose reducer 19-13mm: a range goes up
+		return
+	}
 	if dash.mark == '-' {
 		before.drop(asScale)
 		f.set = true

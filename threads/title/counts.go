@@ -96,6 +96,8 @@ func (l *line) countAlone(k int, f *figure) bool {
 	case k == 1 && x(prev) && l.tokens[k].glued && (l.namesPart(k+1) || next.figure != nil && !next.glued):
 		prev.word = l.lex.word("the") // x2 elbow
 		return true
+	case next.mark == '/' && next.glued && packWord(string(l.norm[at(l.tokens, k+2).from:at(l.tokens, k+2).to])):
+		return true // 2/pack
 	case k > 3 && x(prev) && !l.tokens[k].glued && (next.mark == '+' || next.mark == ')') && f.v < 20 && !l.reducing && l.twoDescribed(k-1):
 		prev.word = l.lex.word("the")
 		return true // 3/8 BSPP male / 3/8 NPT male x 2 + seals
@@ -132,6 +134,15 @@ func mmBehind(tokens []token, k int) bool {
 	return f != nil && f.kind == mmSize && at(tokens, k+1).value(classSep) != "x" && at(tokens, k+1).mark == 0 && at(tokens, k+1).is(classEnd) == nil
 }
 
+// packWord reports a word for what pieces are sold in.
+func packWord(word string) bool {
+	switch word {
+	case "pack", "pkt", "pk", "pck", "box", "bag", "set", "ctn", "packet", "carton":
+		return true
+	}
+	return false
+}
+
 // twoDescribed reports two fractions of an inch before k, each with the name of a thread.
 func (l *line) twoDescribed(k int) bool {
 	sizes, families := 0, 0
@@ -159,8 +170,12 @@ func (l *line) countsSize(k int, f *figure) bool {
 // countsExtras reports a number before what comes with a part: c/w 2 clamps, with 2 washers.
 func (l *line) countsExtras(k int) bool {
 	next := at(l.tokens, k+1)
-	if m := next.is(classKind); m != nil && m.shape.ends < 0 {
+	m := next.is(classKind)
+	if m != nil && m.shape.ends < 0 {
 		return true
+	}
+	if f := l.tokens[k].figure; m != nil && f.digits() && f.v < 13 && l.plural(next) && k > 1 && !l.namesHose() && (l.together(k-1) && l.tokens[k-1].figure == nil || at(l.tokens, k-1).mark == ',') && slices.ContainsFunc(l.tokens[:k], func(it token) bool { return it.figure != nil && it.figure.frac }) {
+		return true // pump 1/2 BSP F with 2 nipples
 	}
 	v := next.value(classAttr)
 	return (v == "washer" || v == "o-ring" || v == "nut") && (l.together(k-1) || v != "nut" && at(l.tokens, k-1).mark == ',' && l.tokens[k].figure.digits() && l.plural(next))

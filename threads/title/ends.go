@@ -164,6 +164,22 @@ func hasEnd(ends []*phrase, name string) bool {
 	return false
 }
 
+// nameFirst reports that the name of an end's thread stands before its size: of 1/4 AG x JIC 7/16 the JIC is the second's alone.
+func (l *line) nameFirst(c *phrase) bool {
+	named := false
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.from < c.from || it.to > c.to {
+			continue
+		}
+		if it.figure != nil && it.figure == c.fig {
+			return named
+		}
+		named = named || it.is(classFamily) == c.fam
+	}
+	return false
+}
+
 // neighbour finds the nearest end whose family a bare size can share: the one
 // behind it first, as the words mostly follow the figures.
 func (l *line) neighbour(ends []*phrase, k int) *phrase {
@@ -177,7 +193,7 @@ func (l *line) neighbour(ends []*phrase, k int) *phrase {
 		return nil
 	}
 	for j := k + 1; j < len(ends); j++ {
-		if shares(ends[j]) {
+		if shares(ends[j]) && !(len(ends[k].sexes) > 0 && ends[j].strong && l.nameFirst(ends[j])) {
 			return ends[j]
 		}
 	}

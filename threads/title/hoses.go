@@ -66,6 +66,10 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		last.fig.role = asBoreOf
 		return ends[:len(ends)-1] // hydraulic hose 1" ..., inner diameter 13 mm
 	}
+	if l.is(hose) && l.both && len(ends) == 2 && first.described() && !ends[1].described() && ends[1].fig != nil && ends[1].fig.kind == inchSize && (ends[1].end == "BORE" || ends[1].inner || ends[1].bare()) {
+		ends[1].fig.role = asBoreOf
+		return ends[:1] // hose JIC 6 F both ends, 3/8 bore
+	}
 	if l.is(hose) && len(ends) > 2 && first.inner && !first.described() && ends[1].described() && ends[2].described() {
 		first.fig.role = asBoreOf
 		return ends[1:] // hose assy 3/8 id, -6 JIC F swivel one end, 3/8 MNPT other

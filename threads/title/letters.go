@@ -162,6 +162,12 @@ func (l *line) ironLetter(k int) {
 // numberOf reads the no that is glued to a whole number behind a size: Equal tee 15mm -40no are forty of them.
 func (l *line) numberOf(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k-1).figure
+	next := at(l.tokens, k+1)
+	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && !it.glued && f.digits() && (k == 1 && next.is(classKind) != nil || k == len(l.tokens)-1 && l.sizeElsewhere(k-1)) {
+		it.word, it.unread = l.lex.word("the"), false
+		f.drop(asCount) // 2 no. elbow; ball valve 1/2 NPT F 2 no.
+		return
+	}
 	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && it.glued && f != nil && f.kind == bare && f.whole && !f.marked && slices.ContainsFunc(l.tokens[:k-1], func(o token) bool { return o.figure != nil }) {
 		it.word, it.unread = l.lex.word("the"), false
 		f.drop(asCount)

@@ -73,9 +73,19 @@ func (l *line) survey() {
 				if k > 0 && l.meantFor(k-1) && (m.shape.ends < 0 || l.tokens[k-1].to-l.tokens[k-1].from > 2 || m.shape.traits&serves != 0) {
 					continue // à vis, für Rohrschellen: not the part itself
 				}
+				if k > 1 && !l.one && l.tokens[k-1].figure != nil && l.tokens[k-1].figure.role == asCount && l.plural(it) && l.shape != nil && l.shape.ends > 0 {
+					l.ignore(l.words(it.from, it.to), "it comes with the part")
+					it.word = l.lex.word("the")
+					break // pump with 2 nipples
+				}
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || m.shape.traits&ring != 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
-					if m.shape.traits&(nut|ring) != 0 && !l.one {
+					if (m.shape.traits&(nut|ring) != 0 || m.shape.ends < 0 && it.is(classAttr) != nil) && !l.one {
 						l.ignore(l.words(it.from, it.to), "it comes with the part")
+					}
+					if m.shape.traits&dial != 0 && !l.one && !slices.ContainsFunc(l.tokens[k:], func(o token) bool { return o.figure != nil && o.figure.kind == pressureFigure }) {
+						l.ignore(l.words(it.from, it.to), "it comes with the part")
+						it.word = l.lex.word("the") // its sex is no end's
+						break
 					}
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}

@@ -373,7 +373,9 @@ func (sc *scanner) hoseGradeFirst(i, end int, mixed float64) bool {
 		return v == "HOSE" || v == "TUBE" || m != nil && m.shape.traits&hose != 0
 	})
 	text := string(sc.norm)
-	other := hasWord(text, "npt") || hasWord(text, "orfs") || hasWord(text, "jic") // a thread of another name than R
+	n := len(sc.tokens)
+	bored := n > 1 && sc.tokens[n-2].figure != nil && sc.tokens[n-2].figure.frac            // hose 1/2 R2 1/2 BSP
+	other := bored || hasWord(text, "npt") || hasWord(text, "orfs") || hasWord(text, "jic") // a thread of another name than R
 	if !hose || !hydraulic(sc.norm) && !other {
 		return !slices.Contains(pipeSizes, mixed) // pipe nipple R1 1/2, and of a garden's hose the thread too
 	}

@@ -183,18 +183,24 @@ func (l *line) halvesSeal(ends []*phrase) {
 	}
 }
 
-// washerOfTaper moves a washer from a thread called NPT or R to the other end, whose thread is none of them.
+// washerOfTaper moves a washer or the ring of a stud from an end that has none, a taper thread, a flare or a cone, to the other end.
 func (l *line) washerOfTaper(ends []*phrase) {
 	if l.one || len(ends) != 2 {
 		return
 	}
+	const seals = isWasher | isStudSeal
 	for k, e := range ends {
-		if o := ends[1-k]; e.attr&isWasher != 0 && taperFamily(e) && threadLike(o) && !taperFamily(o) {
-			e.attr &^= isWasher
-			o.attr |= isWasher
+		if o := ends[1-k]; e.attr&seals != 0 && noWasher(e) && threadLike(o) && !noWasher(o) {
+			o.attr |= e.attr & seals
+			e.attr &^= seals
 			return
 		}
 	}
+}
+
+// noWasher reports an end whose thread is named and seals without a washer or a ring on it: a taper thread, a flare, a cone.
+func noWasher(c *phrase) bool {
+	return taperFamily(c) || c.fam != nil && (flared(c.fam) || c.fam.series() != 0) || c.fig != nil && c.fig.kind == coneSize
 }
 
 // taperFamily reports an end whose thread's name is that of a taper one.
@@ -209,10 +215,19 @@ func taperFamily(c *phrase) bool {
 	return false
 }
 
-// wallWasher takes the washer from the thread of a part that goes through a wall: it lies between the wall and the nut.
+// wallWasher takes the nut that comes with it, and the washer, from the thread of a part that goes through a wall: it lies between the wall and the nut.
 func (l *line) wallWasher(ends []*phrase) {
 	if l.one || !l.is(bulkhead) && !(l.is(ownThread) && !l.is(valve)) {
 		return
+	}
+	for k := range l.tokens {
+		if it := &l.tokens[k]; k > 0 && it.value(classAttr) == "nut" && l.together(k-1) {
+			for _, e := range ends {
+				e.attr &^= isNut // it holds the part to the wall
+			}
+			l.ignore(l.words(it.from, it.to), "it comes with the part")
+			it.word = l.lex.word("the")
+		}
 	}
 	onWall := false
 	for _, e := range ends {
@@ -232,7 +247,7 @@ func (l *line) wallWasher(ends []*phrase) {
 // conicWord reports a word for a cone, which of a union is that of its seat, and none for a taper thread.
 func (l *line) conicWord() bool {
 	return slices.ContainsFunc(l.tokens, func(it token) bool {
-		return it.value(classAttr) == "taper" && (bytes.HasPrefix(l.norm[it.from:it.to], []byte("coni")) || bytes.HasPrefix(l.norm[it.from:it.to], []byte("koni")))
+		return it.value(classAttr) == "taper" && (bytes.HasPrefix(l.norm[it.from:it.to], []byte("coni")) || bytes.HasPrefix(l.norm[it.from:it.to], []byte("koni")) || bytes.HasPrefix(l.norm[it.from:it.to], []byte("stozk")) || bytes.HasPrefix(l.norm[it.from:it.to], []byte("конус")))
 	})
 }
 

@@ -181,7 +181,10 @@ func (l *line) dropConverted(k int, f *figure) {
 			continue
 		}
 		inch := l.tokens[j].figure
+		beside := j == k+1 || j == k-1
 		switch {
+		case beside && !l.one && l.sexBesideInch(j) && (f.v < smallestIron || l.says("PUSH") || l.says("BARB") || l.says("COMPRESSION")), beside && !l.one && f.v < smallestIron && l.says("PUSH"):
+			continue // Steckwinkel 8 mm 1/4" AG: a tube and a thread
 		case l.tubeBeside(k, j, inch), (j == k+1 || j == k-1) && (l.material == "copper" || l.takesTubes()) && !l.one && l.sexBesideInch(j):
 			continue
 		case math.Abs(inch.v*25.4-f.v) < 0.15 && inch.v < 1 && inch.kind == inchSize:
@@ -196,6 +199,9 @@ func (l *line) dropConverted(k int, f *figure) {
 		}
 	}
 }
+
+// smallestIron is the smallest outside or bore in mm that iron pipe is called by in the countries that write it beside the inches.
+const smallestIron = 15
 
 // plasticBores are the sizes in inches of the outsides in mm of plastic pipe, by which shops that sell both name iron too.
 // Common practice.

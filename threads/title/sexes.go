@@ -301,6 +301,8 @@ func (l *line) street() bool {
 // usual is the sex that the kind of part mostly has, by the place of the end.
 func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads.Sex {
 	switch {
+	case e.fig != nil && e.fig.kind == coneSize && l.shape != nil && l.shape.name == "cap":
+		return threads.Female
 	case e.fig != nil && e.fig.kind == coneSize:
 		return l.coneSex()
 	case e.fam != nil && e.fam.value == "NH" && l.valve():

@@ -18,6 +18,9 @@ const largestInch = 4
 // thermometers' pockets at 1 (memory).
 const largestGauge = 1
 
+// elementDiameters are the diameters in inches of membranes and of filters: common practice.
+var elementDiameters = map[float64]bool{2.5: true, 4: true, 4.5: true, 8: true}
+
 // classifyInch keeps lengths, spanners and drives out of the inch sizes.
 func (l *line) classifyInch(k int, f *figure) {
 	next := l.beside(k, 1)
@@ -38,6 +41,9 @@ func (l *line) classifyInch(k int, f *figure) {
 		as = asMeasure // 1/2 body: the size of a quick coupling
 	case called.other(), called == asCount, called == asLength && l.sizeBefore(k):
 		as = called
+	}
+	if (l.is(elementSized) || l.shape != nil && l.shape.name == "filter housing") && !l.one && f.marked && elementDiameters[f.v] && next.is(classFamily) == nil && next.is(classSex) == nil && slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure != f && it.figure.frac && it.figure.v < 2 }) {
+		as = asElement // membrane housing 2.5 inch with 1/2 NPT F ports
 	}
 	if l.is(elementSized) && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.v > 8 {
 		as = asElement // 2 1/2 x 40 in

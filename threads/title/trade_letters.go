@@ -348,3 +348,43 @@ func (l *line) unitFirst(k int) {
 	it.word, it.unread = l.lex.word("the"), false
 	next.figure.kind = mmSize
 }
+
+// stemWord takes a stem beside the size of a tube, where a push-in end, a tube or a tail is named, for the stem that plugs into such an
+// end: it is no socket for a tube.
+func (l *line) stemWord(k int) {
+	it := &l.tokens[k]
+	if text := string(l.norm[it.from:it.to]); l.one || text != "stem" && text != "stems" || l.is(valve) {
+		return
+	}
+	sized := at(l.tokens, k-1).figure != nil || at(l.tokens, k+1).figure != nil || at(l.tokens, k+2).figure != nil
+	if sized && (l.says("PUSH") || l.says("TUBE") || l.says("BARB") || slices.ContainsFunc(l.tokens, func(o token) bool { return o.value(classSep) == "x" })) {
+		l.ignore(l.words(it.from, it.to), "it plugs into an end for such a tube, and takes none")
+		it.word, it.unread = l.lex.word("tube"), false
+	}
+}
+
+// tailsWith takes the tails that a valve, a pump or a strainer comes with, in the plural behind with, from its ends, and names them.
+func (l *line) tailsWith(k int) {
+	it := &l.tokens[k]
+	if l.one || it.value(classEnd) != "BARB" || !l.plural(it) || l.is(tail) {
+		return
+	}
+	part := slices.ContainsFunc(l.tokens[:k], func(o token) bool {
+		m := o.is(classKind)
+		return m != nil && (m.shape.traits&(valve|serves|pump) != 0 || m.shape.name == "strainer")
+	})
+	j := k - 1
+	for j > 0 && (l.tokens[j].figure != nil || l.tokens[j].value(classEnd) == "HOSE" || l.tokens[j].is(classMaterial) != nil) {
+		j--
+	}
+	if !part || j < 1 || j == k-1 && l.tokens[j].figure == nil && !l.together(j) || !l.together(j) {
+		return
+	}
+	for n := j + 1; n <= k; n++ {
+		if f := l.tokens[n].figure; f != nil {
+			f.drop(asMeasure)
+		}
+		l.tokens[n].word = l.lex.word("the")
+	}
+	l.ignore(l.words(l.tokens[j+1].from, it.to), "it comes with the part")
+}

@@ -33,7 +33,7 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		f.drop(asAngle)
 		return end // 90 m jic: the male end of an elbow
 	}
-	if hasText(sc.norm, at, "m m.") && at > end && !f.frac && !f.marked {
+	if byteAt(sc.norm, at) == 'm' && isBlank(byteAt(sc.norm, at+1)) && hasText(sc.norm, sc.blanks(at+1), "m.") && at > end && !f.frac && !f.marked {
 		f.drop(asLength)
 		return at + 1 // 1,2 m m. JIC: metres, and with
 	}
@@ -125,10 +125,23 @@ func ofHose(it token) bool {
 	return end == "HOSE" || end == "TUBE" || end == "TUBING" || end == "BARB" || m != nil && (m.shape.traits&hose != 0 || m.shape.ends < 0)
 }
 
-// namesMadeUp reports the name of a hose with its ends, of which metres stand beside it: flexible 2 m.
+// namesMadeUp reports the name of a hose with its ends.
 func namesMadeUp(it token) bool {
 	m := it.is(classKind)
 	return m != nil && m.shape.traits&madeUp != 0
+}
+
+// lengthWords are what words begin with for what has a length of metres: hose, tube, cable.
+var lengthWords = [...]string{"hose", "schlauch", "slang", "flexib", "tuyau", "mangu", "latiguillo", "tubo", "tube", "tubing", "waz ", "przewod", "hadic", "hortum", "шланг", "рукав", "рвд", "cable", "kabel", "capillar", "pipe", "rohr", "tubi ", "furtun", "letku"}
+
+// soldByLength reports such a word anywhere in the text.
+func (sc *scanner) soldByLength() bool {
+	for _, w := range lengthWords {
+		if bytes.Contains(sc.norm, []byte(w)) {
+			return true
+		}
+	}
+	return false
 }
 
 // familyAt reports the name of a thread at a place.
@@ -201,7 +214,7 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		sized := f.v <= 4 && f.whole
 		switch sc.norm[at] {
 		case 'm':
-			if capital || sized && at > end && !sc.figured() && !slices.ContainsFunc(sc.tokens, namesMadeUp) || digit(byteAt(sc.norm, stop)) && !(f.whole && f.v < 10 && sc.twoDigits(stop)) {
+			if capital && !(at > end && sc.soldByLength() && isBlank(byteAt(sc.norm, stop)) && digit(byteAt(sc.norm, sc.blanks(stop)))) || !capital && sized && at > end && !sc.figured() && !sc.soldByLength() || digit(byteAt(sc.norm, stop)) && !(f.whole && f.v < 10 && sc.twoDigits(stop)) {
 				return end // m18x1.5 is no 8 m of dn8 m18x1.5
 			}
 		case 'g':

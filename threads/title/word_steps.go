@@ -63,6 +63,8 @@ var wordSteps = [...]wordStep{
 	{"hi before a comma greets", "Hi, nipple 1/2", 2, (*line).greeting},
 	{"m behind the stroke of a price is by the metre", "Ball valve 1/2 NPT female $12/m", 2, (*line).perMetre},
 	{"mm before a number is its unit", "Portagomma mm 19 - 3/4 maschio gas", 2, (*line).unitFirst},
+	{"a stem beside the size of a tube plugs in", "Push-fit reducer 10mm stem to 8mm tube", 5, (*line).stemWord},
+	{"tails that come with a valve are none of its ends", "Ball valve 1/2 BSP FF with 13mm hose tails", 0, (*line).tailsWith},
 	{"two nuts of a hose are one at each end", "Wąż 2SN 3/8 zakuty 2x DKOL 12L", 0, (*line).nutAtEachEnd},
 	{"R2 of a hose with another thread is its grade", "Hose R2 JIC 8 female swivel both ends", 1, (*line).hoseGradeLetter},
 	{"T glued to a fraction is a tube", "Male connector 1/4T x 1/4 MNPT", 1, (*line).tubeLetter},
