@@ -277,7 +277,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		return l.threeOf(ends)
 	}
 	if l.is(vessel) && len(ends) == 2 {
-		if l.namesBrine() {
+		if l.namesBrine() || ends[0].fig != nil && ends[0].fig == ends[1].fig && ends[0].fig.counted {
 			return ends // feed and brine: of the product nothing is said
 		}
 		brine := copyOf(ends[0])

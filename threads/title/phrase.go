@@ -309,6 +309,9 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	if tokens[a+1].value(classFamily) == "THREAD" && tokens[a].figure.kind == inchSize && tokens[b].figure.kind == mmSize && a+2 <= b {
 		return a + 2 // 3/4" euro cone 16x2: no pipe of millimetres has the thread
 	}
+	if m := tokens[a+1].is(classFamily); m != nil && b == a+2 && tokens[a].figure.kind == inchSize && tokens[b].figure.kind == mmSize && (bspWord(m) || m.value == "NPT") && !m.has("pre") {
+		return a + 2 // hose tail 1/2 BSP 13mm: no millimetres have the thread
+	}
 	if prefix {
 		m := tokens[a+1].is(classFamily)
 		if !family && m != nil && !m.has("pre") && m.value != "THREAD" {

@@ -49,7 +49,7 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 func (l *line) wholeHose(e *phrase, ends []*phrase) bool {
 	switch len(ends) {
 	case 1:
-		return len(e.sexes) > 1 || l.both && e.endFirst && (e.fam != nil || e.threadFigure())
+		return l.lengthSaid() && e.fam != nil && e.endFirst || len(e.sexes) > 1 || l.both && e.endFirst && (e.fam != nil || e.threadFigure())
 	case 2:
 		sexes := len(e.sexes) == 1 && len(ends[1].sexes) == 1
 		return e == ends[0] && e.endFirst && (e.fam != nil || e.threadFigure() || sexes) && threadLike(ends[1]) && ends[1].end == ""
