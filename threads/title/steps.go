@@ -112,13 +112,6 @@ var pairPasses = [][]pairRewrite{
 			func(e, o *phrase) { o.end, e.end, e.thread = e.end, "", true },
 		},
 		{
-			"a thread named behind a tail's inches is theirs, and the millimetres are the tail", `Hose tail 1/2" BSP 13mm`,
-			func(e, o *phrase) bool {
-				return e.fig != nil && e.fig.kind == inchSize && e.end == "BARB" && e.endFirst && e.fam != nil && o.millimetres() && (o.bare() || o.hose && o.end == "BARB" && !o.described())
-			},
-			func(e, o *phrase) { o.end, e.end, e.thread = "BARB", "", true },
-		},
-		{
 			"the thread of an adaptor of glued pipe is the second size's", `UPVC FTA 1" x 3/4"`,
 			func(e, o *phrase) bool {
 				return e.end == "SOCKET" && e.endFirst && (e.thread || e.part != nil && e.part.traits&adaptor != 0) && e.fam == nil && len(e.sexes) == 1 && e.fig != nil && e.fig.kind == inchSize && o.bare() && o.fig != nil && o.fig.kind == inchSize
