@@ -56,13 +56,9 @@ func (l *line) straightAndBent() bool {
 // longestBore is the most millimetres that are a hose's bore: hydraulic hose ends at 2 in.
 const longestBore = 51
 
-// hydraulicWords are the beginnings of the words of hydraulics, the names of its hoses and of the threads that it
-// alone has.
-var hydraulicWords = [...]string{"1sn", "2sn", "1sc", "2sc", "4sp", "4sh", "r1at", "r2at", "100r", "en853", "en 853", "en857", "en 857", "jic", "orfs", "dko", "hidrául", "hidraul", "hidr.", "hydraul", "hydr.", "hydrau", "oleodin", "гидравл", "рвд"}
-
 // hydraulic reports whether a text in lower case is of hydraulics.
 func hydraulic(norm []byte) bool {
-	return slices.ContainsFunc(hydraulicWords[:], func(w string) bool { return bytes.Contains(norm, []byte(w)) })
+	return slices.ContainsFunc(list("hydraulic"), func(w string) bool { return bytes.Contains(norm, []byte(w)) })
 }
 
 // layers reports the layers of wire in a hose, which its standards name: 2SN, R2 (EN 853, SAE J517, as memory has them).

@@ -10,9 +10,6 @@ import (
 // Source: A-A-59326, as memory has it.
 var camOthers = map[byte]threads.Sex{'a': threads.Female, 'b': threads.Male, 'c': threads.NoSex, 'd': threads.Female, 'e': threads.NoSex, 'f': threads.Male}
 
-// camTypeWords are the words before such a letter.
-var camTypeWords = []string{"type", "part", "typ", "tipo", "тип", "tipus", "typu", "tyyppi"}
-
 // camLetter keeps the letter of a type, which is no sex and no short word: camlock type F 2".
 func (l *line) camLetter(k int) {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
@@ -30,7 +27,7 @@ func (l *line) camLetter(k int) {
 	if size := prev.figure; size != nil && l.capital(it.from) && slices.ContainsFunc(l.tokens, cam) {
 		prev = at(l.tokens, k-2) // camlock part 2" C
 	}
-	typed := slices.Contains(camTypeWords, string(l.norm[prev.from:prev.to]))
+	typed := slices.Contains(list("cam-type"), string(l.norm[prev.from:prev.to]))
 	if !typed && !(l.capital(it.from) && (cam(*prev) || cam(*at(l.tokens, k-2)) && prev.is(classKind) != nil)) {
 		return
 	}

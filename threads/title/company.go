@@ -5,12 +5,6 @@ import (
 	"strings"
 )
 
-// withWords are the words for with; andWords go on from one of them: met beluchter en keerklep.
-var (
-	withWords = []string{"with", "mit", "avec", "con", "com", "met", "med", "cu", "incl", "including", "completo di", "completa di", "completi di", "complete with", "complet avec", "completo con", "komplett mit", "inkl", "c/w", "w/", "w", "plus", "and", "und", "et", "z", "ze", "с", "із", "з", "s", "me", "带", "帶", "附", "含", "配"}
-	andWords  = []string{"en", "og", "och", "y", "e", "ja", "i", "и", "ve"}
-)
-
 // together reports a word that says what comes with the part.
 func (l *line) together(k int) bool {
 	if k > 0 && l.tokens[k].figure != nil && l.tokens[k].figure.whole {
@@ -21,15 +15,15 @@ func (l *line) together(k int) bool {
 		return true
 	}
 	text := func(k int) string { return string(l.norm[l.tokens[k].from:l.tokens[k].to]) }
-	if slices.Contains(andWords, text(k)) {
+	if slices.Contains(list("and"), text(k)) {
 		for j := range l.tokens[:k] {
-			if slices.Contains(withWords, text(j)) {
+			if slices.Contains(list("with"), text(j)) {
 				return true
 			}
 		}
 		return false
 	}
-	if slices.Contains(withWords, text(k)) {
+	if slices.Contains(list("with"), text(k)) {
 		return true
 	}
 	if it.mark == '/' && k > 0 && (text(k-1) == "w" || text(k-1) == "c" && it.glued) {

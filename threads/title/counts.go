@@ -96,7 +96,7 @@ func (l *line) countAlone(k int, f *figure) bool {
 	case k == 1 && x(prev) && l.tokens[k].glued && (l.namesPart(k+1) || next.figure != nil && !next.glued):
 		prev.word = l.lex.word("the") // x2 elbow
 		return true
-	case next.mark == '/' && next.glued && packWord(string(l.norm[at(l.tokens, k+2).from:at(l.tokens, k+2).to])):
+	case next.mark == '/' && next.glued && slices.Contains(list("pack"), string(l.norm[at(l.tokens, k+2).from:at(l.tokens, k+2).to])):
 		return true // 2/pack
 	case k > 3 && x(prev) && !l.tokens[k].glued && (next.mark == '+' || next.mark == ')') && f.v < 20 && !l.reducing && l.twoDescribed(k-1):
 		prev.word = l.lex.word("the")
@@ -132,15 +132,6 @@ func (l *line) proseBefore(k int) bool {
 func mmBehind(tokens []token, k int) bool {
 	f := at(tokens, k).figure
 	return f != nil && f.kind == mmSize && at(tokens, k+1).value(classSep) != "x" && at(tokens, k+1).mark == 0 && at(tokens, k+1).is(classEnd) == nil
-}
-
-// packWord reports a word for what pieces are sold in.
-func packWord(word string) bool {
-	switch word {
-	case "pack", "pkt", "pk", "pck", "box", "bag", "set", "ctn", "packet", "carton":
-		return true
-	}
-	return false
 }
 
 // twoDescribed reports two fractions of an inch before k, each with the name of a thread.
@@ -308,13 +299,10 @@ func (l *line) hoseFittings(k int, f *figure) *figure {
 			return nil
 		}
 		m := it.is(classKind)
-		named = named || j == from && from > k+1 && it.is(classSex) != nil || j == from && (m != nil && m.shape.ends >= 0 || it.value(classAttr) == "nut" || slices.Contains(endNouns[:], string(l.norm[it.from:it.to])))
+		named = named || j == from && from > k+1 && it.is(classSex) != nil || j == from && (m != nil && m.shape.ends >= 0 || it.value(classAttr) == "nut" || slices.Contains(list("hose-ends"), string(l.norm[it.from:it.to])))
 	}
 	return nil
 }
-
-// endNouns are the words for the ends of a hose where they are counted: 2 ends.
-var endNouns = [...]string{"ends", "enden", "extrémités", "extremites", "extremos", "estremità", "extremidades", "pontas", "puntas", "uiteinden", "einden", "ändar", "ender", "päätä", "końcówki", "koncovky", "наконечника", "uç", "embouts", "terminales", "terminais", "terminali"}
 
 // likeEnds gives the millimetres of so many like ends: 3 x 10 mm push-in, 3 hose tails 13 mm. A
 // thread of so many inches goes on no hose or tube that small.

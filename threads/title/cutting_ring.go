@@ -33,10 +33,7 @@ func (l *line) coneLetters(k int) {
 	}
 }
 
-// ringWords are words for the cutting ring that a nut presses onto the tube, or the beginnings of them.
-var ringWords = [...]string{"ring", "anello", "anelli", "bague", "anillo", "anel", "pierscien", "кольц", "ogiva", "olive"}
-
 // saysRing reports a word for a cutting ring.
 func (l *line) saysRing() bool {
-	return slices.ContainsFunc(ringWords[:], func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
+	return slices.ContainsFunc(list("cutting-ring"), func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
 }

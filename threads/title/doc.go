@@ -17,5 +17,6 @@
 // mention.go; hoses: hoses.go, assembly.go, tails.go). Each phrase is resolved to candidates (resolve.go, unified.go) with
 // its question (question.go) or what contradicts in it (conflict.go). What was
 // understood and changes nothing is named (notused.go, unspent.go). Sorts of parts
-// carry their traits in lexicon/shape.csv (trait.go).
+// carry their traits in lexicon/shape.csv (trait.go), and words that are sought in the text itself stand in
+// lexicon/lists.csv (wordlists.go).
 package title

@@ -62,13 +62,10 @@ func (c *phrase) holds(end string) bool {
 	return true
 }
 
-// boreWords begin the words for an inside diameter.
-var boreWords = [...]string{"id", "i.d", "diam", "diám", "diâm", "inside", "inner", "innen", "binnen", "iç", "внутр", "вн", "średnica", "vnitř", "vnútor", "εσ", "قطر", "القطر", "内径", "内寸", "lw", "lichte"}
-
 // boreWord reports a word for an inside diameter, which is a hose's and may be the part's own.
 func (l *line) boreWord(it *token) bool {
 	text := string(l.norm[it.from:it.to])
-	for _, w := range boreWords {
+	for _, w := range list("bore") {
 		if strings.HasPrefix(text, w) {
 			return true
 		}

@@ -545,7 +545,7 @@ func (l *line) threeOf(ends []*phrase) []*phrase {
 // inletBetween reports whether a word for the inlet stands in a stretch.
 func (l *line) inletBetween(from, to int) bool {
 	text := string(l.norm[min(from, to):to])
-	for _, w := range [...]string{"inlet", "entree", "ingresso", "entrada", "eingang", "inlaat", "inlopp", "вход", "wejscie", "vstup"} {
+	for _, w := range list("inlet") {
 		if hasWord(text, w) {
 			return true
 		}
@@ -566,7 +566,7 @@ func (l *line) onePort() string {
 	}
 	from := l.tokens[named].to
 	inlet := l.inletBetween(from, len(l.norm))
-	outlet := slices.ContainsFunc(outletWords[:], func(w string) bool { return bytes.Contains(l.norm[from:], []byte(w)) })
+	outlet := slices.ContainsFunc(list("outlet"), func(w string) bool { return bytes.Contains(l.norm[from:], []byte(w)) })
 	switch {
 	case inlet && !outlet:
 		return "the outlet"
@@ -576,15 +576,12 @@ func (l *line) onePort() string {
 	return ""
 }
 
-// outletWords are words for the outlet of a pump.
-var outletWords = [...]string{"outlet", "outlets", "discharge", "druckstutzen", "druckabgang", "ausgang", "auslass", "uscita", "sortie", "refoulement", "salida", "descarga", "mandata", "saída", "saida", "recalque", "persaansluiting", "utlopp", "выход", "напор", "wylot", "tłoczny", "çıkış", "έξοδος", "出水", "出口", "吐出", "مخرج"}
-
 // saysOutlet reports a word for the outlet and none for the inlet.
 func (l *line) saysOutlet() bool {
 	if l.inletBetween(0, len(l.norm)) || bytes.Contains(l.norm, []byte("进")) || bytes.Contains(l.norm, []byte("吸")) {
 		return false
 	}
-	return slices.ContainsFunc(outletWords[:], func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
+	return slices.ContainsFunc(list("outlet"), func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
 }
 
 // twoOutlets reports whether two outlets are counted behind the first of two ends: inlet IG 3/4, 2 outlets AG 3/4.

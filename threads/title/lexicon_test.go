@@ -1,14 +1,16 @@
 package title
 
 import (
+	"os"
+	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
-
 	"handtight/threads"
+	"pgregory.net/rapid"
 )
 
 // A phrase has one key, whatever joins its words: blanks, hyphens, stops, brackets and apostrophes.
@@ -78,4 +80,20 @@ func TestTablesOfSizesRise(t *testing.T) {
 	require.Zero(t, atoi("x"))
 	require.Positive(t, atoi(strings.Repeat("9", 40)), "no overflow")
 	require.Equal(t, []threads.Sex{threads.Male, threads.Female}, sexesOf("M-F"))
+}
+
+// A list that the code names and the table does not have would be empty and say nothing.
+func TestEveryListIsNamedAndThere(t *testing.T) {
+	files, err := filepath.Glob("*.go")
+	require.NoError(t, err)
+	named := map[string]bool{}
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		require.NoError(t, err)
+		for _, m := range regexp.MustCompile(`\blist\("([a-z-]+)"\)`).FindAllStringSubmatch(string(text), -1) {
+			named[m[1]] = true
+			require.NotEmpty(t, list(m[1]), "%s: %s", file, m[1])
+		}
+	}
+	require.Len(t, named, len(wordLists()))
 }

@@ -99,9 +99,6 @@ func (l *line) fromTo(k int) {
 	}
 }
 
-// gasParts are the English words for parts that gas before them is what they are for.
-var gasParts = [...]string{"connector", "connectors", "hose", "hoses", "valve", "valves", "cock", "cocks", "ball valve", "ball valves", "shut-off valve", "regulator", "fitting", "fittings", "line", "pipe"}
-
 // fuelGas takes the thread's name from gas that a part is for: registro p/ gás, robinet pour gaz.
 func (l *line) fuelGas(k int) bool {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
@@ -109,7 +106,7 @@ func (l *line) fuelGas(k int) bool {
 	if m := it.is(classFamily); m == nil || m.value != "BSP" || text != "gas" && text != "gaz" {
 		return false // BSP itself is no gas
 	}
-	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(gasParts[:], string(phraseKey(l.norm[next.from:next.to]))) {
+	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(list("gas-part"), string(phraseKey(l.norm[next.from:next.to]))) {
 		l.ignore("gas", "what the part is for")
 		it.word = l.lex.word("the")
 		return true
@@ -262,9 +259,6 @@ func (l *line) bagOf(k int) {
 	}
 }
 
-// goesOnto are the words for "for" before what a part goes onto.
-var goesOnto = []string{"for", "for the", "für", "fur", "fuer", "voor", "pour", "para", "per", "dla", "для", "till", "til", "για"}
-
 // counterpart takes the sex from the word right behind "for", which may be that of the thread that the part goes
 // onto: quick coupling for male thread. The thread stays, and its sex is asked.
 func (l *line) counterpart(k int) {
@@ -277,7 +271,7 @@ func (l *line) counterpart(k int) {
 	if l.tokens[first].figure != nil {
 		first--
 	}
-	if first < 0 || !slices.Contains(goesOnto, string(l.norm[l.tokens[first].from:l.tokens[first].to])) || l.sizeBefore(first) {
+	if first < 0 || !slices.Contains(list("onto"), string(l.norm[l.tokens[first].from:l.tokens[first].to])) || l.sizeBefore(first) {
 		return // 3/4 macho para 1/2 hembra: from one to the other
 	}
 	l.ignore(l.words(l.tokens[first].from, it.to), "it may be said of the thread that the part goes onto")

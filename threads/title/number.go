@@ -146,15 +146,12 @@ func (sc *scanner) number(i int, glued bool) int {
 	return sc.addFigure(i, end, glued, f)
 }
 
-// bodyPieces are what words for the pieces of a valve's or a union's body begin with: 2-cz., 3-teilig, 2-piece.
-var bodyPieces = [...]string{"-ferrule", "-cz", "-teil", "-tlg", "-piece", "-pc", "-delt", "-delig", "-dil", "-osai", "-piec", "-piez", "-pez"}
-
 // piecesOfBody gives the end of a number of pieces that a body is made of; 0 if none begins with the figure.
 func (sc *scanner) piecesOfBody(end int, f *figure) int {
 	if !f.whole || f.v < 1 || f.v > 4 || byteAt(sc.norm, end) != '-' {
 		return 0
 	}
-	for _, word := range bodyPieces {
+	for _, word := range list("pieces") {
 		if hasText(sc.norm, end, word) {
 			return sc.run(end+1, false)
 		}
@@ -558,7 +555,7 @@ func (sc *scanner) thousands(i int) int {
 
 // taxAt reports the name of a tax at a place: 8.15 inc GST is no inch.
 func (sc *scanner) taxAt(i int) bool {
-	for _, tax := range [...]string{"gst", "vat", "tax", "btw", "mwst", "iva", "tva", "moms"} {
+	for _, tax := range list("tax") {
 		if hasText(sc.norm, i, tax) && !alnum(byteAt(sc.norm, i+len(tax))) {
 			return true
 		}

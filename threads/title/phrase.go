@@ -431,7 +431,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				c.attr |= attrNamed[m.value]
 				c.thread = c.thread || m.value == "nut"
 			case classKind:
-				if prev := at(tokens, k-1); m.shape.traits&dial != 0 && prev.to > prev.from && slices.Contains(withWords, string(l.norm[prev.from:prev.to])) {
+				if prev := at(tokens, k-1); m.shape.traits&dial != 0 && prev.to > prev.from && slices.Contains(list("with"), string(l.norm[prev.from:prev.to])) {
 					continue // G 1/2 with a gauge: not the gauge's thread
 				}
 				if c.part == nil || m.shape.traits&ring == 0 {

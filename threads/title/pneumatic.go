@@ -154,7 +154,7 @@ func (l *line) saysAir() bool {
 	if l.says("PUSH") {
 		return true
 	}
-	for _, w := range [...]string{"pneum", "пневм", "气", "氣", "エア", "druckluft", "air fitting"} {
+	for _, w := range list("air") {
 		if bytes.Contains(l.norm, []byte(w)) {
 			return true
 		}

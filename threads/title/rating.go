@@ -240,7 +240,7 @@ func (l *line) onlyStandard(c *phrase) bool {
 		return false
 	}
 	text := string(l.norm[c.from:c.to])
-	for _, body := range [...]string{"iso", "din", "en ", "en1", "uni", "gost", "ansi", "asme", "bs ", "гост", "sae j"} {
+	for _, body := range list("standard") {
 		if len(text) >= len(body) && text[:len(body)] == body {
 			return true
 		}

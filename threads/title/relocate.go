@@ -247,14 +247,14 @@ func (l *line) wallWasher(ends []*phrase) {
 // conicWord reports a word for a cone, which of a union is that of its seat, and none for a taper thread.
 func (l *line) conicWord() bool {
 	return slices.ContainsFunc(l.tokens, func(it token) bool {
-		return it.value(classAttr) == "taper" && (bytes.HasPrefix(l.norm[it.from:it.to], []byte("coni")) || bytes.HasPrefix(l.norm[it.from:it.to], []byte("koni")) || bytes.HasPrefix(l.norm[it.from:it.to], []byte("stozk")) || bytes.HasPrefix(l.norm[it.from:it.to], []byte("конус")))
+		return it.value(classAttr) == "taper" && slices.ContainsFunc(list("conic"), func(w string) bool { return bytes.HasPrefix(l.norm[it.from:it.to], []byte(w)) })
 	})
 }
 
 // threePiece reports a union of three pieces.
 func (l *line) threePiece() bool {
 	text := bytes.ReplaceAll(l.norm, []byte(" "), nil)
-	for _, w := range [...]string{"3piece", "3-piece", "3pieces", "troispieces", "3-teilig", "3teilig", "dreiteilig", "3-delig", "3delig", "3pezzi", "trepezzi", "3piezas", "trespiezas", "3pecas", "3-cz", "3-dil", "3-osainen", "3-delt"} {
+	for _, w := range list("three-piece") {
 		if bytes.Contains(text, []byte(w)) {
 			return true
 		}
@@ -262,13 +262,10 @@ func (l *line) threePiece() bool {
 	return false
 }
 
-// twoPieces are the words, without their blanks, for a union of two pieces.
-var twoPieces = [...]string{"2pieces", "deuxpieces", "2-teilig", "2teilig", "zweiteilig", "2-delig", "2delig", "2-piece", "2piece", "two-piece", "twopiece", "2pezzi", "2piezas"}
-
 // twoPiece reports a union of two pieces, whose nut is one of its ends.
 func (l *line) twoPiece() bool {
 	text := bytes.ReplaceAll(l.norm, []byte(" "), nil)
-	for _, w := range twoPieces {
+	for _, w := range list("two-piece") {
 		if i := bytes.Index(text, []byte(w)); i >= 0 && !digit(byteAt(text, i-1)) {
 			return true
 		}

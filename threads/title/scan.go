@@ -129,7 +129,7 @@ func (sc *scanner) figureFirst(i, end int) bool {
 
 // namesValve reports a word for a valve, which a quarter of a turn opens.
 func (sc *scanner) namesValve() bool {
-	for _, w := range [...]string{"valv", "vlv", "cock", "isolator", "vann", "robinet", "hahn", "kraan", "kran", "llave", "rubinett", "vana", "кран"} {
+	for _, w := range list("quarter-turn") {
 		if bytes.Contains(sc.norm, []byte(w)) {
 			return true
 		}

@@ -84,7 +84,7 @@ func (sc *scanner) germanSize(end int, f *figure) int {
 	if byteAt(sc.norm, next) == '-' {
 		next = sc.blanks(next + 1)
 	}
-	for _, pack := range [...]string{"pack", "pck", "pk", "set", "satz", "karton", "beutel", "box", "tute", "sack", "ve "} {
+	for _, pack := range list("german-pack") {
 		if hasText(sc.norm, next, pack) {
 			f.drop(asCount)
 			return end + 2
@@ -131,12 +131,9 @@ func namesMadeUp(it token) bool {
 	return m != nil && m.shape.traits&madeUp != 0
 }
 
-// lengthWords are what words begin with for what has a length of metres: hose, tube, cable.
-var lengthWords = [...]string{"hose", "schlauch", "slang", "flexib", "tuyau", "mangu", "latiguillo", "tubo", "tube", "tubing", "waz ", "przewod", "hadic", "hortum", "шланг", "рукав", "рвд", "cable", "kabel", "capillar", "pipe", "rohr", "tubi ", "furtun", "letku"}
-
 // soldByLength reports such a word anywhere in the text.
 func (sc *scanner) soldByLength() bool {
-	for _, w := range lengthWords {
+	for _, w := range list("length") {
 		if bytes.Contains(sc.norm, []byte(w)) {
 			return true
 		}

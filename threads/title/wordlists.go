@@ -1,0 +1,19 @@
+package title
+
+import (
+	"strings"
+	"sync"
+)
+
+// wordLists are the lists of lexicon/lists.csv by their names: words, or parts of words, that are sought in the text itself, and of
+// which no sense of the lexicon is made.
+var wordLists = sync.OnceValue(func() map[string][]string {
+	out := map[string][]string{}
+	for _, r := range lexiconRows("lists.csv") {
+		out[r["list"]] = strings.Split(r["words"], "|")
+	}
+	return out
+})
+
+// list is the list of a name; none if there is no such list.
+func list(name string) []string { return wordLists()[name] }
