@@ -1,9 +1,6 @@
 package title
 
-import (
-	"bytes"
-	"slices"
-)
+import "slices"
 
 // ringCodes are how the German trade names cutting-ring fittings before their tube and series, GE15L, with the sort of
 // part. Source: the short names of DIN 2353, as memory has them.
@@ -35,5 +32,5 @@ func (l *line) coneLetters(k int) {
 
 // saysRing reports a word for a cutting ring.
 func (l *line) saysRing() bool {
-	return slices.ContainsFunc(list("cutting-ring"), func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
+	return l.contains("cutting-ring")
 }

@@ -281,7 +281,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 			return ends // feed and brine: of the product nothing is said
 		}
 		brine := copyOf(ends[0])
-		brine.brine = ends[0].attr&isTwo == 0
+		brine.brine = ends[0].attr&isTwo == 0 && !l.contains("brine") && !l.contains("ports")
 		return []*phrase{ends[0], brine, ends[1]}
 	}
 	if l.is(femaleRound) && want == 4 && len(ends) == 2 {
@@ -370,6 +370,11 @@ func (l *line) ways() int {
 		}
 	}
 	return 0
+}
+
+// contains reports one of the words of a list anywhere in the text.
+func (l *line) contains(name string) bool {
+	return slices.ContainsFunc(list(name), func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
 }
 
 // feedAndBrine reports the two ports of a vessel that are named together, feed/brine: of the product something else is said.
@@ -581,7 +586,7 @@ func (l *line) saysOutlet() bool {
 	if l.inletBetween(0, len(l.norm)) || bytes.Contains(l.norm, []byte("进")) || bytes.Contains(l.norm, []byte("吸")) {
 		return false
 	}
-	return slices.ContainsFunc(list("outlet"), func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
+	return l.contains("outlet")
 }
 
 // twoOutlets reports whether two outlets are counted behind the first of two ends: inlet IG 3/4, 2 outlets AG 3/4.

@@ -491,7 +491,7 @@ func (l *line) takeTeeSex(k int, s *shape) {
 // sideSexes gives a tee whose ends are of one size the sex that stands beside the word for its branch or its run: female, male
 // branch. The other word for a sex, if there is one, is that of the rest.
 func (l *line) sideSexes(ends []*phrase) {
-	if l.one || !l.is(tee) || len(ends) != 3 || !ends[0].sameFigure(ends[1]) || !ends[1].sameFigure(ends[2]) {
+	if l.one || !l.is(tee) || len(ends) != 3 || ends[0].fig != ends[1].fig || ends[1].fig != ends[2].fig {
 		return
 	}
 	side := map[string]threads.Sex{}

@@ -377,7 +377,8 @@ func (l *line) tailsWith(k int) {
 	for j > 0 && (l.tokens[j].figure != nil || l.tokens[j].value(classEnd) == "HOSE" || l.tokens[j].is(classMaterial) != nil) {
 		j--
 	}
-	if !part || j < 1 || j == k-1 && l.tokens[j].figure == nil && !l.together(j) || !l.together(j) {
+	threaded := slices.ContainsFunc(l.tokens[:k], func(o token) bool { return o.is(classFamily) != nil || o.is(classSex) != nil })
+	if !part || !threaded || j < 1 || j == k-1 && l.tokens[j].figure == nil && !l.together(j) || !l.together(j) {
 		return
 	}
 	for n := j + 1; n <= k; n++ {
