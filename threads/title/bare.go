@@ -22,7 +22,8 @@ func (l *line) dash(k int, f *figure, prev, next *token) bool {
 		return true
 	}
 	if m := next.is(classFamily); m != nil && m.has("dash") {
-		return true
+		own := at(l.tokens, k+2)
+		return next.glued || own.glued || !own.figure.digits() || !dashNumbers[own.figure.v] // 2 JIC 6 caps: the dash is the 6
 	}
 	if m := prev.is(classFamily); m != nil && m.has("dash") && !next.parted() {
 		return true
@@ -71,9 +72,12 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if l.is(manifold) && f.whole && !f.marked && next.value(classSep) == "x" && l.counted(k+3) {
 		return f.drop(asCount) // 5 x 1/2 NPT female outlets
 	}
-	if f.v == 1 && k > 0 && !f.marked && next.value(classSep) == "x" && next.glued && !at(l.tokens, k+2).glued && l.oneOfEach() {
+	if alone := k == 0 && f.v == 1 && !l.is(unequal) && !l.reducing && !l.one && other.frac && l.shape != nil && l.shape.ends != 0; next.to > next.from && l.countable(k) && (alone || l.manyOfEach()) {
 		next.word = l.lex.word("the")
-		return f.drop(asCount) // mit 1x M14x1,5 und 1x 1/4 NPT
+		if f.v > 1 {
+			other.times, other.counted = int(f.v), true
+		}
+		return f.drop(asCount) // 1 x 1/2 NPT nipple; 2 x 1/2 NPT F, 1 x 1/4 NPT F
 	}
 	if l.leads(k) && (k == 0 || !pipeOutsides[f.v]) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
 		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
@@ -116,12 +120,22 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	return bare
 }
 
-// oneOfEach reports two ones with an x glued to them, each before a size: one of each.
-func (l *line) oneOfEach() bool {
+// countable reports a small whole number with an x behind it that counts what follows: no size stands before it, and a thread follows,
+// or its name.
+func (l *line) countable(k int) bool {
+	f, x, then := l.tokens[k].figure, at(l.tokens, k+1), at(l.tokens, k+2)
+	if f == nil || !f.whole || f.marked || f.frac || f.v < 1 || f.v > 8 || string(l.norm[x.from:x.to]) != "x" || l.one || at(l.tokens, k-1).value(classSep) == "x" {
+		return false
+	}
+	named := then.is(classFamily)
+	return then.figure != nil && (then.figure.frac || then.figure.kind == metricSize) || named != nil && !named.has("pre")
+}
+
+// manyOfEach reports two such numbers or more in a line.
+func (l *line) manyOfEach() bool {
 	n := 0
 	for k := range l.tokens {
-		f := l.tokens[k].figure
-		if f != nil && f.whole && f.v == 1 && byteAt(l.norm, l.tokens[k].to) == 'x' && isBlank(byteAt(l.norm, l.tokens[k].to+1)) {
+		if l.countable(k) {
 			n++
 		}
 	}

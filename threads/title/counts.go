@@ -96,6 +96,9 @@ func (l *line) countAlone(k int, f *figure) bool {
 	case k == 1 && x(prev) && l.tokens[k].glued && (l.namesPart(k+1) || next.figure != nil && !next.glued):
 		prev.word = l.lex.word("the") // x2 elbow
 		return true
+	case f.v > 1 && f.v < 9 && l.countsNamed(k):
+		l.both = l.both || f.v == 2 && l.namesHose()
+		return true // hose with 2 female JIC-6 ends; 2 JIC 6 caps
 	case next.mark == '/' && next.glued && slices.Contains(list("pack"), string(l.norm[at(l.tokens, k+2).from:at(l.tokens, k+2).to])):
 		return true // 2/pack
 	case k > 3 && x(prev) && !l.tokens[k].glued && (next.mark == '+' || next.mark == ')') && f.v < 20 && !l.reducing && l.twoDescribed(k-1):
@@ -146,6 +149,22 @@ func (l *line) twoDescribed(k int) bool {
 		}
 	}
 	return sizes > 1 && families > 1
+}
+
+// countsNamed reports a number at the beginning of a line, or behind a with, before the name of a thread or a sex, where parts or ends
+// in the plural follow.
+func (l *line) countsNamed(k int) bool {
+	next := at(l.tokens, k+1)
+	if next.is(classFamily) == nil && next.is(classSex) == nil || next.glued || l.tokens[k].glued || k > 0 && !(l.together(k-1) && l.tokens[k-1].figure == nil) {
+		return false
+	}
+	if m := next.is(classFamily); m != nil && m.has("pre") {
+		return false
+	}
+	return slices.ContainsFunc(l.tokens[k+1:], func(it token) bool {
+		ends := slices.Contains(list("hose-ends"), string(l.norm[it.from:it.to])) || string(l.norm[it.from:it.to]) == "ports"
+		return ends || l.plural(&it) && (it.is(classKind) != nil && it.is(classKind).shape.ends > 0 || it.value(classAttr) == "swivel")
+	})
 }
 
 // countsSize makes the size behind a count in brackets as many ends of a tee, a manifold or a vessel: (2) 3/4 MHT.

@@ -220,6 +220,10 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if len(ends) == 2 && l.is(unequal) && !l.is(bush) && ends[0].end == "FERRULE" && ends[1].bare() {
 		ends[1].end = "FERRULE" // reducer, tri-clamp 3" x 2"
 	}
+	if len(ends) == 1 && !l.one && l.is(set) && !l.both && len(ends[0].sexes) == 1 && l.onePort() == "" && (ends[0].fig == nil || ends[0].fig.times < 2) {
+		l.unjudged = append(l.unjudged, "the other port (nothing is said of it)")
+		return ends
+	}
 	if port := l.onePort(); port != "" && len(ends) == 1 {
 		l.unjudged = append(l.unjudged, port+" (nothing is said of it)")
 		return ends
@@ -241,8 +245,11 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.both {
 		want = max(want, 2)
 	}
-	if l.both && l.is(vessel) && !l.feedAndBrine() {
+	if l.both && l.is(vessel) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "pair" }) && !l.feedAndBrine() {
 		want = 3 // feed, brine, product
+	}
+	if len(ends) == 1 && l.is(vessel) && ends[0].attr&isTwo != 0 {
+		want = 2 // with two 1/2 NPT F ports
 	}
 	if want == 0 && len(ends) == 1 && l.is(adaptor) && l.ways() == 3 {
 		want = 3

@@ -43,7 +43,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if last := ends[len(ends)-1]; l.is(hose) && len(ends) == 2 && first.fam != nil && last != first && last.fig != nil && last.fam == nil && len(last.sexes) == 0 && last.part != nil && last.part.traits&hose != 0 && last.fig.kind == inchSize {
 		last.end, last.hose = "BARB", true // BSPP female, 5/8" braided hose: what the fitting is on
 	}
-	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].fig.kind != coneSize && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && (l.madeTo() || hydraulic(l.norm) && !slices.ContainsFunc(l.tokens, fittingNamed)) && !slices.ContainsFunc(rest, (*phrase).describes)) {
+	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].fig.kind != coneSize && ends[0].fig.kind != metricSize && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && (l.madeTo() || hydraulic(l.norm) && !slices.ContainsFunc(l.tokens, fittingNamed)) && !slices.ContainsFunc(rest, (*phrase).describes)) {
 		for _, e := range ends {
 			e.fig.role = asBoreOf
 		}
@@ -73,6 +73,10 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.is(hose) && len(ends) > 2 && first.inner && !first.described() && ends[1].described() && ends[2].described() {
 		first.fig.role = asBoreOf
 		return ends[1:] // hose assy 3/8 id, -6 JIC F swivel one end, 3/8 MNPT other
+	}
+	if (l.is(hose) || l.shape == nil && l.namesHose()) && len(ends) > 1 && first.end == "BORE" && !first.described() && slices.ContainsFunc(ends[1:], (*phrase).described) {
+		first.fig.role = asBoreOf
+		return l.dropHoseBore(ends[1:], rest) // hose 1/4 bore, one end 1/4 BSP F
 	}
 	if (l.is(hose) || l.shape == nil && l.namesHose()) && len(ends) == 1 && first.end == "BORE" && !first.described() {
 		first.fig.role = asBoreOf
@@ -213,7 +217,7 @@ func (l *line) tubing() bool {
 func onlyBores(ends []*phrase) bool {
 	for _, e := range ends {
 		inside := e.hose && e.fig != nil && e.fig.kind == inchSize // hose 3/8 ID
-		if !e.millimetres() && !inside || e.fig.kind == coneSize || e.fam != nil || e.thread || e.end != "" && !e.hose && e.end != "TUBE" {
+		if !e.millimetres() && !inside || e.fig.kind == coneSize || e.fig.kind == metricSize || e.fam != nil || e.thread || e.end != "" && !e.hose && e.end != "TUBE" {
 			return false
 		}
 	}

@@ -118,7 +118,7 @@ func TestOneEndOfATeeSwivels(t *testing.T) {
 		`JIC swivel elbow #8`:                "JIC -8 female swivel; JIC -8 male",
 		`ORFS swivel nut branch tee -8`:      "ORFS -8 female swivel; ORFS -8 male; ORFS -8 male",
 		`Bogen JIC -8 Überwurfmutter beids.`: "JIC -8 female swivel; JIC -8 female swivel",
-		`HD-Schlauch DN8 2x M22x1,5 ÜM 1,5m`: "M M22x1.5 female; M M22x1.5 female swivel",
+		`HD-Schlauch DN8 2x M22x1,5 ÜM 1,5m`: "M M22x1.5 female swivel; M M22x1.5 female swivel",
 	} {
 		require.Equal(t, want, brief(Read(text).Ends), text)
 	}

@@ -261,6 +261,9 @@ func (l *line) metreLetter(k int) {
 	if it.to-it.from != 1 || l.norm[it.from] != 'm' || prev.figure == nil || prev.figure.kind != bare || prev.figure.frac || prev.figure.marked {
 		return
 	}
+	if dashWord(at(l.tokens, k-2).is(classFamily)) || at(l.tokens, k-2).mark == '-' && dashWord(at(l.tokens, k-3).is(classFamily)) {
+		return // hose JIC-6 M
+	}
 	long := l.says("TUBING") && it.glued && prev.figure.whole && prev.figure.v > largestInch || l.namesHose() && (prev.figure.v > largestInch || !prev.figure.whole || (k == len(l.tokens)-1 || at(l.tokens, k+1).mark == ':' || at(l.tokens, k+1).mark == ',') && !it.glued && l.sizeElsewhere(k-1)) // hose 3/8" x 2.5 M
 	long = long || (l.says("TUBE") || l.says("TUBING") || l.namesHose()) && !it.glued && !l.capital(it.from) && prev.figure.whole && k == len(l.tokens)-1 && at(l.tokens, k-2).value(classSep) == ""                                                                                                  // tube, 1 m
 	long = long || l.namesHose() && !it.glued && !l.capital(it.from) && at(l.tokens, k+1).is(classBefore) != nil && at(l.tokens, k+1).value(classBefore) == "dn" && at(l.tokens, k-2).value(classSep) == ""                                                                                           // hydraulic hose 1 m DN19

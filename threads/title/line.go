@@ -154,6 +154,10 @@ func (l *line) survey() {
 	if !l.one && (l.is(hose) || l.namesHose()) && (hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") || l.straightAndBent()) {
 		l.both = true // straight one end, 90 degrees other end
 	}
+	if l.both && !l.one && l.namesHose() && l.contains("bare-end") {
+		l.both = false
+		l.unjudged = append(l.unjudged, "the other end (no fitting)")
+	}
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}

@@ -54,6 +54,9 @@ func (l *line) read() threads.Reading {
 		l.camsUnsized(ends)
 		l.gripsUnsized(ends)
 	}
+	if len(out.Ends) == 0 && (l.shape == nil || l.shape.ends >= 0) && !l.figured(len(l.tokens)) {
+		l.dashesUnsized()
+	}
 	l.unsizedNumber(out.Ends)
 	if !l.one && len(ends) == 1 && len(out.Ends) == 1 && l.is(coupler) && ends[0].threaded && ends[0].end == "" && len(l.unjudged) == 0 {
 		l.unjudged = append(l.unjudged, "the coupling's own end (quick coupling)")

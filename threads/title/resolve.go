@@ -54,6 +54,15 @@ func (l *line) gripsUnsized(ends []*phrase) {
 	}
 }
 
+// dashesUnsized names a flare or an O-ring thread whose size is not said, where no end is read.
+func (l *line) dashesUnsized() {
+	for k := range l.tokens {
+		if it := &l.tokens[k]; dashWord(it.is(classFamily)) {
+			l.unjudged = append(l.unjudged, l.words(it.from, it.to)+" (a thread of which no size is said)")
+		}
+	}
+}
+
 // largestPushIn is the largest tube in inches that is sold with push-in ends by the name of hose:
 // filters, drinking water, air. A judgement.
 const largestPushIn = 0.5

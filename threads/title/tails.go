@@ -49,8 +49,14 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 func (l *line) wholeHose(e *phrase, ends []*phrase) bool {
 	switch len(ends) {
 	case 1:
-		return l.lengthSaid() && e.fam != nil && e.endFirst || len(e.sexes) > 1 || l.both && e.endFirst && (e.fam != nil || e.threadFigure())
+		if e.fam != nil && e.endFirst && len(e.sexes) > 0 && (l.lengthSaid() || dashWord(e.fam)) {
+			return true // hose 300 mm 1/4 NPT M; hose JIC 6 F
+		}
+		return len(e.sexes) > 1 || l.both && e.endFirst && (e.fam != nil || e.threadFigure())
 	case 2:
+		if o := ends[0]; e == ends[1] && e.strong && !e.endFirst && e.fam != nil && o.fam != nil && o.end == "" && dashWord(e.fam) && dashWord(o.fam) {
+			return true // ORFS -6 fem swivel x ORFS -6 fem swivel hose
+		}
 		sexes := len(e.sexes) == 1 && len(ends[1].sexes) == 1
 		return e == ends[0] && e.endFirst && (e.fam != nil || e.threadFigure() || sexes) && threadLike(ends[1]) && ends[1].end == ""
 	}

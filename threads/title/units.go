@@ -211,6 +211,9 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		sized := f.v <= 4 && f.whole
 		switch sc.norm[at] {
 		case 'm':
+			if n := len(sc.tokens); n > 0 && dashWord(sc.tokens[n-1].is(classFamily)) || n > 1 && sc.tokens[n-1].mark == '-' && dashWord(sc.tokens[n-2].is(classFamily)) {
+				return end // JIC-6 M
+			}
 			if capital && !(at > end && sc.soldByLength() && isBlank(byteAt(sc.norm, stop)) && digit(byteAt(sc.norm, sc.blanks(stop)))) || !capital && sized && at > end && !sc.figured() && !sc.soldByLength() || digit(byteAt(sc.norm, stop)) && !(f.whole && f.v < 10 && sc.twoDigits(stop)) {
 				return end // m18x1.5 is no 8 m of dn8 m18x1.5
 			}

@@ -66,7 +66,7 @@ var wordSteps = [...]wordStep{
 	{"a stem beside the size of a tube plugs in", "Push-fit reducer 10mm stem to 8mm tube", 5, (*line).stemWord},
 	{"tails that come with a valve are none of its ends", "Ball valve 1/2 BSP FF with 13mm hose tails", 0, (*line).tailsWith},
 	{"two nuts of a hose are one at each end", "Wąż 2SN 3/8 zakuty 2x DKOL 12L", 0, (*line).nutAtEachEnd},
-	{"R2 of a hose with another thread is its grade", "Hose R2 JIC 8 female swivel both ends", 1, (*line).hoseGradeLetter},
+	{"R2 of a hose with another thread is its grade", "Flexible 3/8 R2 JIC femelle 9/16", 1, (*line).hoseGradeLetter},
 	{"T glued to a fraction is a tube", "Male connector 1/4T x 1/4 MNPT", 1, (*line).tubeLetter},
 	{"no glued to a whole number is a count", "Equal tee 15mm -40no", 3, (*line).numberOf},
 	{"screw beside a fitting is its thread", `Ball valve 1/2" screw`, 5, (*line).screwWord},
