@@ -228,6 +228,10 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		l.unjudged = append(l.unjudged, port+" (nothing is said of it)")
 		return ends
 	}
+	if l.sidePort(ends) {
+		l.sided = true
+		return []*phrase{ends[0], copyOf(ends[0]), ends[1]} // ball valve 1/2 NPT F with 1/4 NPT F gauge port
+	}
 	if male, nut := l.studAndNut(ends); nut != nil {
 		return []*phrase{male, nut}
 	}
@@ -319,7 +323,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 // moreThanItHas reports more ends than a part of the kind has, so that some of what was read is none.
 func (l *line) moreThanItHas(ends []*phrase) bool {
 	switch {
-	case l.one || l.shape == nil || l.is(many) || l.is(manifold) || l.ways() > 0:
+	case l.one || l.shape == nil || l.is(many) || l.is(manifold) || l.ways() > 0 || l.sided && len(ends) == l.shape.ends+1:
 		return false
 	case l.is(adaptor), l.is(unequal), l.is(tail), l.is(madeUp):
 		return len(ends) > 2
@@ -564,6 +568,30 @@ func (l *line) inletBetween(from, to int) bool {
 	}
 	return false
 }
+
+// sidePort reports that the second of two ends of a valve or a filter is the port for a gauge, a drain or a bypass by its words, so that
+// the first is that of both its main ports.
+func (l *line) sidePort(ends []*phrase) bool {
+	if l.one || len(ends) != 2 || l.shape == nil || l.shape.ends != 2 || !(l.is(valve) || l.is(set) || l.is(serves) || l.shape.name == "strainer" || l.shape.name == "throttle") || l.is(pump) {
+		return false
+	}
+	first, second := ends[0], ends[1]
+	if l.is(set) && l.inletBetween(0, len(l.norm)) {
+		return false // relief valve, inlet 3/8, bypass 1/2: its two ports
+	}
+	if first.fig == nil || second.fig == nil || first.fig == second.fig || len(first.sexes) == 2 && first.sexes[0] != first.sexes[1] || first.to > second.to {
+		return false
+	}
+	to := second.to
+	for to < len(l.norm) && l.norm[to] != ',' && to < second.to+longestPort {
+		to++
+	}
+	text := l.norm[first.to:to]
+	return slices.ContainsFunc(list("side-port"), func(w string) bool { return bytes.Contains(text, []byte(w)) })
+}
+
+// longestPort is how many bytes behind a size the words for its port end at most.
+const longestPort = 24
 
 // onePort gives the port of a relief valve or a pump that the words behind its name do not speak of, where they speak of the other: its ports
 // mostly differ. "" if they speak of both or of none.

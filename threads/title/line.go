@@ -50,6 +50,7 @@ type line struct {
 	parts     bool    // two parts are named, with a plus between them
 	ringCode  bool    // a code of cutting-ring fittings is read: GE15L
 	camType   byte    // the letter of a cam coupling's type; 0 if none is said
+	sided     bool    // a port for a gauge, a drain or a bypass stands beside its main ports
 	surplus   bool    // more ends are read than a part of the kind has
 	evenly    bool    // a part that goes from one size to another has one size at all its ends
 	unsure    bool    // the part's name is not understood, and a size of a pipe thread stands beside it
