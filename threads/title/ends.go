@@ -572,7 +572,7 @@ func (l *line) inletBetween(from, to int) bool {
 // sidePort reports that the second of two ends of a valve or a filter is the port for a gauge, a drain or a bypass by its words, so that
 // the first is that of both its main ports.
 func (l *line) sidePort(ends []*phrase) bool {
-	if l.one || len(ends) != 2 || l.shape == nil || l.shape.ends != 2 || !(l.is(valve) || l.is(set) || l.is(serves) || l.shape.name == "strainer" || l.shape.name == "throttle") || l.is(pump) {
+	if l.one || len(ends) != 2 || l.shape == nil || l.shape.ends != 2 || !l.is(valve) && !l.is(through) {
 		return false
 	}
 	first, second := ends[0], ends[1]
@@ -596,8 +596,7 @@ const longestPort = 24
 // onePort gives the port of a relief valve or a pump that the words behind its name do not speak of, where they speak of the other: its ports
 // mostly differ. "" if they speak of both or of none.
 func (l *line) onePort() string {
-	pump := l.is(pump) || l.shape != nil && l.shape.name == "plunger pump"
-	if l.one || l.both || !l.is(set) && !pump {
+	if l.one || l.both || !l.is(set) && !l.is(delivers) {
 		return ""
 	}
 	named := slices.IndexFunc(l.tokens, func(it token) bool { return it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 })

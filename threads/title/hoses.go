@@ -32,8 +32,8 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		return ends
 	}
 	first := ends[0]
-	if l.is(hose) && first.hose && first.described() {
-		first.end, first.hose = "", false // hydraulikschlauch 3/8 NPT AG: the thread at its end
+	if first.hose && (l.is(hose) && first.described() || l.both && len(ends) == 1 && first.threadByForm()) {
+		first.end, first.hose = "", false // hydraulikschlauch 3/8 NPT AG, hose 12L both ends: the thread at its end
 	}
 	if l.is(hose) && len(ends) == 1 && first.millimetres() && !first.described() && tubeOutsides[first.fig.v] && hasWord(string(l.norm), "tap connector") {
 		first.end, first.hose = "TUBE", false // flexible tap connector 15 mm: the pipe that it goes onto
@@ -43,7 +43,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if last := ends[len(ends)-1]; l.is(hose) && len(ends) == 2 && first.fam != nil && last != first && last.fig != nil && last.fam == nil && len(last.sexes) == 0 && last.part != nil && last.part.traits&hose != 0 && last.fig.kind == inchSize {
 		last.end, last.hose = "BARB", true // BSPP female, 5/8" braided hose: what the fitting is on
 	}
-	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && ends[0].fig.kind != coneSize && ends[0].fig.kind != metricSize && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && (l.madeTo() || hydraulic(l.norm) && !slices.ContainsFunc(l.tokens, fittingNamed)) && !slices.ContainsFunc(rest, (*phrase).describes)) {
+	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && !ends[0].threadByForm() && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && (l.madeTo() || hydraulic(l.norm) && !slices.ContainsFunc(l.tokens, fittingNamed)) && !slices.ContainsFunc(rest, (*phrase).describes)) {
 		for _, e := range ends {
 			e.fig.role = asBoreOf
 		}
@@ -59,7 +59,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		first.fig.role = asBore // hose 3/4 + nipple 3/4: two parts, and the hose is no end
 		return ends[1:]
 	}
-	if cone := first.fig != nil && first.fig.kind == coneSize; !cone && (l.shape == nil || l.shape.rank <= 1 || l.is(hose)) && l.byTheRoll(ends) {
+	if !first.threadByForm() && (l.shape == nil || l.shape.rank <= 1 || l.is(hose)) && l.byTheRoll(ends) {
 		return l.rollEnds(ends)
 	}
 	if last := ends[len(ends)-1]; l.is(hose) && len(ends) > 1 && last.inner && last.millimetres() && !last.described() && !first.millimetres() {
@@ -82,7 +82,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		first.fig.role = asBoreOf
 		return nil // hose R7 3/8 bore, by the metre
 	}
-	if l.pipeFirst() && !slices.ContainsFunc(ends, (*phrase).described) && !slices.ContainsFunc(rest, (*phrase).described) {
+	if l.pipeFirst() && !slices.ContainsFunc(ends, (*phrase).threadByForm) && !slices.ContainsFunc(ends, (*phrase).described) && !slices.ContainsFunc(rest, (*phrase).described) {
 		for _, e := range ends {
 			if e.fig != nil {
 				e.fig.role = asMeasure
@@ -108,7 +108,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if l.shape == nil && len(ends) == 1 && first.hose && first.round && first.millimetres() && first.fam == nil && !first.thread {
 		first.sexes = nil // tuyau Ø25 int.: its inside
 	}
-	if l.shape == nil && allStock(ends) && (first.endFirst || l.tubing()) && !l.both && !l.says("PUSH") && !l.says("COMPRESSION") {
+	if l.shape == nil && allStock(ends) && !slices.ContainsFunc(ends, (*phrase).threadByForm) && (first.endFirst || l.tubing()) && !l.both && !l.says("PUSH") && !l.says("COMPRESSION") {
 		for _, e := range ends {
 			if e.fig != nil {
 				e.fig.role = asMeasure
@@ -139,6 +139,11 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	}
 	first.fig.role = asBoreOf
 	return ends[1:]
+}
+
+// threadByForm reports a size that only a thread has: M18x1.5, 12L.
+func (c *phrase) threadByForm() bool {
+	return c.fig != nil && (c.fig.kind == metricSize && c.fig.pitch > 0 || c.fig.kind == coneSize)
 }
 
 // fittingNamed reports a word for the fitting of a hose: complete hydraulic hose with fitting 1".
@@ -217,7 +222,7 @@ func (l *line) tubing() bool {
 func onlyBores(ends []*phrase) bool {
 	for _, e := range ends {
 		inside := e.hose && e.fig != nil && e.fig.kind == inchSize // hose 3/8 ID
-		if !e.millimetres() && !inside || e.fig.kind == coneSize || e.fig.kind == metricSize || e.fam != nil || e.thread || e.end != "" && !e.hose && e.end != "TUBE" {
+		if !e.millimetres() && !inside || e.threadByForm() || e.fam != nil || e.thread || e.end != "" && !e.hose && e.end != "TUBE" {
 			return false
 		}
 	}

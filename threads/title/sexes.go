@@ -239,6 +239,9 @@ func (l *line) stud() bool {
 
 // coneSex is male for a body, female for a nut: the cone itself is inside the body's end.
 func (l *line) coneSex() threads.Sex {
+	if l.is(hose) {
+		return threads.Female // a hose has the nut
+	}
 	if l.is(nut) {
 		return threads.Female
 	}
@@ -301,8 +304,8 @@ func (l *line) street() bool {
 // usual is the sex that the kind of part mostly has, by the place of the end.
 func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads.Sex {
 	switch {
-	case e.fig != nil && e.fig.kind == coneSize && l.shape != nil && l.shape.name == "cap":
-		return threads.Female
+	case e.fig != nil && e.fig.kind == coneSize && l.is(plain) && len(sexes) == 1:
+		return sexes[0] // a cap's nut
 	case e.fig != nil && e.fig.kind == coneSize:
 		return l.coneSex()
 	case e.fam != nil && e.fam.value == "NH" && l.valve():

@@ -42,7 +42,7 @@ func (l *line) classifyInch(k int, f *figure) {
 	case called.other(), called == asCount, called == asLength && l.sizeBefore(k):
 		as = called
 	}
-	if (l.is(elementSized) || l.shape != nil && l.shape.name == "filter housing") && !l.one && f.marked && elementDiameters[f.v] && next.is(classFamily) == nil && next.is(classSex) == nil && slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure != f && it.figure.frac && it.figure.v < 2 }) {
+	if l.is(housing) && !l.one && f.marked && elementDiameters[f.v] && next.is(classFamily) == nil && next.is(classSex) == nil && slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure != f && it.figure.frac && it.figure.v < 2 }) {
 		as = asElement // membrane housing 2.5 inch with 1/2 NPT F ports
 	}
 	if l.is(elementSized) && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.v > 8 {

@@ -264,7 +264,7 @@ func (l *line) lotOf(k int) {
 // seacockFoot takes the flange from a seacock: it stands on the hull by it, and no pipe is bolted there.
 func (l *line) seacockFoot(k int) {
 	it := &l.tokens[k]
-	if l.one || it.value(classEnd) != "FLANGE" || !slices.ContainsFunc(l.tokens, func(o token) bool { return o.value(classKind) == "seacock" }) {
+	if l.one || it.value(classEnd) != "FLANGE" || !slices.ContainsFunc(l.tokens, func(o token) bool { m := o.is(classKind); return m != nil && m.shape.traits&footed != 0 }) {
 		return
 	}
 	l.ignore(l.words(it.from, it.to), "it stands on the hull by it")
@@ -371,7 +371,7 @@ func (l *line) tailsWith(k int) {
 	}
 	part := slices.ContainsFunc(l.tokens[:k], func(o token) bool {
 		m := o.is(classKind)
-		return m != nil && (m.shape.traits&(valve|serves|pump) != 0 || m.shape.name == "strainer")
+		return m != nil && m.shape.traits&(valve|serves|pump|through) != 0
 	})
 	j := k - 1
 	for j > 0 && (l.tokens[j].figure != nil || l.tokens[j].value(classEnd) == "HOSE" || l.tokens[j].is(classMaterial) != nil) {

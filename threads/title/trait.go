@@ -57,6 +57,11 @@ const (
 	saddle                         // goes round a pipe, from which a thread branches off
 	serves                         // other parts are bought for it
 	spool                          // a valve that may have five ports
+	through                        // the water goes in at one port and out at the other; a third is for a gauge, a drain or a bypass
+	delivers                       // a pump: its inlet and its outlet may differ
+	ported                         // the ports of one size are counted before it
+	footed                         // stands on the hull by a flange, to which no pipe is bolted
+	housing                        // holds an element or a cartridge, whose diameter may be said
 )
 
 var traitNamed = map[string]trait{
@@ -107,6 +112,11 @@ var traitNamed = map[string]trait{
 	"saddle":        saddle,
 	"serves":        serves,
 	"spool":         spool,
+	"through":       through,
+	"delivers":      delivers,
+	"ported":        ported,
+	"footed":        footed,
+	"housing":       housing,
 }
 
 func traitsOf(words string) trait {

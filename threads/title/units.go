@@ -227,6 +227,9 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 			}
 		}
 	}
+	if unit.role == asFineness && (strings.HasPrefix(sc.as[sc.at[at]:], "Ü") || strings.HasPrefix(sc.as[sc.at[at]:], "ü")) {
+		return end // JIC 6 ÜM: a nut
+	}
 	if unit.role == asPrice && at > end && digit(byteAt(sc.norm, sc.blanks(stop))) {
 		return end // 0.75 USD 3.50: the price is the next
 	}
