@@ -82,6 +82,10 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if l.leads(k) && (k == 0 || !pipeOutsides[f.v]) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
 		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
+	if l.namesHose() && k > 0 && f.whole && f.v == 2 && !f.marked && next.value(classSep) == "x" && (other.frac || other.kind == metricSize && other.pitch > 0) && !prev.parted() && prev.figure == nil && !l.one {
+		l.both = true
+		return f.drop(asCount) // HP hose 2 x 3/8 BSP female
+	}
 	if l.is(ported) && f.whole && !f.marked && f.v > 1 && f.v < 9 && next.value(classSep) == "x" && other.frac && !prev.parted() && !l.one {
 		other.times, other.counted = int(f.v), true
 		return f.drop(asCount) // pump, inlet 1/2, 2 x 3/8 outlets
