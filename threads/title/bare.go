@@ -82,7 +82,7 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if l.leads(k) && (k == 0 || !pipeOutsides[f.v]) && f.whole && f.v <= 20 && next.value(classSep) == "x" && (next.glued && !at(l.tokens, k+2).glued || other.marked) {
 		return f.drop(asCount) // 2x 1/2 BSP, 2 x 3/4": two of them
 	}
-	if l.namesHose() && k > 0 && f.whole && f.v == 2 && !f.marked && next.value(classSep) == "x" && (other.frac || other.kind == metricSize && other.pitch > 0) && !prev.parted() && prev.figure == nil && !l.one {
+	if (l.shape == nil || l.is(hose)) && l.namesHose() && k > 0 && f.whole && f.v == 2 && !f.marked && next.value(classSep) == "x" && (other.frac || other.kind == metricSize && other.pitch > 0) && !prev.parted() && prev.figure == nil && !l.one {
 		l.both = true
 		return f.drop(asCount) // HP hose 2 x 3/8 BSP female
 	}
