@@ -169,6 +169,9 @@ func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
 	if next.glued && next.unread && next.mark == 0 && !l.one && f.whole && !f.marked && (at(l.tokens, k+2).mark == '+' || slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure.role == asVoltage }) || l.fractionElsewhere(k) && !wide(l.norm, next.from) && at(l.tokens, k+2).figure == nil) {
 		return bare // 2P+T; racc. 2p
 	}
+	if name, first := at(l.tokens, k-1), at(l.tokens, k-2); !l.one && l.tokens[k].glued && name.unread && name.glued && first.figure != nil && first.figure.whole && first.figure.v >= 100 && f.whole && !f.marked {
+		return f.drop(asCode) // 5779K34
+	}
 	if l.decimalBesideFraction(k, f) {
 		return bare
 	}
