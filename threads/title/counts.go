@@ -96,7 +96,7 @@ func (l *line) countAlone(k int, f *figure) bool {
 	case k == 1 && x(prev) && l.tokens[k].glued && (l.namesPart(k+1) || next.figure != nil && !next.glued):
 		prev.word = l.lex.word("the") // x2 elbow
 		return true
-	case k == 0 && x(next) && at(l.tokens, k+2).to > 0 && l.inCode(k+2):
+	case l.leads(k) && x(next) && at(l.tokens, k+2).to > 0 && l.inCode(k+2):
 		next.word = l.lex.word("the")
 		return true // 1 x 50265K23: ball valve 1/4
 	case f.v > 1 && f.v < 9 && l.countsNamed(k):
