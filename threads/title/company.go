@@ -123,3 +123,76 @@ func (l *line) forWord(k int) {
 	}
 	it.word, it.unread = l.lex.word("für"), false
 }
+
+// asideOfEnds reports whether the token stands in a bracket or behind a comma, and before that an end of some
+// size is described: what is said aside is no name of the part.
+func (l *line) asideOfEnds(k int) bool {
+	for k--; k > 0; k-- {
+		switch l.tokens[k].mark {
+		case ',', ';', '(', '+':
+			return slices.ContainsFunc(l.tokens[:k], func(it token) bool { return it.figure != nil && it.figure.sized() }) &&
+				slices.ContainsFunc(l.tokens[:k], func(it token) bool {
+					return it.is(classFamily) != nil || it.is(classSex) != nil || it.is(classEnd) != nil
+				})
+		}
+	}
+	return false
+}
+
+// forBefore reports whether between the name of a part before it and the word at k stands a word for what the part is for, and
+// none for another part: nut for 1/2 compression elbow.
+func (l *line) forBefore(k int) bool {
+	for j := k - 1; j > 0; j-- {
+		it := &l.tokens[j]
+		if it.figure != nil {
+			continue
+		}
+		if it.mark != 0 || it.is(classKind) != nil || it.value(classSep) != "" {
+			return false
+		}
+		switch string(l.norm[it.from:it.to]) {
+		case "for", "für", "fur", "fuer", "pour", "para", "voor", "dla", "для", "till", "til":
+			return true
+		}
+	}
+	return false
+}
+
+// hoseBefore reports a word for hose before the one at k, and a thread with its name between them.
+func (l *line) hoseBefore(k int) bool {
+	named := false
+	for j := k - 1; j >= 0; j-- {
+		it := &l.tokens[j]
+		if m := it.is(classFamily); m != nil && m.value != "THREAD" {
+			named = true
+		}
+		if m := it.is(classKind); it.value(classEnd) == "HOSE" || m != nil && m.shape.traits&hose != 0 {
+			return named
+		}
+	}
+	return false
+}
+
+// spareFor reports whether the line begins with what has no end, and then says what it is for.
+func (l *line) spareFor(k int) bool {
+	if l.shape == nil || l.shape.ends >= 0 {
+		return false
+	}
+	for j := range l.tokens[:k] {
+		if m := l.tokens[j].is(classKind); m != nil {
+			if j++; l.tokens[j].mark == ',' {
+				j++ // clamp, for 3/4 hose barb
+			}
+			return m.shape == l.shape && j < k && l.meantFor(j) && l.tokens[j].figure == nil
+		}
+		if l.tokens[j].is(classNoise) == nil && l.tokens[j].is(classMaterial) == nil && l.tokens[j].figure == nil {
+			return false
+		}
+	}
+	return false
+}
+
+// sparesOf reports whether the word at k stands right behind the name of the part that it is for, and no figure before it.
+func (l *line) sparesOf(k int) bool {
+	return k > 0 && !l.one && l.shape != nil && l.tokens[k-1].is(classKind) != nil && !l.figured(k) && l.plural(&l.tokens[k])
+}

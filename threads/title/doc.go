@@ -6,17 +6,24 @@
 // [threads.EndReading] or a [ReadError]. An end that the words leave open has
 // several candidates and the one question that decides.
 //
-// It does not judge whether ends fit: see package threads. How a line goes
-// through: spelled to one alphabet (normal.go), cut into tokens (scan.go,
-// number.go, pitch.go, units.go, date.go), its words told by their neighbours
-// (word_steps.go: letters.go, trade_letters.go, neighbours.go, company.go), codes of trades that say ends read
-// (pneumatic.go, cutting_ring.go, camlock.go, partnumber.go), its figures given roles (classify.go, sizes.go, repeats.go, walls.go, bores.go, counts.go,
-// codes.go, money.go, rating.go, role.go), parted into phrases (phrase.go, end_words.go), and
-// what is said once distributed over the ends by named steps, each with the line
-// that shows it (steps.go: distribute.go, relocate.go, ends.go, sexes.go,
-// mention.go; hoses: hoses.go, assembly.go, tails.go). Each phrase is resolved to candidates (resolve.go, unified.go) with
-// its question (question.go) or what contradicts in it (conflict.go). What was
-// understood and changes nothing is named (notused.go, unspent.go). Sorts of parts
-// carry their traits in lexicon/shape.csv (trait.go), and words that are sought in the text itself stand in
-// lexicon/lists.csv (wordlists.go).
+// It does not judge whether ends fit: see package threads. How a line goes through:
+//
+//   - spelled to one alphabet (normal.go) and cut into tokens (scan.go, number.go,
+//     fractions.go, french.go, pitch.go, units.go, date.go);
+//   - its words told by their neighbours (word_steps.go: letters.go, trade_letters.go,
+//     trade_words.go, metres.go, neighbours.go, company.go), codes of trades that say ends
+//     read (pneumatic.go, cutting_ring.go, camlock.go, partnumber.go);
+//   - its figures given roles (classify.go, role.go, sizes.go, repeats.go, walls.go,
+//     bores.go, lengths.go, counts.go, codes.go, money.go, rating.go);
+//   - parted into phrases (phrase.go, end_words.go), and what is said once distributed over
+//     the ends by named steps, each with the line that shows it (steps.go: distribute.go,
+//     relocate.go, seal_places.go, tee_sexes.go, ends.go for how many ends there are,
+//     inherit.go for what a bare one takes from its neighbour, ports.go, spread.go for the
+//     sexes dealt out, sexes.go, mention.go; hoses: hoses.go, assembly.go, tails.go);
+//   - each phrase resolved to candidates (resolve.go, unified.go) with its question
+//     (question.go) or what contradicts in it (conflict.go);
+//   - what was understood and changes nothing named (notused.go, unspent.go).
+//
+// Sorts of parts carry their traits in lexicon/shape.csv (trait.go), and words that are
+// sought in the text itself stand in lexicon/lists.csv (wordlists.go).
 package title

@@ -93,3 +93,30 @@ func (l *line) moneyLetter(k int) bool {
 	}
 	return next.figure != nil && it.to-it.from == 1 && (next.figure.role == asPrice && next.glued || l.twoDecimals(next) && next.figure.v > largestInch)
 }
+
+// thousands gives the end of an amount with its thousands parted and two decimals, 1,250.00; 0 if none begins at i.
+func (sc *scanner) thousands(i int) int {
+	_, end := sc.digits(i)
+	if end > i+3 || byteAt(sc.norm, end) != '.' && byteAt(sc.norm, end) != ',' {
+		return 0
+	}
+	_, mid := sc.digits(end + 1)
+	if mid != end+4 || byteAt(sc.norm, mid) != '.' && byteAt(sc.norm, mid) != ',' {
+		return 0
+	}
+	_, stop := sc.digits(mid + 1)
+	if stop != mid+3 || alnum(byteAt(sc.norm, stop)) {
+		return 0
+	}
+	return stop
+}
+
+// taxAt reports the name of a tax at a place: 8.15 inc GST is no inch.
+func (sc *scanner) taxAt(i int) bool {
+	for _, tax := range list("tax") {
+		if hasText(sc.norm, i, tax) && !alnum(byteAt(sc.norm, i+len(tax))) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,6 +1,8 @@
 package title
 
 import (
+	"bytes"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -17,3 +19,8 @@ var wordLists = sync.OnceValue(func() map[string][]string {
 
 // list is the list of a name; none if there is no such list.
 func list(name string) []string { return wordLists()[name] }
+
+// contains reports one of the words of a list anywhere in the text.
+func (l *line) contains(name string) bool {
+	return slices.ContainsFunc(list(name), func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
+}

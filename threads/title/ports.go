@@ -1,0 +1,138 @@
+package title
+
+import (
+	"bytes"
+	"slices"
+)
+
+// sidePort reports that the second of two ends of a valve or a filter is the port for a gauge, a drain or a bypass by its words, so that
+// the first is that of both its main ports.
+func (l *line) sidePort(ends []*phrase) bool {
+	if l.one || len(ends) != 2 || l.shape == nil || l.shape.ends != 2 || !l.is(valve) && !l.is(through) {
+		return false
+	}
+	first, second := ends[0], ends[1]
+	if l.is(set) && l.inletBetween(0, len(l.norm)) {
+		return false // relief valve, inlet 3/8, bypass 1/2: its two ports
+	}
+	if first.fig == nil || second.fig == nil || first.fig == second.fig || len(first.sexes) == 2 && first.sexes[0] != first.sexes[1] || first.to > second.to {
+		return false
+	}
+	to := second.to
+	for to < len(l.norm) && l.norm[to] != ',' && to < second.to+longestPort {
+		to++
+	}
+	text := l.norm[first.to:to]
+	return slices.ContainsFunc(list("side-port"), func(w string) bool { return bytes.Contains(text, []byte(w)) })
+}
+
+// longestPort is how many bytes behind a size the words for its port end at most.
+const longestPort = 24
+
+// onePort gives the port of a relief valve or a pump that the words behind its name do not speak of, where they speak of the other: its ports
+// mostly differ. "" if they speak of both or of none.
+func (l *line) onePort() string {
+	if l.one || l.both || !l.is(set) && !l.is(delivers) {
+		return ""
+	}
+	named := slices.IndexFunc(l.tokens, func(it token) bool { return it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 })
+	if named < 0 {
+		return ""
+	}
+	from := l.tokens[named].to
+	inlet := l.inletBetween(from, len(l.norm))
+	outlet := slices.ContainsFunc(list("outlet"), func(w string) bool { return bytes.Contains(l.norm[from:], []byte(w)) })
+	switch {
+	case inlet && !outlet:
+		return "the outlet"
+	case outlet && !inlet:
+		return "the inlet"
+	}
+	return ""
+}
+
+// inletBetween reports whether a word for the inlet stands in a stretch.
+func (l *line) inletBetween(from, to int) bool {
+	text := string(l.norm[min(from, to):to])
+	for _, w := range list("inlet") {
+		if hasWord(text, w) {
+			return true
+		}
+	}
+	return false
+}
+
+// saysOutlet reports a word for the outlet and none for the inlet.
+func (l *line) saysOutlet() bool {
+	if l.inletBetween(0, len(l.norm)) || bytes.Contains(l.norm, []byte("进")) || bytes.Contains(l.norm, []byte("吸")) {
+		return false
+	}
+	return l.contains("outlet")
+}
+
+// feedAndBrine reports the two ports of a vessel that are named together, feed/brine: of the product something else is said.
+func (l *line) feedAndBrine() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool {
+		return it.value(classAttr) == "pair" && bytes.HasPrefix(l.norm[it.from:it.to], []byte("feed"))
+	})
+}
+
+// namesBrine reports whether a vessel's line speaks of its brine port and not of its
+// product, so that two ends are feed and brine and not feed and product.
+func (l *line) namesBrine() bool {
+	has := func(words ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
+	}
+	return has("brine", "concentrate", "reject") && !has("product", "permeate")
+}
+
+// twoOutlets reports whether two outlets are counted behind the first of two ends: inlet IG 3/4, 2 outlets AG 3/4.
+func (l *line) twoOutlets(first, second *phrase) bool {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if f := it.figure; it.from >= first.from && it.to <= second.to && f != nil && f.whole && f.v == 2 && at(l.tokens, k+1).role(classAfter) == asCount && l.inletBetween(0, it.from) {
+			return true
+		}
+	}
+	return false
+}
+
+// counted reports a word for outlets at k, or behind the names of a thread and its sex that begin there.
+func (l *line) counted(k int) bool {
+	for at(l.tokens, k).is(classFamily) != nil || at(l.tokens, k).is(classSex) != nil {
+		k++
+	}
+	return at(l.tokens, k).role(classAfter) == asCount
+}
+
+// outlets multiplies the last size of a manifold by the number of its outlets.
+func (l *line) outlets(ends []*phrase) []*phrase {
+	n := 0
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		next := l.beside(k, 1)
+		if next.mark == '-' && next.glued {
+			next = at(l.tokens, k+2)
+		}
+		if f != nil && f.whole && f.v <= 12 && next.role(classAfter) == asCount {
+			n = int(f.v)
+		}
+		if f != nil && f.whole && f.v <= 12 && !f.marked && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && l.counted(k+3) {
+			n, f.used = int(f.v), true // 4 x 1/2 outlets
+		}
+	}
+	if n == 0 || len(ends) > 2 {
+		return ends
+	}
+	last := ends[len(ends)-1]
+	if len(ends) == 2 && ends[0].attr&isTwo != 0 && last.attr&isTwo != 0 {
+		ends = append(ends, copyOf(ends[0])) // inlets: a bar with one at each end
+	}
+	if len(ends) == 2 && l.inletBetween(ends[0].to, ends[1].to) {
+		last = ends[0]
+	}
+	for k := 1; k < n; k++ {
+		ends = append(ends, copyOf(last))
+	}
+	return ends
+}

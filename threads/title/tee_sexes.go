@@ -1,0 +1,118 @@
+package title
+
+import (
+	"slices"
+
+	"handtight/threads"
+)
+
+// takeTeeSex keeps a sex that stands before the name of a branch or a run tee: it is that one
+// end's, and holds for no other.
+func (l *line) takeTeeSex(k int, s *shape) {
+	if s.traits&(branch|run) == 0 || k == 0 {
+		return
+	}
+	before := &l.tokens[k-1]
+	if m := before.is(classSex); m != nil && len(m.sexes) == 1 && before.figure == nil {
+		l.teeSex, before.word = m.sexes[0], nil
+	}
+}
+
+// sexOfTee gives the sex of a branch tee to its last end, and that of a run tee to its first.
+func (l *line) sexOfTee(ends []*phrase) {
+	l.sideSexes(ends)
+	if l.teeSex == threads.NoSex || len(ends) != 3 {
+		return
+	}
+	e := ends[2]
+	if l.is(run) {
+		e = ends[0]
+	}
+	if !threadLike(e) {
+		e = firstThread(ends)
+	}
+	if e != nil && len(e.sexes) == 0 {
+		e.sexes = []threads.Sex{l.teeSex}
+	}
+}
+
+// sideSexes gives a tee whose ends are of one size the sex that stands beside the word for its branch or its run: female, male
+// branch. The other word for a sex, if there is one, is that of the rest.
+func (l *line) sideSexes(ends []*phrase) {
+	if l.one || !l.is(tee) || len(ends) != 3 || ends[0].fig != ends[1].fig || ends[1].fig != ends[2].fig {
+		return
+	}
+	side := map[string]threads.Sex{}
+	rest := threads.NoSex
+	for k := range l.tokens {
+		sexes := l.tokens[k].sexesSaid()
+		if len(sexes) == 0 {
+			continue
+		}
+		same := !slices.ContainsFunc(sexes, func(s threads.Sex) bool { return s != sexes[0] })
+		where := l.sideBeside(k)
+		switch {
+		case !same || where != "" && len(sexes) > 1 && where == "branch":
+			return
+		case where != "":
+			side[where] = sexes[0]
+		default:
+			rest = sexes[0]
+		}
+	}
+	if side["branch"] == threads.NoSex && side["run"] == threads.NoSex {
+		return
+	}
+	for k, where := range [...]string{"run", "run", "branch"} {
+		if sex := side[where]; sex != threads.NoSex {
+			ends[k].sexes = []threads.Sex{sex}
+		} else if rest != threads.NoSex {
+			ends[k].sexes = []threads.Sex{rest}
+		} else {
+			ends[k].sexes = nil
+		}
+	}
+}
+
+// sideBeside is the side of a tee that the words beside a sex name: male branch, male on the branch, and where the first
+// side stands before the first sex, branch male.
+func (l *line) sideBeside(k int) string {
+	side := func(it *token) string {
+		if v := it.value(classNoise); v == "branch" || v == "run" {
+			return v
+		}
+		return ""
+	}
+	if l.tokens[k].value(classAttr) == "one-sided" {
+		return "branch" // Abgang AG
+	}
+	first := slices.IndexFunc(l.tokens, func(it token) bool { return side(&it) != "" || len(it.sexesSaid()) > 0 })
+	if first >= 0 && side(&l.tokens[first]) != "" {
+		return side(at(l.tokens, k-1))
+	}
+	for j := k + 1; j < min(k+4, len(l.tokens)); j++ {
+		if v := side(&l.tokens[j]); v != "" {
+			return v
+		}
+		if l.tokens[j].is(classNoise) == nil || l.tokens[j].figure != nil {
+			return ""
+		}
+	}
+	for j := k - 1; j > 0 && l.tokens[j].is(classNoise) != nil; j-- {
+		if v := side(&l.tokens[j]); v != "" && slices.ContainsFunc(l.tokens[max(j-2, 0):j], func(it token) bool { return it.mark == ',' }) {
+			return v // IG, Abgang AG; lados fêmea, saída central macho
+		}
+	}
+	return ""
+}
+
+// sexesSaid are the sexes that a word says, for itself or with a thread's name.
+func (it *token) sexesSaid() []threads.Sex {
+	if m := it.is(classSex); m != nil {
+		return m.sexes
+	}
+	if m := it.is(classFamily); m != nil {
+		return m.sexes
+	}
+	return nil
+}
