@@ -173,11 +173,8 @@ func (l *line) nameFirst(c *phrase) bool {
 // neighbour finds the nearest end whose family a bare size can share: the one
 // behind it first, as the words mostly follow the figures.
 func (l *line) neighbour(ends []*phrase, k int) *phrase {
-	taper := func(m *sense) bool {
-		return m.value == "NPT" || m.value == "NPTF" || m.value == "BSPT" || m.value == "R" || m.value == "RC"
-	}
 	shares := func(c *phrase) bool {
-		return c.fam != nil && !(ends[k].attr&isParallel != 0 && taper(c.fam)) && !c.fam.has("pre") && c.end == "" && c.fam.value != "NH" && (c.fig == nil || c.fig.kind == ends[k].fig.kind)
+		return c.fam != nil && !(ends[k].attr&isParallel != 0 && c.fam.taper()) && !c.fam.has("pre") && c.end == "" && c.fam.value != "NH" && (c.fig == nil || c.fig.kind == ends[k].fig.kind)
 	}
 	if l.one {
 		return nil

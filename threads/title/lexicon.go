@@ -61,6 +61,15 @@ func (m *sense) has(word string) bool {
 	return false
 }
 
+// taper reports the name of a family of taper threads, which seal in the thread itself.
+func (m *sense) taper() bool {
+	switch m.value {
+	case "NPT", "NPTF", "BSPT", "R", "RC":
+		return true
+	}
+	return false
+}
+
 // series is that of 24 degree cones which a hose end's code says, 'l' or 's'; 0 if it says none.
 func (m *sense) series() byte {
 	switch {

@@ -46,7 +46,7 @@ func (l *line) perMetre(k int) {
 	}
 	rand := at(l.tokens, k-3)
 	inRand := rand.is(classFamily) != nil && rand.to-rand.from == 1 && price.glued && l.norm[rand.from] == 'r'
-	if !l.priced(k-2) && !l.twoDecimals(price) && !inRand {
+	if !l.priceAt(k-2) && !inRand {
 		return
 	}
 	it.word, it.unread = l.lex.word("per m"), false
@@ -56,17 +56,17 @@ func (l *line) perMetre(k int) {
 	}
 }
 
-// byLength reports a word for what is sold by its length, or a price for a metre or a foot: $14.90/m.
+// byLength reports a word for what is sold by its length, or a price for a metre or a foot where no thread is named: $14.90/m.
 func (l *line) byLength() bool {
+	if slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
+		return true
+	}
+	if slices.ContainsFunc(l.tokens, func(it token) bool { return it.is(classFamily) != nil || it.is(classSex) != nil }) {
+		return false
+	}
 	for k := range l.tokens {
-		if l.tokens[k].value(classNoise) == "by-length" {
-			return true
-		}
-		if slices.ContainsFunc(l.tokens, func(it token) bool { return it.is(classFamily) != nil || it.is(classSex) != nil }) {
-			continue
-		}
 		unit := at(l.tokens, k+2)
-		if l.tokens[k].figure == nil || at(l.tokens, k+1).mark != '/' || !l.priced(k) && !l.twoDecimals(&l.tokens[k]) {
+		if at(l.tokens, k+1).mark != '/' || !l.priceAt(k) {
 			continue
 		}
 		switch string(l.norm[unit.from:unit.to]) {
@@ -75,4 +75,9 @@ func (l *line) byLength() bool {
 		}
 	}
 	return false
+}
+
+// priceAt reports a figure that is written as a price: $14.9, 14.90.
+func (l *line) priceAt(k int) bool {
+	return at(l.tokens, k).figure != nil && (l.priced(k) || l.twoDecimals(at(l.tokens, k)))
 }

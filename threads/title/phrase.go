@@ -329,7 +329,7 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 		return b - 1 // 1/4 2SC c/ terminal fêmea 8L: the sex of the cone
 	}
 	for k := a + 1; k < b-1; k++ {
-		if tokens[k].value(classNoise) == "branch" && tokens[b].figure.kind == inchSize && len(tokens[b-1].sexesSaid()) > 0 {
+		if tokens[k].value(classNoise) == "branch" && tokens[b].figure.kind == inchSize && len(tokens[b-1].saidSexes()) > 0 {
 			return k // female branch male 3/8
 		}
 	}

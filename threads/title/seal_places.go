@@ -94,19 +94,7 @@ func (l *line) washerOfTaper(ends []*phrase) {
 
 // noWasher reports an end whose thread is named and seals without a washer or a ring on it: a taper thread, a flare, a cone.
 func noWasher(c *phrase) bool {
-	return taperFamily(c) || c.fam != nil && (flared(c.fam) || c.fam.series() != 0) || c.fig != nil && c.fig.kind == coneSize
-}
-
-// taperFamily reports an end whose thread's name is that of a taper one.
-func taperFamily(c *phrase) bool {
-	if c.fam == nil {
-		return false
-	}
-	switch c.fam.value {
-	case "NPT", "NPTF", "R", "RC":
-		return true
-	}
-	return false
+	return c.fam != nil && (c.fam.taper() || flared(c.fam) || c.fam.series() != 0) || c.fig != nil && c.fig.kind == coneSize
 }
 
 // wallWasher takes the nut that comes with it, and the washer, from the thread of a part that goes through a wall: it lies between the wall and the nut.

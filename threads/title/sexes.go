@@ -287,9 +287,9 @@ func tailsBesideTaper(ends []*phrase) bool {
 	return true
 }
 
-// taperNamed reports an end whose words name a taper thread, which hose tails mostly have male.
+// taperNamed reports an end whose words name a taper thread that a hose tail mostly has male; Rc is female by its name.
 func taperNamed(c *phrase) bool {
-	return c.fam != nil && (c.fam.value == "NPT" || c.fam.value == "R" || c.fam.value == "BSPT")
+	return c.fam != nil && c.fam.taper() && c.fam.value != "RC"
 }
 
 func (l *line) street() bool {

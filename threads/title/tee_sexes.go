@@ -45,7 +45,7 @@ func (l *line) sideSexes(ends []*phrase) {
 	side := map[string]threads.Sex{}
 	rest := threads.NoSex
 	for k := range l.tokens {
-		sexes := l.tokens[k].sexesSaid()
+		sexes := l.tokens[k].saidSexes()
 		if len(sexes) == 0 {
 			continue
 		}
@@ -86,7 +86,7 @@ func (l *line) sideBeside(k int) string {
 	if l.tokens[k].value(classAttr) == "one-sided" {
 		return "branch" // Abgang AG
 	}
-	first := slices.IndexFunc(l.tokens, func(it token) bool { return side(&it) != "" || len(it.sexesSaid()) > 0 })
+	first := slices.IndexFunc(l.tokens, func(it token) bool { return side(&it) != "" || len(it.saidSexes()) > 0 })
 	if first >= 0 && side(&l.tokens[first]) != "" {
 		return side(at(l.tokens, k-1))
 	}
@@ -106,8 +106,8 @@ func (l *line) sideBeside(k int) string {
 	return ""
 }
 
-// sexesSaid are the sexes that a word says, for itself or with a thread's name.
-func (it *token) sexesSaid() []threads.Sex {
+// saidSexes are the sexes that a word says, for itself or with a thread's name.
+func (it *token) saidSexes() []threads.Sex {
 	if m := it.is(classSex); m != nil {
 		return m.sexes
 	}
