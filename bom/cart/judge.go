@@ -207,6 +207,7 @@ func (j *judge) take(v *Verdict, list []match) {
 	}
 	v.Quantity, v.Unit, v.Known = q, m.need.Unit, true
 	v.Status, v.Reason = Covers, fmt.Sprintf("It is %s: %s.", strings.Join(v.Items, " or "), says(m.list()))
+	v.PassedOver = passedOver(v.Line, m.need)
 	if how != "" {
 		v.Reason += " " + capital(how) + "."
 	}

@@ -56,7 +56,8 @@ type Verdict struct {
 	Known      bool
 	Reason     string
 	Remedy     string
-	Ask        string // what must be asked; "" for nothing
+	Ask        string   // what must be asked; "" for nothing
+	PassedOver []string // words of a line that covers which nothing understands
 
 	// Joint is the joint that stands under the highest pressure of the places that the part is
 	// for, and Worst that pressure; nil and 0 for a part that is joined to nothing.

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"handtight/bom/money"
-	"handtight/catalog"
 	"handtight/pressure"
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -251,7 +250,9 @@ func (j *judge) lowRating(l *Line, n *need) string {
 	return fmt.Sprintf("%s, and the segment of %s sees %s%s: %s (%s).", text, n.Key, bars(n.place.worst), by, n.place.cause, n.place.at(j.sys))
 }
 
-// plannedSo reports whether the build's own part holds no more than the line.
+// plannedSo reports whether the build's own part holds no more than the line, whose class or
+// standard may hold less than its figure.
 func plannedSo(l *Line, n *need) bool {
-	return !isA(n.Kind, catalog.Gauge) && n.facts.rated > 0 && !pressure.Above(n.facts.rated, l.facts.rated)
+	holds, known := l.facts.holds(n)
+	return known && n.facts.rated > 0 && !pressure.Above(n.facts.rated, holds)
 }

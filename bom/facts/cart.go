@@ -37,6 +37,7 @@ type CartLine struct {
 	Currency   string         `json:"currency"`
 	Wrong      bool           `json:"wrong"`
 	Ask        string         `json:"ask"`
+	NotUsed    []string       `json:"not_used"`
 	Joint      string         `json:"joint,omitempty"`
 	Pressure   Number         `json:"pressure_bar,omitempty"`
 }
@@ -131,7 +132,7 @@ func cartLineOf(v *cart.Verdict) CartLine {
 	f := CartLine{
 		Cart: l.Cart, Sheet: l.Sheet, Line: l.Row, Text: l.Text, Code: l.Code, Status: string(v.Status), Also: []string{}, Item: v.Item(), Items: orEmpty(v.Items),
 		Confidence: Figure(v.Confidence), Evidence: []CartEvidence{}, Reason: v.Reason, Remedy: v.Remedy, Unit: l.Unit, Currency: l.Currency,
-		Wrong: v.IsWrong(), Ask: v.Ask,
+		Wrong: v.IsWrong(), Ask: v.Ask, NotUsed: orEmpty(v.PassedOver),
 	}
 	if v.Joint != nil {
 		f.Joint, f.Pressure = fmt.Sprintf("J%d", v.Joint.Number), Figure(v.Worst.Bar())

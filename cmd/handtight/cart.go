@@ -56,7 +56,8 @@ build's, or nothing to leave it open) and writes what was confirmed to the file;
 
 With --json: {"build", "lines": [{"cart", "sheet", "line", "text", "status", "also",
 "item", "items", "confidence", "evidence": [{"says", "points"}], "reason", "remedy",
-"quantity", "unit", "price", "currency", "wrong", "ask", "joint", "pressure_bar"}], "items": [{"item", "about", "unit", "need" (placed, planned and extra, as of order), "spare", "have", "to_buy",
+"quantity", "unit", "price", "currency", "wrong", "ask", "not_used" (words of a line that
+covers which nothing understands), "joint", "pressure_bar"}], "items": [{"item", "about", "unit", "need" (placed, planned and extra, as of order), "spare", "have", "to_buy",
 "need_to_build", "in_cart", "status", "unsure", "reason", "remedy"}], "questions": [{"cart", "line",
 "item", "choices", "ask", "settles"}], "notes", "counts"}. Confidence is 0 to 1. A line's
 status is covers, wrong-thread, wrong-sex, wrong-size, low-rating, wrong-material,

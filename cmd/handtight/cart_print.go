@@ -151,15 +151,20 @@ func (a *app) printCovers(r *cart.Report, show cartShown) {
 	headed := all
 	for _, c := range r.Carts {
 		n := 0
+		var passed []string
 		for _, v := range r.Lines {
 			if v.Line.Cart != c.Name || v.Status != cart.Covers {
 				continue
+			}
+			if len(v.PassedOver) > 0 {
+				passed = append(passed, fmt.Sprintf("line %d: %s", v.Line.Row, strings.Join(v.PassedOver, ", ")))
 			}
 			if n++; n == 1 && all {
 				u.line("%s", u.paint(green, "Covers"))
 			}
 			if all {
 				u.fold("  -", fmt.Sprintf("%s = %s %s of %s", cartPlace(v), v.Quantity, v.Unit, strings.Join(v.Items, " or ")))
+				a.printPassedOver(v)
 				a.printEvidence(v, show)
 			}
 			if len(v.Also) > 0 {
@@ -176,7 +181,17 @@ func (a *app) printCovers(r *cart.Report, show cartShown) {
 		}
 		if n > 0 && !all {
 			u.say(green, "Covered: %s of %s (--all lists %s).", counted(n, "line"), c.Name, map[bool]string{true: "it", false: "them"}[n == 1])
+			if len(passed) > 0 {
+				u.fold("  not understood, so not checked:", strings.Join(passed, "; "))
+			}
 		}
+	}
+}
+
+// printPassedOver names the words of a line that nothing understands.
+func (a *app) printPassedOver(v *cart.Verdict) {
+	if len(v.PassedOver) > 0 {
+		a.ui.fold("    not understood, so not checked:", strings.Join(v.PassedOver, ", "))
 	}
 }
 

@@ -1,0 +1,42 @@
+package cart
+
+import "slices"
+
+// passedOver lists the words of a line that covers a need and that nothing here understands:
+// neither the reader of ends, nor the tables of what shops call kinds and sorts of parts, nor
+// the words of the need itself. They take nothing from it, so they are named, lest somebody
+// takes them for checked.
+func passedOver(l *Line, n *need) []string {
+	var out []string
+	list := wordList(l.Text)
+	for _, word := range l.Reading.Unread {
+		parts := wordList(word)
+		if !slices.ContainsFunc(parts, func(w string) bool { return !understood(list, w, n) }) {
+			continue
+		}
+		if !slices.Contains(out, word) {
+			out = append(out, word)
+		}
+	}
+	return out
+}
+
+// understood reports whether one of the tables, or the need, has a word of a line.
+func understood(list []string, word string, n *need) bool {
+	if slices.Contains(n.facts.words, word) || isMaterial(word) {
+		return true
+	}
+	for class := range classes() {
+		if is(class, word) {
+			return true
+		}
+	}
+	for i := range list {
+		for _, book := range []phraseBook{kindWords(), traitWords().words} {
+			if p, ok := book.at(list, i); ok && slices.Contains(list[i:min(i+len(p.words), len(list))], word) {
+				return true
+			}
+		}
+	}
+	return false
+}
