@@ -63,9 +63,17 @@ func barsUp(p quantity.Pressure) string {
 // they hold what stands there in normal running, the weakest first. What is too weak for
 // that is found for itself.
 func guarded(s *bom.System, g *segment.Segment) []rating.Allowable {
+	return holding(s, g, func(h rating.Allowable, normal quantity.Pressure) bool {
+		return h.Rating.Pressure >= normal-pressure.Slack
+	})
+}
+
+// holding lists what each unit and each joint of a segment holds, where that is known and the
+// caller keeps it by what stands there in normal running, the weakest first.
+func holding(s *bom.System, g *segment.Segment, keep func(h rating.Allowable, normal quantity.Pressure) bool) []rating.Allowable {
 	var out []rating.Allowable
 	add := func(h rating.Allowable, normal quantity.Pressure) {
-		if !h.Known || h.Rating.Pressure < normal-pressure.Slack {
+		if !h.Known || !keep(h, normal) {
 			return
 		}
 		i := slices.IndexFunc(out, func(o rating.Allowable) bool { return o.What == h.What })

@@ -5,8 +5,10 @@ import (
 
 	"handtight/bom"
 	"handtight/bom/finding"
+	"handtight/bom/rating"
 	"handtight/bom/running"
 	"handtight/pressure"
+	"handtight/pressure/quantity"
 )
 
 var valveShutsFast = Rule{
@@ -67,9 +69,11 @@ func findSurge(s *bom.System) []finding.Finding {
 }
 
 // surgeProof names the parts of the line that the surge overloads, and what they are to be
-// bought for; nothing where that is too much to buy, or not to be had.
+// bought for, those among them that are too weak without it too, so that they are bought once;
+// nothing where that is too much to buy, or not to be had.
 func surgeProof(s *bom.System, x running.Surge) string {
-	weak := below(guarded(s, x.Segment), x.Peak())
+	all := holding(s, x.Segment, func(rating.Allowable, quantity.Pressure) bool { return true })
+	weak := below(all, x.Peak())
 	if !worthBuying(weak, x.Peak()) {
 		return ""
 	}
