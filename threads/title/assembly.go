@@ -17,7 +17,7 @@ func (l *line) hoseAssembly() bool {
 	if l.shape == nil || l.shape.ends < 0 || l.is(hose) {
 		return true
 	}
-	return (l.is(tail) || l.is(adaptor) || l.is(nut)) && l.madeOfHose()
+	return (l.is(tail) || l.is(adaptor) || l.is(nut) || l.is(union)) && (l.madeOfHose() || l.tokens[0].value(classEnd) == "HOSE")
 }
 
 // madeOfHose reports what a hose with its fittings is said with: both its ends, how many fittings, its length; and that
@@ -71,6 +71,9 @@ func (l *line) layers() bool {
 		if grade := next.figure; it.to-it.from == 1 && l.norm[it.from] == 'r' && next.glued && grade.digits() && grade.v <= 17 && (grade.v > largestInch || hydraulic(l.norm)) {
 			return true
 		}
+		if it.figure.digits() && it.figure.v <= mostLayers && slices.Contains(list("layers"), string(l.norm[next.from:next.to])) {
+			return true
+		}
 	}
 	return false
 }
@@ -87,4 +90,9 @@ func (l *line) threadElsewhere() bool {
 		}
 	}
 	return false
+}
+
+// hydraulicLine reports the Polish word for a line, which is an electric one too, beside the grade of a hydraulic hose.
+func (l *line) hydraulicLine() bool {
+	return !l.one && l.shape != nil && l.shape.name == "other" && hasText(l.norm, l.tokens[0].from, "przewod") && l.layers() && l.threadElsewhere()
 }

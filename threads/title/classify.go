@@ -212,6 +212,23 @@ func coneFits(v float64, series byte) bool {
 	return ok
 }
 
+// mostLayers are the most layers of wire that a hose has: EN 856 has four, and six in the heaviest of SAE J517, as memory has them.
+const mostLayers = 6
+
+// vacuum reports the beginning or the end of a gauge's scale below the air's pressure: -1/0.
+func (l *line) vacuum(k int) bool {
+	if !l.is(dial) && !l.is(scaled) {
+		return false
+	}
+	for _, one := range [...]int{k, k - 2} {
+		a, b := at(l.tokens, one), at(l.tokens, one+2)
+		if a.figure.digitsOrDecimals() && a.figure.v == 1 && at(l.tokens, one-1).mark == '-' && (at(l.tokens, one+1).mark == '/' || at(l.tokens, one+1).value(classSep) != "") && b.figure.digitsOrDecimals() && b.figure.v == 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // noSize says what a number is that no words beside it make a size: a price, the number of a part, an angle.
 func (l *line) noSize(k int, f *figure, prev, next *token) role {
 	switch {
@@ -221,6 +238,10 @@ func (l *line) noSize(k int, f *figure, prev, next *token) role {
 		return asCount
 	case l.timesPrice(k) != noRole:
 		return l.timesPrice(k)
+	case f.digits() && f.v <= mostLayers && !l.one && slices.Contains(list("layers"), string(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to])) && l.otherSize(k):
+		return asCount // 2 λινά 3/8
+	case l.vacuum(k):
+		return asScale
 	case hasText(l.norm, l.tokens[k].to, ".."):
 		return asScale // -10...+110 °C
 	case l.ownColumn(k) && l.otherSize(k):

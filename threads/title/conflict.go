@@ -70,6 +70,8 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	case c.fam != nil && meant[c.fam.value] != nil && c.fig != nil && f.Threaded() && !slices.Contains(meant[c.fam.value], f) && (c.fig.kind == metricSize || c.fig.kind == coneSize):
 		r.Torn = true
 		return "The size is that of " + r.Candidates[0].Form.Designation + ", and the text says " + l.spelled(c.fam) + ". Which thread is it? Ask the shop."
+	case f == threads.R && c.attr&isStudSeal != 0:
+		return l.eitherWay(c, r, "R, a taper thread, and the ring of a stud, which lies under a parallel one")
 	case c.attr&isTaper != 0 && c.attr&isParallel != 0 && f.Threaded():
 		return l.eitherWay(c, r, "both taper and parallel")
 	case !onlyBSP(c) && c.attr&isTaper != 0 && f.Threaded() && !tapered && f != threads.M:
@@ -131,7 +133,7 @@ func (l *line) contradict(ends []*phrase) {
 var noThread = map[string]string{
 	"BARB": "a hose tail", "BORE": "a hose's bore", "PUSH": "a push-in end", "COMPRESSION": "a compression end", "FERRULE": "a clamp ferrule",
 	"PRESS": "a press end", "LAYER": "an end for multilayer pipe", "SOCKET": "a glued or welded end", "SOLDER": "a solder end", "FLANGE": "a flange", "FLARED": "a flared tube end", "QC": "a quick coupling",
-	"CAMLOCK": "a cam coupling", "GROOVE": "a grooved end", "AERATOR": "an aerator thread", "BALLCOCK": "a ballcock thread",
+	"CAMLOCK": "a cam coupling", "GROOVE": "a grooved end", "AERATOR": "an aerator thread", "BALLCOCK": "a ballcock thread", "LUER": "a luer end",
 }
 
 // alsoSaid is the word for an end that a phrase names beside its thread.

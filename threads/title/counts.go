@@ -34,6 +34,9 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	if !f.whole || f.marked {
 		return false
 	}
+	if l.timesGlued(k, f, next) {
+		return true
+	}
 	if l.leads(k) && next.value(classSep) == "x" && (next.glued || k == 0 && !l.is(tail) && !(l.reducing && tubeOutsides[f.v]) && mmBehind(l.tokens, k+2)) && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
 		next.word = l.lex.word("the")
 		return true // 2x 8 mm compression: two of them
@@ -70,6 +73,42 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	open := behind.figure != nil && behind.figure.sized() || behind.value(classSep) == "x" || behind.mark == '/' || behind.mark == '-' && behind.glued || telling([]token{*behind})
 	last := !open && at(l.tokens, k-1).value(classSep) == "x"
 	return last && f.v > 2 && int(f.v) == l.shape.ends
+}
+
+// timesGlued reports a count with its x: 2x JIC -6 male, G 3/8 (2x, one plugged), 4x G3/8 + 2x G1/4. Of a part of many ports it is how
+// many of the size beside it there are. What stands behind the x is no figure, so that it is no second size.
+func (l *line) timesGlued(k int, f *figure, x *token) bool {
+	after := at(l.tokens, k+2)
+	if l.one || f.frac || f.dashed || f.v < 1 || f.v > 20 || x.value(classSep) != "x" || after.figure != nil || at(l.tokens, k-1).value(classSep) == "x" || !l.sizeElsewhere(k) {
+		return false
+	}
+	before := at(l.tokens, k-1)
+	m := after.is(classFamily)
+	named := m != nil && m.value != "THREAD" && (at(l.tokens, k+3).figure != nil || at(l.tokens, k+3).mark == '-')
+	switch {
+	case x.glued && before.mark == '(' && (after.mark == ',' || after.mark == ')'):
+		if size := l.lastSize(k); size != nil && (l.is(vessel) || l.is(manifold) || l.is(tee)) && f.v > 1 && size.times == 0 {
+			size.times, size.counted = int(f.v), true
+		}
+	case named && !after.glued && (x.glued || l.leads(k)) && (before.to == before.from || before.mark != 0 || before.unread || before.is(classNoise) != nil || before.is(classKind) != nil):
+		if size := at(l.tokens, k+3).figure; size != nil && (l.is(manifold) || l.is(vessel)) && f.v > 1 {
+			size.times, size.counted = int(f.v), true
+		}
+	default:
+		return false
+	}
+	x.word = l.lex.word("the")
+	return true
+}
+
+// lastSize is the last size of an end before k; nil if none stands there.
+func (l *line) lastSize(k int) *figure {
+	for j := k - 1; j >= 0; j-- {
+		if f := l.tokens[j].figure; f != nil && (f.frac || f.marked || f.sized()) {
+			return f
+		}
+	}
+	return nil
 }
 
 // countAlone reports a count that stands by itself: the number that a line begins with before the name of

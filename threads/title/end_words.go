@@ -32,6 +32,8 @@ func (l *line) endWord(c *phrase, tokens []token, k int, m *sense) {
 		c.holds("TUBE")
 	case c.barbed && (value == "PUSH" || value == "COMPRESSION"):
 		c.also = value // 15 mm x 1/2" hose barb, push fit: the other end's
+	case value == "LUER" && c.end != "" && c.end != value:
+		l.unjudged = append(l.unjudged, l.words(tokens[k].from, tokens[k].to)+" ("+notJudged[value]+")") // 3/16" barb male luer lock
 	case c.end == value:
 		c.barbed = c.barbed || value == "BARB"
 	case c.end == "QC" && value == "BARB" && !c.hose && (l.is(tee) || l.is(elbow)) && !l.one:

@@ -10,9 +10,11 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.one || len(ends) == 1 && len(l.unjudged) > 0 {
 		return ends // of the other end no size is said
 	}
-	if len(ends) == 1 && ends[0].end == "BARB" && l.says("QC") {
-		l.unjudged = append(l.unjudged, "the other end (quick coupling)")
-		return ends
+	for _, other := range []string{"QC", "LUER"} {
+		if len(ends) == 1 && ends[0].end == "BARB" && l.says(other) {
+			l.unjudged = append(l.unjudged, "the other end ("+notJudged[other]+")")
+			return ends
+		}
 	}
 	if n := l.sequence(ends); n > 1 && !l.torn(ends) {
 		ends = l.spread(ends, n)
@@ -64,7 +66,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if one := ends[0]; len(ends) == 1 && want == 0 && l.is(hose) && threadLike(one) && len(one.sexes) == 0 && one.attr == 0 && one.end == "" && (one.fam == nil && l.lengthSaid() || one.fam != nil && len(one.fam.sexes) == 0 && !dashWord(one.fam)) {
 		return append(ends, copyOf(one)) // flexible hose 1/2 x 40 cm: its size at both ends
 	}
-	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || l.is(wall) && !l.both || ends[0].end == "BARB" && ends[0].attr&isNut != 0 && ends[0].millimetres()) {
+	if len(ends) == 1 && (want == 0 && l.is(madeUp) || l.is(elbow) && l.stud() && len(ends[0].sexes) == 1 || (l.is(wall) || ends[0].end == "BARB" && (l.is(ownThread) || l.is(tapThread))) && !l.both || ends[0].end == "BARB" && ends[0].attr&isNut != 0 && ends[0].millimetres()) {
 		l.unjudged = append(l.unjudged, otherEndUnsaid)
 		return ends
 	}
@@ -80,6 +82,10 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	}
 	if l.is(tee) && len(ends) == 2 && ends[0].fig == ends[1].fig && ends[0].fig != nil && ends[0].fig.counted {
 		return ends // two tails of a tee: of its third end nothing is said
+	}
+	if l.is(tee) && len(ends) == 2 && !l.one && ends[0].sameFigure(ends[1]) && l.contains("side-port") {
+		l.unjudged = append(l.unjudged, "the port beside them (nothing is said of it)")
+		return ends // tee 1/4 x 1/4 with a probe port
 	}
 	if l.is(tee) && len(ends) == 2 && l.twoOutlets(ends[0], ends[1]) {
 		return []*phrase{ends[0], ends[1], copyOf(ends[1])}
@@ -128,7 +134,7 @@ func (l *line) moreThanItHas(ends []*phrase) bool {
 	case l.is(adaptor), l.is(unequal), l.is(tail), l.is(madeUp):
 		return len(ends) > 2
 	case l.shape.ends == 1:
-		return len(ends) > 1 && (l.is(plain) || l.is(dial) || l.is(coupler) && ends[0].end == "" && ends[1].end == "")
+		return len(ends) > 1 && !(l.is(coupler) && (ends[0].end != "" || ends[1].end != ""))
 	}
 	return l.shape.ends > 1 && len(ends) > l.shape.ends
 }
@@ -190,6 +196,9 @@ func (l *line) evenBody(c *phrase) bool {
 		return false
 	}
 	even := false
+	if hasWord(string(l.norm), "tailpiece") {
+		return false // it has a tail at one end, and something else holds the other
+	}
 	for k := range l.tokens {
 		v := l.tokens[k].value(classAttr)
 		even = even || v == "equal"

@@ -50,6 +50,9 @@ func (l *line) inherit(ends []*phrase) {
 				e.open = true // a word not understood may say another end
 				continue
 			}
+			if e.strange && !l.one {
+				continue // 3/8 RG male - 3/8 NPT female: the word may name its own thread
+			}
 			e.fam, e.fam2 = n.fam, n.fam2
 			if was && len(n.sexes) == 1 && len(e.sexes) == 0 && !l.unequal() {
 				e.sexes = n.sexes

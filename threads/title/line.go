@@ -70,7 +70,7 @@ func (l *line) survey() {
 			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
 			switch m.class {
 			case classKind:
-				l.parts = l.parts || (l.shape != nil && l.shape.ends >= 0 || l.unknownPart(k)) && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
+				l.parts = l.parts || (l.shape != nil && l.shape.ends >= 0 || l.unknownPart(k) || l.shape == nil && l.namesHose()) && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
 				if k > 0 && l.meantFor(k-1) && (m.shape.ends < 0 || l.tokens[k-1].to-l.tokens[k-1].from > 2 || m.shape.traits&serves != 0) {
 					continue // à vis, für Rohrschellen: not the part itself
 				}
@@ -152,7 +152,7 @@ func (l *line) survey() {
 	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
 		l.shape = l.lex.shapes["O-ring"]
 	}
-	if !l.one && (l.is(hose) || l.namesHose()) && (hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") || l.straightAndBent()) {
+	if !l.one && (l.is(hose) || l.namesHose()) && (hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") || l.straightAndBent() || l.oneSize() && l.contains("other-end") && !l.contains("bare-end")) {
 		l.both = true // straight one end, 90 degrees other end
 	}
 	if l.both && !l.one && l.namesHose() && l.contains("bare-end") {
@@ -165,7 +165,7 @@ func (l *line) survey() {
 	if (l.namesHose() || l.says("TUBE") || l.says("TUBING") || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && l.byLength() {
 		l.shape = l.lex.shapes["hose stock"]
 	}
-	if l.hoseAssembly() {
+	if l.hoseAssembly() || l.hydraulicLine() {
 		l.shape = l.lex.shapes["hose"]
 	}
 	if l.is(tail) && l.both && !l.one && l.namesHose() {
@@ -178,6 +178,17 @@ func (l *line) survey() {
 		l.evidence = true
 	}
 	l.litres()
+}
+
+// oneSize reports that one thread is all that the line gives of its ends.
+func (l *line) oneSize() bool {
+	n := 0
+	for k := range l.tokens {
+		if m := l.tokens[k].is(classFamily); m != nil && m.value != "THREAD" && !l.inCode(k) {
+			n++
+		}
+	}
+	return n == 1
 }
 
 // ringByItself reports that a rubber or a figure stands right behind the O-ring that a line begins with, and no thread is said: the ring

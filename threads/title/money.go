@@ -27,6 +27,15 @@ func (l *line) timesPrice(k int) role {
 	for last > 0 && l.tokens[last].value(classSep) == "x" && l.tokens[last].glued {
 		last-- // the star of a receipt
 	}
+	if it := &l.tokens[last]; last > 3 && it.figure == nil && it.to == it.from+1 && !it.glued && l.capital(it.from) && l.tokens[last-1].figure != nil {
+		last-- // the letter of the tax
+	}
+	if unit := at(l.tokens, last-1); last > 3 && unit.figure != nil && l.tokens[last].figure != nil && l.twoDecimals(unit) && l.twoDecimals(&l.tokens[last]) && at(l.tokens, last-2).value(classSep) == "x" && !unit.glued {
+		if k == last {
+			return asPrice // 2 x 2,49 4,98: what they cost together
+		}
+		last--
+	}
 	if l.one || last < 2 || k > last || k < last-2 || l.tokens[k].figure == nil || l.tokens[last].figure == nil || !l.twoDecimals(&l.tokens[last]) || l.tokens[last].figure.marked {
 		return noRole
 	}

@@ -220,6 +220,10 @@ func (l *line) typeLetter(k int) {
 		thick.drop(asWallOf) // 0.8t
 		return
 	}
+	if behind := at(l.tokens, k+2); it.is(classKind) != nil && it.to-it.from == 1 && !l.one && !l.capital(it.from) && (byteAt(l.norm, it.to) == '\'' || next.mark == '/' && next.glued && behind.glued && behind.figure == nil && behind.to-behind.from > 2) {
+		it.word, it.unread = l.lex.word("the"), false // t'en as, t/ osmose
+		return
+	}
 	if it.is(classKind) != nil && it.to-it.from == 1 && next.figure != nil && next.glued && next.figure.whole && !next.figure.marked && next.figure.v < 10 {
 		it.word, it.unread = nil, true
 	}

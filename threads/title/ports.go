@@ -42,6 +42,9 @@ func (l *line) onePort() string {
 	from := l.tokens[named].to
 	inlet := l.inletBetween(from, len(l.norm))
 	outlet := slices.ContainsFunc(list("outlet"), func(w string) bool { return bytes.Contains(l.norm[from:], []byte(w)) })
+	if inlet && outlet && l.sizesBehind("outlet", from) == 0 && l.sizesBehind("inlet", from) > 0 {
+		outlet = false // inlet 1/2 BSP, outlet to be told
+	}
 	switch {
 	case inlet && !outlet:
 		return "the outlet"
@@ -49,6 +52,20 @@ func (l *line) onePort() string {
 		return "the inlet"
 	}
 	return ""
+}
+
+// sizesBehind counts the sizes behind the last word of a list, up to the end of the line.
+func (l *line) sizesBehind(name string, from int) int {
+	last := -1
+	for k := range l.tokens {
+		if it := &l.tokens[k]; it.from >= from && slices.Contains(list(name), string(l.norm[it.from:it.to])) {
+			last = k
+		}
+	}
+	if last < 0 {
+		return 1
+	}
+	return len(sizesIn(l.tokens[last:]))
 }
 
 // inletBetween reports whether a word for the inlet stands in a stretch.

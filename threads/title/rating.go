@@ -1,6 +1,8 @@
 package title
 
 import (
+	"bytes"
+
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -178,7 +180,7 @@ func (l *line) takeNamed(k int) {
 		l.schedule = m.value
 	}
 	if it.role(classBefore) == asStandard {
-		if end := l.standardEnd(k); end > it.to {
+		if end := l.standardEnd(k); end > it.to && bytes.ContainsAny(l.norm[it.to:end], "0123456789") {
 			l.standards = append(l.standards, l.words(it.from, end))
 		}
 	}

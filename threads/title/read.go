@@ -2,6 +2,7 @@ package title
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"sync"
 	"unicode/utf8"
@@ -62,6 +63,7 @@ func (l *line) read() threads.Reading {
 		l.unjudged = append(l.unjudged, "the coupling's own end (quick coupling)")
 	}
 	l.namedSeals(out.Ends)
+	l.unheard(out.Ends)
 	if l.shape != nil {
 		out.Kind = l.shape.kind
 	}
@@ -162,6 +164,8 @@ func newLine(text string, one bool) *line {
 // end is sorted out, and what is said once is distributed over all.
 func (l *line) ends() []*phrase {
 	l.symbols()
+	l.endMarks()
+	l.codeCells()
 	l.pneumatic()
 	l.cuttingRings()
 	l.partShortWith()
@@ -172,6 +176,8 @@ func (l *line) ends() []*phrase {
 	l.tubePairs()
 	l.sizesOfNumber()
 	l.survey()
+	l.countedSexes()
+	l.seriesOfCones()
 	for k := range l.tokens {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)
 	}
@@ -229,6 +235,7 @@ func (l *line) bracketed() (rest, inside []token) {
 		return append(append(rest, l.tokens[:open]...), l.tokens[stop+1:]...), nil
 	}
 	l.nominalBracket(open, stop)
+	l.inchBracket(open, stop)
 	in := sizesIn(l.tokens[open:stop])
 	out := sizesIn(append(append([]token{}, l.tokens[:open]...), l.tokens[stop:]...))
 	if len(in) < 2 || len(in) != len(out) {
@@ -267,6 +274,26 @@ func (l *line) nominalBracket(open, stop int) {
 	for _, f := range bores {
 		f.drop(asRepeat)
 	}
+}
+
+// inchBracket drops one size in inches that says the millimetres before its bracket again: 25 mm (1").
+func (l *line) inchBracket(open, stop int) {
+	mm, inch := l.lastFigure(open), at(l.tokens, open+1).figure
+	if l.one || stop > open+3 || inch == nil || inch.kind != inchSize || mm == nil || mm.kind != mmSize || math.Abs(mm.v-inch.v*25.4) > 0.7 {
+		return
+	}
+	inch.drop(asRepeat)
+}
+
+// lastFigure is the figure right before k, or before the unit there.
+func (l *line) lastFigure(k int) *figure {
+	if f := at(l.tokens, k-1).figure; f != nil {
+		return f
+	}
+	if at(l.tokens, k-1).is(classUnit) != nil {
+		return at(l.tokens, k-2).figure
+	}
+	return nil
 }
 
 // saysWhatFor reports a bracket that says what a part of two ends is for, both of which are given before it: 1/8" x 1/8" barb (to

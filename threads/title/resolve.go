@@ -14,7 +14,7 @@ import (
 // among the words not read, and no thread is reported for them.
 var notJudged = map[string]string{
 	"NST": "fire hose thread", "AERATOR": "aerator thread", "BALLCOCK": "ballcock thread", "PRESS": "press end", "LAYER": "end for multilayer pipe",
-	"SOCKET": "glued or welded end", "SOLDER": "solder end", "COPPER": "soldered or pressed end", "FLANGE": "flange", "FLARED": "flared tube end", "QC": "quick coupling", "BSB": "old brass gas thread", "CAMLOCK": "cam coupling", "GROOVE": "grooved end",
+	"SOCKET": "glued or welded end", "SOLDER": "solder end", "COPPER": "soldered or pressed end", "FLANGE": "flange", "FLARED": "flared tube end", "QC": "quick coupling", "BSB": "old brass gas thread", "CAMLOCK": "cam coupling", "GROOVE": "grooved end", "LUER": "luer end",
 }
 
 // camsUnsized names a cam coupling without a size of its own beside the ends that are read.
@@ -402,7 +402,7 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 	if c.fig.kind == frenchSize && c.fam == nil {
 		name = "BSP"
 	}
-	flat := c.attr&(isWasher|isNut|isFlat|isStudSeal|isCone60|isCone30|isParallel) != 0 || c.attr&isSwivel != 0 && c.sex() == threads.Female && !c.assumed
+	flat := c.attr&(isWasher|isFlat|isStudSeal|isCone60|isCone30|isParallel) != 0 || c.attr&isNut != 0 && c.sex() != threads.Male || c.attr&isSwivel != 0 && c.sex() == threads.Female && !c.assumed
 	if l.is(ring) || l.hoseNut(c) {
 		flat = true
 	}
@@ -526,7 +526,7 @@ func (l *line) unsaid(c *phrase, flat bool) []threads.Family {
 		return []threads.Family{threads.G, threads.NPT} // that a hose's female end is a nut of G is custom
 	case flat && !l.europe && c.attr&(isStudSeal|isParallel) == 0 && l.shape != nil && !l.is(ring):
 		return append(bsp[:len(bsp):len(bsp)], threads.NPSM) // a washer closes both
-	case flat, l.europe && c.attr&isTaper != 0:
+	case flat:
 		return bsp
 	case l.america:
 		return append([]threads.Family{threads.NPT}, bsp...)

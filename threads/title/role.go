@@ -11,6 +11,7 @@ const (
 	asPhi
 	asHex // a spanner's size behind a size, else the form of the part
 	asCount
+	asEndMark // what numbers the ends of a hose
 	asLength
 	// from here on the figure is no size of an end wherever it stands
 	asSpanner
@@ -76,7 +77,7 @@ var roleNamed = map[string]role{
 
 // whyNot says why a figure of a role is no size of an end, and is not used.
 var whyNot = map[role]string{
-	asCount: "a count", asLength: "a length", asSpanner: "a spanner's size", asDial: "a dial", asMeasure: "a measure of the part",
+	asCount: "a count", asEndMark: "the end's number in the text", asLength: "a length", asSpanner: "a spanner's size", asDial: "a dial", asMeasure: "a measure of the part",
 	asHole: "a hole", asCore: "a count of cores", asDrive: "a tool's drive", asTurn: "turns", asAngle: "an angle", asSetting: "a setting",
 	asCode: "a code or type", asVolume: "a volume", asFlow: "a flow", asWeight: "a weight", asPower: "a power", asFrequency: "a frequency",
 	asCharge: "a charge", asCurrent: "a current", asVoltage: "a voltage", asFineness: "a fineness", asShare: "a share", asSpeed: "a speed",

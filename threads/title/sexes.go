@@ -194,6 +194,8 @@ func (l *line) ownSex(e *phrase) {
 		e.sexes = []threads.Sex{e.fig.suffixed}
 	case e.attr&isNut != 0:
 		e.sexes = []threads.Sex{threads.Female}
+	case e.attr&isStudSeal != 0 && !l.one:
+		e.sexes = []threads.Sex{threads.Male} // the ring of a stud lies on its outside thread
 	case e.part != nil && l.shape != nil && e.part != l.shape && !(l.is(ownThread) && e.part.traits&nut != 0) && e.part.ends == 1 && len(e.part.sexes) == 1:
 		e.sexes = e.part.sexes
 	case e.fig != nil && e.fig.kind == coneSize && !l.one && e.part == nil:

@@ -141,12 +141,12 @@ const hoseGrades = 17
 func (l *line) hoseGradeLetter(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	m := it.is(classFamily)
-	if l.one || m == nil || m.value != "R" || !next.glued || next.figure == nil || !next.figure.whole || next.figure.marked || next.figure.frac || next.figure.v > hoseGrades || !l.namesHose() {
+	if l.one || m == nil || m.value != "R" || !next.glued || next.figure == nil || !next.figure.whole || next.figure.marked || next.figure.frac || next.figure.v > hoseGrades || !l.namesHose() || at(l.tokens, k+2).value(classSep) == "x" {
 		return
 	}
 	other := func(o token) bool {
 		f := o.is(classFamily)
-		return f != nil && (dashWord(f) || f.series() != 0 || f.value == "NPT" || f.value == "NPTF")
+		return f != nil && f != m && f.value != "R" && f.value != "THREAD"
 	}
 	if slices.ContainsFunc(l.tokens, other) {
 		it.word, it.unread = l.lex.word("r2at"), false

@@ -52,7 +52,7 @@ func (l *line) turkishLetters(k int) {
 	case "İD", "İ.D":
 		it.word, it.unread = l.lex.word("ig"), false
 	case "DD":
-		if l.speaks("tr") {
+		if l.speaks("tr") || strings.Contains(l.as, "İD") {
 			it.word, it.unread = l.lex.word("ag"), false
 		}
 	}

@@ -22,5 +22,9 @@ func list(name string) []string { return wordLists()[name] }
 
 // contains reports one of the words of a list anywhere in the text.
 func (l *line) contains(name string) bool {
-	return slices.ContainsFunc(list(name), func(w string) bool { return bytes.Contains(l.norm, []byte(w)) })
+	text := l.norm
+	if bytes.Contains(text, []byte("  ")) {
+		text = bytes.Join(bytes.Fields(text), []byte(" ")) // how many blanks part its words says nothing
+	}
+	return slices.ContainsFunc(list(name), func(w string) bool { return bytes.Contains(text, []byte(w)) })
 }

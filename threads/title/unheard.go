@@ -1,0 +1,79 @@
+package title
+
+import (
+	"slices"
+	"strings"
+
+	"handtight/threads"
+)
+
+// unheard asks about the ends of a line that says what none of them has: the name of a thread, a sex where no end
+// has a thread, or so much that is not understood that it may be no part's line. An end that has its question keeps it.
+func (l *line) unheard(ends []threads.EndReading) {
+	if l.one || len(ends) == 0 {
+		return
+	}
+	why, said := "", true // a thread that is named by its letters is one, whatever else the text speaks of
+	switch name, sex := l.nameOfNone(ends), l.sexOfNone(ends); {
+	case name != "":
+		l.ignore(name, "no end read has such a thread")
+		why = "The text says " + name + ", and no end is read that has such a thread."
+	case sex != "":
+		l.ignore(sex, "no end read has a thread")
+		why = "The text says " + sex + ", and no end is read that has a thread."
+	case l.babble():
+		why, said = "Of the text so much is not understood that it may speak of something else: "+l.strangeWords()+" and more.", false
+	default:
+		return
+	}
+	for k := range ends {
+		if e := &ends[k]; e.Question == "" && len(e.Candidates) > 0 && (said || !e.Candidates[0].Family.Threaded()) {
+			e.Question = "Is " + strings.TrimSpace(sizesOf(e.Candidates)+" "+e.Sex.String()) + " an end of the part? " + why + " Look at the picture, or ask the shop."
+		}
+	}
+}
+
+// nameOfNone is the first name of a thread, as the line writes it, that no end can be of; "" if each has its end.
+func (l *line) nameOfNone(ends []threads.EndReading) string {
+	for k := 0; k < len(l.tokens); k++ {
+		if end := l.codeEnd(k); end > k {
+			k = end - 1
+			continue
+		}
+		it := &l.tokens[k]
+		m := it.is(classFamily)
+		if m == nil || meant[m.value] == nil || l.heard(m, ends) || it.to-it.from == 1 && at(l.tokens, k+1).figure == nil {
+			continue
+		}
+		return l.words(it.from, it.to)
+	}
+	return ""
+}
+
+// heard reports an end that can be of a thread of that name, or that has no reading, and says so.
+func (l *line) heard(m *sense, ends []threads.EndReading) bool {
+	return slices.ContainsFunc(ends, func(e threads.EndReading) bool {
+		return len(e.Candidates) == 0 || e.Torn || slices.ContainsFunc(e.Candidates, func(c threads.End) bool { return slices.Contains(meant[m.value], c.Family) })
+	})
+}
+
+// sexOfNone is a word for a sex, as the line writes it, where no end has a thread and none is left unjudged; else "".
+func (l *line) sexOfNone(ends []threads.EndReading) string {
+	if len(l.unjudged) > 0 || slices.ContainsFunc(ends, func(e threads.EndReading) bool {
+		return len(e.Candidates) == 0 || e.Candidates[0].Family.Threaded()
+	}) {
+		return ""
+	}
+	for k := range l.tokens {
+		if it := &l.tokens[k]; it.is(classSex) != nil && !it.is(classSex).weak() && it.figure == nil && at(l.tokens, k+1).mark != '/' {
+			return l.words(it.from, it.to)
+		}
+	}
+	return ""
+}
+
+// babble reports more words that are not understood than a shop's line of a part has.
+func (l *line) babble() bool { return len(l.unknown()) >= mostUnread }
+
+// mostUnread is how many words that are not understood make a line doubtful as a whole. A judgement.
+const mostUnread = 6
