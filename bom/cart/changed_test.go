@@ -36,6 +36,9 @@ func covered(v *Verdict, r *Report) bool {
 // 500 lines accepted 345 with a left hand said behind a comma, 8 seacocks of another size and 6 selectors of
 // two ways.
 func TestRightLinesWithOneFactWrong(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of lines, one after the other: in the full run")
+	}
 	changes := []changed{
 		{"left hand at the end", nil, ", left hand thread", hasThread},
 		{"left hand in German", nil, ", Linksgewinde", hasThread},

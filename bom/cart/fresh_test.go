@@ -216,6 +216,9 @@ var freshUntold = map[string]string{
 // Carts t were tuned on from their first run (29 of 45; then 15 of 40, where one heading hid how many of 19 lines).
 // Of a to e nothing of another trade was matched.
 func TestFreshCarts(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of lines, one after the other: in the full run")
+	}
 	var sum freshMarks
 	open := map[string]string{}
 	for _, name := range slices.Sorted(maps.Keys(freshBuild)) {

@@ -52,6 +52,9 @@ func shut(text string) string {
 // The quick look before a pattern saves its time and must lose nothing: a pack that is not seen
 // makes ten washers of a hundred.
 func TestTheQuickLookShutsNothingOut(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of lines, one after the other: in the full run")
+	}
 	read := 0
 	for _, text := range spoken(t) {
 		require.Empty(t, shut(text), text)

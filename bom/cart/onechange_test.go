@@ -17,6 +17,9 @@ import (
 // current, two valves open at rest, and a tee whose run and branch change places. The answers are those of testdata/fresh; a wrong part that is asked about is not
 // accepted.
 func TestOneFactChanged(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of lines, one after the other: in the full run")
+	}
 	data, err := os.ReadFile("testdata/fresh/changes.csv")
 	require.NoError(t, err)
 	rows, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()

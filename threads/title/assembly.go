@@ -12,7 +12,7 @@ func (l *line) hoseAssembly() bool {
 		return false
 	}
 	if !l.layers() {
-		return l.shape == nil && l.both && l.namesHose() && !l.says("BARB") && !l.says("TUBE") && l.madeOfHose() // hose 3/8, JIC -6 female both ends
+		return (l.shape == nil || l.is(nut)) && l.both && l.namesHose() && !l.says("BARB") && !l.says("TUBE") && l.madeOfHose() // hose 3/8, JIC -6 female both ends
 	}
 	if l.shape == nil || l.shape.ends < 0 || l.is(hose) {
 		return true

@@ -269,12 +269,12 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 		return coneSize
 	}
 	switch called := l.called(k); {
-	case called == asRating:
+	case called == asRating || f.whole && !f.marked && l.tokens[k].glued && l.behindNominal(f):
 		if l.is(scaled) && l.pressureCalled(k, f) != "rated" {
 			return f.drop(asScale)
 		}
 		l.rate(f, quantity.Pressure(f.v)*quantity.Bar)
-		return f.drop(asRating)
+		return f.drop(f.role)
 	case called == asBore, l.boreListed(k, f):
 		return l.bore(f)
 	case called == asPhi:
@@ -287,6 +287,12 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 		return l.bore(f)
 	case behind == asCount || behind == asLength || behind.other():
 		return f.drop(behind)
+	}
+	if f.whole && !f.marked && l.gradeDash(k) {
+		return f.drop(asBoreOf)
+	}
+	if l.thousandClass(k, f) {
+		return f.drop(asClass)
 	}
 	if l.sexedPorts(k, f) {
 		return f.drop(asPort)
@@ -443,4 +449,19 @@ func (l *line) bore(f *figure) figureKind {
 		return dnSize
 	}
 	return f.drop(asBore)
+}
+
+// thousandClass reads the M of 3M and 6M as thousands, a class of forged fittings (ASME B16.11), where no part has so many male ends
+// or a forged grade is named; its figure is then the class.
+func (l *line) thousandClass(k int, f *figure) bool {
+	m := at(l.tokens, k+1)
+	if l.one || !f.plain() || f.v != 2 && f.v != 3 && f.v != 6 && f.v != 9 || !m.glued || m.to-m.from != 1 || l.norm[m.from] != 'm' || !l.capital(m.from) || l.shape == nil || !l.otherSize(k) {
+		return false
+	}
+	if int(f.v) == l.shape.ends && !l.forged() {
+		return false
+	}
+	m.word, m.unread = l.lex.word("the"), false
+	f.v *= 1000
+	return true
 }

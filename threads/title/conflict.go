@@ -17,7 +17,7 @@ var meant = map[string][]threads.Family{
 	"UN":  {threads.UN, threads.JIC, threads.ORB, threads.SAE45, threads.ORFS},
 	"JIC": {threads.JIC}, "SAE45": {threads.SAE45}, "ORB": {threads.ORB}, "ORFS": {threads.ORFS}, "SAE": {threads.ORB, threads.SAE45, threads.JIC},
 	"FLARE": {threads.SAE45, threads.JIC}, "ISO6149": {threads.ISO6149, threads.M},
-	"STANDPIPE": {threads.Cone24L, threads.Cone24S},
+	"STANDPIPE": {threads.Cone24L, threads.Cone24S}, "24": {threads.Cone24L, threads.Cone24S},
 }
 
 // otherWay are the threads that the word taper makes of a parallel one of that size, and parallel of a
@@ -70,6 +70,9 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	case c.fam != nil && meant[c.fam.value] != nil && c.fig != nil && f.Threaded() && !slices.Contains(meant[c.fam.value], f) && (c.fig.kind == metricSize || c.fig.kind == coneSize):
 		r.Torn = true
 		return "The size is that of " + r.Candidates[0].Form.Designation + ", and the text says " + l.spelled(c.fam) + ". Which thread is it? Ask the shop."
+	case !l.one && l.strangeSeat(c, f) != "":
+		r.Contrary = true
+		return "The text says " + l.strangeSeat(c, f) + ", and " + r.Candidates[0].Form.Designation + " has no such seat. Which is it? Look at the nose, or ask the shop."
 	case f == threads.R && c.attr&isStudSeal != 0:
 		return l.eitherWay(c, r, "R, a taper thread, and the ring of a stud, which lies under a parallel one")
 	case c.attr&isTaper != 0 && c.attr&isParallel != 0 && f.Threaded():
@@ -112,7 +115,7 @@ func (l *line) contradict(ends []*phrase) {
 			continue
 		}
 		m := l.tokens[k].is(classFamily)
-		if m == nil || meant[m.value] == nil {
+		if m == nil || meant[m.value] == nil || m.value == "24" && slices.ContainsFunc(ends, (*phrase).threadByForm) {
 			continue
 		}
 		fits := func(c *phrase) bool {
@@ -133,7 +136,7 @@ func (l *line) contradict(ends []*phrase) {
 var noThread = map[string]string{
 	"BARB": "a hose tail", "BORE": "a hose's bore", "PUSH": "a push-in end", "COMPRESSION": "a compression end", "FERRULE": "a clamp ferrule",
 	"PRESS": "a press end", "LAYER": "an end for multilayer pipe", "SOCKET": "a glued or welded end", "SOLDER": "a solder end", "FLANGE": "a flange", "FLARED": "a flared tube end", "QC": "a quick coupling",
-	"CAMLOCK": "a cam coupling", "GROOVE": "a grooved end", "AERATOR": "an aerator thread", "BALLCOCK": "a ballcock thread", "LUER": "a luer end",
+	"CAMLOCK": "a cam coupling", "GROOVE": "a grooved end", "AERATOR": "an aerator thread", "BALLCOCK": "a ballcock thread", "LUER": "a luer end", "BANJO": "the eye of a banjo",
 }
 
 // alsoSaid is the word for an end that a phrase names beside its thread.
@@ -174,4 +177,16 @@ func listed(ends []threads.End) string {
 		return ""
 	}
 	return ", " + sizesOf(ends)
+}
+
+// strangeSeat is the cone that the words give a thread which is not made with it: 60 degrees on the 37 of JIC, 24 on a pipe thread; "" if
+// there is none.
+func (l *line) strangeSeat(c *phrase, f threads.Family) string {
+	switch {
+	case f == threads.JIC && c.attr&isCone60 != 0:
+		return "a 60 degree cone"
+	case f == threads.JIC && c.attr&isCone24 != 0, f == threads.G && c.attr&isCone24 != 0:
+		return "a 24 degree cone"
+	}
+	return ""
 }

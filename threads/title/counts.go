@@ -79,7 +79,7 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 // many of the size beside it there are. What stands behind the x is no figure, so that it is no second size.
 func (l *line) timesGlued(k int, f *figure, x *token) bool {
 	after := at(l.tokens, k+2)
-	if l.one || f.frac || f.dashed || f.v < 1 || f.v > 20 || x.value(classSep) != "x" || after.figure != nil || at(l.tokens, k-1).value(classSep) == "x" || !l.sizeElsewhere(k) {
+	if l.one || f.frac || f.dashed || f.v < 1 || f.v > 20 || x.value(classSep) != "x" || !l.countsPorts(k, f) && (after.figure != nil || at(l.tokens, k-1).value(classSep) == "x") || !l.sizeElsewhere(k) {
 		return false
 	}
 	before := at(l.tokens, k-1)
@@ -94,11 +94,25 @@ func (l *line) timesGlued(k int, f *figure, x *token) bool {
 		if size := at(l.tokens, k+3).figure; size != nil && (l.is(manifold) || l.is(vessel)) && f.v > 1 {
 			size.times, size.counted = int(f.v), true
 		}
+	case l.countsPorts(k, f):
+		at(l.tokens, k+2).figure.times, at(l.tokens, k+2).figure.counted = int(f.v), true
+	case x.glued && !after.glued && k > 1 && (after.is(classMaterial) != nil || after.to == after.from || after.mark == ',' || after.mark == '|') && !l.reducing && !l.is(unequal):
 	default:
 		return false
 	}
 	x.word = l.lex.word("the")
 	return true
+}
+
+// countsPorts reports how many of the size behind an x a manifold or a tee has, where words of an end and not a figure stand before: manifold
+// 1/2 NPT F inlet, 3 x 1/4 NPT F; tee 1/2 NPT M x 2 x 1/2 NPT F.
+func (l *line) countsPorts(k int, f *figure) bool {
+	size, before := at(l.tokens, k+2).figure, at(l.tokens, k-1)
+	if before.value(classSep) == "x" || before.mark == ',' || before.mark == '+' || before.mark == ';' {
+		before = at(l.tokens, k-2)
+	}
+	told := before.is(classSex) != nil || before.is(classFamily) != nil || before.is(classNoise) != nil && before.to > before.from
+	return (l.is(manifold) || l.is(tee)) && f.plain() && f.v > 1 && f.v < 9 && size != nil && size.frac && size.v < 1 && size.times == 0 && told && k > 1
 }
 
 // lastSize is the last size of an end before k; nil if none stands there.
@@ -225,6 +239,9 @@ func (l *line) countsExtras(k int) bool {
 	m := next.is(classKind)
 	if m != nil && m.shape.ends < 0 {
 		return true
+	}
+	if f := l.tokens[k].figure; m != nil && f.digits() && f.v > 1 && f.v < 13 && k > 1 && l.otherSize(k) && !next.glued && !l.namesHose() && (at(l.tokens, k-1).mark == '+' || l.together(k-1) && l.tokens[k-1].figure == nil) && len(sizesIn(l.tokens[k+1:])) == 0 {
+		return true // T-Stück 1/2 IG + 2 Stopfen
 	}
 	if f := l.tokens[k].figure; m != nil && f.digits() && f.v < 13 && l.plural(next) && k > 1 && !l.namesHose() && (l.together(k-1) && l.tokens[k-1].figure == nil || at(l.tokens, k-1).mark == ',') && slices.ContainsFunc(l.tokens[:k], func(it token) bool { return it.figure != nil && it.figure.frac }) {
 		return true // pump 1/2 BSP F with 2 nipples

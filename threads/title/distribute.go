@@ -308,7 +308,7 @@ func (l *line) overlay(ends, rest []*phrase) {
 			continue
 		}
 		for _, e := range ends {
-			if e.millimetres() {
+			if e.millimetres() || e.end == "TUBE" && !l.one {
 				continue
 			}
 			if e.end == "" && r.fam != nil && !r.fam.has("pre") && (e.fam == nil || e.fam.value == "UN" && dashWord(r.fam)) {
@@ -367,6 +367,9 @@ func (l *line) overlaySeal(ends []*phrase, r *phrase) {
 	} {
 		found := false
 		for _, e := range ends {
+			if seal&isCone60 != 0 && e.fam != nil && dashWord(e.fam) && slices.ContainsFunc(ends, func(o *phrase) bool { return o.fam != nil && bspWord(o.fam) }) {
+				continue // JIC male x BSPP male with 60 degree cone: the pipe thread's
+			}
 			if prefer(e) && e.fig != nil && !e.millimetres() {
 				e.attr |= seal
 				found = true

@@ -32,6 +32,7 @@ func (l *line) endWord(c *phrase, tokens []token, k int, m *sense) {
 		c.holds("TUBE")
 	case c.barbed && (value == "PUSH" || value == "COMPRESSION"):
 		c.also = value // 15 mm x 1/2" hose barb, push fit: the other end's
+	case value == "BANJO" && c.end != "" && !l.one: // 4 mm tube, banjo type: how the thread turns
 	case value == "LUER" && c.end != "" && c.end != value:
 		l.unjudged = append(l.unjudged, l.words(tokens[k].from, tokens[k].to)+" ("+notJudged[value]+")") // 3/16" barb male luer lock
 	case c.end == value:

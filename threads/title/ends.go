@@ -16,6 +16,14 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 			return ends
 		}
 	}
+	if l.sidePort(ends) {
+		l.sided = true
+		first, other := ends[0], copyOf(ends[0])
+		if len(first.sexes) == 2 {
+			first.sexes, other.sexes = first.sexes[:1:1], first.sexes[1:]
+		}
+		return []*phrase{first, other, ends[1]} // ball valve 1/2 NPT F with 1/4 NPT F gauge port
+	}
 	if n := l.sequence(ends); n > 1 && !l.torn(ends) {
 		ends = l.spread(ends, n)
 	}
@@ -29,10 +37,6 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if port := l.onePort(); port != "" && len(ends) == 1 {
 		l.unjudged = append(l.unjudged, port+" (nothing is said of it)")
 		return ends
-	}
-	if l.sidePort(ends) {
-		l.sided = true
-		return []*phrase{ends[0], copyOf(ends[0]), ends[1]} // ball valve 1/2 NPT F with 1/4 NPT F gauge port
 	}
 	if male, nut := l.studAndNut(ends); nut != nil {
 		return []*phrase{male, nut}

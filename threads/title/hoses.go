@@ -82,6 +82,9 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		first.fig.role = asBoreOf
 		return nil // hose R7 3/8 bore, by the metre
 	}
+	if rest := l.withoutBore(ends); rest != nil {
+		return rest
+	}
 	if l.pipeFirst() && !slices.ContainsFunc(ends, (*phrase).threadByForm) && !slices.ContainsFunc(ends, (*phrase).described) && !slices.ContainsFunc(rest, (*phrase).described) {
 		for _, e := range ends {
 			if e.fig != nil {
@@ -349,4 +352,40 @@ func (l *line) rollEnds(ends []*phrase) []*phrase {
 		l.shape = l.lex.shapes["hose"]
 	}
 	return out
+}
+
+// gradeDash reports the dash size of a hose behind its grade: 2SN-08, R2AT-6.
+func (l *line) gradeDash(k int) bool {
+	if at(l.tokens, k-1).mark == '-' && l.tokens[k-1].glued {
+		k--
+	}
+	grade := at(l.tokens, k-1).is(classNoise)
+	return !l.one && grade != nil && grade.value == "hose" && l.tokens[k].glued
+}
+
+// withoutBore leaves out the size that only the word hose stands by, where the line gives the threads of a hose by its ends: JIC-6
+// female both ends, 3/8 hose R2. nil if there is none.
+func (l *line) withoutBore(ends []*phrase) []*phrase {
+	if l.shape != nil && !l.is(hose) || l.one || len(ends) < 2 || !l.both && !(l.is(hose) && l.lengthSaid()) && !l.contains("bare-end") || l.says("BARB") || l.says("PUSH") || l.says("COMPRESSION") {
+		return nil
+	}
+	bore := -1
+	for k, e := range ends {
+		if e.fig == nil || e.described() || e.barbed {
+			continue
+		}
+		named := e.hose || e.inner || e.end == "BORE" || e.end == "BARB" && !e.barbed
+		if !named || bore >= 0 || e.fig.kind != inchSize && e.fig.kind != mmSize && e.fig.kind != dnSize {
+			return nil
+		}
+		bore = k
+	}
+	if bore < 0 || !slices.ContainsFunc(ends, func(e *phrase) bool { return e.described() && threadLike(e) && e.end == "" }) {
+		return nil
+	}
+	if l.shape == nil {
+		l.shape = l.lex.shapes["hose"]
+	}
+	ends[bore].fig.role = asBoreOf
+	return slices.Delete(slices.Clone(ends), bore, bore+1)
 }

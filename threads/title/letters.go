@@ -212,6 +212,10 @@ func (l *line) swLetters(k int) {
 		it.word, it.unread = l.lex.word("the"), false // black, in German
 		return
 	}
+	if !l.one && string(l.norm[it.from:it.to]) == "sw" && next.figure == nil && l.forged() {
+		it.word, it.unread = l.lex.word("socket weld"), false // SW elbow 1/2 class 3000
+		return
+	}
 	if l.one || it.to-it.from != 2 || string(l.norm[it.from:it.to]) != "sw" || size == nil || !size.frac && !size.marked || at(l.tokens, k-2).value(classSep) != "x" || next.is(classFamily) != nil || next.is(classSex) != nil || next.figure != nil {
 		return
 	}
@@ -464,4 +468,41 @@ func (l *line) lettersOfNumber(k int) {
 	}
 	it.word, it.unread = nil, true
 	next.figure.drop(asCode)
+}
+
+// nominalPipe takes the thread from the NPS that a size stands behind in a line with a class or a schedule: the nominal pipe size of
+// ASME B36.10M. Behind its size it is a straight thread.
+func (l *line) nominalPipe(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if l.one || string(l.norm[it.from:it.to]) != "nps" || next.figure == nil || at(l.tokens, k-1).figure != nil {
+		return
+	}
+	it.word, it.unread = l.lex.word("dn-of-inches"), false
+	if it.word == nil {
+		it.word = l.lex.word("the")
+	}
+}
+
+// forged reports a class or a grade of forged fittings: class 3000, 6000, 9000, A105, F316 (ASME B16.11, ASTM A105 and A182).
+func (l *line) forged() bool {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if f := it.figure; f != nil && f.kind != pressureFigure && (f.v == 800 || f.v == 3000 || f.v == 6000 || f.v == 9000) {
+			return true
+		}
+		if word := string(l.norm[it.from:it.to]); word == "a105" || word == "f316" || word == "f316l" || word == "f304" || word == "f304l" || word == "f51" || word == "f44" {
+			return true
+		}
+	}
+	return false
+}
+
+// mercury reads the Hg of a vacuum in inches of mercury, which is no galvanised iron.
+func (l *line) mercury(k int) {
+	it, inches := &l.tokens[k], at(l.tokens, k-1).figure
+	if l.one || string(l.norm[it.from:it.to]) != "hg" || inches == nil || !inches.marked || !it.glued {
+		return
+	}
+	it.word, it.unread = l.lex.word("the"), false
+	inches.drop(asScale)
 }

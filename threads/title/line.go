@@ -24,6 +24,7 @@ type line struct {
 	ratedBy   *figure
 
 	class, schedule, grade string
+	classBy                *figure
 	temperature            quantity.Temperature
 	hasTemperature         bool
 	standards              []string
@@ -130,6 +131,10 @@ func (l *line) survey() {
 				if l.foot(it) || l.tubesOwn(k) {
 					continue
 				}
+				if at(l.tokens, k-1).role(classBefore) == asCode && digit(l.norm[it.from]) && !l.one && l.numbersParts(k-1) {
+					l.ignore(l.words(l.tokens[k-1].from, it.to), whyNot[asCode])
+					continue // ref 2205
+				}
 				l.takeMaterial(m.value)
 				if len(it.word) == 1 && !slices.Contains(l.materials, m.value) { // med is copper in one language, and with in others
 					l.materials = append(l.materials, m.value)
@@ -171,6 +176,12 @@ func (l *line) survey() {
 	if l.is(tail) && l.both && !l.one && l.namesHose() {
 		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends
 	}
+	if l.is(nut) && !l.one && slices.ContainsFunc(l.tokens, func(it token) bool {
+		m := it.is(classKind)
+		return m != nil && m.shape.traits&adaptor != 0 && m.shape.traits&nut == 0
+	}) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classSep) == "x" }) {
+		l.shape = l.lex.shapes["adaptor"] // adapter 12L nut x 3/8 NPT female: the nut of its end
+	}
 	if l.is(stock) && slices.ContainsFunc(l.tokens, saysEnd) {
 		l.shape = nil // 1/2" pipe to 3/8" barb
 	}
@@ -178,6 +189,20 @@ func (l *line) survey() {
 		l.evidence = true
 	}
 	l.litres()
+}
+
+// numbersParts reports that the word at k speaks of a part's number: ref, article, part no; a number of steel says no alone.
+func (l *line) numbersParts(k int) bool {
+	word := strings.TrimRight(string(l.norm[l.tokens[k].from:l.tokens[k].to]), ".")
+	if word != "no" && word != "nr" && word != "nº" {
+		return true
+	}
+	before := at(l.tokens, k-1)
+	switch strings.TrimRight(string(l.norm[before.from:before.to]), ".") {
+	case "part", "art", "item", "ref", "order", "cat", "stock", "article", "artikel":
+		return true
+	}
+	return false
 }
 
 // oneSize reports that one thread is all that the line gives of its ends.

@@ -44,6 +44,9 @@ func (l *line) codeCells() {
 		if l.tokens[k].mark != '|' {
 			continue
 		}
+		for from == 0 && from < k && l.tokens[from].unread && !l.tokens[from+1].glued {
+			from++ // the shop's name before the first cell
+		}
 		if l.codeCell(from, k) {
 			for j := from; j < k; j++ {
 				it := &l.tokens[j]

@@ -1,7 +1,9 @@
 package title
 
 import (
+	"bytes"
 	"math"
+	"slices"
 
 	"handtight/threads"
 )
@@ -20,7 +22,7 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 	}
 	first, later := ends[:l.shape.ends:l.shape.ends], ends[l.shape.ends:]
 	for _, e := range later {
-		if e.fig == nil || e.end != "" || e.strong || !mentioned(first, e) {
+		if e.fig == nil || e.end != "" || e.strong || !mentioned(first, e) || l.portBefore(e) {
 			return ends
 		}
 	}
@@ -152,4 +154,11 @@ func allNominalBores(ends []*phrase) bool {
 		}
 	}
 	return true
+}
+
+// portBefore reports that a word for a port beside the main ones stands right before the size of an end, or behind it: bypass 3/8.
+func (l *line) portBefore(e *phrase) bool {
+	from, to := max(0, e.from-longestPort), min(len(l.norm), e.to+longestPort/2)
+	text := l.norm[from:to]
+	return !l.one && slices.ContainsFunc(list("side-port"), func(w string) bool { return bytes.Contains(text, []byte(w)) })
 }

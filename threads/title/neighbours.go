@@ -246,7 +246,7 @@ func (l *line) withBehind(k int) bool {
 // withStroke reads the m/ of m/mutter, which is the Scandinavian for with.
 func (l *line) withStroke(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
-	if it.to-it.from == 1 && l.norm[it.from] == 'm' && !it.glued && !l.capital(it.from) && next.mark == '/' && next.glued && at(l.tokens, k+2).figure == nil && l.withBehind(k+2) {
+	if it.to-it.from == 1 && l.norm[it.from] == 'm' && !it.glued && !l.capital(it.from) && next.mark == '/' && next.glued && (at(l.tokens, k+2).figure == nil && l.withBehind(k+2) || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.role == asMeasure) {
 		it.word, it.unread = l.lex.word("with"), false
 	}
 }

@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"math"
 	"slices"
 
@@ -228,6 +229,9 @@ func (sc *scanner) value(i int, f *figure) int {
 			return stop
 		}
 	}
+	if stop := sc.grouped(n, end, f); stop > 0 {
+		return stop
+	}
 	if byteAt(sc.norm, end) == '.' {
 		if byteAt(sc.norm, end+1) == '/' {
 			f.kind = garbled
@@ -295,14 +299,37 @@ func (sc *scanner) hoseGradeFirst(i, end int, mixed float64) bool {
 	})
 	text := string(sc.norm)
 	n := len(sc.tokens)
-	bored := n > 1 && sc.tokens[n-2].figure != nil && sc.tokens[n-2].figure.frac            // hose 1/2 R2 1/2 BSP
-	other := bored || hasWord(text, "npt") || hasWord(text, "orfs") || hasWord(text, "jic") // a thread of another name than R
+	bored := n > 1 && sc.tokens[n-2].figure != nil && sc.tokens[n-2].figure.frac                                    // hose 1/2 R2 1/2 BSP
+	other := bored || hasWord(text, "npt") || hasWord(text, "orfs") || hasWord(text, "jic") || sc.threadBehind(end) // a thread of another name than R
 	if !hose || !hydraulic(sc.norm) && !other {
 		return !slices.Contains(pipeSizes, mixed) // pipe nipple R1 1/2, and of a garden's hose the thread too
 	}
 	_, stop := sc.fraction(sc.blanks(end))
 	_, behind := sc.lookUp(sc.blanks(stop))
 	return len(behind) == 0 || slices.ContainsFunc(behind, func(m *sense) bool { return m.class != classSex }) // hose R 1 1/4 male is a thread
+}
+
+// threadBehind reports a G with its size, BSP or a metric thread behind a place: hose R2 1/2 G1/2 female.
+func (sc *scanner) threadBehind(from int) bool {
+	rest := sc.norm[from:]
+	if hasWord(string(rest), "bsp") || hasWord(string(rest), "bspp") || hasWord(string(rest), "bspt") {
+		return true
+	}
+	for i := 1; i+1 < len(rest); i++ {
+		letters := rest[i] == 'g' || rest[i] == 'm' && byteAt(rest, i+2) != 0 && digit(rest[i+1]) && digit(byteAt(rest, i+2))
+		if letters && !alnum(rest[i-1]) && digit(byteAt(rest, sc.blanksIn(rest, i+1))) && (rest[i] == 'm' || bytes.IndexByte(rest[i:min(len(rest), i+5)], '/') > 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// blanksIn is the place behind the blanks of a text.
+func (sc *scanner) blanksIn(text []byte, i int) int {
+	for i < len(text) && isBlank(text[i]) {
+		i++
+	}
+	return i
 }
 
 // counted reports a whole number that a word before it makes a count of, or a nought at its beginning: set of 2

@@ -51,6 +51,7 @@ type phrase struct {
 	outer     bool // the size may be the outside of a tube or the nominal size of a pipe
 	fused     bool // a fitting of polyethylene, of whose ends nothing is said
 	inner     bool // the hose is said by an inside diameter alone
+	swings    bool // the swivel stands by the part's name, and mostly is the female end's
 	turns     bool // it is taken to turn as the end does whose words are all that is said
 	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex
 }
@@ -84,6 +85,7 @@ const (
 	isCone24
 	isShort // of a dryseal taper
 	isNominal
+	isRight    // said of a thread beside a left-hand one
 	isOneSided // its sex is that of one end, and of the other nothing is said
 )
 
@@ -92,7 +94,7 @@ var attrNamed = map[string]attr{
 	"chamfer": isChamfer, "cone-60": isCone60, "cone-30": isCone30, "flat-face": isFlat, "o-ring": isORing,
 	"ed": isStudSeal, "port": isPort, "long": isLong, "plastic": isPlastic, "double": isDouble, "old-r": isOldR,
 	"street": isStreet, "two": isTwo, "pair": isPair,
-	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24, "short": isShort, "nominal": isNominal, "one-sided": isOneSided,
+	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24, "short": isShort, "nominal": isNominal, "one-sided": isOneSided, "right": isRight,
 }
 
 // sexOnly are the languages whose words for a sex say nothing of a thread.

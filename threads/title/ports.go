@@ -8,14 +8,14 @@ import (
 // sidePort reports that the second of two ends of a valve or a filter is the port for a gauge, a drain or a bypass by its words, so that
 // the first is that of both its main ports.
 func (l *line) sidePort(ends []*phrase) bool {
-	if l.one || len(ends) != 2 || l.shape == nil || l.shape.ends != 2 || !l.is(valve) && !l.is(through) {
+	if l.one || len(ends) != 2 || l.shape == nil || l.shape.ends != 2 || !l.is(valve) && !l.is(through) && l.shape.kind != "valve" {
 		return false
 	}
 	first, second := ends[0], ends[1]
 	if l.is(set) && l.inletBetween(0, len(l.norm)) {
 		return false // relief valve, inlet 3/8, bypass 1/2: its two ports
 	}
-	if first.fig == nil || second.fig == nil || first.fig == second.fig || len(first.sexes) == 2 && first.sexes[0] != first.sexes[1] || first.to > second.to {
+	if first.fig == nil || second.fig == nil || first.fig == second.fig || len(first.sexes) > 2 || first.to > second.to {
 		return false
 	}
 	to := second.to

@@ -92,7 +92,9 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Has each end the size " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text says that the part reduces, and gives one size: ask for both."
 	case c.brine && !l.one:
 		return "Is the brine port " + sizesOf(r.Candidates) + " too? The text gives two sizes, mostly those of the feed and of the product: look at the data sheet, or ask the shop."
-	case c.turns && !l.one:
+	case c.swings && !l.one:
+		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " the end that turns? The text says swivel of the part, and mostly the female end has the nut: look at the picture, or ask the shop."
+	case c.turns && !l.one && l.shape != nil:
 		return "Has this end of " + sizesOf(r.Candidates) + " " + r.Sex.String() + " a nut that turns too? The text says so once, and " + article(l.shape.kind) + " mostly has one: look at the picture, or ask the shop."
 	case l.surplus && len(r.Candidates) > 0:
 		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " one of its ends? More are read in the text than " + article(l.shape.kind) + " has: look at the picture, or ask the shop."

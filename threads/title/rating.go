@@ -2,6 +2,7 @@ package title
 
 import (
 	"bytes"
+	"slices"
 
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -58,6 +59,10 @@ func poundRole(f *figure) role {
 func (l *line) classifyPressure(k int, f *figure) {
 	p := quantity.Pressure(f.v) * f.per
 	switch what := l.pressureCalled(k, f); {
+	case l.cracks(k, p) == opensAt:
+		l.notRated(k, f, p, "opening pressure")
+	case l.cracks(k, p) == holdsTo:
+		l.rate(f, p)
 	case what == "rated" || what == "" && !l.is(scaled) && (!l.is(set) || l.saysRated() || l.setBelow(k, p)):
 		l.rate(f, p)
 	case what == "" && l.is(scaled):
@@ -102,6 +107,9 @@ func (l *line) pressureCalled(k int, f *figure) string {
 // calledBehind is what the words right behind a pressure call it, "" if nothing.
 func (l *line) calledBehind(k int) string {
 	for j := k + 1; j < min(len(l.tokens), k+4) && !l.tokens[j].partsPressures(); j++ {
+		if next := at(l.tokens, j+1); next.figure != nil && next.glued && next.figure.kind != pressureFigure {
+			break // 10 bar PN16: the PN is the sixteen's
+		}
 		if m := l.tokens[j].is(classPress); m != nil && !l.pressureSoon(j, m.value) {
 			return m.value
 		}
@@ -129,6 +137,11 @@ func (l *line) pressureSoon(j int, what string) bool {
 // be for gas, for cold water, or for another size.
 func (l *line) rate(f *figure, p quantity.Pressure) {
 	f.role = asRating
+	if f.kind == bare && f.v >= 800 && classNumbers[f.v] {
+		f.role = asClass
+		l.takeClass(f)
+		return // PN 3000: no nominal pressure in bar, but the class of a forged fitting
+	}
 	if p <= 0 {
 		f.role = asNothing
 		return
@@ -165,7 +178,7 @@ func (l *line) setBelow(k int, p quantity.Pressure) bool {
 // is else what it is set to.
 func (l *line) saysRated() bool {
 	text := string(l.norm)
-	return hasWord(text, "rated") || hasWord(text, "pn") || hasWord(text, "max")
+	return hasWord(text, "rated") || hasWord(text, "pn") && !l.nominalPressure() || hasWord(text, "max")
 }
 
 // takeNamed notes a grade, a schedule in one word, and the number of a standard,
@@ -190,7 +203,7 @@ func (l *line) takeNamed(k int) {
 func (l *line) takeStated(f *figure) {
 	switch f.role {
 	case asClass:
-		l.class = "class " + quantity.Exact(f.v)
+		l.takeClass(f)
 	case asSchedule:
 		l.schedule = "schedule " + quantity.Exact(f.v)
 	case asSDR:
@@ -249,3 +262,74 @@ func (l *line) onlyStandard(c *phrase) bool {
 	}
 	return false
 }
+
+// takeClass keeps the lowest of the classes that the line gives, and leaves the others unused.
+func (l *line) takeClass(f *figure) {
+	if l.classBy != nil && l.classBy != f && l.classBy.v != f.v {
+		other := f
+		if f.v < l.classBy.v {
+			other = l.classBy
+		}
+		other.role, other.used = asOtherClass, false
+		if other == f {
+			return
+		}
+	}
+	l.class, l.classBy = "class "+quantity.Exact(f.v), f
+}
+
+// nominalPressure reports PN with its number and no unit, so that another pressure of a valve that is set is what it is set to.
+func (l *line) nominalPressure() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool {
+		f := it.figure
+		return f != nil && f.kind != pressureFigure && (f.role == asRating || f.role == asScaleOf || l.behindNominal(f))
+	})
+}
+
+// behindNominal reports a figure right behind PN.
+func (l *line) behindNominal(f *figure) bool {
+	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == f })
+	word := at(l.tokens, k-1)
+	if word.mark == '-' && word.glued {
+		word = at(l.tokens, k-2)
+	}
+	return k > 0 && string(l.norm[word.from:word.to]) == "pn"
+}
+
+// What a pressure of a check valve is, where the line gives two far apart.
+const (
+	opensAt = "opens"
+	holdsTo = "holds"
+)
+
+// cracks tells the pressure that opens a check valve from the one that it holds: of two the one of at most two bar, an eighth of the other or
+// less, is that of its spring, whichever words stand between them. "" where the line gives one, or two alike.
+func (l *line) cracks(k int, p quantity.Pressure) string {
+	if l.one || l.shape == nil || l.shape.kind != "check valve" {
+		return ""
+	}
+	for j := range l.tokens {
+		f := l.tokens[j].figure
+		if j == k || f == nil {
+			continue
+		}
+		other := quantity.Pressure(f.v) * f.per
+		if f.kind != pressureFigure && l.behindNominal(f) {
+			other = quantity.Pressure(f.v) * quantity.Bar
+		}
+		switch {
+		case other <= 0:
+		case p <= mostSpring && other >= p*springShare:
+			return opensAt
+		case other <= mostSpring && p >= other*springShare:
+			return holdsTo
+		}
+	}
+	return ""
+}
+
+// mostSpring is the most that the spring of a check valve opens at, and springShare how far below its rating that is at least. A judgement.
+const (
+	mostSpring  = 2 * quantity.Bar
+	springShare = 8
+)

@@ -175,6 +175,7 @@ func (l *line) ends() []*phrase {
 	l.inchAlone()
 	l.tubePairs()
 	l.sizesOfNumber()
+	l.hands()
 	l.survey()
 	l.countedSexes()
 	l.seriesOfCones()

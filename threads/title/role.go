@@ -11,7 +11,9 @@ const (
 	asPhi
 	asHex // a spanner's size behind a size, else the form of the part
 	asCount
-	asEndMark // what numbers the ends of a hose
+	asThousands  // a pressure with a comma or a blank that may part its thousands
+	asOtherClass // a second class, higher than the part's
+	asEndMark    // what numbers the ends of a hose
 	asLength
 	// from here on the figure is no size of an end wherever it stands
 	asSpanner
@@ -72,12 +74,12 @@ var roleNamed = map[string]role{
 	"setting": asSetting, "standard": asStandard, "class": asClass, "schedule": asSchedule, "sdr": asSDR, "code": asCode,
 	"volume": asVolume, "flow": asFlow, "weight": asWeight, "power": asPower, "frequency": asFrequency, "charge": asCharge,
 	"current": asCurrent, "voltage": asVoltage, "celsius": asCelsius, "fahrenheit": asFahrenheit, "fineness": asFineness,
-	"share": asShare, "speed": asSpeed, "time": asTime, "area": asArea, "torque": asTorque, "price": asPrice, "qty": asCount,
+	"share": asShare, "speed": asSpeed, "time": asTime, "area": asArea, "torque": asTorque, "price": asPrice, "vacuum": asScale, "qty": asCount,
 }
 
 // whyNot says why a figure of a role is no size of an end, and is not used.
 var whyNot = map[role]string{
-	asCount: "a count", asEndMark: "the end's number in the text", asLength: "a length", asSpanner: "a spanner's size", asDial: "a dial", asMeasure: "a measure of the part",
+	asCount: "a count", asThousands: "thousands or decimals: ask for the figure", asOtherClass: "a second class, where the lower is taken", asEndMark: "the end's number in the text", asLength: "a length", asSpanner: "a spanner's size", asDial: "a dial", asMeasure: "a measure of the part",
 	asHole: "a hole", asCore: "a count of cores", asDrive: "a tool's drive", asTurn: "turns", asAngle: "an angle", asSetting: "a setting",
 	asCode: "a code or type", asVolume: "a volume", asFlow: "a flow", asWeight: "a weight", asPower: "a power", asFrequency: "a frequency",
 	asCharge: "a charge", asCurrent: "a current", asVoltage: "a voltage", asFineness: "a fineness", asShare: "a share", asSpeed: "a speed",

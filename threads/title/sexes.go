@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"slices"
 
 	"handtight/threads"
@@ -318,7 +319,7 @@ func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads
 		return sexes[0]
 	case len(sexes) == 2 && sexes[0] == sexes[1]:
 		return sexes[0]
-	case len(sexes) == 2 && count == 2:
+	case len(sexes) == count && count > 1:
 		return sexes[k]
 	case l.is(femaleRound) && count == ends && !anySex(e) && !flared(e.fam):
 		return threads.Female
@@ -432,4 +433,26 @@ func (c *phrase) sex() threads.Sex {
 		return c.sexes[0]
 	}
 	return threads.NoSex
+}
+
+// swivelOfPart gives the swivel that stands beside the name of an adaptor, before all sizes, to its female end; which end turns is asked.
+func (l *line) swivelOfPart(ends []*phrase) {
+	if l.one || len(ends) != 2 || l.shape != nil && !l.is(adaptor) {
+		return
+	}
+	male, female := ends[0], ends[1]
+	if male.sex() != threads.Male || female.sex() != threads.Female || male.attr&isSwivel == 0 || male.attr&isNut != 0 || female.attr&isSwivel != 0 || male.fam == nil || len(male.fam.sexes) > 0 {
+		return
+	}
+	for k := range l.tokens {
+		if l.tokens[k].value(classAttr) == "swivel" {
+			named := bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], ' ') > 0 // swivel adaptor
+			if (named || at(l.tokens, k+1).is(classKind) != nil) && !l.figured(k) {
+				male.attr &^= isSwivel
+				female.attr |= isSwivel
+				female.swings = true
+			}
+			return
+		}
+	}
 }

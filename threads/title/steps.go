@@ -25,6 +25,7 @@ var endSteps = []endStep{
 	{"the nut of a nut and tail is the thread's", `19mm nut and tail x 3/4" BSP`, in(func(l *line, ends, _ []*phrase) { l.nutOfTail(ends) })},
 	{"a grip with a thread said behind it has both", "Цанга 1/2 (прямая, внешняя резьба)", func(l *line, ends, rest []*phrase) []*phrase { return l.gripAndThread(ends, rest) }},
 	{"an adaptor of glued pipe has a thread and a socket", `Adaptador Macho 1/2" CPVC`, in(func(l *line, ends, _ []*phrase) { l.loneSocket(ends) })},
+	{"a swivel by the part's name is the female's", "Swivel adaptor 3/8 BSPP M x 3/8 BSPP F", in(func(l *line, ends, _ []*phrase) { l.swivelOfPart(ends) })},
 	{"the ring of a stud is on its male side", "Reducing coupling 1/4 M x 1/8 F BSPP ED", in(func(_ *line, ends, _ []*phrase) { studRing(ends) })},
 	{"an end is what its own words make it", "片ニップル R1/2 溶接", in(func(l *line, ends, _ []*phrase) { l.ownWords(ends) })},
 	{"a nominal size of copper pipe is its outside less an eighth", "Straight stop 1/2 nom comp x 3/8 OD comp", func(l *line, ends, _ []*phrase) []*phrase { return l.nominalSizes(ends) }},
@@ -65,6 +66,20 @@ var pairPasses = [][]pairRewrite{
 		},
 	},
 	{
+		{
+			"a 60 degree cone is the BSP end's and not the flare's", `Adaptor 3/8 BSPP male x 9/16 JIC male 60 degree cone`,
+			func(e, o *phrase) bool {
+				return dashWord(e.fam) && e.attr&isCone60 != 0 && o.fam != nil && bspWord(o.fam) && o.fig != nil && o.end == ""
+			},
+			func(e, o *phrase) { e.attr, o.attr = e.attr&^isCone60, o.attr|isCone60 },
+		},
+		{
+			"a thread that is named before a tube's size and again at the other end is the other's", `Tube end to female NPT adapter 1/2" tube x 3/8" FNPT`,
+			func(e, o *phrase) bool {
+				return e.end == "TUBE" && e.tubed && e.fam != nil && o.fam != nil && o.fam.value == e.fam.value && o.end == "" && e.fig != nil && e.fig.kind == inchSize
+			},
+			func(e, _ *phrase) { e.fam, e.fam2, e.sexes, e.thread = nil, nil, nil, false },
+		},
 		{
 			"a sex before a tail's size is that of the thread named", "Espiga macho 3/4 x 1/2 NPT",
 			func(e, o *phrase) bool {

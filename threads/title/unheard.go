@@ -21,6 +21,8 @@ func (l *line) unheard(ends []threads.EndReading) {
 	case sex != "":
 		l.ignore(sex, "no end read has a thread")
 		why = "The text says " + sex + ", and no end is read that has a thread."
+	case l.handOfOne(ends):
+		why = "The text says left hand, of one side only."
 	case l.babble():
 		why, said = "Of the text so much is not understood that it may speak of something else: "+l.strangeWords()+" and more.", false
 	default:
@@ -28,6 +30,10 @@ func (l *line) unheard(ends []threads.EndReading) {
 	}
 	for k := range ends {
 		if e := &ends[k]; e.Question == "" && len(e.Candidates) > 0 && (said || !e.Candidates[0].Family.Threaded()) {
+			if strings.HasPrefix(why, "The text says left hand") {
+				e.Question = "Is the " + strings.TrimSpace(sizesOf(e.Candidates)+" "+e.Sex.String()) + " the left-hand end? " + why + " Look at the part, or ask the shop."
+				continue
+			}
 			e.Question = "Is " + strings.TrimSpace(sizesOf(e.Candidates)+" "+e.Sex.String()) + " an end of the part? " + why + " Look at the picture, or ask the shop."
 		}
 	}
@@ -77,3 +83,14 @@ func (l *line) babble() bool { return len(l.unknown()) >= mostUnread }
 
 // mostUnread is how many words that are not understood make a line doubtful as a whole. A judgement.
 const mostUnread = 6
+
+// handOfOne reports a left hand that the text gives one side of the part, of which both ends are read left-hand.
+func (l *line) handOfOne(ends []threads.EndReading) bool {
+	left := 0
+	for _, e := range ends {
+		if len(e.Candidates) > 0 && e.Candidates[0].Left {
+			left++
+		}
+	}
+	return left > 1 && l.contains("one-side") || left > 0 && l.bothHands()
+}

@@ -366,7 +366,8 @@ func hasText(b []byte, at int, text string) bool {
 func (sc *scanner) parallelClass(end int, f *figure) int {
 	at := sc.blanks(end)
 	c := byteAt(sc.norm, at)
-	if (c == 'a' || c == 'b') && (!alnum(byteAt(sc.norm, at+1)) || byteAt(sc.norm, at+1) == 'x' && digit(byteAt(sc.norm, at+2))) && sc.afterG() {
+	accented := c == 'a' && sc.as[sc.at[at]] >= 0x80 // G 3/8 à gauche
+	if (c == 'a' || c == 'b') && !accented && (!alnum(byteAt(sc.norm, at+1)) || byteAt(sc.norm, at+1) == 'x' && digit(byteAt(sc.norm, at+2))) && sc.afterG() {
 		f.suffixed, f.classA = threads.Male, c == 'a'
 		return at + 1
 	}

@@ -36,6 +36,9 @@ func stepsByLength() (out [longWord + 1][]*wordStep) {
 }
 
 var wordSteps = [...]wordStep{
+	{"RH beside a left hand is a right-hand thread", "Hose, G3/8 LH nut one end, G3/8 RH nut other end", 4, (*line).rightHand},
+	{"Hg behind inches is mercury", `Gauge -30"Hg 1/4 NPT`, 2, (*line).mercury},
+	{"NPS before its size is the nominal pipe size", "Elbow NPS 1 F 150# screwed", 3, (*line).nominalPipe},
 	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, 2, (*line).germanLetter},
 	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, 4, (*line).wideSyllable},
 	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", 2, (*line).diameterWord},

@@ -12,7 +12,14 @@ import (
 var wordLists = sync.OnceValue(func() map[string][]string {
 	out := map[string][]string{}
 	for _, r := range lexiconRows("lists.csv") {
-		out[r["list"]] = strings.Split(r["words"], "|")
+		words := strings.Split(r["words"], "|")
+		for _, w := range words[:len(words):len(words)] {
+			s := normalise(w)
+			if folded := string(s.norm); folded != w && !slices.Contains(words, folded) {
+				words = append(words, folded) // a text is sought without the points and strokes of its letters
+			}
+		}
+		out[r["list"]] = words
 	}
 	return out
 })

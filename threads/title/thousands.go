@@ -1,0 +1,41 @@
+package title
+
+import "slices"
+
+// grouped reads a pressure whose thousands a comma, a stop, a blank or a stroke parts: 3,000 psi, 1 000 WOG, 2'000 psi. No pressure in
+// psi or kPa is written with three decimals. One in bar may be, and 3 600 psi may be a count before 600: such a figure rates nothing, and
+// is named. It gives where the figure ends, 0 if n is no such one.
+func (sc *scanner) grouped(n, end int, f *figure) int {
+	sep := byteAt(sc.norm, end)
+	if n < 1 || n > 999 || sep != '.' && sep != ',' && sep != '\'' && !isBlank(sep) {
+		return 0
+	}
+	rest, stop := sc.digits(end + 1)
+	if stop != end+4 || byteAt(sc.norm, stop) == '/' || byteAt(sc.norm, stop) == '.' && digit(byteAt(sc.norm, stop+1)) {
+		return 0
+	}
+	unit := ""
+	if _, m := sc.unitAt(sc.blanks(stop)); m != nil {
+		if k := slices.IndexFunc(m, func(s *sense) bool { return s.class == classUnit && (pressureUnit[s.value] != 0 || s.value == "steam") }); k >= 0 {
+			unit = m[k].value
+		}
+	}
+	whole := unit == "psi" || unit == "kpa" || unit == "steam"
+	switch {
+	case unit == "" || sep == '.' && !whole && n*1000+rest > mostBar:
+		return 0
+	case isBlank(sep) && rest > 0 && !sc.calledPressure(), !whole && !isBlank(sep):
+		f.drop(asThousands)
+	}
+	f.v, f.whole = float64(n*1000+rest), true
+	return stop
+}
+
+// mostBar is a pressure in bar that no part of such lists is rated for: a figure beyond it has decimals. A judgement.
+const mostBar = 4000
+
+// calledPressure reports that the word before a figure calls it a pressure: max 3 600 psi.
+func (sc *scanner) calledPressure() bool {
+	n := len(sc.tokens)
+	return n > 0 && (sc.tokens[n-1].is(classPress) != nil || sc.tokens[n-1].role(classBefore) == asRating)
+}
