@@ -148,6 +148,9 @@ func TestOracleLikePairs(t *testing.T) {
 // Every pair of unlike families among NPT, BSP and metric that starts by hand
 // and engages some thread.
 func TestOracleCrossPairs(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every pair of threads, one after the other: in the full run")
+	}
 	kinds := []Family{NPT, R, G, Rc, M}
 	n := 0
 	for _, a := range kinds {

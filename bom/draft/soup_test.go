@@ -23,6 +23,9 @@ var soup = []string{
 // Whatever stands in a list, there is no panic, the file reads back and walks, and every line
 // stands in it.
 func TestSoupOfWords(t *testing.T) {
+	if testing.Short() {
+		t.Skip("tens of thousands of lines, one after the other: in the full run")
+	}
 	for seed := range 150 {
 		r := rand.New(rand.NewPCG(uint64(seed), 3))
 		var lines []bagLine

@@ -32,6 +32,9 @@ func noTradeFigure(t *testing.T, args []string) {
 
 // What the demos, the explanations, the helps and the starter print is our own scenario.
 func TestNothingSaysAFigureOfTheTrade(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every command on every demo, one after the other: in the full run")
+	}
 	for _, slug := range append(rule.Slugs(), always) {
 		noTradeFigure(t, []string{"why", slug})
 	}
@@ -60,6 +63,9 @@ func TestNothingSaysAFigureOfTheTrade(t *testing.T) {
 // A first build in every answer that `new` takes: none has the trade's figures, before or after
 // it is reckoned.
 func TestNoStarterHasAFigureOfTheTrade(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every starter, one after the other: in the full run")
+	}
 	dir := t.TempDir()
 	for _, volts := range []string{"12", "24", "230"} {
 		for _, elements := range []string{"1", "2", "3"} {

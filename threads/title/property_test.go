@@ -33,6 +33,9 @@ func sameEnds(a, b threads.Reading) bool {
 // A shop's name before a line, which nobody understands, changes no end that was
 // read, and is named as not understood or as part of a code.
 func TestAShopsNameChangesNoEnd(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of lines, one after the other: in the full run")
+	}
 	changed := 0
 	for _, l := range publishedLines(t) {
 		if first := newLine(l.text, false); first.tokens[0].value(classFamily) == "THREAD" {
@@ -52,6 +55,9 @@ func TestAShopsNameChangesNoEnd(t *testing.T) {
 // not used, and closes no end that was open without it. Where it does, mostly because it parts a
 // figure from its unit or two words that are one name, the line is pinned.
 func TestAStrangeWordInsideClosesNoEnd(t *testing.T) {
+	if testing.Short() {
+		t.Skip("tens of thousands of lines, one after the other: in the full run")
+	}
 	const word = "zwquv"
 	wrong, tries := "", 0
 	for _, l := range publishedLines(t) {
@@ -103,6 +109,9 @@ func names(r threads.Reading, word string) bool {
 
 // Blanks at either end and between words do not count.
 func TestBlanksDoNotCount(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of lines, one after the other: in the full run")
+	}
 	for _, l := range publishedLines(t) {
 		spread := "  " + strings.Join(strings.Fields(l.text), "  ") + " "
 		require.True(t, sameEnds(Read(strings.Join(strings.Fields(l.text), " ")), Read(spread)), l.text)
