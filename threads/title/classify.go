@@ -118,7 +118,7 @@ func (l *line) called(k int) role {
 		}
 		return noRole
 	}
-	if f := l.tokens[k].figure; prev.role(classBefore) == asCode && (f.frac || f.marked && f.v <= largestInch || f.kind == mmSize) {
+	if f := l.tokens[k].figure; prev.role(classBefore) == asCount && f.frac && !l.sizeElsewhere(k) || prev.role(classBefore) == asCode && (f.frac || f.marked && f.v <= largestInch || f.kind == mmSize) {
 		return noRole // Item: 1/2" nipple
 	}
 	if prev.is(classAfter) != nil {

@@ -162,6 +162,8 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true // 3/8 BSPP male / 3/8 NPT male x 2 + seals
 	case k > 1 && prev.mark == '(' && next.mark == ')' && l.countsSize(k, f):
 		return true
+	case prev.mark == '(' && slices.Contains(list("each-of"), string(l.norm[next.from:next.to])):
+		return true // (1 per tank)
 	case prev.mark == '(' && next.mark == ')', prev.mark == '(' && x(next) && at(l.tokens, k+2).mark == ')', x(prev) && at(l.tokens, k-2).mark == '(' && next.mark == ')':
 		if x(prev) {
 			prev.word = l.lex.word("the")

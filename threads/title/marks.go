@@ -83,8 +83,8 @@ func (l *line) countedSexes() {
 	}
 	total, first, last := 0, -1, -1
 	for k := 0; k+1 < len(l.tokens); k++ {
-		f, sex := l.tokens[k].figure, l.tokens[k+1].is(classSex)
-		if !f.digits() || f.v < 1 || f.v > 4 || sex == nil || len(sex.sexes) != 1 || !l.tokens[k+1].glued {
+		f, sex := l.tokens[k].figure, l.sexCounted(k)
+		if !f.digits() || f.v < 1 || f.v > 4 || sex == nil {
 			continue
 		}
 		if first < 0 {
@@ -97,15 +97,33 @@ func (l *line) countedSexes() {
 	}
 	all := &sense{class: classSex, tongue: "en"}
 	for k := first; k <= last; k++ {
-		if f, sex := l.tokens[k].figure, at(l.tokens, k+1).is(classSex); f != nil && sex != nil && len(sex.sexes) == 1 {
+		if f, sex := l.tokens[k].figure, l.sexCounted(k); f.digits() && f.v >= 1 && f.v <= 4 && sex != nil {
 			for range int(f.v) {
 				all.sexes = append(all.sexes, sex.sexes[0])
 			}
 			f.drop(asCount)
+			if l.tokens[k+1].value(classSep) == "x" {
+				l.tokens[k+2].word = l.lex.word("the")
+			}
 			l.tokens[k+1].word = l.lex.word("the")
 		}
 	}
 	l.tokens[first+1].word = []*sense{all}
+}
+
+// sexCounted is the sex that a number counts: 3F, 2x Aussen; nil if it counts none.
+func (l *line) sexCounted(k int) *sense {
+	next := at(l.tokens, k+1)
+	m := next.is(classSex)
+	if x := next; x.value(classSep) == "x" && x.glued {
+		m = at(l.tokens, k+2).is(classSex)
+	} else if !next.glued {
+		return nil
+	}
+	if m == nil || len(m.sexes) != 1 {
+		return nil
+	}
+	return m
 }
 
 // seriesOfCones reads the series of a 24 degree cone that a word says beside the tube in millimetres: 12 mm, L-Reihe.

@@ -308,3 +308,11 @@ func (l *line) countsUnits(size, number *figure) bool {
 	}
 	return l.speaks("pt", "es") && !inchThreads()[threadKey{int(size.v*64 + 0.5), int(number.v*2 + 0.5)}]
 }
+
+// unitCell takes the thread from the UN that is a cell of its own: the unit that the part is sold by.
+func (l *line) unitCell(k int) {
+	it, before, after := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
+	if !l.one && string(l.norm[it.from:it.to]) == "un" && before.mark == '|' && (after.to == after.from || after.mark == '|') {
+		it.word, it.unread = l.lex.word("the"), false
+	}
+}

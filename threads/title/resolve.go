@@ -339,7 +339,7 @@ func (l *line) threads(c *phrase) []threads.End {
 	case garbled:
 		return nil
 	}
-	if c.fam != nil && dashWord(c.fam) && c.fam.value != "MP" {
+	if c.fam != nil && dashWord(c.fam) && c.fam.value != "MP" && c.fam.value != "NPSM" {
 		return l.flareInches(c)
 	}
 	if c.fam != nil && c.fam.value == "UN" {

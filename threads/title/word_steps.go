@@ -36,6 +36,7 @@ func stepsByLength() (out [longWord + 1][]*wordStep) {
 }
 
 var wordSteps = [...]wordStep{
+	{"UN alone in its cell counts units", "Registro esfera 3/4 | UN", 2, (*line).unitCell},
 	{"RH beside a left hand is a right-hand thread", "Hose, G3/8 LH nut one end, G3/8 RH nut other end", 4, (*line).rightHand},
 	{"Hg behind inches is mercury", `Gauge -30"Hg 1/4 NPT`, 2, (*line).mercury},
 	{"NPS before its size is the nominal pipe size", "Elbow NPS 1 F 150# screwed", 3, (*line).nominalPipe},
