@@ -128,7 +128,8 @@ func (l *line) sexCounted(k int) *sense {
 
 // seriesOfCones reads the series of a 24 degree cone that a word says beside the tube in millimetres: 12 mm, L-Reihe.
 func (l *line) seriesOfCones() {
-	if l.one || l.says("BARB") || l.says("PUSH") || l.namesHose() {
+	metric := slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure.kind == mmSize })
+	if l.one || !metric || l.says("BARB") || l.says("PUSH") || l.namesHose() {
 		return
 	}
 	var series byte

@@ -1,17 +1,21 @@
 package title
 
+import "strings"
+
 // wordStep lets the neighbours of a word decide what it means, before anything is made
 // of it. The steps run in their order for each word. The example is a line that reads
 // otherwise without the step; longest is the most bytes of a word that the step is about, 0 if of any.
 type wordStep struct {
 	name, example string
 	longest       int
+	first         string // the letters that its words begin with, in the one alphabet; "" if any
 	apply         func(l *line, k int)
 }
 
 // tell applies the steps to the word at k.
 func (l *line) tell(k int) {
-	for _, step := range stepsOfLength[min(l.tokens[k].to-l.tokens[k].from, longWord)] {
+	it := &l.tokens[k]
+	for _, step := range stepsFor[min(it.to-it.from, longWord)][stepLetters[l.norm[it.from]]] {
 		if l.skip == "" || step.name != l.skip {
 			step.apply(l, k)
 		}
@@ -21,94 +25,113 @@ func (l *line) tell(k int) {
 // longWord is a word's length, in bytes, that no step with a limit is about.
 const longWord = 24
 
-// stepsOfLength are the steps that are about words of so many bytes, in their order.
-var stepsOfLength = stepsByLength()
-
-func stepsByLength() (out [longWord + 1][]*wordStep) {
-	for size := range out {
-		for n := range wordSteps {
-			if step := &wordSteps[n]; step.longest == 0 || size <= step.longest {
-				out[size] = append(out[size], step)
+// stepLetters numbers the first letters that some step asks for, from 1; 0 is any other.
+var stepLetters = func() (out [256]uint8) {
+	n := uint8(0)
+	for _, step := range wordSteps {
+		for _, c := range []byte(step.first) {
+			if out[c] == 0 {
+				n++
+				out[c] = n
 			}
 		}
 	}
 	return out
-}
+}()
+
+// stepsFor are the steps that are about words of so many bytes and such a first letter, in their order.
+var stepsFor = func() (out [longWord + 1][32][]*wordStep) {
+	letterOf := [32]byte{}
+	for c, n := range stepLetters {
+		letterOf[n] = byte(c)
+	}
+	letterOf[0] = 0
+	for size := range out {
+		for n, c := range letterOf {
+			for k := range wordSteps {
+				if step := &wordSteps[k]; (step.longest == 0 || size <= step.longest) && (step.first == "" || n > 0 && c > 0 && strings.IndexByte(step.first, c) >= 0) {
+					out[size][n] = append(out[size][n], step)
+				}
+			}
+		}
+	}
+	return out
+}()
 
 var wordSteps = [...]wordStep{
-	{"UN alone in its cell counts units", "Registro esfera 3/4 | UN", 2, (*line).unitCell},
-	{"RH beside a left hand is a right-hand thread", "Hose, G3/8 LH nut one end, G3/8 RH nut other end", 4, (*line).rightHand},
-	{"Hg behind inches is mercury", `Gauge -30"Hg 1/4 NPT`, 2, (*line).mercury},
-	{"NPS before its size is the nominal pipe size", "Elbow NPS 1 F 150# screwed", 3, (*line).nominalPipe},
-	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, 2, (*line).germanLetter},
-	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, 4, (*line).wideSyllable},
-	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", 2, (*line).diameterWord},
-	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, (*line).voltLetter},
-	{"a grade behind letters and a hyphen is a code's number", `Elbow 1/2 NPT female QZX-2205`, 8, (*line).gradeOfCode},
-	{"FG without a thread's name is a female that turns, or galvanised iron", `Codo FG 1"`, 2, (*line).galvanisedLetters},
-	{"a quick coupling of a valve for reverse osmosis pushes in", "Válvula engate rápido 1/4 osmose reversa", 0, (*line).osmosisCoupling},
-	{"x mt at the end of a hose is by the metre", "Manguera transparente 3/4 x mt", 3, (*line).timesMetre},
-	{"press beside the word for hose is crimped on", "3/8 hortum iki ucu M18x1,5 somunlu presli", 0, (*line).crimpedHose},
-	{"lik behind a number is of so many", "Mini vana 16lık 1/2 erkek", 4, (*line).turkishSuffix},
-	{"H before a nipple is hex", "H Nipple 3/4\"", 1, (*line).hexLetter},
-	{"clamp by itself is a clamp", "Clamp 1 1/4 inch", 5, (*line).clampByItself},
-	{"IPS of a fused fitting is its outside", `2" tee IPS HDPE butt fusion`, 3, (*line).fusedIron},
-	{"C that no size stands beside is no solder end", "Cap ferro 2\" classe 10 bl. C", 1, (*line).farC},
-	{"A/A of Spanish lists is air conditioning", "Unión flare 3/8 bronce A/A minisplit", 3, (*line).airConditioning},
-	{"clamp beside a fitting of stainless steel is a clamp ferrule", `Curva 90 inox 316 clamp 1 1/2"`, 5, (*line).clampWord},
-	{"R before the number of a refrigerant is no thread", "AC flare nut 3/8 R410", 1, (*line).refrigerant},
-	{"pt. before a word is for", `Racord olandez 1" drept pt. pompa`, 2, (*line).forShort},
-	{"mb behind a number is metres in Polish", "Wąż do wody 19 mm 8mb", 2, (*line).runningMetre},
-	{"a ferrule beside the word for hose is one to crimp", `Ferrule - greasing hose 3/16"`, 8, (*line).hoseFerrule},
-	{"the G of G.I is no thread", `G.Ired socket 1inchx3/4inch`, 1, (*line).ironLetter},
-	{"outside and inside before a thread are its sex", "Adapter, outside G1/2 and inside M18x1.5", 7, (*line).sideOfThread},
-	{"lot before a number is a count", "Douille cannelée 1/2 mâle LOT 2", 4, (*line).lotOf},
-	{"the flange of a seacock is its foot", "Seacock 3/4 NPS flanged", 0, (*line).seacockFoot},
-	{"hi before a comma greets", "Hi, nipple 1/2", 2, (*line).greeting},
-	{"m behind the stroke of a price is by the metre", "Ball valve 1/2 NPT female $12/m", 2, (*line).perMetre},
-	{"mm before a number is its unit", "Portagomma mm 19 - 3/4 maschio gas", 2, (*line).unitFirst},
-	{"a stem beside the size of a tube plugs in", "Push-fit reducer 10mm stem to 8mm tube", 5, (*line).stemWord},
-	{"tails that come with a valve are none of its ends", "Ball valve 1/2 BSP FF with 13mm hose tails", 0, (*line).tailsWith},
-	{"two nuts of a hose are one at each end", "Wąż 2SN 3/8 zakuty 2x DKOL 12L", 0, (*line).nutAtEachEnd},
-	{"R2 of a hose with another thread is its grade", "Flexible 3/8 R2 JIC femelle 9/16", 1, (*line).hoseGradeLetter},
-	{"T glued to a fraction is a tube", "Male connector 1/4T x 1/4 MNPT", 1, (*line).tubeLetter},
-	{"no glued to a whole number is a count", "Equal tee 15mm -40no", 3, (*line).numberOf},
-	{"screw beside a fitting is its thread", `Ball valve 1/2" screw`, 5, (*line).screwWord},
-	{"C before a hyphen and a number is a class", `Tubo PVC codo 3/4" C-10`, 1, (*line).classLetter},
-	{"SW behind a size without a thread is a swivel or a socket to weld", `Manguito 1/4" NPT x 1/4" SW`, 2, (*line).swLetters},
-	{"İD and DD behind a size are threads", `Kaplin dirsek 32x1" İD`, 2, (*line).turkishLetters},
-	{"dış beside iç çap is an outside diameter", `Boru 6 mm dış / 4 mm iç çap`, 4, (*line).turkishOutside},
-	{"the capital S beside an x is a slip end", "Adapter 3/4 S x FPT", 1, (*line).slipLetter},
-	{"iç and dış stand before what they say", `1/2" iç dış redüksiyon`, 0, (*line).turkish},
-	{"socket beside an x is glued", "Adaptor 1/2 MNPT x socket", 6, (*line).socketWord},
-	{"SO between sizes is soldered", "Terminal SO 1/2 x HI 1/2", 2, (*line).solderWord},
-	{"m. before a word is with", "Nippel 1/2 m. O-Ring", 1, (*line).withWord},
-	{"small letters that are words or names are no thread", `Registro p/ gas 1/2"`, 0, (*line).smallWord},
-	{"two letters in brackets behind a code are no sex", "Kupplung ISO 7241-A (AG) 1/2", 2, (*line).codeInBrackets},
-	{"a count where an end is due is not understood", "1/2 MIP X PC", 0, (*line).countAsEnd},
-	{"a sex behind for may be the counterpart's", `Hurtigkobling til udvendig gevind G 1/2`, 0, (*line).counterpart},
-	{"a T glued to a digit is no tee", `Gauge 0 T0 21 bar 1/2" BSP male`, 1, (*line).typeLetter},
-	{"letters glued to a part's number say nothing", "Straight -8 male ORFS x -10 male ORB FS9100-08-10", 4, (*line).lettersOfNumber},
-	{"the letter of a cam coupling is its type", `Camlock type B 2"`, 6, (*line).camLetter},
-	{"f. before a German noun is for", "Tauchhülse G 1/2 f. Fühler", 1, (*line).forWord},
-	{"m/m of a muffe is muffe to muffe", `Muffe 1/2" m/m`, 3, (*line).muffeLetters},
-	{"ВН of a valve is inside and outside", `Кран шаровой 1/2 ВН`, 4, (*line).cyrillicPair},
-	{"BB beside a cone is no sex", `Złączka BB 12L M18x1,5`, 2, (*line).coneLetters},
-	{"m/ before a word is with", `Kuleventil 3/4" innv. m/sommerfuglhendel`, 1, (*line).withStroke},
-	{"bolsa before a number is a bag", `Machón 3/4" bolsa 5 uds.`, 8, (*line).bagOf},
-	{"UN behind a count is units", "UNIÃO INSTANTÂNEA 8MM (10UN)", 2, (*line).unitsOf},
-	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", 2, (*line).spannerWord},
-	{"a G apart from its size is no thread", `Cople 3/4 150# G`, 1, (*line).apartG},
-	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, 2, (*line).pressureLetters},
-	{"MT beside a number of a hose is metres", "Tubo flessibile 1/2 MT 1,20", 2, (*line).metreWord},
-	{"the M of 0.9M is metres", `Hose 1/2" 0.9M`, 1, (*line).metreLetter},
-	{"pipe beside tube is a pipe's thread", `1/4" tube 1/8" pipe 90 degree`, 4, (*line).pipeThread},
-	{"a letter behind a unit and a stroke is a unit", `Regulador 9kg/h 1/2" NPT`, 1, (*line).perLetter},
-	{"K is a thread only before its size", "Штуцер 3/8 K-10A", 1, (*line).russianLetter},
-	{"the flat face of a quick coupling is not its thread's", "Flat face quick coupling G 1/2 female", 0, (*line).coupledFace},
-	{"D before a bore is a nominal bore in Chinese", "铜内外螺纹球阀 d15", 1, (*line).chineseBore},
-	{"what a pipe is for is no end", "PE-rør 10 mm til push-in", 0, (*line).pipeFor},
-	{"a between two sizes is an x", "Bucha redução galvanizada 2 a 1 1/2", 1, (*line).fromTo},
-	{"names of other things are taken out", "Nipple 1/2 BSP EN 10242", 0, (*line).takeNamed},
-	{"a word of a seal that is none is taken back", "KFE-Hahn 1/2\" Durchgang ohne Schlauchverschraubung", 0, (*line).takeBack},
+	{"UN alone in its cell counts units", "Registro esfera 3/4 | UN", 2, "u", (*line).unitCell},
+	{"RH beside a left hand is a right-hand thread", "Hose, G3/8 LH nut one end, G3/8 RH nut other end", 4, "r", (*line).rightHand},
+	{"Hg behind inches is mercury", `Gauge -30"Hg 1/4 NPT`, 2, "h", (*line).mercury},
+	{"NPS before its size is the nominal pipe size", "Elbow NPS 1 F 150# screwed", 3, "n", (*line).nominalPipe},
+	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, 2, "", (*line).germanLetter},
+	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, 4, "", (*line).wideSyllable},
+	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", 2, "f", (*line).diameterWord},
+	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, "", (*line).voltLetter},
+	{"a grade behind letters and a hyphen is a code's number", `Elbow 1/2 NPT female QZX-2205`, 8, "", (*line).gradeOfCode},
+	{"FG without a thread's name is a female that turns, or galvanised iron", `Codo FG 1"`, 2, "f", (*line).galvanisedLetters},
+	{"a quick coupling of a valve for reverse osmosis pushes in", "Válvula engate rápido 1/4 osmose reversa", 0, "", (*line).osmosisCoupling},
+	{"x mt at the end of a hose is by the metre", "Manguera transparente 3/4 x mt", 3, "m", (*line).timesMetre},
+	{"press beside the word for hose is crimped on", "3/8 hortum iki ucu M18x1,5 somunlu presli", 0, "", (*line).crimpedHose},
+	{"lik behind a number is of so many", "Mini vana 16lık 1/2 erkek", 4, "l", (*line).turkishSuffix},
+	{"H before a nipple is hex", "H Nipple 3/4\"", 1, "h", (*line).hexLetter},
+	{"clamp by itself is a clamp", "Clamp 1 1/4 inch", 5, "c", (*line).clampByItself},
+	{"IPS of a fused fitting is its outside", `2" tee IPS HDPE butt fusion`, 3, "i", (*line).fusedIron},
+	{"C that no size stands beside is no solder end", "Cap ferro 2\" classe 10 bl. C", 1, "c", (*line).farC},
+	{"A/A of Spanish lists is air conditioning", "Unión flare 3/8 bronce A/A minisplit", 3, "a", (*line).airConditioning},
+	{"clamp beside a fitting of stainless steel is a clamp ferrule", `Curva 90 inox 316 clamp 1 1/2"`, 5, "c", (*line).clampWord},
+	{"R before the number of a refrigerant is no thread", "AC flare nut 3/8 R410", 1, "", (*line).refrigerant},
+	{"pt. before a word is for", `Racord olandez 1" drept pt. pompa`, 2, "p", (*line).forShort},
+	{"mb behind a number is metres in Polish", "Wąż do wody 19 mm 8mb", 2, "m", (*line).runningMetre},
+	{"a ferrule beside the word for hose is one to crimp", `Ferrule - greasing hose 3/16"`, 8, "f", (*line).hoseFerrule},
+	{"the G of G.I is no thread", `G.Ired socket 1inchx3/4inch`, 1, "g", (*line).ironLetter},
+	{"outside and inside before a thread are its sex", "Adapter, outside G1/2 and inside M18x1.5", 7, "oi", (*line).sideOfThread},
+	{"lot before a number is a count", "Douille cannelée 1/2 mâle LOT 2", 4, "l", (*line).lotOf},
+	{"the flange of a seacock is its foot", "Seacock 3/4 NPS flanged", 0, "", (*line).seacockFoot},
+	{"hi before a comma greets", "Hi, nipple 1/2", 2, "h", (*line).greeting},
+	{"m behind the stroke of a price is by the metre", "Ball valve 1/2 NPT female $12/m", 2, "m", (*line).perMetre},
+	{"mm before a number is its unit", "Portagomma mm 19 - 3/4 maschio gas", 2, "m", (*line).unitFirst},
+	{"a stem beside the size of a tube plugs in", "Push-fit reducer 10mm stem to 8mm tube", 5, "s", (*line).stemWord},
+	{"tails that come with a valve are none of its ends", "Ball valve 1/2 BSP FF with 13mm hose tails", 0, "", (*line).tailsWith},
+	{"two nuts of a hose are one at each end", "Wąż 2SN 3/8 zakuty 2x DKOL 12L", 0, "", (*line).nutAtEachEnd},
+	{"R2 of a hose with another thread is its grade", "Flexible 3/8 R2 JIC femelle 9/16", 1, "", (*line).hoseGradeLetter},
+	{"T glued to a fraction is a tube", "Male connector 1/4T x 1/4 MNPT", 1, "t", (*line).tubeLetter},
+	{"no glued to a whole number is a count", "Equal tee 15mm -40no", 3, "n", (*line).numberOf},
+	{"screw beside a fitting is its thread", `Ball valve 1/2" screw`, 5, "s", (*line).screwWord},
+	{"C before a hyphen and a number is a class", `Tubo PVC codo 3/4" C-10`, 1, "", (*line).classLetter},
+	{"SW behind a size without a thread is a swivel or a socket to weld", `Manguito 1/4" NPT x 1/4" SW`, 2, "s", (*line).swLetters},
+	{"İD and DD behind a size are threads", `Kaplin dirsek 32x1" İD`, 2, "", (*line).turkishLetters},
+	{"dış beside iç çap is an outside diameter", `Boru 6 mm dış / 4 mm iç çap`, 4, "d", (*line).turkishOutside},
+	{"the capital S beside an x is a slip end", "Adapter 3/4 S x FPT", 1, "s", (*line).slipLetter},
+	{"iç and dış stand before what they say", `1/2" iç dış redüksiyon`, 0, "", (*line).turkish},
+	{"socket beside an x is glued", "Adaptor 1/2 MNPT x socket", 6, "sbi", (*line).socketWord},
+	{"SO between sizes is soldered", "Terminal SO 1/2 x HI 1/2", 2, "s", (*line).solderWord},
+	{"m. before a word is with", "Nippel 1/2 m. O-Ring", 1, "", (*line).withWord},
+	{"small letters that are words or names are no thread", `Registro p/ gas 1/2"`, 0, "", (*line).smallWord},
+	{"two letters in brackets behind a code are no sex", "Kupplung ISO 7241-A (AG) 1/2", 2, "", (*line).codeInBrackets},
+	{"a count where an end is due is not understood", "1/2 MIP X PC", 0, "", (*line).countAsEnd},
+	{"a sex behind for may be the counterpart's", `Hurtigkobling til udvendig gevind G 1/2`, 0, "", (*line).counterpart},
+	{"a T glued to a digit is no tee", `Gauge 0 T0 21 bar 1/2" BSP male`, 1, "", (*line).typeLetter},
+	{"letters glued to a part's number say nothing", "Straight -8 male ORFS x -10 male ORB FS9100-08-10", 4, "", (*line).lettersOfNumber},
+	{"the letter of a cam coupling is its type", `Camlock type B 2"`, 6, "abcdeft", (*line).camLetter},
+	{"f. before a German noun is for", "Tauchhülse G 1/2 f. Fühler", 1, "f", (*line).forWord},
+	{"m/m of a muffe is muffe to muffe", `Muffe 1/2" m/m`, 3, "m", (*line).muffeLetters},
+	{"ВН of a valve is inside and outside", `Кран шаровой 1/2 ВН`, 4, "", (*line).cyrillicPair},
+	{"BB beside a cone is no sex", `Złączka BB 12L M18x1,5`, 2, "b", (*line).coneLetters},
+	{"m/ before a word is with", `Kuleventil 3/4" innv. m/sommerfuglhendel`, 1, "m", (*line).withStroke},
+	{"bolsa before a number is a bag", `Machón 3/4" bolsa 5 uds.`, 8, "b", (*line).bagOf},
+	{"UN behind a count is units", "UNIÃO INSTANTÂNEA 8MM (10UN)", 2, "", (*line).unitsOf},
+	{"SW before millimetres is a spanner's size", "Stutzen G 1/2 AG SW 27", 2, "s", (*line).spannerWord},
+	{"a G apart from its size is no thread", `Cople 3/4 150# G`, 1, "", (*line).apartG},
+	{"letters of a pressure are no thread", `Manometer 1/4" PT 25 bar`, 2, "p", (*line).pressureLetters},
+	{"MT beside a number of a hose is metres", "Tubo flessibile 1/2 MT 1,20", 2, "m", (*line).metreWord},
+	{"the M of 0.9M is metres", `Hose 1/2" 0.9M`, 1, "m", (*line).metreLetter},
+	{"pipe beside tube is a pipe's thread", `1/4" tube 1/8" pipe 90 degree`, 4, "p", (*line).pipeThread},
+	{"a letter behind a unit and a stroke is a unit", `Regulador 9kg/h 1/2" NPT`, 1, "", (*line).perLetter},
+	{"K is a thread only before its size", "Штуцер 3/8 K-10A", 1, "k", (*line).russianLetter},
+	{"the flat face of a quick coupling is not its thread's", "Flat face quick coupling G 1/2 female", 0, "", (*line).coupledFace},
+	{"D before a bore is a nominal bore in Chinese", "铜内外螺纹球阀 d15", 1, "d", (*line).chineseBore},
+	{"what a pipe is for is no end", "PE-rør 10 mm til push-in", 0, "", (*line).pipeFor},
+	{"a between two sizes is an x", "Bucha redução galvanizada 2 a 1 1/2", 1, "a", (*line).fromTo},
+	{"names of other things are taken out", "Nipple 1/2 BSP EN 10242", 0, "", (*line).takeNamed},
+	{"a word of a seal that is none is taken back", "KFE-Hahn 1/2\" Durchgang ohne Schlauchverschraubung", 0, "", (*line).takeBack},
 }
