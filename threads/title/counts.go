@@ -86,6 +86,7 @@ func (l *line) timesGlued(k int, f *figure, x *token) bool {
 	m := after.is(classFamily)
 	named := m != nil && m.value != "THREAD" && (at(l.tokens, k+3).figure != nil || at(l.tokens, k+3).mark == '-')
 	switch {
+	case x.glued && before.mark == '(' && after.to > after.from && after.mark == 0 && !after.glued && !named:
 	case x.glued && before.mark == '(' && (after.mark == ',' || after.mark == ')'):
 		if size := l.lastSize(k); size != nil && (l.is(vessel) || l.is(manifold) || l.is(tee)) && f.v > 1 && size.times == 0 {
 			size.times, size.counted = int(f.v), true

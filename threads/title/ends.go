@@ -1,6 +1,10 @@
 package title
 
-import "slices"
+import (
+	"slices"
+
+	"handtight/threads"
+)
 
 // otherEndUnsaid names an end that a part has and its line says nothing of.
 const otherEndUnsaid = "the other end (nothing is said of it)"
@@ -9,6 +13,13 @@ const otherEndUnsaid = "the other end (nothing is said of it)"
 func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.one || len(ends) == 1 && len(l.unjudged) > 0 {
 		return ends // of the other end no size is said
+	}
+	if len(ends) == 1 && l.is(union) && !l.is(adaptor) && ends[0].attr&isNut != 0 && ends[0].sex() != threads.Male && l.nutWith() {
+		l.ignore(l.nutWord(), "the nut between the halves of the union")
+		ends[0].attr &^= isNut | isSwivel
+		if ends[0].fam == nil {
+			ends[0].thread = true
+		}
 	}
 	for _, other := range []string{"QC", "LUER"} {
 		if len(ends) == 1 && ends[0].end == "BARB" && l.says(other) {
@@ -21,6 +32,13 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		first, other := ends[0], copyOf(ends[0])
 		if len(first.sexes) == 2 {
 			first.sexes, other.sexes = first.sexes[:1:1], first.sexes[1:]
+		}
+		if port := ends[1]; port.names(plain) {
+			port.part, port.sexes, port.assumed = nil, []threads.Sex{threads.Female}, true // with 1/4 NPT drain plug: the port that it closes
+			l.ignore("plug", "it comes with the part")
+		}
+		if l.is(tee) {
+			return []*phrase{first, other, copyOf(first), ends[1]}
 		}
 		return []*phrase{first, other, ends[1]} // ball valve 1/2 NPT F with 1/4 NPT F gauge port
 	}
@@ -123,6 +141,10 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 			other.doubled = other.end == "BARB" && (l.is(elbow) || l.is(valve) && !l.both)
 			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0
 			other.turns = one.attr&(isSwivel|isNut) != 0 && !l.both && (l.is(elbow) || l.is(tee) || l.is(nipple))
+			if l.is(hose) && other.attr&isSwivel != 0 && l.contains("one-swivel") {
+				other.attr &^= isSwivel
+				other.swings, one.swings = true, true
+			}
 			other.open, other.strange = other.open || l.lostEnd, other.strange || l.lostEnd // FIP x QJ: a word of the other end is not understood
 			ends = append(ends, other)
 		}
@@ -235,4 +257,16 @@ func (l *line) threeOf(ends []*phrase) []*phrase {
 		return []*phrase{a, b, third}
 	}
 	return []*phrase{a, copyOf(a), b}
+}
+
+// nutWith reports that the nut is said to come with the part: union 3/4 with nut.
+func (l *line) nutWith() bool {
+	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "nut" })
+	return k > 0 && (l.together(k-1) || string(l.norm[l.tokens[k].from:l.tokens[k].to]) == "ナット" || at(l.tokens, k+1).value(classSep) == "weak")
+}
+
+// nutWord is the word for the nut.
+func (l *line) nutWord() string {
+	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "nut" })
+	return l.words(l.tokens[k].from, l.tokens[k].to)
 }

@@ -506,3 +506,25 @@ func (l *line) mercury(k int) {
 	it.word, it.unread = l.lex.word("the"), false
 	inches.drop(asScale)
 }
+
+// fullScale takes the female swivel from the FS of a sensor, a gauge or a meter, and from that behind a pressure: the end of its scale.
+func (l *line) fullScale(k int) {
+	it, before := &l.tokens[k], at(l.tokens, k-1)
+	if before.is(classUnit) != nil {
+		before = at(l.tokens, k-2)
+	}
+	if word := string(l.norm[it.from:it.to]); l.one || word != "fs" && word != "f.s" && word != "f.s." {
+		return
+	}
+	measured := before.figure != nil && (before.figure.kind == pressureFigure || before.figure.kind == junkFigure)
+	if measured || slices.ContainsFunc(l.tokens, func(o token) bool {
+		m := o.is(classKind)
+		return m != nil && (m.shape.traits&(scaled|dial) != 0 || m.shape.kind == "flow meter")
+	}) {
+		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class != classPress })
+		it.unread = len(it.word) == 0
+		if it.unread {
+			it.word, it.unread = l.lex.word("full scale"), false
+		}
+	}
+}

@@ -81,7 +81,7 @@ func (l *line) survey() {
 					break // pump with 2 nipples
 				}
 				if k > 0 && l.together(k-1) && (m.shape.ends < 0 || m.shape.traits&ring != 0 || l.shape != nil && l.shape.ends >= 0 || m.shape.traits&dial != 0) {
-					if (m.shape.traits&(nut|ring) != 0 || m.shape.ends < 0 && it.is(classAttr) != nil) && !l.one {
+					if (m.shape.traits&(nut|ring) != 0 || m.shape.kind == "plug" || m.shape.kind == "cap" || m.shape.kind == "strainer" || m.shape.name == "drain valve" || m.shape.ends < 0 && it.is(classAttr) != nil) && !l.one {
 						l.ignore(l.words(it.from, it.to), "it comes with the part")
 					}
 					if m.shape.traits&dial != 0 && !l.one && !slices.ContainsFunc(l.tokens[k:], func(o token) bool { return o.figure != nil && o.figure.kind == pressureFigure }) {
@@ -131,6 +131,11 @@ func (l *line) survey() {
 				if l.foot(it) || l.tubesOwn(k) {
 					continue
 				}
+				if l.denied(k) {
+					l.ignore(l.words(it.from, it.to), whyNot[asDenied])
+					it.word = l.lex.word("the")
+					break // not 316
+				}
 				if at(l.tokens, k-1).role(classBefore) == asCode && digit(l.norm[it.from]) && !l.one && l.numbersParts(k-1) {
 					l.ignore(l.words(l.tokens[k-1].from, it.to), whyNot[asCode])
 					continue // ref 2205
@@ -172,6 +177,9 @@ func (l *line) survey() {
 	}
 	if l.hoseAssembly() || l.hydraulicLine() {
 		l.shape = l.lex.shapes["hose"]
+	}
+	if l.is(tail) && !l.one && l.tokens[0].value(classEnd) == "HOSE" && l.contains("with-terminals") {
+		l.shape = l.lex.shapes["hose"] // manguera 1/2 con terminales JIC hembra
 	}
 	if l.is(tail) && l.both && !l.one && l.namesHose() {
 		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends

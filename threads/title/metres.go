@@ -81,3 +81,14 @@ func (l *line) byLength() bool {
 func (l *line) priceAt(k int) bool {
 	return at(l.tokens, k).figure != nil && (l.priced(k) || l.twoDecimals(at(l.tokens, k)))
 }
+
+// cableMetres reads the M behind a number for metres where the word for a cable stands before it: cable 3M, lead 3 M.
+func (l *line) cableMetres(k int) {
+	it, f := &l.tokens[k], at(l.tokens, k-1).figure
+	word := at(l.tokens, k-2)
+	if l.one || l.norm[it.from] != 'm' || !f.digitsOrDecimals() || word.to == word.from || !slices.Contains(list("cable"), string(l.norm[word.from:word.to])) {
+		return
+	}
+	it.word, it.unread = l.lex.word("the"), false
+	f.drop(asLength)
+}

@@ -220,7 +220,7 @@ func (l *line) typeLetter(k int) {
 		thick.drop(asWallOf) // 0.8t
 		return
 	}
-	if behind := at(l.tokens, k+2); it.is(classKind) != nil && it.to-it.from == 1 && !l.one && !l.capital(it.from) && (byteAt(l.norm, it.to) == '\'' || next.mark == '/' && next.glued && behind.glued && behind.figure == nil && behind.to-behind.from > 2) {
+	if behind := at(l.tokens, k+2); it.is(classKind) != nil && it.to-it.from == 1 && !l.one && !l.capital(it.from) && (byteAt(l.norm, it.to) == '\'' || it.from > 0 && l.norm[it.from-1] == '\'' || next.mark == '/' && next.glued && behind.glued && behind.figure == nil && behind.to-behind.from > 2) {
 		it.word, it.unread = l.lex.word("the"), false // t'en as, t/ osmose
 		return
 	}
@@ -312,7 +312,31 @@ func (l *line) countsUnits(size, number *figure) bool {
 // unitCell takes the thread from the UN that is a cell of its own: the unit that the part is sold by.
 func (l *line) unitCell(k int) {
 	it, before, after := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
-	if !l.one && string(l.norm[it.from:it.to]) == "un" && before.mark == '|' && (after.to == after.from || after.mark == '|') {
+	text := string(l.norm[it.from:it.to])
+	cell := before.mark == '|' && (after.to == after.from || after.mark == '|')
+	last := after.to == after.from || after.figure.plain() && !after.glued
+	unified := slices.ContainsFunc(l.tokens, func(o token) bool { return o.figure != nil && o.figure.kind == unSize })
+	spanish := last && before.figure == nil && before.mark == 0 && !it.glued && !unified && (before.is(classSex) != nil || l.speaks("es", "pt", "it")) // codo 1/2" M-H UN 2
+	if l.one || text != "un" && text != "uni" || !cell && !spanish {
+		return
+	}
+	it.word, it.unread = l.lex.word("the"), false
+	if f := after.figure; spanish && f.plain() {
+		f.drop(asCount)
+	}
+}
+
+// packLetters takes the thread from the PT between a described end and a price, with or without a count.
+func (l *line) packLetters(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if l.one || string(l.norm[it.from:it.to]) != "pt" || it.is(classFamily) == nil || next.figure == nil || next.glued || !l.figured(k) {
+		return
+	}
+	last := at(l.tokens, k+2)
+	if k+2 == len(l.tokens) && l.twoDecimals(next) || k+3 == len(l.tokens) && next.figure.plain() && last.figure != nil && l.twoDecimals(last) {
 		it.word, it.unread = l.lex.word("the"), false
+		if next.figure.plain() {
+			next.figure.drop(asCount)
+		}
 	}
 }

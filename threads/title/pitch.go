@@ -175,6 +175,9 @@ func (sc *scanner) metricPitch(end int, f *figure) int {
 			return end
 		}
 		stop := sc.value(from, p)
+		if whole, end := sc.digits(from); p.frac && p.v > 1 && end == from+1 && whole >= 1 && whole <= 6 && isBlank(byteAt(sc.norm, end)) {
+			p.v, p.frac, stop = float64(whole), false, end // M16x2 1/4 BSPP: the pitch, and the other end's size
+		}
 		if p.frac || p.kind == garbled || byteAt(sc.norm, stop) == '"' || sc.tubeBehind(stop) && (p.v > 6 || p.v > f.v/3) { // M5 x 4mm: no thread is so coarse
 			return end
 		}

@@ -8,10 +8,13 @@ import (
 // sidePort reports that the second of two ends of a valve or a filter is the port for a gauge, a drain or a bypass by its words, so that
 // the first is that of both its main ports.
 func (l *line) sidePort(ends []*phrase) bool {
-	if l.one || len(ends) != 2 || l.shape == nil || l.shape.ends != 2 || !l.is(valve) && !l.is(through) && l.shape.kind != "valve" {
+	if l.one || len(ends) != 2 || l.shape == nil || l.shape.ends != 2 && !l.is(tee) || l.is(bush) || l.is(adaptor) || l.is(nipple) || l.is(union) || l.shape.name == "coupling" {
 		return false
 	}
 	first, second := ends[0], ends[1]
+	if !l.is(valve) && !l.is(through) && l.shape.kind != "valve" && !l.together(l.tokenBefore(second.from)) {
+		return false
+	}
 	if l.is(set) && l.inletBetween(0, len(l.norm)) {
 		return false // relief valve, inlet 3/8, bypass 1/2: its two ports
 	}
@@ -24,6 +27,12 @@ func (l *line) sidePort(ends []*phrase) bool {
 	}
 	text := l.norm[first.to:to]
 	return slices.ContainsFunc(list("side-port"), func(w string) bool { return bytes.Contains(text, []byte(w)) })
+}
+
+// tokenBefore is the place of the token right before a phrase, or of the word it begins with.
+func (l *line) tokenBefore(from int) int {
+	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.from >= from })
+	return max(0, k-1)
 }
 
 // longestPort is how many bytes behind a size the words for its port end at most.

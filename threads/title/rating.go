@@ -10,7 +10,7 @@ import (
 
 // pressureUnit are the units a pressure is written in.
 var pressureUnit = map[string]quantity.Pressure{
-	"bar": quantity.Bar, "psi": quantity.PSI, "mpa": quantity.MPa, "kpa": quantity.KPa, "kgcm2": quantity.KgfPerCm2, "atm": 101325 * quantity.Pascal,
+	"bar": quantity.Bar, "psi": quantity.PSI, "mpa": quantity.MPa, "kpa": quantity.KPa, "mbar": quantity.Bar / 1000, "kgcm2": quantity.KgfPerCm2, "atm": 101325 * quantity.Pascal,
 }
 
 // classNumbers are the numbers that fittings and flanges have as their class:
@@ -31,6 +31,9 @@ func (l *line) pressureLetters(k int) {
 	next := at(l.tokens, k+1)
 	if next.mark == ':' || next.mark == '=' || next.mark == '(' {
 		next = at(l.tokens, k+2)
+	}
+	if f := next.figure; l.norm[it.from+1] == 's' && f.digits() && f.v >= leastService && !l.japan && !l.one && next.is(classFamily) == nil {
+		f.kind, f.per = pressureFigure, quantity.Bar // PS 10: bar, directive 2014/68/EU
 	}
 	if next.figure == nil || next.figure.kind != pressureFigure {
 		return
@@ -58,6 +61,10 @@ func poundRole(f *figure) role {
 // words before it and right behind it.
 func (l *line) classifyPressure(k int, f *figure) {
 	p := quantity.Pressure(f.v) * f.per
+	if l.denied(k) {
+		l.notRated(k, f, p, "what the text says it is not")
+		return
+	}
 	switch what := l.pressureCalled(k, f); {
 	case l.cracks(k, p) == opensAt:
 		l.notRated(k, f, p, "opening pressure")
@@ -82,6 +89,12 @@ func (l *line) pressureCalled(k int, f *figure) string {
 	if f.set {
 		return "full scale" // the end of a range
 	}
+	if l.wordsFollow(k) {
+		if m := l.tokens[k+1].is(classPress); m != nil {
+			return m.value // 1000 psi set 1200 psi max
+		}
+		return "rated"
+	}
 	for j, found := k-1, ""; ; j-- {
 		if j < max(0, k-4) || l.tokens[j].partsPressures() {
 			if found != "" {
@@ -104,13 +117,80 @@ func (l *line) pressureCalled(k int, f *figure) string {
 	return l.calledBehind(k)
 }
 
+// sharedUnits makes pressures of the numbers before a stroke whose unit stands once behind them all: WP/BP 180/720 bar, 10/16 bar. Which
+// of them is the rating the words do not say by the place: the lowest is taken. On a scale they are its ends.
+func (l *line) sharedUnits() {
+	if l.one || l.is(scaled) || l.is(dial) {
+		return
+	}
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if f == nil || f.kind != pressureFigure {
+			continue
+		}
+		for j := k; at(l.tokens, j-1).mark == '/' && at(l.tokens, j-2).figure.digits() && l.tokens[j-2].figure.v > 0; j -= 2 {
+			before := l.tokens[j-2].figure
+			before.kind, before.per = pressureFigure, f.per
+		}
+	}
+}
+
+// unitsFirst makes a pressure of a number that its unit or a word for a working pressure stands before: PSI: 3000, WOG 1000, MAWP 1000
+// beside a figure in psi.
+func (l *line) unitsFirst() {
+	if l.one {
+		return
+	}
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if !f.digits() || f.v < leastBare || at(l.tokens, k+1).is(classUnit) != nil || at(l.tokens, k+1).mark == '/' {
+			continue
+		}
+		j := k - 1
+		if m := at(l.tokens, j).mark; m == ':' || m == '=' {
+			j--
+		}
+		word := at(l.tokens, j)
+		unit := word.is(classUnit)
+		switch {
+		case unit != nil && pressureUnit[unit.value] != 0 && at(l.tokens, j-1).figure == nil && word.figure == nil:
+			f.kind, f.per = pressureFigure, pressureUnit[unit.value]
+		case slices.Contains(list("working-word"), string(l.norm[word.from:word.to])):
+			for n := range l.tokens {
+				if o := l.tokens[n].figure; o != nil && o.kind == pressureFigure {
+					f.kind, f.per = pressureFigure, o.per
+					break
+				}
+			}
+		}
+	}
+}
+
+// leastBare is the least number that is a pressure because its unit stands before it. A judgement.
+const leastBare = 5
+
+// denied reports that the words right before a pressure or a class say that the part has it not: not rated for 1000 psi, not class 3000.
+func (l *line) denied(k int) bool {
+	for j := k - 1; j >= max(0, k-4) && !l.one; j-- {
+		it := &l.tokens[j]
+		if it.mark != 0 && it.mark != '\'' || it.figure != nil {
+			return false
+		}
+		word := string(l.norm[it.from:it.to])
+		if slices.Contains(list("denied"), word) || word == "no" && j < k-1 || word == "t" && it.from > 0 && l.norm[it.from-1] == '\'' {
+			return true
+		}
+	}
+	return false
+}
+
 // calledBehind is what the words right behind a pressure call it, "" if nothing.
 func (l *line) calledBehind(k int) string {
 	for j := k + 1; j < min(len(l.tokens), k+4) && !l.tokens[j].partsPressures(); j++ {
 		if next := at(l.tokens, j+1); next.figure != nil && next.glued && next.figure.kind != pressureFigure {
 			break // 10 bar PN16: the PN is the sixteen's
 		}
-		if m := l.tokens[j].is(classPress); m != nil && !l.pressureSoon(j, m.value) {
+		if m := l.tokens[j].is(classPress); m != nil && !l.pressureSoon(j, m.value) && !l.factorBehind(j) {
 			return m.value
 		}
 	}
@@ -137,6 +217,10 @@ func (l *line) pressureSoon(j int, what string) bool {
 // be for gas, for cold water, or for another size.
 func (l *line) rate(f *figure, p quantity.Pressure) {
 	f.role = asRating
+	if k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == f }); f.kind == bare && (l.denied(k) || l.denied(k-1)) {
+		f.role = asDenied
+		return // not PN16
+	}
 	if f.kind == bare && f.v >= 800 && classNumbers[f.v] {
 		f.role = asClass
 		l.takeClass(f)
@@ -203,6 +287,10 @@ func (l *line) takeNamed(k int) {
 func (l *line) takeStated(f *figure) {
 	switch f.role {
 	case asClass:
+		if k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == f }); l.denied(k) {
+			f.role = asDenied
+			return
+		}
 		l.takeClass(f)
 	case asSchedule:
 		l.schedule = "schedule " + quantity.Exact(f.v)
@@ -333,3 +421,29 @@ const (
 	mostSpring  = 2 * quantity.Bar
 	springShare = 8
 )
+
+// wordsFollow reports that the words of two pressures stand behind them, 1000 psi set 1200 psi max: a word stands behind each, and none before
+// the first.
+func (l *line) wordsFollow(k int) bool {
+	word := func(j int) bool {
+		it := at(l.tokens, j)
+		return it.is(classPress) != nil || it.to > it.from && slices.Contains(list("working-word"), string(l.norm[it.from:it.to]))
+	}
+	pressure := func(j int) bool { f := at(l.tokens, j).figure; return f != nil && f.kind == pressureFigure }
+	switch {
+	case word(k-1) && pressure(k-2) && word(k+1):
+		return !word(k - 3)
+	case word(k+1) && pressure(k+2) && word(k+3):
+		return !word(k - 1)
+	}
+	return false
+}
+
+// factorBehind reports that a factor stands behind the word for a burst or a test: burst 4x, safety 4:1. It calls no pressure.
+func (l *line) factorBehind(k int) bool {
+	f := at(l.tokens, k+1).figure
+	return f.digits() && f.v < 10 && (at(l.tokens, k+2).value(classSep) == "x" || at(l.tokens, k+2).mark == ':')
+}
+
+// leastService is the least number behind PS that is a pressure in bar; below it PS may be the Japanese name of a thread. A judgement.
+const leastService = 4

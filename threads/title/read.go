@@ -71,8 +71,8 @@ func (l *line) read() threads.Reading {
 	out.Material, out.Rated, out.HasRated = l.material, l.rated, l.hasRated
 	out.Class, out.Schedule, out.Grade, out.Standards = l.class, l.schedule, l.grade, l.standards
 	out.Temperature, out.HasTemperature, out.Pressures = l.temperature, l.hasTemperature, l.pressures
-	out.Unread = append(l.unknown(), l.unjudged...)
-	out.NotUsed = l.notUsed()
+	out.Unread = append(append(l.unknown(), l.unjudged...), l.limits()...)
+	out.NotUsed = append(l.notUsed(), l.asides()...)
 	return out
 }
 
@@ -164,6 +164,7 @@ func newLine(text string, one bool) *line {
 // end is sorted out, and what is said once is distributed over all.
 func (l *line) ends() []*phrase {
 	l.symbols()
+	l.fahrenheit()
 	l.endMarks()
 	l.codeCells()
 	l.pneumatic()

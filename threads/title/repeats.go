@@ -173,6 +173,10 @@ func (l *line) dropConverted(k int, f *figure) {
 	if l.is(tail) && at(l.tokens, k-1).mark != '(' && at(l.tokens, k+1).mark != ')' && l.otherSize(k) && f.whole && !l.threadNamed(k) {
 		return // hose tail 13 mm 1/2: the tail and the thread
 	}
+	grip := l.says("PUSH") || l.says("COMPRESSION") || l.says("QC")
+	if bracketed := at(l.tokens, k-1).mark == '(' || at(l.tokens, k+1).mark == '(' || at(l.tokens, k+1).mark == '/' || at(l.tokens, k-1).mark == '/'; grip && !bracketed && !l.one && f.whole && (tubeOutsides[f.v] || f.v == 4 || f.v == 6 || f.v == 8) && f.v <= largestGrip {
+		return // push-in elbow 8 mm 1/4: the tube and the thread
+	}
 	for _, j := range [...]int{k - 2, k - 1, k + 1, k + 2, k + 3} {
 		if j < 0 || j >= len(l.tokens) || l.tokens[j].figure == nil || l.tokens[j].figure.kind != inchSize && l.tokens[j].figure.kind != frenchSize {
 			continue
@@ -202,6 +206,9 @@ func (l *line) dropConverted(k int, f *figure) {
 
 // smallestIron is the smallest outside or bore in mm that iron pipe is called by in the countries that write it beside the inches.
 const smallestIron = 15
+
+// largestGrip is the largest tube, in mm, that push-in and compression ends beside a thread of its bore have. A judgement.
+const largestGrip = 22
 
 // plasticBores are the sizes in inches of the outsides in mm of plastic pipe, by which shops that sell both name iron too.
 // Common practice.
@@ -287,6 +294,55 @@ func (l *line) bodyBore(k int) bool {
 			designated = true
 		case m == nil && it.is(classSex) == nil:
 			return false
+		}
+	}
+	return false
+}
+
+// sizeAgain drops the size in a bracket that is the one right before it under another name of its thread: G1/2(PF1/2), R1/2 (1/2" BSPT).
+func (l *line) sizeAgain() {
+	if l.one {
+		return
+	}
+	for k := range l.tokens {
+		before := at(l.tokens, k-1).figure
+		if before == nil {
+			before = at(l.tokens, k-2).figure
+		}
+		if l.tokens[k].mark != '(' || before == nil || !before.frac && !before.marked {
+			continue
+		}
+		var again *figure
+		named := false
+		end := k + 1
+		for ; end < len(l.tokens) && end < k+6 && l.tokens[end].mark != ')'; end++ {
+			it := &l.tokens[end]
+			switch {
+			case it.figure != nil && again == nil:
+				again = it.figure
+			case it.figure != nil || it.is(classSex) != nil || it.is(classEnd) != nil:
+				end = len(l.tokens)
+			case it.is(classFamily) != nil:
+				named = true
+			}
+		}
+		if end >= len(l.tokens) || l.tokens[end].mark != ')' || again == nil || !named || again.v != before.v || !again.frac && !again.marked {
+			continue
+		}
+		again.drop(asRepeat)
+		for j := k + 1; j < end; j++ {
+			if m := l.tokens[j].is(classFamily); m != nil && l.familyBefore(k) {
+				l.tokens[j].word = l.lex.word("the")
+			}
+		}
+	}
+}
+
+// familyBefore reports the name of a thread right before the size that stands before k.
+func (l *line) familyBefore(k int) bool {
+	for j := k - 1; j >= max(0, k-3); j-- {
+		if l.tokens[j].is(classFamily) != nil {
+			return true
 		}
 	}
 	return false

@@ -11,6 +11,7 @@ const (
 	asPhi
 	asHex // a spanner's size behind a size, else the form of the part
 	asCount
+	asDenied     // what the text says that the part has not
 	asThousands  // a pressure with a comma or a blank that may part its thousands
 	asOtherClass // a second class, higher than the part's
 	asEndMark    // what numbers the ends of a hose
@@ -79,7 +80,7 @@ var roleNamed = map[string]role{
 
 // whyNot says why a figure of a role is no size of an end, and is not used.
 var whyNot = map[role]string{
-	asCount: "a count", asThousands: "thousands or decimals: ask for the figure", asOtherClass: "a second class, where the lower is taken", asEndMark: "the end's number in the text", asLength: "a length", asSpanner: "a spanner's size", asDial: "a dial", asMeasure: "a measure of the part",
+	asCount: "a count", asDenied: "the text says that it is not", asThousands: "thousands or decimals: ask for the figure", asOtherClass: "a second class, where the lower is taken", asEndMark: "the end's number in the text", asLength: "a length", asSpanner: "a spanner's size", asDial: "a dial", asMeasure: "a measure of the part",
 	asHole: "a hole", asCore: "a count of cores", asDrive: "a tool's drive", asTurn: "turns", asAngle: "an angle", asSetting: "a setting",
 	asCode: "a code or type", asVolume: "a volume", asFlow: "a flow", asWeight: "a weight", asPower: "a power", asFrequency: "a frequency",
 	asCharge: "a charge", asCurrent: "a current", asVoltage: "a voltage", asFineness: "a fineness", asShare: "a share", asSpeed: "a speed",

@@ -260,6 +260,9 @@ func (l *line) kindSexes(ends []*phrase, count int) {
 		return
 	}
 	usual := l.shape.sexes
+	if l.shape.kind == "plug" && !l.one && l.portBehindSize() {
+		usual = nil // end plug 3/8 NPT port: the thread in it, or its own
+	}
 	if (l.is(adaptor) || l.is(elbow) || l.is(tee)) && len(usual) == 0 && count == 1 && len(ends) > 1 && tailsBesideTaper(ends) {
 		usual = []threads.Sex{threads.Male} // as a hose tail
 	}
@@ -441,7 +444,7 @@ func (l *line) swivelOfPart(ends []*phrase) {
 		return
 	}
 	male, female := ends[0], ends[1]
-	if male.sex() != threads.Male || female.sex() != threads.Female || male.attr&isSwivel == 0 || male.attr&isNut != 0 || female.attr&isSwivel != 0 || male.fam == nil || len(male.fam.sexes) > 0 {
+	if male.sex() != threads.Male || female.sex() != threads.Female || male.attr&isSwivel == 0 || male.attr&isNut != 0 || male.fam == nil {
 		return
 	}
 	for k := range l.tokens {
@@ -449,10 +452,21 @@ func (l *line) swivelOfPart(ends []*phrase) {
 			named := bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], ' ') > 0 // swivel adaptor
 			if (named || at(l.tokens, k+1).is(classKind) != nil) && !l.figured(k) {
 				male.attr &^= isSwivel
+				female.swings = female.attr&isSwivel == 0
 				female.attr |= isSwivel
-				female.swings = true
 			}
 			return
 		}
 	}
+}
+
+// portBehindSize reports the word for a port right behind the size of a thread or its name, outside of brackets: plug 3/8 NPT port.
+func (l *line) portBehindSize() bool {
+	for k := 1; k < len(l.tokens); k++ {
+		before := at(l.tokens, k-1)
+		if l.tokens[k].value(classAttr) == "port" && (before.is(classFamily) != nil || before.figure != nil && before.figure.sized()) && !l.inBracket(k) {
+			return true
+		}
+	}
+	return false
 }

@@ -67,6 +67,29 @@ var pairPasses = [][]pairRewrite{
 	},
 	{
 		{
+			"of a hose's bore and a unified thread the name of the flare is the thread's", `Manguera 1/2 JIC H 3/4-16`,
+			func(e, o *phrase) bool {
+				return e.hose && e.fig != nil && e.fig.kind == inchSize && dashWord(e.fam) && o.fig != nil && o.fig.kind == unSize && o.fam == nil && o.end == ""
+			},
+			func(e, o *phrase) {
+				o.fam, e.fam = e.fam, nil
+				if len(o.sexes) == 0 {
+					o.sexes, e.sexes = e.sexes, nil
+				}
+				o.attr, e.attr, e.end, e.thread = o.attr|e.attr&(isSwivel|isNut), e.attr&^(isSwivel|isNut), "BORE", false
+			},
+		},
+		{
+			"the seat said behind a tail or a tube is that of the nut", `Tuerca loca 3/4 x espiga 19 junta plana`,
+			func(e, o *phrase) bool {
+				return (e.end == "BARB" || e.end == "TUBE" || e.end == "SOLDER") && e.attr&(isWasher|isFlat|isCone60) != 0 && e.attr&isNut == 0 && o.attr&isNut != 0 && o.attr&(isWasher|isFlat|isCone60) == 0
+			},
+			func(e, o *phrase) {
+				o.attr |= e.attr & (isWasher | isFlat | isCone60)
+				e.attr &^= isWasher | isFlat | isCone60
+			},
+		},
+		{
 			"a 60 degree cone is the BSP end's and not the flare's", `Adaptor 3/8 BSPP male x 9/16 JIC male 60 degree cone`,
 			func(e, o *phrase) bool {
 				return dashWord(e.fam) && e.attr&isCone60 != 0 && o.fam != nil && bspWord(o.fam) && o.fig != nil && o.end == ""

@@ -1,12 +1,18 @@
 package title
 
-import "slices"
+import (
+	"slices"
+	"strconv"
+)
 
 // grouped reads a pressure whose thousands a comma, a stop, a blank or a stroke parts: 3,000 psi, 1 000 WOG, 2'000 psi. No pressure in
 // psi or kPa is written with three decimals. One in bar may be, and 3 600 psi may be a count before 600: such a figure rates nothing, and
 // is named. It gives where the figure ends, 0 if n is no such one.
 func (sc *scanner) grouped(n, end int, f *figure) int {
 	sep := byteAt(sc.norm, end)
+	if last := len(sc.tokens) - 1; isBlank(sep) && last >= 0 && (sc.tokens[last].to == end-len(strconv.Itoa(n)) || sc.tokens[last].is(classBefore) != nil) && !sc.calledPressure() {
+		return 0 // DN15 160 bar
+	}
 	if n < 1 || n > 999 || sep != '.' && sep != ',' && sep != '\'' && !isBlank(sep) {
 		return 0
 	}

@@ -57,6 +57,9 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return stop
 	}
 	if sc.norm[at] == '#' {
+		if end := sc.poundsOf(at+1, f); end > 0 {
+			return end
+		}
 		f.drop(poundRole(f))
 		return at + 1
 	}
@@ -240,13 +243,19 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		f.kind, f.v = fenSize, f.v/8
 	case "steam":
 		f.kind, f.per, f.steam = pressureFigure, quantity.PSI, true
-	case "bar", "psi", "mpa", "kpa", "kgcm2", "atm":
+	case "bar", "psi", "mpa", "kpa", "mbar", "kgcm2", "atm":
 		f.kind, f.per = pressureFigure, pressureUnit[unit.value]
 	case "inch":
 		f.kind, f.marked = inchSize, true
 	case "class":
+		if end := sc.poundsOf(stop, f); end > 0 {
+			return end
+		}
 		f.drop(poundRole(f))
 	case "weight":
+		if end := sc.poundsOf(stop, f); end > 0 && bytes.HasPrefix(sc.norm[at:], []byte("lb")) {
+			return end
+		}
 		f.drop(asWeight)
 		if bytes.HasPrefix(sc.norm[at:], []byte("lb")) {
 			f.drop(poundRole(f))
@@ -260,6 +269,31 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 		}
 	}
 	return stop
+}
+
+// poundsOf reads pounds of which the words behind say that they are a pressure in psi (600 lb WOG, 150# working pressure) or what a part is
+// pulled with; 0 if they say neither, and the number may be a class.
+func (sc *scanner) poundsOf(at int, f *figure) int {
+	at = sc.blanks(at)
+	for byteAt(sc.norm, at) == '.' {
+		at = sc.blanks(at + 1)
+	}
+	for _, word := range list("pound-pressure") {
+		if hasText(sc.norm, at, word) && !alnum(byteAt(sc.norm, at+len(word))) {
+			f.kind, f.per = pressureFigure, quantity.PSI
+			if word[0] == 'w' && len(word) < 7 {
+				return at + len(word) // WOG is the unit; working pressure calls it
+			}
+			return at
+		}
+	}
+	for _, word := range list("pound-pull") {
+		if hasText(sc.norm, at, word) && !alnum(byteAt(sc.norm, at+len(word))) {
+			f.drop(asWeight)
+			return at
+		}
+	}
+	return 0
 }
 
 // twoDigits reports two digits at a place, and nothing glued to them that makes them a size.

@@ -59,7 +59,10 @@ var stepsFor = func() (out [longWord + 1][32][]*wordStep) {
 }()
 
 var wordSteps = [...]wordStep{
-	{"UN alone in its cell counts units", "Registro esfera 3/4 | UN", 2, "u", (*line).unitCell},
+	{"PT before a price is a pack", "Cotovelo 1/2 F PT 2,30", 2, "p", (*line).packLetters},
+	{"M behind the number of a cable is metres", "Level sensor 1/8 NPT male cable 3M", 1, "m", (*line).cableMetres},
+	{"FS behind a measure is its full scale", "Sensor G1/4 100 bar FS", 4, "f", (*line).fullScale},
+	{"UN alone in its cell counts units", "Registro esfera 3/4 | UN", 3, "u", (*line).unitCell},
 	{"RH beside a left hand is a right-hand thread", "Hose, G3/8 LH nut one end, G3/8 RH nut other end", 4, "r", (*line).rightHand},
 	{"Hg behind inches is mercury", `Gauge -30"Hg 1/4 NPT`, 2, "h", (*line).mercury},
 	{"NPS before its size is the nominal pipe size", "Elbow NPS 1 F 150# screwed", 3, "n", (*line).nominalPipe},

@@ -1,0 +1,39 @@
+package title
+
+import "slices"
+
+// fahrenheit reads the F behind a number that is no size for degrees: 150 psi at 70F, 33-150F, max 400 F. Behind a nominal bore it is a
+// sex, but where a word before the number says a temperature.
+func (l *line) fahrenheit() {
+	if l.one {
+		return
+	}
+	for k := range l.tokens {
+		f, letter := l.tokens[k].figure, at(l.tokens, k+1)
+		if !f.digits() || f.v < coldest || f.v > hottest || letter.to-letter.from != 1 || l.norm[letter.from] != 'f' || !l.capital(letter.from) || at(l.tokens, k+2).mark == '/' || at(l.tokens, k+2).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x" {
+			continue
+		}
+		before := at(l.tokens, k-1)
+		called := slices.Contains(list("heat"), string(l.norm[before.from:before.to])) || k > 0 && l.as[l.at[l.tokens[k].from]-1] == '@'
+		_, bore := l.lex.bores[int(f.v)]
+		ranged := before.mark == '-' && before.glued && at(l.tokens, k-2).figure.digits()
+		if !called && !ranged && (bore || tubeOutsides[f.v] || !letter.glued && !(at(l.tokens, k+2).to == at(l.tokens, k+2).from || at(l.tokens, k+2).mark != 0)) {
+			continue
+		}
+		f.drop(asFahrenheit)
+		letter.word, letter.unread = l.lex.word("the"), false
+		if ranged {
+			l.tokens[k-2].figure.drop(asScale)
+		}
+		if from := at(l.tokens, k-3); called && from.figure.digits() && from.figure.role == noRole && at(l.tokens, k-2).to-at(l.tokens, k-2).from == 1 && l.norm[at(l.tokens, k-2).from] == 'f' {
+			from.figure.drop(asScale) // -40F to 212F
+			l.tokens[k-2].word, l.tokens[k-2].unread = l.lex.word("the"), false
+		}
+	}
+}
+
+// coldest and hottest are the degrees of Fahrenheit that such lines give. A judgement.
+const (
+	coldest = 20
+	hottest = 600
+)

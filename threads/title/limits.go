@@ -1,0 +1,98 @@
+package title
+
+import (
+	"bytes"
+	"strings"
+	"sync"
+
+	"handtight/threads"
+)
+
+// limits are the words of the line that say what the part may not be used for, or only for: not for pressure, air only, low pressure. They
+// are judged nowhere, and so are told as not read.
+func (l *line) limits() []string {
+	if l.one {
+		return nil
+	}
+	var out []string
+	end := 0
+	text := l.norm
+	for at := 0; at < len(text); at++ {
+		if at < end || at > 0 && alnum(text[at-1]) {
+			continue
+		}
+		for _, w := range limitWords()[text[at]] {
+			if !hasText(text, at, w) || alnum(byteAt(text, at+len(w))) {
+				continue
+			}
+			end = at + len(w)
+			for n := 0; end < len(text) && n < longestLimit && !bytes.ContainsRune([]byte(",;|()."), rune(text[end])); n++ {
+				end++ // not suitable for seawater: what it speaks of stands behind it
+			}
+			if strings.HasPrefix(w, "low") || strings.Contains(w, "only") {
+				end = at + len(w)
+			}
+			out = append(out, strings.TrimSpace(l.words(at, end))+" (what it may be used for)")
+			break
+		}
+	}
+	return out
+}
+
+// limitWords and asideWords are the words of the two lists by their first bytes.
+var (
+	limitWords = sync.OnceValue(func() *[256][]string { return byFirst(list("limit-of-use")) })
+	asideWords = sync.OnceValue(func() *[256][]string { return byFirst(list("aside")) })
+)
+
+func byFirst(words []string) *[256][]string {
+	out := new([256][]string)
+	for _, w := range words {
+		out[w[0]] = append(out[w[0]], w)
+	}
+	return out
+}
+
+// longestLimit is how many bytes behind such words are told with them at most.
+const longestLimit = 30
+
+// asides names what a line says of the part's inside: a way past, the bore of a valve of three ways, the grade of a hose.
+func (l *line) asides() []threads.NotUsed {
+	if l.one {
+		return nil
+	}
+	var out []threads.NotUsed
+	for at := range l.norm {
+		if at > 0 && alnum(l.norm[at-1]) {
+			continue
+		}
+		for _, w := range asideWords()[l.norm[at]] {
+			if hasText(l.norm, at, w) && !alnum(byteAt(l.norm, at+len(w))) && !l.told(at, at+len(w)) {
+				out = append(out, threads.NotUsed{Words: l.words(at, at+len(w)), Why: "how the part is made inside, which is not judged"})
+				break
+			}
+		}
+	}
+	for k := range l.tokens {
+		if m := l.tokens[k].is(classNoise); m != nil && m.value == "hose" && len(l.tokens[k].word) == 1 && !(at(l.tokens, k+1).figure != nil && at(l.tokens, k+1).figure.role == asGrade) {
+			out = append(out, threads.NotUsed{Words: l.words(l.tokens[k].from, l.tokens[k].to), Why: "a grade of hose"})
+		}
+	}
+	return out
+}
+
+// told reports that a stretch of the text is among what is told already: a port, a pressure's role, a word not understood.
+func (l *line) told(from, to int) bool {
+	for _, n := range l.ignored {
+		if strings.Contains(strings.ToLower(n.Words), strings.ToLower(l.words(from, to))) {
+			return true
+		}
+	}
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.from < to && it.to > from && (it.unread || it.is(classPress) != nil && len(l.pressures) > 0) {
+			return true
+		}
+	}
+	return l.sided || l.surplus
+}
