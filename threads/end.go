@@ -168,9 +168,18 @@ type Reading struct {
 
 	Pressures []StatedPressure // pressures that are no rating
 
+	Limits []Limit // what the part may not be used for, or only for
+
 	Ends    []EndReading
 	Unread  []string  // words that were not understood, in order
 	NotUsed []NotUsed // words and figures that were understood, and that nothing here uses
+}
+
+// Limit is a stretch of a text that says what a part may not be used for, or only for: not for pressure, air only. No
+// figure comes of it, so whoever places the part is asked.
+type Limit struct {
+	Words       string // as written
+	LowPressure bool   // low pressure is all that it says: where the pressure is low it says nothing against the part
 }
 
 // StatedPressure is a pressure that a text gives and that is no rating.

@@ -116,6 +116,9 @@ func silent(l *Line, m *match) []string {
 	if words := wordsOfEnds(l); isA(n.Kind, catalog.HoseStock) && len(words) > 0 {
 		ask(true, fmt.Sprintf("is it sold by length, without the ends that its words speak of (%s)", strings.Join(words, ", ")))
 	}
+	for _, limit := range l.Reading.Limits {
+		ask(high || !limit.LowPressure, fmt.Sprintf("may it be used here (its words say %q)", limit.Words))
+	}
 	for _, u := range l.Reading.NotUsed {
 		ask(u.Why == threads.NoEndTakesIt, fmt.Sprintf("which of its ends does %q speak of", u.Words))
 	}

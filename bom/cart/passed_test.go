@@ -42,3 +42,19 @@ func TestAClassBelowTheFigureIsTheLinesFault(t *testing.T) {
 		require.Contains(t, v.Remedy, "Order instead", text)
 	}
 }
+
+// What a line says that a part may not be used for is asked before it covers; low pressure is asked where the pressure is high.
+func TestLimitsOfUseAreAsked(t *testing.T) {
+	sys, order := plant(t)
+	for text, want := range map[string]cart.Status{
+		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, not for pressure": cart.Unsure,
+		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, air use only":     cart.Unsure,
+		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, low pressure":     cart.Unsure,
+		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar":                   cart.Covers,
+		"Carbon block cartridge 10 inch, low pressure":                            cart.Covers,
+		"Carbon block cartridge 10 inch, not for seawater":                        cart.Unsure,
+	} {
+		v, _ := one(t, sys, order, "\t"+text+"\t1")
+		require.Equal(t, want, v.Status, text)
+	}
+}

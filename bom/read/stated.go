@@ -52,6 +52,9 @@ func (r *reader) stated(t *source.Table, it *build.Item, reading threads.Reading
 		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: reading.Grade, Why: "a grade, where the item's material is said"})
 	}
 	it.NotUsed = append(it.NotUsed, reading.NotUsed...)
+	for _, limit := range reading.Limits {
+		it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: limit.Words, Why: "what it may be used for: ask whether it suits its place"})
+	}
 }
 
 // materialOf reports a title and a key of two materials of which neither is the other's wider word.

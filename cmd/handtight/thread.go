@@ -31,6 +31,7 @@ type threadFacts struct {
 	Celsius   *float64        `json:"temperature_c,omitempty"`
 	Pressures []pressureFacts `json:"other_pressures,omitempty"`
 	NotUsed   []notUsedFacts  `json:"not_used"`
+	Limits    []string        `json:"limits,omitempty"`
 }
 
 // pressureFacts is a pressure that is no rating.
@@ -189,6 +190,9 @@ func threadFactsOf(r threads.Reading) threadFacts {
 	for _, p := range r.Pressures {
 		f.Pressures = append(f.Pressures, pressureFacts{p.What, p.Pressure.Bar(), p.Words})
 	}
+	for _, limit := range r.Limits {
+		f.Limits = append(f.Limits, limit.Words)
+	}
 	f.NotUsed = []notUsedFacts{}
 	for _, n := range r.NotUsed {
 		f.NotUsed = append(f.NotUsed, notUsedFacts(n))
@@ -270,6 +274,13 @@ func (a *app) printReading(r threads.Reading) {
 	}
 	if len(r.Unread) > 0 {
 		u.fold("  unread", strings.Join(r.Unread, ", "))
+	}
+	var limits []string
+	for _, limit := range r.Limits {
+		limits = append(limits, limit.Words)
+	}
+	if len(limits) > 0 {
+		u.fold("  limits", strings.Join(limits, ", ")+" (ask whether it suits its place)")
 	}
 	printNotUsed(u, r)
 	u.line("")

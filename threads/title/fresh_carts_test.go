@@ -69,6 +69,9 @@ func TestWhatRatesNothing(t *testing.T) {
 		require.Empty(t, r.Class, text)
 		require.NotEqual(t, "316", r.Material, text)
 		told := strings.Join(r.Unread, " ")
+		for _, limit := range r.Limits {
+			told += " " + limit.Words
+		}
 		for _, n := range r.NotUsed {
 			told += " " + n.Words
 		}

@@ -2,22 +2,22 @@ package title
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"sync"
 
 	"handtight/threads"
 )
 
-// limits are the words of the line that say what the part may not be used for, or only for: not for pressure, air only, low pressure. They
-// are judged nowhere, and so are told as not read.
-func (l *line) limits() []string {
+// limits are the words of the line that say what the part may not be used for, or only for: not for pressure, air only, low pressure.
+func (l *line) limits() []threads.Limit {
 	if l.one {
 		return nil
 	}
-	var out []string
+	var out []threads.Limit
 	end := 0
 	text := l.norm
-	for at := 0; at < len(text); at++ {
+	for at := range text {
 		if at < end || at > 0 && alnum(text[at-1]) {
 			continue
 		}
@@ -25,14 +25,12 @@ func (l *line) limits() []string {
 			if !hasText(text, at, w) || alnum(byteAt(text, at+len(w))) {
 				continue
 			}
+			low := slices.Contains(list("low-pressure"), w)
 			end = at + len(w)
-			for n := 0; end < len(text) && n < longestLimit && !bytes.ContainsRune([]byte(",;|()."), rune(text[end])); n++ {
+			for n := 0; end < len(text) && n < longestLimit && !low && !strings.Contains(w, "only") && bytes.IndexByte([]byte(",;|()."), text[end]) < 0; n++ {
 				end++ // not suitable for seawater: what it speaks of stands behind it
 			}
-			if strings.HasPrefix(w, "low") || strings.Contains(w, "only") {
-				end = at + len(w)
-			}
-			out = append(out, strings.TrimSpace(l.words(at, end))+" (what it may be used for)")
+			out = append(out, threads.Limit{Words: strings.TrimSpace(l.words(at, end)), LowPressure: low})
 			break
 		}
 	}
@@ -41,7 +39,7 @@ func (l *line) limits() []string {
 
 // limitWords and asideWords are the words of the two lists by their first bytes.
 var (
-	limitWords = sync.OnceValue(func() *[256][]string { return byFirst(list("limit-of-use")) })
+	limitWords = sync.OnceValue(func() *[256][]string { return byFirst(slices.Concat(list("limit-of-use"), list("low-pressure"))) })
 	asideWords = sync.OnceValue(func() *[256][]string { return byFirst(list("aside")) })
 )
 

@@ -71,7 +71,8 @@ func (l *line) read() threads.Reading {
 	out.Material, out.Rated, out.HasRated = l.material, l.rated, l.hasRated
 	out.Class, out.Schedule, out.Grade, out.Standards = l.class, l.schedule, l.grade, l.standards
 	out.Temperature, out.HasTemperature, out.Pressures = l.temperature, l.hasTemperature, l.pressures
-	out.Unread = append(append(l.unknown(), l.unjudged...), l.limits()...)
+	out.Unread = append(l.unknown(), l.unjudged...)
+	out.Limits = l.limits()
 	out.NotUsed = append(l.notUsed(), l.asides()...)
 	return out
 }
