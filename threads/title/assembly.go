@@ -8,7 +8,7 @@ import (
 // hoseAssembly reports hydraulic hose with its fittings on: the line names a hose, its layers of wire and a thread. A
 // nut, a tail or an adaptor of such a line is the hose's own where a length is said, or how many it has.
 func (l *line) hoseAssembly() bool {
-	if l.one || !l.namesHose() && !l.says("TUBE") || !l.threadElsewhere() && !(l.both && slices.ContainsFunc(l.tokens, func(it token) bool { return it.is(classSex) != nil })) {
+	if l.one || !l.namesHose() && !l.says("TUBE") && !slices.ContainsFunc(l.tokens, hoseGradeWord) || !l.threadElsewhere() && !(l.both && slices.ContainsFunc(l.tokens, func(it token) bool { return it.is(classSex) != nil })) {
 		return false
 	}
 	if !l.layers() {

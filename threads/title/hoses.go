@@ -374,7 +374,7 @@ func (l *line) withoutBore(ends []*phrase) []*phrase {
 		if e.fig == nil || e.described() || e.barbed {
 			continue
 		}
-		named := e.hose || e.inner || e.end == "BORE" || e.end == "BARB" && !e.barbed
+		named := e.hose || e.inner || e.end == "BORE" || e.end == "BARB" && !e.barbed || (e.end == "TUBE" || e.bare()) && l.gradeWithin(e)
 		if !named || bore >= 0 || e.fig.kind != inchSize && e.fig.kind != mmSize && e.fig.kind != dnSize {
 			return nil
 		}
@@ -388,4 +388,15 @@ func (l *line) withoutBore(ends []*phrase) []*phrase {
 	}
 	ends[bore].fig.role = asBoreOf
 	return slices.Delete(slices.Clone(ends), bore, bore+1)
+}
+
+// gradeWithin reports a grade of hose among the words of an end: 1/4 R2AT, tubo R2T 1/4.
+func (l *line) gradeWithin(e *phrase) bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.from >= e.from && it.to <= e.to && hoseGradeWord(it) })
+}
+
+// hoseGradeWord reports a word for a grade of hose: R2AT, 2SN.
+func hoseGradeWord(it token) bool {
+	m := it.is(classNoise)
+	return m != nil && m.value == "hose"
 }

@@ -128,7 +128,7 @@ func (l *line) sexCounted(k int) *sense {
 
 // seriesOfCones reads the series of a 24 degree cone that a word says beside the tube in millimetres: 12 mm, L-Reihe.
 func (l *line) seriesOfCones() {
-	metric := slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure.kind == mmSize })
+	metric := slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && (it.figure.kind == mmSize || it.figure.digits()) })
 	if l.one || !metric || l.says("BARB") || l.says("PUSH") || l.namesHose() {
 		return
 	}
@@ -142,8 +142,36 @@ func (l *line) seriesOfCones() {
 		return
 	}
 	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f.kind == mmSize && f.whole && coneFits(f.v, series) {
+		f := l.tokens[k].figure
+		tube := f.digits() && at(l.tokens, k-1).value(classEnd) == "TUBE" // tubo 12 serie L
+		if f != nil && (f.kind == mmSize || tube) && f.whole && coneFits(f.v, series) {
 			f.kind, f.series, l.evidence = coneSize, series, true
+		}
+	}
+}
+
+// pins takes the thread from the metric size of an electric plug, which its poles stand behind: M12 4-pin, M12 5-polig.
+func (l *line) pins() {
+	if l.one {
+		return
+	}
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if f == nil || f.kind != metricSize || f.pitch > 0 {
+			continue
+		}
+		j := k + 1
+		if at(l.tokens, j).mark == '-' || at(l.tokens, j).mark == ',' {
+			j++
+		}
+		poles := at(l.tokens, j)
+		word := at(l.tokens, j+1)
+		if word.mark == '-' {
+			word = at(l.tokens, j+2)
+		}
+		if poles.figure.digits() && slices.Contains(list("pole"), string(l.norm[word.from:word.to])) {
+			f.drop(asMeasure)
+			poles.figure.drop(asCount)
 		}
 	}
 }
