@@ -119,3 +119,13 @@ func TestTubesBesideThreadsOfTheirBore(t *testing.T) {
 		{`T-Stück 1/2 Zoll, 2x Aussen 1x Innen`, "PIPE 1/2 male; PIPE 1/2 male; PIPE 1/2 female", "tee", ""},
 	})
 }
+
+// Fittings of instrument tubing are named by the sex of their thread, and give the tube's size first.
+func TestMaleConnectors(t *testing.T) {
+	readTitled(t, []titled{
+		{`Male connector 1/4 x 1/4 NPT 316`, "TUBE 1/4 in; NPT 1/4 male", "adaptor", "316"},
+		{`ELBOW,MALE, 45 DEGREE, 1/2x1/4 NPT,SS`, "TUBE 1/2 in; NPT 1/4 male", "elbow", "stainless steel"},
+		{`Male elbow 3/4 NPT x 1/2 NPT`, "NPT 3/4 male; NPT 1/2 female", "elbow", ""},
+	})
+	require.Contains(t, Read(`Male connector 1/4 x 1/4 NPT`).Ends[0].Question, "or has this end the thread of the other")
+}

@@ -17,11 +17,12 @@ func (l *line) limits() []threads.Limit {
 	var out []threads.Limit
 	end := 0
 	text := l.norm
-	for at := range text {
-		if at < end || at > 0 && alnum(text[at-1]) {
+	for k := range l.tokens {
+		at := l.tokens[k].from
+		if at < end {
 			continue
 		}
-		for _, w := range limitWords()[text[at]] {
+		for _, w := range limitWords()[byteAt(text, at)] {
 			if !hasText(text, at, w) || alnum(byteAt(text, at+len(w))) {
 				continue
 			}
@@ -60,11 +61,9 @@ func (l *line) asides() []threads.NotUsed {
 		return nil
 	}
 	var out []threads.NotUsed
-	for at := range l.norm {
-		if at > 0 && alnum(l.norm[at-1]) {
-			continue
-		}
-		for _, w := range asideWords()[l.norm[at]] {
+	for k := range l.tokens {
+		at := l.tokens[k].from
+		for _, w := range asideWords()[byteAt(l.norm, at)] {
 			if hasText(l.norm, at, w) && !alnum(byteAt(l.norm, at+len(w))) && !l.told(at, at+len(w)) {
 				out = append(out, threads.NotUsed{Words: l.words(at, at+len(w)), Why: "how the part is made inside, which is not judged"})
 				break

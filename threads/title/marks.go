@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 )
@@ -128,8 +129,8 @@ func (l *line) sexCounted(k int) *sense {
 
 // seriesOfCones reads the series of a 24 degree cone that a word says beside the tube in millimetres: 12 mm, L-Reihe.
 func (l *line) seriesOfCones() {
-	metric := slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && (it.figure.kind == mmSize || it.figure.digits()) })
-	if l.one || !metric || l.says("BARB") || l.says("PUSH") || l.namesHose() {
+	row := bytes.Contains(l.norm, []byte("seri")) || bytes.Contains(l.norm, []byte("reihe")) || bytes.Contains(l.norm, []byte("reeks"))
+	if l.one || !row || l.says("BARB") || l.says("PUSH") || l.namesHose() {
 		return
 	}
 	var series byte

@@ -51,6 +51,7 @@ type phrase struct {
 	outer     bool // the size may be the outside of a tube or the nominal size of a pipe
 	fused     bool // a fitting of polyethylene, of whose ends nothing is said
 	inner     bool // the hose is said by an inside diameter alone
+	byName    bool // a tube's size, because fittings called so have it first
 	swings    bool // the swivel stands by the part's name, and mostly is the female end's
 	turns     bool // it is taken to turn as the end does whose words are all that is said
 	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex

@@ -199,6 +199,8 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 		return "What takes the pipe: a barb, a push-in end or a compression end, or is the pipe glued, fused or pushed on, or has the end a thread? Look at the picture, or ask the shop."
 	case families[threads.Barb] && families[threads.Push]:
 		return "What takes the pipe: a barb, a push-in end or a compression end? Look at the picture, or ask the shop."
+	case families[threads.Push] && families[threads.Compression] && c.byName:
+		return "Is the " + r.Candidates[0].Size + " the outside of a tube, as of fittings that are named by the sex of their thread, and does it push in or is it held by a ring and a nut; or has this end the thread of the other? Look at the picture, or ask the shop."
 	case families[threads.Push] && families[threads.Compression] && !l.one && !c.tubed && !c.round && c.also == "":
 		return "Does the tube push in, or is it held by a ring and a nut (compression), or is the pipe soldered, glued or pressed? Look at the picture, or ask the shop."
 	case families[threads.Push] && families[threads.Compression]:

@@ -15,7 +15,7 @@ type wordStep struct {
 // tell applies the steps to the word at k.
 func (l *line) tell(k int) {
 	it := &l.tokens[k]
-	for _, step := range stepsFor[min(it.to-it.from, longWord)][stepLetters[l.norm[it.from]]] {
+	for _, step := range stepsFor[min(it.to-it.from, longWord)][stepLetters[byteAt(l.norm, it.from)]] {
 		if l.skip == "" || step.name != l.skip {
 			step.apply(l, k)
 		}

@@ -42,7 +42,7 @@ func TestWhatAStepIsKeptFromItWouldLeaveAlone(t *testing.T) {
 				return s
 			}
 			asked := map[*wordStep]bool{}
-			for _, step := range stepsFor[min(it.to-it.from, longWord)][stepLetters[l.norm[it.from]]] {
+			for _, step := range stepsFor[min(it.to-it.from, longWord)][stepLetters[byteAt(l.norm, it.from)]] {
 				asked[step] = true
 			}
 			for s := range wordSteps {
