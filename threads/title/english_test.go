@@ -121,7 +121,7 @@ func TestACountBehindAnXIsAnEndNotUnderstood(t *testing.T) {
 }
 
 func TestOfAConnectorOfTwoSizesTheFirstIsAsked(t *testing.T) {
-	require.Equal(t, "?; NPT 1/8 male", brief(Read("1/4 x 1/8 NPT male connector").Ends))
+	require.Equal(t, "TUBE 1/4 in; NPT 1/8 male", brief(Read("1/4 x 1/8 NPT male connector").Ends))
 	require.Equal(t, "NPT 3/4 male; NPT 1/2 male", brief(Read("Hex nipple 3/4 x 1/2 NPT").Ends))
 }
 

@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 
@@ -177,6 +178,9 @@ func (l *line) survey() {
 	}
 	if l.hoseAssembly() || l.hydraulicLine() {
 		l.shape = l.lex.shapes["hose"]
+	}
+	if l.is(nipple) && !l.one && bytes.Contains(l.norm, []byte("cola de p")) {
+		l.shape = l.lex.shapes["hose tail"] // niple 1" cola de pez
 	}
 	if l.is(tail) && !l.one && l.tokens[0].value(classEnd) == "HOSE" && l.contains("with-terminals") {
 		l.shape = l.lex.shapes["hose"] // manguera 1/2 con terminales JIC hembra

@@ -220,7 +220,7 @@ func (l *line) typeLetter(k int) {
 		thick.drop(asWallOf) // 0.8t
 		return
 	}
-	if behind := at(l.tokens, k+2); it.is(classKind) != nil && it.to-it.from == 1 && !l.one && !l.capital(it.from) && (byteAt(l.norm, it.to) == '\'' || it.from > 0 && l.norm[it.from-1] == '\'' || next.mark == '/' && next.glued && behind.glued && behind.figure == nil && behind.to-behind.from > 2) {
+	if behind := at(l.tokens, k+2); it.is(classKind) != nil && it.to-it.from == 1 && !l.one && !l.capital(it.from) && (byteAt(l.norm, it.to) == '\'' || it.from > 0 && l.norm[it.from-1] == '\'' || next.mark == '/' && next.glued && behind.figure == nil && behind.to-behind.from > 2) {
 		it.word, it.unread = l.lex.word("the"), false // t'en as, t/ osmose
 		return
 	}
@@ -338,5 +338,25 @@ func (l *line) packLetters(k int) {
 		if next.figure.plain() {
 			next.figure.drop(asCount)
 		}
+	}
+}
+
+// danishPipe reads the RG of Danish and Norwegian lists, rørgevind: a British pipe thread. In German it is red brass.
+func (l *line) danishPipe(k int) {
+	it := &l.tokens[k]
+	nordic := slices.ContainsFunc(l.tokens, func(o token) bool {
+		return slices.Contains(list("danish"), string(l.norm[o.from:o.to]))
+	})
+	if !l.one && it.unread && string(l.norm[it.from:it.to]) == "rg" && nordic {
+		it.word, it.unread = l.lex.word("bsp"), false
+	}
+}
+
+// gluedFrench reads collé, written as the glue but for its accent, for an end that is glued: collé x fileté.
+func (l *line) gluedFrench(k int) {
+	it := &l.tokens[k]
+	written := l.words(it.from, it.to)
+	if !l.one && strings.EqualFold(written, "collé") && (at(l.tokens, k+1).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k-1).figure != nil) {
+		it.word, it.unread = l.lex.word("slip"), false
 	}
 }

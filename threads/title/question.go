@@ -86,6 +86,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is the " + r.Candidates[0].String() + " male or female? The text does not say: look for M or F, or ask the shop."
 	case c.assumed && !l.one && r.Candidates[0].Form != nil:
 		return "Is the " + r.Candidates[0].Form.Designation + " " + r.Sex.String() + "? " + l.kindWord() + " mostly is, but the text does not say so."
+	case c.plus && !l.one && l.shape != nil && !l.is(tail) && !l.is(hose) && r.Candidates[0].Family == threads.Barb:
+		return "Is the " + r.Candidates[0].String() + " an end of the part, or does it lie with it? The text joins it by a plus: look at the picture, or ask the shop."
 	case l.parts && !l.one:
 		return "Which of the parts has the " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text joins two parts by a plus: give each its own line."
 	case l.evenly && len(r.Candidates) > 0:

@@ -59,6 +59,8 @@ var stepsFor = func() (out [longWord + 1][32][]*wordStep) {
 }()
 
 var wordSteps = [...]wordStep{
+	{"RG of Danish is a pipe thread", "Overgang 3/8 RG udv. - 3/8 NPT indv.", 2, "r", (*line).danishPipe},
+	{"collé beside a size or an x is glued", "Coude PVC 1/2 po, collé x fileté femelle NPT", 5, "c", (*line).gluedFrench},
 	{"PT before a price is a pack", "Cotovelo 1/2 F PT 2,30", 2, "p", (*line).packLetters},
 	{"M behind the number of a cable is metres", "Level sensor 1/8 NPT male cable 3M", 1, "m", (*line).cableMetres},
 	{"FS behind a measure is its full scale", "Sensor G1/4 100 bar FS", 4, "f", (*line).fullScale},
