@@ -15,6 +15,8 @@ func (l *line) classify() {
 			l.classifyRange(k, f)
 		}
 	}
+	l.measures()
+	l.countWords()
 	l.sizeAgain()
 	l.sharedUnits()
 	l.unitsFirst()
@@ -218,20 +220,6 @@ func coneFits(v float64, series byte) bool {
 // mostLayers are the most layers of wire that a hose has: EN 856 has four, and six in the heaviest of SAE J517, as memory has them.
 const mostLayers = 6
 
-// vacuum reports the beginning or the end of a gauge's scale below the air's pressure: -1/0.
-func (l *line) vacuum(k int) bool {
-	if !l.is(dial) && !l.is(scaled) {
-		return false
-	}
-	for _, one := range [...]int{k, k - 2} {
-		a, b := at(l.tokens, one), at(l.tokens, one+2)
-		if a.figure.digitsOrDecimals() && a.figure.v == 1 && at(l.tokens, one-1).mark == '-' && (at(l.tokens, one+1).mark == '/' || at(l.tokens, one+1).value(classSep) != "") && b.figure.digitsOrDecimals() && b.figure.v == 0 {
-			return true
-		}
-	}
-	return false
-}
-
 // noSize says what a number is that no words beside it make a size: a price, the number of a part, an angle.
 func (l *line) noSize(k int, f *figure, prev, next *token) role {
 	switch {
@@ -272,7 +260,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 		return coneSize
 	}
 	switch called := l.called(k); {
-	case called == asRating || f.whole && !f.marked && l.tokens[k].glued && l.behindNominal(f):
+	case called == asRating || f.whole && !f.marked && l.tokens[k].glued && l.behindNominal(k):
 		if l.is(scaled) && l.pressureCalled(k, f) != "rated" {
 			return f.drop(asScale)
 		}
@@ -452,19 +440,4 @@ func (l *line) bore(f *figure) figureKind {
 		return dnSize
 	}
 	return f.drop(asBore)
-}
-
-// thousandClass reads the M of 3M and 6M as thousands, a class of forged fittings (ASME B16.11), where no part has so many male ends
-// or a forged grade is named; its figure is then the class.
-func (l *line) thousandClass(k int, f *figure) bool {
-	m := at(l.tokens, k+1)
-	if l.one || !f.plain() || f.v != 2 && f.v != 3 && f.v != 6 && f.v != 9 || !m.glued || m.to-m.from != 1 || l.norm[m.from] != 'm' || !l.capital(m.from) || l.shape == nil || !l.otherSize(k) {
-		return false
-	}
-	if int(f.v) == l.shape.ends && !l.forged() || l.is(scaled) || l.is(dial) || l.is(hose) || l.is(tail) || l.shape.traits&(plainPipe|plain|nipple|bush|elbow|tee|union) == 0 || l.contains("cable") || l.namesHose() || l.says("TUBE") {
-		return false
-	}
-	m.word, m.unread = l.lex.word("the"), false
-	f.v *= 1000
-	return true
 }

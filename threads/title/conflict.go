@@ -70,9 +70,9 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	case c.fam != nil && meant[c.fam.value] != nil && c.fig != nil && f.Threaded() && !slices.Contains(meant[c.fam.value], f) && (c.fig.kind == metricSize || c.fig.kind == coneSize):
 		r.Torn = true
 		return "The size is that of " + r.Candidates[0].Form.Designation + ", and the text says " + l.spelled(c.fam) + ". Which thread is it? Ask the shop."
-	case !l.one && l.strangeSeat(c, f) != "":
+	case !l.one && strangeSeat(c, f) != "":
 		r.Contrary = true
-		return "The text says " + l.strangeSeat(c, f) + ", and " + r.Candidates[0].Form.Designation + " has no such seat. Which is it? Look at the nose, or ask the shop."
+		return "The text says " + strangeSeat(c, f) + ", and " + r.Candidates[0].Form.Designation + " has no such seat. Which is it? Look at the nose, or ask the shop."
 	case f == threads.R && c.attr&isStudSeal != 0:
 		return l.eitherWay(c, r, "R, a taper thread, and the ring of a stud, which lies under a parallel one")
 	case c.attr&isTaper != 0 && c.attr&isParallel != 0 && f.Threaded():
@@ -181,7 +181,7 @@ func listed(ends []threads.End) string {
 
 // strangeSeat is the cone that the words give a thread which is not made with it: 60 degrees on the 37 of JIC, 24 on a pipe thread; "" if
 // there is none.
-func (l *line) strangeSeat(c *phrase, f threads.Family) string {
+func strangeSeat(c *phrase, f threads.Family) string {
 	switch {
 	case f == threads.JIC && c.attr&isCone60 != 0:
 		return "a 60 degree cone"

@@ -96,7 +96,11 @@ func (l *line) timesGlued(k int, f *figure, x *token) bool {
 			size.times, size.counted = int(f.v), true
 		}
 	case l.countsPorts(k, f):
-		at(l.tokens, k+2).figure.times, at(l.tokens, k+2).figure.counted = int(f.v), true
+		size := at(l.tokens, k+2).figure
+		if size == nil {
+			size = at(l.tokens, k+3).figure
+		}
+		size.times, size.counted = int(f.v), true
 	case x.glued && !after.glued && k > 1 && (after.is(classMaterial) != nil || after.to == after.from || after.mark == ',' || after.mark == '|') && !l.reducing && !l.is(unequal):
 	default:
 		return false
@@ -109,6 +113,13 @@ func (l *line) timesGlued(k int, f *figure, x *token) bool {
 // 1/2 NPT F inlet, 3 x 1/4 NPT F; tee 1/2 NPT M x 2 x 1/2 NPT F.
 func (l *line) countsPorts(k int, f *figure) bool {
 	size, before := at(l.tokens, k+2).figure, at(l.tokens, k-1)
+	prefixed := size == nil && at(l.tokens, k+2).is(classFamily) != nil && !at(l.tokens, k+2).glued
+	if prefixed {
+		size = at(l.tokens, k+3).figure
+		if (l.is(manifold) || l.is(tee)) && f.plain() && f.v > 0 && f.v < 9 && size != nil && size.times == 0 && k > 0 && before.figure == nil && before.is(classFamily) == nil {
+			return true
+		}
+	}
 	if before.value(classSep) == "x" || before.mark == ',' || before.mark == '+' || before.mark == ';' {
 		before = at(l.tokens, k-2)
 	}
@@ -467,4 +478,80 @@ func (l *line) leads(k int) bool {
 		}
 	}
 	return true
+}
+
+// countWords reads how many ports there are of a size from the word before it: two 1/4 NPT female outlets.
+func (l *line) countWords() {
+	if l.one || !l.is(manifold) && !l.is(vessel) && !l.is(tee) {
+		return
+	}
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		n := numberWords[string(l.norm[it.from:it.to])]
+		size := at(l.tokens, k+1).figure
+		if size == nil && at(l.tokens, k+1).is(classFamily) != nil {
+			size = at(l.tokens, k+2).figure
+		}
+		if n < 2 || size == nil || !size.frac && !size.marked || size.times > 0 {
+			continue
+		}
+		size.times, size.counted = n, true
+		it.word, it.unread = l.lex.word("the"), false
+	}
+}
+
+// numberWords are the numbers that shops write in words before ports.
+var numberWords = map[string]int{
+	"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "zwei": 2, "drei": 3, "vier": 4, "deux": 2, "trois": 3, "quatre": 4, "dos": 2, "tres": 3, "cuatro": 4,
+	"due": 2, "tre": 3, "quattro": 4, "dois": 2, "duas": 2, "três": 3, "quatro": 4, "twee": 2, "drie": 3,
+}
+
+// countedSexes reads how many ends have each sex, said together: cross 1/4 NPT, 3F 1M.
+func (l *line) countedSexes() {
+	if l.one || l.shape == nil || l.shape.ends < 3 {
+		return
+	}
+	total, first, last := 0, -1, -1
+	for k := 0; k+1 < len(l.tokens); k++ {
+		f, sex := l.tokens[k].figure, l.sexCounted(k)
+		if !f.digits() || f.v < 1 || f.v > 4 || sex == nil {
+			continue
+		}
+		if first < 0 {
+			first = k
+		}
+		total, last = total+int(f.v), k
+	}
+	if total != l.shape.ends || first == last {
+		return
+	}
+	all := &sense{class: classSex, tongue: "en"}
+	for k := first; k <= last; k++ {
+		if f, sex := l.tokens[k].figure, l.sexCounted(k); f.digits() && f.v >= 1 && f.v <= 4 && sex != nil {
+			for range int(f.v) {
+				all.sexes = append(all.sexes, sex.sexes[0])
+			}
+			f.drop(asCount)
+			if l.tokens[k+1].value(classSep) == "x" {
+				l.tokens[k+2].word = l.lex.word("the")
+			}
+			l.tokens[k+1].word = l.lex.word("the")
+		}
+	}
+	l.tokens[first+1].word = []*sense{all}
+}
+
+// sexCounted is the sex that a number counts: 3F, 2x Aussen; nil if it counts none.
+func (l *line) sexCounted(k int) *sense {
+	next := at(l.tokens, k+1)
+	m := next.is(classSex)
+	if x := next; x.value(classSep) == "x" && x.glued {
+		m = at(l.tokens, k+2).is(classSex)
+	} else if !next.glued {
+		return nil
+	}
+	if m == nil || len(m.sexes) != 1 {
+		return nil
+	}
+	return m
 }

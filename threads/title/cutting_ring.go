@@ -1,6 +1,9 @@
 package title
 
-import "slices"
+import (
+	"bytes"
+	"slices"
+)
 
 // ringCodes are how the German trade names cutting-ring fittings before their tube and series, GE15L, with the sort of
 // part. Source: the short names of DIN 2353, as memory has them.
@@ -33,4 +36,28 @@ func (l *line) coneLetters(k int) {
 // saysRing reports a word for a cutting ring.
 func (l *line) saysRing() bool {
 	return l.contains("cutting-ring")
+}
+
+// seriesOfCones reads the series of a 24 degree cone that a word says beside the tube in millimetres: 12 mm, L-Reihe.
+func (l *line) seriesOfCones() {
+	row := bytes.Contains(l.norm, []byte("seri")) || bytes.Contains(l.norm, []byte("reihe")) || bytes.Contains(l.norm, []byte("reeks"))
+	if l.one || !row || l.says("BARB") || l.says("PUSH") || l.namesHose() {
+		return
+	}
+	var series byte
+	switch {
+	case l.contains("cone-light"):
+		series = 'l'
+	case l.contains("cone-heavy"):
+		series = 's'
+	default:
+		return
+	}
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		tube := f.digits() && at(l.tokens, k-1).value(classEnd) == "TUBE" // tubo 12 serie L
+		if f != nil && (f.kind == mmSize || tube) && f.whole && coneFits(f.v, series) {
+			f.kind, f.series, l.evidence = coneSize, series, true
+		}
+	}
 }

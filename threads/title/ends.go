@@ -160,7 +160,7 @@ func (l *line) moreThanItHas(ends []*phrase) bool {
 	case l.is(adaptor), l.is(unequal), l.is(tail), l.is(madeUp):
 		return len(ends) > 2
 	case l.shape.ends == 1:
-		return len(ends) > 1 && !(l.is(coupler) && (ends[0].end != "" || ends[1].end != ""))
+		return len(ends) > 1 && (l.is(plain) || l.is(dial) || l.is(scaled) || l.is(coupler) && ends[0].end == "" && ends[1].end == "")
 	}
 	return l.shape.ends > 1 && len(ends) > l.shape.ends
 }

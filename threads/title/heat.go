@@ -14,7 +14,7 @@ func (l *line) fahrenheit() {
 			continue
 		}
 		before := at(l.tokens, k-1)
-		called := slices.Contains(list("heat"), string(l.norm[before.from:before.to])) || k > 0 && l.as[l.at[l.tokens[k].from]-1] == '@'
+		called := slices.Contains(list("heat"), string(l.norm[before.from:before.to])) || l.at[l.tokens[k].from] > 0 && l.as[l.at[l.tokens[k].from]-1] == '@'
 		_, bore := l.lex.bores[int(f.v)]
 		ranged := before.mark == '-' && before.glued && at(l.tokens, k-2).figure.digits()
 		if !called && !ranged && (bore || tubeOutsides[f.v] || !letter.glued && !(at(l.tokens, k+2).to == at(l.tokens, k+2).from || at(l.tokens, k+2).mark != 0)) {

@@ -359,14 +359,13 @@ func (l *line) gradeDash(k int) bool {
 	if at(l.tokens, k-1).mark == '-' && l.tokens[k-1].glued {
 		k--
 	}
-	grade := at(l.tokens, k-1).is(classNoise)
-	return !l.one && grade != nil && grade.value == "hose" && l.tokens[k].glued
+	return !l.one && hoseGradeWord(*at(l.tokens, k-1)) && l.tokens[k].glued
 }
 
 // withoutBore leaves out the size that only the word hose stands by, where the line gives the threads of a hose by its ends: JIC-6
 // female both ends, 3/8 hose R2. nil if there is none.
 func (l *line) withoutBore(ends []*phrase) []*phrase {
-	if l.shape != nil && !l.is(hose) || l.one || len(ends) < 2 || !l.both && !(l.is(hose) && l.lengthSaid()) && !l.contains("bare-end") || l.says("BARB") || l.says("PUSH") || l.says("COMPRESSION") {
+	if l.shape != nil && !l.is(hose) || l.one || len(ends) < 2 || !l.both && !(l.is(hose) && l.lengthSaid()) && !l.contains("bare-end") && !(len(ends) > 2 && slices.ContainsFunc(ends, func(e *phrase) bool { return (e.end == "BORE" || e.inner) && !e.described() })) || l.says("BARB") || l.says("PUSH") || l.says("COMPRESSION") {
 		return nil
 	}
 	bore := -1
@@ -374,7 +373,7 @@ func (l *line) withoutBore(ends []*phrase) []*phrase {
 		if e.fig == nil || e.described() || e.barbed {
 			continue
 		}
-		named := e.hose || e.inner || e.end == "BORE" || e.end == "BARB" && !e.barbed || (e.end == "TUBE" || e.bare()) && l.gradeWithin(e)
+		named := e.hose || e.inner || e.end == "BORE" || e.end == "BARB" || (e.end == "TUBE" || e.bare()) && l.gradeWithin(e)
 		if !named || bore >= 0 || e.fig.kind != inchSize && e.fig.kind != mmSize && e.fig.kind != dnSize {
 			return nil
 		}

@@ -30,7 +30,7 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 	}
 	out := l.pad.list(len(ends))
 	for k, e := range ends {
-		if k == 2 && len(ends) == 3 && l.shape.ends == 2 && e.bare() && e.fig != nil && !l.portBefore(e) && (e.fig.v == ends[0].fig.v || e.fig.v == ends[1].fig.v) && e.fig.kind == inchSize {
+		if k == 2 && len(ends) == 3 && l.shape.ends == 2 && e.bare() && e.fig != nil && ends[0].fig != nil && ends[1].fig != nil && !l.portBefore(e) && (e.fig.v == ends[0].fig.v || e.fig.v == ends[1].fig.v) && e.fig.kind == inchSize {
 			e.fig.role = asRepeat // 1/2 x 3/4 F-F, to go on a 3/4 valve
 			continue
 		}

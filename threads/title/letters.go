@@ -477,24 +477,7 @@ func (l *line) nominalPipe(k int) {
 	if l.one || string(l.norm[it.from:it.to]) != "nps" || next.figure == nil || at(l.tokens, k-1).figure != nil {
 		return
 	}
-	it.word, it.unread = l.lex.word("dn-of-inches"), false
-	if it.word == nil {
-		it.word = l.lex.word("the")
-	}
-}
-
-// forged reports a class or a grade of forged fittings: class 3000, 6000, 9000, A105, F316 (ASME B16.11, ASTM A105 and A182).
-func (l *line) forged() bool {
-	for k := range l.tokens {
-		it := &l.tokens[k]
-		if f := it.figure; f != nil && f.kind != pressureFigure && (f.v == 800 || f.v == 3000 || f.v == 6000 || f.v == 9000) {
-			return true
-		}
-		if word := string(l.norm[it.from:it.to]); word == "a105" || word == "f316" || word == "f316l" || word == "f304" || word == "f304l" || word == "f51" || word == "f44" {
-			return true
-		}
-	}
-	return false
+	it.word, it.unread = l.lex.word("the"), false
 }
 
 // mercury reads the Hg of a vacuum in inches of mercury, which is no galvanised iron.

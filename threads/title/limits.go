@@ -23,13 +23,16 @@ func (l *line) limits() []threads.Limit {
 			continue
 		}
 		for _, w := range limitWords()[byteAt(text, at)] {
-			if !hasText(text, at, w) || alnum(byteAt(text, at+len(w))) {
+			if !hasText(text, at, w) || w[len(w)-1] < 0x80 && alnum(byteAt(text, at+len(w))) {
 				continue
 			}
 			low := slices.Contains(list("low-pressure"), w)
 			end = at + len(w)
 			for n := 0; end < len(text) && n < longestLimit && !low && !strings.Contains(w, "only") && bytes.IndexByte([]byte(",;|()."), text[end]) < 0; n++ {
 				end++ // not suitable for seawater: what it speaks of stands behind it
+			}
+			for end < len(text) && end > at+len(w) && alnum(text[end]) && alnum(text[end-1]) {
+				end-- // no word is cut
 			}
 			out = append(out, threads.Limit{Words: strings.TrimSpace(l.words(at, end)), LowPressure: low})
 			break
@@ -71,14 +74,15 @@ func (l *line) asides() []threads.NotUsed {
 		}
 	}
 	for k := range l.tokens {
-		if m := l.tokens[k].is(classNoise); m != nil && m.value == "hose" && len(l.tokens[k].word) == 1 && !(at(l.tokens, k+1).figure != nil && at(l.tokens, k+1).figure.role == asGrade) {
+		if hoseGradeWord(l.tokens[k]) && len(l.tokens[k].word) == 1 && !(at(l.tokens, k+1).figure != nil && at(l.tokens, k+1).figure.role == asGrade) {
 			out = append(out, threads.NotUsed{Words: l.words(l.tokens[k].from, l.tokens[k].to), Why: "a grade of hose"})
 		}
 	}
 	return out
 }
 
-// told reports that a stretch of the text is among what is told already: a port, a pressure's role, a word not understood.
+// told reports that a stretch of the text is told already, among what is not used or not understood or as a pressure's role, or that the
+// part has more ends than its kind, of which it names one.
 func (l *line) told(from, to int) bool {
 	for _, n := range l.ignored {
 		if strings.Contains(strings.ToLower(n.Words), strings.ToLower(l.words(from, to))) {

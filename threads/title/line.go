@@ -132,7 +132,7 @@ func (l *line) survey() {
 				if l.foot(it) || l.tubesOwn(k) {
 					continue
 				}
-				if l.denied(k) {
+				if l.behindNot(k) {
 					l.ignore(l.words(it.from, it.to), whyNot[asDenied])
 					it.word = l.lex.word("the")
 					break // not 316
@@ -163,7 +163,7 @@ func (l *line) survey() {
 	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
 		l.shape = l.lex.shapes["O-ring"]
 	}
-	if !l.one && (l.is(hose) || l.namesHose()) && (hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") || l.straightAndBent() || l.oneSize() && l.contains("other-end") && !l.contains("bare-end")) {
+	if !l.one && (l.is(hose) || l.namesHose()) && (hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") || l.straightAndBent() || l.oneNamed() && l.contains("other-end") && !l.contains("bare-end")) {
 		l.both = true // straight one end, 90 degrees other end
 	}
 	if l.both && !l.one && l.namesHose() && l.contains("bare-end") {
@@ -203,22 +203,8 @@ func (l *line) survey() {
 	l.litres()
 }
 
-// numbersParts reports that the word at k speaks of a part's number: ref, article, part no; a number of steel says no alone.
-func (l *line) numbersParts(k int) bool {
-	word := strings.TrimRight(string(l.norm[l.tokens[k].from:l.tokens[k].to]), ".")
-	if word != "no" && word != "nr" && word != "nº" {
-		return true
-	}
-	before := at(l.tokens, k-1)
-	switch strings.TrimRight(string(l.norm[before.from:before.to]), ".") {
-	case "part", "art", "item", "ref", "order", "cat", "stock", "article", "artikel":
-		return true
-	}
-	return false
-}
-
-// oneSize reports that one thread is all that the line gives of its ends.
-func (l *line) oneSize() bool {
+// oneNamed reports that one thread is all that the line gives of its ends.
+func (l *line) oneNamed() bool {
 	n := 0
 	for k := range l.tokens {
 		if m := l.tokens[k].is(classFamily); m != nil && m.value != "THREAD" && !l.inCode(k) {

@@ -1,7 +1,6 @@
 package title
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 )
@@ -41,11 +40,11 @@ func (l *line) codeCells() {
 		return
 	}
 	from := 0
-	for k := range l.tokens {
-		if l.tokens[k].mark != '|' {
+	for k := 0; k <= len(l.tokens); k++ {
+		if k < len(l.tokens) && l.tokens[k].mark != '|' {
 			continue
 		}
-		for from == 0 && from < k && l.tokens[from].unread && !l.tokens[from+1].glued {
+		for first := from == 0; first && from+1 < k && l.tokens[from].unread && !l.tokens[from+1].glued; {
 			from++ // the shop's name before the first cell
 		}
 		if l.codeCell(from, k) {
@@ -63,6 +62,45 @@ func (l *line) codeCells() {
 	}
 }
 
+// codesNamed takes letters and digits with a hyphen between them for the part's number where a word for one stands before: art. no. F-1207,
+// SKU G-12, item M12-08.
+func (l *line) codesNamed() {
+	if l.one {
+		return
+	}
+	for k := range l.tokens {
+		if l.tokens[k].role(classBefore) != asCode || !l.numbersParts(k) {
+			continue
+		}
+		from := k + 1
+		for it := at(l.tokens, from); it.mark == ':' || it.mark == '.' || it.mark == '#' || it.mark == '=' || it.role(classBefore) == asCode || it.mark == '-' && at(l.tokens, from+1).role(classBefore) == asCode; it = at(l.tokens, from) {
+			from++ // art.-no.:
+		}
+		end, hyphen, letters, digits := from, false, false, false
+		for ; end < len(l.tokens) && (end == from || l.tokens[end].glued); end++ {
+			it := &l.tokens[end]
+			if it.mark != 0 && it.mark != '-' {
+				break
+			}
+			hyphen = hyphen || it.mark == '-'
+			for _, c := range l.norm[it.from:it.to] {
+				letters, digits = letters || letter(c), digits || digit(c)
+			}
+		}
+		if !hyphen || !letters || !digits {
+			continue
+		}
+		for j := from; j < end; j++ {
+			it := &l.tokens[j]
+			if it.figure != nil {
+				it.figure.drop(asCode)
+			} else if it.mark == 0 {
+				it.word, it.unread = l.lex.word("the"), false
+			}
+		}
+	}
+}
+
 // codeCell reports capitals, then digits behind a hyphen, and nothing else, from one token to another.
 func (l *line) codeCell(from, to int) bool {
 	if to-from < 3 || l.tokens[from].is(classFamily) != nil && l.tokens[from].is(classFamily).value != "FLARE" || l.tokens[from].is(classBefore) != nil {
@@ -74,82 +112,37 @@ func (l *line) codeCell(from, to int) bool {
 		letters++
 	}
 	rest := text[letters:]
-	return letters > 0 && letters < 5 && strings.Contains(rest, "-") && strings.Trim(rest, "-0123456789") == "" && !strings.HasSuffix(rest, "-")
-}
-
-// countedSexes reads how many ends have each sex, said together: cross 1/4 NPT, 3F 1M.
-func (l *line) countedSexes() {
-	if l.one || l.shape == nil || l.shape.ends < 3 {
-		return
-	}
-	total, first, last := 0, -1, -1
-	for k := 0; k+1 < len(l.tokens); k++ {
-		f, sex := l.tokens[k].figure, l.sexCounted(k)
-		if !f.digits() || f.v < 1 || f.v > 4 || sex == nil {
-			continue
-		}
-		if first < 0 {
-			first = k
-		}
-		total, last = total+int(f.v), k
-	}
-	if total != l.shape.ends || first == last {
-		return
-	}
-	all := &sense{class: classSex, tongue: "en"}
-	for k := first; k <= last; k++ {
-		if f, sex := l.tokens[k].figure, l.sexCounted(k); f.digits() && f.v >= 1 && f.v <= 4 && sex != nil {
-			for range int(f.v) {
-				all.sexes = append(all.sexes, sex.sexes[0])
-			}
-			f.drop(asCount)
-			if l.tokens[k+1].value(classSep) == "x" {
-				l.tokens[k+2].word = l.lex.word("the")
-			}
-			l.tokens[k+1].word = l.lex.word("the")
-		}
-	}
-	l.tokens[first+1].word = []*sense{all}
-}
-
-// sexCounted is the sex that a number counts: 3F, 2x Aussen; nil if it counts none.
-func (l *line) sexCounted(k int) *sense {
-	next := at(l.tokens, k+1)
-	m := next.is(classSex)
-	if x := next; x.value(classSep) == "x" && x.glued {
-		m = at(l.tokens, k+2).is(classSex)
-	} else if !next.glued {
-		return nil
-	}
-	if m == nil || len(m.sexes) != 1 {
-		return nil
-	}
-	return m
-}
-
-// seriesOfCones reads the series of a 24 degree cone that a word says beside the tube in millimetres: 12 mm, L-Reihe.
-func (l *line) seriesOfCones() {
-	row := bytes.Contains(l.norm, []byte("seri")) || bytes.Contains(l.norm, []byte("reihe")) || bytes.Contains(l.norm, []byte("reeks"))
-	if l.one || !row || l.says("BARB") || l.says("PUSH") || l.namesHose() {
-		return
-	}
-	var series byte
-	switch {
-	case l.contains("cone-light"):
-		series = 'l'
-	case l.contains("cone-heavy"):
-		series = 's'
-	default:
-		return
-	}
+	other := false
 	for k := range l.tokens {
 		f := l.tokens[k].figure
-		tube := f.digits() && at(l.tokens, k-1).value(classEnd) == "TUBE" // tubo 12 serie L
-		if f != nil && (f.kind == mmSize || tube) && f.whole && coneFits(f.v, series) {
-			f.kind, f.series, l.evidence = coneSize, series, true
+		other = other || f != nil && (k < from || k >= to) && (f.frac || f.marked || f.dashed || f.sized())
+	}
+	return other && letters > 0 && letters < 5 && strings.Contains(rest, "-") && strings.Trim(rest, "-0123456789") == "" && !strings.HasSuffix(rest, "-")
+}
+
+// measures takes the diameter and the length of a vessel, an element or a housing, 2.5 x 21", for its measures and no sizes of its ends.
+func (l *line) measures() {
+	if l.one || !l.is(vessel) && !l.is(housing) && !l.is(elementSized) {
+		return
+	}
+	for k := 0; k+2 < len(l.tokens); k++ {
+		across, long := l.tokens[k].figure, l.tokens[k+2].figure
+		if l.tokens[k+1].value(classSep) != "x" || across == nil || long == nil || across.kind != bare || across.frac || across.v > widestHousing || long.v < shortestHousing || long.v > longestHousing || long.frac || !long.marked && long.kind != bare {
+			continue
 		}
+		across.drop(asElement)
+		long.drop(asElement)
+		l.tokens[k+1].word = l.lex.word("the")
 	}
 }
+
+// The measures of housings and vessels in inches that are no threads. A judgement: elements are 2.5 to 8 inches across and 14 to 40 long,
+// housings of cartridges 9 3/4 inches and more.
+const (
+	widestHousing   = 8
+	shortestHousing = 9
+	longestHousing  = 80
+)
 
 // pins takes the thread from the metric size of an electric plug, which its poles stand behind: M12 4-pin, M12 5-polig.
 func (l *line) pins() {

@@ -317,19 +317,11 @@ func (sc *scanner) threadBehind(from int) bool {
 	}
 	for i := 1; i+1 < len(rest); i++ {
 		letters := rest[i] == 'g' || rest[i] == 'm' && byteAt(rest, i+2) != 0 && digit(rest[i+1]) && digit(byteAt(rest, i+2))
-		if letters && !alnum(rest[i-1]) && digit(byteAt(rest, sc.blanksIn(rest, i+1))) && (rest[i] == 'm' || bytes.IndexByte(rest[i:min(len(rest), i+5)], '/') > 0) {
+		if letters && !alnum(rest[i-1]) && digit(byteAt(sc.norm, sc.blanks(from+i+1))) && (rest[i] == 'm' || bytes.IndexByte(rest[i:min(len(rest), i+5)], '/') > 0) {
 			return true
 		}
 	}
 	return false
-}
-
-// blanksIn is the place behind the blanks of a text.
-func (sc *scanner) blanksIn(text []byte, i int) int {
-	for i < len(text) && isBlank(text[i]) {
-		i++
-	}
-	return i
 }
 
 // counted reports a whole number that a word before it makes a count of, or a nought at its beginning: set of 2

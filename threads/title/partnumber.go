@@ -2,6 +2,7 @@ package title
 
 import (
 	"bytes"
+	"strings"
 
 	"handtight/threads"
 )
@@ -119,4 +120,18 @@ func (l *line) unsizedNumber(ends []threads.EndReading) {
 		return
 	}
 	l.unjudged = append(l.unjudged, l.words(l.tokens[from].from, l.tokens[to-1].to)+" (the sizes may stand in it)")
+}
+
+// numbersParts reports that the word at k speaks of a part's number: ref, article, part no; a number of steel says no alone.
+func (l *line) numbersParts(k int) bool {
+	word := strings.TrimRight(string(l.norm[l.tokens[k].from:l.tokens[k].to]), ".")
+	if word != "no" && word != "nr" && word != "nº" {
+		return true
+	}
+	before := at(l.tokens, k-1)
+	switch strings.TrimRight(string(l.norm[before.from:before.to]), ".") {
+	case "part", "art", "item", "ref", "order", "cat", "stock", "article", "artikel":
+		return true
+	}
+	return false
 }

@@ -86,7 +86,6 @@ const (
 	isCone24
 	isShort // of a dryseal taper
 	isNominal
-	isRight    // said of a thread beside a left-hand one
 	isOneSided // its sex is that of one end, and of the other nothing is said
 )
 
@@ -95,7 +94,7 @@ var attrNamed = map[string]attr{
 	"chamfer": isChamfer, "cone-60": isCone60, "cone-30": isCone30, "flat-face": isFlat, "o-ring": isORing,
 	"ed": isStudSeal, "port": isPort, "long": isLong, "plastic": isPlastic, "double": isDouble, "old-r": isOldR,
 	"street": isStreet, "two": isTwo, "pair": isPair,
-	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24, "short": isShort, "nominal": isNominal, "one-sided": isOneSided, "right": isRight,
+	"left": isLeft, "metal-edge": isEdge, "cone-o-ring": isConeRing, "cone-24": isCone24, "short": isShort, "nominal": isNominal, "one-sided": isOneSided,
 }
 
 // sexOnly are the languages whose words for a sex say nothing of a thread.

@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// sidePort reports that the second of two ends of a valve or a filter is the port for a gauge, a drain or a bypass by its words, so that
-// the first is that of both its main ports.
+// sidePort reports that the second of two ends is the port for a gauge, a drain or a bypass by its words, so that the first is that of all
+// the main ports: of a valve and a filter, and of other parts of two main ends and tees where a with leads to the port.
 func (l *line) sidePort(ends []*phrase) bool {
 	if l.one || len(ends) != 2 || l.shape == nil || l.shape.ends != 2 && !l.is(tee) || l.is(bush) || l.is(adaptor) || l.is(nipple) || l.is(union) || l.shape.name == "coupling" {
 		return false
@@ -72,7 +72,7 @@ func (l *line) sizesBehind(name string, from int) int {
 		}
 	}
 	if last < 0 {
-		return 1
+		return -1
 	}
 	return len(sizesIn(l.tokens[last:]))
 }

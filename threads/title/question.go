@@ -251,7 +251,7 @@ func nameOf(c *phrase) string {
 		return metricText(c.fig.v, c.fig.pitch)
 	case c.fam == nil && c.fig != nil && c.fig.kind == frenchSize:
 		return "BSP"
-	case c.fam == nil:
+	case c.fam == nil || c.fam.value == "PIPE":
 		return "pipe thread"
 	case c.fam.value == "NPS?":
 		return "NPS"

@@ -169,19 +169,31 @@ func (l *line) unitsFirst() {
 // leastBare is the least number that is a pressure because its unit stands before it. A judgement.
 const leastBare = 5
 
-// denied reports that the words right before a pressure or a class say that the part has it not: not rated for 1000 psi, not class 3000.
+// denied reports that the words right before a pressure or a class say that the part has it not: not rated for 1000 psi, not class 3000,
+// can't take 1000 psi. Between the two stand none but words that lead to the figure.
 func (l *line) denied(k int) bool {
 	for j := k - 1; j >= max(0, k-4) && !l.one; j-- {
 		it := &l.tokens[j]
-		if it.mark != 0 && it.mark != '\'' || it.figure != nil {
+		if it.mark != 0 || it.figure != nil {
 			return false
 		}
 		word := string(l.norm[it.from:it.to])
-		if slices.Contains(list("denied"), word) || word == "no" && j < k-1 || word == "t" && it.from > 0 && l.norm[it.from-1] == '\'' {
+		switch {
+		case slices.Contains(list("denied"), word):
 			return true
+		case word == "t" && it.from > 1 && l.norm[it.from-1] == '\'' && l.norm[it.from-2] == 'n':
+			return true // can't, won't
+		case !slices.Contains(list("leads-to-figure"), word):
+			return false
 		}
 	}
 	return false
+}
+
+// behindNot reports the word not right before a material.
+func (l *line) behindNot(k int) bool {
+	before := at(l.tokens, k-1)
+	return !l.one && before.to > before.from && string(l.norm[before.from:before.to]) == "not"
 }
 
 // calledBehind is what the words right behind a pressure call it, "" if nothing.
@@ -351,37 +363,23 @@ func (l *line) onlyStandard(c *phrase) bool {
 	return false
 }
 
-// takeClass keeps the lowest of the classes that the line gives, and leaves the others unused.
-func (l *line) takeClass(f *figure) {
-	if l.classBy != nil && l.classBy != f && l.classBy.v != f.v {
-		other := f
-		if f.v < l.classBy.v {
-			other = l.classBy
-		}
-		other.role, other.used = asOtherClass, false
-		if other == f {
-			return
-		}
-	}
-	l.class, l.classBy = "class "+quantity.Exact(f.v), f
-}
-
 // nominalPressure reports PN with its number and no unit, so that another pressure of a valve that is set is what it is set to.
 func (l *line) nominalPressure() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool {
-		f := it.figure
-		return f != nil && f.kind != pressureFigure && (f.role == asRating || f.role == asScaleOf || l.behindNominal(f))
-	})
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.kind != pressureFigure && l.behindNominal(k) {
+			return true
+		}
+	}
+	return false
 }
 
 // behindNominal reports a figure right behind PN.
-func (l *line) behindNominal(f *figure) bool {
-	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == f })
+func (l *line) behindNominal(k int) bool {
 	word := at(l.tokens, k-1)
 	if word.mark == '-' && word.glued {
 		word = at(l.tokens, k-2)
 	}
-	return k > 0 && string(l.norm[word.from:word.to]) == "pn"
+	return word.to-word.from == 2 && string(l.norm[word.from:word.to]) == "pn"
 }
 
 // What a pressure of a check valve is, where the line gives two far apart.
@@ -402,7 +400,7 @@ func (l *line) cracks(k int, p quantity.Pressure) string {
 			continue
 		}
 		other := quantity.Pressure(f.v) * f.per
-		if f.kind != pressureFigure && l.behindNominal(f) {
+		if f.kind != pressureFigure && l.behindNominal(j) {
 			other = quantity.Pressure(f.v) * quantity.Bar
 		}
 		switch {
@@ -447,3 +445,17 @@ func (l *line) factorBehind(k int) bool {
 
 // leastService is the least number behind PS that is a pressure in bar; below it PS may be the Japanese name of a thread. A judgement.
 const leastService = 4
+
+// vacuum reports the beginning or the end of a gauge's scale below the air's pressure: -1/0.
+func (l *line) vacuum(k int) bool {
+	if !l.is(dial) && !l.is(scaled) {
+		return false
+	}
+	for _, one := range [...]int{k, k - 2} {
+		a, b := at(l.tokens, one), at(l.tokens, one+2)
+		if a.figure.digitsOrDecimals() && a.figure.v == 1 && at(l.tokens, one-1).mark == '-' && (at(l.tokens, one+1).mark == '/' || at(l.tokens, one+1).value(classSep) != "") && b.figure.digitsOrDecimals() && b.figure.v == 0 {
+			return true
+		}
+	}
+	return false
+}

@@ -168,6 +168,7 @@ func (l *line) ends() []*phrase {
 	l.fahrenheit()
 	l.pins()
 	l.endMarks()
+	l.codesNamed()
 	l.codeCells()
 	l.pneumatic()
 	l.cuttingRings()

@@ -36,7 +36,7 @@ func (l *line) halvesSeal(ends []*phrase) {
 	for _, e := range ends {
 		e.attr &^= isWasher | isFlat | isCone60
 		if (e.fam == nil || e.fam.value == "BSP") && e.attr&isTaper != 0 && (l.threePiece() || l.conicWord()) {
-			l.ignoreOnce("the seat between the halves of the union")
+			l.ignoreCone("the seat between the halves of the union")
 			e.attr &^= isTaper // a union of three pieces closes on a flat or a cone between its halves
 		}
 	}
@@ -143,8 +143,8 @@ func studRing(ends []*phrase) {
 	}
 }
 
-// ignoreOnce names the word for the cone of a union's seat, once.
-func (l *line) ignoreOnce(why string) {
+// ignoreCone names the word for the cone of a union's seat, once, with what it is.
+func (l *line) ignoreCone(why string) {
 	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "taper" })
 	if k < 0 || slices.ContainsFunc(l.ignored, func(n threads.NotUsed) bool { return n.Why == why }) {
 		return

@@ -452,7 +452,7 @@ func (l *line) swivelOfPart(ends []*phrase) {
 			named := bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], ' ') > 0 // swivel adaptor
 			if (named || at(l.tokens, k+1).is(classKind) != nil) && !l.figured(k) {
 				male.attr &^= isSwivel
-				female.swings = female.attr&isSwivel == 0
+				female.swings = female.attr&(isSwivel|isNut) == 0
 				female.attr |= isSwivel
 			}
 			return

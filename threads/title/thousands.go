@@ -26,8 +26,15 @@ func (sc *scanner) grouped(n, end int, f *figure) int {
 			unit = m[k].value
 		}
 	}
+	classed := len(sc.tokens) > 0 && sc.tokens[len(sc.tokens)-1].role(classBefore) == asClass || byteAt(sc.norm, stop) == '#'
+	if classed && !isBlank(sep) {
+		f.v, f.whole = float64(n*1000+rest), true
+		return stop // class 3,000
+	}
 	whole := unit == "psi" || unit == "kpa" || unit == "steam"
 	switch {
+	case isBlank(sep) && rest > 0 && n > mostParted:
+		return 0 // elbow 90 150 psi
 	case unit == "" || sep == '.' && !whole && n*1000+rest > mostBar:
 		return 0
 	case isBlank(sep) && rest > 0 && !sc.calledPressure(), !whole && !isBlank(sep):
@@ -45,3 +52,7 @@ func (sc *scanner) calledPressure() bool {
 	n := len(sc.tokens)
 	return n > 0 && (sc.tokens[n-1].is(classPress) != nil || sc.tokens[n-1].role(classBefore) == asRating)
 }
+
+// mostParted is the most thousands that a blank parts where no noughts stand behind them; above it the first number is an angle or a bore. A
+// judgement.
+const mostParted = 12

@@ -13,7 +13,7 @@ func (l *line) unheard(ends []threads.EndReading) {
 	if l.one || len(ends) == 0 {
 		return
 	}
-	why, said := "", true // a thread that is named by its letters is one, whatever else the text speaks of
+	why, said, hand := "", true, false // a thread that is named by its letters is one, whatever else the text speaks of
 	switch name, sex := l.nameOfNone(ends), l.sexOfNone(ends); {
 	case name != "":
 		l.ignore(name, "no end read has such a thread")
@@ -22,7 +22,7 @@ func (l *line) unheard(ends []threads.EndReading) {
 		l.ignore(sex, "no end read has a thread")
 		why = "The text says " + sex + ", and no end is read that has a thread."
 	case l.handOfOne(ends):
-		why = "The text says left hand, of one side only."
+		why, hand = "The text says left hand, of one side only.", true
 	case l.babble():
 		why, said = "Of the text so much is not understood that it may speak of something else: "+l.strangeWords()+" and more.", false
 	default:
@@ -30,7 +30,7 @@ func (l *line) unheard(ends []threads.EndReading) {
 	}
 	for k := range ends {
 		if e := &ends[k]; e.Question == "" && len(e.Candidates) > 0 && (said || !e.Candidates[0].Family.Threaded()) {
-			if strings.HasPrefix(why, "The text says left hand") {
+			if hand {
 				e.Question = "Is the " + strings.TrimSpace(sizesOf(e.Candidates)+" "+e.Sex.String()) + " the left-hand end? " + why + " Look at the part, or ask the shop."
 				continue
 			}
@@ -48,7 +48,7 @@ func (l *line) nameOfNone(ends []threads.EndReading) string {
 		}
 		it := &l.tokens[k]
 		m := it.is(classFamily)
-		if m == nil || meant[m.value] == nil || l.heard(m, ends) || it.to-it.from == 1 && at(l.tokens, k+1).figure == nil {
+		if m == nil || meant[m.value] == nil || l.heard(m, ends) || it.to-it.from == 1 && at(l.tokens, k+1).figure == nil || l.fuelWord(k) {
 			continue
 		}
 		return l.words(it.from, it.to)
@@ -93,4 +93,10 @@ func (l *line) handOfOne(ends []threads.EndReading) bool {
 		}
 	}
 	return left > 1 && l.contains("one-side") || left > 0 && l.bothHands()
+}
+
+// fuelWord reports the word for gas that no size stands beside: what a hose or a fitting is for.
+func (l *line) fuelWord(k int) bool {
+	word := string(l.norm[l.tokens[k].from:l.tokens[k].to])
+	return (word == "gas" || word == "gaz" || word == "gás") && at(l.tokens, k-1).figure == nil && at(l.tokens, k+1).figure == nil
 }

@@ -12,7 +12,6 @@ func TestWhatNoEndHasIsAsked(t *testing.T) {
 	for text, says := range map[string]string{
 		`nut & tail 20mm bsp f to 19mm hose`:          "bsp",
 		`Tail adaptor MI 20mm x 19mm barb`:            "MI",
-		`LPG gas equal tee 8mm compression`:           "gas",
 		`Barbed tee 10 mm, male`:                      "male",
 		`conector rápido tubo 1/4 a 1/4 macho npt pa`: "macho npt",
 	} {

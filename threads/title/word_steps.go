@@ -45,11 +45,10 @@ var stepsFor = func() (out [longWord + 1][32][]*wordStep) {
 	for c, n := range stepLetters {
 		letterOf[n] = byte(c)
 	}
-	letterOf[0] = 0
 	for size := range out {
 		for n, c := range letterOf {
 			for k := range wordSteps {
-				if step := &wordSteps[k]; (step.longest == 0 || size <= step.longest) && (step.first == "" || n > 0 && c > 0 && strings.IndexByte(step.first, c) >= 0) {
+				if step := &wordSteps[k]; (step.longest == 0 || size <= step.longest) && (step.first == "" || n > 0 && strings.IndexByte(step.first, c) >= 0) {
 					out[size][n] = append(out[size][n], step)
 				}
 			}
