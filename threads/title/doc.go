@@ -13,8 +13,10 @@
 //   - its words told by their neighbours (word_steps.go: letters.go, trade_letters.go,
 //     trade_words.go, metres.go, neighbours.go, company.go), codes of trades that say ends
 //     read (pneumatic.go, cutting_ring.go, camlock.go, partnumber.go);
+//   - what numbers its ends or the part taken out (marks.go, partnumber.go), degrees and
+//     hands that are no threads told (heat.go, hand.go);
 //   - its figures given roles (classify.go, role.go, sizes.go, repeats.go, walls.go,
-//     bores.go, lengths.go, counts.go, codes.go, money.go, rating.go);
+//     bores.go, lengths.go, counts.go, codes.go, money.go, thousands.go, rating.go, class.go);
 //   - parted into phrases (phrase.go, end_words.go), and what is said once distributed over
 //     the ends by named steps, each with the line that shows it (steps.go: distribute.go,
 //     relocate.go, seal_places.go, tee_sexes.go, ends.go for how many ends there are,
@@ -22,7 +24,9 @@
 //     sexes dealt out, sexes.go, mention.go; hoses: hoses.go, assembly.go, tails.go);
 //   - each phrase resolved to candidates (resolve.go, unified.go) with its question
 //     (question.go) or what contradicts in it (conflict.go);
-//   - what was understood and changes nothing named (notused.go, unspent.go).
+//   - what the line says and no end has asked (unheard.go), what the part may not be used
+//     for told (limits.go), and what was understood and changes nothing named (notused.go,
+//     unspent.go).
 //
 // Sorts of parts carry their traits in lexicon/shape.csv (trait.go), and words that are
 // sought in the text itself stand in lexicon/lists.csv (wordlists.go).
