@@ -487,15 +487,29 @@ func (l *line) countWords() {
 	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		n := numberWords[string(l.norm[it.from:it.to])]
-		size := at(l.tokens, k+1).figure
-		if size == nil && at(l.tokens, k+1).is(classFamily) != nil {
-			size = at(l.tokens, k+2).figure
+		n, from := numberWords[string(l.norm[it.from:it.to])], k+1
+		if f := it.figure; f.digits() && f.v > 1 && f.v < 13 && l.is(manifold) && !l.inletBetween(0, len(l.norm)) {
+			n = int(f.v) // 3 outlets G 3/4 male
 		}
-		if n < 2 || size == nil || !size.frac && !size.marked || size.times > 0 {
+		named := slices.Contains(list("outlet-plural"), string(l.norm[at(l.tokens, from).from:at(l.tokens, from).to]))
+		if named {
+			from++
+		}
+		if at(l.tokens, from).is(classFamily) != nil {
+			from++
+		}
+		size := at(l.tokens, from).figure
+		if at(l.tokens, from+1).value(classSep) == "x" {
+			continue // 4 outlets 3/4 x 1/2: the first is the inlet
+		}
+		if n < 2 || it.figure != nil && !named || size == nil || !size.frac && !size.marked && !(named && size.whole) || size.times > 0 {
 			continue
 		}
 		size.times, size.counted = n, true
+		if it.figure != nil {
+			it.figure.drop(asCount)
+			continue
+		}
 		it.word, it.unread = l.lex.word("the"), false
 	}
 }

@@ -29,6 +29,8 @@ func TestPlainLinesStayPlain(t *testing.T) {
 		{`Manifold 1/2" NPT female inlet, two 1/4" NPT female outlets`, "NPT 1/2 female; NPT 1/4 female; NPT 1/4 female", "manifold", ""},
 		{`Manifold 2 x G 1 female, 3 x G 1/2 female`, "G 1 female; G 1 female; G 1/2 female; G 1/2 female; G 1/2 female", "manifold", ""},
 		{`Tee G 1/2 female, 2 x G 3/8 female`, "G 1/2 female; G 3/8 female; G 3/8 female", "tee", ""},
+		{`Manifold G 1 female x G 1 male, 3 outlets G 3/4 male`, "G 1 female; G 1 male; G 3/4 male; G 3/4 male; G 3/4 male", "manifold", ""},
+		{`Nourrice 4 départs 1/2 M arrivée 1 F`, "PIPE 1/2 male; PIPE 1/2 male; PIPE 1/2 male; PIPE 1/2 male; PIPE 1 female", "manifold", ""},
 		{`T-Stück Rp1 x Rp1/2`, "Rp 1 female; Rp 1 female; Rp 1/2 female", "tee", ""},
 		{`Adapter | -8 ORB male x 1/4 NPT female | AD-12`, "ORB -8 male; NPT 1/4 female", "adaptor", ""},
 	})

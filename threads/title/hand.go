@@ -78,3 +78,10 @@ func (l *line) bothHands() bool {
 	}
 	return false
 }
+
+// plainLeft reports that left is said and no more, as an elbow's outlet goes to the left too.
+func (l *line) plainLeft() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool {
+		return it.value(classAttr) == "left" && slices.Contains(list("left-alone"), string(l.norm[it.from:it.to]))
+	})
+}

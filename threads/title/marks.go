@@ -48,15 +48,7 @@ func (l *line) codeCells() {
 			from++ // the shop's name before the first cell
 		}
 		if l.codeCell(from, k) {
-			for j := from; j < k; j++ {
-				it := &l.tokens[j]
-				if it.figure != nil {
-					it.figure.drop(asCode)
-				} else if it.mark == 0 {
-					it.word, it.unread = l.lex.word("the"), false
-				}
-				it.mark = 0
-			}
+			l.takeForCode(from, k)
 		}
 		from = k + 1
 	}
@@ -90,14 +82,20 @@ func (l *line) codesNamed() {
 		if !hyphen || !letters || !digits {
 			continue
 		}
-		for j := from; j < end; j++ {
-			it := &l.tokens[j]
-			if it.figure != nil {
-				it.figure.drop(asCode)
-			} else if it.mark == 0 {
-				it.word, it.unread = l.lex.word("the"), false
-			}
+		l.takeForCode(from, end)
+	}
+}
+
+// takeForCode takes all from one token to another for the part's number.
+func (l *line) takeForCode(from, to int) {
+	for k := from; k < to; k++ {
+		it := &l.tokens[k]
+		if it.figure != nil {
+			it.figure.drop(asCode)
+		} else if it.mark == 0 {
+			it.word, it.unread = l.lex.word("the"), false
 		}
+		it.mark = 0
 	}
 }
 

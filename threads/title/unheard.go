@@ -92,7 +92,7 @@ func (l *line) handOfOne(ends []threads.EndReading) bool {
 			left++
 		}
 	}
-	return left > 1 && l.contains("one-side") || left > 0 && l.bothHands()
+	return left > 1 && l.contains("one-side") || left > 0 && (l.bothHands() || l.is(elbow) && l.plainLeft())
 }
 
 // fuelWord reports the word for gas that no size stands beside: what a hose or a fitting is for.
