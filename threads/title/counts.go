@@ -488,7 +488,7 @@ func (l *line) countWords() {
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		n, from := numberWords[string(l.norm[it.from:it.to])], k+1
-		if f := it.figure; f.digits() && f.v > 1 && f.v < 13 && l.is(manifold) && !l.inletBetween(0, len(l.norm)) {
+		if f := it.figure; f.digits() && f.v > 1 && f.v < 13 && l.is(manifold) && !bytes.Contains(l.norm, []byte("inlet")) {
 			n = int(f.v) // 3 outlets G 3/4 male
 		}
 		named := slices.Contains(list("outlet-plural"), string(l.norm[at(l.tokens, from).from:at(l.tokens, from).to]))
