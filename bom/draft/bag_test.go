@@ -235,6 +235,9 @@ func TestOtherTradesAndTwoPlants(t *testing.T) {
 // What stops in a careless build is never joined as if it were well: its joint is not in the
 // draft, or a check of the draft finds it again.
 func TestCarelessJointsAreNotCleared(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many lists, one after the other: in the full run")
+	}
 	sys := load(t, "../../testdata/careless/build.toml")
 	for _, language := range []string{"en"} {
 		_, got, _, _ := again(t, sys, language)

@@ -143,6 +143,9 @@ var laterCases = []laterCase{
 // 12: a gauge for the feed stood behind the relief, a tee that gives way was not found, and nothing
 // lays a second vessel; one answer was counted wrong, for its tee buys the build's own.
 func TestLaterLists(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many lists, one after the other: in the full run")
+	}
 	good := 0
 	for _, c := range laterCases {
 		bag := slices.DeleteFunc(slices.Clone(small), func(l bagLine) bool {

@@ -136,6 +136,9 @@ func again(t *testing.T, sys *bom.System, language string) (d *draft.Draft, got 
 // relief near its pump, had 58 of 58 joints of the first demo in each language, and 20 of 26 of
 // most others.
 func TestRoundTrips(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many lists, one after the other: in the full run")
+	}
 	languages := []string{"en", "de", "fr", "es", "it"}
 	same, all := 0, 0
 	for _, name := range onePlant {
@@ -285,6 +288,9 @@ func TestNoEndIsSaid(t *testing.T) {
 
 // No line is lost: each stands in the file as an item, a comment or an offer, with its place.
 func TestEveryLineStandsInTheFile(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many lists, one after the other: in the full run")
+	}
 	for _, name := range []string{"clean", "careless", "leftovers"} {
 		sys := load(t, "../../testdata/"+name+"/build.toml")
 		d, err := draft.Of(shopLists(t, sys, "fr"), draft.Options{})
