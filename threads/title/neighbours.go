@@ -344,10 +344,10 @@ func (l *line) packLetters(k int) {
 // danishPipe reads the RG of Danish and Norwegian lists, rørgevind: a British pipe thread. In German it is red brass.
 func (l *line) danishPipe(k int) {
 	it := &l.tokens[k]
-	nordic := slices.ContainsFunc(l.tokens, func(o token) bool {
-		return slices.Contains(list("danish"), string(l.norm[o.from:o.to]))
-	})
-	if !l.one && it.unread && string(l.norm[it.from:it.to]) == "rg" && nordic {
+	if l.one || !it.unread || string(l.norm[it.from:it.to]) != "rg" {
+		return
+	}
+	if slices.ContainsFunc(l.tokens, func(o token) bool { return slices.Contains(list("danish"), string(l.norm[o.from:o.to])) }) {
 		it.word, it.unread = l.lex.word("bsp"), false
 	}
 }

@@ -61,7 +61,7 @@ func (l *line) codeEnd(k int) int {
 		return k
 	}
 	end, letters, figures := k+1, l.tokens[k].unread, l.numbered(k)
-	for end < len(l.tokens) && l.tokens[end].glued {
+	for end < len(l.tokens) && l.tokens[end].glued && end-k < longestCode {
 		it := &l.tokens[end]
 		if it.mark != 0 && it.mark != '-' && it.mark != '/' || it.figure != nil && it.figure.used {
 			break
@@ -81,6 +81,10 @@ func (l *line) codeEnd(k int) int {
 	return end
 }
 
+// longestCode is how many letters, figures and marks run together a code has at most: what runs on longer is none, and shall not be looked
+// through again from each of its places.
+const longestCode = 40
+
 // numbered reports a figure, or a number that was a word.
 func (l *line) numbered(k int) bool {
 	it := &l.tokens[k]
@@ -90,7 +94,7 @@ func (l *line) numbered(k int) bool {
 // inCode reports whether a token is part of a code.
 func (l *line) inCode(k int) bool {
 	from := k
-	for from > 0 && l.tokens[from].glued {
+	for from > 0 && l.tokens[from].glued && k-from < longestCode {
 		from--
 	}
 	for ; from <= k; from++ {
