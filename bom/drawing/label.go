@@ -44,9 +44,8 @@ func (l *layout) straightLabels() {
 }
 
 // labels sets number and size beside the lines that bend: where they meet nothing, along
-// the longest piece first. It is false where a number found no free place.
-func (l *layout) labels() bool {
-	all := true
+// the longest piece first. It gives the lines whose numbers found no free place.
+func (l *layout) labels() (bare []Line) {
 	for i := range l.out.Lines {
 		line := &l.out.Lines[i]
 		k := &l.s.Links[line.Link]
@@ -59,11 +58,11 @@ func (l *layout) labels() bool {
 				words = append(words, t)
 			}
 		}
-		if !l.beside(line, words, k.Name) && !l.beside(line, []string{k.Name}, k.Name) && k.Name != "" {
-			all = l.onLine(line, k.Name) && all
+		if !l.beside(line, words, k.Name) && !l.beside(line, []string{k.Name}, k.Name) && k.Name != "" && !l.onLine(line, k.Name) {
+			bare = append(bare, *line)
 		}
 	}
-	return all
+	return bare
 }
 
 func (l *layout) isStraight(link int) bool { return l.wires[link].straight }
@@ -144,7 +143,7 @@ func (l *layout) free(b Box) bool {
 
 // onLine sets a joint's number on its own line, where no place beside it is free: the
 // letters stand on the ground's colour, and interrupt no line but their own. It is false
-// where none of that is free either; then the number stands at the ring.
+// where none of that is free either.
 func (l *layout) onLine(line *Line, name string) bool {
 	w := boldWidth(name)
 	for i := 1; i < len(line.Points); i++ {
@@ -153,15 +152,46 @@ func (l *layout) onLine(line *Line, name string) bool {
 			m := Point{a.X + (b.X-a.X)*share, a.Y + (b.Y-a.Y)*share}
 			box := Box{m.X - w/2, m.Y - 6, m.X + w/2, m.Y + 6}
 			if l.freeBut(box, line) {
-				line.Ring, line.Arrow = Point{-1, -1}, Point{-1, -1}
+				if l.s.Links[line.Link].Mark.Severity == NoMark { // a mark stands at the ring
+					line.Ring, line.Arrow = Point{-1, -1}, Point{-1, -1}
+				}
 				l.text(Text{Text: name, At: Point{m.X, m.Y + 4}, Anchor: "middle", Class: "joint on", Box: box})
 				return true
 			}
 		}
 	}
-	m := line.Ring
-	l.text(Text{Text: name, At: Point{m.X, m.Y + 4}, Anchor: "middle", Class: "joint on", Box: Box{m.X - w/2, m.Y - 6, m.X + w/2, m.Y + 6}})
 	return false
+}
+
+// atRing sets a joint's number where its ring stands, whatever lies beneath but a text and another line.
+func (l *layout) atRing(line *Line, name string) bool {
+	w, m := boldWidth(name), line.Ring
+	box := Box{m.X - w/2, m.Y - 6, m.X + w/2, m.Y + 6}
+	if !l.alone(box, line) {
+		return false
+	}
+	l.text(Text{Text: name, At: Point{m.X, m.Y + 4}, Anchor: "middle", Class: "joint on", Box: box})
+	return true
+}
+
+// alone reports whether no text and no other line meets a box.
+func (l *layout) alone(b Box, own *Line) bool {
+	if !b.inside(Box{2, 2, l.form.width - 2, l.out.Height - 2}) {
+		return false
+	}
+	for i := range l.out.Texts {
+		if b.Meets(l.out.Texts[i].Box) {
+			return false
+		}
+	}
+	for _, line := range l.out.Lines {
+		for i := 1; line.Link != own.Link && i < len(line.Points); i++ {
+			if b.Meets(stroke(line.Points[i-1], line.Points[i], 0.5)) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // freeBut is free, the line itself left out.

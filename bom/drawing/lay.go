@@ -37,10 +37,16 @@ func Lay(s *Scheme, f Form) *Picture {
 	l.sheet = place(s, l.form.columns)
 	l.wires = l.sheet.sides(s)
 	l.plates()
+	var bare []Line
 	for _, l.gap = range gaps {
 		l.tracks()
-		if l.labels() {
+		if bare = l.labels(); len(bare) == 0 {
 			break
+		}
+	}
+	for _, line := range bare {
+		if !l.atRing(&line, s.Links[line.Link].Name) {
+			l.part(line)
 		}
 	}
 	l.signs()
@@ -309,6 +315,28 @@ func (l *layout) pointers(w wire) {
 		stump.Ring, stump.Arrow = Point{-1, -1}, Point{-1, -1}
 		l.beside(stump, []string{k.Name, "to " + l.s.Parts[end.far].Name}, k.Name)
 	}
+}
+
+// part draws a line whose number found no place as pointers, by the sides that it had taken.
+func (l *layout) part(line Line) {
+	l.out.Lines = slices.DeleteFunc(l.out.Lines, func(o Line) bool { return o.Link == line.Link })
+	l.out.Unrouted++
+	last := len(line.Points) - 1
+	l.pointers(wire{link: line.Link, from: towards(line.Points[0], line.Points[1]), to: towards(line.Points[last], line.Points[last-1])})
+	slices.SortStableFunc(l.out.Lines, func(a, b Line) int { return a.Link - b.Link })
+}
+
+// towards is the way from one point to another of a straight piece.
+func towards(a, b Point) side {
+	switch {
+	case b.X < a.X:
+		return left
+	case b.X > a.X:
+		return right
+	case b.Y < a.Y:
+		return above
+	}
+	return below
 }
 
 // corners drops the points on the way of a straight piece.

@@ -157,6 +157,24 @@ func TestAnyPlant(t *testing.T) {
 	})
 }
 
+// A joint with a finding has its sign wherever its number went; only pointers have none.
+func TestMarkedJointsKeepTheirSigns(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := plantLike(t)
+		for i := range s.Links {
+			s.Links[i].Mark = drawing.Mark{Severity: drawing.Stop, Text: s.Links[i].Name}
+		}
+		p := drawing.Lay(s, rapid.SampledFrom([]drawing.Form{drawing.Wide, drawing.Narrow}).Draw(t, "form"))
+		signed := map[string]bool{}
+		for _, sign := range p.Signs {
+			signed[sign.Mark.Text] = true
+		}
+		for _, line := range p.Lines {
+			require.True(t, line.Stump || signed[s.Links[line.Link].Name], s.Links[line.Link].Name)
+		}
+	})
+}
+
 // The file is well-formed, and a name is text in it, whatever the name says.
 func TestNamesAreText(t *testing.T) {
 	for _, hostile := range []string{`<script>alert(1)</script>`, `"/><svg onload=x>`, "a&b", "]]>", "\u202Eabc", `</title><b>`} {
