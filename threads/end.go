@@ -189,6 +189,12 @@ type StatedPressure struct {
 	Words    string // as written
 }
 
+// Bounds reports whether a part holds no more than the pressure: one that bursts at it, or is tested to it.
+func (p StatedPressure) Bounds() bool { return p.What == "burst" || p.What == "test" }
+
+// SideOfThePart is why a left hand that speaks of a shaft, a lever or a side is not used.
+const SideOfThePart = "a side of the part, and no left-hand thread"
+
 // SpeaksOfAnEnd is why a word of a thread, a sex, a hand or a swivel is not used where the part
 // named is sold without ends, as hose by the metre is: it may be another part.
 const SpeaksOfAnEnd = "it speaks of an end, and such a part has none"

@@ -1,9 +1,13 @@
 package cart
 
-import "slices"
+import (
+	"slices"
 
-// passedOver lists the words of a line that covers a need and that nothing here understands:
-// neither the reader of ends, nor the tables of what shops call kinds and sorts of parts, nor
+	"handtight/threads"
+)
+
+// passedOver lists the words of a line that covers a need and that nothing here understands or
+// weighs, as on which side its lever is: neither the reader of ends, nor the tables of what shops call kinds and sorts of parts, nor
 // the words of the need itself. They take nothing from it, so they are named, lest somebody
 // takes them for checked.
 func passedOver(l *Line, n *need) []string {
@@ -16,6 +20,11 @@ func passedOver(l *Line, n *need) []string {
 		}
 		if !slices.Contains(out, word) {
 			out = append(out, word)
+		}
+	}
+	for _, u := range l.Reading.NotUsed {
+		if u.Why == threads.SideOfThePart && !slices.Contains(out, u.Words) {
+			out = append(out, u.Words)
 		}
 	}
 	return out

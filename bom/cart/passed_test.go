@@ -19,6 +19,7 @@ func TestWordsThatNobodyUnderstandsAreNamed(t *testing.T) {
 		{"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar", nil},
 		{"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, zwquv", []string{"zwquv"}},
 		{"Adaptor zwquv 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, blurbed", []string{"zwquv", "blurbed"}},
+		{"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, lever left", []string{"lever left"}},
 		{"Carbon block cartridge 10 inch", nil},
 		{"Filter cartridge 10 inch, 5 micron, pleated", nil},
 	} {
@@ -40,6 +41,23 @@ func TestAClassBelowTheFigureIsTheLinesFault(t *testing.T) {
 		v, _ := one(t, sys, order, "\t"+text+"\t3")
 		require.Equal(t, cart.LowRating, v.Status, text)
 		require.Contains(t, v.Remedy, "Order instead", text)
+	}
+}
+
+// A part holds no more than it bursts at, or is tested to, whatever rating stands beside it.
+func TestABurstOrTestBelowThePlaceIsAsked(t *testing.T) {
+	sys, order := plant(t)
+	for words, want := range map[string]cart.Status{
+		"burst 20 bar": cart.Unsure, "20 bar burst": cart.Unsure, "Berstdruck: 20 bar": cart.Unsure, "éclatement à 20 bar": cart.Unsure,
+		"scoppio 20 bar": cart.Unsure, "rotura 20 bar": cart.Unsure, "reventón 20 bar": cart.Unsure, "platz 20 bar": cart.Unsure,
+		"test 30 bar": cart.Unsure, "tested to 30 bar": cart.Unsure, "prova 30 bar": cart.Unsure, "essai 30 bar": cart.Unsure,
+		"burst 1600 bar": cart.Covers, "test 600 bar": cart.Covers,
+	} {
+		v, _ := one(t, sys, order, "\tAdaptor 1/2 NPT male x 9/16-18 JIC male, 316, 400 bar, "+words+"\t1")
+		require.Equal(t, want, v.Status, words)
+		if want == cart.Unsure {
+			require.Contains(t, v.Remedy, "hat does it hold (its words say ", words)
+		}
 	}
 }
 

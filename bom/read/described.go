@@ -259,6 +259,9 @@ func (r *reader) strengths(it *build.Item, text string, note func(words, why str
 	for _, p := range reading.Pressures {
 		if p.What != "full scale" && !stated(p.Pressure) {
 			note(p.Words, p.What+", "+inAbout)
+			if bar := p.Pressure; p.Bounds() {
+				it.Worded = append(it.Worded, build.Worded{Text: text, Words: p.Words, Rated: &bar})
+			}
 		}
 	}
 }

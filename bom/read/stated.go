@@ -40,6 +40,9 @@ func (r *reader) stated(t *source.Table, it *build.Item, reading threads.Reading
 			it.Scale = pressureOf(t, "scale", it.Scale, bar, "gives a scale to")
 		default:
 			it.NotUsed = append(it.NotUsed, threads.NotUsed{Words: p.Words, Why: p.What + ", which is no rating"})
+			if p.Bounds() {
+				it.Worded = append(it.Worded, build.Worded{Text: it.Title, Words: p.Words, Rated: &bar})
+			}
 		}
 	}
 	for _, s := range reading.Standards {

@@ -35,6 +35,9 @@ func TestWordsBelowWhatThePartSees(t *testing.T) {
 		{"hp-pump", "triplex, 316 head", "max 50 bar", []string{"50 bar", "100 bar"}},
 		{"vessel", "2.5 x 21, end ports", "600 psi", []string{"600 psi", "41.4 bar", "83 bar"}},
 		{"vessel", "2.5 x 21, end ports", "600 WOG", []string{"83 bar"}},
+		{"vessel", "2.5 x 21, end ports", "burst 20 bar", []string{"burst 20 bar", "83 bar"}}, // no part holds more
+		{"vessel", "2.5 x 21, end ports", "tested to 30 bar", []string{"30 bar", "83 bar"}},
+		{"vessel", "2.5 x 21, end ports", "burst 330 bar", nil},
 		{"meter", "panel meter, 6 to 70 L/h, drinking water quality", "max 4 bar", nil},
 	} {
 		t.Run(c.id+" "+c.words, func(t *testing.T) {

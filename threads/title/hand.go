@@ -3,6 +3,8 @@ package title
 import (
 	"bytes"
 	"slices"
+
+	"handtight/threads"
 )
 
 // hands takes the left hand from a word that speaks of a shaft, a lever or a side of the part: pump, LH shaft; valve, lever left;
@@ -26,7 +28,7 @@ func (l *line) hands() {
 				continue
 			}
 			from, to := min(j, k), max(j, k)
-			l.ignore(l.words(l.tokens[from].from, l.tokens[to].to), "a side of the part, and no left-hand thread")
+			l.ignore(l.words(l.tokens[from].from, l.tokens[to].to), threads.SideOfThePart)
 			it.word, it.unread = l.lex.word("the"), false
 			break
 		}
