@@ -178,3 +178,11 @@ func ExampleWorst() {
 	fmt.Println(worst.Verdict, open)
 	// Output: leaks true
 }
+
+// A hose that bursts at 20 bar holds no more, whatever else is said of it; a gauge that reads to 20 bar may.
+func ExampleStatedPressure_Bounds() {
+	burst := threads.StatedPressure{What: "burst", Pressure: 20 * quantity.Bar, Words: "20 bar"}
+	scale := threads.StatedPressure{What: "full scale", Pressure: 20 * quantity.Bar, Words: "20 bar"}
+	fmt.Println(burst.Bounds(), scale.Bounds())
+	// Output: true false
+}
