@@ -10,14 +10,15 @@ import (
 //
 // Basic profile: pitch diameter d - 0.649519 p, minor d - 1.082532 p (ASME B1.1,
 // ISO 724). Crest tolerances: major 0.060 p^2/3 in, minor 0.25 p - 0.4 p^2 in
-// (ASME B1.1 class 2, the second for threads of 1/4 inch and up: `memory`).
+// (ASME B1.1 class 2, the second for threads of 1/4 inch and up: `memory`); below
+// 1/4 inch see minorTolerance.
 func unified(family Family, size string, major, p Length) *Form {
 	d2, d1 := major-Length(0.75*sharpHeight60)*p, major-Length(1.25*sharpHeight60)*p
 	tol := classTolerance(major, p)
 	allow := 0.3 * tol
 	pin := p.Inches()
 	majorTol := Length(0.060*math.Cbrt(pin*pin)) * Inch
-	minorTol := Length(0.25*pin-0.4*pin*pin) * Inch
+	minorTol := minorTolerance(major, p)
 	crest, root := (major-d2)/2, (d2-d1)/2
 	deep := crest // an external root is cut to at least a quarter of the V below the minor
 	return &Form{
@@ -57,6 +58,19 @@ func unifiedForms() []*Form {
 		u.Designation = r["thread"] + " UN"
 		out = append(out, &u)
 	}
+	return append(out, portless()...)
+}
+
+// portless makes the threads of table/un.csv, which no flare and no port of the other families has: those of
+// laboratory tube, of small air fittings and of grease nipples.
+func portless() []*Form {
+	var out []*Form
+	for _, r := range eachRow("un.csv") {
+		f := unified(UN, r["thread"], r.inch("major_in"), Inch/Length(r.number("tpi")))
+		f.Designation = r["thread"] + " UN"
+		f.TPI, f.Source, f.Note = r.number("tpi"), r["source"], r["note"]
+		out = append(out, f)
+	}
 	return out
 }
 
@@ -71,4 +85,19 @@ func unifiedForms() []*Form {
 func classTolerance(major, pitch Length) Length {
 	d, p := major.Inches(), pitch.Inches()
 	return Length(0.0015*math.Cbrt(d)+0.0015*math.Sqrt(9*p)+0.015*math.Cbrt(p*p)) * Inch
+}
+
+// minorTolerance is that of the minor diameter of an internal unified thread of
+// class 2B in millimetres: 0.25 p - 0.4 p^2 in from 1/4 inch up; below it
+// 0.05 p^2/3 + 0.03 p/D - 0.002 in, but no less than the former and no more than
+// 0.394 p.
+//
+// Source: ASME B1.1, limits of size of UNC, UNF: `memory`.
+func minorTolerance(major, pitch Length) Length {
+	d, p := major.Inches(), pitch.Inches()
+	least := 0.25*p - 0.4*p*p
+	if d >= 0.25 {
+		return Length(least) * Inch
+	}
+	return Length(min(max(0.05*math.Cbrt(p*p)+0.03*p/d-0.002, least), 0.394*p)) * Inch
 }

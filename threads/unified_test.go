@@ -38,6 +38,25 @@ func TestFlaresShareThreads(t *testing.T) {
 	require.Equal(t, []string{"-2", "-3", "-4", "-5", "-8", "-10"}, shared)
 }
 
+// The threads that no flare and no port has are those that no other table gives, and of the size of their name: a numbered one is 0.060 in
+// and 0.013 in for each number across. Source: ASME B1.1; basic sizes also in adrianschlatter/threadlib design/UIS_thread.csv.
+func TestPortlessThreads(t *testing.T) {
+	for _, c := range []struct {
+		size       string
+		major, tpi float64
+	}{{"10-32", 0.060 + 0.013*10, 32}, {"1/4-28", 0.25, 28}} {
+		f, ok := Find(UN, c.size)
+		require.True(t, ok, c.size)
+		require.InDelta(t, c.major, f.Major.Inches(), fourPlaces, c.size)
+		require.Equal(t, c.tpi, f.TPI, c.size)
+		for _, family := range []Family{JIC, ORB, SAE45, ORFS} {
+			for _, o := range Forms(family) {
+				require.False(t, o.Major == f.Major && o.TPI == f.TPI, "%s is the thread of %s", c.size, o.Designation)
+			}
+		}
+	}
+}
+
 // A port and a flare of one dash share their thread (SAE J514 and SAE J1926-1).
 func TestPortsShareThreads(t *testing.T) {
 	for _, f := range Forms(ORB) {
@@ -61,6 +80,8 @@ func TestUnifiedClasses(t *testing.T) {
 		{"9/16-18", 0.5611, 0.5524, 0.5250, 0.5205, 0.502, 0.515, 0.5264, 0.5323},
 		{"3/4-16", 0.7485, 0.7391, 0.7079, 0.7029, 0.682, 0.696, 0.7094, 0.7159},
 		{"7/8-14", 0.8734, 0.8631, 0.8270, 0.8216, 0.798, 0.814, 0.8286, 0.8356},
+		{"10-32", 0.1891, 0.1831, 0.1688, 0.1658, 0.156, 0.164, 0.1697, 0.1736},
+		{"1/4-28", 0.2490, 0.2425, 0.2258, 0.2225, 0.211, 0.220, 0.2268, 0.2311},
 	} {
 		t.Run(c.size, func(t *testing.T) {
 			f, ok := Find(UN, c.size)

@@ -108,7 +108,7 @@ func TestInterviewAsksAgain(t *testing.T) {
 	m, out, _ := interviewed(t, false, "13.1 mm", "outside", "13.1", "19", "0.9 mm", "13.1 mm", "Atlantis", "NZ", "19", "13.1 mm", "maybe", "no", "q")
 	require.Contains(t, out, `"13.1 mm" does not say which side`)
 	require.Contains(t, out, "has no unit")
-	require.Contains(t, out, "between 4 and 250 mm is due")
+	require.Contains(t, out, "between 3 and 250 mm is due")
 	require.Contains(t, out, `country "Atlantis"`)
 	require.Contains(t, out, `"19" is no answer`, "a count of threads does not say whether it tapers")
 	require.Contains(t, out, `"maybe" is no answer`)

@@ -130,7 +130,7 @@ func Identify(m Measured) (Identification, error) {
 
 // Bounds of figures that can be read at all.
 const (
-	leastDiameter, mostDiameter = 4, 250 // mm
+	leastDiameter, mostDiameter = 3, 250 // mm
 	leastPitch, mostPitch       = 0.3, 6 // mm
 	leastFlank, mostFlank       = 30, 90 // degrees
 )

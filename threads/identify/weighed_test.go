@@ -19,7 +19,7 @@ func TestBoundsOfFigures(t *testing.T) {
 		ok  bool
 		m   Measured
 	}{
-		{"4 mm", true, Measured{Sex: threads.Male, Diameter: Gauge(4)}}, {"less", false, Measured{Sex: threads.Male, Diameter: Gauge(3.99)}},
+		{"3 mm", true, Measured{Sex: threads.Male, Diameter: Gauge(3)}}, {"less", false, Measured{Sex: threads.Male, Diameter: Gauge(2.99)}},
 		{"250 mm", true, Measured{Sex: threads.Male, Diameter: Gauge(250)}}, {"more", false, Measured{Sex: threads.Male, Diameter: Gauge(250.1)}},
 		{"a pitch of 0.3", true, Measured{Pitch: Gauge(0.3)}}, {"less", false, Measured{Pitch: Gauge(0.29)}},
 		{"a pitch of 6", true, Measured{Pitch: Gauge(6)}}, {"more", false, Measured{Pitch: Gauge(6.01)}},

@@ -1,6 +1,7 @@
 package title
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -104,8 +105,9 @@ func TestThreadsOfNumberedSizes(t *testing.T) {
 		r := Read(text)
 		require.NotContains(t, brief(r.Ends), "10 mm", text)
 		require.NotContains(t, brief(r.Ends), "32 mm", text)
-		require.Contains(t, r.Ends[len(r.Ends)-1].Question, "No UN has the size", text)
+		require.Equal(t, "10-32 UN", strings.TrimSuffix(r.Ends[len(r.Ends)-1].Candidates[0].String(), " male"), text)
 	}
+	require.Contains(t, Read(`Elbow 8-32 male`).Ends[0].Question, "No UN has the size")
 	require.Equal(t, "TUBE 10 mm; TUBE 10 mm", brief(Read(`Elbow 10 mm`).Ends))
 }
 
