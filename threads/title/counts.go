@@ -19,6 +19,9 @@ func (l *line) counts(k int, f *figure) role {
 		return asCount // 01 nipple
 	}
 	tied := f.whole && !f.marked && prev.value(classEnd) != "ROUND" && dash.mark == '-' && dash.glued && word.glued && word.figure == nil && word.mark == 0
+	if next := at(l.tokens, k+1); !l.one && f.whole && !f.marked && l.tokens[k].glued && prev.is(classEnd) != nil && prev.to-prev.from > 2 && hasText(l.norm, next.from, "ea") {
+		return asCount // HOSE2 EA: columns run together
+	}
 	if tied && word.to-word.from <= 2 && word.unread {
 		return noRole
 	}
@@ -37,7 +40,7 @@ func (l *line) quantity(k int, f *figure, next *token) bool {
 	if l.timesGlued(k, f, next) {
 		return true
 	}
-	if l.leads(k) && next.value(classSep) == "x" && (next.glued || k == 0 && !l.is(tail) && !(l.reducing && tubeOutsides[f.v]) && mmBehind(l.tokens, k+2)) && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
+	if (l.leads(k) || next.glued && l.proseBefore(k) && at(l.tokens, k-1).mark == 0) && next.value(classSep) == "x" && (next.glued || k == 0 && !l.is(tail) && !(l.reducing && tubeOutsides[f.v]) && mmBehind(l.tokens, k+2)) && !l.countsTee(k, f, k+2) && (!at(l.tokens, k+2).glued || at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.dashed) {
 		next.word = l.lex.word("the")
 		return true // 2x 8 mm compression: two of them
 	}
@@ -404,7 +407,7 @@ func (l *line) likeEnds(k int, f *figure, next *token) *figure {
 	}
 	j := k + 1
 	if next.is(classEnd) != nil {
-		for j++; j < len(l.tokens) && l.tokens[j].figure == nil && l.tokens[j].mark == 0 && l.tokens[j].is(classSep) == nil; j++ {
+		for j++; j < len(l.tokens) && l.tokens[j].figure == nil && (l.tokens[j].mark == 0 || l.tokens[j].mark == '/' && l.tokens[j].glued) && l.tokens[j].value(classSep) != "x"; j++ {
 		}
 	} else if next.value(classSep) == "x" {
 		j++
@@ -413,7 +416,7 @@ func (l *line) likeEnds(k int, f *figure, next *token) *figure {
 	if size != nil && size.kind == bare && size.whole && !size.marked && size.v >= 10 && size.v <= 63 && l.countsTee(k, f, j) {
 		size.kind = mmSize
 	}
-	if size == nil || j == k+1 || size.kind != mmSize || size.v >= f.v*tubeOfThread {
+	if size == nil || j == k+1 || size.kind != mmSize || size.v >= f.v*tubeOfThread && !(next.is(classEnd) != nil && l.plural(next) && !next.glued) {
 		return nil
 	}
 	if next.is(classEnd) != nil || l.namesEnd(j) || l.countsTee(k, f, j) {
@@ -516,7 +519,7 @@ func (l *line) countWords() {
 
 // numberWords are the numbers that shops write in words before ports.
 var numberWords = map[string]int{
-	"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "zwei": 2, "drei": 3, "vier": 4, "deux": 2, "trois": 3, "quatre": 4, "dos": 2, "tres": 3, "cuatro": 4,
+	"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12, "zwei": 2, "drei": 3, "vier": 4, "deux": 2, "trois": 3, "quatre": 4, "dos": 2, "tres": 3, "cuatro": 4,
 	"due": 2, "tre": 3, "quattro": 4, "dois": 2, "duas": 2, "três": 3, "quatro": 4, "twee": 2, "drie": 3,
 }
 

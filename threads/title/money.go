@@ -71,10 +71,14 @@ func (l *line) twoDecimals(it *token) bool {
 }
 
 // amount reports a figure with two decimals at the end of a line, the last of them a nought, as prices are
-// written and sizes are not: 3.50. Another size must stand in the line.
+// written and sizes are not: 3.50; or with blanks before it that part its column from the rest. Another size must
+// stand in the line.
 func (l *line) amount(k int, f *figure) bool {
 	it := &l.tokens[k]
-	return k == len(l.tokens)-1 && l.twoDecimals(it) && l.norm[it.to-1] == '0' && !f.marked && l.sizeElsewhere(k) && at(l.tokens, k-1).value(classSep) != "x"
+	if k != len(l.tokens)-1 || !l.twoDecimals(it) || f.marked || !l.sizeElsewhere(k) || at(l.tokens, k-1).value(classSep) == "x" {
+		return false
+	}
+	return l.norm[it.to-1] == '0' || strings.HasSuffix(l.as[:l.at[it.from]], "  ") || strings.HasSuffix(l.as[:l.at[it.from]], "\t")
 }
 
 // priceLike reports a plain figure with two decimals, as an amount has in a column of its own: 2.35.

@@ -211,7 +211,7 @@ func (sc *scanner) value(i int, f *figure) int {
 		f.v, f.frac, f.whole = v, true, false
 		return stop
 	}
-	if n > largestInch && (byteAt(sc.norm, end) == '"' || byteAt(sc.norm, end) == '-' && (n == 9 || n == 19 || n == 29)) && digit(byteAt(sc.norm, end+1)) {
+	if n > largestInch && (byteAt(sc.norm, end) == '"' || (byteAt(sc.norm, end) == '-' || byteAt(sc.norm, end) == '.') && (n == 9 || n == 19 || n == 29)) && digit(byteAt(sc.norm, end+1)) {
 		if v, stop := sc.fraction(end + 1); stop > 0 && v < 1 {
 			f.v, f.frac, f.whole, f.marked = float64(n)+v, true, false, true
 			return stop // 9"3/4: the length of a filter's housing

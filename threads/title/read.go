@@ -175,6 +175,7 @@ func (l *line) ends() []*phrase {
 	l.partShortWith()
 	l.diameters()
 	l.spacedPitch()
+	l.nutMetric()
 	l.frenchApart()
 	l.inchAlone()
 	l.tubePairs()
@@ -188,6 +189,7 @@ func (l *line) ends() []*phrase {
 	}
 	l.inside = l.sundered()
 	l.classify()
+	l.boreNamedFirst()
 	if !l.evidence && l.strange() {
 		l.evidence, l.unsure = true, true
 	}
