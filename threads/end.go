@@ -184,13 +184,22 @@ type Limit struct {
 
 // StatedPressure is a pressure that a text gives and that is no rating.
 type StatedPressure struct {
-	What     string // test, burst, full scale, cut-off, setting, opening pressure, vacuum, pump pressure, differential
+	What     string // test, burst, peak, full scale, cut-off, setting, opening pressure, vacuum, pump pressure, differential
 	Pressure quantity.Pressure
 	Words    string // as written
 }
 
-// Bounds reports whether a part holds no more than the pressure: one that bursts at it, or is tested to it.
-func (p StatedPressure) Bounds() bool { return p.What == "burst" || p.What == "test" }
+// What a stated pressure is where the words beside it are not understood, doubt it, or say it of another part.
+const (
+	Unclear     = "unclear"
+	AnotherPart = "of another part"
+)
+
+// Bounds reports whether a part may hold no more than the pressure: one that bursts at it, is tested to it or holds it for an instant, or has it said in words
+// that are not understood.
+func (p StatedPressure) Bounds() bool {
+	return p.What == "burst" || p.What == "test" || p.What == "peak" || p.What == Unclear
+}
 
 // SideOfThePart is why a left hand that speaks of a shaft, a lever or a side is not used.
 const SideOfThePart = "a side of the part, and no left-hand thread"

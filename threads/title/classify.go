@@ -20,6 +20,7 @@ func (l *line) classify() {
 	l.sizeAgain()
 	l.sharedUnits()
 	l.unitsFirst()
+	l.pairPressures()
 	l.teeRow()
 	for k := range l.tokens {
 		f := l.tokens[k].figure
@@ -48,6 +49,7 @@ func (l *line) classify() {
 		}
 		l.takeStated(f)
 	}
+	l.guardRating()
 	l.either()
 	l.secondNames()
 	l.threadAndTube()

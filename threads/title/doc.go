@@ -16,12 +16,13 @@
 //   - what numbers its ends or the part taken out (marks.go, partnumber.go), degrees and
 //     hands that are no threads told (heat.go, hand.go);
 //   - its figures given roles (classify.go, role.go, sizes.go, repeats.go, walls.go,
-//     bores.go, lengths.go, counts.go, codes.go, money.go, thousands.go, rating.go, class.go);
+//     bores.go, lengths.go, counts.go, codes.go, money.go, receipt.go, thousands.go, class.go; pressures in rating.go, paired with
+//     their words in pressure_pairs.go, and kept from a rating where the words are not plain in pressure_doubt.go);
 //   - parted into phrases (phrase.go, end_words.go), and what is said once distributed over
 //     the ends by named steps, each with the line that shows it (steps.go: distribute.go,
 //     relocate.go, seal_places.go, tee_sexes.go, ends.go for how many ends there are,
 //     inherit.go for what a bare one takes from its neighbour, ports.go, spread.go for the
-//     sexes dealt out, sexes.go, mention.go; hoses: hoses.go, assembly.go, tails.go);
+//     sexes dealt out, sexes.go, mention.go; hoses: hose_bore.go, hose_metric.go, hoses.go, assembly.go, tails.go);
 //   - each phrase resolved to candidates (resolve.go, unified.go) with its question
 //     (question.go) or what contradicts in it (conflict.go);
 //   - what the line says and no end has asked (unheard.go), what the part may not be used

@@ -32,6 +32,30 @@ func (l *line) fahrenheit() {
 	}
 }
 
+// celsius reads the C behind a number, where a word for a temperature or a pressure stands right before it, for degrees: 6 bar at 28C, PN16 15C.
+// Elsewhere it may be copper pipe.
+func (l *line) celsius() {
+	if l.one {
+		return
+	}
+	for k := range l.tokens {
+		f, letter := l.tokens[k].figure, at(l.tokens, k+1)
+		if !f.digits() || f.v > warmest || !letter.glued || letter.to-letter.from != 1 || l.norm[letter.from] != 'c' || letter.role(classUnit) != asCelsius && letter.is(classUnit) == nil || at(l.tokens, k+2).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x" {
+			continue
+		}
+		before := at(l.tokens, k-1)
+		called := slices.Contains(list("warmth"), string(l.norm[before.from:before.to])) || l.at[l.tokens[k].from] > 0 && l.as[l.at[l.tokens[k].from]-1] == '@'
+		if !called && !(k > 0 && (l.isPressure(k-1) || before.figure != nil && l.behindNominal(k-1))) {
+			continue
+		}
+		f.drop(asCelsius)
+		letter.word, letter.unread = l.lex.word("the"), false
+	}
+}
+
+// warmest is the most degrees Celsius that such lines give. A judgement.
+const warmest = 400
+
 // coldest and hottest are the degrees of Fahrenheit that such lines give. A judgement.
 const (
 	coldest = 20

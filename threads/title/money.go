@@ -58,7 +58,7 @@ func (l *line) timesPrice(k int) role {
 // atPrice reports a whole number before the sign for what each costs, where another
 // size stands in the line: 2 @ $8.15.
 func (l *line) atPrice(k int, f *figure) bool {
-	return l.sizeElsewhere(k) && at(l.tokens, k-1).value(classSep) == "" && f.whole && !f.marked && !f.frac && strings.HasPrefix(strings.TrimLeft(l.as[l.at[l.tokens[k].to]:], " "), "@")
+	return l.sizeElsewhere(k) && !l.behindNominal(k) && at(l.tokens, k-1).value(classSep) == "" && f.whole && !f.marked && !f.frac && strings.HasPrefix(strings.TrimLeft(l.as[l.at[l.tokens[k].to]:], " "), "@")
 }
 
 // twoDecimals reports a number with two decimals.

@@ -57,6 +57,7 @@ type figure struct {
 	counted  bool    // the text says how many ends have it
 	perhaps  bool    // a word of length stands by it, on a part of two sizes
 	numbered bool    // it stands in the part's number alone
+	called   string  // what the word at its place in a row of words makes of a pressure
 	tally    bool    // millimetres, or a count behind an x
 	or       string  // the other size, where the text gives one or the other
 	hose     bool    // an inch size repeated in millimetres of bore: 3/8" (9,52 mm)

@@ -65,7 +65,18 @@ func (l *line) classifyPressure(k int, f *figure) {
 		l.notRated(k, f, p, "what the text says it is not")
 		return
 	}
-	switch what := l.pressureCalled(k, f); {
+	what := l.pressureCalled(k, f)
+	if what == "" || what == "rated" {
+		if words := l.ofAnother(k); words != "" {
+			l.notClear(f, threads.StatedPressure{What: threads.AnotherPart, Pressure: p, Words: words})
+			return
+		}
+		if words := l.unclearPressure(k); words != "" {
+			l.notClear(f, threads.StatedPressure{What: threads.Unclear, Pressure: p, Words: words})
+			return
+		}
+	}
+	switch {
 	case l.cracks(k, p) == opensAt:
 		l.notRated(k, f, p, "opening pressure")
 	case l.cracks(k, p) == holdsTo:
@@ -85,6 +96,9 @@ func (l *line) classifyPressure(k int, f *figure) {
 func (l *line) pressureCalled(k int, f *figure) string {
 	if f.steam {
 		return "steam"
+	}
+	if f.called != "" {
+		return f.called
 	}
 	if f.set {
 		return "full scale" // the end of a range
@@ -107,7 +121,7 @@ func (l *line) pressureCalled(k int, f *figure) string {
 				return own // test (16 bar working pressure)
 			}
 		}
-		if m := l.tokens[j].is(classPress); m != nil && found == "" {
+		if m := l.tokens[j].is(classPress); m != nil && found == "" && !l.femaleSwivel(j) {
 			found = m.value
 		}
 		if m := l.tokens[j].is(classKind); m != nil && found == "" && m.shape.traits&dial != 0 && !l.is(dial) {
@@ -128,7 +142,7 @@ func (l *line) sharedUnits() {
 		if f == nil || f.kind != pressureFigure {
 			continue
 		}
-		for j := k; at(l.tokens, j-1).mark == '/' && at(l.tokens, j-2).figure.digits() && l.tokens[j-2].figure.v > 0; j -= 2 {
+		for j := k; (at(l.tokens, j-1).mark == '/' || at(l.tokens, j-1).mark == '&' && l.pressureWord(j-3) != "") && at(l.tokens, j-2).figure.digits() && l.tokens[j-2].figure.v > 0; j -= 2 {
 			before := l.tokens[j-2].figure
 			before.kind, before.per = pressureFigure, f.per
 		}
@@ -155,7 +169,7 @@ func (l *line) unitsFirst() {
 		switch {
 		case unit != nil && pressureUnit[unit.value] != 0 && at(l.tokens, j-1).figure == nil && word.figure == nil:
 			f.kind, f.per = pressureFigure, pressureUnit[unit.value]
-		case slices.Contains(list("working-word"), string(l.norm[word.from:word.to])):
+		case slices.Contains(list("working-word"), string(l.norm[word.from:word.to])) && !l.priced(k) && !l.twoDecimals(&l.tokens[k]) && !(at(l.tokens, k+1).glued && at(l.tokens, k+1).mark == 0):
 			for n := range l.tokens {
 				if o := l.tokens[n].figure; o != nil && o.kind == pressureFigure {
 					f.kind, f.per = pressureFigure, o.per
@@ -458,4 +472,10 @@ func (l *line) vacuum(k int) bool {
 		}
 	}
 	return false
+}
+
+// femaleSwivel reports the letters FS of a part that has no scale: they are an end, and no full scale.
+func (l *line) femaleSwivel(k int) bool {
+	it := &l.tokens[k]
+	return it.to-it.from == 2 && string(l.norm[it.from:it.to]) == "fs" && !l.is(dial) && !l.is(scaled)
 }

@@ -166,6 +166,7 @@ func newLine(text string, one bool) *line {
 func (l *line) ends() []*phrase {
 	l.symbols()
 	l.fahrenheit()
+	l.celsius()
 	l.pins()
 	l.endMarks()
 	l.codesNamed()
