@@ -3,6 +3,8 @@ package title
 import (
 	"bytes"
 	"slices"
+
+	"handtight/threads"
 )
 
 // ringCodes are how the German trade names cutting-ring fittings before their tube and series, GE15L, with the sort of
@@ -46,9 +48,9 @@ func (l *line) seriesOfCones() {
 	}
 	var series byte
 	switch {
-	case l.contains("cone-light"):
+	case l.containsWord("cone-light"):
 		series = 'l'
-	case l.contains("cone-heavy"):
+	case l.containsWord("cone-heavy"):
 		series = 's'
 	default:
 		return
@@ -60,4 +62,45 @@ func (l *line) seriesOfCones() {
 			f.kind, f.series, l.evidence = coneSize, series, true
 		}
 	}
+}
+
+// coneAgain leaves out the thread that a 24 degree cone has by its tube, where it is said behind a comma or a nut and not as another end: 10S,
+// beidseitig M18x1,5 AG. What is said of it holds for the cone, but for the nut of a fitting, which comes with it.
+func (l *line) coneAgain(ends []*phrase) []*phrase {
+	if l.one {
+		return ends
+	}
+	out := ends[:0:0]
+	for k, o := range ends {
+		e := coneOf(ends[:k], o)
+		if e == nil || o.strong || o.end != "" || o.fam != nil && o.fam.value != "THREAD" {
+			out = append(out, o)
+			continue
+		}
+		o.fig.role = asRepeat
+		if o.attr&isNut == 0 || l.is(hose) {
+			if len(e.sexes) == 0 {
+				e.sexes = o.sexes
+			}
+			e.attr |= o.attr
+		}
+	}
+	return out
+}
+
+// coneOf is the cone among some ends whose thread another end's size is; nil if there is none.
+func coneOf(ends []*phrase, o *phrase) *phrase {
+	if o.fig == nil || o.fig.kind != metricSize || o.fig.pitch == 0 {
+		return nil
+	}
+	for _, e := range ends {
+		if e.fig == nil || e.fig.kind != coneSize {
+			continue
+		}
+		form, ok := threads.Find(coneFamily(e.fig.series), coneSize24(e.fig.v, e.fig.series))
+		if ok && float64(form.Major) == o.fig.v && float64(form.Pitch) == o.fig.pitch {
+			return e
+		}
+	}
+	return nil
 }

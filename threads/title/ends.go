@@ -246,6 +246,9 @@ func copyOf(c *phrase) *phrase { d := *c; return &d }
 // size is.
 func (l *line) threeOf(ends []*phrase) []*phrase {
 	a, b := ends[0], ends[1]
+	if l.branchFirst(a, b) {
+		return []*phrase{b, copyOf(b), a}
+	}
 	if b.attr&isTwo != 0 && a.attr&isTwo == 0 {
 		return []*phrase{a, b, copyOf(b)}
 	}

@@ -53,7 +53,7 @@ func TestWhatIsNoRating(t *testing.T) {
 		// another part's
 		{"hex nipple 1/4 npt, hose beside it is 200 bar", 0, threads.AnotherPart}, {"hex nipple 1/4 npt next to the 70 bar gauge", 0, threads.AnotherPart},
 		{"elbow 1/4 npt f, with 200 bar hose", 0, threads.AnotherPart}, {"elbow 1/4 npt f replaces a 200 bar one", 0, threads.AnotherPart},
-		{"elbow 1/4 npt f sits behind the 70 bar relief valve", 0, threads.AnotherPart}, {"tee 1/4 npt f my system runs at 55 bar", 0, threads.AnotherPart},
+		{"elbow 1/4 npt f sits behind the 70 bar relief valve", 0, threads.AnotherPart}, {"tee 1/4 npt f my system runs at 52 bar", 0, threads.AnotherPart},
 		// and plain ones
 		{"Ball valve 1/2 NPT F/F 70 bar 316", 70, ""}, {"Ball valve 316 1/2 NPT F/F rated 70 bar lever", 70, ""},
 		{"Elbow 1/2 NPT F, 70 bar max", 70, ""}, {"Hose 3/8 2SN 330 bar JIC-6 F both ends", 330, ""},

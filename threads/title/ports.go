@@ -15,8 +15,8 @@ func (l *line) sidePort(ends []*phrase) bool {
 	if !l.is(valve) && !l.is(through) && l.shape.kind != "valve" && !l.together(l.tokenBefore(second.from)) {
 		return false
 	}
-	if l.is(set) && l.inletBetween(0, len(l.norm)) {
-		return false // relief valve, inlet 3/8, bypass 1/2: its two ports
+	if l.is(set) && (l.inletBetween(0, len(l.norm)) || !l.contains("gauge-word")) {
+		return false // relief valve, inlet 3/8, bypass 1/2, or connection 3/8, drain 1/2: its two ports
 	}
 	if first.fig == nil || second.fig == nil || first.fig == second.fig || len(first.sexes) > 2 || first.to > second.to {
 		return false

@@ -140,7 +140,7 @@ func (l *line) guardRating() {
 }
 
 // ofAnother gives the stretch that says a pressure of another part or of the plant: with 3000 psi hose, next to the 1000 psi gauge, the system
-// runs at 55 bar. "" if it is the part's own.
+// runs at 52 bar. "" if it is the part's own.
 func (l *line) ofAnother(k int) string {
 	if l.one || l.shape == nil {
 		return ""

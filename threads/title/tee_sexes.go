@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"slices"
 
 	"handtight/threads"
@@ -115,4 +116,68 @@ func (it *token) saidSexes() []threads.Sex {
 		return m.sexes
 	}
 	return nil
+}
+
+// branchFirst reports that the first of the two ends that a tee's line gives is its branch: the word for the branch stands with it, or the
+// word for the run with the other. Abgang G 1/4 AG, Durchgang G 1/2 IG.
+func (l *line) branchFirst(a, b *phrase) bool {
+	if l.one || !l.is(tee) || a.from >= b.from || !threadLike(a) && threadLike(b) && b.strong {
+		return false // tee male branch 1/4 OD x 1/8 NPT
+	}
+	first, other := l.sidesOf(a, b)
+	return first == "branch" && other != "branch" || other == "run" && first != "run"
+}
+
+// sidesOf gives the sides of a tee that the words with each of its two ends name, "" where none does. Words belong to the end whose stretch,
+// between commas or the like, they stand in; where nothing parts the two, to the end before them if a size stands before the first of them,
+// else to the end behind.
+func (l *line) sidesOf(a, b *phrase) (first, other string) {
+	gap := -1
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.from >= l.figureFrom(a) && it.from < l.figureFrom(b) && (it.mark == ',' || it.mark == ';' || it.mark == '+' || it.mark == '&' || it.mark == '|' || it.mark == '-' && !it.glued && isBlank(byteAt(l.norm, it.to))) {
+			gap = it.from
+		}
+	}
+	before := false
+	for k, seen := 0, false; k < len(l.tokens) && !seen; k++ {
+		seen = l.sideWord(k) != ""
+		before = before || seen && l.tokens[k].from < l.figureFrom(a)
+	}
+	for k := range l.tokens {
+		side, at := l.sideWord(k), l.tokens[k].from
+		switch {
+		case side == "":
+		case gap >= 0 && at < gap, gap < 0 && before && at < l.figureFrom(a), gap < 0 && !before && at < l.figureFrom(b):
+			first = side
+		default:
+			other = side
+		}
+	}
+	return first, other
+}
+
+// sideWord is the side of a tee that the word at k names by itself, "" if none. The name of a branch tee names none.
+func (l *line) sideWord(k int) string {
+	it := &l.tokens[k]
+	if m := it.is(classKind); m != nil && m.shape.traits&(branch|run) != 0 {
+		return ""
+	}
+	if it.value(classAttr) == "one-sided" && !it.glued && bytes.HasPrefix(l.norm[it.from:it.to], []byte("abgang")) {
+		return "branch" // Abgang AG
+	}
+	if v := it.value(classNoise); v == "branch" || v == "run" {
+		return v
+	}
+	return ""
+}
+
+// figureFrom is where the size of an end stands.
+func (l *line) figureFrom(e *phrase) int {
+	for k := range l.tokens {
+		if it := &l.tokens[k]; it.figure != nil && it.figure == e.fig && it.from >= e.from {
+			return it.from
+		}
+	}
+	return e.from
 }

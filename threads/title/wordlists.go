@@ -29,9 +29,25 @@ func list(name string) []string { return wordLists()[name] }
 
 // contains reports one of the words of a list anywhere in the text.
 func (l *line) contains(name string) bool {
-	text := l.norm
-	if bytes.Contains(text, []byte("  ")) {
-		text = bytes.Join(bytes.Fields(text), []byte(" ")) // how many blanks part its words says nothing
-	}
+	text := l.plainBlanks()
 	return slices.ContainsFunc(list(name), func(w string) bool { return bytes.Contains(text, []byte(w)) })
+}
+
+// plainBlanks is the line with one blank between its words: how many part them says nothing.
+func (l *line) plainBlanks() []byte {
+	if bytes.Contains(l.norm, []byte("  ")) {
+		return bytes.Join(bytes.Fields(l.norm), []byte(" "))
+	}
+	return l.norm
+}
+
+// containsWord reports whether a word of a list stands in the line by itself: série l is no série lourde.
+func (l *line) containsWord(name string) bool {
+	text := string(l.plainBlanks())
+	for _, w := range list(name) {
+		if hasWord(text, w) {
+			return true
+		}
+	}
+	return false
 }
