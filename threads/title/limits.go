@@ -37,13 +37,59 @@ func (l *line) limits() []threads.Limit {
 			out = append(out, threads.Limit{Words: strings.TrimSpace(l.words(at, end)), LowPressure: low})
 			break
 		}
+		if at < end {
+			continue
+		}
+		if from, to := l.limitAround(k); to > from && from >= end {
+			end = to
+			out = append(out, threads.Limit{Words: strings.TrimSpace(l.words(from, to)), LowPressure: containsAny(text[from:to], list("low-pressure"))})
+		}
 	}
 	return out
 }
 
-// limitWords and asideWords are the words of the two lists by their first bytes.
+// limitAround gives the stretch around a word for only or not that speaks of what is in a pipe, of where a part stands or of its use: cold
+// water only, no para vapor, ikke egnet for sjøvann. Nothing if the word at k is none, or speaks of something else.
+func (l *line) limitAround(k int) (from, to int) {
+	it := &l.tokens[k]
+	word := string(l.norm[it.from:it.to])
+	first := byteAt(l.norm, it.from)
+	only, not := slices.Contains(onlyWords()[first], word), slices.Contains(notWords()[first], word)
+	if !only && !not {
+		return 0, 0
+	}
+	from, to = it.from, it.to
+	if only {
+		for j := k - 1; j >= max(0, k-wordsOfLimit) && !l.tokens[j].endsLimit(); j-- {
+			from = l.tokens[j].from
+		}
+	}
+	for j := k + 1; j < min(len(l.tokens), k+wordsOfLimit+1) && !l.tokens[j].endsLimit(); j++ {
+		to = l.tokens[j].to
+	}
+	if !containsAny(l.norm[from:to], list("medium")) {
+		return 0, 0
+	}
+	return from, to
+}
+
+// wordsOfLimit is how many words beside an only or a not are taken to belong to it.
+const wordsOfLimit = 5
+
+// endsLimit reports a token that such words end at.
+func (it *token) endsLimit() bool {
+	return it.figure != nil || it.mark != 0 && it.mark != '-' && it.mark != '/' || it.is(classKind) != nil || it.is(classSex) != nil || it.value(classSep) == "x"
+}
+
+func containsAny(text []byte, words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return bytes.Contains(text, []byte(w)) })
+}
+
+// limitWords, onlyWords, notWords and asideWords are the words of their lists by their first bytes.
 var (
 	limitWords = sync.OnceValue(func() *[256][]string { return byFirst(slices.Concat(list("limit-of-use"), list("low-pressure"))) })
+	onlyWords  = sync.OnceValue(func() *[256][]string { return byFirst(list("only")) })
+	notWords   = sync.OnceValue(func() *[256][]string { return byFirst(list("not")) })
 	asideWords = sync.OnceValue(func() *[256][]string { return byFirst(list("aside")) })
 )
 

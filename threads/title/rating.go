@@ -66,6 +66,12 @@ func (l *line) classifyPressure(k int, f *figure) {
 		return
 	}
 	what := l.pressureCalled(k, f)
+	if what == "opens" {
+		what = "opening pressure"
+		if l.is(set) {
+			what = "setting"
+		}
+	}
 	if what == "" || what == "rated" {
 		if words := l.ofAnother(k); words != "" {
 			l.notClear(f, threads.StatedPressure{What: threads.AnotherPart, Pressure: p, Words: words})

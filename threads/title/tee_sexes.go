@@ -139,10 +139,16 @@ func (l *line) sidesOf(a, b *phrase) (first, other string) {
 			gap = it.from
 		}
 	}
-	before := false
-	for k, seen := 0, false; k < len(l.tokens) && !seen; k++ {
-		seen = l.sideWord(k) != ""
-		before = before || seen && l.tokens[k].from < l.figureFrom(a)
+	before, many, last := false, 0, 0
+	for k := range l.tokens {
+		if l.sideWord(k) == "" {
+			continue
+		}
+		before = before || many == 0 && l.tokens[k].from < l.figureFrom(a)
+		many, last = many+1, l.tokens[k].from
+	}
+	if gap < 0 && !before && (many < 2 || last < l.figureFrom(b)) {
+		return "", "" // tail 19 mm with branch 1/4: it is the second's
 	}
 	for k := range l.tokens {
 		side, at := l.sideWord(k), l.tokens[k].from
