@@ -16,6 +16,7 @@ func (l *line) classify() {
 		}
 	}
 	l.measures()
+	l.portCounts()
 	l.countWords()
 	l.sizeAgain()
 	l.sharedUnits()

@@ -1,23 +1,102 @@
 package title
 
-import "handtight/pressure/quantity"
+import (
+	"bytes"
+	"slices"
+
+	"handtight/pressure/quantity"
+)
 
 // orWords part two sizes of which the part has one.
 var orWords = map[string]bool{"or": true, "oder": true, "ou": true, "eller": true, "tai": true, "lub": true, "nebo": true, "или": true, "або": true, "veya": true}
 
 // either takes 3/4 or 5/8 for one size that is left open: the second is asked about, and
 // the first is named as the other. So is 16/17 of a pipe, where no fitting joins two pipes
-// a millimetre apart.
+// a millimetre apart, 1/8 & 1/4 of a part with one end, and a size behind a maybe.
 func (l *line) either() {
+	l.oldSizes()
 	for k := range l.tokens {
-		it, a, b := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
-		if a == nil || b == nil || a.kind != b.kind || !a.sized() || !orWords[string(l.norm[it.from:it.to])] && !l.apart(k) {
+		it := &l.tokens[k]
+		a, b := at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
+		switch {
+		case a != nil && b != nil && a.kind == b.kind && a.sized() && (orWords[string(l.norm[it.from:it.to])] || l.apart(k)):
+		case l.ofOneEnd(k):
+		case l.doubtsSize(k):
+			a, b = l.sizeAround(k, -1), l.sizeAround(k, 1)
+			if b.kind != a.kind {
+				b.kind, b.role = a.kind, noRole // JIC 6 or 8
+			}
+		default:
 			continue
 		}
-		b.or = l.words(l.tokens[k-1].from, l.tokens[k-1].to)
+		b.or = a.words(l)
 		it.word, it.unread = l.lex.word("the"), false
 		a.drop(asEither)
 	}
+}
+
+// ofOneEnd reports a sign for and, or a comma, between two sizes of a part with one end: plugs 1/8 & 1/4 NPT.
+func (l *line) ofOneEnd(k int) bool {
+	it, a, b := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
+	if l.one || l.shape == nil || l.shape.ends != 1 || !l.is(plain) || a == nil || b == nil || a.kind != inchSize || b.kind != inchSize || !a.frac || !b.frac || a.v == b.v {
+		return false
+	}
+	return it.mark == '&' || it.mark == ',' || it.mark == '/' && !it.glued || it.mark == 0 && slices.Contains(list("and"), string(l.norm[it.from:it.to]))
+}
+
+// maybes are the words between two sizes of which the second is doubted.
+var maybes = map[string]bool{"maybe": true, "perhaps": true, "possibly": true, "may": true, "might": true, "vielleicht": true, "evtl": true, "quizás": true, "forse": true, "peut-être": true}
+
+// doubtsSize reports a word for or, or a maybe, between two sizes that are parted from it by words of their threads alone.
+func (l *line) doubtsSize(k int) bool {
+	it := &l.tokens[k]
+	word := string(l.norm[it.from:it.to])
+	if l.one || it.figure != nil || !orWords[word] && !maybes[word] {
+		return false
+	}
+	a, b := l.sizeAround(k, -1), l.sizeAround(k, 1)
+	return a != nil && b != nil && a != b && a.sized() && (a.kind == b.kind && a.v != b.v || a.kind == dashSize && b.digitsAsRead())
+}
+
+// digitsAsRead reports plain digits, whatever they were taken for.
+func (f *figure) digitsAsRead() bool { return f != nil && f.whole && !f.marked && !f.frac && !f.dashed && f.role == asNothing }
+
+// sizeAround is the figure that stands next to k in a direction, with no more than small words, and the words of a thread, between.
+func (l *line) sizeAround(k, step int) *figure {
+	for j, n := k+step, 0; j >= 0 && j < len(l.tokens) && n < 5; j, n = j+step, n+1 {
+		it := &l.tokens[j]
+		switch {
+		case it.figure != nil:
+			return it.figure
+		case it.value(classSep) == "x", it.is(classKind) != nil, it.mark == ',':
+			return nil
+		}
+	}
+	return nil
+}
+
+// oldSizes leaves out a size that the words before it say the part has not: 3/8 NPT, not 1/4; was 1/4, now 3/8.
+func (l *line) oldSizes() {
+	if l.one {
+		return
+	}
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if f == nil || f.kind != inchSize || !l.otherSize(k) {
+			continue
+		}
+		if l.wordsBefore(k, "old-size") {
+			f.drop(asDenied)
+		}
+	}
+}
+
+// wordsBefore reports one of the words or phrases of a list right before the token at k.
+func (l *line) wordsBefore(k int, name string) bool {
+	text := bytes.TrimRight(l.norm[:l.tokens[k].from], " ")
+	return slices.ContainsFunc(list(name), func(w string) bool {
+		return bytes.HasSuffix(text, []byte(w)) && !alnum(byteAt(text, len(text)-len(w)-1))
+	})
 }
 
 // apart reports whether the stroke at k parts two outsides of pipe that differ by 1 mm.

@@ -86,8 +86,8 @@ func TestOutletsOfAManifold(t *testing.T) {
 		}
 	}
 	readMeanings(t, []meaning{
-		{"the inlet said behind its size", `Manifold 3 outlets 1/2 NPT female, inlet 1 NPT female`, "NPT 1/2 female; NPT 1 female; NPT 1/2 female; NPT 1/2 female", ""},
-		{"a bar with an inlet at each end", `Manifold inlets 1 NPT female, 3 outlets 1/2 NPT female`, "NPT 1 female; NPT 1/2 female; NPT 1 female; NPT 1/2 female; NPT 1/2 female", ""},
+		{"the inlet said behind its size", `Manifold 3 outlets 1/2 NPT female, inlet 1 NPT female`, "NPT 1/2 female; NPT 1/2 female; NPT 1/2 female; NPT 1 female", ""},
+		{"a bar with an inlet at each end", `Manifold inlets 1 NPT female, 3 outlets 1/2 NPT female`, "NPT 1 female; NPT 1 female; NPT 1/2 female; NPT 1/2 female; NPT 1/2 female", ""},
 		{"nobody counts", `Manifold 1 NPT female x 1/2 NPT female`, "NPT 1 female; NPT 1/2 female", ""},
 	})
 }

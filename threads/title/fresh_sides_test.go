@@ -34,8 +34,8 @@ func TestSidesThatAreNamed(t *testing.T) {
 		"8-Port Drip Manifold, 1/2\" FPT inlet, eight 1/4\" barb outlets":                          "NPT 1/2 female" + strings.Repeat("; BARB 1/4 in", 8),
 		"Boost pump, 1/2\" BSPP female suction port":                                               "G 1/2 female",
 		"GARDEN HOSE ADPT 3/4MGHT X 1/2FIP BR  6.79 T":                                             "NH 3/4 male; NPT 1/2 female",
-		"Tubo flex idr. 1/2\" 2SN mt 1,20 F.GIR. 1/2 GAS dritto + F.GIR. 1/2 GAS 90°":              "G 1/2 female; G 1/2 female",
-		"Latiguillo alta presión 3/8\" 1,20 m tuerca loca BSP 3/8\" recta + tuerca loca BSP 3/8\"": "G 3/8 female; G 3/8 female",
+		"Tubo flex idr. 1/2\" 2SN mt 1,20 F.GIR. 1/2 GAS dritto + F.GIR. 1/2 GAS 90°":              "G 1/2 female swivel; G 1/2 female swivel",
+		"Latiguillo alta presión 3/8\" 1,20 m tuerca loca BSP 3/8\" recta + tuerca loca BSP 3/8\"": "G 3/8 female swivel; G 3/8 female swivel",
 	} {
 		require.Equal(t, want, brief(Read(text).Ends), text)
 	}

@@ -9,7 +9,11 @@ func (l *line) boreNamedFirst() {
 	if l.one || l.shape != nil && !l.is(hose) && !l.is(nut) || l.says("BARB") || l.says("PUSH") || l.says("COMPRESSION") || l.is(madeUp) && l.connects() && !l.layers() {
 		return
 	}
+	l.endTwice()
 	bore, behind := l.boreBehindHose()
+	if bore < 0 {
+		bore, behind = l.boreBeforeHose()
+	}
 	if bore < 0 || !l.threadFrom(behind) {
 		return
 	}
@@ -83,4 +87,55 @@ func (l *line) threadFrom(k int) bool {
 		named = named || it.is(classFamily) != nil || it.is(classSex) != nil || it.value(classAttr) == "nut"
 	}
 	return sized && named
+}
+
+// boreBeforeHose gives the size right before the word for a hose, where nothing but figures that are no sizes and small words stand before it,
+// and both ends of the hose follow: 4000 psi 1/4 hose JIC 4 F x F. -1 if there is none.
+func (l *line) boreBeforeHose() (bore, behind int) {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		f := it.figure
+		switch {
+		case f != nil && f.couldBeBore() && f.sized():
+			if at(l.tokens, k+1).value(classEnd) != "HOSE" || !l.twoEndsFrom(k+2) {
+				return -1, 0
+			}
+			return k, k + 2
+		case f != nil && f.sized(), it.is(classFamily) != nil, it.is(classSex) != nil, it.is(classEnd) != nil, it.is(classKind) != nil:
+			return -1, 0
+		}
+	}
+	return -1, 0
+}
+
+// twoEndsFrom reports that both ends of a hose are given from k on: two sizes, two sexes, or one that is said to come twice.
+func (l *line) twoEndsFrom(k int) bool {
+	sizes, sexes := 0, 0
+	for ; k < len(l.tokens); k++ {
+		it := &l.tokens[k]
+		if f := it.figure; f != nil && f.sized() {
+			sizes++
+		}
+		if m := it.is(classSex); m != nil {
+			sexes += len(m.sexes)
+		}
+	}
+	return sizes > 1 || sizes == 1 && sexes > 1 || l.both
+}
+
+// endTwice reads the x2 that a line of a hose ends with behind its one end: 3/8 hose BSPP female x2. Both ends are so.
+func (l *line) endTwice() {
+	last := len(l.tokens) - 1
+	if last < 3 || !l.namesHose() || !l.tokens[last].glued || l.norm[l.tokens[last-1].from] != 'x' || l.tokens[last-1].glued || l.tokens[last].figure == nil || l.tokens[last].figure.v != 2 {
+		return
+	}
+	said := 0
+	for k := range l.tokens {
+		said += len(l.tokens[k].saidSexes())
+	}
+	if said != 1 || len(at(l.tokens, last-2).saidSexes()) != 1 {
+		return
+	}
+	l.both, l.shape, l.evidence = true, l.lex.shapes["hose"], true
+	l.tokens[last].figure.drop(asCount)
 }

@@ -90,7 +90,7 @@ func TestEveryListIsNamedAndThere(t *testing.T) {
 	for _, file := range files {
 		text, err := os.ReadFile(file)
 		require.NoError(t, err)
-		for _, m := range regexp.MustCompile(`\b(?:list|contains|containsWord)\("([a-z-]+)"\)`).FindAllStringSubmatch(string(text), -1) {
+		for _, m := range regexp.MustCompile(`\b(?:list|contains|containsWord|wordsBefore)\((?:k, |j, )?"([a-z-]+)"\)`).FindAllStringSubmatch(string(text), -1) {
 			named[m[1]] = true
 			require.NotEmpty(t, list(m[1]), "%s: %s", file, m[1])
 		}

@@ -110,6 +110,9 @@ func (l *line) survey() {
 				if (m.shape.ends < 0 || m.shape.traits&ring != 0) && !l.one && (l.shape == nil || l.shape.ends >= 0) && l.asideOfEnds(k) {
 					continue // -8 ORB male x 3/8 FNPT straight (o-ring incl.)
 				}
+				if m.shape.traits&ring != 0 && !l.one && l.shape != nil && l.shape.ends >= 0 && l.shape.traits&ring == 0 && l.sizesBefore(k) > 1 {
+					continue // adaptor G1/2 M x 1/4 NPT F, copper washer
+				}
 				if m.shape.traits&beside != 0 && (m.shape.name != "clamp" || k > 0 && l.tokens[k-1].figure.digits()) && l.shape != nil && l.shape.ends > 0 {
 					continue // tee derivación cinta: a fitting for drip tape; seacock with a tail, 2 clamps
 				}
@@ -131,6 +134,11 @@ func (l *line) survey() {
 			case classMaterial:
 				if l.foot(it) || l.tubesOwn(k) {
 					continue
+				}
+				if l.ofItsSeal(k) {
+					l.ignore(l.words(it.from, it.to), "what its seal is made of")
+					it.word = l.lex.word("the")
+					break // brass, FKM gasket
 				}
 				if l.behindNot(k) {
 					l.ignore(l.words(it.from, it.to), whyNot[asDenied])
@@ -375,4 +383,26 @@ func (l *line) says(end string) bool {
 		}
 	}
 	return false
+}
+
+// ofItsSeal reports a material that is written to the word for a seal behind another part's name: ball valve brass, FKM gasket.
+func (l *line) ofItsSeal(k int) bool {
+	next := at(l.tokens, k+1)
+	if next.mark == '-' && next.glued {
+		next = at(l.tokens, k+2)
+	}
+	isRing := func(it *token) bool { m := it.is(classKind); return m != nil && m.shape.traits&ring != 0 }
+	seal := isRing(&l.tokens[k]) || isRing(next) || next.value(classAttr) == "washer" || next.value(classAttr) == "o-ring"
+	return seal && !l.one && l.shape != nil && l.shape.traits&ring == 0 && l.shape.ends >= 0 && l.figured(k)
+}
+
+// sizesBefore counts the figures before k that are sizes by their form.
+func (l *line) sizesBefore(k int) int {
+	n := 0
+	for j := range l.tokens[:k] {
+		if f := l.tokens[j].figure; f != nil && (f.frac || f.marked || f.sized()) {
+			n++
+		}
+	}
+	return n
 }

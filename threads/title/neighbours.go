@@ -224,6 +224,10 @@ func (l *line) typeLetter(k int) {
 		it.word, it.unread = l.lex.word("the"), false // t'en as, t/ osmose
 		return
 	}
+	if it.is(classKind) != nil && it.to-it.from == 1 && !l.one && next.mark == '/' && next.glued && at(l.tokens, k+2).glued && at(l.tokens, k+2).figure == nil && (l.shape != nil || l.says("BARB")) {
+		it.word, it.unread = nil, true // T/O, T/Off
+		return
+	}
 	if it.is(classKind) != nil && it.to-it.from == 1 && next.figure != nil && next.glued && next.figure.whole && !next.figure.marked && next.figure.v < 10 {
 		it.word, it.unread = nil, true
 	}

@@ -74,6 +74,9 @@ func (s *spelling) spell(i int, r, prev, next rune) {
 		return
 	}
 	switch {
+	case r == '…':
+		s.put(i, '.')
+		s.put(i, '.') // 0…100 bar
 	case r == utf8.RuneError, r == 0, r == '_':
 		s.put(i, ' ')
 	case (r == 'К' || r == 'к') && isDigit(next) && !unicode.IsLetter(prev):
@@ -112,6 +115,11 @@ func (s *spelling) marks() {
 		switch {
 		case b[i] == ',' && digit(before) && digit(after) && !s.fractionAround(i):
 			b[i] = '.'
+		case b[i] == '.' && after == '.' && digit(before) && digit(byteAt(b, s.endOfDots(i))):
+			for j := i + 1; j < s.endOfDots(i); j++ {
+				b[j] = 0 // taken out with the stops
+			}
+			b[i] = '-' // 0..100 bar
 		case b[i] == '\\' && digit(before) && digit(after):
 			b[i] = '/'
 		case b[i] == 0xD1 && after == 0x84 && digit(byteAt(b, i+2)) && !alnum(before):
@@ -124,6 +132,14 @@ func (s *spelling) marks() {
 			b[i] = '1' // l-1/2
 		}
 	}
+}
+
+// endOfDots is where the dots that begin at i end.
+func (s *spelling) endOfDots(i int) int {
+	for byteAt(s.norm, i) == '.' || byteAt(s.norm, i) == 0 {
+		i++
+	}
+	return i
 }
 
 // fractionAround reports whether a comma stands between fractions (3/4,1/2) and

@@ -210,10 +210,16 @@ func (l *line) denied(k int) bool {
 	return false
 }
 
-// behindNot reports the word not right before a material.
+// behindNot reports a word right before a material that says the part is not of it, or no more: not 316, no brass, was brass.
 func (l *line) behindNot(k int) bool {
-	before := at(l.tokens, k-1)
-	return !l.one && before.to > before.from && string(l.norm[before.from:before.to]) == "not"
+	j := k
+	for at(l.tokens, j-1).to > 0 && slices.Contains(list("small-words"), string(l.norm[at(l.tokens, j-1).from:at(l.tokens, j-1).to])) {
+		j--
+	}
+	if l.one || j == 0 || digit(l.norm[l.tokens[k].from]) && hasText(l.norm, l.tokens[j-1].from, "no") && !hasText(l.norm, l.tokens[j-1].from, "not") {
+		return false // No 304: its number
+	}
+	return l.wordsBefore(j, "denies-material")
 }
 
 // calledBehind is what the words right behind a pressure call it, "" if nothing.

@@ -16,9 +16,11 @@ func (l *line) assignSexes(ends []*phrase) {
 			count++
 		}
 	}
+	l.portsOfManifold(ends)
 	l.femaleBody(ends)
 	l.sexOfStud(ends)
 	oneSided(ends)
+	l.oneEnded(ends)
 	l.oneSwivel(ends)
 	l.nutBeside(ends)
 	l.couplingFace(ends)
@@ -469,4 +471,109 @@ func (l *line) portBehindSize() bool {
 		}
 	}
 	return false
+}
+
+// portsOfManifold gives the sex that is said of all ends to those that have none, and takes that of a gauge from the port of a manifold that
+// is called after it: the port is the manifold's.
+func (l *line) portsOfManifold(ends []*phrase) {
+	if l.one {
+		return
+	}
+	if l.is(manifold) {
+		for _, e := range ends {
+			if e.part != nil && e.part.traits&(dial|scaled) != 0 {
+				e.part = nil
+			}
+		}
+	}
+	all := l.sexOfAll()
+	if all == threads.NoSex {
+		return
+	}
+	for _, e := range ends {
+		if threadLike(e) && len(e.sexes) == 0 {
+			e.sexes = []threads.Sex{all}
+		}
+	}
+}
+
+// sexOfAll is the sex that the word for all stands before: all female, alle IG.
+func (l *line) sexOfAll() threads.Sex {
+	for k := 1; k < len(l.tokens); k++ {
+		m := l.tokens[k].is(classSex)
+		before := &l.tokens[k-1]
+		if m != nil && len(m.sexes) == 1 && before.to > before.from && before.mark == 0 && slices.Contains(list("all"), string(l.norm[before.from:before.to])) {
+			before.unread = false
+			return m.sexes[0]
+		}
+	}
+	return threads.NoSex
+}
+
+// oneEnded leaves the sex that is said of one end, or of so many, on those alone: elbow 3/8 NPT, one end is male; tee 1/4 NPT, two ends male.
+// It must be the only sex that the line says. Of the others it is not said.
+func (l *line) oneEnded(ends []*phrase) {
+	if l.one || l.both && !l.is(tee) || len(ends) < 2 {
+		return
+	}
+	said := -1
+	for k := range l.tokens {
+		if len(l.tokens[k].saidSexes()) == 0 {
+			continue
+		}
+		if said >= 0 || len(l.tokens[k].saidSexes()) > 1 {
+			return
+		}
+		said = k
+	}
+	if said < 0 {
+		return
+	}
+	n, small := l.endsOfSex(said)
+	if n == 0 && !small || n >= len(ends) {
+		return
+	}
+	if small && len(ends) == 2 && ends[0].fig != nil && ends[1].fig != nil && ends[0].fig.v != ends[1].fig.v {
+		if ends[0].fig.v < ends[1].fig.v {
+			ends[1].sexes = nil
+		} else {
+			ends[0].sexes = nil
+		}
+		return
+	}
+	for k, e := range ends {
+		if k >= max(n, 1) && e.fig == ends[0].fig && e.sex() == ends[0].sex() {
+			e.sexes, e.attr = nil, e.attr&^(isNut|isSwivel)
+		}
+	}
+}
+
+// endsOfSex is how many ends the words beside a sex say it of, 0 if they do not say; small if it is that of the smaller end.
+func (l *line) endsOfSex(k int) (n int, small bool) {
+	from, to := k, k
+	for from > 0 && k-from < 4 && l.tokens[from-1].figure == nil && l.tokens[from-1].mark == 0 && l.tokens[from-1].is(classFamily) == nil {
+		from--
+	}
+	if at(l.tokens, to+1).figure == nil && at(l.tokens, to+1).mark == 0 && at(l.tokens, to+1).to > 0 {
+		to++
+	}
+	text := string(l.norm[l.tokens[from].from:l.tokens[to].to])
+	for _, w := range list("smaller-end") {
+		if hasWord(text, w) {
+			return 1, true
+		}
+	}
+	word := string(l.norm[l.tokens[k].from:l.tokens[k].to])
+	for _, w := range list("one-end") {
+		if hasWord(text, w) {
+			return 1, false
+		}
+	}
+	if hasWord(text, "one "+word+" end") || hasWord(text, "a single "+word+" end") {
+		return 1, false
+	}
+	if hasWord(text, "two ends") || hasWord(text, "two "+word+" ends") {
+		return 2, false
+	}
+	return 0, false
 }

@@ -89,7 +89,11 @@ func (l *line) sideBeside(k int) string {
 	}
 	first := slices.IndexFunc(l.tokens, func(it token) bool { return side(&it) != "" || len(it.saidSexes()) > 0 })
 	if first >= 0 && side(&l.tokens[first]) != "" {
-		return side(at(l.tokens, k-1))
+		j := k - 1
+		for j > 0 && slices.Contains(list("small-words"), string(l.norm[l.tokens[j].from:l.tokens[j].to])) {
+			j-- // branch is the male
+		}
+		return side(at(l.tokens, j))
 	}
 	for j := k + 1; j < min(k+4, len(l.tokens)); j++ {
 		if v := side(&l.tokens[j]); v != "" {

@@ -79,7 +79,7 @@ var wordSteps = [...]wordStep{
 	{"FG without a thread's name is a female that turns, or galvanised iron", `Codo FG 1"`, 2, "f", (*line).galvanisedLetters},
 	{"a quick coupling of a valve for reverse osmosis pushes in", "Válvula engate rápido 1/4 osmose reversa", 0, "", (*line).osmosisCoupling},
 	{"x mt at the end of a hose is by the metre", "Manguera transparente 3/4 x mt", 3, "m", (*line).timesMetre},
-	{"press beside the word for hose is crimped on", "3/8 hortum iki ucu M18x1,5 somunlu presli", 0, "", (*line).crimpedHose},
+	{"press beside the word for hose is crimped on", "3/8 hortum presli M18x1,5", 0, "", (*line).crimpedHose},
 	{"lik behind a number is of so many", "Mini vana 16lık 1/2 erkek", 4, "l", (*line).turkishSuffix},
 	{"H before a nipple is hex", "H Nipple 3/4\"", 1, "h", (*line).hexLetter},
 	{"clamp by itself is a clamp", "Clamp 1 1/4 inch", 5, "c", (*line).clampByItself},
