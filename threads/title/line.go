@@ -392,7 +392,7 @@ func (l *line) ofItsSeal(k int) bool {
 		next = at(l.tokens, k+2)
 	}
 	isRing := func(it *token) bool { m := it.is(classKind); return m != nil && m.shape.traits&ring != 0 }
-	seal := isRing(&l.tokens[k]) || isRing(next) || next.value(classAttr) == "washer" || next.value(classAttr) == "o-ring"
+	seal := isRing(&l.tokens[k]) || isRing(next) && next.is(classMaterial) == nil || next.value(classAttr) == "washer" || next.value(classAttr) == "o-ring"
 	return seal && !l.one && l.shape != nil && l.shape.traits&ring == 0 && l.shape.ends >= 0 && l.figured(k)
 }
 
