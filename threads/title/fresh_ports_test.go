@@ -57,7 +57,7 @@ func TestPortsSidesAndDoubts(t *testing.T) {
 	}
 	require.Equal(t, "316", Read("elbow 1/4 npt was brass, now 316").Material)
 	for text, want := range map[string]string{
-		"Adaptor G1/2 M x 1/4 NPT F 316 copper washer": "adaptor 316", "Hose connector G3/4 M x 13 mm barb POM EPDM washer": "adaptor plastic",
+		"Adaptor G1/2 M x 1/4 NPT F 316 copper washer": "adaptor 316", "Hose connector G3/4 M x 13 mm barb POM EPDM washer": "hose tail pom",
 		"Kugelhahn G 1/2 IG Messing FKM-Dichtung": "shut-off valve brass", "Copper washer 1/2": "washer copper",
 	} {
 		r := Read(text)
