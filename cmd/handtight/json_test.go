@@ -1,9 +1,11 @@
 package main
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 	"testing"
@@ -205,6 +207,41 @@ func TestThreadLongLines(t *testing.T) {
 	require.Contains(t, errOut.String(), "line 2: longer than 64 KiB, skipped")
 	require.Contains(t, errOut.String(), "line 4: longer than 64 KiB, skipped")
 	require.Contains(t, errOut.String(), "2 lines skipped")
+}
+
+// A line that is typed has its answer before the next is.
+func TestThreadAnswersWhatIsTyped(t *testing.T) {
+	in, typed := io.Pipe()
+	answer, out := io.Pipe()
+	status := make(chan int, 1)
+	go func() {
+		status <- run([]string{"thread", "-", "--json"}, in, out, io.Discard)
+		out.Close()
+	}()
+	answers := bufio.NewScanner(answer)
+	for _, text := range []string{"1/2 NPT male", "G 3/4 female"} {
+		_, err := io.WriteString(typed, text+"\n")
+		require.NoError(t, err)
+		require.True(t, answers.Scan())
+		require.Contains(t, answers.Text(), text)
+	}
+	require.NoError(t, typed.Close())
+	require.False(t, answers.Scan())
+	require.Equal(t, exitClear, <-status)
+}
+
+// A list has its answers in its order, however many lines it has.
+func TestThreadListInOrder(t *testing.T) {
+	var in, out, errOut bytes.Buffer
+	for n := range 3*mostAtOnce + 7 {
+		fmt.Fprintf(&in, "Nipple 1/2 NPT x %d mm\n\n", 40+n)
+	}
+	require.Equal(t, exitClear, run([]string{"thread", "-", "--json"}, &in, &out, &errOut))
+	lines := strings.Split(strings.TrimSpace(out.String()), "\n")
+	require.Len(t, lines, 3*mostAtOnce+7)
+	for n, line := range lines {
+		require.Contains(t, line, fmt.Sprintf("x %d mm\"", 40+n))
+	}
 }
 
 func TestMateFacts(t *testing.T) {

@@ -1,10 +1,8 @@
 package main
 
 import (
-	"bufio"
 	"errors"
 	"fmt"
-	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -118,53 +116,6 @@ settles it. With - it reads a text a line from standard input, an object a line 
 	cmd.Flags().StringVar(&family, "list", "", "print the whole table of a family: NPT, G, JIC, ...")
 	cmd.Flags().BoolVar(&card, "card", false, "the long form: limits, look-alikes, what it goes with, make-up")
 	return cmd
-}
-
-// longestLine is the longest line that is read from standard input, in bytes.
-const longestLine = 64 << 10
-
-// threadLines reads a text a line, in the memory of one line. A line that is
-// longer than longestLine is named by its number and skipped.
-func (a *app) threadLines() error {
-	lines := bufio.NewReaderSize(a.in, longestLine)
-	skipped := 0
-	for n := 1; ; n++ {
-		line, err := lines.ReadSlice('\n')
-		if errors.Is(err, bufio.ErrBufferFull) {
-			skipped++
-			fmt.Fprintf(a.ui.errOut, "line %d: longer than 64 KiB, skipped\n", n)
-			if err = restOfLine(lines); err == nil {
-				continue
-			}
-			line = nil
-		}
-		if text := strings.TrimSpace(string(line)); text != "" {
-			if err := a.threadLine(title.Read(text)); err != nil {
-				return err
-			}
-		}
-		if lost := a.ui.lost(); lost != nil {
-			return lost
-		}
-		switch {
-		case errors.Is(err, io.EOF) && skipped > 0:
-			return fmt.Errorf("%s skipped: the text of one part is shorter", counted(skipped, "line"))
-		case errors.Is(err, io.EOF):
-			return nil
-		case err != nil:
-			return err
-		}
-	}
-}
-
-// restOfLine reads to the end of a line that did not fit.
-func restOfLine(lines *bufio.Reader) error {
-	for {
-		_, err := lines.ReadSlice('\n')
-		if !errors.Is(err, bufio.ErrBufferFull) {
-			return err
-		}
-	}
 }
 
 func (a *app) threadLine(r threads.Reading) error {

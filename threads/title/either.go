@@ -59,7 +59,9 @@ func (l *line) doubtsSize(k int) bool {
 }
 
 // digitsAsRead reports plain digits, whatever they were taken for.
-func (f *figure) digitsAsRead() bool { return f != nil && f.whole && !f.marked && !f.frac && !f.dashed && f.role == asNothing }
+func (f *figure) digitsAsRead() bool {
+	return f != nil && f.whole && !f.marked && !f.frac && !f.dashed && f.role == asNothing
+}
 
 // sizeAround is the figure that stands next to k in a direction, with no more than small words, and the words of a thread, between.
 func (l *line) sizeAround(k, step int) *figure {

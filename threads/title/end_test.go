@@ -212,3 +212,29 @@ func BenchmarkRead(b *testing.B) {
 	}
 	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*len(lines)), "us/line")
 }
+
+// What a list costs a line, on all processors.
+func BenchmarkReadAll(b *testing.B) {
+	var texts []string
+	for _, l := range readCorpus(b, "../../testdata/published/designations.csv") {
+		texts = append(texts, l.text)
+	}
+	for b.Loop() {
+		ReadAll(texts)
+	}
+	b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N*len(texts)), "us/line")
+}
+
+func TestAListIsReadInItsOrder(t *testing.T) {
+	for _, path := range []string{"../../testdata/published/designations.csv", "../../testdata/published/designations_own.csv"} {
+		var texts []string
+		for _, l := range readCorpus(t, path) {
+			texts = append(texts, l.text)
+		}
+		for k, r := range ReadAll(texts) {
+			require.Equal(t, Read(texts[k]), r)
+		}
+	}
+	require.Empty(t, ReadAll(nil))
+	require.Equal(t, []threads.Reading{Read("Elbow 1/2 NPT F")}, ReadAll([]string{"Elbow 1/2 NPT F"}))
+}

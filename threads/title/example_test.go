@@ -30,6 +30,16 @@ func ExampleReadEnd() {
 	// 4 wraps of 12 mm tape (about 290 mm), 1.5 to 3 turns past hand tight
 }
 
+// A list is read on all processors, in its order.
+func ExampleReadAll() {
+	for _, r := range title.ReadAll([]string{"Hex nipple 1/2 NPT", "Plug G 1/4 with bonded seal"}) {
+		fmt.Println(r.Kind, len(r.Ends))
+	}
+	// Output:
+	// nipple 2
+	// plug 1
+}
+
 // A shop's whole line gives the kind of part, its material and its ends.
 func ExampleRead() {
 	r := title.Read("Hose tail 3/4 BSPP female swivel 60 cone x 19 mm barb, bronze")

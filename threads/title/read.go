@@ -3,8 +3,10 @@ package title
 import (
 	"fmt"
 	"math"
+	"runtime"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"unicode/utf8"
 
 	"handtight/threads"
@@ -35,6 +37,29 @@ func Read(text string) threads.Reading {
 	if over {
 		out.Unread = append(out.Unread, fmt.Sprintf("the text beyond %d bytes", longestText))
 	}
+	return out
+}
+
+// ReadAll reads each of many texts as [Read] does, on all processors, and gives the readings in the order of the texts.
+func ReadAll(texts []string) []threads.Reading {
+	out := make([]threads.Reading, len(texts))
+	hands := min(runtime.GOMAXPROCS(0), len(texts))
+	if hands < 2 {
+		for k, text := range texts {
+			out[k] = Read(text)
+		}
+		return out
+	}
+	var next atomic.Int64
+	var done sync.WaitGroup
+	for range hands {
+		done.Go(func() {
+			for k := int(next.Add(1)) - 1; k < len(texts); k = int(next.Add(1)) - 1 {
+				out[k] = Read(texts[k])
+			}
+		})
+	}
+	done.Wait()
 	return out
 }
 
