@@ -35,6 +35,7 @@ func repeated(ends []*phrase) []*phrase {
 		out = append(out, e)
 		times := 0
 		if e.fig != nil {
+			e.fig.multiple = max(e.fig.multiple, e.fig.times)
 			times, e.fig.times = e.fig.times, 0 // two phrases of one size are of the number
 			for _, o := range ends {
 				if o != e && o.fig == e.fig {

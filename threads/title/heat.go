@@ -1,6 +1,9 @@
 package title
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // fahrenheit reads the F behind a number that is no size for degrees: 150 psi at 70F, 33-150F, max 400 F. Behind a nominal bore it is a
 // sex, but where a word before the number says a temperature.
@@ -10,13 +13,13 @@ func (l *line) fahrenheit() {
 	}
 	for k := range l.tokens {
 		f, letter := l.tokens[k].figure, at(l.tokens, k+1)
-		if !f.digits() || f.v < coldest || f.v > hottest || letter.to-letter.from != 1 || l.norm[letter.from] != 'f' || !l.capital(letter.from) || at(l.tokens, k+2).mark == '/' || at(l.tokens, k+2).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x" {
+		if !f.digits() || f.v < coldest || f.v > hottest || letter.to-letter.from != 1 || l.norm[letter.from] != 'f' || !l.capital(letter.from) || at(l.tokens, k+2).mark == '/' || at(l.tokens, k+2).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x" && !l.wordsBefore(k, "heat-to") && !l.rangeTo(k) {
 			continue
 		}
 		before := at(l.tokens, k-1)
-		called := slices.Contains(list("heat"), string(l.norm[before.from:before.to])) || l.at[l.tokens[k].from] > 0 && l.as[l.at[l.tokens[k].from]-1] == '@'
+		called := l.heatBefore(k) || l.heatBehind(k+2) || k > 0 && (l.isPressure(k-1) || before.mark == ',' && l.isPressure(k-2) || before.mark == '(' && l.isPressure(k-2))
 		_, bore := l.lex.bores[int(f.v)]
-		ranged := before.mark == '-' && before.glued && at(l.tokens, k-2).figure.digits()
+		ranged := before.mark == '-' && before.glued && at(l.tokens, k-2).figure.digits() || l.rangeTo(k)
 		if !called && !ranged && (bore || tubeOutsides[f.v] || !letter.glued && !(at(l.tokens, k+2).to == at(l.tokens, k+2).from || at(l.tokens, k+2).mark != 0)) {
 			continue
 		}
@@ -51,6 +54,27 @@ func (l *line) celsius() {
 		f.drop(asCelsius)
 		letter.word, letter.unread = l.lex.word("the"), false
 	}
+}
+
+// rangeTo reports plain digits before the word to at k-1, so that the figure at k is the end of a range: 40 to 125 F.
+func (l *line) rangeTo(k int) bool {
+	f := at(l.tokens, k-2).figure
+	return f.digits() && f.v < l.tokens[k].figure.v && hasText(l.norm, at(l.tokens, k-1).from, "to") && !at(l.tokens, k-3).parted() || f.digits() && hasText(l.norm, at(l.tokens, k-1).from, "to") && at(l.tokens, k-3).mark == '-'
+}
+
+// heatBefore reports a word for a temperature right before the figure at k, or a sign for at.
+func (l *line) heatBefore(k int) bool {
+	before := at(l.tokens, k-1)
+	if slices.Contains(list("heat"), string(l.norm[before.from:before.to])) || l.wordsBefore(k, "heat") {
+		return true
+	}
+	return strings.HasSuffix(strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " "), "@")
+}
+
+// heatBehind reports a word for the most at k, behind the letter of a temperature: 140 F max.
+func (l *line) heatBehind(k int) bool {
+	it := at(l.tokens, k)
+	return it.to > it.from && slices.Contains(list("heat-behind"), string(l.norm[it.from:it.to]))
 }
 
 // warmest is the most degrees Celsius that such lines give. A judgement.

@@ -28,6 +28,7 @@ type line struct {
 	classBy                *figure
 	temperature            quantity.Temperature
 	hasTemperature         bool
+	heatAt                 bool // the temperature is that at which the pressure holds
 	standards              []string
 	pressures              []threads.StatedPressure
 

@@ -8,8 +8,12 @@ func (l *line) portCounts() {
 	if l.one || !l.is(manifold) && !l.is(tee) && !l.is(vessel) && !l.is(femaleRound) && !l.is(valve) && !l.is(many) && (l.shape == nil || l.shape.ends < 3) {
 		return
 	}
+	l.letteredPorts()
 	for k := range l.tokens {
 		f := l.tokens[k].figure
+		if l.portsBehind(k) {
+			continue
+		}
 		if !f.digits() || f.v < 1 || f.v > mostPorts || l.tokens[k].glued && l.tokens[max(k-1, 0)].value(classSep) != "x" {
 			continue
 		}
@@ -35,10 +39,92 @@ func (l *line) portCounts() {
 			size.times, size.counted = int(f.v), true
 		}
 	}
-	if l.is(manifold) {
+	if l.is(manifold) || l.is(vessel) {
 		l.bothOfManifold()
+	}
+	if l.is(manifold) {
 		l.inletsOfBar()
 	}
+}
+
+// portsBehind reads how many ports there are of the size before a number in brackets or behind an x, outlets G3/8 F (3), G1/4 F x 4, and of the one
+// behind a name with its number in brackets: outlets (3) G3/8. All the ends of a tee may be counted so: 1/2 NPT F 3x.
+func (l *line) portsBehind(k int) bool {
+	f := l.tokens[k].figure
+	if !f.digits() || f.v < 1 || f.v > mostPorts || f.times > 0 {
+		return false
+	}
+	before, next := at(l.tokens, k-1), at(l.tokens, k+1)
+	var size *figure
+	switch {
+	case before.mark == '(' && next.mark == ')' && l.portNoun(k-2) && l.sizeBehind(k+2):
+		size = l.sizeNear(k + 2)
+	case before.mark == '(' && next.mark == ')' && (l.is(manifold) || l.is(vessel)) && k > 2 && !l.sizeBehind(k+2):
+		size = l.lastSize(k)
+	case before.value(classSep) == "x" && l.endsPort(k+1) && at(l.tokens, k-2).figure == nil && at(l.tokens, k-2).mark == 0 && (l.is(manifold) && (f.v == 1 || l.portNamedBefore(k)) || l.otherCount(k)):
+		size = l.lastSize(k)
+		before.word = l.lex.word("the")
+	case next.value(classSep) == "x" && next.glued && l.endsPort(k+2) && l.shape != nil && int(f.v) == l.shape.ends && f.v > 2 && k > 1 && at(l.tokens, k-1).figure == nil:
+		f.drop(asCount)
+		next.word = l.lex.word("the")
+		return true // tee 1/2 NPT F 3x
+	}
+	if size == nil || size.times > 0 {
+		return false
+	}
+	f.drop(asCount)
+	if f.v > 1 {
+		size.times, size.counted = int(f.v), true
+	}
+	return true
+}
+
+// endsPort reports the end of what is said of one port at k: a mark, the end of the line, or the name of the part.
+func (l *line) endsPort(k int) bool {
+	it := at(l.tokens, k)
+	return it.to == it.from || it.mark == ',' || it.mark == ';' || it.mark == '|' || it.mark == ')' || it.is(classKind) != nil
+}
+
+// otherCount reports another number behind an x that counts ports: x 2 ... x 1.
+func (l *line) otherCount(k int) bool {
+	for j := 2; j < len(l.tokens); j++ {
+		if f := l.tokens[j].figure; j != k && f.digits() && f.v <= mostPorts && l.norm[l.tokens[j-1].from] == 'x' && l.tokens[j-2].figure == nil && l.endsPort(j+1) {
+			return true
+		}
+	}
+	return false
+}
+
+// letteredPorts counts the ports that letters name beside their size: A,B 1/2 NPT F; C,D,E 1/4 NPT F; 1/4 NPT F on A and B.
+func (l *line) letteredPorts() {
+	for k := 0; k < len(l.tokens); k++ {
+		if !l.portLetter(k) {
+			continue
+		}
+		last, n := k, 1
+		for (at(l.tokens, last+1).mark == ',' || l.betweenCounts(last+1)) && l.portLetter(last+2) {
+			last, n = last+2, n+1
+		}
+		if n > 1 {
+			size := l.sizeNear(last + 1)
+			if size == nil {
+				size = l.lastSize(k)
+			}
+			if size != nil && size.times == 0 {
+				size.times, size.counted = n, true
+				for j := k; j <= last; j++ {
+					l.tokens[j].word, l.tokens[j].unread, l.tokens[j].mark = l.lex.word("the"), false, 0
+				}
+			}
+		}
+		k = last
+	}
+}
+
+// portLetter reports a capital from A to H that stands alone.
+func (l *line) portLetter(k int) bool {
+	it := at(l.tokens, k)
+	return it.to == it.from+1 && it.figure == nil && l.norm[it.from] >= 'a' && l.norm[it.from] <= 'h' && l.capital(it.from) && !alnum(byteAt(l.norm, it.from-1)) && !alnum(byteAt(l.norm, it.to)) && it.is(classSex) == nil
 }
 
 // inletsOfBar makes two of the size behind a word for inlets that no number counts: a bar has one at each end.
@@ -89,7 +175,7 @@ func (l *line) bothOfManifold() {
 		if l.tokens[k].value(classAttr) != "both" {
 			continue
 		}
-		for j := k - 1; j >= max(0, k-3); j-- {
+		for j := k - 1; j >= max(0, k-5); j-- {
 			if f := l.tokens[j].figure; f != nil {
 				if f.frac && f.times == 0 {
 					f.times, f.counted = 2, true
@@ -101,4 +187,44 @@ func (l *line) bothOfManifold() {
 			}
 		}
 	}
+}
+
+// betweenCounts reports an and, a stroke or a plus at k.
+func (l *line) betweenCounts(k int) bool {
+	it := at(l.tokens, k)
+	return it.mark == '/' || it.to > it.from && it.figure == nil && slices.Contains(list("between-counts"), string(l.norm[it.from:it.to]))
+}
+
+// portNamedBefore reports a word for a port in the same breath before k, so that the number there counts ports and no parts.
+func (l *line) portNamedBefore(k int) bool {
+	for j := k - 1; j >= 0 && l.tokens[j].mark != ',' && l.tokens[j].mark != ';'; j-- {
+		if l.portNoun(j) {
+			return true
+		}
+	}
+	return false
+}
+
+// portsUncounted gives the first number, as the line writes it, that counts ports of a part with many and that no size comes as often as; "" if
+// there is none. A number that a line begins with counts parts.
+func (l *line) portsUncounted() string {
+	if l.one || l.shape == nil || !l.is(manifold) && !l.is(vessel) && !l.is(femaleRound) && l.shape.ends < 3 {
+		return ""
+	}
+	spent := map[int]bool{}
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f.counted {
+			spent[f.multiple] = true
+		}
+	}
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if f == nil || f.role != asCount || !f.whole || f.v < 2 || f.v > mostPorts || f.used || spent[int(f.v)] || int(f.v) == l.shape.ends || l.leads(k) {
+			continue
+		}
+		if l.portNoun(k+1) || l.portNoun(k-1) || l.portNoun(k-2) && at(l.tokens, k-1).mark == '(' {
+			return l.words(l.tokens[k].from, l.tokens[k].to)
+		}
+	}
+	return ""
 }

@@ -3,6 +3,7 @@ package title
 import (
 	"bytes"
 	"slices"
+	"strings"
 
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -335,15 +336,21 @@ func (l *line) takeStated(f *figure) {
 	case asSDR:
 		l.schedule = "SDR " + quantity.Exact(f.v)
 	case asCelsius:
-		l.heat(quantity.Temperature(f.v))
+		l.heat(f, quantity.Temperature(f.v))
 	case asFahrenheit:
-		l.heat(quantity.Temperature((f.v - 32) / 1.8))
+		l.heat(f, quantity.Temperature((f.v-32)/1.8))
 	}
 }
 
-// heat keeps the highest temperature.
-func (l *line) heat(t quantity.Temperature) {
-	if !l.hasTemperature || t > l.temperature {
+// heat keeps the highest temperature, but where the line gives the temperature at which its pressure holds, the lowest of those: 100 bar @ 20 C, max
+// temp 100 C. Of the others the pressure is not said.
+func (l *line) heat(f *figure, t quantity.Temperature) {
+	switch tied := l.heatOfPressure(f); {
+	case tied && (!l.heatAt || t < l.temperature):
+		l.heatAt, l.temperature, l.hasTemperature = true, t, true
+	case l.heatAt:
+		f.role = asNothing
+	case !l.hasTemperature || t > l.temperature:
 		l.temperature, l.hasTemperature = t, true
 	}
 }
@@ -490,4 +497,20 @@ func (l *line) vacuum(k int) bool {
 func (l *line) femaleSwivel(k int) bool {
 	it := &l.tokens[k]
 	return it.to-it.from == 2 && string(l.norm[it.from:it.to]) == "fs" && !l.is(dial) && !l.is(scaled)
+}
+
+// heatOfPressure reports degrees that a word or a sign for at ties to the pressure right before them.
+func (l *line) heatOfPressure(f *figure) bool {
+	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == f })
+	if k < 1 {
+		return false
+	}
+	j, tied := k-1, strings.HasSuffix(strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " "), "@")
+	if word := &l.tokens[j]; word.figure == nil && slices.Contains(list("at-degrees"), string(l.norm[word.from:word.to])) {
+		j, tied = j-1, true
+	}
+	for j > 0 && l.tokens[j].figure == nil && (onlyUnit(l.tokens[j].word) && len(l.tokens[j].word) > 0) {
+		j--
+	}
+	return tied && j >= 0 && l.tokens[j].figure != nil && (l.isPressure(j) || l.tokens[j].figure.role == asRating || l.behindNominal(j))
 }

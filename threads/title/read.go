@@ -209,6 +209,7 @@ func (l *line) ends() []*phrase {
 	l.hands()
 	l.survey()
 	l.countedSexes()
+	l.spokenCounts()
 	l.seriesOfCones()
 	for k := range l.tokens {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)

@@ -21,6 +21,8 @@ func (l *line) unheard(ends []threads.EndReading) {
 	case sex != "":
 		l.ignore(sex, "no end read has a thread")
 		why = "The text says " + sex + ", and no end is read that has a thread."
+	case l.portsUncounted() != "":
+		why = "The text counts ports (" + l.portsUncounted() + "), and they are not read as so many."
 	case l.handOfOne(ends):
 		why, hand = "The text says left hand, of one side only.", true
 	case l.babble():

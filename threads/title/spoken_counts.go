@@ -1,0 +1,123 @@
+package title
+
+import (
+	"slices"
+	"strings"
+
+	"handtight/threads"
+)
+
+// oneWords are the words for one that stand before the sex of an end; the other numbers are in [numberWords].
+var oneWords = map[string]bool{
+	"one": true, "a": true, "ein": true, "eine": true, "einmal": true, "un": true, "une": true, "uno": true, "una": true, "um": true, "uma": true, "een": true, "en": true,
+	"ett": true, "et": true, "yksi": true, "jeden": true, "один": true, "одна": true, "bir": true,
+}
+
+// spokenCounts reads how many ends have each sex where the numbers and the sexes are words of a sentence, of a part with three ends or more: tee
+// 1/4 NPT, two females and one male; 2 female 1 male; one end male, the others female. They must come to as many as it has.
+func (l *line) spokenCounts() {
+	if l.one || l.shape == nil || l.shape.ends < 3 {
+		return
+	}
+	type group struct{ from, sex, n int }
+	var groups []group
+	total, rest := 0, -1
+	for k := range l.tokens {
+		m := l.tokens[k].is(classSex)
+		if m == nil || len(m.sexes) != 1 {
+			continue
+		}
+		from, n := l.countBeforeSex(k)
+		if from < 0 {
+			from, n = k, l.portsOfSex(k)
+		}
+		if n < 0 {
+			return // a sex that no number counts
+		}
+		if n == 0 {
+			rest = len(groups)
+		}
+		groups, total = append(groups, group{from, k, n}), total+n
+	}
+	if rest >= 0 {
+		groups[rest].n = l.shape.ends - total
+		total = l.shape.ends
+	}
+	if len(groups) < 2 || total != l.shape.ends || slices.ContainsFunc(groups, func(g group) bool { return g.n < 1 }) {
+		return
+	}
+	all := &sense{class: classSex, tongue: "en"}
+	first := groups[0].sex
+	for n, g := range groups {
+		sex := l.tokens[g.sex].is(classSex).sexes[0]
+		all.sexes = append(all.sexes, slices.Repeat([]threads.Sex{sex}, g.n)...)
+		for j := g.from; j < g.sex; j++ {
+			if f := l.tokens[j].figure; f != nil {
+				f.drop(asCount)
+			}
+			l.tokens[j].word, l.tokens[j].unread = l.lex.word("the"), false
+		}
+		if n > 0 {
+			l.tokens[g.sex].word = l.lex.word("the")
+			if before := at(l.tokens, g.from-1); before.figure == nil && slices.Contains(list("between-counts"), string(l.norm[before.from:before.to])) {
+				before.word, before.unread, before.mark = l.lex.word("the"), false, 0
+			}
+		}
+	}
+	l.tokens[first].word, l.both = []*sense{all}, false
+}
+
+// countBeforeSex gives the place of the number before the sex at k, and the number; 0 for a word for the rest. -1 if none stands there.
+func (l *line) countBeforeSex(k int) (from, n int) {
+	if first, _, more := strings.Cut(string(l.norm[l.tokens[k].from:l.tokens[k].to]), " "); more && numberOfWord(first) > 0 {
+		return k, numberOfWord(first) // two females
+	}
+	for j := k - 1; j >= max(0, k-4); j-- {
+		it := &l.tokens[j]
+		word, _, _ := strings.Cut(string(l.norm[it.from:it.to]), " ") // two ends
+		switch {
+		case it.figure.digits() && it.figure.v >= 1 && it.figure.v <= 4 && !it.glued:
+			return j, int(it.figure.v)
+		case numberOfWord(word) > 0:
+			return j, numberOfWord(word)
+		case slices.Contains(list("the-rest"), word):
+			return j, 0
+		case it.figure != nil, it.mark != 0, it.unread, it.is(classFamily) != nil, it.is(classSex) != nil:
+			return -1, 0
+		}
+	}
+	return -1, 0
+}
+
+// numberOfWord is a small number in words or digits, 0 if the word is none.
+func numberOfWord(word string) int {
+	switch {
+	case numberWords[word] > 0:
+		return numberWords[word]
+	case oneWords[word]:
+		return 1
+	case len(word) == 1 && word >= "1" && word <= "4":
+		return int(word[0] - '0')
+	}
+	switch word {
+	case "zweimal", "två", "to", "kaksi", "dwa", "два", "две", "iki", "δύο":
+		return 2
+	}
+	return 0
+}
+
+// portsOfSex is how many ends the port beside the sex at k is: one for an inlet or an outlet, 0 for the rest where it is named in the plural. -1
+// if no port is named there.
+func (l *line) portsOfSex(k int) int {
+	for _, j := range [...]int{k + 1, k - 1} {
+		if !l.portNoun(j) {
+			continue
+		}
+		it := at(l.tokens, j)
+		if slices.Contains(list("outlet-plural"), string(l.norm[it.from:it.to])) || slices.Contains(list("inlet-plural"), string(l.norm[it.from:it.to])) {
+			return 0
+		}
+		return 1
+	}
+	return -1
+}
