@@ -96,3 +96,43 @@ func (l *line) threadElsewhere() bool {
 func (l *line) hydraulicLine() bool {
 	return !l.one && l.shape != nil && l.shape.name == "other" && hasText(l.norm, l.tokens[0].from, "przewod") && l.layers() && l.threadElsewhere()
 }
+
+// hoseWithFittings reports hose that the line begins with, by its length in metres, and fittings in the plural behind: Hose 3/8, 2 m, with
+// fittings JIC 6 female. They are on the hose.
+func (l *line) hoseWithFittings() bool {
+	if l.one || l.shape == nil || !l.is(tail) && !l.is(adaptor) && !l.is(union) && !l.is(nipple) && !l.is(hose) || !l.threadElsewhere() || !l.longEnough() {
+		return false
+	}
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		switch {
+		case it.value(classEnd) == "HOSE", l.isHoseNoun(it):
+			return slices.ContainsFunc(l.tokens[k+1:], func(o token) bool {
+				return o.to > o.from && o.figure == nil && slices.Contains(list("fittings-plural"), string(l.norm[o.from:o.to]))
+			})
+		case it.is(classKind) != nil, it.is(classFamily) != nil, it.is(classSex) != nil:
+			return false
+		}
+	}
+	return false
+}
+
+// longEnough reports a length in metres, or of more millimetres than a fitting has.
+func (l *line) longEnough() bool {
+	return slices.ContainsFunc(l.tokens, func(it token) bool {
+		f := it.figure
+		return f != nil && (f.role == asLength || f.kind == mmSize && f.v >= leastHose || f.kind == bare && l.metresBehind(&it))
+	})
+}
+
+// leastHose is the least length in mm that is a hose's with its fittings, and no fitting's. A judgement.
+const leastHose = 200
+
+// metresBehind reports the letter for metres behind a figure: 2 m.
+func (l *line) metresBehind(it *token) bool {
+	i := it.to
+	for i < len(l.norm) && l.norm[i] == ' ' {
+		i++
+	}
+	return byteAt(l.norm, i) == 'm' && !alnum(byteAt(l.norm, i+1))
+}

@@ -258,6 +258,12 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if r := l.noSize(k, f, prev, next); r != noRole {
 		return f.drop(r)
 	}
+	if l.smallGrip(k, f) {
+		return mmSize
+	}
+	if l.dashBesideFlare(k, f) {
+		return dashSize
+	}
 	if series := l.seriesBefore(k); series != 0 && f.whole && coneFits(f.v, series) {
 		f.series = series
 		return coneSize

@@ -73,6 +73,9 @@ func (l *line) coneAgain(ends []*phrase) []*phrase {
 	out := ends[:0:0]
 	for k, o := range ends {
 		e := coneOf(ends[:k], o)
+		if e == nil && k == 1 && len(ends) == 2 && !o.strong && !o.plus && ends[0].fig != nil && ends[0].fig.kind == coneSize && o.threadByForm() && o.fam == nil && o.end == "" && !o.comma && !l.is(adaptor) && !l.is(hose) && !l.namesHose() {
+			ends[0].contrary, o.contrary = l.words(o.from, o.to), l.words(ends[0].from, ends[0].to)
+		}
 		if e == nil || o.strong || o.end != "" || o.fam != nil && o.fam.value != "THREAD" {
 			out = append(out, o)
 			continue

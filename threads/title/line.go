@@ -197,6 +197,9 @@ func (l *line) survey() {
 	if l.is(tail) && l.both && !l.one && l.namesHose() {
 		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends
 	}
+	if l.hoseWithFittings() {
+		l.shape, l.both = l.lex.shapes["hose"], !l.contains("bare-end") // hose 3/8, 2 m, with fittings JIC 6 female
+	}
 	if l.is(nut) && !l.one && slices.ContainsFunc(l.tokens, func(it token) bool {
 		m := it.is(classKind)
 		return m != nil && m.shape.traits&adaptor != 0 && m.shape.traits&nut == 0

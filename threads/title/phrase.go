@@ -24,37 +24,38 @@ type phrase struct {
 	comma     bool // parted from the phrase before by a comma
 	strong    bool // parted from the phrase before by an x
 	part      *shape
-	dealt     bool // the sexes were given in one word, as MF
-	hose      bool // the word for hose itself names the end
-	open      bool // an adaptor's second size, of which nothing is said
-	round     bool // a diameter is said, of a tube or of a tail
-	threaded  bool // the word of the sex means a thread, as IG
-	assumed   bool // the sex is the usual one of the kind, and not said
-	byKind    bool // the sex is not said: what it is, it is by the kind of part
-	unknown   bool // it holds a word that is not understood
-	either    bool // the word of the end may be that of the other size
-	plus      bool // a plus parts it from the phrase before: another part
-	strange   bool // a word that can be its own is not understood
-	bothSexes bool // the text says both male and female of it
-	nutted    bool // what it says of the sex is a nut, which may be one that comes with the part
-	doubt     bool // a word that is not understood stands where a sex stands
-	guess     bool // the end is taken from the beginning of a compound word
-	lent      bool // the end is another's word, and a word of its own is not understood
-	apart     bool // a word that is not understood stands between the size and the word of the end
-	custom    bool // the sex is that of a word for a part that mostly has it
-	snaps     bool // its word is that of a quick coupling, which hoses have too
-	lone      bool // a tail's one size in inches: its hose's or its thread's
-	paired    bool // another such size stands beside it
-	brine     bool // the brine port of a vessel, taken to be as its feed
-	doubled   bool // the other end of an elbow whose one tail is said
-	tubed     bool // a word names the tube, or its outside
-	outer     bool // the size may be the outside of a tube or the nominal size of a pipe
-	fused     bool // a fitting of polyethylene, of whose ends nothing is said
-	inner     bool // the hose is said by an inside diameter alone
-	byName    bool // a tube's size, because fittings called so have it first
-	swings    bool // the swivel stands by the part's name, and mostly is the female end's
-	turns     bool // it is taken to turn as the end does whose words are all that is said
-	oldR      bool // R on a part whose ends are mostly female, and no word gives the sex
+	dealt     bool   // the sexes were given in one word, as MF
+	hose      bool   // the word for hose itself names the end
+	open      bool   // an adaptor's second size, of which nothing is said
+	round     bool   // a diameter is said, of a tube or of a tail
+	threaded  bool   // the word of the sex means a thread, as IG
+	assumed   bool   // the sex is the usual one of the kind, and not said
+	byKind    bool   // the sex is not said: what it is, it is by the kind of part
+	unknown   bool   // it holds a word that is not understood
+	either    bool   // the word of the end may be that of the other size
+	plus      bool   // a plus parts it from the phrase before: another part
+	strange   bool   // a word that can be its own is not understood
+	bothSexes bool   // the text says both male and female of it
+	nutted    bool   // what it says of the sex is a nut, which may be one that comes with the part
+	doubt     bool   // a word that is not understood stands where a sex stands
+	guess     bool   // the end is taken from the beginning of a compound word
+	lent      bool   // the end is another's word, and a word of its own is not understood
+	apart     bool   // a word that is not understood stands between the size and the word of the end
+	custom    bool   // the sex is that of a word for a part that mostly has it
+	snaps     bool   // its word is that of a quick coupling, which hoses have too
+	lone      bool   // a tail's one size in inches: its hose's or its thread's
+	paired    bool   // another such size stands beside it
+	brine     bool   // the brine port of a vessel, taken to be as its feed
+	doubled   bool   // the other end of an elbow whose one tail is said
+	tubed     bool   // a word names the tube, or its outside
+	outer     bool   // the size may be the outside of a tube or the nominal size of a pipe
+	fused     bool   // a fitting of polyethylene, of whose ends nothing is said
+	inner     bool   // the hose is said by an inside diameter alone
+	byName    bool   // a tube's size, because fittings called so have it first
+	swings    bool   // the swivel stands by the part's name, and mostly is the female end's
+	turns     bool   // it is taken to turn as the end does whose words are all that is said
+	contrary  string // the words of a size beside it that cannot be its own, if there are any
+	oldR      bool   // R on a part whose ends are mostly female, and no word gives the sex
 }
 
 // attr is a set of words about an end.

@@ -210,6 +210,7 @@ func (l *line) ends() []*phrase {
 	l.survey()
 	l.countedSexes()
 	l.spokenCounts()
+	l.ontoOther()
 	l.seriesOfCones()
 	for k := range l.tokens {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)

@@ -14,7 +14,7 @@ import (
 // among the words not read, and no thread is reported for them.
 var notJudged = map[string]string{
 	"NST": "fire hose thread", "AERATOR": "aerator thread", "BALLCOCK": "ballcock thread", "PRESS": "press end", "LAYER": "end for multilayer pipe",
-	"SOCKET": "glued or welded end", "SOLDER": "solder end", "COPPER": "soldered or pressed end", "FLANGE": "flange", "FLARED": "flared tube end", "QC": "quick coupling", "BSB": "old brass gas thread", "CAMLOCK": "cam coupling", "GROOVE": "grooved end", "LUER": "luer end", "BANJO": "eye of a banjo, which a hollow bolt holds",
+	"SOCKET": "glued or welded end", "SOLDER": "solder end", "COPPER": "soldered or pressed end", "FLANGE": "flange", "FLARED": "flared tube end", "QC": "quick coupling", "BSB": "old brass gas thread", "CAMLOCK": "cam coupling", "GROOVE": "grooved end", "INVFLARE": "inverted or double flare", "FLARELESS": "flareless end", "DAIRY": "dairy thread", "LUER": "luer end", "BANJO": "eye of a banjo, which a hollow bolt holds",
 }
 
 // camsUnsized names a cam coupling without a size of its own beside the ends that are read.

@@ -142,6 +142,54 @@ func (l *line) classifyMillimetres(k int, f *figure) {
 	}
 }
 
+// dashBesideFlare reports digits that are glued to the name of a pipe thread with its sex, where another end of the line is so named by a dash size:
+// 4MNPT x 4MJ. They count sixteenths, as the other's do.
+func (l *line) dashBesideFlare(k int, f *figure) bool {
+	next := at(l.tokens, k+1)
+	m := next.is(classFamily)
+	if l.one || !f.digits() || f.v < 2 || f.v > 32 || m == nil || len(m.sexes) == 0 || !next.glued || dashWord(m) {
+		return false
+	}
+	for j := 1; j < len(l.tokens); j++ {
+		o := l.tokens[j-1].figure
+		if j-1 != k && o.digitsInCode() && l.tokens[j].glued && dashWord(l.tokens[j].is(classFamily)) {
+			return true
+		}
+	}
+	return false
+}
+
+// digitsInCode reports plain digits, or a dash size that was read from them.
+func (f *figure) digitsInCode() bool {
+	return f.digits() || f != nil && f.kind == dashSize && f.whole
+}
+
+// smallGrip reports a whole number of two to four beside the word for a tail or a push-in end, where the other size is that of a small thread:
+// M5 male x barb 3, 1/8 NPT x 3 barb. It is millimetres.
+func (l *line) smallGrip(k int, f *figure) bool {
+	if l.one || !f.digits() || f.v < 2 || f.v > 4 {
+		return false
+	}
+	grip := func(j int) bool {
+		v := at(l.tokens, j).value(classEnd)
+		return v == "BARB" || v == "PUSH" || v == "COMPRESSION"
+	}
+	next := at(l.tokens, k+1)
+	if !(grip(k-1) && !next.parted() && next.is(classKind) == nil) && !(grip(k+1) && k > 2 && at(l.tokens, k-1).value(classSep) == "x") {
+		return false
+	}
+	for j := range l.tokens {
+		o := l.tokens[j].figure
+		if j == k || o == nil {
+			continue
+		}
+		if o.kind == metricSize && o.v <= 14 || o.frac && o.v <= 0.25 && (o.kind == inchSize || o.kind == bare) {
+			return true
+		}
+	}
+	return false
+}
+
 // largestTube is the most millimetres that are a tube's and no length. Pipe of polyethylene goes up to
 // 110 with compression ends (ISO 17885, memory), which the line must name, and no other size.
 func (l *line) largestTube(k int) float64 {

@@ -82,6 +82,7 @@ func (l *line) countBeforeSex(k int) (from, n int) {
 			return j, numberOfWord(word)
 		case slices.Contains(list("the-rest"), word):
 			return j, 0
+		case slices.Contains(list("end-mark"), word), slices.Contains(list("hose-ends"), word):
 		case it.figure != nil, it.mark != 0, it.unread, it.is(classFamily) != nil, it.is(classSex) != nil:
 			return -1, 0
 		}

@@ -21,6 +21,10 @@ func (l *line) unheard(ends []threads.EndReading) {
 	case sex != "":
 		l.ignore(sex, "no end read has a thread")
 		why = "The text says " + sex + ", and no end is read that has a thread."
+	case l.containsWord("flareless-word") && slices.ContainsFunc(ends, func(e threads.EndReading) bool {
+		return len(e.Candidates) > 0 && e.Candidates[0].Family == threads.JIC
+	}):
+		why = "The text says flareless, which has the thread of a flare and another seat."
 	case l.portsUncounted() != "":
 		why = "The text counts ports (" + l.portsUncounted() + "), and they are not read as so many."
 	case l.handOfOne(ends):

@@ -1,0 +1,93 @@
+package title
+
+import (
+	"bytes"
+	"slices"
+)
+
+// ontoOther leaves out the thread of what the part goes onto or stands in for: G 1/2 male to suit G 1/2 female port; passend für G 3/4 Innengewinde,
+// R 3/4 AG. It is said behind such words with its sex or its name, up to the next comma, where the line gives an end of the part's own elsewhere.
+// The size of a hose or a tube there is that of the end that takes it.
+func (l *line) ontoOther() {
+	if l.one {
+		return
+	}
+	for _, w := range list("goes-onto") {
+		at := wordAtByte(l.norm, w)
+		if at < 0 || slices.Contains(list("onto"), w) && !l.portInBreath(at) {
+			continue
+		}
+		from := slices.IndexFunc(l.tokens, func(it token) bool { return it.from >= at })
+		if from < 0 {
+			continue
+		}
+		to := from
+		for to < len(l.tokens) && l.tokens[to].from < at+len(w) {
+			to++
+		}
+		sized, threaded := false, false
+		for ; to < len(l.tokens) && l.tokens[to].mark != ',' && l.tokens[to].mark != ';' && l.tokens[to].mark != ')' && l.tokens[to].mark != '|' && l.tokens[to].value(classSep) != "x"; to++ {
+			it := &l.tokens[to]
+			if v := it.value(classEnd); v == "HOSE" || v == "BARB" || v == "TUBE" || v == "TUBING" || v == "PUSH" {
+				return
+			}
+			sized = sized || it.figure != nil && (it.figure.frac || it.figure.marked || it.figure.sized())
+			threaded = threaded || it.is(classSex) != nil || it.is(classFamily) != nil
+		}
+		if !sized || !threaded || !l.ownEndBeside(from, to) {
+			continue
+		}
+		l.ignore(l.words(l.tokens[from].from, l.tokens[to-1].to), whyNot[asWhatFor])
+		for k := from; k < to; k++ {
+			if f := l.tokens[k].figure; f != nil {
+				f.drop(asWhatFor)
+				f.used = true // named with its words
+			}
+			l.tokens[k].word, l.tokens[k].unread = l.lex.word("the"), false
+		}
+		return
+	}
+}
+
+// ownEndBeside reports a size with its sex or its name outside a stretch of tokens.
+func (l *line) ownEndBeside(from, to int) bool {
+	sized, threaded := false, false
+	for k := range l.tokens {
+		if k >= from && k < to {
+			continue
+		}
+		it := &l.tokens[k]
+		sized = sized || it.figure != nil && (it.figure.frac || it.figure.marked || it.figure.dashed || it.figure.sized())
+		threaded = threaded || it.is(classSex) != nil || it.is(classFamily) != nil
+	}
+	return sized && threaded
+}
+
+// wordAtByte is where a word or a phrase stands by itself in a text, -1 if nowhere.
+func wordAtByte(text []byte, word string) int {
+	for from := 0; ; {
+		at := bytes.Index(text[from:], []byte(word))
+		if at < 0 {
+			return -1
+		}
+		at += from
+		if !alnum(byteAt(text, at-1)) && !alnum(byteAt(text, at+len(word))) {
+			return at
+		}
+		from = at + 1
+	}
+}
+
+// portInBreath reports a word for a port between a place and the next comma: for 1/4 NPT female port.
+func (l *line) portInBreath(at int) bool {
+	for k := range l.tokens {
+		switch it := &l.tokens[k]; {
+		case it.from < at:
+		case it.mark == ',' || it.mark == ';':
+			return false
+		case l.portNoun(k):
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,83 @@
+package title
+
+import (
+	"bytes"
+	"slices"
+)
+
+// leftLetter reads the L that is glued behind the size of a G or a metric thread, as gas fittings have it: G3/8L, M16x1.5-L. Behind a tube it is the
+// series of a cone.
+func (l *line) leftLetter(k int) {
+	it := &l.tokens[k]
+	j := k - 1
+	if at(l.tokens, j).mark == '-' && l.tokens[j].glued {
+		j--
+	}
+	f := at(l.tokens, j).figure
+	if l.one || !it.glued || it.to != it.from+1 || !l.capital(it.from) || l.norm[it.from] != 'l' || f == nil || it.is(classSep) != nil && it.value(classSep) == "x" {
+		return
+	}
+	m := at(l.tokens, j-1).is(classFamily)
+	if f.kind == metricSize && f.pitch > 0 || f.frac && m != nil && m.value == "BSPP" || f.frac && m != nil && m.value == "G" {
+		it.word, it.unread = l.lex.word("lh"), false
+	}
+}
+
+// italianOuter reads est, short for esterno, behind a size, where the line has int or gas too.
+func (l *line) italianOuter(k int) {
+	it, prev := &l.tokens[k], at(l.tokens, k-1)
+	if word := string(l.norm[it.from:it.to]); l.one || word != "est" && word != "est." || prev.figure == nil || !prev.figure.frac && !prev.figure.marked {
+		return
+	}
+	if slices.ContainsFunc(l.tokens, func(o token) bool {
+		w := string(l.norm[o.from:o.to])
+		return w == "int" || w == "int." || w == "gas" || w == "fem" || w == "interno"
+	}) {
+		it.word, it.unread = l.lex.word("maschio"), false
+	}
+}
+
+// electricPlug takes the plug or the socket of a sensor's lead for what comes with it.
+func (l *line) electricPlug(k int) {
+	it := &l.tokens[k]
+	switch string(l.norm[it.from:it.to]) {
+	case "plug", "plugs", "socket":
+	default:
+		return
+	}
+	if l.one || !containsAny(l.norm, list("electric")) {
+		return
+	}
+	l.ignore(l.words(it.from, it.to), "it comes with the part")
+	it.word, it.unread = l.lex.word("the"), false
+}
+
+// nutOfBulkhead takes the nut that is said with a bulkhead, or with a part whose ends are both said, for what comes with it: mit Mutter. A swivel
+// nut has a word of its own.
+func (l *line) nutOfBulkhead(k int) {
+	it, before := &l.tokens[k], at(l.tokens, k-1)
+	switch string(l.norm[it.from:it.to]) {
+	case "mutter", "moer":
+	default:
+		return
+	}
+	with := string(l.norm[before.from:before.to])
+	if l.one || with != "mit" && with != "met" && with != "med" && with != "m" || !l.is(bulkhead) && !l.is(union) && !l.is(wall) && !containsAny(l.norm, list("through-wall")) {
+		return
+	}
+	l.ignore(l.words(it.from, it.to), "it comes with the part")
+	it.word, it.unread = l.lex.word("the"), false
+}
+
+// femaleNPT reads NPTF as the female of NPT where NPTM stands in the line too, and not as the dryseal thread.
+func (l *line) femaleNPT(k int) {
+	it := &l.tokens[k]
+	switch string(l.norm[it.from:it.to]) {
+	case "nptf", "npt-f", "npt f":
+	default:
+		return
+	}
+	if !l.one && (bytes.Contains(l.norm, []byte("nptm")) || bytes.Contains(l.norm, []byte("npt-m"))) {
+		it.word, it.unread = l.lex.word("fnpt"), false
+	}
+}
