@@ -50,8 +50,8 @@ var maybes = map[string]bool{"maybe": true, "perhaps": true, "possibly": true, "
 // doubtsSize reports a word for or, or a maybe, between two sizes that are parted from it by words of their threads alone.
 func (l *line) doubtsSize(k int) bool {
 	it := &l.tokens[k]
-	word := string(l.norm[it.from:it.to])
-	if l.one || it.figure != nil || !orWords[word] && !maybes[word] {
+	word := l.norm[it.from:it.to]
+	if l.one || it.figure != nil || !orWords[string(word)] && !maybes[string(word)] {
 		return false
 	}
 	a, b := l.sizeAround(k, -1), l.sizeAround(k, 1)

@@ -18,10 +18,12 @@ func TestFamiliesByTheirNames(t *testing.T) {
 		names      []string
 	}{
 		{"NPT 1/2", "1/2", []string{"NPT", "N.P.T.", "NPT thread", "national pipe taper", "GOST 6111", "cuerda NPT"}},
-		{"NPT 1/2 male", "1/2", []string{"MNPT", "MPT", "MIP", "MIPT", "male pipe thread", "NPTM", "M-NPT", "NPT macho", "NPT mâle"}},
-		{"NPT 1/2 female", "1/2", []string{"FNPT", "FPT", "FIP", "FIPT", "female pipe thread", "NPT(F)", "F-NPT", "NPT hembra", "NPT femelle"}},
+		{"NPT 1/2 male", "1/2", []string{"MNPT", "MPT", "MIP", "MIPT", "NPTM", "M-NPT", "NPT macho", "NPT mâle"}},
+		{"NPT 1/2 female", "1/2", []string{"FNPT", "FPT", "FIP", "FIPT", "NPT(F)", "F-NPT", "NPT hembra", "NPT femelle"}},
 		{"NPTF 1/2", "1/2", []string{"NPTF", "dryseal"}},
 		{"NPTF 1/2 male", "1/2", []string{"MNPTF"}},
+		{"PIPE 1/2 male", "1/2", []string{"male pipe thread"}}, // in America NPT, and elsewhere any pipe thread
+		{"PIPE 1/2 female", "1/2", []string{"female pipe thread"}},
 		{"NPSM 1/2", "1/2", []string{"NPSM", "straight mechanical"}},
 		{"NPSM 1/2 female", "1/2", []string{"FNPSM"}},
 		{"NPS 1/2", "1/2", []string{"NPSL", "NPSC"}},

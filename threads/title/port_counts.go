@@ -182,7 +182,7 @@ func (l *line) bothOfManifold() {
 				}
 				break
 			}
-			if l.tokens[j].mark != 0 {
+			if m := l.tokens[j].mark; m != 0 && m != '(' && m != ')' {
 				break
 			}
 		}

@@ -36,7 +36,11 @@ func (l *line) insideOfHose(k int) {
 	if l.one || f == nil || !f.whole || f.marked || f.frac || f.v < 4 || f.v > longestBore || !slices.Contains(list("hose-inside"), string(l.norm[it.from:it.to])) {
 		return
 	}
-	if !l.tubeWord(k-1) && !(l.is(tail) && at(l.tokens, k-1).is(classSex) != nil && l.otherSize(k+1)) || !l.namesTail() {
+	before := k - 1
+	for before > 0 && slices.Contains(list("hose-inside"), string(l.norm[l.tokens[before].from:l.tokens[before].to])) {
+		before-- // Ø int.
+	}
+	if !l.tubeWord(before) && !(l.is(tail) && at(l.tokens, k-1).is(classSex) != nil && l.otherSize(k+1)) || !l.namesTail() {
 		return
 	}
 	it.word, it.unread = l.lex.word("the"), false
