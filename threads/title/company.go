@@ -114,7 +114,7 @@ func (l *line) forWord(k int) {
 		return
 	}
 	for j := range l.tokens {
-		if j != k && len(l.tokens[j].word) > 0 && l.tokens[j].word[0].tongue == "en" {
+		if j != k && len(l.tokens[j].word.all()) > 0 && l.tokens[j].word.all()[0].tongue == "en" {
 			return // nipple 1/2 f. Water
 		}
 	}

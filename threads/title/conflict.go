@@ -165,7 +165,7 @@ func compatible(a, b string) bool {
 // spelled is the name of a family as the line writes it.
 func (l *line) spelled(m *sense) string {
 	for k := range l.tokens {
-		if slices.Contains(l.tokens[k].word, m) {
+		if slices.Contains(l.tokens[k].word.all(), m) {
 			return l.words(l.tokens[k].from, l.tokens[k].to)
 		}
 	}

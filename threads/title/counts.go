@@ -12,7 +12,7 @@ func (l *line) counts(k int, f *figure) role {
 	if l.tokens[k].glued && (f.v == 2 || f.v == 4) && f.whole && prev.to-prev.from == 1 && !prev.glued && l.norm[prev.from] == 'a' {
 		return asGrade // A4: a grade of stainless steel
 	}
-	if prev.glued && prev.mark == '-' && l.tokens[k].glued && l.norm[l.tokens[k].from] == '0' && !l.dashes || l.tokens[k].glued && onlyUnit(prev.word) && len(prev.word) > 0 {
+	if prev.glued && prev.mark == '-' && l.tokens[k].glued && l.norm[l.tokens[k].from] == '0' && !l.dashes || l.tokens[k].glued && onlyUnit(prev.word) && len(prev.word.all()) > 0 {
 		return asCode
 	}
 	if !l.one && l.leads(k) && f.whole && !f.marked && !f.dashed && !(dash.glued && dash.is(classFamily) != nil) && l.tokens[k].to-l.tokens[k].from > 1 && l.norm[l.tokens[k].from] == '0' && f.v > 0 && !dash.parted() {
@@ -555,7 +555,7 @@ func (l *line) countedSexes() {
 			l.tokens[k+1].word = l.lex.word("the")
 		}
 	}
-	l.tokens[first+1].word = []*sense{all}
+	l.tokens[first+1].word = meaningOf(all)
 }
 
 // sexCounted is the sex that a number counts: 3F, 2x Aussen; nil if it counts none.

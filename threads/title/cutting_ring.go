@@ -20,7 +20,7 @@ func (l *line) cuttingRings() {
 		}
 		if s := l.lex.shapes[ringCodes[string(l.norm[it.from:it.to])]]; s != nil {
 			it.unread, l.ringCode = false, true
-			it.word = []*sense{{class: classKind, value: s.name, shape: s}}
+			it.word = meaningOf(&sense{class: classKind, value: s.name, shape: s})
 		}
 	}
 }

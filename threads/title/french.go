@@ -90,8 +90,8 @@ func (sc *scanner) behindSex(i int) bool {
 func (sc *scanner) measuredBehind(i int) bool {
 	from := sc.blanks(i)
 	end, m := sc.lookUp(from)
-	for _, s := range m {
-		if s.class == classUnit && s.value != "inch" && len(m) == 1 && (end-from > 1 || !digit(byteAt(sc.norm, sc.blanks(end)))) {
+	for _, s := range m.all() {
+		if s.class == classUnit && s.value != "inch" && len(m.all()) == 1 && (end-from > 1 || !digit(byteAt(sc.norm, sc.blanks(end)))) {
 			return true // 20/27 L 120 mm: a length
 		}
 	}

@@ -347,7 +347,7 @@ func (l *line) perLetter(k int) {
 	if it.is(classSex) == nil || it.to-it.from != 1 || !it.glued || stroke.mark != '/' || !stroke.glued {
 		return
 	}
-	if f := unit.figure; onlyUnit(unit.word) && len(unit.word) > 0 || f != nil && f.role.other() {
+	if f := unit.figure; onlyUnit(unit.word) && len(unit.word.all()) > 0 || f != nil && f.role.other() {
 		it.word, it.unread = l.lex.word("the"), false
 	}
 }
@@ -429,7 +429,7 @@ func (l *line) metreWord(k int) {
 	tube := l.says("TUBE") || l.namesHose() || l.says("SOCKET") && at(l.tokens, k-1).figure != nil && it.glued
 	decimal := k+2 == len(l.tokens) && next != nil && next.v > largestInch || bytes.IndexByte(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to], '.') > 0 || byteAt(l.norm, it.to) == '.'
 	if l.shape != nil && l.shape.ends >= 0 && !l.is(hose) || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k+2).value(classSep) == "x" {
-		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class != classSex && m.class != classFamily })
+		it.word = it.word.without(func(m *sense) bool { return m.class != classSex && m.class != classFamily })
 		return // hose tail 3/4 x MT 1: a male
 	}
 	switch {
@@ -504,8 +504,8 @@ func (l *line) fullScale(k int) {
 		m := o.is(classKind)
 		return m != nil && (m.shape.traits&(scaled|dial) != 0 || m.shape.kind == "flow meter")
 	}) {
-		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class != classPress })
-		it.unread = len(it.word) == 0
+		it.word = it.word.without(func(m *sense) bool { return m.class != classPress })
+		it.unread = len(it.word.all()) == 0
 		if it.unread {
 			it.word, it.unread = l.lex.word("full scale"), false
 		}

@@ -3,6 +3,7 @@ package title
 import (
 	"embed"
 	"iter"
+	"slices"
 	"strings"
 	"sync"
 	"unicode/utf8"
@@ -192,22 +193,54 @@ func (l *lexicon) put(word string, m *sense) {
 	}
 }
 
-// entry is what the lexicon knows of a word or a phrase.
-type entry struct {
-	senses []*sense // none where only a longer phrase is known
-	begins bool     // a longer phrase begins with it
+// meanings are the senses of a word, with the set of their classes.
+type meanings struct {
+	senses []*sense
+	has    uint16
 }
 
-// means is the senses of an entry; none where there is no entry.
-func (e *entry) means() []*sense {
-	if e == nil {
+// meaningOf is the meaning of a word that the line itself gives.
+func meaningOf(senses ...*sense) *meanings {
+	m := &meanings{senses: senses}
+	for _, s := range senses {
+		m.has |= 1 << s.class
+	}
+	return m
+}
+
+// all are the senses of a meaning; none where nothing is known.
+func (m *meanings) all() []*sense {
+	if m == nil {
 		return nil
 	}
-	return e.senses
+	return m.senses
 }
 
-// word is the senses of a word or a phrase in the form of [wordKey]; none if it is not known.
-func (l *lexicon) word(key string) []*sense { return l.words[key].means() }
+// without is a meaning but for some of its senses; nil if none is left.
+func (m *meanings) without(some func(*sense) bool) *meanings {
+	rest := slices.DeleteFunc(slices.Clone(m.all()), some)
+	if len(rest) == 0 {
+		return nil
+	}
+	return meaningOf(rest...)
+}
+
+// entry is what the lexicon knows of a word or a phrase: no sense where only a longer phrase is known.
+type entry struct {
+	meanings
+	begins bool // a longer phrase begins with it
+}
+
+// means is the meaning of an entry; nil where there is no entry, or none but the beginning of a phrase.
+func (e *entry) means() *meanings {
+	if e == nil || len(e.senses) == 0 {
+		return nil
+	}
+	return &e.meanings
+}
+
+// word is the meaning of a word or a phrase in the form of [wordKey]; nil if it is not known.
+func (l *lexicon) word(key string) *meanings { return l.words[key].means() }
 
 // with adds a sense to an entry, or makes the entry.
 func (l *lexicon) with(e *entry, m *sense) *entry {
@@ -220,6 +253,7 @@ func (l *lexicon) with(e *entry, m *sense) *entry {
 		}
 	}
 	e.senses = append(e.senses, m)
+	e.has |= 1 << m.class
 	return e
 }
 
@@ -249,6 +283,7 @@ func (l *lexicon) entry(m *sense) *entry {
 	if m != nil {
 		e.only[0] = m
 		e.senses = e.only[:]
+		e.has = 1 << m.class
 	}
 	return &e.entry
 }
@@ -296,7 +331,7 @@ func (l *lexicon) figures() {
 	}
 	for _, r := range lexiconRows("pneumatic.csv") {
 		shape := l.shapes[r["shape"]]
-		l.air[r["code"]] = airCode{[]*sense{{class: classEnd, value: "PUSH"}, {class: classKind, value: shape.name, shape: shape}}, r["second"]}
+		l.air[r["code"]] = airCode{meaningOf(&sense{class: classEnd, value: "PUSH"}, &sense{class: classKind, value: shape.name, shape: shape}), r["second"]}
 	}
 	for _, r := range lexiconRows("symbol.csv") {
 		s := symbol{l.shapes[r["shape"]], sexesOf(r["sexes"])}

@@ -120,7 +120,7 @@ func (l *line) asides() []threads.NotUsed {
 		}
 	}
 	for k := range l.tokens {
-		if hoseGradeWord(l.tokens[k]) && len(l.tokens[k].word) == 1 && !(at(l.tokens, k+1).figure != nil && at(l.tokens, k+1).figure.role == asGrade) {
+		if hoseGradeWord(l.tokens[k]) && len(l.tokens[k].word.all()) == 1 && !(at(l.tokens, k+1).figure != nil && at(l.tokens, k+1).figure.role == asGrade) {
 			out = append(out, threads.NotUsed{Words: l.words(l.tokens[k].from, l.tokens[k].to), Why: "a grade of hose"})
 		}
 	}

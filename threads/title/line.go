@@ -69,7 +69,7 @@ func (l *line) survey() {
 		if it.figure == nil && it.mark == 0 {
 			l.tell(k)
 		}
-		for _, m := range it.word {
+		for _, m := range it.word.all() {
 			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
 			switch m.class {
 			case classKind:
@@ -151,7 +151,7 @@ func (l *line) survey() {
 					continue // ref 2205
 				}
 				l.takeMaterial(m.value)
-				if len(it.word) == 1 && !slices.Contains(l.materials, m.value) { // med is copper in one language, and with in others
+				if len(it.word.all()) == 1 && !slices.Contains(l.materials, m.value) { // med is copper in one language, and with in others
 					l.materials = append(l.materials, m.value)
 				}
 			case classFamily, classSex, classEnd:
@@ -375,7 +375,7 @@ func (l *line) takeMaterial(value string) {
 // speaks reports a word of one of the languages.
 func (l *line) speaks(tongues ...string) bool {
 	return slices.ContainsFunc(l.tokens, func(it token) bool {
-		return slices.ContainsFunc(it.word, func(m *sense) bool { return slices.Contains(tongues, m.tongue) })
+		return slices.ContainsFunc(it.word.all(), func(m *sense) bool { return slices.Contains(tongues, m.tongue) })
 	})
 }
 

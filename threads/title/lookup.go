@@ -7,7 +7,7 @@ import (
 
 // phrase finds the longest lexicon phrase that begins at i and ends where a word
 // ends. Letters and digits run together first (cw617n), then apart (npt3/8).
-func (sc *scanner) lookUp(i int) (int, []*sense) {
+func (sc *scanner) lookUp(i int) (int, *meanings) {
 	end, m := sc.lookUpRun(i, true)
 	if m != nil || !sc.blended {
 		return end, m
@@ -15,9 +15,9 @@ func (sc *scanner) lookUp(i int) (int, []*sense) {
 	return sc.lookUpRun(i, false)
 }
 
-func (sc *scanner) lookUpRun(i int, mixed bool) (int, []*sense) {
+func (sc *scanner) lookUpRun(i int, mixed bool) (int, *meanings) {
 	key, end := sc.key[:0], i
-	var best []*sense
+	var best *meanings
 	bestEnd := 0
 	for pieces := 0; pieces < 5 && end < len(sc.norm); pieces++ {
 		stop := sc.run(end, mixed)
@@ -78,7 +78,7 @@ func (sc *scanner) run(i int, mixed bool) int {
 }
 
 // wideMatch finds the longest phrase of a script written without blanks.
-func (sc *scanner) wideMatch(key []byte, i int) (int, []*sense) {
+func (sc *scanner) wideMatch(key []byte, i int) (int, *meanings) {
 	stop := i
 	for n := 0; n < 12 && wide(sc.norm, stop); n++ {
 		_, size := utf8.DecodeRune(sc.norm[stop:])
@@ -108,7 +108,7 @@ func (sc *scanner) wideUnread(i int, glued bool) int {
 }
 
 // byStem tries the word's beginnings and ends, longest first.
-func (sc *scanner) byStem(word []byte) []*sense {
+func (sc *scanner) byStem(word []byte) *meanings {
 	for n := len(word); n >= 4; n-- {
 		if m := sc.lex.starts[string(word[:n])].means(); m != nil {
 			return m

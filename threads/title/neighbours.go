@@ -286,7 +286,7 @@ func (l *line) counterpart(k int) {
 	if it.word = l.lex.word("thread"); named != nil && named.value != "THREAD" {
 		plain := *named
 		plain.sexes, plain.extra = nil, nil
-		it.word = []*sense{&plain}
+		it.word = meaningOf(&plain)
 	}
 }
 
@@ -301,7 +301,7 @@ func (l *line) spannerWord(k int) {
 	if string(l.norm[it.from:it.to]) != "sw" || next.figure == nil || next.figure.v < 8 || next.figure.sized() && next.figure.kind != mmSize {
 		return
 	}
-	it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class == classAttr })
+	it.word = it.word.without(func(m *sense) bool { return m.class == classAttr })
 }
 
 // countsUnits reports whether UN between a size and a whole number counts pieces: in a list of galvanised parts, which have

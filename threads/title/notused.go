@@ -57,7 +57,7 @@ func (l *line) figureEnd(k int) int {
 // codeEnd is where a code ends that begins at a token: letters that mean nothing
 // run together with figures (AB-1234, TK412M3). It gives k where none begins.
 func (l *line) codeEnd(k int) int {
-	if first := &l.tokens[k]; len(first.word) > 0 && wide(l.norm, first.from) {
+	if first := &l.tokens[k]; len(first.word.all()) > 0 && wide(l.norm, first.from) {
 		return k
 	}
 	end, letters, figures := k+1, l.tokens[k].unread, l.numbered(k)
@@ -66,7 +66,7 @@ func (l *line) codeEnd(k int) int {
 		if it.mark != 0 && it.mark != '-' && it.mark != '/' || it.figure != nil && it.figure.used {
 			break
 		}
-		if len(it.word) > 0 && wide(l.norm, it.from) {
+		if len(it.word.all()) > 0 && wide(l.norm, it.from) {
 			break // scripts without blanks: what is understood behind a code is no part of it
 		}
 		letters, figures = letters || it.unread, figures || l.numbered(end)

@@ -285,7 +285,7 @@ func (sc *scanner) countOfThreads(n int, fraction float64, end, stop int) bool {
 		return false
 	}
 	_, behind := sc.lookUp(sc.blanks(stop))
-	return slices.ContainsFunc(behind, func(m *sense) bool { return m.class == classFamily && (m.value == "NPT" || bspWord(m)) })
+	return slices.ContainsFunc(behind.all(), func(m *sense) bool { return m.class == classFamily && (m.value == "NPT" || bspWord(m)) })
 }
 
 // hoseGradeFirst reports the number of a hose's grade before its bore, which makes no size of a pipe thread
@@ -308,7 +308,7 @@ func (sc *scanner) hoseGradeFirst(i, end int, mixed float64) bool {
 	}
 	_, stop := sc.fraction(sc.blanks(end))
 	_, behind := sc.lookUp(sc.blanks(stop))
-	return len(behind) == 0 || slices.ContainsFunc(behind, func(m *sense) bool { return m.class != classSex }) // hose R 1 1/4 male is a thread
+	return behind == nil || slices.ContainsFunc(behind.all(), func(m *sense) bool { return m.class != classSex }) // hose R 1 1/4 male is a thread
 }
 
 // threadBehind reports a G with its size, BSP or a metric thread behind a place: hose R2 1/2 G1/2 female.
@@ -378,8 +378,8 @@ func (sc *scanner) tiedUnit(end int, f *figure) int {
 	return stop
 }
 
-func hasUnit(ms []*sense, value string) bool {
-	for _, m := range ms {
+func hasUnit(ms *meanings, value string) bool {
+	for _, m := range ms.all() {
 		if m.class == classUnit && m.value == value {
 			return true
 		}

@@ -405,7 +405,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 		c.unknown = c.unknown || it.unread && !it.code
 		c.doubt = c.doubt || it.unread && !it.code && (l.mayBeSex(tokens, k) || l.misspelt(it))
 		c.strange = c.strange || (c.fig != nil || strong) && it.unread && !it.code
-		for _, m := range it.word {
+		for _, m := range it.word.all() {
 			switch m.class {
 			case classSex:
 				weak := m.weak() // a word that mostly means so

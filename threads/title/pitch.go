@@ -100,12 +100,12 @@ func (sc *scanner) tubeBehind(i int) bool {
 // measured reports whether a unit follows, so that the two figures are a range of it: 12-24 V, 4-40 °C.
 func (sc *scanner) measured(i int) bool {
 	_, m := sc.lookUp(sc.blanks(i))
-	return onlyUnit(m) && len(m) > 0
+	return onlyUnit(m) && m != nil
 }
 
 func (sc *scanner) unifiedBehind(i int) bool {
 	_, m := sc.lookUp(sc.blanks(i))
-	for _, s := range m {
+	for _, s := range m.all() {
 		if s.class == classFamily && (s.value == "UN" || s.value == "NH" || s.value == "NST") {
 			return true
 		}

@@ -10,7 +10,7 @@ import (
 // airCode is what the letters of a push-in fitting's code say: its words, and its second end, a male or female
 // thread or another tube.
 type airCode struct {
-	words  []*sense
+	words  *meanings
 	second string
 }
 

@@ -55,7 +55,7 @@ func (it *token) apartFromPressure() bool {
 // pressureEnd is where the unit of the pressure at k ends.
 func (l *line) pressureEnd(k int) int {
 	end := l.tokens[k].to
-	for j := k + 1; j < len(l.tokens) && onlyUnit(l.tokens[j].word) && len(l.tokens[j].word) > 0; j++ {
+	for j := k + 1; j < len(l.tokens) && onlyUnit(l.tokens[j].word) && len(l.tokens[j].word.all()) > 0; j++ {
 		end = l.tokens[j].to
 	}
 	return end

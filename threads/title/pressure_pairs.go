@@ -115,7 +115,7 @@ func (l *line) pressureWord(k int) string {
 func (l *line) plainPressureWord(k int) bool {
 	it := at(l.tokens, k)
 	word := string(l.norm[it.from:it.to])
-	return word == "pressure" || word == "pressures" || word == "druck" || onlyUnit(it.word) && len(it.word) > 0
+	return word == "pressure" || word == "pressures" || word == "druck" || onlyUnit(it.word) && len(it.word.all()) > 0
 }
 
 // guardRating takes a rating back that lies above what the same line calls a burst, a test or a peak: its words and its figures are not paired

@@ -509,7 +509,7 @@ func (l *line) heatOfPressure(f *figure) bool {
 	if word := &l.tokens[j]; word.figure == nil && slices.Contains(list("at-degrees"), string(l.norm[word.from:word.to])) {
 		j, tied = j-1, true
 	}
-	for j > 0 && l.tokens[j].figure == nil && (onlyUnit(l.tokens[j].word) && len(l.tokens[j].word) > 0) {
+	for j > 0 && l.tokens[j].figure == nil && (onlyUnit(l.tokens[j].word) && len(l.tokens[j].word.all()) > 0) {
 		j--
 	}
 	return tied && j >= 0 && l.tokens[j].figure != nil && (l.isPressure(j) || l.tokens[j].figure.role == asRating || l.behindNominal(j))

@@ -13,7 +13,7 @@ type token struct {
 	from, to int
 	mark     byte // a separator or bracket; 0 for words and figures
 	glued    bool // no blank before it
-	word     []*sense
+	word     *meanings
 	figure   *figure
 	unread   bool
 	code     bool // unread, and part of a code
@@ -28,7 +28,7 @@ func (it *token) role(c wordClass) role {
 }
 
 func (it *token) is(class wordClass) *sense {
-	for _, m := range it.word {
+	for _, m := range it.word.all() {
 		if m.class == class {
 			return m
 		}
@@ -113,14 +113,7 @@ func (sc *scanner) namesValve() bool {
 	return false
 }
 
-func onlyUnit(ms []*sense) bool {
-	for _, m := range ms {
-		if m.class != classUnit {
-			return false
-		}
-	}
-	return true
-}
+func onlyUnit(ms *meanings) bool { return ms == nil || ms.has == 1<<classUnit }
 
 func (sc *scanner) markAt(i int, glued bool) int {
 	b := sc.norm[i]
@@ -163,8 +156,8 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 	}
 	if end, m := sc.lookUp(i); m != nil && !sc.code(i, end) {
 		it := token{from: i, to: end, word: m, glued: glued}
-		if m[0].class == classSize {
-			it.word, it.figure = nil, &figure{kind: fenSize, v: threads.SizeInches(m[0].value), frac: true}
+		if m.senses[0].class == classSize {
+			it.word, it.figure = nil, &figure{kind: fenSize, v: threads.SizeInches(m.senses[0].value), frac: true}
 		}
 		sc.tokens = append(sc.tokens, it)
 		return end
@@ -173,7 +166,7 @@ func (sc *scanner) wordAt(i int, glued bool) int {
 		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.word("x"), glued: true})
 		return i + 1 // 2B×1B
 	}
-	if n := len(sc.tokens); sc.norm[i] == 'x' && glued && n > 0 && sc.tokens[n-1].figure == nil && slices.ContainsFunc(sc.tokens[n-1].word, (*sense).ofEnd) && digit(byteAt(sc.norm, i+1)) {
+	if n := len(sc.tokens); sc.norm[i] == 'x' && glued && n > 0 && sc.tokens[n-1].figure == nil && slices.ContainsFunc(sc.tokens[n-1].word.all(), (*sense).ofEnd) && digit(byteAt(sc.norm, i+1)) {
 		sc.tokens = append(sc.tokens, token{from: i, to: i + 1, word: sc.lex.word("x"), glued: true})
 		return i + 1 // FPTx16mmBARB
 	}
@@ -264,16 +257,11 @@ func (sc *scanner) gluedByX(i, end int) int {
 	return 0
 }
 
-func joinable(ms []*sense) bool {
-	for _, m := range ms {
-		if m.class == classSex || m.class == classFamily || m.class == classEnd {
-			return true
-		}
-	}
-	return false
+func joinable(ms *meanings) bool {
+	return ms != nil && ms.has&(1<<classSex|1<<classFamily|1<<classEnd) != 0
 }
 
-func (sc *scanner) exact(from, to int) (int, []*sense) {
+func (sc *scanner) exact(from, to int) (int, *meanings) {
 	if to == from+1 && sc.norm[from] == 's' && sc.capital(from) {
 		return to, sc.lex.word("slip") // SxF
 	}

@@ -64,7 +64,7 @@ func (l *line) spokenCounts() {
 			}
 		}
 	}
-	l.tokens[first].word, l.both = []*sense{all}, false
+	l.tokens[first].word, l.both = meaningOf(all), false
 }
 
 // countBeforeSex gives the place of the number before the sex at k, and the number; 0 for a word for the rest. -1 if none stands there.

@@ -22,8 +22,8 @@ func (sc *scanner) grouped(n, end int, f *figure) int {
 	}
 	unit := ""
 	if _, m := sc.unitAt(sc.blanks(stop)); m != nil {
-		if k := slices.IndexFunc(m, func(s *sense) bool { return s.class == classUnit && (pressureUnit[s.value] != 0 || s.value == "steam") }); k >= 0 {
-			unit = m[k].value
+		if k := slices.IndexFunc(m.all(), func(s *sense) bool { return s.class == classUnit && (pressureUnit[s.value] != 0 || s.value == "steam") }); k >= 0 {
+			unit = m.senses[k].value
 		}
 	}
 	classed := len(sc.tokens) > 0 && sc.tokens[len(sc.tokens)-1].role(classBefore) == asClass || byteAt(sc.norm, stop) == '#'

@@ -100,7 +100,7 @@ func (l *line) turkishSuffix(k int) {
 // spanishBeside reports a word of Spanish or Portuguese other than the one at k.
 func (l *line) spanishBeside(k int) bool {
 	for j := range l.tokens {
-		if j != k && slices.ContainsFunc(l.tokens[j].word, func(m *sense) bool { return m.tongue == "es" || m.tongue == "pt" }) {
+		if j != k && slices.ContainsFunc(l.tokens[j].word.all(), func(m *sense) bool { return m.tongue == "es" || m.tongue == "pt" }) {
 			return true
 		}
 	}

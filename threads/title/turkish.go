@@ -21,15 +21,15 @@ func (l *line) turkish(k int) {
 		if dotless {
 			keep = classSex
 		}
-		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return (m.class == classFamily || m.class == classSex) && m.class != keep })
+		it.word = it.word.without(func(m *sense) bool { return (m.class == classFamily || m.class == classSex) && m.class != keep })
 		return
 	}
 	sexes := 1
 	if dotless || strings.ContainsAny(written, "-/") {
 		sexes = 2
 	}
-	if alone := func(m *sense) bool { return m.class == classSex && len(m.sexes) == sexes }; slices.ContainsFunc(it.word, alone) {
-		it.word = slices.DeleteFunc(slices.Clone(it.word), func(m *sense) bool { return m.class == classSex && len(m.sexes) != sexes })
+	if alone := func(m *sense) bool { return m.class == classSex && len(m.sexes) == sexes }; slices.ContainsFunc(it.word.all(), alone) {
+		it.word = it.word.without(func(m *sense) bool { return m.class == classSex && len(m.sexes) != sexes })
 	}
 }
 

@@ -70,7 +70,7 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return end // DN32 EA: the bore has its unit
 	}
 	stop, m := sc.unitAt(at)
-	for _, s := range m {
+	for _, s := range m.all() {
 		if s.class == classUnit {
 			return sc.takeUnit(end, at, stop, s, f)
 		}
@@ -106,14 +106,14 @@ func (sc *scanner) pressureBehind(end, at int, f *figure) int {
 	if byteAt(sc.norm, end) == '-' {
 		at = end + 1
 		if _, stop := sc.digits(at); stop > at { // 1/2-30 psi
-			if _, m := sc.unitAt(sc.blanks(stop)); slices.ContainsFunc(m, func(s *sense) bool { return s.class == classUnit && pressureUnit[s.value] != 0 }) {
+			if _, m := sc.unitAt(sc.blanks(stop)); slices.ContainsFunc(m.all(), func(s *sense) bool { return s.class == classUnit && pressureUnit[s.value] != 0 }) {
 				f.drop(asScale)
 				return end
 			}
 		}
 	}
 	stop, m := sc.unitAt(at)
-	for _, s := range m {
+	for _, s := range m.all() {
 		if s.class == classUnit && pressureUnit[s.value] != 0 {
 			return sc.takeUnit(end, at, stop, s, f)
 		}
@@ -147,7 +147,7 @@ func (sc *scanner) soldByLength() bool {
 // familyAt reports the name of a thread at a place.
 func (sc *scanner) familyAt(i int) bool {
 	_, m := sc.lookUp(i)
-	return slices.ContainsFunc(m, func(s *sense) bool { return s.class == classFamily && s.value != "THREAD" })
+	return slices.ContainsFunc(m.all(), func(s *sense) bool { return s.class == classFamily && s.value != "THREAD" })
 }
 
 // inchOfOne reports whether a single stroke before a place marks inches and no feet, as Russian lists write them:
@@ -168,7 +168,7 @@ func (sc *scanner) inchOfOne(at int) bool {
 
 // unitAt looks up the word at a place, or the unit that it begins with before an x and another end: the mm of
 // 50mmx25mm and 8 mmxG1/4.
-func (sc *scanner) unitAt(at int) (int, []*sense) {
+func (sc *scanner) unitAt(at int) (int, *meanings) {
 	stop, m := sc.lookUp(at)
 	if m != nil {
 		return stop, m
@@ -177,7 +177,7 @@ func (sc *scanner) unitAt(at int) (int, []*sense) {
 		if sc.norm[x] != 'x' || !digit(byteAt(sc.norm, sc.blanks(x+1))) && !(letter(byteAt(sc.norm, x+1)) && sc.known(x+1)) {
 			continue
 		}
-		if _, m := sc.exact(at, x); slices.ContainsFunc(m, func(s *sense) bool { return s.class == classUnit }) {
+		if _, m := sc.exact(at, x); slices.ContainsFunc(m.all(), func(s *sense) bool { return s.class == classUnit }) {
 			return x, m
 		}
 	}
@@ -186,7 +186,7 @@ func (sc *scanner) unitAt(at int) (int, []*sense) {
 
 // unitBeforeEnd looks up the unit that a figure is glued to where the word of an end is glued to the unit: the
 // in of 3/4inMIP, the mm of 20mmFPT.
-func (sc *scanner) unitBeforeEnd(at int) (int, []*sense) {
+func (sc *scanner) unitBeforeEnd(at int) (int, *meanings) {
 	if at+2 >= len(sc.norm) || !digit(byteAt(sc.norm, at-1)) || !hasText(sc.norm, at, "in") && !hasText(sc.norm, at, "mm") {
 		return 0, nil
 	}
@@ -195,7 +195,7 @@ func (sc *scanner) unitBeforeEnd(at int) (int, []*sense) {
 		if to < stop && sc.norm[to] != 'x' {
 			continue
 		}
-		if _, m := sc.exact(rest, to); slices.ContainsFunc(m, (*sense).ofEnd) {
+		if _, m := sc.exact(rest, to); slices.ContainsFunc(m.all(), (*sense).ofEnd) {
 			return sc.exact(at, rest)
 		}
 	}

@@ -15,7 +15,7 @@ func unspent(text string, l *line, read *threads.EndReading) []threads.NotUsed {
 			why = threads.SaysNothingNew // of another size it would be a second end
 		case it.figure != nil && !it.figure.used:
 			why = l.why(it.figure)
-		case it.mark != 0 || it.figure != nil || len(it.word) == 0:
+		case it.mark != 0 || it.figure != nil || len(it.word.all()) == 0:
 			continue
 		case it.is(classSex) != nil, it.is(classFamily) != nil, it.is(classEnd) != nil, it.is(classAttr) != nil:
 			why = threads.SaysNothingNew

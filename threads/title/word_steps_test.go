@@ -29,9 +29,9 @@ func TestWhatAStepIsKeptFromItWouldLeaveAlone(t *testing.T) {
 				continue
 			}
 			look := func() shown {
-				s := shown{words: len(it.word), unread: it.unread, ignored: len(l.ignored), tokens: len(l.tokens)}
-				if len(it.word) > 0 {
-					s.first = it.word[0]
+				s := shown{words: len(it.word.all()), unread: it.unread, ignored: len(l.ignored), tokens: len(l.tokens)}
+				if len(it.word.all()) > 0 {
+					s.first = it.word.all()[0]
 				}
 				if f := at(l.tokens, k+1).figure; f != nil {
 					s.role, s.kind = f.role, f.kind
