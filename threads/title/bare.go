@@ -3,6 +3,7 @@ package title
 import (
 	"math"
 	"slices"
+	"strings"
 )
 
 // inchLike reports whether a plain number can be an inch size: 1, 2, 0.75, 1.25.
@@ -307,13 +308,21 @@ func (l *line) onlyFigure(k int) bool {
 }
 
 func hasWord(text, word string) bool {
-	for i := 0; i+len(word) <= len(text); i++ {
-		if text[i:i+len(word)] == word && !alnum(byteAt([]byte(text), i-1)) && !alnum(byteAt([]byte(text), i+len(word))) {
+	for from := 0; ; {
+		at := strings.Index(text[from:], word)
+		if at < 0 {
+			return false
+		}
+		at += from
+		if !alnumIn(text, at-1) && !alnumIn(text, at+len(word)) {
 			return true
 		}
+		from = at + 1
 	}
-	return false
 }
+
+// alnumIn reports a letter or a digit at a place of a text; none stands outside it.
+func alnumIn(text string, at int) bool { return at >= 0 && at < len(text) && alnum(text[at]) }
 
 // timesOf reports a whole number that says how often the next size comes: as often as the part
 // has ends, before a fraction, or before a thread's name where the part is no fitting that

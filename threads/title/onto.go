@@ -1,8 +1,8 @@
 package title
 
 import (
-	"bytes"
 	"slices"
+	"sync"
 )
 
 // ontoOther leaves out the thread of what the part goes onto or stands in for: G 1/2 male to suit G 1/2 female port; passend für G 3/4 Innengewinde,
@@ -12,15 +12,12 @@ func (l *line) ontoOther() {
 	if l.one {
 		return
 	}
-	for _, w := range list("goes-onto") {
-		at := wordAtByte(l.norm, w)
-		if at < 0 || slices.Contains(list("onto"), w) && !l.portInBreath(at) {
+	for from := range l.tokens {
+		w := l.ontoWord(from)
+		if w == "" || slices.Contains(list("onto"), w) && !l.portInBreath(l.tokens[from].from) {
 			continue
 		}
-		from := slices.IndexFunc(l.tokens, func(it token) bool { return it.from >= at })
-		if from < 0 {
-			continue
-		}
+		at := l.tokens[from].from
 		to := from
 		for to < len(l.tokens) && l.tokens[to].from < at+len(w) {
 			to++
@@ -63,19 +60,18 @@ func (l *line) ownEndBeside(from, to int) bool {
 	return sized && threaded
 }
 
-// wordAtByte is where a word or a phrase stands by itself in a text, -1 if nowhere.
-func wordAtByte(text []byte, word string) int {
-	for from := 0; ; {
-		at := bytes.Index(text[from:], []byte(word))
-		if at < 0 {
-			return -1
+// ontoWords are the words and phrases of the list by their first bytes.
+var ontoWords = sync.OnceValue(func() *[256][]string { return byFirst(list("goes-onto")) })
+
+// ontoWord is the longest word or phrase for going onto something that begins with the token at k; "" if none does.
+func (l *line) ontoWord(k int) string {
+	at, longest := l.tokens[k].from, ""
+	for _, w := range ontoWords()[byteAt(l.norm, at)] {
+		if len(w) > len(longest) && hasText(l.norm, at, w) && !alnum(byteAt(l.norm, at+len(w))) {
+			longest = w
 		}
-		at += from
-		if !alnum(byteAt(text, at-1)) && !alnum(byteAt(text, at+len(word))) {
-			return at
-		}
-		from = at + 1
 	}
+	return longest
 }
 
 // portInBreath reports a word for a port between a place and the next comma: for 1/4 NPT female port.

@@ -557,6 +557,9 @@ func (l *line) endsOfSex(k int) (n int, small bool) {
 	if at(l.tokens, to+1).figure == nil && at(l.tokens, to+1).mark == 0 && at(l.tokens, to+1).to > 0 {
 		to++
 	}
+	if from == to {
+		return 0, false
+	}
 	text := string(l.norm[l.tokens[from].from:l.tokens[to].to])
 	for _, w := range list("smaller-end") {
 		if hasWord(text, w) {
