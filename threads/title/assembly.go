@@ -100,16 +100,25 @@ func (l *line) hydraulicLine() bool {
 // hoseWithFittings reports hose that the line begins with, by its length in metres, and fittings in the plural behind: Hose 3/8, 2 m, with
 // fittings JIC 6 female. They are on the hose.
 func (l *line) hoseWithFittings() bool {
-	if l.one || l.shape == nil || !l.is(tail) && !l.is(adaptor) && !l.is(union) && !l.is(nipple) && !l.is(hose) || !l.threadElsewhere() || !l.longEnough() {
+	if l.one || l.shape != nil && !l.is(tail) && !l.is(adaptor) && !l.is(union) && !l.is(nipple) && !l.is(hose) && l.shape.name != "coupling" || !l.threadElsewhere() {
 		return false
 	}
+	long := l.longEnough()
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		switch {
 		case it.value(classEnd) == "HOSE", l.isHoseNoun(it):
-			return slices.ContainsFunc(l.tokens[k+1:], func(o token) bool {
-				return o.to > o.from && o.figure == nil && slices.Contains(list("fittings-plural"), string(l.norm[o.from:o.to]))
-			})
+			for j := k + 2; j < len(l.tokens); j++ {
+				o := &l.tokens[j]
+				if o.to == o.from || o.figure != nil || !slices.Contains(list("fittings-plural"), string(l.norm[o.from:o.to])) {
+					continue
+				}
+				led := l.tokens[j-1].mark == ',' || l.together(j-1) && l.tokens[j-1].figure == nil
+				if long || led && l.sizesBefore(j) > 0 {
+					return true // hose 1/2 with couplings 1/2 BSPP female
+				}
+			}
+			return false
 		case it.is(classKind) != nil, it.is(classFamily) != nil, it.is(classSex) != nil:
 			return false
 		}

@@ -106,7 +106,7 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 		return l.sizeless(all)
 	}
 	lead := l.leading(all, first)
-	tail := trailing(all[first:])
+	tail := lentDashes(lead, trailing(all[first:]))
 	if len(lead) > 0 && pairLists(lead, tail) {
 		rest, lead = append(rest, all[:first-len(lead)]...), nil
 	} else {
@@ -125,7 +125,9 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			l.unjudged = append(l.unjudged, l.words(c.from, c.to)+" (an end of which no size is said)") // male - 8 mm hose barb
 			continue
 		}
-		c.fig = lentSize(c, tail[0])
+		if c.fig == nil {
+			c.fig = lentSize(c, tail[0])
+		}
 		if c.end == "BARB" && !c.hose && tail[0].bare() && tail[0].fig.kind == inchSize && !l.one && len(tail) == 1 {
 			c.lone, tail[0].open = true, true // hose barb x 1/2: of the 1/2 nothing is said
 		}
@@ -181,6 +183,22 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 	return ends, rest
 }
 
+// lentDashes gives a dash size that stands by itself behind to the flare that is named before without a size, and leaves it out: JIC male to 1/4 NPT
+// male, -6.
+func lentDashes(lead, tail []*phrase) []*phrase {
+	for _, c := range lead {
+		if !dashWord(c.fam) || c.fig != nil {
+			continue
+		}
+		k := slices.IndexFunc(tail, func(o *phrase) bool { return o.fig != nil && o.fig.kind == dashSize && o.bare() && !o.strong })
+		if k > 0 {
+			c.fig = tail[k].fig
+			return slices.Delete(slices.Clone(tail), k, k+1)
+		}
+	}
+	return tail
+}
+
 // sexOf reports whether all that is said of an end is the one sex that another's words repeat.
 func (c *phrase) sexOf(o *phrase) bool {
 	return c.fam == nil && c.end == "" && len(c.sexes) == 1 && len(o.sexes) == 1 && o.sexes[0] == c.sexes[0]
@@ -189,8 +207,11 @@ func (c *phrase) sexOf(o *phrase) bool {
 // lentSize is the size that an end without one takes from its neighbour; none where a letter of the standard
 // stands before that size, as in push-in x G 1/4: no tube is sized by it.
 func lentSize(c, from *phrase) *figure {
-	if takesTube(c.end) && from.fam != nil && from.fam.has("pre") {
+	if takesTube(c.end) && from.fam != nil && (from.fam.has("pre") || !dashWord(from.fam) && from.fam.value != "THREAD" && c.from < from.from) {
 		return nil
+	}
+	if dashWord(c.fam) && from.fam != nil && !dashWord(from.fam) && from.fig != nil && from.fig.kind == inchSize && c.end == "" {
+		return nil // JIC male to 1/4 NPT male: no flare goes by the size of a pipe thread
 	}
 	return from.fig
 }
@@ -261,6 +282,11 @@ func pairLists(lead, tail []*phrase) bool {
 	}
 	if len(sized) != len(words) || len(sized) < 2 {
 		return false
+	}
+	for k, c := range sized {
+		if c.fig.kind == dashSize && words[k].fam != nil && !dashWord(words[k].fam) && slices.ContainsFunc(words, func(w *phrase) bool { return dashWord(w.fam) }) {
+			return false // JIC male to 1/4 NPT male, -6: the dash is the flare's
+		}
 	}
 	own := false
 	for _, c := range sized[1:] {

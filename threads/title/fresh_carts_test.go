@@ -106,7 +106,7 @@ func TestTubesBesideThreadsOfTheirBore(t *testing.T) {
 		{`Compression elbow 15 mm 1/2 F`, "COMP 15 mm; PIPE 1/2 female", "elbow", ""},
 		{`Engate rápido 8 mm 1/4 NPT M cotovelo`, "PUSH 8 mm; NPT 1/4 male", "elbow", ""},
 		{`Verschraubung 3/4 mit Überwurfmutter IG`, "PIPE 3/4 female; PIPE 3/4 female", "union", ""},
-		{`Manguera 1/2 con terminales JIC hembra 3/4-16`, "JIC -8 female", "hose", ""},
+		{`Manguera 1/2 con terminales JIC hembra 3/4-16`, "JIC -8 female; JIC -8 female", "hose", ""},
 		{`Écrou tournant 20x27 x tube cuivre 14 joint plat`, "G 3/4 female swivel washer; TUBE 14 mm", "", "copper"},
 		{`G1/2(PF1/2)メス×R1/2(PT1/2)オス`, "G 1/2 female; R 1/2 male", "", ""},
 		{`Adapter R1/2 (1/2" BSPT) AG x G3/4 (3/4" BSPP) IG`, "R 1/2 male; G 3/4 female", "adaptor", ""},

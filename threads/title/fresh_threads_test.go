@@ -52,6 +52,17 @@ func TestThreadsInTheWordsOfTheTrade(t *testing.T) {
 		"3 way valve, 3/8 NPT F common, 1/4 NPT F on A and B":                  "NPT 3/8 female; NPT 1/4 female; NPT 1/4 female",
 		"vessel feed 1/2 NPT F, brine 1/2 NPT F, permeate 1/4 NPT F both ends": "NPT 1/2 female; NPT 1/2 female; NPT 1/4 female; NPT 1/4 female",
 		"tee 1/2 NPT F 3x, PN16":                                               "NPT 1/2 female; NPT 1/2 female; NPT 1/2 female",
+		"JIC 37 degree male to 1/4 NPT male adaptor, dash 6, 316SS":            "JIC -6 male; NPT 1/4 male",
+		"JIC male to 1/4 NPT male adaptor, -6":                                 "JIC -6 male; NPT 1/4 male",
+		"JIC male to 1/4 NPT male adaptor":                                     "??; NPT 1/4 male",
+		"ORFS male x 1/4 NPT male adaptor, dash 8":                             "ORFS -8 male; NPT 1/4 male",
+		"Manguera de alta presión 3/8, extremos hembra giratoria JIC-6":        "JIC -6 female swivel; JIC -6 female swivel",
+		"Hose 1/2 with couplings 1/2 BSPP female, 10 bar":                      "G 1/2 female; G 1/2 female",
+		"Tee 1/2 barb, replaces 3/8 barb":                                      "BARB 1/2 in; BARB 1/2 in; BARB 1/2 in",
+		"Elbow, push-in 10 mm, was 8 mm push-in in the old list":               "PUSH 10 mm; PUSH 10 mm",
+		"Valve, relief, brass, 1/2 NPT male, set 125 psi":                      "NPT 1/2 male",
+		"Elbow, 1/2 BSPP male x female, O-ring not included":                   "G 1/2 male; G 1/2 female",
+		"over-pressure valve, 9 bar setting (G1/8 M, brass)":                   "G 1/8 male",
 		"manifold 1/2 NPT F, 4 adet çıkış 1/4 NPT F":                           "NPT 1/2 female?; NPT 1/4 female?",
 	} {
 		var out []string
@@ -66,6 +77,20 @@ func TestThreadsInTheWordsOfTheTrade(t *testing.T) {
 	}
 	hot := Read("hose 1/2 NPT M both ends 100 bar @20C max temp 100C")
 	require.InDelta(t, 20, hot.Temperature.Celsius(), 0.01, "the pressure holds at 20 degrees, and of 100 nothing says so")
+	for text, want := range map[string]string{
+		"Valve, check, brass, 1/2 NPT F": "check valve", "Valve, relief, 1/2 NPT male, set 125 psi": "relief valve", "Valve, 3-way, 1/2 NPT F": "shut-off valve",
+		"Pump, brass head, stainless valves, 1/2 NPT female": "feed pump", "Diaphragm pump with internal bypass valve 1/2 NPT F": "feed pump",
+		"Pump relief valve 1/2 NPT M x F": "relief valve",
+	} {
+		require.Equal(t, want, Read(text).Kind, text)
+	}
+	for text, want := range map[string]string{
+		"küresel vana 1/2 iç sıcak su için değil": "sıcak su için değil", "vanne 1/2 F eau froide uniquement": "eau froide uniquement",
+		"Swing check valve 1/2 NPT F, horizontal mounting only": "horizontal mounting only", "Pump 12V 1/2 NPT F intermittent duty": "intermittent duty",
+	} {
+		require.Len(t, Read(text).Limits, 1, text)
+		require.Equal(t, want, Read(text).Limits[0].Words, text)
+	}
 	for _, text := range []string{"pressure switch 1/4 BSPP, DIN 43650 plug", "pressure sensor with M12 plug, G1/4"} {
 		require.Equal(t, "sensor", Read(text).Kind, text)
 	}

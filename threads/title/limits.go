@@ -78,7 +78,7 @@ const wordsOfLimit = 5
 
 // endsLimit reports a token that such words end at.
 func (it *token) endsLimit() bool {
-	return it.figure != nil || it.mark != 0 && it.mark != '-' && it.mark != '/' || it.is(classKind) != nil || it.is(classSex) != nil || it.value(classSep) == "x"
+	return it.figure != nil || it.mark != 0 && it.mark != '-' && it.mark != '/' || it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 || it.is(classSex) != nil || it.value(classSep) == "x"
 }
 
 func containsAny(text []byte, words []string) bool {

@@ -111,6 +111,9 @@ func (l *line) survey() {
 				if (m.shape.ends < 0 || m.shape.traits&ring != 0) && !l.one && (l.shape == nil || l.shape.ends >= 0) && l.asideOfEnds(k) {
 					continue // -8 ORB male x 3/8 FNPT straight (o-ring incl.)
 				}
+				if l.is(pump) && !l.one && (m.shape.traits&valve != 0 || strings.HasSuffix(m.shape.kind, "valve")) && (l.plural(it) || l.withSoonBefore(k)) {
+					continue // pump with stainless valves, with an internal bypass valve
+				}
 				if m.shape.traits&ring != 0 && !l.one && l.shape != nil && l.shape.ends >= 0 && l.shape.traits&ring == 0 && l.sizesBefore(k) > 1 {
 					continue // adaptor G1/2 M x 1/4 NPT F, copper washer
 				}
@@ -409,4 +412,14 @@ func (l *line) sizesBefore(k int) int {
 		}
 	}
 	return n
+}
+
+// withSoonBefore reports a with among the three words before k.
+func (l *line) withSoonBefore(k int) bool {
+	for j := k - 1; j >= max(0, k-3); j-- {
+		if l.tokens[j].figure == nil && l.together(j) {
+			return true
+		}
+	}
+	return false
 }

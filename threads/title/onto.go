@@ -25,7 +25,9 @@ func (l *line) ontoOther() {
 		sized, threaded := false, false
 		for ; to < len(l.tokens) && l.tokens[to].mark != ',' && l.tokens[to].mark != ';' && l.tokens[to].mark != ')' && l.tokens[to].mark != '|' && l.tokens[to].value(classSep) != "x"; to++ {
 			it := &l.tokens[to]
-			if v := it.value(classEnd); v == "HOSE" || v == "BARB" || v == "TUBE" || v == "TUBING" || v == "PUSH" {
+			if v := it.value(classEnd); slices.Contains(list("stood-before"), w) {
+				threaded = threaded || v != ""
+			} else if v == "HOSE" || v == "BARB" || v == "TUBE" || v == "TUBING" || v == "PUSH" {
 				return
 			}
 			sized = sized || it.figure != nil && (it.figure.frac || it.figure.marked || it.figure.sized())
@@ -55,7 +57,7 @@ func (l *line) ownEndBeside(from, to int) bool {
 		}
 		it := &l.tokens[k]
 		sized = sized || it.figure != nil && (it.figure.frac || it.figure.marked || it.figure.dashed || it.figure.sized())
-		threaded = threaded || it.is(classSex) != nil || it.is(classFamily) != nil
+		threaded = threaded || it.is(classSex) != nil || it.is(classFamily) != nil || it.is(classEnd) != nil
 	}
 	return sized && threaded
 }

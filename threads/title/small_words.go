@@ -3,6 +3,7 @@ package title
 import (
 	"bytes"
 	"slices"
+	"strings"
 )
 
 // leftLetter reads the L that is glued behind the size of a G or a metric thread, as gas fittings have it: G3/8L, M16x1.5-L. Behind a tube it is the
@@ -80,4 +81,55 @@ func (l *line) femaleNPT(k int) {
 	if !l.one && (bytes.Contains(l.norm, []byte("nptm")) || bytes.Contains(l.norm, []byte("npt-m"))) {
 		it.word, it.unread = l.lex.word("fnpt"), false
 	}
+}
+
+// sortBehind reads the sort of a valve behind its noun and a comma, as catalogues have it: Valve, relief; Valve, 3-way.
+func (l *line) sortBehind(k int) {
+	it, sort := &l.tokens[k], at(l.tokens, k+2)
+	if string(l.norm[it.from:it.to]) != "valve" || l.one || at(l.tokens, k+1).mark != ',' || sort.to == sort.from || sort.figure != nil && !sort.glued {
+		return
+	}
+	to := k + 2
+	for to+1 < len(l.tokens) && l.tokens[to+1].mark != ',' && to < k+5 {
+		to++
+	}
+	for ; to > k+1; to-- {
+		name := string(l.norm[sort.from:l.tokens[to].to])
+		if m := l.lex.word(wordKey(name + " valve")); m != nil && m.has&(1<<classKind) != 0 {
+			it.word = m
+			for j := k + 2; j <= to; j++ {
+				if f := l.tokens[j].figure; f != nil {
+					f.drop(asCount)
+					f.used = true
+				}
+				l.tokens[j].word, l.tokens[j].unread = l.lex.word("the"), false
+			}
+			return
+		}
+	}
+}
+
+// notIncluded takes a seal that the words behind it say does not come with the part for none of its ends.
+func (l *line) notIncluded(k int) {
+	it := &l.tokens[k]
+	v := it.value(classAttr)
+	m := it.is(classKind)
+	if l.one || v != "o-ring" && v != "washer" && !(m != nil && m.shape.traits&ring != 0) {
+		return
+	}
+	rest := strings.TrimLeft(string(l.norm[it.to:]), " ,(-")
+	if slices.ContainsFunc(list("not-with-it"), func(w string) bool { return strings.HasPrefix(rest, w) }) {
+		l.ignore(l.words(it.from, it.to), "it does not come with the part")
+		it.word, it.unread = l.lex.word("the"), false
+	}
+}
+
+// dashWordBefore reads a dash that is written out, or the word size, before plain digits of a line that names a flare: dash 6.
+func (l *line) dashWordBefore(k int) {
+	it, f := &l.tokens[k], at(l.tokens, k+1).figure
+	if word := string(l.norm[it.from:it.to]); l.one || word != "dash" && word != "size" || !f.digits() || !dashNumbers[f.v] || !slices.ContainsFunc(l.tokens, func(o token) bool { return dashWord(o.is(classFamily)) }) {
+		return
+	}
+	it.word, it.unread = l.lex.word("the"), false
+	f.dashed, f.kind = true, dashSize
 }
