@@ -226,6 +226,8 @@ const mostLayers = 6
 // noSize says what a number is that no words beside it make a size: a price, the number of a part, an angle.
 func (l *line) noSize(k int, f *figure, prev, next *token) role {
 	switch {
+	case at(l.tokens, k+1).mark == ')' && at(l.tokens, k+1).glued && f.digits() && l.leads(k) && !l.one && !l.inBracket(k):
+		return asListed // shop 4) ball valve
 	case l.priced(k), l.amount(k, f):
 		return asPrice
 	case l.atPrice(k, f):

@@ -95,7 +95,7 @@ func (l *line) oldSizes() {
 
 // wordsBefore reports one of the words or phrases of a list right before the token at k.
 func (l *line) wordsBefore(k int, name string) bool {
-	text := bytes.TrimRight(l.norm[:l.tokens[k].from], " ")
+	text := oneBlank(l.norm[:l.tokens[k].from])
 	return slices.ContainsFunc(list(name), func(w string) bool {
 		return bytes.HasSuffix(text, []byte(w)) && !alnum(byteAt(text, len(text)-len(w)-1))
 	})

@@ -17,9 +17,9 @@ func (l *line) ontoOther() {
 		if w == "" || slices.Contains(list("onto"), w) && !l.portInBreath(l.tokens[from].from) {
 			continue
 		}
-		at := l.tokens[from].from
+		size := len(w) // in bytes, with one blank between its words
 		to := from
-		for to < len(l.tokens) && l.tokens[to].from < at+len(w) {
+		for to < len(l.tokens) && len(oneBlank(l.norm[l.tokens[from].from:l.tokens[to].from])) < size {
 			to++
 		}
 		sized, threaded := false, false
@@ -67,9 +67,13 @@ var ontoWords = sync.OnceValue(func() *[256][]string { return byFirst(list("goes
 
 // ontoWord is the longest word or phrase for going onto something that begins with the token at k; "" if none does.
 func (l *line) ontoWord(k int) string {
-	at, longest := l.tokens[k].from, ""
-	for _, w := range ontoWords()[byteAt(l.norm, at)] {
-		if len(w) > len(longest) && hasText(l.norm, at, w) && !alnum(byteAt(l.norm, at+len(w))) {
+	words := ontoWords()[byteAt(l.norm, l.tokens[k].from)]
+	if len(words) == 0 {
+		return ""
+	}
+	text, longest := oneBlank(l.norm[l.tokens[k].from:]), ""
+	for _, w := range words {
+		if len(w) > len(longest) && hasText(text, 0, w) && !alnum(byteAt(text, len(w))) {
 			longest = w
 		}
 	}

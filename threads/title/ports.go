@@ -21,11 +21,11 @@ func (l *line) sidePort(ends []*phrase) bool {
 	if first.fig == nil || second.fig == nil || first.fig == second.fig || len(first.sexes) > 2 || first.to > second.to {
 		return false
 	}
-	to := second.to
-	for to < len(l.norm) && l.norm[to] != ',' && to < second.to+longestPort {
-		to++
+	between, behind := oneBlank(l.norm[first.to:max(first.to, second.to)]), oneBlank(l.norm[second.to:])
+	if comma := bytes.IndexByte(behind, ','); comma >= 0 {
+		behind = behind[:comma]
 	}
-	text := l.norm[first.to:to]
+	text := slices.Concat(between, []byte(" "), behind[:min(len(behind), longestPort)])
 	return slices.ContainsFunc(list("side-port"), func(w string) bool { return bytes.Contains(text, []byte(w)) })
 }
 
@@ -79,7 +79,7 @@ func (l *line) sizesBehind(name string, from int) int {
 
 // inletBetween reports whether a word for the inlet stands in a stretch.
 func (l *line) inletBetween(from, to int) bool {
-	text := string(l.norm[min(from, to):to])
+	text := string(oneBlank(l.norm[min(from, to):to]))
 	for _, w := range list("inlet") {
 		if hasWord(text, w) {
 			return true

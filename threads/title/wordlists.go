@@ -34,11 +34,14 @@ func (l *line) contains(name string) bool {
 }
 
 // plainBlanks is the line with one blank between its words: how many part them says nothing.
-func (l *line) plainBlanks() []byte {
-	if bytes.Contains(l.norm, []byte("  ")) {
-		return bytes.Join(bytes.Fields(l.norm), []byte(" "))
+func (l *line) plainBlanks() []byte { return oneBlank(l.norm) }
+
+// oneBlank is a text with one blank between its words, and none around it.
+func oneBlank(text []byte) []byte {
+	if !bytes.Contains(text, []byte("  ")) && !bytes.ContainsAny(text, "\t\n\r") {
+		return bytes.Trim(text, " ")
 	}
-	return l.norm
+	return bytes.Join(bytes.Fields(text), []byte(" "))
 }
 
 // containsWord reports whether a word of a list stands in the line by itself: série l is no série lourde.
