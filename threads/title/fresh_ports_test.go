@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/threads"
 )
 
 // Ports that are counted, sides of which a sex is said, sizes that are doubted or gone, and what a part is not of, as people who had not seen
@@ -42,15 +44,7 @@ func TestPortsSidesAndDoubts(t *testing.T) {
 		"portagomma 3/4\" M per tubo int. 20":                                                  "PIPE 3/4 male?; BARB 20 mm",
 		"Filtro de agua, 2 espigas p/ manguera 25 mm":                                          "BARB 25 mm; BARB 25 mm",
 	} {
-		var out []string
-		for _, e := range Read(text).Ends {
-			one := briefEnd(e)
-			if e.Question != "" {
-				one += "?"
-			}
-			out = append(out, one)
-		}
-		require.Equal(t, want, strings.Join(out, "; "), text)
+		require.Equal(t, want, briefAsked(Read(text).Ends), text)
 	}
 	for _, text := range []string{"elbow 1/4 npt no brass please", "elbow 1/4 npt must not be brass"} {
 		require.Empty(t, Read(text).Material, text)
@@ -65,4 +59,17 @@ func TestPortsSidesAndDoubts(t *testing.T) {
 	}
 	require.Equal(t, "full scale", Read("gauge 0..100 bar 1/4 npt").Pressures[0].What)
 	require.InDelta(t, 1e7, float64(Read("gauge 0…100 bar 1/4 npt").Pressures[0].Pressure), 1)
+}
+
+// briefAsked is brief with a question mark behind each end that is asked about.
+func briefAsked(ends []threads.EndReading) string {
+	var out []string
+	for _, e := range ends {
+		one := briefEnd(e)
+		if e.Question != "" {
+			one += "?"
+		}
+		out = append(out, one)
+	}
+	return strings.Join(out, "; ")
 }

@@ -65,15 +65,7 @@ func TestThreadsInTheWordsOfTheTrade(t *testing.T) {
 		"over-pressure valve, 9 bar setting (G1/8 M, brass)":                   "G 1/8 male",
 		"manifold 1/2 NPT F, 4 adet çıkış 1/4 NPT F":                           "NPT 1/2 female?; NPT 1/4 female?",
 	} {
-		var out []string
-		for _, e := range Read(text).Ends {
-			one := briefEnd(e)
-			if e.Question != "" {
-				one += "?"
-			}
-			out = append(out, one)
-		}
-		require.Equal(t, want, strings.Join(out, "; "), text)
+		require.Equal(t, want, briefAsked(Read(text).Ends), text)
 	}
 	hot := Read("hose 1/2 NPT M both ends 100 bar @20C max temp 100C")
 	require.InDelta(t, 20, hot.Temperature.Celsius(), 0.01, "the pressure holds at 20 degrees, and of 100 nothing says so")

@@ -50,21 +50,7 @@ func (l *line) wordsBeforePressures(k, many int) []string {
 	for j >= 0 && (l.tokens[j].mark == ':' || l.tokens[j].mark == '=' || l.tokens[j].mark == '(' || l.plainPressureWord(j)) {
 		j--
 	}
-	var out []string
-	word := ""
-	for ; j >= 0; j-- {
-		if w := l.pressureWord(j); w != "" {
-			word = w
-			continue
-		}
-		if word == "" || !l.joinsPressures(j) {
-			break
-		}
-		out, word = append(out, word), ""
-	}
-	if word != "" {
-		out = append(out, word)
-	}
+	out := l.rowOfWords(j, -1)
 	slices.Reverse(out)
 	if len(out) != many {
 		return nil
@@ -78,9 +64,17 @@ func (l *line) wordsBehindPressures(k, many int) []string {
 	for j < len(l.tokens) && l.tokens[j].mark == '(' {
 		j++
 	}
+	if out := l.rowOfWords(j, 1); len(out) == many {
+		return out
+	}
+	return nil
+}
+
+// rowOfWords gives what the words of a row make of pressures, from j on in a direction.
+func (l *line) rowOfWords(j, step int) []string {
 	var out []string
 	word := ""
-	for ; j < len(l.tokens); j++ {
+	for ; j >= 0 && j < len(l.tokens); j += step {
 		if w := l.pressureWord(j); w != "" {
 			word = w
 			continue
@@ -92,9 +86,6 @@ func (l *line) wordsBehindPressures(k, many int) []string {
 	}
 	if word != "" {
 		out = append(out, word)
-	}
-	if len(out) != many {
-		return nil
 	}
 	return out
 }
