@@ -51,13 +51,23 @@ func TestABurstOrTestBelowThePlaceIsAsked(t *testing.T) {
 		"burst 20 bar": cart.Unsure, "20 bar burst": cart.Unsure, "Berstdruck: 20 bar": cart.Unsure, "éclatement à 20 bar": cart.Unsure,
 		"scoppio 20 bar": cart.Unsure, "rotura 20 bar": cart.Unsure, "reventón 20 bar": cart.Unsure, "platz 20 bar": cart.Unsure,
 		"test 30 bar": cart.Unsure, "tested to 30 bar": cart.Unsure, "prova 30 bar": cart.Unsure, "essai 30 bar": cart.Unsure,
-		"burst 1600 bar": cart.Covers, "test 600 bar": cart.Covers,
+		"zwquv at 20 bar": cart.Unsure, "20 bar zwquv": cart.Unsure, "maybe 20 bar": cart.Unsure, "20 bar?": cart.Unsure, "surge 20 bar": cart.Unsure,
+		"burst 1600 bar": cart.Covers, "test 600 bar": cart.Covers, "replaces a 20 bar one": cart.Covers,
 	} {
 		v, _ := one(t, sys, order, "\tAdaptor 1/2 NPT male x 9/16-18 JIC male, 316, 400 bar, "+words+"\t1")
 		require.Equal(t, want, v.Status, words)
 		if want == cart.Unsure {
 			require.Contains(t, v.Remedy, "hat does it hold (its words say ", words)
 		}
+	}
+}
+
+// A pressure that is only doubted, or said in words that are not understood, rates no part.
+func TestADoubtedPressureRatesNothing(t *testing.T) {
+	sys, order := plant(t)
+	for _, words := range []string{"zwquv at 400 bar", "400 bar?", "maybe 400 bar", "blew at 400 bar", "400 bar short term", "working / burst: 20 / 400 bar", "beside a 400 bar hose"} {
+		v, _ := one(t, sys, order, "\tAdaptor 1/2 NPT male x 9/16-18 JIC male, 316, "+words+"\t1")
+		require.NotEqual(t, cart.Covers, v.Status, words)
 	}
 }
 
@@ -68,6 +78,10 @@ func TestLimitsOfUseAreAsked(t *testing.T) {
 		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, not for pressure": cart.Unsure,
 		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, air use only":     cart.Unsure,
 		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, low pressure":     cart.Unsure,
+		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, oil only":         cart.Unsure,
+		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, not rated":        cart.Unsure,
+		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, pas pour eau":     cart.Unsure,
+		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar, nur für Luft":     cart.Unsure,
 		"Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar":                   cart.Covers,
 		"Carbon block cartridge 10 inch, low pressure":                            cart.Covers,
 		"Carbon block cartridge 10 inch, not for seawater":                        cart.Unsure,

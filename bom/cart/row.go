@@ -245,6 +245,26 @@ func (b *builder) understand(l *Line, r *row) {
 	b.settle(l, plain, spec)
 }
 
+// pressureNext are the words and figures of a pressure, at the beginning of a text: behind a stroke they are no end.
+var pressureNext = pattern.New(`(?i)^(?:burst|berst|platz|test|proof|prüf|prova|prueba|essai|épreuve|éclatement|scoppio|rotura|max|wp\b|bp\b|[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2))`)
+
+// strokesOfEnds writes a stroke that stands apart between two ends as an x. Between two pressures, or the words for them, it stays.
+func strokesOfEnds(text string) string {
+	parts := strings.Split(text, " / ")
+	var out strings.Builder
+	for n, part := range parts {
+		switch {
+		case n == 0:
+		case pressureNext.MatchString(part):
+			out.WriteString(" / ")
+		default:
+			out.WriteString(" x ")
+		}
+		out.WriteString(part)
+	}
+	return out.String()
+}
+
 // reading reads the ends of a line's words, once for all lines of the same words.
 func (b *builder) reading(plain, spec string) threads.Reading {
 	reading, seen := b.readings[plain]
@@ -260,7 +280,7 @@ func (b *builder) reading(plain, spec string) threads.Reading {
 			ends = flowSpan.ReplaceAllString(ends, "$1 ")
 		}
 		ends = gradeStroke.ReplaceAllString(ends, "$1 / ")
-		reading = title.Read(strings.ReplaceAll(ends, " / ", " x "))
+		reading = title.Read(strokesOfEnds(ends))
 		if isA(kindIn(wordList(ends)), catalog.Separates) && (len(reading.Ends) == 0 || !isA(reading.Kind, catalog.Separates)) {
 			reading = title.Read("pressure vessel, " + membraneWords.ReplaceAllString(ends, " ")) // a vessel is called after what is in it
 		}
