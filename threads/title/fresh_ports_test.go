@@ -73,3 +73,13 @@ func briefAsked(ends []threads.EndReading) string {
 	}
 	return strings.Join(out, "; ")
 }
+
+// A sex that is said and that no end has is asked about, where all ends have the other.
+func TestASexThatNoEndHasIsAsked(t *testing.T) {
+	for _, text := range []string{"3-way valve 1/2 NPT M inlet, F outlets", "3-way valve 1 BSPP, inlet M, flush F, outlet M", "tee 1/2 NPT, A male, B female, C female"} {
+		for _, e := range Read(text).Ends {
+			require.Contains(t, e.Question, "The text says female too", text)
+		}
+	}
+	require.Empty(t, Read("Ball valve 1/2 NPT F/F").Ends[0].Question)
+}

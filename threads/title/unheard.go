@@ -25,6 +25,8 @@ func (l *line) unheard(ends []threads.EndReading) {
 		return len(e.Candidates) > 0 && e.Candidates[0].Family == threads.JIC
 	}):
 		why = "The text says flareless, which has the thread of a flare and another seat."
+	case l.sexLost(ends) != threads.NoSex:
+		why = "The text says " + l.sexLost(ends).String() + " too, and no end is read so."
 	case l.portsUncounted() != "":
 		why = "The text counts ports (" + l.portsUncounted() + "), and they are not read as so many."
 	case l.handOfOne(ends):
@@ -105,4 +107,29 @@ func (l *line) handOfOne(ends []threads.EndReading) bool {
 func (l *line) fuelWord(k int) bool {
 	word := string(l.norm[l.tokens[k].from:l.tokens[k].to])
 	return (word == "gas" || word == "gaz" || word == "gás") && at(l.tokens, k-1).figure == nil && at(l.tokens, k+1).figure == nil
+}
+
+// sexLost is a sex that the line says and no end has, where each end has the other: inlet M, flush F, outlet M of three ends that are all male.
+func (l *line) sexLost(ends []threads.EndReading) threads.Sex {
+	if len(ends) < 2 {
+		return threads.NoSex
+	}
+	one := ends[0].Sex
+	if one == threads.NoSex || slices.ContainsFunc(ends, func(e threads.EndReading) bool {
+		return e.Sex != one || len(e.Candidates) == 0 || !e.Candidates[0].Family.Threaded()
+	}) {
+		return threads.NoSex
+	}
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if m := it.is(classSex); m != nil && (m.weak() || it.is(classKind) != nil) || it.figure != nil {
+			continue
+		}
+		for _, sex := range it.saidSexes() {
+			if sex != one {
+				return sex
+			}
+		}
+	}
+	return threads.NoSex
 }
