@@ -163,7 +163,7 @@ type Reading struct {
 	Schedule       string               // the wall by its schedule, "schedule 80" or "SDR 11"
 	Grade          string               // the forging or casting grade as written: F316, CF8M
 	Standards      []string             // the standards named, as written: ASME B16.11
-	Temperature    quantity.Temperature // the highest named; see HasTemperature
+	Temperature    quantity.Temperature // that at which the rating holds, if said, else the highest named; see HasTemperature
 	HasTemperature bool
 
 	Pressures []StatedPressure // pressures that are no rating

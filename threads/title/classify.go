@@ -51,6 +51,7 @@ func (l *line) classify() {
 		l.takeStated(f)
 	}
 	l.guardRating()
+	l.heatOfRating()
 	l.either()
 	l.secondNames()
 	l.threadAndTube()

@@ -64,8 +64,7 @@ func (l *line) seriesOfCones() {
 	}
 }
 
-// coneAgain leaves out the thread that a 24 degree cone has by its tube, where it is said behind a comma or a nut and not as another end: 10S,
-// beidseitig M18x1,5 AG. What is said of it holds for the cone, but for the nut of a fitting, which comes with it.
+// coneAgain leaves out the thread that a 24 degree cone has by its tube, where it is said too and no x parts the two: 10S, beidseitig M18x1,5 AG. What is said of it holds for the cone, but for the nut of a fitting, which comes with it.
 func (l *line) coneAgain(ends []*phrase) []*phrase {
 	if l.one {
 		return ends

@@ -55,6 +55,11 @@ func (l *line) doubtsSize(k int) bool {
 		return false
 	}
 	a, b := l.sizeAround(k, -1), l.sizeAround(k, 1)
+	for j := k + 1; j < min(len(l.tokens), k+6); j++ {
+		if l.tokens[j].value(classSep) == "x" {
+			return false // 1/2 M x 3/4 F or 1/2 M x 1/2 F: whole sets
+		}
+	}
 	return a != nil && b != nil && a != b && a.sized() && (a.kind == b.kind && a.v != b.v || a.kind == dashSize && b.digitsAsRead())
 }
 

@@ -5,7 +5,8 @@ import (
 	"strings"
 )
 
-// fahrenheit reads the F behind a number that is no size for degrees: 150 psi at 70F, 33-150F, max 400 F. Behind a nominal bore it is a
+// fahrenheit takes the F behind a number for degrees also right behind a pressure, before a word for the most, and at the end of a range. It
+// reads the F behind a number that is no size for degrees: 150 psi at 70F, 33-150F, max 400 F. Behind a nominal bore it is a
 // sex, but where a word before the number says a temperature.
 func (l *line) fahrenheit() {
 	if l.one {
@@ -17,7 +18,7 @@ func (l *line) fahrenheit() {
 			continue
 		}
 		before := at(l.tokens, k-1)
-		called := l.heatBefore(k) || l.heatBehind(k+2) || k > 0 && (l.isPressure(k-1) || before.mark == ',' && l.isPressure(k-2) || before.mark == '(' && l.isPressure(k-2))
+		called := l.heatBefore(k) || l.heatBehind(k+2) || k > 0 && l.sizeElsewhere(k) && at(l.tokens, k+2).is(classFamily) == nil && (l.isPressure(k-1) || before.mark == ',' && l.isPressure(k-2) || before.mark == '(' && l.isPressure(k-2))
 		_, bore := l.lex.bores[int(f.v)]
 		ranged := before.mark == '-' && before.glued && at(l.tokens, k-2).figure.digits() || l.rangeTo(k)
 		if !called && !ranged && (bore || tubeOutsides[f.v] || !letter.glued && !(at(l.tokens, k+2).to == at(l.tokens, k+2).from || at(l.tokens, k+2).mark != 0)) {
@@ -35,8 +36,8 @@ func (l *line) fahrenheit() {
 	}
 }
 
-// celsius reads the C behind a number, where a word for a temperature or a pressure stands right before it, for degrees: 6 bar at 28C, PN16 15C.
-// Elsewhere it may be copper pipe.
+// celsius reads the C behind a number, where a word for a temperature or a pressure stands right before it and another size in the line, for degrees:
+// 6 bar at 28C, PN16 15C. Elsewhere, and beside compression ends of that tube, it may be copper pipe.
 func (l *line) celsius() {
 	if l.one {
 		return
@@ -48,6 +49,9 @@ func (l *line) celsius() {
 		}
 		before := at(l.tokens, k-1)
 		called := slices.Contains(list("warmth"), string(l.norm[before.from:before.to])) || l.at[l.tokens[k].from] > 0 && l.as[l.at[l.tokens[k].from]-1] == '@'
+		if !l.sizeElsewhere(k) || l.material == "copper" || l.says("COMPRESSION") && tubeOutsides[f.v] {
+			continue // copper elbow 16 bar 22C
+		}
 		if !called && !(k > 0 && (l.isPressure(k-1) || before.figure != nil && l.behindNominal(k-1))) {
 			continue
 		}
@@ -59,6 +63,9 @@ func (l *line) celsius() {
 // rangeTo reports plain digits before the word to at k-1, so that the figure at k is the end of a range: 40 to 125 F.
 func (l *line) rangeTo(k int) bool {
 	f := at(l.tokens, k-2).figure
+	if !l.sizeElsewhere(k) {
+		return false // reducer 20 to 25 F
+	}
 	return f.digits() && f.v < l.tokens[k].figure.v && hasText(l.norm, at(l.tokens, k-1).from, "to") && !at(l.tokens, k-3).parted() || f.digits() && hasText(l.norm, at(l.tokens, k-1).from, "to") && at(l.tokens, k-3).mark == '-'
 }
 
@@ -71,7 +78,7 @@ func (l *line) heatBefore(k int) bool {
 	return strings.HasSuffix(strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " "), "@")
 }
 
-// heatBehind reports a word for the most at k, behind the letter of a temperature: 140 F max.
+// heatBehind reports a word for the most, the least or the temperature at k, behind the letter of a temperature: 140 F max.
 func (l *line) heatBehind(k int) bool {
 	it := at(l.tokens, k)
 	return it.to > it.from && slices.Contains(list("heat-behind"), string(l.norm[it.from:it.to]))

@@ -43,7 +43,7 @@ func (l *line) inherit(ends []*phrase) {
 				continue
 			}
 		}
-		if k > 0 && e.bare() && e.attr == 0 && (grips(ends[k-1].end) || l.is(tee) && plainFamilies(ends[k-1].end) != nil) && ends[k-1].fig.v == e.fig.v && !l.one {
+		if !l.one && k > 0 && e.bare() && e.attr == 0 && ends[k-1].fig != nil && (grips(ends[k-1].end) || l.is(tee) && plainFamilies(ends[k-1].end) != nil) && ends[k-1].fig.v == e.fig.v {
 			e.end = ends[k-1].end // press tee 1" x 1" with 1/2" FIP branch
 			continue
 		}

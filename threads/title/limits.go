@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode/utf8"
 
 	"handtight/threads"
 )
@@ -67,8 +68,8 @@ func (l *line) limitAround(k int) (from, to int) {
 	for j := k + 1; j < min(len(l.tokens), k+wordsOfLimit+1) && !l.tokens[j].endsLimit(); j++ {
 		to = l.tokens[j].to
 	}
-	if !containsAny(l.norm[from:to], list("medium")) {
-		return 0, 0
+	if word == "pas" && (hasText(l.norm, it.to, " gaz") || hasText(l.norm, it.to, " du gaz") || hasText(l.norm, it.to, " de gaz")) || !speaksOf(l.norm[from:to], list("medium")) {
+		return 0, 0 // pas gaz: the thread
 	}
 	return from, to
 }
@@ -79,6 +80,26 @@ const wordsOfLimit = 5
 // endsLimit reports a token that such words end at.
 func (it *token) endsLimit() bool {
 	return it.figure != nil || it.mark != 0 && it.mark != '-' && it.mark != '/' || it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 || it.is(classSex) != nil || it.value(classSep) == "x"
+}
+
+// speaksOf reports a word of a list in a text: a long one anywhere, as German compounds have it, one of four or five letters where a word begins, and a
+// shorter one by itself.
+func speaksOf(text []byte, words []string) bool {
+	for _, w := range words {
+		for from := 0; ; {
+			at := bytes.Index(text[from:], []byte(w))
+			if at < 0 {
+				break
+			}
+			at += from
+			begins, ends := !alnum(byteAt(text, at-1)), !alnum(byteAt(text, at+len(w)))
+			if letters := utf8.RuneCountInString(w); letters > 5 || begins && (ends || letters > 3) {
+				return true
+			}
+			from = at + 1
+		}
+	}
+	return false
 }
 
 func containsAny(text []byte, words []string) bool {

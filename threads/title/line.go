@@ -28,7 +28,7 @@ type line struct {
 	classBy                *figure
 	temperature            quantity.Temperature
 	hasTemperature         bool
-	heatAt                 bool // the temperature is that at which the pressure holds
+	tied                   []tiedHeat // temperatures at which a pressure holds
 	standards              []string
 	pressures              []threads.StatedPressure
 

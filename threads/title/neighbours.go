@@ -224,7 +224,7 @@ func (l *line) typeLetter(k int) {
 		it.word, it.unread = l.lex.word("the"), false // t'en as, t/ osmose
 		return
 	}
-	if it.is(classKind) != nil && it.to-it.from == 1 && !l.one && next.mark == '/' && next.glued && at(l.tokens, k+2).glued && at(l.tokens, k+2).figure == nil && (l.shape != nil || l.says("BARB")) {
+	if it.is(classKind) != nil && it.to-it.from == 1 && !l.one && next.mark == '/' && next.glued && at(l.tokens, k+2).glued && at(l.tokens, k+2).figure == nil && offLetters[string(l.norm[at(l.tokens, k+2).from:at(l.tokens, k+2).to])] && (l.shape != nil || l.says("BARB")) {
 		it.word, it.unread = nil, true // T/O, T/Off
 		return
 	}
@@ -364,3 +364,6 @@ func (l *line) gluedFrench(k int) {
 		it.word, it.unread = l.lex.word("slip"), false
 	}
 }
+
+// offLetters are what stands behind T/ in a store's marks: take off, take apart, take over.
+var offLetters = map[string]bool{"o": true, "off": true, "a": true, "over": true}

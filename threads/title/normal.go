@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"unicode"
 	"unicode/utf8"
 
@@ -115,7 +116,7 @@ func (s *spelling) marks() {
 		switch {
 		case b[i] == ',' && digit(before) && digit(after) && !s.fractionAround(i):
 			b[i] = '.'
-		case b[i] == '.' && after == '.' && digit(before) && digit(byteAt(b, s.endOfDots(i))):
+		case b[i] == '.' && after == '.' && bytes.Count(b, []byte("..")) <= mostRanges && digit(before) && digit(byteAt(b, s.endOfDots(i))):
 			for j := i + 1; j < s.endOfDots(i); j++ {
 				b[j] = 0 // taken out with the stops
 			}
@@ -133,6 +134,9 @@ func (s *spelling) marks() {
 		}
 	}
 }
+
+// mostRanges is how many ranges with dots a line has at most. A judgement.
+const mostRanges = 6
 
 // endOfDots is where the dots that begin at i end.
 func (s *spelling) endOfDots(i int) int {

@@ -54,7 +54,7 @@ type figure struct {
 	dn       float64 // the nominal bore that v was found by; 0 if none
 	set      bool    // a pressure that a part is set to, or the end of a scale: no rating
 	times    int     // how many ends have the size, if said
-	multiple int     // the same, once it is so many
+	multiple int     // the same, kept where it has become so many ends
 	counted  bool    // the text says how many ends have it
 	perhaps  bool    // a word of length stands by it, on a part of two sizes
 	numbered bool    // it stands in the part's number alone

@@ -9,12 +9,12 @@ import (
 // R 3/4 AG. It is said behind such words with its sex or its name, up to the next comma, where the line gives an end of the part's own elsewhere.
 // The size of a hose or a tube there is that of the end that takes it.
 func (l *line) ontoOther() {
-	if l.one {
-		return
+	if l.one || l.is(ownThread) || l.is(tapThread) || l.is(tail) || l.is(manifold) {
+		return // tap connector, hose tail: what it fits is its own end
 	}
 	for from := range l.tokens {
 		w := l.ontoWord(from)
-		if w == "" || slices.Contains(list("onto"), w) && !l.portInBreath(l.tokens[from].from) {
+		if w == "" || slices.Contains(list("onto"), w) && !l.portInBreath(from+1) {
 			continue
 		}
 		size := len(w) // in bytes, with one blank between its words
@@ -23,7 +23,7 @@ func (l *line) ontoOther() {
 			to++
 		}
 		sized, threaded := false, false
-		for ; to < len(l.tokens) && l.tokens[to].mark != ',' && l.tokens[to].mark != ';' && l.tokens[to].mark != ')' && l.tokens[to].mark != '|' && l.tokens[to].value(classSep) != "x"; to++ {
+		for ; to < len(l.tokens) && !l.endsBreath(to); to++ {
 			it := &l.tokens[to]
 			if v := it.value(classEnd); slices.Contains(list("stood-before"), w) {
 				threaded = threaded || v != ""
@@ -33,7 +33,7 @@ func (l *line) ontoOther() {
 			sized = sized || it.figure != nil && (it.figure.frac || it.figure.marked || it.figure.sized())
 			threaded = threaded || it.is(classSex) != nil || it.is(classFamily) != nil
 		}
-		if !sized || !threaded || !l.ownEndBeside(from, to) {
+		if !sized || !threaded || at(l.tokens, to).value(classSep) == "x" || !l.ownEndBeside(from, to) {
 			continue
 		}
 		l.ignore(l.words(l.tokens[from].from, l.tokens[to-1].to), whyNot[asWhatFor])
@@ -80,15 +80,24 @@ func (l *line) ontoWord(k int) string {
 	return longest
 }
 
-// portInBreath reports a word for a port between a place and the next comma: for 1/4 NPT female port.
-func (l *line) portInBreath(at int) bool {
-	for k := range l.tokens {
-		switch it := &l.tokens[k]; {
-		case it.from < at:
-		case it.mark == ',' || it.mark == ';':
+// endsBreath reports a token that ends what such words speak of.
+func (l *line) endsBreath(k int) bool {
+	it := &l.tokens[k]
+	switch it.mark {
+	case ',', ';', ':', ')', '|':
+		return true
+	}
+	return it.value(classSep) == "x"
+}
+
+// portInBreath reports a word for a port from k to the next comma, and no number before it: for 1/4 NPT female port, and not for 4 outlets.
+func (l *line) portInBreath(k int) bool {
+	for ; k < len(l.tokens) && !l.endsBreath(k); k++ {
+		if l.ontoWord(k) != "" {
 			return false
-		case l.portNoun(k):
-			return true
+		}
+		if l.portNoun(k) {
+			return !l.tokens[k-1].figure.digits()
 		}
 	}
 	return false

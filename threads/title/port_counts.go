@@ -102,7 +102,7 @@ func (l *line) letteredPorts() {
 			continue
 		}
 		last, n := k, 1
-		for (at(l.tokens, last+1).mark == ',' || l.betweenCounts(last+1)) && l.portLetter(last+2) {
+		for (at(l.tokens, last+1).mark == ',' || at(l.tokens, last+1).mark != '/' && l.betweenCounts(last+1)) && l.portLetter(last+2) {
 			last, n = last+2, n+1
 		}
 		if n > 1 {

@@ -10,7 +10,7 @@ import (
 
 // unclearPressure gives the stretch that makes of a pressure something else than a rating, or that nobody can tell it from: a word
 // beside it that is not understood (blew at 400 bar, 400 bar surge), a doubt (1000 psi?, maybe 1000 psi) or a share (half of 1000 psi).
-// "" if its words are plain. from and to are bytes of the one alphabet.
+// "" if its words are plain.
 func (l *line) unclearPressure(k int) (words string) {
 	if l.one {
 		return ""

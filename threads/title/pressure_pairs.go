@@ -41,7 +41,7 @@ func (l *line) isPressure(k int) bool {
 // joinsPressures reports a stroke or a sign for and between two of a row.
 func (l *line) joinsPressures(k int) bool {
 	it := at(l.tokens, k)
-	return it.mark == '/' || it.mark == '&' || it.mark == '-' || it.to > it.from && slices.Contains(list("and"), string(l.norm[it.from:it.to]))
+	return it.mark == '/' || it.mark == '&' || it.mark == '-' || it.to > it.from && slices.Contains(list("between-counts"), string(l.norm[it.from:it.to]))
 }
 
 // wordsBeforePressures are the words of a row that ends before k, as many as asked for; nil if there are not as many.
@@ -109,7 +109,7 @@ func (l *line) plainPressureWord(k int) bool {
 	return word == "pressure" || word == "pressures" || word == "druck" || onlyUnit(it.word) && len(it.word.all()) > 0
 }
 
-// guardRating takes a rating back that lies above what the same line calls a burst, a test or a peak: its words and its figures are not paired
+// guardRating takes a rating back that lies more than a fiftieth above what the same line calls a burst, a test or a peak: its words and its figures are not paired
 // as they are read.
 func (l *line) guardRating() {
 	if !l.hasRated || l.one {

@@ -220,6 +220,9 @@ func (l *line) behindNot(k int) bool {
 	if l.one || j == 0 || digit(l.norm[l.tokens[k].from]) && hasText(l.norm, l.tokens[j-1].from, "no") && !hasText(l.norm, l.tokens[j-1].from, "not") {
 		return false // No 304: its number
 	}
+	if m := at(l.tokens, k+1); m.is(classKind) != nil || m.value(classAttr) == "nut" || m.value(classAttr) == "washer" {
+		return false // without brass nut
+	}
 	return l.wordsBefore(j, "denies-material")
 }
 
@@ -342,16 +345,40 @@ func (l *line) takeStated(f *figure) {
 	}
 }
 
-// heat keeps the highest temperature, but where the line gives the temperature at which its pressure holds, the lowest of those: 100 bar @ 20 C, max
-// temp 100 C. Of the others the pressure is not said.
+// heat keeps the highest temperature. One that a word or a sign for at ties to a pressure is kept with it: see [line.heatOfRating].
 func (l *line) heat(f *figure, t quantity.Temperature) {
-	switch tied := l.heatOfPressure(f); {
-	case tied && (!l.heatAt || t < l.temperature):
-		l.heatAt, l.temperature, l.hasTemperature = true, t, true
-	case l.heatAt:
-		f.role = asNothing
-	case !l.hasTemperature || t > l.temperature:
+	if of := l.heatOfPressure(f); of != nil {
+		l.tied = append(l.tied, tiedHeat{f, of, t})
+		return
+	}
+	if !l.hasTemperature || t > l.temperature {
 		l.temperature, l.hasTemperature = t, true
+	}
+}
+
+// tiedHeat is a temperature at which a line says that a pressure holds.
+type tiedHeat struct {
+	degrees, pressure *figure
+	at                quantity.Temperature
+}
+
+// heatOfRating gives the rating the temperature at which it holds, where the line says so: 100 bar @ 20 C, max temp 100 C. The pressure is not said of
+// the others.
+func (l *line) heatOfRating() {
+	if len(l.tied) == 0 {
+		return
+	}
+	of := l.tied[0]
+	for _, t := range l.tied[1:] {
+		if own := t.pressure == l.ratedBy; own && of.pressure != l.ratedBy || t.at < of.at && own == (of.pressure == l.ratedBy) {
+			of = t
+		}
+	}
+	l.temperature, l.hasTemperature = of.at, true
+	for k := range l.tokens {
+		if f := l.tokens[k].figure; f != nil && f != of.degrees && (f.role == asCelsius || f.role == asFahrenheit) {
+			f.role = asNothing
+		}
 	}
 }
 
@@ -499,18 +526,21 @@ func (l *line) femaleSwivel(k int) bool {
 	return it.to-it.from == 2 && string(l.norm[it.from:it.to]) == "fs" && !l.is(dial) && !l.is(scaled)
 }
 
-// heatOfPressure reports degrees that a word or a sign for at ties to the pressure right before them.
-func (l *line) heatOfPressure(f *figure) bool {
+// heatOfPressure is the pressure right before degrees that a word or a sign for at ties to it; nil if there is none.
+func (l *line) heatOfPressure(f *figure) *figure {
 	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == f })
 	if k < 1 {
-		return false
+		return nil
 	}
 	j, tied := k-1, strings.HasSuffix(strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " "), "@")
 	if word := &l.tokens[j]; word.figure == nil && slices.Contains(list("at-degrees"), string(l.norm[word.from:word.to])) {
 		j, tied = j-1, true
 	}
-	for j > 0 && l.tokens[j].figure == nil && (onlyUnit(l.tokens[j].word) && len(l.tokens[j].word.all()) > 0) {
+	for j > 0 && l.tokens[j].figure == nil && l.tokens[j].word != nil && onlyUnit(l.tokens[j].word) {
 		j--
 	}
-	return tied && j >= 0 && l.tokens[j].figure != nil && (l.isPressure(j) || l.tokens[j].figure.role == asRating || l.behindNominal(j))
+	if o := at(l.tokens, j).figure; tied && o != nil && (l.isPressure(j) || o.role == asRating || l.behindNominal(j)) {
+		return o
+	}
+	return nil
 }

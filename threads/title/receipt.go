@@ -10,7 +10,7 @@ import (
 // 6.79 T, 8.58 N.
 func (l *line) tillLetter(k int) {
 	it, price := &l.tokens[k], at(l.tokens, k-1)
-	if l.one || k+1 < len(l.tokens) || it.to != it.from+1 || it.glued || !l.capital(it.from) || price.figure == nil || price.figure.marked || !l.twoDecimals(price) || !l.sizeElsewhere(k-1) {
+	if l.one || k+1 < len(l.tokens) || it.to != it.from+1 || it.glued || !l.capital(it.from) || l.norm[it.from] == 'm' || l.norm[it.from] == 'f' || at(l.tokens, k-2).value(classSep) == "x" || price.figure == nil || price.figure.marked || !l.twoDecimals(price) || !l.sizeElsewhere(k-1) {
 		return
 	}
 	it.word, it.unread = l.lex.word("the"), false

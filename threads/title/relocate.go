@@ -10,6 +10,9 @@ import (
 // steps.go: a sex belongs to the thread and not to the tube, a word of a tail or a
 // press end to the end without a thread.
 func (l *line) relocate(ends []*phrase) {
+	if len(ends) > mostEnds {
+		return
+	}
 	for _, pass := range pairPasses {
 		for _, e := range ends {
 			for _, o := range ends {
@@ -227,3 +230,6 @@ func anyDescribed(ends []*phrase) bool {
 	}
 	return false
 }
+
+// mostEnds is the most ends of a line that its words are moved between: a part has no more, and each is held against each. A judgement.
+const mostEnds = 24

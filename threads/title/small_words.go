@@ -38,7 +38,8 @@ func (l *line) italianOuter(k int) {
 	}
 }
 
-// electricPlug takes the plug or the socket of a sensor's lead for what comes with it.
+// electricPlug takes a plug or a socket behind the name of another part, in a line that speaks of a sensor or of its plug's standard, for what comes with
+// it; not one that a size stands behind.
 func (l *line) electricPlug(k int) {
 	it := &l.tokens[k]
 	switch string(l.norm[it.from:it.to]) {
@@ -46,7 +47,8 @@ func (l *line) electricPlug(k int) {
 	default:
 		return
 	}
-	if l.one || !containsAny(l.norm, list("electric")) {
+	next := at(l.tokens, k+1).figure
+	if l.one || l.shape == nil || l.portNoun(k-1) || next != nil && (next.frac || next.marked || next.sized()) || !containsAny(l.norm, list("electric")) {
 		return
 	}
 	l.ignore(l.words(it.from, it.to), "it comes with the part")
@@ -83,7 +85,7 @@ func (l *line) femaleNPT(k int) {
 	}
 }
 
-// sortBehind reads the sort of a valve behind its noun and a comma, as catalogues have it: Valve, relief; Valve, 3-way.
+// sortBehind reads the sort of a valve behind its noun and a comma, as catalogues have it: Valve, relief.
 func (l *line) sortBehind(k int) {
 	it, sort := &l.tokens[k], at(l.tokens, k+2)
 	if string(l.norm[it.from:it.to]) != "valve" || l.one || at(l.tokens, k+1).mark != ',' || sort.to == sort.from || sort.figure != nil && !sort.glued {
@@ -124,12 +126,26 @@ func (l *line) notIncluded(k int) {
 	}
 }
 
-// dashWordBefore reads a dash that is written out, or the word size, before plain digits of a line that names a flare: dash 6.
+// dashWordBefore reads a dash that is written out before plain digits of a line whose flare has no size of its own, and the word size right beside
+// the flare's name: dash 6.
 func (l *line) dashWordBefore(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k+1).figure
-	if word := string(l.norm[it.from:it.to]); l.one || word != "dash" && word != "size" || !f.digits() || !dashNumbers[f.v] || !slices.ContainsFunc(l.tokens, func(o token) bool { return dashWord(o.is(classFamily)) }) {
+	word := string(l.norm[it.from:it.to])
+	if l.one || word != "dash" && word != "size" || !f.digits() || !dashNumbers[f.v] || l.shape == nil && word == "size" {
 		return
 	}
-	it.word, it.unread = l.lex.word("the"), false
-	f.dashed, f.kind = true, dashSize
+	named := false
+	for j := range l.tokens {
+		if !dashWord(l.tokens[j].is(classFamily)) {
+			continue
+		}
+		if j != k-1 && j+1 < len(l.tokens) && l.tokens[j+1].figure != nil || j > 0 && j-1 != k+1 && l.tokens[j-1].figure != nil || at(l.tokens, j+1).mark == '-' && at(l.tokens, j+2).figure != nil {
+			return // it has its size
+		}
+		named = named || word == "dash" || j == k-1 || j == k+2
+	}
+	if named {
+		it.word, it.unread = l.lex.word("the"), false
+		f.dashed, f.kind = true, dashSize
+	}
 }
