@@ -65,7 +65,7 @@ func TestABurstOrTestBelowThePlaceIsAsked(t *testing.T) {
 // A pressure that is only doubted, or said in words that are not understood, rates no part.
 func TestADoubtedPressureRatesNothing(t *testing.T) {
 	sys, order := plant(t)
-	for _, words := range []string{"zwquv at 400 bar", "400 bar?", "maybe 400 bar", "blew at 400 bar", "400 bar short term", "working / burst: 20 / 400 bar", "beside a 400 bar hose"} {
+	for _, words := range []string{"zwquv at 400 bar", "400 bar?", "maybe 400 bar", "blew at 400 bar", "400 bar short term", "working / burst: 20 / 400 bar", "beside a 400 bar hose", "max 400 bar burst", "max. 400 bar (burst)", "maximum 400 bar test pressure"} {
 		v, _ := one(t, sys, order, "\tAdaptor 1/2 NPT male x 9/16-18 JIC male, 316, "+words+"\t1")
 		require.NotEqual(t, cart.Covers, v.Status, words)
 	}

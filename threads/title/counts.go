@@ -495,6 +495,10 @@ func (l *line) countWords() {
 			n = int(f.v) // 3 outlets G 3/4 male
 		}
 		named := slices.Contains(list("outlet-plural"), string(l.norm[at(l.tokens, from).from:at(l.tokens, from).to]))
+		if !named && l.portNoun(from+1) && at(l.tokens, from).figure == nil && at(l.tokens, from).mark == 0 && at(l.tokens, from).to > 0 {
+			named = true
+			from++ // two permeate ports 1/4
+		}
 		if named {
 			from++
 		}

@@ -50,6 +50,10 @@ func TestWhatIsNoRating(t *testing.T) {
 		{"elbow 1/4 npt f zwquv at 400 bar", 0, threads.Unclear}, {"elbow 1/4 npt f 400 bar zwquv", 0, threads.Unclear},
 		{"elbow 1/4 npt f 70 bar?", 0, threads.Unclear}, {"elbow 1/4 npt f, maybe 70 bar", 0, threads.Unclear},
 		{"elbow 1/4 npt f, less than 70 bar", 0, threads.Unclear}, {"elbow 1/4 npt f, half of 70 bar", 0, threads.Unclear},
+		// most, and yet no rating
+		{"elbow 1/4 npt f, max 80 bar burst", 0, "burst"}, {"elbow 1/4 npt f, max. 80 bar (burst)", 0, "burst"}, {"elbow 1/4 npt f, maximum 80 bar burst pressure", 0, "burst"},
+		{"elbow 1/4 npt f, max 80 bar test pressure", 0, "test"}, {"elbow 1/4 npt f, maxi 80 bar test", 0, "test"}, {"elbow 1/4 npt f, service 80 bar burst", 0, "burst"},
+		{"elbow 1/4 npt f, WP 80 bar, burst 320 bar", 80, "burst"}, {"elbow 1/4 npt f, PMS 80 bar", 80, ""}, {"elbow 1/4 npt f, 80 bar maxi", 80, ""},
 		// another part's
 		{"hex nipple 1/4 npt, hose beside it is 200 bar", 0, threads.AnotherPart}, {"hex nipple 1/4 npt next to the 70 bar gauge", 0, threads.AnotherPart},
 		{"elbow 1/4 npt f, with 200 bar hose", 0, threads.AnotherPart}, {"elbow 1/4 npt f replaces a 200 bar one", 0, threads.AnotherPart},

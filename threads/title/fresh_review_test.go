@@ -23,6 +23,14 @@ func TestWordsThatOnlyLookLikeARules(t *testing.T) {
 	} {
 		require.Equal(t, want, briefAsked(Read(text).Ends), text)
 	}
+	for text, want := range map[string]string{
+		"boost pump 12V, outlet 1/2 MNPT (inlet - check when it shows up)":                            "NPT 1/2 male",
+		"Pump outlet 3/8 NPT F, inlet 1/2 NPT F":                                                      "NPT 3/8 female; NPT 1/2 female",
+		"Seacock, bronze, taper plug type, 3/4in BSP female one side, 3/4in hosetail the other":       "BSP 3/4 female?; BARB 3/4 in",
+		"FRP Membrane Housing, feed and brine port 1/2 NPT female, two permeate ports 1/4 NPT female": "NPT 1/2 female; NPT 1/2 female; NPT 1/4 female; NPT 1/4 female",
+	} {
+		require.Equal(t, want, briefAsked(Read(text).Ends), text)
+	}
 	for _, text := range []string{"photo for illustration only elbow 1/2 NPT F", "Raccord pas du gaz 3/8 M", "elbow 1/2 NPT F, not including gasket", "elbow 1/2 NPT F sold only in pairs"} {
 		require.Empty(t, Read(text).Limits, text)
 	}

@@ -54,6 +54,9 @@ func (l *line) onePort() string {
 	if inlet && outlet && l.sizesBehind("outlet", from) == 0 && l.sizesBehind("inlet", from) > 0 {
 		outlet = false // inlet 1/2 BSP, outlet to be told
 	}
+	if inlet && outlet && l.inletUntold(from) {
+		inlet = false // outlet 1/2 NPT (inlet: check)
+	}
 	switch {
 	case inlet && !outlet:
 		return "the outlet"
@@ -61,6 +64,34 @@ func (l *line) onePort() string {
 		return "the inlet"
 	}
 	return ""
+}
+
+// inletUntold reports that the words between marks around the last word for an inlet give no size, and that a size stands behind a word for an outlet
+// before them.
+func (l *line) inletUntold(from int) bool {
+	last, outlet := -1, -1
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		word := string(l.norm[it.from:it.to])
+		switch {
+		case it.from < from || it.to == it.from:
+		case slices.Contains(list("inlet"), word):
+			last = k
+		case outlet < 0 && slices.Contains(list("outlet"), word):
+			outlet = k
+		}
+	}
+	if last < 0 || outlet < 0 || outlet > last || len(sizesIn(l.tokens[outlet:last])) == 0 {
+		return false
+	}
+	begin, end := last, last+1
+	for begin > outlet && l.tokens[begin-1].mark != ',' && l.tokens[begin-1].mark != '(' && l.tokens[begin-1].mark != ';' {
+		begin--
+	}
+	for end < len(l.tokens) && l.tokens[end].mark != ',' && l.tokens[end].mark != ')' && l.tokens[end].mark != ';' {
+		end++
+	}
+	return begin > outlet+1 && len(sizesIn(l.tokens[begin:end])) == 0
 }
 
 // sizesBehind counts the sizes behind the last word of a list, up to the end of the line.

@@ -118,6 +118,9 @@ func (l *line) pressureCalled(k int, f *figure) string {
 	}
 	for j, found := k-1, ""; ; j-- {
 		if j < max(0, k-4) || l.tokens[j].partsPressures() {
+			if own := l.calledBehind(k); found == "rated" && (own == "burst" || own == "test" || own == "peak") {
+				return own // service 80 bar burst: the worse of the two
+			}
 			if found != "" {
 				return found
 			}

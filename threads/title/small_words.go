@@ -149,3 +149,16 @@ func (l *line) dashWordBefore(k int) {
 		f.dashed, f.kind = true, dashSize
 	}
 }
+
+// taperOfCock takes taper before plug, behind the name of a valve, for how the valve is made: a plug cock. A taper plug by itself is a plug with a taper
+// thread.
+func (l *line) taperOfCock(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	text := string(l.norm[it.from:it.to])
+	if l.one || l.shape == nil || text != "taper" && text != "tapered" || string(l.norm[next.from:next.to]) != "plug" || !l.is(valve) && !l.is(wall) && !l.is(ownThread) && l.shape.kind != "seacock" {
+		return
+	}
+	it.word, next.word = l.lex.word("the"), l.lex.word("the")
+	it.unread, next.unread = false, false
+	l.ignore(l.words(it.from, next.to), "how the part is made inside, which is not judged")
+}

@@ -79,6 +79,7 @@ var wordSteps = [...]wordStep{
 	{"a valve with its sort behind a comma is of that sort", "Valve, relief, brass, 1/2 NPT male, set 125 psi", 6, "v", (*line).sortBehind},
 	{"a seal that is not included is no end's", "Elbow 1/2 BSPP male x female, O-ring not included", 0, "", (*line).notIncluded},
 	{"dash before a number is the sign of it", "JIC male to 1/4 NPT male adaptor, dash 6", 4, "ds", (*line).dashWordBefore},
+	{"the taper of a plug cock is no thread's", "Seacock, bronze, taper plug type, 3/4in BSP female one side", 8, "t", (*line).taperOfCock},
 	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, 2, "", (*line).germanLetter},
 	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, 4, "", (*line).wideSyllable},
 	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", 2, "f", (*line).diameterWord},
