@@ -37,6 +37,7 @@ func (r *reader) described(t *source.Table, it *build.Item) {
 	if a, b := apart(r.materials(it.About), r.materials(it.Material)); a != nil {
 		note(a.Title, "in `about`, and `material` says "+b.Title)
 	}
+	r.limits(it, note)
 	if !strings.ContainsAny(it.About, "0123456789") {
 		return
 	}
@@ -50,6 +51,30 @@ func (r *reader) described(t *source.Table, it *build.Item) {
 				note(e.Words, "a thread in `about`, which none of its ports has")
 			}
 		}
+	}
+}
+
+// limitWords find the words of a limit of use in a description, before it is read as a shop's line.
+var limitWords = pattern.New(`(?i)(?:^|[^\pL])(?:not|no|never|only|unrated|non-rated|unsuitable|unsuited|don't|nicht|nur|niet|alleen|uitsluitend|pas|seulement|uniquement|solo|sólo|non|soltanto|não|apenas|somente|só|inte|ej|endast|bara|ikke|kun|ei|vain|nie|tylko|değil|sadece|yalnız|δεν|όχι|μόνο|не|только|лише)(?:[^\pL]|$)`)
+
+// leftWords find a left hand in a description.
+var leftWords = pattern.New(`(?i)(?:^|[^\pL])(?:LH|L\.H\.|left[- ]hand(?:ed)?|linksgewinde|(?:pas|filet(?:age)?) à gauche|rosca (?:a la )?izquierda|filetto sinistro|rosca esquerda|linkse draad|vänstergänga|левая резьба)(?:[^\pL]|$)`)
+
+// limits notes what an item's description says that it may not be used for, or only for, and a left hand that none of its ports has.
+func (r *reader) limits(it *build.Item, note func(words, why string)) {
+	if limitWords.MatchString(it.About) {
+		for _, limit := range title.Read(it.About).Limits {
+			if !limitWords.MatchString(limit.Words) {
+				continue // for compressed air: what the part is, and no word against its place
+			}
+			note(limit.Words, "in `about`: what it may be used for, so ask whether it suits its place")
+		}
+	}
+	left := func(p build.Port) bool {
+		return slices.ContainsFunc(p.End.Candidates, func(e threads.End) bool { return e.Left })
+	}
+	if words := leftWords.FindString(it.About); words != "" && !slices.ContainsFunc(it.Ports, left) {
+		note(strings.Trim(words, " ,;:.()"), "a left hand in `about`, which none of its ports has")
 	}
 }
 

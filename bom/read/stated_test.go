@@ -86,6 +86,10 @@ func TestTitlesThatContradictTheirKeysAreFaults(t *testing.T) {
 func TestWhatADescriptionStatesIsNamed(t *testing.T) {
 	for _, row := range []struct{ why, lines, named string }{
 		{"a rating", "kind = \"elbow\"\nrated = \"90 bar\"\nabout = \"PN 40\"\n", "40 bar"},
+		{"what it may not be used for", "kind = \"elbow\"\nabout = \"oil only\"\n", "oil only"},
+		{"that it is not rated", "kind = \"elbow\"\nabout = \"cast, not rated\"\n", "not rated"},
+		{"the same in another language", "kind = \"elbow\"\nabout = \"nicht für Trinkwasser\"\n", "nicht für Trinkwasser"},
+		{"a left hand", "kind = \"elbow\"\nabout = \"left-hand thread\"\n", "left-hand"},
 		{"a material", "kind = \"elbow\"\nmaterial = \"316\"\nabout = \"brass\"\n", "brass"},
 		{"a forging grade", "kind = \"elbow\"\nmaterial = \"316\"\nabout = \"carbon steel, A105\"\n", "steel or iron"},
 		{"a fineness", "kind = \"filter housing\"\nmicron = \"5 micron\"\nabout = \"50 micron\"\n", "50 micron"},

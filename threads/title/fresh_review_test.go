@@ -34,6 +34,7 @@ func TestWordsThatOnlyLookLikeARules(t *testing.T) {
 	for _, text := range []string{"photo for illustration only elbow 1/2 NPT F", "Raccord pas du gaz 3/8 M", "elbow 1/2 NPT F, not including gasket", "elbow 1/2 NPT F sold only in pairs"} {
 		require.Empty(t, Read(text).Limits, text)
 	}
+	require.False(t, Read("Flow meter L/h 1/2 BSPP male").Ends[0].Candidates[0].Left, "litres an hour are no left hand")
 	hot := Read("600 psi at 100 F, 150 psi at 350 F valve 1/2 NPT F")
 	require.InDelta(t, 176.7, hot.Temperature.Celsius(), 0.1, "the lower pressure holds at the higher temperature")
 	require.False(t, Read("Reducer 20 to 25 F").HasTemperature)

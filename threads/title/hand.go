@@ -18,6 +18,11 @@ func (l *line) hands() {
 		if it.value(classAttr) != "left" || l.saysThreadItself(it) || at(l.tokens, k+1).value(classFamily) == "THREAD" {
 			continue
 		}
+		if string(l.norm[it.from:it.to]) == "l/h" && !l.capital(it.to-1) {
+			l.ignore(l.words(it.from, it.to), "a flow")
+			it.word, it.unread = l.lex.word("the"), false // L/h: litres an hour
+			continue
+		}
 		words := list("turning")
 		if text := l.norm[it.from:it.to]; !bytes.HasPrefix(text, []byte("lh")) && !bytes.HasPrefix(text, []byte("l.h")) && !bytes.HasPrefix(text, []byte("left")) || string(text) == "left" {
 			words = slices.Concat(words, list("port-word"), list("inlet"), list("outlet"))
