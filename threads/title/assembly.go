@@ -1,14 +1,11 @@
 package title
 
-import (
-	"bytes"
-	"slices"
-)
+import ()
 
 // hoseAssembly reports hydraulic hose with its fittings on: the line names a hose, its layers of wire and a thread. A
 // nut, a tail or an adaptor of such a line is the hose's own where a length is said, or how many it has.
 func (l *line) hoseAssembly() bool {
-	if l.one || !l.namesHose() && !l.says("TUBE") && !slices.ContainsFunc(l.tokens, hoseGradeWord) || !l.threadElsewhere() && !(l.both && slices.ContainsFunc(l.tokens, func(it token) bool { return it.is(classSex) != nil })) {
+	if l.one || !l.namesHose() && !l.says("TUBE") && !anyToken(l.tokens, hoseGradeWord) || !l.threadElsewhere() && !(l.both && anyToken(l.tokens, func(it *token) bool { return it.is(classSex) != nil })) {
 		return false
 	}
 	if !l.layers() {
@@ -58,7 +55,7 @@ const longestBore = 51
 
 // hydraulic reports whether a text in lower case is of hydraulics.
 func hydraulic(norm []byte) bool {
-	return slices.ContainsFunc(list("hydraulic"), func(w string) bool { return bytes.Contains(norm, []byte(w)) })
+	return hydraulicList.in(norm)
 }
 
 // layers reports the layers of wire in a hose, which its standards name: 2SN, R2 (EN 853, SAE J517, as memory has them).
@@ -71,7 +68,7 @@ func (l *line) layers() bool {
 		if grade := next.figure; it.to-it.from == 1 && l.norm[it.from] == 'r' && next.glued && grade.digits() && grade.v <= 17 && (grade.v > largestInch || hydraulic(l.norm)) {
 			return true
 		}
-		if it.figure.digits() && it.figure.v <= mostLayers && slices.Contains(list("layers"), string(l.norm[next.from:next.to])) {
+		if it.figure.digits() && it.figure.v <= mostLayers && layersList.has(l.norm[next.from:next.to]) {
 			return true
 		}
 	}
@@ -110,7 +107,7 @@ func (l *line) hoseWithFittings() bool {
 		case it.value(classEnd) == "HOSE", l.isHoseNoun(it):
 			for j := k + 2; j < len(l.tokens); j++ {
 				o := &l.tokens[j]
-				if o.to == o.from || o.figure != nil || !slices.Contains(list("fittings-plural"), string(l.norm[o.from:o.to])) {
+				if o.to == o.from || o.figure != nil || !fittingsPluralList.has(l.norm[o.from:o.to]) {
 					continue
 				}
 				led := l.tokens[j-1].mark == ',' || l.together(j-1) && l.tokens[j-1].figure == nil
@@ -128,9 +125,9 @@ func (l *line) hoseWithFittings() bool {
 
 // longEnough reports a length in metres, or of more millimetres than a fitting has.
 func (l *line) longEnough() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool {
+	return anyToken(l.tokens, func(it *token) bool {
 		f := it.figure
-		return f != nil && (f.role == asLength || f.kind == mmSize && f.v >= leastHose || f.kind == bare && l.metresBehind(&it))
+		return f != nil && (f.role == asLength || f.kind == mmSize && f.v >= leastHose || f.kind == bare && l.metresBehind(it))
 	})
 }
 

@@ -167,7 +167,7 @@ func (l *line) before(k int) *figure {
 
 // classifyLonely reads a number that stands by a word of an end, a sex or a part.
 func (l *line) classifyLonely(k int, f *figure, prev, next *token) figureKind {
-	if next.glued && next.unread && next.mark == 0 && !l.one && f.whole && !f.marked && (at(l.tokens, k+2).mark == '+' || slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure.role == asVoltage }) || l.fractionElsewhere(k) && !wide(l.norm, next.from) && at(l.tokens, k+2).figure == nil) {
+	if next.glued && next.unread && next.mark == 0 && !l.one && f.whole && !f.marked && (at(l.tokens, k+2).mark == '+' || anyToken(l.tokens, func(it *token) bool { return it.figure != nil && it.figure.role == asVoltage }) || l.fractionElsewhere(k) && !wide(l.norm, next.from) && at(l.tokens, k+2).figure == nil) {
 		return bare // 2P+T; racc. 2p
 	}
 	if name, first := at(l.tokens, k-1), at(l.tokens, k-2); !l.one && l.tokens[k].glued && name.unread && name.glued && first.figure != nil && first.figure.whole && first.figure.v >= 100 && f.whole && !f.marked {
@@ -238,7 +238,7 @@ func (l *line) decimalBesideFraction(k int, f *figure) bool {
 	if l.one || f.whole || f.frac || f.marked || !l.is(hose) {
 		return false
 	}
-	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure.frac && it.figure != f })
+	return anyToken(l.tokens, func(it *token) bool { return it.figure != nil && it.figure.frac && it.figure != f })
 }
 
 // fractionElsewhere reports a size of a thread elsewhere in the line that its own form shows: a fraction, or one with its mark.
@@ -261,7 +261,7 @@ func (l *line) packOf(k int, f *figure) bool {
 	if !many.plain() && (many == nil || !many.whole || many.role != asCount) || one == nil || !one.whole || one.marked || one.v != 1 || many.v < 5 {
 		return false
 	}
-	return slices.ContainsFunc(l.tokens[:last-2], func(it token) bool { return it.figure != nil && it.figure.kind == mmSize })
+	return anyToken(l.tokens[:last-2], func(it *token) bool { return it.figure != nil && it.figure.kind == mmSize })
 }
 
 // lastNumber reports the whole number that a line ends with behind the name of something that the part is for, where another size

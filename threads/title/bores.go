@@ -76,7 +76,7 @@ func (l *line) strokePair(k int) (a, b float64, ok bool) {
 
 // namesTail reports a word for a tail.
 func (l *line) namesTail() bool {
-	return l.says("BARB") || slices.ContainsFunc(l.tokens, func(it token) bool { m := it.is(classKind); return m != nil && m.shape.traits&tail != 0 })
+	return l.says("BARB") || anyToken(l.tokens, func(it *token) bool { m := it.is(classKind); return m != nil && m.shape.traits&tail != 0 })
 }
 
 // tubeWord reports a word for a tube or a hose at k.

@@ -1,8 +1,6 @@
 package title
 
 import (
-	"slices"
-
 	"handtight/threads"
 )
 
@@ -13,25 +11,25 @@ var camOthers = map[byte]threads.Sex{'a': threads.Female, 'b': threads.Male, 'c'
 // camLetter keeps the letter of a type, which is no sex and no short word: camlock type F 2".
 func (l *line) camLetter(k int) {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
-	cam := func(it token) bool { return it.value(classEnd) == "CAMLOCK" }
+	cam := func(it *token) bool { return it.value(classEnd) == "CAMLOCK" }
 	if prev.mark == ':' {
 		prev = at(l.tokens, k-2) // type: F
 	}
-	if !l.one && string(l.norm[it.from:it.to]) == "type b" && slices.ContainsFunc(l.tokens, cam) {
+	if !l.one && string(l.norm[it.from:it.to]) == "type b" && anyToken(l.tokens, cam) {
 		l.camType, it.word = 'b', l.lex.word("the") // elsewhere a stud's form
 		return
 	}
 	if l.one || it.to-it.from != 1 || l.norm[it.from] < 'a' || l.norm[it.from] > 'f' {
 		return
 	}
-	if size := prev.figure; size != nil && l.capital(it.from) && slices.ContainsFunc(l.tokens, cam) {
+	if size := prev.figure; size != nil && l.capital(it.from) && anyToken(l.tokens, cam) {
 		prev = at(l.tokens, k-2) // camlock part 2" C
 	}
-	typed := slices.Contains(list("cam-type"), string(l.norm[prev.from:prev.to]))
-	if !typed && !(l.capital(it.from) && (cam(*prev) || cam(*at(l.tokens, k-2)) && prev.is(classKind) != nil)) {
+	typed := camTypeList.has(l.norm[prev.from:prev.to])
+	if !typed && !(l.capital(it.from) && (cam(prev) || cam(at(l.tokens, k-2)) && prev.is(classKind) != nil)) {
 		return
 	}
-	if slices.ContainsFunc(l.tokens, cam) {
+	if anyToken(l.tokens, cam) {
 		l.camType = l.norm[it.from]
 	}
 	it.word, it.unread = l.lex.word("the"), false

@@ -24,7 +24,7 @@ func (l *line) thousandClass(k int, f *figure) bool {
 	if l.one || !f.plain() || f.v != 2 && f.v != 3 && f.v != 6 && f.v != 9 || !m.glued || m.to-m.from != 1 || l.norm[m.from] != 'm' || !l.capital(m.from) || l.shape == nil || !l.otherSize(k) {
 		return false
 	}
-	if int(f.v) == l.shape.ends && !l.forged() || l.is(scaled) || l.is(dial) || l.is(hose) || l.is(tail) || l.shape.traits&(plainPipe|plain|nipple|bush|elbow|tee|union) == 0 || l.contains("cable") || l.namesHose() || l.says("TUBE") {
+	if int(f.v) == l.shape.ends && !l.forged() || l.is(scaled) || l.is(dial) || l.is(hose) || l.is(tail) || l.shape.traits&(plainPipe|plain|nipple|bush|elbow|tee|union) == 0 || l.contains(cableList) || l.namesHose() || l.says("TUBE") {
 		return false
 	}
 	m.word, m.unread = l.lex.word("the"), false

@@ -1,8 +1,6 @@
 package title
 
 import (
-	"slices"
-
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -235,7 +233,7 @@ func (l *line) noSize(k int, f *figure, prev, next *token) role {
 		return asCount
 	case l.timesPrice(k) != noRole:
 		return l.timesPrice(k)
-	case f.digits() && f.v <= mostLayers && !l.one && slices.Contains(list("layers"), string(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to])) && l.otherSize(k):
+	case f.digits() && f.v <= mostLayers && !l.one && layersList.has(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to]) && l.otherSize(k):
 		return asCount // 2 λινά 3/8
 	case l.vacuum(k):
 		return asScale
@@ -419,7 +417,7 @@ func (l *line) gradePair(k int) bool {
 	other := func(stroke, letter, number int) bool {
 		return at(l.tokens, stroke).mark == '/' && r(letter) && at(l.tokens, number).figure != nil && at(l.tokens, number).figure.whole && at(l.tokens, number).glued
 	}
-	hose := l.namesHose() || l.is(tail) || hydraulic(l.norm) || slices.ContainsFunc(l.tokens, func(it token) bool { return dashWord(it.is(classFamily)) })
+	hose := l.namesHose() || l.is(tail) || hydraulic(l.norm) || anyToken(l.tokens, func(it *token) bool { return dashWord(it.is(classFamily)) })
 	return hose && l.tokens[k].glued && r(k-1) && (other(k+1, k+2, k+3) || other(k-2, k-4, k-3)) && l.sizeElsewhere(k)
 }
 

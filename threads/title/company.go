@@ -15,15 +15,15 @@ func (l *line) together(k int) bool {
 		return true
 	}
 	text := func(k int) string { return string(l.norm[l.tokens[k].from:l.tokens[k].to]) }
-	if slices.Contains(list("and"), text(k)) {
+	if andList.hasWord(text(k)) {
 		for j := range l.tokens[:k] {
-			if slices.Contains(list("with"), text(j)) {
+			if withList.hasWord(text(j)) {
 				return true
 			}
 		}
 		return false
 	}
-	if slices.Contains(list("with"), text(k)) {
+	if withList.hasWord(text(k)) {
 		return true
 	}
 	if it.mark == '/' && k > 0 && (text(k-1) == "w" || text(k-1) == "c" && it.glued) {
@@ -87,7 +87,7 @@ func (l *line) partShortWith() {
 // plusBefore reports whether a plus stands between a part's name and the name or the size
 // before it: elbow 3/8 + ball valve.
 func (l *line) plusBefore(k int) bool {
-	if at(l.tokens, k-1).mark == '+' && slices.ContainsFunc(l.tokens[:k-1], func(it token) bool { return it.figure != nil && it.figure.sized() }) && at(l.tokens, k-2).figure == nil {
+	if at(l.tokens, k-1).mark == '+' && anyToken(l.tokens[:k-1], func(it *token) bool { return it.figure != nil && it.figure.sized() }) && at(l.tokens, k-2).figure == nil {
 		return true // G 1/4 fill port + plug
 	}
 	for j := k - 1; j >= 0 && l.tokens[j].is(classKind) == nil; j-- {
@@ -103,7 +103,7 @@ func (l *line) plusBefore(k int) bool {
 
 // unknownPart reports a word that is not understood before the plus at which another part begins.
 func (l *line) unknownPart(k int) bool {
-	return k > 1 && slices.ContainsFunc(l.tokens[:k-1], func(it token) bool { return it.unread && !it.code })
+	return k > 1 && anyToken(l.tokens[:k-1], func(it *token) bool { return it.unread && !it.code })
 }
 
 // forWord reads the f. before a noun of German, which is the short für: f. Druckluft. A sex is written so too, and
@@ -130,8 +130,8 @@ func (l *line) asideOfEnds(k int) bool {
 	for k--; k > 0; k-- {
 		switch l.tokens[k].mark {
 		case ',', ';', '(', '+':
-			return slices.ContainsFunc(l.tokens[:k], func(it token) bool { return it.figure != nil && it.figure.sized() }) &&
-				slices.ContainsFunc(l.tokens[:k], func(it token) bool {
+			return anyToken(l.tokens[:k], func(it *token) bool { return it.figure != nil && it.figure.sized() }) &&
+				anyToken(l.tokens[:k], func(it *token) bool {
 					return it.is(classFamily) != nil || it.is(classSex) != nil || it.is(classEnd) != nil
 				})
 		}

@@ -87,7 +87,7 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	case !l.one && len(c.sexes) > 0 && (f == threads.Compression || f == threads.Push) && c.end == "COMPRESSION":
 		r.Torn = true
 		return "The text gives a sex to a compression end, which has no thread. Has the part a thread too, and of what size? Look at the picture, or ask the shop."
-	case !l.one && c.sex() == threads.Male && f == threads.Push && c.end == "PUSH" && (l.shape == nil || l.shape.ends != 1 || slices.ContainsFunc(l.tokens, func(it token) bool { m := it.is(classKind); return m != nil && m.shape.traits&adaptor != 0 })) && len(sizesIn(l.tokens)) == 1 && !anyThreadPhrase(l.tokens):
+	case !l.one && c.sex() == threads.Male && f == threads.Push && c.end == "PUSH" && (l.shape == nil || l.shape.ends != 1 || anyToken(l.tokens, func(it *token) bool { m := it.is(classKind); return m != nil && m.shape.traits&adaptor != 0 })) && len(sizesIn(l.tokens)) == 1 && !anyThreadPhrase(l.tokens):
 		return "The text gives one size, and says male and push-in. Is the " + strings.TrimSpace(r.Candidates[0].Size) + " the tube's, or that of a male thread at the other end? Ask for both."
 	case !l.one && len(c.sexes) > 0 && c.end == "TUBE" && c.millimetres() && !f.Threaded():
 		r.Torn = true
@@ -103,7 +103,7 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 
 // anyThreadPhrase reports a word that names a family of threads.
 func anyThreadPhrase(tokens []token) bool {
-	return slices.ContainsFunc(tokens, func(it token) bool { return it.is(classFamily) != nil })
+	return anyToken(tokens, func(it *token) bool { return it.is(classFamily) != nil })
 }
 
 // contradict lays a family that the line names, and that can be the thread of none of

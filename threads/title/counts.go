@@ -2,7 +2,6 @@ package title
 
 import (
 	"bytes"
-	"slices"
 )
 
 // counts says what a number is where a hyphen ties a whole number to a word that is no
@@ -170,14 +169,14 @@ func (l *line) countAlone(k int, f *figure) bool {
 	case f.v > 1 && f.v < 9 && l.countsNamed(k):
 		l.both = l.both || f.v == 2 && l.namesHose()
 		return true // hose with 2 female JIC-6 ends; 2 JIC 6 caps
-	case next.mark == '/' && next.glued && slices.Contains(list("pack"), string(l.norm[at(l.tokens, k+2).from:at(l.tokens, k+2).to])):
+	case next.mark == '/' && next.glued && packList.has(l.norm[at(l.tokens, k+2).from:at(l.tokens, k+2).to]):
 		return true // 2/pack
 	case k > 3 && x(prev) && !l.tokens[k].glued && (next.mark == '+' || next.mark == ')') && f.v < 20 && !l.reducing && l.twoDescribed(k-1):
 		prev.word = l.lex.word("the")
 		return true // 3/8 BSPP male / 3/8 NPT male x 2 + seals
 	case k > 1 && prev.mark == '(' && next.mark == ')' && l.countsSize(k, f):
 		return true
-	case prev.mark == '(' && slices.Contains(list("each-of"), string(l.norm[next.from:next.to])):
+	case prev.mark == '(' && eachOfList.has(l.norm[next.from:next.to]):
 		return true // (1 per tank)
 	case prev.mark == '(' && next.mark == ')', prev.mark == '(' && x(next) && at(l.tokens, k+2).mark == ')', x(prev) && at(l.tokens, k-2).mark == '(' && next.mark == ')':
 		if x(prev) {
@@ -234,9 +233,9 @@ func (l *line) countsNamed(k int) bool {
 	if m := next.is(classFamily); m != nil && m.has("pre") {
 		return false
 	}
-	return slices.ContainsFunc(l.tokens[k+1:], func(it token) bool {
-		ends := slices.Contains(list("hose-ends"), string(l.norm[it.from:it.to])) || string(l.norm[it.from:it.to]) == "ports"
-		return ends || l.plural(&it) && (it.is(classKind) != nil && it.is(classKind).shape.ends > 0 || it.value(classAttr) == "swivel")
+	return anyToken(l.tokens[k+1:], func(it *token) bool {
+		ends := hoseEndsList.has(l.norm[it.from:it.to]) || string(l.norm[it.from:it.to]) == "ports"
+		return ends || l.plural(it) && (it.is(classKind) != nil && it.is(classKind).shape.ends > 0 || it.value(classAttr) == "swivel")
 	})
 }
 
@@ -260,7 +259,7 @@ func (l *line) countsExtras(k int) bool {
 	if f := l.tokens[k].figure; m != nil && f.digits() && f.v > 1 && f.v < 13 && k > 1 && l.otherSize(k) && !next.glued && !l.namesHose() && (at(l.tokens, k-1).mark == '+' || l.together(k-1) && l.tokens[k-1].figure == nil) && len(sizesIn(l.tokens[k+1:])) == 0 {
 		return true // T-Stück 1/2 IG + 2 Stopfen
 	}
-	if f := l.tokens[k].figure; m != nil && f.digits() && f.v < 13 && l.plural(next) && k > 1 && !l.namesHose() && (l.together(k-1) && l.tokens[k-1].figure == nil || at(l.tokens, k-1).mark == ',') && slices.ContainsFunc(l.tokens[:k], func(it token) bool { return it.figure != nil && it.figure.frac }) {
+	if f := l.tokens[k].figure; m != nil && f.digits() && f.v < 13 && l.plural(next) && k > 1 && !l.namesHose() && (l.together(k-1) && l.tokens[k-1].figure == nil || at(l.tokens, k-1).mark == ',') && anyToken(l.tokens[:k], func(it *token) bool { return it.figure != nil && it.figure.frac }) {
 		return true // pump 1/2 BSP F with 2 nipples
 	}
 	v := next.value(classAttr)
@@ -368,8 +367,8 @@ func (l *line) closeLength(it *token) bool {
 // hoseFittings gives the size of the fittings of a hose that a number before their name counts: hose 3/8, 2
 // fittings JIC 9/16 female.
 func (l *line) hoseFittings(k int, f *figure) *figure {
-	tube := func(it token) bool { return it.value(classEnd) == "TUBE" }
-	if l.one || f.v < 2 || f.v > mostLike || f.marked || f.dashed || k == 0 || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k-1).is(classFamily) != nil || !l.namesHose() && !slices.ContainsFunc(l.tokens, tube) {
+	tube := func(it *token) bool { return it.value(classEnd) == "TUBE" }
+	if l.one || f.v < 2 || f.v > mostLike || f.marked || f.dashed || k == 0 || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k-1).is(classFamily) != nil || !l.namesHose() && !anyToken(l.tokens, tube) {
 		return nil
 	}
 	named, from := false, k+1
@@ -394,7 +393,7 @@ func (l *line) hoseFittings(k int, f *figure) *figure {
 			return nil
 		}
 		m := it.is(classKind)
-		named = named || j == from && from > k+1 && it.is(classSex) != nil || j == from && (m != nil && m.shape.ends >= 0 || it.value(classAttr) == "nut" || slices.Contains(list("hose-ends"), string(l.norm[it.from:it.to])))
+		named = named || j == from && from > k+1 && it.is(classSex) != nil || j == from && (m != nil && m.shape.ends >= 0 || it.value(classAttr) == "nut" || hoseEndsList.has(l.norm[it.from:it.to]))
 	}
 	return nil
 }
@@ -494,7 +493,7 @@ func (l *line) countWords() {
 		if f := it.figure; f.digits() && f.v > 1 && f.v < 13 && l.is(manifold) && !bytes.Contains(l.norm, []byte("inlet")) {
 			n = int(f.v) // 3 outlets G 3/4 male
 		}
-		named := slices.Contains(list("outlet-plural"), string(l.norm[at(l.tokens, from).from:at(l.tokens, from).to]))
+		named := outletPluralList.has(l.norm[at(l.tokens, from).from:at(l.tokens, from).to])
 		if !named && l.portNoun(from+1) && at(l.tokens, from).figure == nil && at(l.tokens, from).mark == 0 && at(l.tokens, from).to > 0 {
 			named = true
 			from++ // two permeate ports 1/4

@@ -2,7 +2,6 @@ package title
 
 import (
 	"bytes"
-	"slices"
 
 	"handtight/threads"
 )
@@ -29,15 +28,15 @@ func (l *line) cuttingRings() {
 // body, and female at both ends in other trades.
 func (l *line) coneLetters(k int) {
 	it := &l.tokens[k]
-	cone := func(it token) bool { return it.figure != nil && it.figure.kind == coneSize }
-	if !l.one && string(l.norm[it.from:it.to]) == "bb" && !l.cyrillic() && slices.ContainsFunc(l.tokens, cone) {
+	cone := func(it *token) bool { return it.figure != nil && it.figure.kind == coneSize }
+	if !l.one && string(l.norm[it.from:it.to]) == "bb" && !l.cyrillic() && anyToken(l.tokens, cone) {
 		it.word, it.unread = nil, true
 	}
 }
 
 // saysRing reports a word for a cutting ring.
 func (l *line) saysRing() bool {
-	return l.contains("cutting-ring")
+	return l.contains(cuttingRingList)
 }
 
 // seriesOfCones reads the series of a 24 degree cone that a word says beside the tube in millimetres: 12 mm, L-Reihe.
@@ -48,9 +47,9 @@ func (l *line) seriesOfCones() {
 	}
 	var series byte
 	switch {
-	case l.containsWord("cone-light"):
+	case l.containsWord(coneLightList):
 		series = 'l'
-	case l.containsWord("cone-heavy"):
+	case l.containsWord(coneHeavyList):
 		series = 's'
 	default:
 		return

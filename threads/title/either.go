@@ -41,7 +41,7 @@ func (l *line) ofOneEnd(k int) bool {
 	if l.one || l.shape == nil || l.shape.ends != 1 || !l.is(plain) || a == nil || b == nil || a.kind != inchSize || b.kind != inchSize || !a.frac || !b.frac || a.v == b.v {
 		return false
 	}
-	return it.mark == '&' || it.mark == ',' || it.mark == '/' && !it.glued || it.mark == 0 && slices.Contains(list("and"), string(l.norm[it.from:it.to]))
+	return it.mark == '&' || it.mark == ',' || it.mark == '/' && !it.glued || it.mark == 0 && andList.has(l.norm[it.from:it.to])
 }
 
 // maybes are the words between two sizes of which the second is doubted.
@@ -92,16 +92,16 @@ func (l *line) oldSizes() {
 		if f == nil || f.kind != inchSize || !l.otherSize(k) {
 			continue
 		}
-		if l.wordsBefore(k, "old-size") {
+		if l.wordsBefore(k, oldSizeList) {
 			f.drop(asDenied)
 		}
 	}
 }
 
 // wordsBefore reports one of the words or phrases of a list right before the token at k.
-func (l *line) wordsBefore(k int, name string) bool {
+func (l *line) wordsBefore(k int, list wordList) bool {
 	text := oneBlank(l.norm[:l.tokens[k].from])
-	return slices.ContainsFunc(list(name), func(w string) bool {
+	return slices.ContainsFunc(list.words(), func(w string) bool {
 		return bytes.HasSuffix(text, []byte(w)) && !alnum(byteAt(text, len(text)-len(w)-1))
 	})
 }

@@ -1,7 +1,6 @@
 package title
 
 import (
-	"slices"
 	"strings"
 )
 
@@ -68,7 +67,7 @@ func (c *phrase) holds(end string) bool {
 // boreWord reports a word for an inside diameter, which is a hose's and may be the part's own.
 func (l *line) boreWord(it *token) bool {
 	text := string(l.norm[it.from:it.to])
-	for _, w := range list("bore") {
+	for _, w := range boreList.words() {
 		if strings.HasPrefix(text, w) {
 			return true
 		}
@@ -97,7 +96,7 @@ func (l *line) roundWord(c *phrase, next *figure) {
 
 // saysPipeSex reports a word for a sex that means a thread in a language of Europe's East.
 func (l *line) saysPipeSex() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool { m := it.is(classSex); return m != nil && !sexOnly[m.tongue] })
+	return anyToken(l.tokens, func(it *token) bool { m := it.is(classSex); return m != nil && !sexOnly[m.tongue] })
 }
 
 // ownCoupling names a quick coupling that a word for a hose or a tail follows: the size is theirs.

@@ -73,7 +73,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.both {
 		want = max(want, 2)
 	}
-	if l.both && l.is(vessel) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "pair" }) && !l.feedAndBrine() {
+	if l.both && l.is(vessel) && anyToken(l.tokens, func(it *token) bool { return it.value(classAttr) == "pair" }) && !l.feedAndBrine() {
 		want = 3 // feed, brine, product
 	}
 	if len(ends) == 1 && l.is(vessel) && ends[0].attr&isTwo != 0 {
@@ -105,7 +105,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	if l.is(tee) && len(ends) == 2 && ends[0].fig == ends[1].fig && ends[0].fig != nil && ends[0].fig.counted {
 		return ends // two tails of a tee: of its third end nothing is said
 	}
-	if l.is(tee) && len(ends) == 2 && !l.one && ends[0].sameFigure(ends[1]) && l.contains("side-port") {
+	if l.is(tee) && len(ends) == 2 && !l.one && ends[0].sameFigure(ends[1]) && l.contains(sidePortList) {
 		l.unjudged = append(l.unjudged, "the port beside them (nothing is said of it)")
 		return ends // tee 1/4 x 1/4 with a probe port
 	}
@@ -120,7 +120,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 			return ends // feed and brine: of the product nothing is said
 		}
 		brine := copyOf(ends[0])
-		brine.brine = ends[0].attr&isTwo == 0 && !l.contains("brine") && !l.contains("ports")
+		brine.brine = ends[0].attr&isTwo == 0 && !l.contains(brineList) && !l.contains(portsList)
 		return []*phrase{ends[0], brine, ends[1]}
 	}
 	if l.is(femaleRound) && want == 4 && len(ends) == 2 {
@@ -141,7 +141,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 			other.doubled = other.end == "BARB" && (l.is(elbow) || l.is(valve) && !l.both)
 			other.assumed = other.assumed || l.is(bulkhead) && len(one.sexes) > 0
 			other.turns = one.attr&(isSwivel|isNut) != 0 && !l.both && (l.is(elbow) || l.is(tee) || l.is(nipple))
-			if l.is(hose) && other.attr&isSwivel != 0 && l.contains("one-swivel") {
+			if l.is(hose) && other.attr&isSwivel != 0 && l.contains(oneSwivelList) {
 				other.attr &^= isSwivel
 				other.swings, one.swings = true, true
 			}
@@ -264,12 +264,12 @@ func (l *line) threeOf(ends []*phrase) []*phrase {
 
 // nutWith reports that the nut is said to come with the part: union 3/4 with nut.
 func (l *line) nutWith() bool {
-	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "nut" })
+	k := indexToken(l.tokens, func(it *token) bool { return it.value(classAttr) == "nut" })
 	return k > 0 && (l.together(k-1) || string(l.norm[l.tokens[k].from:l.tokens[k].to]) == "ナット" || at(l.tokens, k+1).value(classSep) == "weak")
 }
 
 // nutWord is the word for the nut.
 func (l *line) nutWord() string {
-	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "nut" })
+	k := indexToken(l.tokens, func(it *token) bool { return it.value(classAttr) == "nut" })
 	return l.words(l.tokens[k].from, l.tokens[k].to)
 }

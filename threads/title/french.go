@@ -1,7 +1,5 @@
 package title
 
-import "slices"
-
 // markFrench gives the inch size of a French pair the pair's family.
 func (l *line) markFrench(v float64) {
 	for k := range l.tokens {
@@ -73,7 +71,7 @@ func (sc *scanner) onlyFrench(i int) bool {
 	if last.value(classSep) == "x" || byteAt(sc.norm, sc.blanks(stop)) == 'x' {
 		return false // three numbers: a tee's
 	}
-	named := slices.ContainsFunc(sc.tokens, func(it token) bool { m := it.is(classKind); return m != nil && m.shape.ends >= 0 })
+	named := anyToken(sc.tokens, func(it *token) bool { m := it.is(classKind); return m != nil && m.shape.ends >= 0 })
 	return named && (n == 21 || n == 27 || n == 34 || n == 49)
 }
 

@@ -23,9 +23,9 @@ func (l *line) hands() {
 			it.word, it.unread = l.lex.word("the"), false // L/h: litres an hour
 			continue
 		}
-		words := list("turning")
+		words := turningList.words()
 		if text := l.norm[it.from:it.to]; !bytes.HasPrefix(text, []byte("lh")) && !bytes.HasPrefix(text, []byte("l.h")) && !bytes.HasPrefix(text, []byte("left")) || string(text) == "left" {
-			words = slices.Concat(words, list("port-word"), list("inlet"), list("outlet"))
+			words = slices.Concat(words, portWordList.words(), inletList.words(), outletList.words())
 		}
 		for _, j := range l.wordsBeside(k) {
 			word := string(l.norm[l.tokens[j].from:l.tokens[j].to])
@@ -43,7 +43,7 @@ func (l *line) hands() {
 // saysThreadItself reports a word for the left hand that names the thread.
 func (l *line) saysThreadItself(it *token) bool {
 	text := l.norm[it.from:it.to]
-	return slices.ContainsFunc(list("thread-stem"), func(w string) bool { return bytes.Contains(text, []byte(w)) })
+	return threadStemList.in(text)
 }
 
 // wordsBeside are the tokens beside k that nothing parts from it, with small words passed over.
@@ -70,7 +70,7 @@ func (l *line) rightHand(k int) {
 	if word := string(l.norm[it.from:it.to]); l.one || word != "rh" && word != "r.h" && word != "r.h." {
 		return
 	}
-	if slices.ContainsFunc(l.tokens, func(o token) bool { return o.value(classAttr) == "left" }) {
+	if anyToken(l.tokens, func(o *token) bool { return o.value(classAttr) == "left" }) {
 		it.word, it.unread = l.lex.word("right hand"), false
 	}
 }
@@ -88,7 +88,7 @@ func (l *line) bothHands() bool {
 
 // plainLeft reports that left is said and no more, as an elbow's outlet goes to the left too.
 func (l *line) plainLeft() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool {
-		return it.value(classAttr) == "left" && slices.Contains(list("left-alone"), string(l.norm[it.from:it.to]))
+	return anyToken(l.tokens, func(it *token) bool {
+		return it.value(classAttr) == "left" && leftAloneList.has(l.norm[it.from:it.to])
 	})
 }

@@ -1,7 +1,6 @@
 package title
 
 import (
-	"slices"
 	"strings"
 )
 
@@ -14,7 +13,7 @@ func (l *line) fahrenheit() {
 	}
 	for k := range l.tokens {
 		f, letter := l.tokens[k].figure, at(l.tokens, k+1)
-		if !f.digits() || f.v < coldest || f.v > hottest || letter.to-letter.from != 1 || l.norm[letter.from] != 'f' || !l.capital(letter.from) || at(l.tokens, k+2).mark == '/' || at(l.tokens, k+2).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x" && !l.wordsBefore(k, "heat-to") && !l.rangeTo(k) {
+		if !f.digits() || f.v < coldest || f.v > hottest || letter.to-letter.from != 1 || l.norm[letter.from] != 'f' || !l.capital(letter.from) || at(l.tokens, k+2).mark == '/' || at(l.tokens, k+2).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x" && !l.wordsBefore(k, heatToList) && !l.rangeTo(k) {
 			continue
 		}
 		before := at(l.tokens, k-1)
@@ -48,7 +47,7 @@ func (l *line) celsius() {
 			continue
 		}
 		before := at(l.tokens, k-1)
-		called := slices.Contains(list("warmth"), string(l.norm[before.from:before.to])) || l.at[l.tokens[k].from] > 0 && l.as[l.at[l.tokens[k].from]-1] == '@'
+		called := warmthList.has(l.norm[before.from:before.to]) || l.at[l.tokens[k].from] > 0 && l.as[l.at[l.tokens[k].from]-1] == '@'
 		if !l.sizeElsewhere(k) || l.material == "copper" || l.says("COMPRESSION") && tubeOutsides[f.v] {
 			continue // copper elbow 16 bar 22C
 		}
@@ -72,7 +71,7 @@ func (l *line) rangeTo(k int) bool {
 // heatBefore reports a word for a temperature right before the figure at k, or a sign for at.
 func (l *line) heatBefore(k int) bool {
 	before := at(l.tokens, k-1)
-	if slices.Contains(list("heat"), string(l.norm[before.from:before.to])) || l.wordsBefore(k, "heat") {
+	if heatList.has(l.norm[before.from:before.to]) || l.wordsBefore(k, heatList) {
 		return true
 	}
 	return strings.HasSuffix(strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " "), "@")
@@ -81,7 +80,7 @@ func (l *line) heatBefore(k int) bool {
 // heatBehind reports a word for the most, the least or the temperature at k, behind the letter of a temperature: 140 F max.
 func (l *line) heatBehind(k int) bool {
 	it := at(l.tokens, k)
-	return it.to > it.from && slices.Contains(list("heat-behind"), string(l.norm[it.from:it.to]))
+	return it.to > it.from && heatBehindList.has(l.norm[it.from:it.to])
 }
 
 // warmest is the most degrees Celsius that such lines give. A judgement.

@@ -41,7 +41,7 @@ func (l *line) boreBehindHose() (bore, behind int) {
 			return l.partedBore(bore, k, parted)
 		case f != nil:
 			parted = parted || bore >= 0 && (f.role == asLength || f.kind == pressureFigure)
-		case hoseGradeWord(*it):
+		case hoseGradeWord(it):
 			noun, parted = true, parted || bore >= 0
 		case l.isHoseNoun(it):
 			if bore >= 0 && !parted {

@@ -43,7 +43,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if last := ends[len(ends)-1]; l.is(hose) && len(ends) == 2 && first.fam != nil && last != first && last.fig != nil && last.fam == nil && len(last.sexes) == 0 && last.part != nil && last.part.traits&hose != 0 && last.fig.kind == inchSize {
 		last.end, last.hose = "BARB", true // BSPP female, 5/8" braided hose: what the fitting is on
 	}
-	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && !ends[0].threadByForm() && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && (l.madeTo() || hydraulic(l.norm) && !slices.ContainsFunc(l.tokens, fittingNamed)) && !slices.ContainsFunc(rest, (*phrase).describes)) {
+	if l.is(hose) && onlyBores(ends) || (l.is(hose) || l.shape == nil) && len(ends) == 1 && ends[0].bare() && !ends[0].threadByForm() && ends[0].attr == 0 && (namesStock(rest) || l.is(hose) && first.fig.kind == inchSize && (l.madeTo() || hydraulic(l.norm) && !anyToken(l.tokens, fittingNamed)) && !slices.ContainsFunc(rest, (*phrase).describes)) {
 		for _, e := range ends {
 			e.fig.role = asBoreOf
 		}
@@ -150,7 +150,7 @@ func (c *phrase) threadByForm() bool {
 }
 
 // fittingNamed reports a word for the fitting of a hose: complete hydraulic hose with fitting 1".
-func fittingNamed(it token) bool {
+func fittingNamed(it *token) bool {
 	m := it.is(classKind)
 	return m != nil && m.shape.traits&hose == 0 && m.shape.ends >= 0
 }
@@ -172,7 +172,7 @@ func boreByOutside(ends []*phrase) bool {
 
 // madeTo reports a standard that hose is made to: hydraulic hose R2AT 5/8" is hose by the metre.
 func (l *line) madeTo() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "hose" })
+	return anyToken(l.tokens, func(it *token) bool { return it.value(classNoise) == "hose" })
 }
 
 // pipeFirst reports a line that begins with the word for pipe or tube, with its material before it or not, and names no fitting and
@@ -359,13 +359,13 @@ func (l *line) gradeDash(k int) bool {
 	if at(l.tokens, k-1).mark == '-' && l.tokens[k-1].glued {
 		k--
 	}
-	return !l.one && hoseGradeWord(*at(l.tokens, k-1)) && l.tokens[k].glued
+	return !l.one && hoseGradeWord(at(l.tokens, k-1)) && l.tokens[k].glued
 }
 
 // withoutBore leaves out the size that only the word hose stands by, where the line gives the threads of a hose by its ends: JIC-6
 // female both ends, 3/8 hose R2. nil if there is none.
 func (l *line) withoutBore(ends []*phrase) []*phrase {
-	if l.shape != nil && !l.is(hose) || l.one || len(ends) < 2 || !l.both && !(l.is(hose) && l.lengthSaid()) && !l.contains("bare-end") && !(len(ends) > 2 && slices.ContainsFunc(ends, func(e *phrase) bool { return (e.end == "BORE" || e.inner) && !e.described() })) || l.says("BARB") || l.says("PUSH") || l.says("COMPRESSION") {
+	if l.shape != nil && !l.is(hose) || l.one || len(ends) < 2 || !l.both && !(l.is(hose) && l.lengthSaid()) && !l.contains(bareEndList) && !(len(ends) > 2 && slices.ContainsFunc(ends, func(e *phrase) bool { return (e.end == "BORE" || e.inner) && !e.described() })) || l.says("BARB") || l.says("PUSH") || l.says("COMPRESSION") {
 		return nil
 	}
 	bore := -1
@@ -391,11 +391,11 @@ func (l *line) withoutBore(ends []*phrase) []*phrase {
 
 // gradeWithin reports a grade of hose among the words of an end: 1/4 R2AT, tubo R2T 1/4.
 func (l *line) gradeWithin(e *phrase) bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool { return it.from >= e.from && it.to <= e.to && hoseGradeWord(it) })
+	return anyToken(l.tokens, func(it *token) bool { return it.from >= e.from && it.to <= e.to && hoseGradeWord(it) })
 }
 
 // hoseGradeWord reports a word for a grade of hose: R2AT, 2SN.
-func hoseGradeWord(it token) bool {
+func hoseGradeWord(it *token) bool {
 	m := it.is(classNoise)
 	return m != nil && m.value == "hose"
 }

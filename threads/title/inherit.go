@@ -11,7 +11,7 @@ func (l *line) inherit(ends []*phrase) {
 		if e.fig == nil || e.open || e.end != "" || e.fam != nil || !threadLike(e) || e.fig.kind != inchSize && e.fig.kind != dashSize {
 			continue
 		}
-		if k == 0 && len(ends) == 2 && e.fam == nil && len(e.sexes) < 2 && !e.thread && e.attr == 0 && e.fig.kind == inchSize && !l.one && ends[1].fam != nil && ends[1].fam.taper() && ends[1].fig != nil && ends[1].fig.kind == inchSize && ends[1].end == "" && !l.reducing && l.contains("tube-connector") {
+		if k == 0 && len(ends) == 2 && e.fam == nil && len(e.sexes) < 2 && !e.thread && e.attr == 0 && e.fig.kind == inchSize && !l.one && ends[1].fam != nil && ends[1].fam.taper() && ends[1].fig != nil && ends[1].fig.kind == inchSize && ends[1].end == "" && !l.reducing && l.contains(tubeConnectorList) {
 			if len(ends[1].sexes) == 0 {
 				ends[1].sexes = e.sexes
 			}

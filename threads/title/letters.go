@@ -111,7 +111,7 @@ func (l *line) galvanisedLetters(k int) {
 	if l.one || string(l.norm[it.from:it.to]) != "fg" || l.namesHose() || l.is(hose) || l.is(tail) {
 		return
 	}
-	if slices.ContainsFunc(l.tokens, func(o token) bool {
+	if anyToken(l.tokens, func(o *token) bool {
 		m := o.is(classFamily)
 		return m != nil && m.value != "THREAD" && m.value != "NPT" || o.value(classEnd) == "BARB"
 	}) {
@@ -129,7 +129,7 @@ func (l *line) hoseFerrule(k int) {
 		it.word, it.unread = l.lex.word("the"), false // the ring of a compression end
 		return
 	}
-	if !l.one && (text == "ferrule" || text == "ferrules") && l.says("TUBE") && !l.says("BARB") && slices.ContainsFunc(l.tokens, func(o token) bool { m := o.is(classKind); return m != nil && m.shape.ends >= 0 }) {
+	if !l.one && (text == "ferrule" || text == "ferrules") && l.says("TUBE") && !l.says("BARB") && anyToken(l.tokens, func(o *token) bool { m := o.is(classKind); return m != nil && m.shape.ends >= 0 }) {
 		it.word, it.unread = l.lex.word("compression"), false // ferrule tube fitting: its rings hold the tube
 		return
 	}
@@ -168,7 +168,7 @@ func (l *line) numberOf(k int) {
 		f.drop(asCount) // 2 no. elbow; ball valve 1/2 NPT F 2 no.
 		return
 	}
-	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && it.glued && f != nil && f.kind == bare && f.whole && !f.marked && slices.ContainsFunc(l.tokens[:k-1], func(o token) bool { return o.figure != nil }) {
+	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && it.glued && f != nil && f.kind == bare && f.whole && !f.marked && anyToken(l.tokens[:k-1], func(o *token) bool { return o.figure != nil }) {
 		it.word, it.unread = l.lex.word("the"), false
 		f.drop(asCount)
 	}
@@ -500,7 +500,7 @@ func (l *line) fullScale(k int) {
 		return
 	}
 	measured := before.figure != nil && (before.figure.kind == pressureFigure || before.figure.kind == junkFigure)
-	if measured || slices.ContainsFunc(l.tokens, func(o token) bool {
+	if measured || anyToken(l.tokens, func(o *token) bool {
 		m := o.is(classKind)
 		return m != nil && (m.shape.traits&(scaled|dial) != 0 || m.shape.kind == "flow meter")
 	}) {

@@ -208,6 +208,16 @@ func meaningOf(senses ...*sense) *meanings {
 	return m
 }
 
+// first is the first sense of a class that the meaning has.
+func (m *meanings) first(class wordClass) *sense {
+	for _, s := range m.senses {
+		if s.class == class {
+			return s
+		}
+	}
+	return nil
+}
+
 // all are the senses of a meaning; none where nothing is known.
 func (m *meanings) all() []*sense {
 	if m == nil {

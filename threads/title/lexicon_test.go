@@ -1,9 +1,6 @@
 package title
 
 import (
-	"os"
-	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -84,16 +81,17 @@ func TestTablesOfSizesRise(t *testing.T) {
 
 // A list that the code names and the table does not have would be empty and say nothing.
 func TestEveryListIsNamedAndThere(t *testing.T) {
-	files, err := filepath.Glob("*.go")
-	require.NoError(t, err)
-	named := map[string]bool{}
-	for _, file := range files {
-		text, err := os.ReadFile(file)
-		require.NoError(t, err)
-		for _, m := range regexp.MustCompile(`\b(?:list|contains|containsWord|wordsBefore)\((?:k, |j, )?"([a-z-]+)"\)`).FindAllStringSubmatch(string(text), -1) {
-			named[m[1]] = true
-			require.NotEmpty(t, list(m[1]), "%s: %s", file, m[1])
-		}
+	n := 0
+	for _, r := range lexiconRows("lists.csv") {
+		require.Contains(t, listNames, r["list"])
+		n++
 	}
-	require.Len(t, named, len(wordLists()))
+	require.Len(t, listNames, n)
+	for k, name := range listNames {
+		require.NotEmpty(t, wordList(k).words(), name)
+	}
+	require.True(t, andList.has([]byte("og")))
+	require.True(t, andList.hasWord("og"))
+	require.False(t, andList.has([]byte("nog")))
+	require.True(t, andList.in([]byte("nog")))
 }

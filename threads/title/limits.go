@@ -27,7 +27,7 @@ func (l *line) limits() []threads.Limit {
 			if !hasText(text, at, w) || w[len(w)-1] < 0x80 && alnum(byteAt(text, at+len(w))) {
 				continue
 			}
-			low := slices.Contains(list("low-pressure"), w)
+			low := lowPressureList.hasWord(w)
 			end = at + len(w)
 			for n := 0; end < len(text) && n < longestLimit && !low && !strings.Contains(w, "only") && bytes.IndexByte([]byte(",;|()."), text[end]) < 0; n++ {
 				end++ // not suitable for seawater: what it speaks of stands behind it
@@ -43,7 +43,7 @@ func (l *line) limits() []threads.Limit {
 		}
 		if from, to := l.limitAround(k); to > from && from >= end {
 			end = to
-			out = append(out, threads.Limit{Words: strings.TrimSpace(l.words(from, to)), LowPressure: containsAny(text[from:to], list("low-pressure"))})
+			out = append(out, threads.Limit{Words: strings.TrimSpace(l.words(from, to)), LowPressure: lowPressureList.in(text[from:to])})
 		}
 	}
 	return out
@@ -68,7 +68,7 @@ func (l *line) limitAround(k int) (from, to int) {
 	for j := k + 1; j < min(len(l.tokens), k+wordsOfLimit+1) && !l.tokens[j].endsLimit(); j++ {
 		to = l.tokens[j].to
 	}
-	if word == "pas" && (hasText(l.norm, it.to, " gaz") || hasText(l.norm, it.to, " du gaz") || hasText(l.norm, it.to, " de gaz")) || !speaksOf(l.norm[from:to], list("medium")) {
+	if word == "pas" && (hasText(l.norm, it.to, " gaz") || hasText(l.norm, it.to, " du gaz") || hasText(l.norm, it.to, " de gaz")) || !speaksOf(l.norm[from:to], mediumList.words()) {
 		return 0, 0 // pas gaz: the thread
 	}
 	return from, to
@@ -108,10 +108,10 @@ func containsAny(text []byte, words []string) bool {
 
 // limitWords, onlyWords, notWords and asideWords are the words of their lists by their first bytes.
 var (
-	limitWords = sync.OnceValue(func() *[256][]string { return byFirst(slices.Concat(list("limit-of-use"), list("low-pressure"))) })
-	onlyWords  = sync.OnceValue(func() *[256][]string { return byFirst(list("only")) })
-	notWords   = sync.OnceValue(func() *[256][]string { return byFirst(list("not")) })
-	asideWords = sync.OnceValue(func() *[256][]string { return byFirst(list("aside")) })
+	limitWords = sync.OnceValue(func() *[256][]string { return byFirst(slices.Concat(limitOfUseList.words(), lowPressureList.words())) })
+	onlyWords  = sync.OnceValue(func() *[256][]string { return byFirst(onlyList.words()) })
+	notWords   = sync.OnceValue(func() *[256][]string { return byFirst(notList.words()) })
+	asideWords = sync.OnceValue(func() *[256][]string { return byFirst(asideList.words()) })
 )
 
 func byFirst(words []string) *[256][]string {
@@ -141,7 +141,7 @@ func (l *line) asides() []threads.NotUsed {
 		}
 	}
 	for k := range l.tokens {
-		if hoseGradeWord(l.tokens[k]) && len(l.tokens[k].word.all()) == 1 && !(at(l.tokens, k+1).figure != nil && at(l.tokens, k+1).figure.role == asGrade) {
+		if hoseGradeWord(&l.tokens[k]) && len(l.tokens[k].word.all()) == 1 && !(at(l.tokens, k+1).figure != nil && at(l.tokens, k+1).figure.role == asGrade) {
 			out = append(out, threads.NotUsed{Words: l.words(l.tokens[k].from, l.tokens[k].to), Why: "a grade of hose"})
 		}
 	}

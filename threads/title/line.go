@@ -14,6 +14,7 @@ type line struct {
 	*spelling
 	lex       *lexicon
 	tokens    []token
+	plain     []byte // the text with one blank between its words; nil until it is asked for
 	fitting   *shape // the first part that has ends, though another word outranks it
 	skip      string // the name of a step that a test leaves out
 	one       bool   // a single end, not a part: kinds add nothing
@@ -86,7 +87,7 @@ func (l *line) survey() {
 					if (m.shape.traits&(nut|ring) != 0 || m.shape.kind == "plug" || m.shape.kind == "cap" || m.shape.kind == "strainer" || m.shape.name == "drain valve" || m.shape.ends < 0 && it.is(classAttr) != nil) && !l.one {
 						l.ignore(l.words(it.from, it.to), "it comes with the part")
 					}
-					if m.shape.traits&dial != 0 && !l.one && !slices.ContainsFunc(l.tokens[k:], func(o token) bool { return o.figure != nil && o.figure.kind == pressureFigure }) {
+					if m.shape.traits&dial != 0 && !l.one && !anyToken(l.tokens[k:], func(o *token) bool { return o.figure != nil && o.figure.kind == pressureFigure }) {
 						l.ignore(l.words(it.from, it.to), "it comes with the part")
 						it.word = l.lex.word("the") // its sex is no end's
 						break
@@ -175,17 +176,17 @@ func (l *line) survey() {
 	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
 		l.shape = l.lex.shapes["O-ring"]
 	}
-	if !l.one && (l.is(hose) || l.namesHose()) && (hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") || l.straightAndBent() || l.oneNamed() && l.contains("other-end") && !l.contains("bare-end")) {
+	if !l.one && (l.is(hose) || l.namesHose()) && (hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") || l.straightAndBent() || l.oneNamed() && l.contains(otherEndList) && !l.contains(bareEndList)) {
 		l.both = true // straight one end, 90 degrees other end
 	}
-	if l.both && !l.one && l.namesHose() && l.contains("bare-end") {
+	if l.both && !l.one && l.namesHose() && l.contains(bareEndList) {
 		l.both = false
 		l.unjudged = append(l.unjudged, "the other end (no fitting)")
 	}
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
-	if (l.namesHose() || l.says("TUBE") || l.says("TUBING") || slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && l.byLength() {
+	if (l.namesHose() || l.says("TUBE") || l.says("TUBING") || anyToken(l.tokens, func(it *token) bool { return it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && l.byLength() {
 		l.shape = l.lex.shapes["hose stock"]
 	}
 	if l.hoseAssembly() || l.hydraulicLine() {
@@ -194,22 +195,22 @@ func (l *line) survey() {
 	if l.is(nipple) && !l.one && bytes.Contains(l.norm, []byte("cola de p")) {
 		l.shape = l.lex.shapes["hose tail"] // niple 1" cola de pez
 	}
-	if l.is(tail) && !l.one && l.tokens[0].value(classEnd) == "HOSE" && l.contains("with-terminals") {
+	if l.is(tail) && !l.one && l.tokens[0].value(classEnd) == "HOSE" && l.contains(withTerminalsList) {
 		l.shape = l.lex.shapes["hose"] // manguera 1/2 con terminales JIC hembra
 	}
 	if l.is(tail) && l.both && !l.one && l.namesHose() {
 		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends
 	}
 	if l.hoseWithFittings() {
-		l.shape, l.both = l.lex.shapes["hose"], !l.contains("bare-end") // hose 3/8, 2 m, with fittings JIC 6 female
+		l.shape, l.both = l.lex.shapes["hose"], !l.contains(bareEndList) // hose 3/8, 2 m, with fittings JIC 6 female
 	}
-	if l.is(nut) && !l.one && slices.ContainsFunc(l.tokens, func(it token) bool {
+	if l.is(nut) && !l.one && anyToken(l.tokens, func(it *token) bool {
 		m := it.is(classKind)
 		return m != nil && m.shape.traits&adaptor != 0 && m.shape.traits&nut == 0
-	}) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classSep) == "x" }) {
+	}) && anyToken(l.tokens, func(it *token) bool { return it.value(classSep) == "x" }) {
 		l.shape = l.lex.shapes["adaptor"] // adapter 12L nut x 3/8 NPT female: the nut of its end
 	}
-	if l.is(stock) && slices.ContainsFunc(l.tokens, saysEnd) {
+	if l.is(stock) && anyToken(l.tokens, saysEnd) {
 		l.shape = nil // 1/2" pipe to 3/8" barb
 	}
 	if l.shape != nil && l.shape.ends >= 0 {
@@ -237,7 +238,7 @@ func (l *line) ringByItself() bool {
 	if next.figure == nil && (m == nil || m.value != "rubber") {
 		return false
 	}
-	return !slices.ContainsFunc(l.tokens, func(it token) bool { return it.is(classFamily) != nil || it.is(classSex) != nil })
+	return !anyToken(l.tokens, func(it *token) bool { return it.is(classFamily) != nil || it.is(classSex) != nil })
 }
 
 // inBracket reports whether the token at k stands in round brackets.
@@ -254,14 +255,14 @@ func (l *line) inBracket(k int) bool {
 }
 
 // saysEnd reports a word that speaks of an end: its thread, its sex, or what takes it.
-func saysEnd(it token) bool {
+func saysEnd(it *token) bool {
 	end := it.value(classEnd)
 	return it.is(classFamily) != nil || it.is(classSex) != nil || end != "" && end != "TUBE" && end != "ROUND" && end != "BORE"
 }
 
 // figured reports whether a figure stands before the word at k.
 func (l *line) figured(k int) bool {
-	return slices.ContainsFunc(l.tokens[:k], func(it token) bool { return it.figure != nil })
+	return anyToken(l.tokens[:k], func(it *token) bool { return it.figure != nil })
 }
 
 // fromZero reports a scale: 0-60 psi.
@@ -285,7 +286,7 @@ var european = map[string]bool{
 // the tube's, and says nothing of what the fitting is made of.
 func (l *line) tubesOwn(k int) bool {
 	next := at(l.tokens, k+1)
-	return next.figure != nil && next.glued && (next.figure.kind == bare || next.figure.kind == mmSize) && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classEnd) == "PUSH" })
+	return next.figure != nil && next.glued && (next.figure.kind == bare || next.figure.kind == mmSize) && anyToken(l.tokens, func(it *token) bool { return it.value(classEnd) == "PUSH" })
 }
 
 // foot reports the Portuguese pé, a foot, which no polyethylene is written as.
@@ -377,7 +378,7 @@ func (l *line) takeMaterial(value string) {
 
 // speaks reports a word of one of the languages.
 func (l *line) speaks(tongues ...string) bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool {
+	return anyToken(l.tokens, func(it *token) bool {
 		return slices.ContainsFunc(it.word.all(), func(m *sense) bool { return slices.Contains(tongues, m.tongue) })
 	})
 }

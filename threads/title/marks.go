@@ -1,7 +1,6 @@
 package title
 
 import (
-	"slices"
 	"strings"
 )
 
@@ -14,7 +13,7 @@ func (l *line) endMarks() {
 	seen := 0
 	for k := 0; k+2 < len(l.tokens); k++ {
 		name, mark, colon := &l.tokens[k], &l.tokens[k+1], &l.tokens[k+2]
-		if colon.mark != ':' && colon.mark != '=' || name.figure != nil || mark.to-mark.from != 1 || !slices.Contains(list("end-mark"), string(l.norm[name.from:name.to])) {
+		if colon.mark != ':' && colon.mark != '=' || name.figure != nil || mark.to-mark.from != 1 || !endMarkList.has(l.norm[name.from:name.to]) {
 			continue
 		}
 		switch l.norm[mark.from] {
@@ -36,7 +35,7 @@ func (l *line) endMarks() {
 // codeCells takes a cell of a list that is nothing but letters, digits and hyphens for the number of the part: AD-12 | Adapter |
 // -8 ORB. The letters of a thread with its size are a cell of their own too: G-12 is none.
 func (l *line) codeCells() {
-	if l.one || !slices.ContainsFunc(l.tokens, func(it token) bool { return it.mark == '|' }) {
+	if l.one || !anyToken(l.tokens, func(it *token) bool { return it.mark == '|' }) {
 		return
 	}
 	from := 0
@@ -161,7 +160,7 @@ func (l *line) pins() {
 		if word.mark == '-' {
 			word = at(l.tokens, j+2)
 		}
-		if poles.figure.digits() && slices.Contains(list("pole"), string(l.norm[word.from:word.to])) {
+		if poles.figure.digits() && poleList.has(l.norm[word.from:word.to]) {
 			f.drop(asMeasure)
 			poles.figure.drop(asCount)
 		}

@@ -1,9 +1,7 @@
 package title
 
 import (
-	"bytes"
 	"math"
-	"slices"
 
 	"handtight/threads"
 )
@@ -160,5 +158,5 @@ func allNominalBores(ends []*phrase) bool {
 func (l *line) portBefore(e *phrase) bool {
 	from, to := max(0, e.from-longestPort), min(len(l.norm), e.to+longestPort/2)
 	text := l.norm[from:to]
-	return !l.one && slices.ContainsFunc(list("side-port"), func(w string) bool { return bytes.Contains(text, []byte(w)) })
+	return !l.one && sidePortList.in(text)
 }

@@ -1,12 +1,10 @@
 package title
 
-import "slices"
-
 // runningMetre takes the thread from the mb behind a number, metr bieżący, where hose or pipe is named and no other thread.
 func (l *line) runningMetre(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k-1).figure
 	next := at(l.tokens, k+1).figure
-	if string(l.norm[it.from:it.to]) == "mb" && !l.one && !l.capital(it.from) && !it.glued && f.digitsOrDecimals() && !l.namesHose() && !l.says("TUBE") && !slices.ContainsFunc(l.tokens, func(o token) bool { return dashWord(o.is(classFamily)) && string(l.norm[o.from:o.to]) != "mb" }) {
+	if string(l.norm[it.from:it.to]) == "mb" && !l.one && !l.capital(it.from) && !it.glued && f.digitsOrDecimals() && !l.namesHose() && !l.says("TUBE") && !anyToken(l.tokens, func(o *token) bool { return dashWord(o.is(classFamily)) && string(l.norm[o.from:o.to]) != "mb" }) {
 		it.word, it.unread = nil, true // millibars, or metres
 		f.drop(asMeasure)
 		return
@@ -58,10 +56,10 @@ func (l *line) perMetre(k int) {
 
 // byLength reports a word for what is sold by its length, or a price for a metre or a foot where no thread is named: $14.90/m.
 func (l *line) byLength() bool {
-	if slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classNoise) == "by-length" }) {
+	if anyToken(l.tokens, func(it *token) bool { return it.value(classNoise) == "by-length" }) {
 		return true
 	}
-	if slices.ContainsFunc(l.tokens, func(it token) bool { return it.is(classFamily) != nil || it.is(classSex) != nil }) {
+	if anyToken(l.tokens, func(it *token) bool { return it.is(classFamily) != nil || it.is(classSex) != nil }) {
 		return false
 	}
 	for k := range l.tokens {
@@ -86,7 +84,7 @@ func (l *line) priceAt(k int) bool {
 func (l *line) cableMetres(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k-1).figure
 	word := at(l.tokens, k-2)
-	if l.one || l.norm[it.from] != 'm' || !f.digitsOrDecimals() || word.to == word.from || !slices.Contains(list("cable"), string(l.norm[word.from:word.to])) {
+	if l.one || l.norm[it.from] != 'm' || !f.digitsOrDecimals() || word.to == word.from || !cableList.has(l.norm[word.from:word.to]) {
 		return
 	}
 	it.word, it.unread = l.lex.word("the"), false

@@ -126,7 +126,7 @@ func (sc *scanner) thousands(i int) int {
 
 // taxAt reports the name of a tax at a place: 8.15 inc GST is no inch.
 func (sc *scanner) taxAt(i int) bool {
-	for _, tax := range list("tax") {
+	for _, tax := range taxList.words() {
 		if hasText(sc.norm, i, tax) && !alnum(byteAt(sc.norm, i+len(tax))) {
 			return true
 		}

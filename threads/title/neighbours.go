@@ -106,7 +106,7 @@ func (l *line) fuelGas(k int) bool {
 	if m := it.is(classFamily); m == nil || m.value != "BSP" || text != "gas" && text != "gaz" {
 		return false // BSP itself is no gas
 	}
-	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(list("gas-part"), string(phraseKey(l.norm[next.from:next.to]))) {
+	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(gasPartList.words(), string(phraseKey(l.norm[next.from:next.to]))) {
 		l.ignore("gas", "what the part is for")
 		it.word = l.lex.word("the")
 		return true
@@ -279,7 +279,7 @@ func (l *line) counterpart(k int) {
 	if l.tokens[first].figure != nil {
 		first--
 	}
-	if first < 0 || !slices.Contains(list("onto"), string(l.norm[l.tokens[first].from:l.tokens[first].to])) || l.sizeBefore(first) {
+	if first < 0 || !ontoList.has(l.norm[l.tokens[first].from:l.tokens[first].to]) || l.sizeBefore(first) {
 		return // 3/4 macho para 1/2 hembra: from one to the other
 	}
 	l.ignore(l.words(l.tokens[first].from, it.to), "it may be said of the thread that the part goes onto")
@@ -307,7 +307,7 @@ func (l *line) spannerWord(k int) {
 // countsUnits reports whether UN between a size and a whole number counts pieces: in a list of galvanised parts, which have
 // pipe threads alone, and in Portuguese and Spanish where no unified thread is of that size and pitch.
 func (l *line) countsUnits(size, number *figure) bool {
-	if slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classMaterial) == "galvanised" }) {
+	if anyToken(l.tokens, func(it *token) bool { return it.value(classMaterial) == "galvanised" }) {
 		return true
 	}
 	return l.speaks("pt", "es") && !inchThreads()[threadKey{int(size.v*64 + 0.5), int(number.v*2 + 0.5)}]
@@ -319,7 +319,7 @@ func (l *line) unitCell(k int) {
 	text := string(l.norm[it.from:it.to])
 	cell := before.mark == '|' && (after.to == after.from || after.mark == '|')
 	last := after.to == after.from || after.figure.plain() && !after.glued
-	unified := slices.ContainsFunc(l.tokens, func(o token) bool { return o.figure != nil && o.figure.kind == unSize })
+	unified := anyToken(l.tokens, func(o *token) bool { return o.figure != nil && o.figure.kind == unSize })
 	spanish := last && before.figure == nil && before.mark == 0 && !it.glued && !unified && (before.is(classSex) != nil || l.speaks("es", "pt", "it")) // codo 1/2" M-H UN 2
 	if l.one || text != "un" && text != "uni" || !cell && !spanish {
 		return
@@ -351,7 +351,7 @@ func (l *line) danishPipe(k int) {
 	if l.one || !it.unread || string(l.norm[it.from:it.to]) != "rg" {
 		return
 	}
-	if slices.ContainsFunc(l.tokens, func(o token) bool { return slices.Contains(list("danish"), string(l.norm[o.from:o.to])) }) {
+	if anyToken(l.tokens, func(o *token) bool { return danishList.has(l.norm[o.from:o.to]) }) {
 		it.word, it.unread = l.lex.word("bsp"), false
 	}
 }

@@ -154,7 +154,7 @@ func (sc *scanner) piecesOfBody(end int, f *figure) int {
 	if !f.whole || f.v < 1 || f.v > 4 || byteAt(sc.norm, end) != '-' {
 		return 0
 	}
-	for _, word := range list("pieces") {
+	for _, word := range piecesList.words() {
 		if hasText(sc.norm, end, word) {
 			return sc.run(end+1, false)
 		}
@@ -280,7 +280,7 @@ func (sc *scanner) wallFirst(end int) bool {
 // countOfThreads reports the one at the beginning of a line before a size that makes no size of a pipe thread with it,
 // where the name of such a thread follows: 1 1/8 NPT female.
 func (sc *scanner) countOfThreads(n int, fraction float64, end, stop int) bool {
-	named := slices.ContainsFunc(sc.tokens, func(it token) bool { return !it.unread || wide(sc.norm, it.from) })
+	named := anyToken(sc.tokens, func(it *token) bool { return !it.unread || wide(sc.norm, it.from) })
 	if n != 1 || named || !isBlank(byteAt(sc.norm, end)) || slices.Contains(pipeSizes, 1+fraction) {
 		return false
 	}
@@ -294,7 +294,7 @@ func (sc *scanner) hoseGradeFirst(i, end int, mixed float64) bool {
 	if i == 0 || sc.norm[i-1] != 'r' || letter(byteAt(sc.norm, i-2)) || !isBlank(byteAt(sc.norm, end)) {
 		return false
 	}
-	hose := slices.ContainsFunc(sc.tokens, func(it token) bool {
+	hose := anyToken(sc.tokens, func(it *token) bool {
 		m := it.is(classKind)
 		v := it.value(classEnd)
 		return v == "HOSE" || v == "TUBE" || m != nil && m.shape.traits&hose != 0
@@ -330,8 +330,8 @@ func (sc *scanner) threadBehind(from int) bool {
 // 1/4" plugs, 01 1/2" tee.
 func (sc *scanner) counted(i, end int) bool {
 	n := len(sc.tokens)
-	counts := func(it token) bool { r := it.role(classBefore); return r == asCount || r == asCode }
-	return isBlank(byteAt(sc.norm, end)) && (n == 1 && i == 1 && sc.tokens[0].value(classSep) == "x" || sc.norm[i] == '0' && end-i > 1 || n > 0 && counts(sc.tokens[n-1]) || n > 1 && sc.tokens[n-1].mark == ':' && counts(sc.tokens[n-2]))
+	counts := func(it *token) bool { r := it.role(classBefore); return r == asCount || r == asCode }
+	return isBlank(byteAt(sc.norm, end)) && (n == 1 && i == 1 && sc.tokens[0].value(classSep) == "x" || sc.norm[i] == '0' && end-i > 1 || n > 0 && counts(&sc.tokens[n-1]) || n > 1 && sc.tokens[n-1].mark == ':' && counts(&sc.tokens[n-2]))
 }
 
 // arabic reports whether the line has a letter of the Arabic script.

@@ -1,7 +1,6 @@
 package title
 
 import (
-	"slices"
 	"sync"
 )
 
@@ -14,7 +13,7 @@ func (l *line) ontoOther() {
 	}
 	for from := range l.tokens {
 		w := l.ontoWord(from)
-		if w == "" || slices.Contains(list("onto"), w) && !l.portInBreath(from+1) {
+		if w == "" || ontoList.hasWord(w) && !l.portInBreath(from+1) {
 			continue
 		}
 		size := len(w) // in bytes, with one blank between its words
@@ -25,7 +24,7 @@ func (l *line) ontoOther() {
 		sized, threaded := false, false
 		for ; to < len(l.tokens) && !l.endsBreath(to); to++ {
 			it := &l.tokens[to]
-			if v := it.value(classEnd); slices.Contains(list("stood-before"), w) {
+			if v := it.value(classEnd); stoodBeforeList.hasWord(w) {
 				threaded = threaded || v != ""
 			} else if v == "HOSE" || v == "BARB" || v == "TUBE" || v == "TUBING" || v == "PUSH" {
 				return
@@ -63,7 +62,7 @@ func (l *line) ownEndBeside(from, to int) bool {
 }
 
 // ontoWords are the words and phrases of the list by their first bytes.
-var ontoWords = sync.OnceValue(func() *[256][]string { return byFirst(list("goes-onto")) })
+var ontoWords = sync.OnceValue(func() *[256][]string { return byFirst(goesOntoList.words()) })
 
 // ontoWord is the longest word or phrase for going onto something that begins with the token at k; "" if none does.
 func (l *line) ontoWord(k int) string {

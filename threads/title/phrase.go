@@ -346,8 +346,8 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	if tokens[a].figure.kind == inchSize && tokens[b].figure.kind == inchSize && b == a+2 && tokens[a+1].is(classSex) != nil && at(tokens, b+1).is(classFamily) != nil && namesHoseWord(at(tokens, a-1)) {
 		return a + 1 // hose 3/8 male 3/8 NPT
 	}
-	hosed := func(it token) bool { return namesHoseWord(&it) || namesMadeUp(it) }
-	if (tokens[b].figure.kind == dashSize || tokens[b].figure.kind == inchSize) && tokens[a].figure.kind == inchSize && dashWord(tokens[last].is(classFamily)) && slices.ContainsFunc(tokens[:a], hosed) {
+	hosed := func(it *token) bool { return namesHoseWord(it) || namesMadeUp(it) }
+	if (tokens[b].figure.kind == dashSize || tokens[b].figure.kind == inchSize) && tokens[a].figure.kind == inchSize && dashWord(tokens[last].is(classFamily)) && anyToken(tokens[:a], hosed) {
 		return a + 1 // mang. 1/2 FG JIC 08: all that stands between is the thread's
 	}
 	for k := last; k > a; k-- {
@@ -366,7 +366,7 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 
 // anySexIn reports a word for a sex among tokens.
 func anySexIn(tokens []token) bool {
-	return slices.ContainsFunc(tokens, func(it token) bool { return it.is(classSex) != nil })
+	return anyToken(tokens, func(it *token) bool { return it.is(classSex) != nil })
 }
 
 // telling reports whether one of the tokens says what an end is.
@@ -434,7 +434,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				c.attr |= attrNamed[m.value]
 				c.thread = c.thread || m.value == "nut"
 			case classKind:
-				if prev := at(tokens, k-1); m.shape.traits&dial != 0 && prev.to > prev.from && slices.Contains(list("with"), string(l.norm[prev.from:prev.to])) {
+				if prev := at(tokens, k-1); m.shape.traits&dial != 0 && prev.to > prev.from && withList.has(l.norm[prev.from:prev.to]) {
 					continue // G 1/2 with a gauge: not the gauge's thread
 				}
 				if c.part == nil || m.shape.traits&ring == 0 {

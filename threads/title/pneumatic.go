@@ -75,8 +75,8 @@ func (l *line) stockName(k, size int) bool {
 	if code != "pu" && code != "pe" {
 		return false
 	}
-	fitting := func(it token) bool { m := it.is(classKind); return m != nil && m.shape.ends >= 0 }
-	stock := (l.says("TUBE") || l.says("TUBING") || l.namesHose()) && !slices.ContainsFunc(l.tokens, fitting)
+	fitting := func(it *token) bool { m := it.is(classKind); return m != nil && m.shape.ends >= 0 }
+	stock := (l.says("TUBE") || l.says("TUBING") || l.namesHose()) && !anyToken(l.tokens, fitting)
 	return stock || at(l.tokens, size+1).value(classSep) == "x" || at(l.tokens, k-1).value(classSep) == "x"
 }
 
@@ -154,7 +154,7 @@ func (l *line) saysAir() bool {
 	if l.says("PUSH") {
 		return true
 	}
-	for _, w := range list("air") {
+	for _, w := range airList.words() {
 		if bytes.Contains(l.norm, []byte(w)) {
 			return true
 		}

@@ -1,7 +1,5 @@
 package title
 
-import "slices"
-
 // portCounts reads how many ports there are of the size that stands behind their name, 2 inlet 3/4 F, 1 gauge port 1/4, and of the one before
 // it, 1/4 F outlets x5; and both ends of a manifold. Elsewhere the number would be a size.
 func (l *line) portCounts() {
@@ -131,7 +129,7 @@ func (l *line) portLetter(k int) bool {
 func (l *line) inletsOfBar() {
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		if it.to == it.from || !slices.Contains(list("inlet-plural"), string(l.norm[it.from:it.to])) || at(l.tokens, k-1).figure != nil {
+		if it.to == it.from || !inletPluralList.has(l.norm[it.from:it.to]) || at(l.tokens, k-1).figure != nil {
 			continue
 		}
 		if size := l.sizeNear(k + 1); size != nil && size.times == 0 {
@@ -146,7 +144,7 @@ const mostPorts = 12
 // portNoun reports a word for a port, an inlet or an outlet at k.
 func (l *line) portNoun(k int) bool {
 	it := at(l.tokens, k)
-	return it.to > it.from && it.figure == nil && slices.Contains(list("port-noun"), string(l.norm[it.from:it.to]))
+	return it.to > it.from && it.figure == nil && portNounList.has(l.norm[it.from:it.to])
 }
 
 // sizeNear is the size that stands at k or behind words of its thread.
@@ -192,7 +190,7 @@ func (l *line) bothOfManifold() {
 // betweenCounts reports an and, a stroke or a plus at k.
 func (l *line) betweenCounts(k int) bool {
 	it := at(l.tokens, k)
-	return it.mark == '/' || it.to > it.from && it.figure == nil && slices.Contains(list("between-counts"), string(l.norm[it.from:it.to]))
+	return it.mark == '/' || it.to > it.from && it.figure == nil && betweenCountsList.has(l.norm[it.from:it.to])
 }
 
 // portNamedBefore reports a word for a port in the same breath before k, so that the number there counts ports and no parts.

@@ -15,7 +15,7 @@ func (l *line) sidePort(ends []*phrase) bool {
 	if !l.is(valve) && !l.is(through) && l.shape.kind != "valve" && !l.together(l.tokenBefore(second.from)) {
 		return false
 	}
-	if l.is(set) && (l.inletBetween(0, len(l.norm)) || !l.contains("gauge-word")) {
+	if l.is(set) && (l.inletBetween(0, len(l.norm)) || !l.contains(gaugeWordList)) {
 		return false // relief valve, inlet 3/8, bypass 1/2, or connection 3/8, drain 1/2: its two ports
 	}
 	if first.fig == nil || second.fig == nil || first.fig == second.fig || len(first.sexes) > 2 || first.to > second.to {
@@ -26,12 +26,12 @@ func (l *line) sidePort(ends []*phrase) bool {
 		behind = behind[:comma]
 	}
 	text := slices.Concat(between, []byte(" "), behind[:min(len(behind), longestPort)])
-	return slices.ContainsFunc(list("side-port"), func(w string) bool { return bytes.Contains(text, []byte(w)) })
+	return sidePortList.in(text)
 }
 
 // tokenBefore is the place of the token right before a phrase, or of the word it begins with.
 func (l *line) tokenBefore(from int) int {
-	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.from >= from })
+	k := indexToken(l.tokens, func(it *token) bool { return it.from >= from })
 	return max(0, k-1)
 }
 
@@ -44,14 +44,14 @@ func (l *line) onePort() string {
 	if l.one || l.both || !l.is(set) && !l.is(delivers) {
 		return ""
 	}
-	named := slices.IndexFunc(l.tokens, func(it token) bool { return it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 })
+	named := indexToken(l.tokens, func(it *token) bool { return it.is(classKind) != nil && it.is(classKind).shape.ends >= 0 })
 	if named < 0 {
 		return ""
 	}
 	from := l.tokens[named].to
 	inlet := l.inletBetween(from, len(l.norm))
-	outlet := slices.ContainsFunc(list("outlet"), func(w string) bool { return bytes.Contains(l.norm[from:], []byte(w)) })
-	if inlet && outlet && l.sizesBehind("outlet", from) == 0 && l.sizesBehind("inlet", from) > 0 {
+	outlet := outletList.in(l.norm[from:])
+	if inlet && outlet && l.sizesBehind(outletList, from) == 0 && l.sizesBehind(inletList, from) > 0 {
 		outlet = false // inlet 1/2 BSP, outlet to be told
 	}
 	if inlet && outlet && l.inletUntold(from) {
@@ -75,9 +75,9 @@ func (l *line) inletUntold(from int) bool {
 		word := string(l.norm[it.from:it.to])
 		switch {
 		case it.from < from || it.to == it.from:
-		case slices.Contains(list("inlet"), word):
+		case inletList.hasWord(word):
 			last = k
-		case outlet < 0 && slices.Contains(list("outlet"), word):
+		case outlet < 0 && outletList.hasWord(word):
 			outlet = k
 		}
 	}
@@ -95,10 +95,10 @@ func (l *line) inletUntold(from int) bool {
 }
 
 // sizesBehind counts the sizes behind the last word of a list, up to the end of the line.
-func (l *line) sizesBehind(name string, from int) int {
+func (l *line) sizesBehind(list wordList, from int) int {
 	last := -1
 	for k := range l.tokens {
-		if it := &l.tokens[k]; it.from >= from && slices.Contains(list(name), string(l.norm[it.from:it.to])) {
+		if it := &l.tokens[k]; it.from >= from && list.has(l.norm[it.from:it.to]) {
 			last = k
 		}
 	}
@@ -111,7 +111,7 @@ func (l *line) sizesBehind(name string, from int) int {
 // inletBetween reports whether a word for the inlet stands in a stretch.
 func (l *line) inletBetween(from, to int) bool {
 	text := string(oneBlank(l.norm[min(from, to):to]))
-	for _, w := range list("inlet") {
+	for _, w := range inletList.words() {
 		if hasWord(text, w) {
 			return true
 		}
@@ -124,12 +124,12 @@ func (l *line) saysOutlet() bool {
 	if l.inletBetween(0, len(l.norm)) || bytes.Contains(l.norm, []byte("进")) || bytes.Contains(l.norm, []byte("吸")) {
 		return false
 	}
-	return l.contains("outlet")
+	return l.contains(outletList)
 }
 
 // feedAndBrine reports the two ports of a vessel that are named together, feed/brine: of the product something else is said.
 func (l *line) feedAndBrine() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool {
+	return anyToken(l.tokens, func(it *token) bool {
 		return it.value(classAttr) == "pair" && bytes.HasPrefix(l.norm[it.from:it.to], []byte("feed"))
 	})
 }

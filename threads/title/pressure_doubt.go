@@ -2,7 +2,6 @@ package title
 
 import (
 	"bytes"
-	"slices"
 	"strings"
 
 	"handtight/threads"
@@ -28,7 +27,7 @@ func (l *line) unclearPressure(k int) (words string) {
 		if o.apartFromPressure() {
 			break
 		}
-		if o.unread && !l.inCode(j) || slices.Contains(list("doubt"), string(l.norm[o.from:o.to])) {
+		if o.unread && !l.inCode(j) || doubtList.has(l.norm[o.from:o.to]) {
 			return l.words(o.from, end)
 		}
 	}
@@ -37,7 +36,7 @@ func (l *line) unclearPressure(k int) (words string) {
 		if o.apartFromPressure() {
 			break
 		}
-		if o.unread && !l.inCode(j) || slices.Contains(list("doubt"), string(l.norm[o.from:o.to])) {
+		if o.unread && !l.inCode(j) || doubtList.has(l.norm[o.from:o.to]) {
 			return l.words(it.from, o.to)
 		}
 	}

@@ -41,7 +41,7 @@ func (l *line) isPressure(k int) bool {
 // joinsPressures reports a stroke or a sign for and between two of a row.
 func (l *line) joinsPressures(k int) bool {
 	it := at(l.tokens, k)
-	return it.mark == '/' || it.mark == '&' || it.mark == '-' || it.to > it.from && slices.Contains(list("between-counts"), string(l.norm[it.from:it.to]))
+	return it.mark == '/' || it.mark == '&' || it.mark == '-' || it.to > it.from && betweenCountsList.has(l.norm[it.from:it.to])
 }
 
 // wordsBeforePressures are the words of a row that ends before k, as many as asked for; nil if there are not as many.
@@ -96,7 +96,7 @@ func (l *line) pressureWord(k int) string {
 	if m := it.is(classPress); m != nil {
 		return m.value
 	}
-	if it.to > it.from && slices.Contains(list("working-short"), string(l.norm[it.from:it.to])) {
+	if it.to > it.from && workingShortList.has(l.norm[it.from:it.to]) {
 		return "rated"
 	}
 	return ""
@@ -119,7 +119,7 @@ func (l *line) guardRating() {
 		if p.What != "burst" && p.What != "test" && p.What != "peak" || p.Pressure >= l.rated*0.98 {
 			continue
 		}
-		k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == l.ratedBy })
+		k := indexToken(l.tokens, func(it *token) bool { return it.figure == l.ratedBy })
 		if k < 0 {
 			return
 		}
@@ -142,12 +142,12 @@ func (l *line) ofAnother(k int) string {
 		if o.figure != nil || o.mark == ',' || o.mark == ';' || o.mark == '(' {
 			break
 		}
-		if slices.Contains(list("not-its-own"), string(l.norm[o.from:o.to])) {
+		if notItsOwnList.has(l.norm[o.from:o.to]) {
 			return l.words(o.from, end)
 		}
 	}
 	before, next := at(l.tokens, k-1), at(l.tokens, k+1)
-	if !slices.Contains(list("the-other"), string(l.norm[before.from:before.to])) || k == 0 {
+	if !theOtherList.has(l.norm[before.from:before.to]) || k == 0 {
 		return ""
 	}
 	m := next.is(classKind)

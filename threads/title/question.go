@@ -117,7 +117,7 @@ func (l *line) washerOnly(c *phrase, ends []threads.End) bool {
 
 // saysClamp reports a word for a clamp ferrule that is not that of a compression's ring too.
 func (l *line) saysClamp() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool {
+	return anyToken(l.tokens, func(it *token) bool {
 		text := string(l.norm[it.from:it.to])
 		return text == "hygienic" || text == "sanitary" || it.value(classEnd) == "FERRULE" && text != "ferrule" && text != "ferrules"
 	})
@@ -140,7 +140,7 @@ func (l *line) listLetter(c *phrase) bool {
 		name++ // R1: elbow
 	}
 	word := &l.tokens[name]
-	return l.tokens[0].to == l.tokens[0].from+1 && l.tokens[1].glued && c.fig.whole && !c.fig.marked && word.figure == nil && word.to-word.from > 3 && word.is(classSex) == nil && slices.ContainsFunc(l.tokens[3:], func(it token) bool { return it.figure != nil })
+	return l.tokens[0].to == l.tokens[0].from+1 && l.tokens[1].glued && c.fig.whole && !c.fig.marked && word.figure == nil && word.to-word.from > 3 && word.is(classSex) == nil && anyToken(l.tokens[3:], func(it *token) bool { return it.figure != nil })
 }
 
 // namesHoseItself reports a word for hose or its tail that is no inside diameter.

@@ -2,7 +2,6 @@ package title
 
 import (
 	"bytes"
-	"slices"
 	"strings"
 
 	"handtight/pressure/quantity"
@@ -179,7 +178,7 @@ func (l *line) unitsFirst() {
 		switch {
 		case unit != nil && pressureUnit[unit.value] != 0 && at(l.tokens, j-1).figure == nil && word.figure == nil:
 			f.kind, f.per = pressureFigure, pressureUnit[unit.value]
-		case slices.Contains(list("working-word"), string(l.norm[word.from:word.to])) && !l.priced(k) && !l.twoDecimals(&l.tokens[k]) && !(at(l.tokens, k+1).glued && at(l.tokens, k+1).mark == 0):
+		case workingWordList.has(l.norm[word.from:word.to]) && !l.priced(k) && !l.twoDecimals(&l.tokens[k]) && !(at(l.tokens, k+1).glued && at(l.tokens, k+1).mark == 0):
 			for n := range l.tokens {
 				if o := l.tokens[n].figure; o != nil && o.kind == pressureFigure {
 					f.kind, f.per = pressureFigure, o.per
@@ -203,11 +202,11 @@ func (l *line) denied(k int) bool {
 		}
 		word := string(l.norm[it.from:it.to])
 		switch {
-		case slices.Contains(list("denied"), word):
+		case deniedList.hasWord(word):
 			return true
 		case word == "t" && it.from > 1 && l.norm[it.from-1] == '\'' && l.norm[it.from-2] == 'n':
 			return true // can't, won't
-		case !slices.Contains(list("leads-to-figure"), word):
+		case !leadsToFigureList.hasWord(word):
 			return false
 		}
 	}
@@ -217,7 +216,7 @@ func (l *line) denied(k int) bool {
 // behindNot reports a word right before a material that says the part is not of it, or no more: not 316, no brass, was brass.
 func (l *line) behindNot(k int) bool {
 	j := k
-	for at(l.tokens, j-1).to > 0 && slices.Contains(list("small-words"), string(l.norm[at(l.tokens, j-1).from:at(l.tokens, j-1).to])) {
+	for at(l.tokens, j-1).to > 0 && smallWordsList.has(l.norm[at(l.tokens, j-1).from:at(l.tokens, j-1).to]) {
 		j--
 	}
 	if l.one || j == 0 || digit(l.norm[l.tokens[k].from]) && hasText(l.norm, l.tokens[j-1].from, "no") && !hasText(l.norm, l.tokens[j-1].from, "not") {
@@ -226,7 +225,7 @@ func (l *line) behindNot(k int) bool {
 	if m := at(l.tokens, k+1); m.is(classKind) != nil || m.value(classAttr) == "nut" || m.value(classAttr) == "washer" {
 		return false // without brass nut
 	}
-	return l.wordsBefore(j, "denies-material")
+	return l.wordsBefore(j, deniesMaterialList)
 }
 
 // calledBehind is what the words right behind a pressure call it, "" if nothing.
@@ -262,7 +261,7 @@ func (l *line) pressureSoon(j int, what string) bool {
 // be for gas, for cold water, or for another size.
 func (l *line) rate(f *figure, p quantity.Pressure) {
 	f.role = asRating
-	if k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == f }); f.kind == bare && (l.denied(k) || l.denied(k-1)) {
+	if k := indexToken(l.tokens, func(it *token) bool { return it.figure == f }); f.kind == bare && (l.denied(k) || l.denied(k-1)) {
 		f.role = asDenied
 		return // not PN16
 	}
@@ -332,7 +331,7 @@ func (l *line) takeNamed(k int) {
 func (l *line) takeStated(f *figure) {
 	switch f.role {
 	case asClass:
-		if k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == f }); l.denied(k) {
+		if k := indexToken(l.tokens, func(it *token) bool { return it.figure == f }); l.denied(k) {
 			f.role = asDenied
 			return
 		}
@@ -418,7 +417,7 @@ func (l *line) onlyStandard(c *phrase) bool {
 		return false
 	}
 	text := string(l.norm[c.from:c.to])
-	for _, body := range list("standard") {
+	for _, body := range standardList.words() {
 		if len(text) >= len(body) && text[:len(body)] == body {
 			return true
 		}
@@ -488,7 +487,7 @@ const (
 func (l *line) wordsFollow(k int) bool {
 	word := func(j int) bool {
 		it := at(l.tokens, j)
-		return it.is(classPress) != nil || it.to > it.from && slices.Contains(list("working-word"), string(l.norm[it.from:it.to]))
+		return it.is(classPress) != nil || it.to > it.from && workingWordList.has(l.norm[it.from:it.to])
 	}
 	pressure := func(j int) bool { f := at(l.tokens, j).figure; return f != nil && f.kind == pressureFigure }
 	switch {
@@ -531,12 +530,12 @@ func (l *line) femaleSwivel(k int) bool {
 
 // heatOfPressure is the pressure right before degrees that a word or a sign for at ties to it; nil if there is none.
 func (l *line) heatOfPressure(f *figure) *figure {
-	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.figure == f })
+	k := indexToken(l.tokens, func(it *token) bool { return it.figure == f })
 	if k < 1 {
 		return nil
 	}
 	j, tied := k-1, strings.HasSuffix(strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " "), "@")
-	if word := &l.tokens[j]; word.figure == nil && slices.Contains(list("at-degrees"), string(l.norm[word.from:word.to])) {
+	if word := &l.tokens[j]; word.figure == nil && atDegreesList.has(l.norm[word.from:word.to]) {
 		j, tied = j-1, true
 	}
 	for j > 0 && l.tokens[j].figure == nil && l.tokens[j].word != nil && onlyUnit(l.tokens[j].word) {

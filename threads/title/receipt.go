@@ -33,11 +33,11 @@ func (l *line) outdoors(k int) {
 func (l *line) insideOfHose(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	f := next.figure
-	if l.one || f == nil || !f.whole || f.marked || f.frac || f.v < 4 || f.v > longestBore || !slices.Contains(list("hose-inside"), string(l.norm[it.from:it.to])) {
+	if l.one || f == nil || !f.whole || f.marked || f.frac || f.v < 4 || f.v > longestBore || !hoseInsideList.has(l.norm[it.from:it.to]) {
 		return
 	}
 	before := k - 1
-	for before > 0 && slices.Contains(list("hose-inside"), string(l.norm[l.tokens[before].from:l.tokens[before].to])) {
+	for before > 0 && hoseInsideList.has(l.norm[l.tokens[before].from:l.tokens[before].to]) {
 		before-- // Ø int.
 	}
 	if !l.tubeWord(before) && !(l.is(tail) && at(l.tokens, k-1).is(classSex) != nil && l.otherSize(k+1)) || !l.namesTail() {

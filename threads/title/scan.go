@@ -27,13 +27,32 @@ func (it *token) role(c wordClass) role {
 	return noRole
 }
 
+// is gives the sense of a class that the token's word has; nil if it has none.
 func (it *token) is(class wordClass) *sense {
-	for _, m := range it.word.all() {
-		if m.class == class {
-			return m
+	if it.word == nil || it.word.has&(1<<class) == 0 {
+		return nil
+	}
+	return it.word.first(class)
+}
+
+// anyToken reports a token of which a test holds.
+func anyToken(tokens []token, holds func(*token) bool) bool {
+	for k := range tokens {
+		if holds(&tokens[k]) {
+			return true
 		}
 	}
-	return nil
+	return false
+}
+
+// indexToken is the first token of which a test holds; -1 if there is none.
+func indexToken(tokens []token, holds func(*token) bool) int {
+	for k := range tokens {
+		if holds(&tokens[k]) {
+			return k
+		}
+	}
+	return -1
 }
 
 // scanner cuts a spelling into tokens.
@@ -105,7 +124,7 @@ func (sc *scanner) figureFirst(i, end int) bool {
 
 // namesValve reports a word for a valve, which a quarter of a turn opens.
 func (sc *scanner) namesValve() bool {
-	for _, w := range list("quarter-turn") {
+	for _, w := range quarterTurnList.words() {
 		if bytes.Contains(sc.norm, []byte(w)) {
 			return true
 		}

@@ -51,15 +51,15 @@ func (l *line) halvesSeal(ends []*phrase) {
 
 // conicWord reports a word for a cone, which of a union is that of its seat, and none for a taper thread.
 func (l *line) conicWord() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool {
-		return it.value(classAttr) == "taper" && slices.ContainsFunc(list("conic"), func(w string) bool { return bytes.HasPrefix(l.norm[it.from:it.to], []byte(w)) })
+	return anyToken(l.tokens, func(it *token) bool {
+		return it.value(classAttr) == "taper" && slices.ContainsFunc(conicList.words(), func(w string) bool { return bytes.HasPrefix(l.norm[it.from:it.to], []byte(w)) })
 	})
 }
 
 // threePiece reports a union of three pieces.
 func (l *line) threePiece() bool {
 	text := bytes.ReplaceAll(l.norm, []byte(" "), nil)
-	for _, w := range list("three-piece") {
+	for _, w := range threePieceList.words() {
 		if bytes.Contains(text, []byte(w)) {
 			return true
 		}
@@ -70,7 +70,7 @@ func (l *line) threePiece() bool {
 // twoPiece reports a union of two pieces, whose nut is one of its ends.
 func (l *line) twoPiece() bool {
 	text := bytes.ReplaceAll(l.norm, []byte(" "), nil)
-	for _, w := range list("two-piece") {
+	for _, w := range twoPieceList.words() {
 		if i := bytes.Index(text, []byte(w)); i >= 0 && !digit(byteAt(text, i-1)) {
 			return true
 		}
@@ -145,7 +145,7 @@ func studRing(ends []*phrase) {
 
 // ignoreCone names the word for the cone of a union's seat, once, with what it is.
 func (l *line) ignoreCone(why string) {
-	k := slices.IndexFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "taper" })
+	k := indexToken(l.tokens, func(it *token) bool { return it.value(classAttr) == "taper" })
 	if k < 0 || slices.ContainsFunc(l.ignored, func(n threads.NotUsed) bool { return n.Why == why }) {
 		return
 	}

@@ -13,7 +13,7 @@ var without = []string{
 }
 
 // andMore are the words that go on from what there is none of.
-var andMore = append([]string{"und", "and", "et", "or", "oder", "ou", "o", "ni", "nor", "noch", "eller", "lub", "ani", "или"}, list("and")...)
+var andMore = append([]string{"und", "and", "et", "or", "oder", "ou", "o", "ni", "nor", "noch", "eller", "lub", "ani", "или"}, andList.words()...)
 
 // takeBack drops a word of a seal, a nut or a part behind "without" and its like.
 func (l *line) takeBack(k int) {

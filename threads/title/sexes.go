@@ -502,7 +502,7 @@ func (l *line) sexOfAll() threads.Sex {
 	for k := 1; k < len(l.tokens); k++ {
 		m := l.tokens[k].is(classSex)
 		before := &l.tokens[k-1]
-		if m != nil && len(m.sexes) == 1 && before.to > before.from && before.mark == 0 && slices.Contains(list("all"), string(l.norm[before.from:before.to])) {
+		if m != nil && len(m.sexes) == 1 && before.to > before.from && before.mark == 0 && allList.has(l.norm[before.from:before.to]) {
 			before.unread = false
 			return m.sexes[0]
 		}
@@ -561,13 +561,13 @@ func (l *line) endsOfSex(k int) (n int, small bool) {
 		return 0, false
 	}
 	text := string(l.norm[l.tokens[from].from:l.tokens[to].to])
-	for _, w := range list("smaller-end") {
+	for _, w := range smallerEndList.words() {
 		if hasWord(text, w) {
 			return 1, true
 		}
 	}
 	word := string(l.norm[l.tokens[k].from:l.tokens[k].to])
-	for _, w := range list("one-end") {
+	for _, w := range oneEndList.words() {
 		if hasWord(text, w) {
 			return 1, false
 		}

@@ -3,7 +3,6 @@ package title
 import (
 	"bytes"
 	"math"
-	"slices"
 	"sync"
 
 	"handtight/pressure/quantity"
@@ -42,7 +41,7 @@ func (l *line) classifyInch(k int, f *figure) {
 	case called.other(), called == asCount, called == asLength && l.sizeBefore(k):
 		as = called
 	}
-	if l.is(housing) && !l.one && f.marked && elementDiameters[f.v] && next.is(classFamily) == nil && next.is(classSex) == nil && slices.ContainsFunc(l.tokens, func(it token) bool { return it.figure != nil && it.figure != f && it.figure.frac && it.figure.v < 2 }) {
+	if l.is(housing) && !l.one && f.marked && elementDiameters[f.v] && next.is(classFamily) == nil && next.is(classSex) == nil && anyToken(l.tokens, func(it *token) bool { return it.figure != nil && it.figure != f && it.figure.frac && it.figure.v < 2 }) {
 		as = asElement // membrane housing 2.5 inch with 1/2 NPT F ports
 	}
 	if l.is(elementSized) && next.value(classSep) == "x" && at(l.tokens, k+2).figure != nil && at(l.tokens, k+2).figure.v > 8 {
@@ -58,7 +57,7 @@ func (l *line) classifyInch(k int, f *figure) {
 	if l.insideCode(k, f) {
 		as = asCode
 	}
-	if as == noRole && l.reducing && f.frac && f.v > 1 && !l.one && bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], '-') > 0 && !slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classSep) == "x" }) && !l.otherSize(k) {
+	if as == noRole && l.reducing && f.frac && f.v > 1 && !l.one && bytes.IndexByte(l.norm[l.tokens[k].from:l.tokens[k].to], '-') > 0 && !anyToken(l.tokens, func(it *token) bool { return it.value(classSep) == "x" }) && !l.otherSize(k) {
 		whole := math.Floor(f.v)
 		f.or = inchText(whole) + " x " + inchText(f.v-whole) // reducing socket 1-3/4
 	}

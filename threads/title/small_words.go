@@ -30,7 +30,7 @@ func (l *line) italianOuter(k int) {
 	if word := string(l.norm[it.from:it.to]); l.one || word != "est" && word != "est." || prev.figure == nil || !prev.figure.frac && !prev.figure.marked {
 		return
 	}
-	if slices.ContainsFunc(l.tokens, func(o token) bool {
+	if anyToken(l.tokens, func(o *token) bool {
 		w := string(l.norm[o.from:o.to])
 		return w == "int" || w == "int." || w == "gas" || w == "fem" || w == "interno"
 	}) {
@@ -48,7 +48,7 @@ func (l *line) electricPlug(k int) {
 		return
 	}
 	next := at(l.tokens, k+1).figure
-	if l.one || l.shape == nil || l.portNoun(k-1) || next != nil && (next.frac || next.marked || next.sized()) || !containsAny(l.norm, list("electric")) {
+	if l.one || l.shape == nil || l.portNoun(k-1) || next != nil && (next.frac || next.marked || next.sized()) || !electricList.in(l.norm) {
 		return
 	}
 	l.ignore(l.words(it.from, it.to), "it comes with the part")
@@ -65,7 +65,7 @@ func (l *line) nutOfBulkhead(k int) {
 		return
 	}
 	with := string(l.norm[before.from:before.to])
-	if l.one || with != "mit" && with != "met" && with != "med" && with != "m" || !l.is(bulkhead) && !l.is(union) && !l.is(wall) && !containsAny(l.norm, list("through-wall")) {
+	if l.one || with != "mit" && with != "met" && with != "med" && with != "m" || !l.is(bulkhead) && !l.is(union) && !l.is(wall) && !throughWallList.in(l.norm) {
 		return
 	}
 	l.ignore(l.words(it.from, it.to), "it comes with the part")
@@ -120,7 +120,7 @@ func (l *line) notIncluded(k int) {
 		return
 	}
 	rest := strings.TrimLeft(string(l.norm[it.to:]), " ,(-")
-	if slices.ContainsFunc(list("not-with-it"), func(w string) bool { return strings.HasPrefix(rest, w) }) {
+	if slices.ContainsFunc(notWithItList.words(), func(w string) bool { return strings.HasPrefix(rest, w) }) {
 		l.ignore(l.words(it.from, it.to), "it does not come with the part")
 		it.word, it.unread = l.lex.word("the"), false
 	}

@@ -59,7 +59,7 @@ func (l *line) spokenCounts() {
 		}
 		if n > 0 {
 			l.tokens[g.sex].word = l.lex.word("the")
-			if before := at(l.tokens, g.from-1); before.figure == nil && slices.Contains(list("between-counts"), string(l.norm[before.from:before.to])) {
+			if before := at(l.tokens, g.from-1); before.figure == nil && betweenCountsList.has(l.norm[before.from:before.to]) {
 				before.word, before.unread, before.mark = l.lex.word("the"), false, 0
 			}
 		}
@@ -80,9 +80,9 @@ func (l *line) countBeforeSex(k int) (from, n int) {
 			return j, int(it.figure.v)
 		case numberOfWord(word) > 0:
 			return j, numberOfWord(word)
-		case slices.Contains(list("the-rest"), word):
+		case theRestList.hasWord(word):
 			return j, 0
-		case slices.Contains(list("end-mark"), word), slices.Contains(list("hose-ends"), word):
+		case endMarkList.hasWord(word), hoseEndsList.hasWord(word):
 		case it.figure != nil, it.mark != 0, it.unread, it.is(classFamily) != nil, it.is(classSex) != nil:
 			return -1, 0
 		}
@@ -115,7 +115,7 @@ func (l *line) portsOfSex(k int) int {
 			continue
 		}
 		it := at(l.tokens, j)
-		if slices.Contains(list("outlet-plural"), string(l.norm[it.from:it.to])) || slices.Contains(list("inlet-plural"), string(l.norm[it.from:it.to])) {
+		if outletPluralList.has(l.norm[it.from:it.to]) || inletPluralList.has(l.norm[it.from:it.to]) {
 			return 0
 		}
 		return 1

@@ -2,7 +2,6 @@ package title
 
 import (
 	"bytes"
-	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -30,7 +29,7 @@ func (l *line) strange() bool {
 // pipeSign reports the Chinese and Japanese sign for pipe where every word is understood and none names a part: PVC管 3/4吋 is pipe by itself.
 func (l *line) pipeSign() bool {
 	pipe := bytes.Contains(l.norm, []byte("管"))
-	return pipe && !slices.ContainsFunc(l.tokens, func(it token) bool {
+	return pipe && !anyToken(l.tokens, func(it *token) bool {
 		return it.unread && !it.code || it.is(classKind) != nil || it.is(classEnd) != nil || it.is(classSex) != nil || it.is(classFamily) != nil
 	})
 }
@@ -38,7 +37,7 @@ func (l *line) pipeSign() bool {
 // strangeGrip reports a line whose first word is not understood, names no part that is, and gives one
 // size in millimetres with the word of a grip: Afsluitplaatje knel 15 mm.
 func (l *line) strangeGrip() bool {
-	if l.one || l.shape != nil || !l.takesTubes() && !l.namesHose() || !slices.ContainsFunc(l.tokens, func(it token) bool { return it.unread && !it.code && it.to-it.from >= shortestNoun }) {
+	if l.one || l.shape != nil || !l.takesTubes() && !l.namesHose() || !anyToken(l.tokens, func(it *token) bool { return it.unread && !it.code && it.to-it.from >= shortestNoun }) {
 		return false
 	}
 	sizes := 0
@@ -82,7 +81,7 @@ func (l *line) saysThread() bool {
 
 // saddleBranch reports a size of a thread on a saddle.
 func (l *line) saddleBranch() bool {
-	return slices.ContainsFunc(l.tokens, func(it token) bool {
+	return anyToken(l.tokens, func(it *token) bool {
 		f := it.figure
 		return f != nil && (f.kind == inchSize || f.kind == dnSize || f.kind == fenSize || f.kind == frenchSize) || it.is(classFamily) != nil || it.value(classEnd) == "BARB"
 	})
@@ -90,8 +89,8 @@ func (l *line) saddleBranch() bool {
 
 // flareNut reports a nut and a thread that is named with it.
 func (l *line) flareNut() bool {
-	family := slices.ContainsFunc(l.tokens, func(it token) bool { return dashWord(it.is(classFamily)) })
-	return family && slices.ContainsFunc(l.tokens, func(it token) bool { return it.value(classAttr) == "nut" })
+	family := anyToken(l.tokens, func(it *token) bool { return dashWord(it.is(classFamily)) })
+	return family && anyToken(l.tokens, func(it *token) bool { return it.value(classAttr) == "nut" })
 }
 
 // sexedSize reports whether a sex stands right beside an inch size, or holds for both ends.
@@ -119,7 +118,7 @@ func (l *line) joinsEnds() bool {
 	for k := range l.tokens {
 		switch {
 		case said(k) && first >= 0:
-			return slices.ContainsFunc(l.tokens[first:k], func(it token) bool { return it.value(classSep) == "x" })
+			return anyToken(l.tokens[first:k], func(it *token) bool { return it.value(classSep) == "x" })
 		case said(k):
 			first = k
 		}

@@ -87,10 +87,10 @@ func (l *line) sideBeside(k int) string {
 	if l.tokens[k].value(classAttr) == "one-sided" {
 		return "branch" // Abgang AG
 	}
-	first := slices.IndexFunc(l.tokens, func(it token) bool { return side(&it) != "" || len(it.saidSexes()) > 0 })
+	first := indexToken(l.tokens, func(it *token) bool { return side(it) != "" || len(it.saidSexes()) > 0 })
 	if first >= 0 && side(&l.tokens[first]) != "" {
 		j := k - 1
-		for j > 0 && slices.Contains(list("small-words"), string(l.norm[l.tokens[j].from:l.tokens[j].to])) {
+		for j > 0 && smallWordsList.has(l.norm[l.tokens[j].from:l.tokens[j].to]) {
 			j-- // branch is the male
 		}
 		return side(at(l.tokens, j))
@@ -104,7 +104,7 @@ func (l *line) sideBeside(k int) string {
 		}
 	}
 	for j := k - 1; j > 0 && l.tokens[j].is(classNoise) != nil; j-- {
-		if v := side(&l.tokens[j]); v != "" && slices.ContainsFunc(l.tokens[max(j-2, 0):j], func(it token) bool { return it.mark == ',' }) {
+		if v := side(&l.tokens[j]); v != "" && anyToken(l.tokens[max(j-2, 0):j], func(it *token) bool { return it.mark == ',' }) {
 			return v // IG, Abgang AG; lados fêmea, saída central macho
 		}
 	}

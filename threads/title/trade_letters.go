@@ -144,11 +144,11 @@ func (l *line) hoseGradeLetter(k int) {
 	if l.one || m == nil || m.value != "R" || !next.glued || next.figure == nil || !next.figure.whole || next.figure.marked || next.figure.frac || next.figure.v > hoseGrades || !l.namesHose() || at(l.tokens, k+2).value(classSep) == "x" {
 		return
 	}
-	other := func(o token) bool {
+	other := func(o *token) bool {
 		f := o.is(classFamily)
 		return f != nil && f != m && f.value != "R" && f.value != "THREAD"
 	}
-	if slices.ContainsFunc(l.tokens, other) {
+	if anyToken(l.tokens, other) {
 		it.word, it.unread = l.lex.word("r2at"), false
 		next.figure.drop(asGrade)
 	}

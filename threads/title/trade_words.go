@@ -2,7 +2,6 @@ package title
 
 import (
 	"bytes"
-	"slices"
 )
 
 // airConditioning takes the sexes from the A/A of a Spanish or Portuguese line: aire acondicionado.
@@ -82,7 +81,7 @@ func (l *line) osmosisCoupling(k int) {
 // seacockFoot takes the flange from a seacock: it stands on the hull by it, and no pipe is bolted there.
 func (l *line) seacockFoot(k int) {
 	it := &l.tokens[k]
-	if l.one || it.value(classEnd) != "FLANGE" || !slices.ContainsFunc(l.tokens, func(o token) bool { m := o.is(classKind); return m != nil && m.shape.traits&footed != 0 }) {
+	if l.one || it.value(classEnd) != "FLANGE" || !anyToken(l.tokens, func(o *token) bool { m := o.is(classKind); return m != nil && m.shape.traits&footed != 0 }) {
 		return
 	}
 	l.ignore(l.words(it.from, it.to), "it stands on the hull by it")
@@ -97,7 +96,7 @@ func (l *line) stemWord(k int) {
 		return
 	}
 	sized := at(l.tokens, k-1).figure != nil || at(l.tokens, k+1).figure != nil || at(l.tokens, k+2).figure != nil
-	if sized && (l.says("PUSH") || l.says("TUBE") || l.says("BARB") || slices.ContainsFunc(l.tokens, func(o token) bool { return o.value(classSep) == "x" })) {
+	if sized && (l.says("PUSH") || l.says("TUBE") || l.says("BARB") || anyToken(l.tokens, func(o *token) bool { return o.value(classSep) == "x" })) {
 		l.ignore(l.words(it.from, it.to), "it plugs into an end for such a tube, and takes none")
 		it.word, it.unread = l.lex.word("tube"), false
 	}
@@ -109,7 +108,7 @@ func (l *line) tailsWith(k int) {
 	if l.one || it.value(classEnd) != "BARB" || !l.plural(it) || l.is(tail) {
 		return
 	}
-	part := slices.ContainsFunc(l.tokens[:k], func(o token) bool {
+	part := anyToken(l.tokens[:k], func(o *token) bool {
 		m := o.is(classKind)
 		return m != nil && m.shape.traits&(valve|serves|pump|through) != 0
 	})
@@ -117,7 +116,7 @@ func (l *line) tailsWith(k int) {
 	for j > 0 && (l.tokens[j].figure != nil || l.tokens[j].value(classEnd) == "HOSE" || l.tokens[j].is(classMaterial) != nil) {
 		j--
 	}
-	threaded := slices.ContainsFunc(l.tokens[:k], func(o token) bool { return o.is(classFamily) != nil || o.is(classSex) != nil })
+	threaded := anyToken(l.tokens[:k], func(o *token) bool { return o.is(classFamily) != nil || o.is(classSex) != nil })
 	if !part || !threaded || j < 1 || j == k-1 && l.tokens[j].figure == nil && !l.together(j) || !l.together(j) {
 		return
 	}
@@ -157,7 +156,7 @@ func (l *line) sideOfThread(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	f := next.figure
 	thread := next.is(classFamily) != nil && (next.is(classFamily).has("pre") || at(l.tokens, k+2).figure != nil) || f != nil && f.kind == metricSize
-	thread = thread || f != nil && f.frac && (at(l.tokens, k+2).is(classFamily) != nil || at(l.tokens, k+2).value(classSep) == "x" && slices.ContainsFunc(l.tokens, func(o token) bool { m := o.is(classFamily); return m != nil && (bspWord(m) || m.value == "NPT") })) // outside 3/8 bsp
+	thread = thread || f != nil && f.frac && (at(l.tokens, k+2).is(classFamily) != nil || at(l.tokens, k+2).value(classSep) == "x" && anyToken(l.tokens, func(o *token) bool { m := o.is(classFamily); return m != nil && (bspWord(m) || m.value == "NPT") })) // outside 3/8 bsp
 	if l.one || !thread {
 		return
 	}

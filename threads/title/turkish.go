@@ -36,8 +36,8 @@ func (l *line) turkish(k int) {
 // turkishOutside takes the sex from dış where iç çap, an inside diameter, stands behind it: it is the outside of a pipe.
 func (l *line) turkishOutside(k int) {
 	it := &l.tokens[k]
-	inside := func(o token) bool { return string(phraseKey(l.norm[o.from:o.to])) == "ic cap" }
-	if string(l.norm[it.from:it.to]) == "dis" && at(l.tokens, k-1).figure != nil && slices.ContainsFunc(l.tokens[k:], inside) {
+	inside := func(o *token) bool { return string(phraseKey(l.norm[o.from:o.to])) == "ic cap" }
+	if string(l.norm[it.from:it.to]) == "dis" && at(l.tokens, k-1).figure != nil && anyToken(l.tokens[k:], inside) {
 		it.word = l.lex.word("the")
 	}
 }

@@ -21,7 +21,7 @@ func (l *line) unheard(ends []threads.EndReading) {
 	case sex != "":
 		l.ignore(sex, "no end read has a thread")
 		why = "The text says " + sex + ", and no end is read that has a thread."
-	case l.containsWord("flareless-word") && slices.ContainsFunc(ends, func(e threads.EndReading) bool {
+	case l.containsWord(flarelessWordList) && slices.ContainsFunc(ends, func(e threads.EndReading) bool {
 		return len(e.Candidates) > 0 && e.Candidates[0].Family == threads.JIC
 	}):
 		why = "The text says flareless, which has the thread of a flare and another seat."
@@ -100,7 +100,7 @@ func (l *line) handOfOne(ends []threads.EndReading) bool {
 			left++
 		}
 	}
-	return left > 1 && l.contains("one-side") || left > 0 && (l.bothHands() || l.is(elbow) && l.plainLeft())
+	return left > 1 && l.contains(oneSideList) || left > 0 && (l.bothHands() || l.is(elbow) && l.plainLeft())
 }
 
 // fuelWord reports the word for gas that no size stands beside: what a hose or a fitting is for.

@@ -29,7 +29,7 @@ func (sc *scanner) unitBehind(end int, f *figure) int {
 		return end + 1 // 90D
 	}
 	at := sc.blanks(end)
-	if at > end && (f.v == 45 || f.v == 90) && f.whole && !f.marked && byteAt(sc.norm, at) == 'm' && isBlank(byteAt(sc.norm, at+1)) && sc.familyAt(sc.blanks(at+1)) && !slices.ContainsFunc(sc.tokens, ofHose) {
+	if at > end && (f.v == 45 || f.v == 90) && f.whole && !f.marked && byteAt(sc.norm, at) == 'm' && isBlank(byteAt(sc.norm, at+1)) && sc.familyAt(sc.blanks(at+1)) && !anyToken(sc.tokens, ofHose) {
 		f.drop(asAngle)
 		return end // 90 m jic: the male end of an elbow
 	}
@@ -87,7 +87,7 @@ func (sc *scanner) germanSize(end int, f *figure) int {
 	if byteAt(sc.norm, next) == '-' {
 		next = sc.blanks(next + 1)
 	}
-	for _, pack := range list("german-pack") {
+	for _, pack := range germanPackList.words() {
 		if hasText(sc.norm, next, pack) {
 			f.drop(asCount)
 			return end + 2
@@ -122,21 +122,21 @@ func (sc *scanner) pressureBehind(end, at int, f *figure) int {
 }
 
 // ofHose reports a word for hose or pipe, which is sold by the metre.
-func ofHose(it token) bool {
+func ofHose(it *token) bool {
 	m := it.is(classKind)
 	end := it.value(classEnd)
 	return end == "HOSE" || end == "TUBE" || end == "TUBING" || end == "BARB" || m != nil && (m.shape.traits&hose != 0 || m.shape.ends < 0)
 }
 
 // namesMadeUp reports the name of a hose with its ends.
-func namesMadeUp(it token) bool {
+func namesMadeUp(it *token) bool {
 	m := it.is(classKind)
 	return m != nil && m.shape.traits&madeUp != 0
 }
 
 // soldByLength reports such a word anywhere in the text.
 func (sc *scanner) soldByLength() bool {
-	for _, w := range list("length") {
+	for _, w := range lengthList.words() {
 		if bytes.Contains(sc.norm, []byte(w)) {
 			return true
 		}
@@ -158,7 +158,7 @@ func (sc *scanner) inchOfOne(at int) bool {
 		return true
 	}
 	n := len(sc.tokens)
-	sized := slices.ContainsFunc(sc.tokens, func(it token) bool { f := it.figure; return f != nil && (f.frac || f.marked) })
+	sized := anyToken(sc.tokens, func(it *token) bool { f := it.figure; return f != nil && (f.frac || f.marked) })
 	parted := n > 1 && (sc.tokens[n-2].value(classSep) != "" || sc.tokens[n-2].unread && sc.tokens[n-2].to-sc.tokens[n-2].from == 1)
 	if n > 0 && (!sized || parted) && (sc.tokens[n-1].is(classSex) != nil || sc.tokens[n-1].value(classFamily) == "THREAD") {
 		return true // rosca 1'
@@ -278,7 +278,7 @@ func (sc *scanner) poundsOf(at int, f *figure) int {
 	for byteAt(sc.norm, at) == '.' {
 		at = sc.blanks(at + 1)
 	}
-	for _, word := range list("pound-pressure") {
+	for _, word := range poundPressureList.words() {
 		if hasText(sc.norm, at, word) && !alnum(byteAt(sc.norm, at+len(word))) {
 			f.kind, f.per = pressureFigure, quantity.PSI
 			if word[0] == 'w' && len(word) < 7 {
@@ -287,7 +287,7 @@ func (sc *scanner) poundsOf(at int, f *figure) int {
 			return at
 		}
 	}
-	for _, word := range list("pound-pull") {
+	for _, word := range poundPullList.words() {
 		if hasText(sc.norm, at, word) && !alnum(byteAt(sc.norm, at+len(word))) {
 			f.drop(asWeight)
 			return at

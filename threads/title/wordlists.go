@@ -7,10 +7,191 @@ import (
 	"sync"
 )
 
-// wordLists are the lists of lexicon/lists.csv by their names: words, or parts of words, that are sought in the text itself, and of
-// which no sense of the lexicon is made.
-var wordLists = sync.OnceValue(func() map[string][]string {
-	out := map[string][]string{}
+// wordList is a list of lexicon/lists.csv: words, or parts of words, that are sought in the text itself, and of which no sense of
+// the lexicon is made.
+type wordList uint8
+
+const (
+	airList wordList = iota
+	allList
+	andList
+	asideList
+	atDegreesList
+	bareEndList
+	betweenCountsList
+	boreList
+	brineList
+	cableList
+	camTypeList
+	coneHeavyList
+	coneLightList
+	conicList
+	cuttingRingList
+	danishList
+	deniedList
+	deniesMaterialList
+	doubtList
+	eachOfList
+	electricList
+	endMarkList
+	fittingsPluralList
+	flarelessWordList
+	gasPartList
+	gaugeWordList
+	germanPackList
+	goesOntoList
+	heatList
+	heatBehindList
+	heatToList
+	hoseEndsList
+	hoseInsideList
+	hydraulicList
+	inletList
+	inletPluralList
+	layersList
+	leadsToFigureList
+	leftAloneList
+	lengthList
+	limitOfUseList
+	lowPressureList
+	mediumList
+	notList
+	notItsOwnList
+	notWithItList
+	oldSizeList
+	oneEndList
+	oneSideList
+	oneSwivelList
+	onlyList
+	ontoList
+	otherEndList
+	outletList
+	outletPluralList
+	packList
+	piecesList
+	poleList
+	portNounList
+	portWordList
+	portsList
+	poundPressureList
+	poundPullList
+	quarterTurnList
+	sidePortList
+	smallWordsList
+	smallerEndList
+	standardList
+	stoodBeforeList
+	taxList
+	theOtherList
+	theRestList
+	threadStemList
+	threePieceList
+	throughWallList
+	tubeConnectorList
+	turningList
+	twoPieceList
+	warmthList
+	withList
+	withTerminalsList
+	workingShortList
+	workingWordList
+)
+
+// listNames are the lists by their names in the table.
+var listNames = [...]string{
+	airList:            "air",
+	allList:            "all",
+	andList:            "and",
+	asideList:          "aside",
+	atDegreesList:      "at-degrees",
+	bareEndList:        "bare-end",
+	betweenCountsList:  "between-counts",
+	boreList:           "bore",
+	brineList:          "brine",
+	cableList:          "cable",
+	camTypeList:        "cam-type",
+	coneHeavyList:      "cone-heavy",
+	coneLightList:      "cone-light",
+	conicList:          "conic",
+	cuttingRingList:    "cutting-ring",
+	danishList:         "danish",
+	deniedList:         "denied",
+	deniesMaterialList: "denies-material",
+	doubtList:          "doubt",
+	eachOfList:         "each-of",
+	electricList:       "electric",
+	endMarkList:        "end-mark",
+	fittingsPluralList: "fittings-plural",
+	flarelessWordList:  "flareless-word",
+	gasPartList:        "gas-part",
+	gaugeWordList:      "gauge-word",
+	germanPackList:     "german-pack",
+	goesOntoList:       "goes-onto",
+	heatList:           "heat",
+	heatBehindList:     "heat-behind",
+	heatToList:         "heat-to",
+	hoseEndsList:       "hose-ends",
+	hoseInsideList:     "hose-inside",
+	hydraulicList:      "hydraulic",
+	inletList:          "inlet",
+	inletPluralList:    "inlet-plural",
+	layersList:         "layers",
+	leadsToFigureList:  "leads-to-figure",
+	leftAloneList:      "left-alone",
+	lengthList:         "length",
+	limitOfUseList:     "limit-of-use",
+	lowPressureList:    "low-pressure",
+	mediumList:         "medium",
+	notList:            "not",
+	notItsOwnList:      "not-its-own",
+	notWithItList:      "not-with-it",
+	oldSizeList:        "old-size",
+	oneEndList:         "one-end",
+	oneSideList:        "one-side",
+	oneSwivelList:      "one-swivel",
+	onlyList:           "only",
+	ontoList:           "onto",
+	otherEndList:       "other-end",
+	outletList:         "outlet",
+	outletPluralList:   "outlet-plural",
+	packList:           "pack",
+	piecesList:         "pieces",
+	poleList:           "pole",
+	portNounList:       "port-noun",
+	portWordList:       "port-word",
+	portsList:          "ports",
+	poundPressureList:  "pound-pressure",
+	poundPullList:      "pound-pull",
+	quarterTurnList:    "quarter-turn",
+	sidePortList:       "side-port",
+	smallWordsList:     "small-words",
+	smallerEndList:     "smaller-end",
+	standardList:       "standard",
+	stoodBeforeList:    "stood-before",
+	taxList:            "tax",
+	theOtherList:       "the-other",
+	theRestList:        "the-rest",
+	threadStemList:     "thread-stem",
+	threePieceList:     "three-piece",
+	throughWallList:    "through-wall",
+	tubeConnectorList:  "tube-connector",
+	turningList:        "turning",
+	twoPieceList:       "two-piece",
+	warmthList:         "warmth",
+	withList:           "with",
+	withTerminalsList:  "with-terminals",
+	workingShortList:   "working-short",
+	workingWordList:    "working-word",
+}
+
+// listedWords are the words of a list, and the set of their lengths: a word of another length is none of them.
+type listedWords struct {
+	words []string
+	sizes uint64
+}
+
+var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
+	out := new([len(listNames)]listedWords)
 	for _, r := range lexiconRows("lists.csv") {
 		words := strings.Split(r["words"], "|")
 		for _, w := range words[:len(words):len(words)] {
@@ -19,22 +200,53 @@ var wordLists = sync.OnceValue(func() map[string][]string {
 				words = append(words, folded) // a text is sought without the points and strokes of its letters
 			}
 		}
-		out[r["list"]] = words
+		list := &out[slices.Index(listNames[:], r["list"])]
+		list.words = words
+		for _, w := range words {
+			list.sizes |= 1 << min(len(w), 63)
+		}
 	}
 	return out
 })
 
-// list is the list of a name; none if there is no such list.
-func list(name string) []string { return wordLists()[name] }
+// words are the words of the list.
+func (w wordList) words() []string { return wordLists()[w].words }
 
-// contains reports one of the words of a list anywhere in the text.
-func (l *line) contains(name string) bool {
-	text := l.plainBlanks()
-	return slices.ContainsFunc(list(name), func(w string) bool { return bytes.Contains(text, []byte(w)) })
+// has reports a word of the list.
+func (w wordList) has(word []byte) bool {
+	list := &wordLists()[w]
+	if list.sizes&(1<<min(len(word), 63)) == 0 {
+		return false
+	}
+	for _, o := range list.words {
+		if o == string(word) {
+			return true
+		}
+	}
+	return false
 }
 
+// hasWord reports a word of the list.
+func (w wordList) hasWord(word string) bool {
+	list := &wordLists()[w]
+	return list.sizes&(1<<min(len(word), 63)) != 0 && slices.Contains(list.words, word)
+}
+
+// in reports one of the words anywhere in a text.
+func (w wordList) in(text []byte) bool {
+	return slices.ContainsFunc(w.words(), func(word string) bool { return bytes.Contains(text, []byte(word)) })
+}
+
+// contains reports one of the words of a list anywhere in the line.
+func (l *line) contains(w wordList) bool { return w.in(l.plainBlanks()) }
+
 // plainBlanks is the line with one blank between its words: how many part them says nothing.
-func (l *line) plainBlanks() []byte { return oneBlank(l.norm) }
+func (l *line) plainBlanks() []byte {
+	if l.plain == nil {
+		l.plain = oneBlank(l.norm)
+	}
+	return l.plain
+}
 
 // oneBlank is a text with one blank between its words, and none around it.
 func oneBlank(text []byte) []byte {
@@ -45,12 +257,7 @@ func oneBlank(text []byte) []byte {
 }
 
 // containsWord reports whether a word of a list stands in the line by itself: série l is no série lourde.
-func (l *line) containsWord(name string) bool {
+func (l *line) containsWord(w wordList) bool {
 	text := string(l.plainBlanks())
-	for _, w := range list(name) {
-		if hasWord(text, w) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(w.words(), func(word string) bool { return hasWord(text, word) })
 }
