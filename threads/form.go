@@ -113,21 +113,19 @@ var loaders = []func() []*Form{
 
 type library struct {
 	byFamily [familyEnd][]*Form
-	bySize   map[formKey]*Form
-}
-
-type formKey struct {
-	family Family
-	size   string
+	bySize   [familyEnd]map[string]*Form
 }
 
 var forms = sync.OnceValue(func() *library {
-	lib := &library{bySize: map[formKey]*Form{}}
+	lib := &library{}
+	for f := range lib.bySize {
+		lib.bySize[f] = map[string]*Form{}
+	}
 	for _, load := range loaders {
 		for _, f := range load() {
 			f.Memory = strings.Contains(f.Source+f.Note, "`memory`")
 			lib.byFamily[f.Family] = append(lib.byFamily[f.Family], f)
-			lib.bySize[formKey{f.Family, f.Size}] = f
+			lib.bySize[f.Family][f.Size] = f
 		}
 	}
 	for _, list := range lib.byFamily {
@@ -153,9 +151,13 @@ func Forms(f Family) []*Form {
 // Find returns the form of a family by its size as the standard writes it
 // ("1 1/4", "M22x1.5", "-8"); a hyphen for the blank ("1-1/4") is taken too.
 func Find(f Family, size string) (*Form, bool) {
-	form, ok := forms().bySize[formKey{f, size}]
+	if f >= familyEnd {
+		return nil, false
+	}
+	sizes := forms().bySize[f]
+	form, ok := sizes[size]
 	if !ok && !strings.HasPrefix(size, "-") && !strings.HasPrefix(size, "M") && f != BSF {
-		form, ok = forms().bySize[formKey{f, strings.Replace(size, "-", " ", 1)}]
+		form, ok = sizes[strings.Replace(size, "-", " ", 1)]
 	}
 	return form, ok
 }

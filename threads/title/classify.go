@@ -99,7 +99,7 @@ func (l *line) beside(k, n int) *token {
 		}
 		return &l.tokens[j]
 	}
-	return &token{}
+	return &noToken
 }
 
 // largestSpanner is the largest spanner's size of fittings in mm: ISO 272 goes on, and fittings of two inches have 70

@@ -64,10 +64,9 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 		return ""
 	}
 	f := r.Candidates[0].Family
-	name := r.Candidates[0].String()
 	tapered := f.Threaded() && f.Facts().Tapered
 	switch {
-	case c.fam != nil && meant[c.fam.value] != nil && c.fig != nil && f.Threaded() && !slices.Contains(meant[c.fam.value], f) && (c.fig.kind == metricSize || c.fig.kind == coneSize):
+	case c.fam != nil && c.fig != nil && (c.fig.kind == metricSize || c.fig.kind == coneSize) && f.Threaded() && meant[c.fam.value] != nil && !slices.Contains(meant[c.fam.value], f):
 		r.Torn = true
 		return "The size is that of " + r.Candidates[0].Form.Designation + ", and the text says " + l.spelled(c.fam) + ". Which thread is it? Ask the shop."
 	case !l.one && strangeSeat(c, f) != "":
@@ -91,12 +90,12 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 		return "The text gives one size, and says male and push-in. Is the " + strings.TrimSpace(r.Candidates[0].Size) + " the tube's, or that of a male thread at the other end? Ask for both."
 	case !l.one && len(c.sexes) > 0 && c.end == "TUBE" && c.millimetres() && !f.Threaded():
 		r.Torn = true
-		return "The text gives a sex to the " + name[:len(name)-len(" push-in")] + ", as a thread has. Is it the name of a pipe thread, such as 26 of 26/34 in France, or a tube? Look at the picture, or ask the shop."
+		return "The text gives a sex to the " + strings.TrimSuffix(r.Candidates[0].String(), " push-in") + ", as a thread has. Is it the name of a pipe thread, such as 26 of 26/34 in France, or a tube? Look at the picture, or ask the shop."
 	case f.Threaded() && noThread[c.also] != "" && !l.one:
 		l.ignore(l.alsoSaid(c), noThread[c.also]+", and the size beside it is a thread's")
 	case f.Threaded() && noThread[c.also] != "":
 		r.Torn = true
-		return "The text names a thread and " + noThread[c.also] + ". Which is the end, " + name + " or the other? Give each end its own text."
+		return "The text names a thread and " + noThread[c.also] + ". Which is the end, " + r.Candidates[0].String() + " or the other? Give each end its own text."
 	}
 	return ""
 }

@@ -7,9 +7,6 @@ import (
 	"handtight/pressure/quantity"
 )
 
-// orWords part two sizes of which the part has one.
-var orWords = map[string]bool{"or": true, "oder": true, "ou": true, "eller": true, "tai": true, "lub": true, "nebo": true, "или": true, "або": true, "veya": true}
-
 // either takes 3/4 or 5/8 for one size that is left open: the second is asked about, and
 // the first is named as the other. So is 16/17 of a pipe, where no fitting joins two pipes
 // a millimetre apart, 1/8 & 1/4 of a part with one end, and a size behind a maybe.
@@ -19,7 +16,7 @@ func (l *line) either() {
 		it := &l.tokens[k]
 		a, b := at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
 		switch {
-		case a != nil && b != nil && a.kind == b.kind && a.sized() && (orWords[string(l.norm[it.from:it.to])] || l.apart(k)):
+		case a != nil && b != nil && a.kind == b.kind && a.sized() && (orList.has(l.norm[it.from:it.to]) || l.apart(k)):
 		case l.ofOneEnd(k):
 		case l.doubtsSize(k):
 			a, b = l.sizeAround(k, -1), l.sizeAround(k, 1)
@@ -44,14 +41,11 @@ func (l *line) ofOneEnd(k int) bool {
 	return it.mark == '&' || it.mark == ',' || it.mark == '/' && !it.glued || it.mark == 0 && andList.has(l.norm[it.from:it.to])
 }
 
-// maybes are the words between two sizes of which the second is doubted.
-var maybes = map[string]bool{"maybe": true, "perhaps": true, "possibly": true, "may": true, "might": true, "vielleicht": true, "evtl": true, "quizás": true, "forse": true, "peut-être": true}
-
 // doubtsSize reports a word for or, or a maybe, between two sizes that are parted from it by words of their threads alone.
 func (l *line) doubtsSize(k int) bool {
 	it := &l.tokens[k]
 	word := l.norm[it.from:it.to]
-	if l.one || it.figure != nil || !orWords[string(word)] && !maybes[string(word)] {
+	if l.one || it.figure != nil || it.mark != 0 || !orList.has(word) && !maybeList.has(word) {
 		return false
 	}
 	a, b := l.sizeAround(k, -1), l.sizeAround(k, 1)

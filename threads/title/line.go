@@ -15,6 +15,7 @@ type line struct {
 	lex       *lexicon
 	tokens    []token
 	plain     []byte // the text with one blank between its words; nil until it is asked for
+	asked     [len(listNames)]answer
 	fitting   *shape // the first part that has ends, though another word outranks it
 	skip      string // the name of a step that a test leaves out
 	one       bool   // a single end, not a part: kinds add nothing
@@ -365,15 +366,28 @@ func (l *line) takeKind(s *shape) {
 // takeMaterial keeps the first material; a grade outranks the plain word, a
 // metal its plating.
 func (l *line) takeMaterial(value string) {
-	vague := map[string]int{"": 0, "galvanised": 1, "rubber": 1, "plastic": 2, "carbon steel": 2, "stainless steel": 3}
-	old, ok := vague[l.material]
+	old, ok := vagueness(l.material)
 	if !ok {
 		return
 	}
-	now, isVague := vague[value]
-	if !isVague || now > old {
+	if now, vague := vagueness(value); !vague || now > old {
 		l.material = value
 	}
+}
+
+// vagueness is how far a word tells a material that is not told wholly; false for one that is.
+func vagueness(material string) (int, bool) {
+	switch material {
+	case "":
+		return 0, true
+	case "galvanised", "rubber":
+		return 1, true
+	case "plastic", "carbon steel":
+		return 2, true
+	case "stainless steel":
+		return 3, true
+	}
+	return 0, false
 }
 
 // speaks reports a word of one of the languages.

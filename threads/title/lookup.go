@@ -9,7 +9,7 @@ import (
 // ends. Letters and digits run together first (cw617n), then apart (npt3/8).
 func (sc *scanner) lookUp(i int) (int, *meanings) {
 	end, m := sc.lookUpRun(i, true)
-	if m != nil || !sc.blended {
+	if m != nil || !sc.blended || !sc.mixed {
 		return end, m
 	}
 	return sc.lookUpRun(i, false)
@@ -19,8 +19,10 @@ func (sc *scanner) lookUpRun(i int, mixed bool) (int, *meanings) {
 	key, end := sc.key[:0], i
 	var best *meanings
 	bestEnd := 0
+	sc.mixed = false
 	for pieces := 0; pieces < 5 && end < len(sc.norm); pieces++ {
 		stop := sc.run(end, mixed)
+		sc.mixed = sc.mixed || mixed && sc.blended && sc.run(end, false) != stop
 		if wide(sc.norm, end) {
 			if e, m := sc.wideMatch(key, end); m != nil {
 				return e, m

@@ -235,7 +235,7 @@ func listsSexes(tokens []token, k int) bool {
 
 func at(tokens []token, k int) *token {
 	if k < 0 || k >= len(tokens) {
-		return &token{}
+		return &noToken
 	}
 	return &tokens[k]
 }

@@ -1,6 +1,7 @@
 package title
 
 import (
+	"math/bits"
 	"slices"
 	"strings"
 
@@ -170,10 +171,7 @@ func (l *line) forUnion() bool {
 
 // between asks what tells the candidates apart.
 func (l *line) between(c *phrase, r *threads.EndReading) string {
-	families := map[threads.Family]bool{}
-	for _, e := range r.Candidates {
-		families[e.Family] = true
-	}
+	families := familiesOf(r.Candidates)
 	what := sizesOf(r.Candidates)
 	sex := ""
 	if r.Sex == threads.NoSex && r.Candidates[0].Family.Threaded() {
@@ -195,35 +193,35 @@ func (l *line) between(c *phrase, r *threads.EndReading) string {
 	if c.fig != nil && c.fig.kind == unSize {
 		subject = strings.TrimSpace(inchText(c.fig.v) + "-" + quantity.Exact(c.fig.pitch) + " " + r.Sex.String())
 	}
-	bsp := families[threads.G] || families[threads.R] || families[threads.Rc] || families[threads.Rp]
+	bsp := families.has(threads.G) || families.has(threads.R) || families.has(threads.Rc) || families.has(threads.Rp)
 	switch {
-	case families[threads.Push] && bsp:
+	case families.has(threads.Push) && bsp:
 		return "Is the " + r.Candidates[0].Size + " the nominal bore, and the thread that of the size, or the outside of a tube that pushes in, is held by a ring and a nut (compression) or is soldered, glued or pressed? Measure the thread, or ask the shop."
-	case families[threads.Barb] && families[threads.Push] && c.fused:
+	case families.has(threads.Barb) && families.has(threads.Push) && c.fused:
 		return "What takes the pipe: a barb, a push-in end or a compression end, or is the pipe glued, fused or pushed on, or has the end a thread? Look at the picture, or ask the shop."
-	case families[threads.Barb] && families[threads.Push]:
+	case families.has(threads.Barb) && families.has(threads.Push):
 		return "What takes the pipe: a barb, a push-in end or a compression end? Look at the picture, or ask the shop."
-	case families[threads.Push] && families[threads.Compression] && c.byName:
+	case families.has(threads.Push) && families.has(threads.Compression) && c.byName:
 		return "Is the " + r.Candidates[0].Size + " the outside of a tube, as of fittings that are named by the sex of their thread, and does it push in or is it held by a ring and a nut; or has this end the thread of the other? Look at the picture, or ask the shop."
-	case families[threads.Push] && families[threads.Compression] && !l.one && !c.tubed && !c.round && c.also == "":
+	case families.has(threads.Push) && families.has(threads.Compression) && !l.one && !c.tubed && !c.round && c.also == "":
 		return "Does the tube push in, or is it held by a ring and a nut (compression), or is the pipe soldered, glued or pressed? Look at the picture, or ask the shop."
-	case families[threads.Push] && families[threads.Compression]:
+	case families.has(threads.Push) && families.has(threads.Compression):
 		return "Does the tube push in, or is it held by a ring and a nut (compression)? Look at the picture, or ask the shop."
-	case bsp && families[threads.NPT]:
+	case bsp && families.has(threads.NPT):
 		return "Which thread is the " + subject + ": " + what + "? Look for BSP, G, R or NPT on the part, or ask the shop." + sex + l.orNoThread(c)
-	case bsp && (families[threads.NPSM] || families[threads.NPS] || families[threads.NH]):
+	case bsp && (families.has(threads.NPSM) || families.has(threads.NPS) || families.has(threads.NH)):
 		return "Which thread is the " + subject + ": " + what + "? Look for BSP, G, NPS or NPSM on the part, or ask the shop." + sex
-	case families[threads.G] && families[threads.Rp] && len(families) == 2:
+	case families.has(threads.G) && families.has(threads.Rp) && families.count() == 2:
 		return "Which thread is the " + subject + ": " + what + "? Both are parallel: look which letter stands on the part, or ask the shop." + sex
 	case bsp:
 		return "Is the " + subject + " " + parallelOrTaper(families) + "? Look for P or T after BSP, or ask the shop." + sex
-	case families[threads.NPSM] && (families[threads.NPT] || families[threads.NPS]):
+	case families.has(threads.NPSM) && (families.has(threads.NPT) || families.has(threads.NPS)):
 		return "Which thread is the " + subject + ": " + what + "? One that seals on a washer is NPSM. Ask the shop." + sex
-	case families[threads.Cone24L] || families[threads.Cone24S]:
+	case families.has(threads.Cone24L) || families.has(threads.Cone24S):
 		return "Which tube does the cone take: " + what + "? Measure the tube's outside diameter." + sex
-	case len(families) == 1 && families[threads.M]:
+	case families.count() == 1 && families.has(threads.M):
 		return "What is the pitch of the " + nameOf(c) + ": " + what + "? Ask the shop, or count threads over 10 mm." + sex
-	case len(families) == 1:
+	case families.count() == 1:
 		return "Does the size name the tube or the thread: " + what + "? Ask for the thread in words, such as " + r.Candidates[0].Form.Designation + "." + sex
 	}
 	return "How does the " + subject + " seal: " + what + "? Look at the nose: a cone, a flat face, or an O-ring on the thread." + sex
@@ -265,15 +263,15 @@ func nameOf(c *phrase) string {
 	return c.fam.value
 }
 
-func parallelOrTaper(families map[threads.Family]bool) string {
+func parallelOrTaper(families familySet) string {
 	var parallel, taper []string
 	for _, f := range [...]threads.Family{threads.G, threads.Rp} {
-		if families[f] {
+		if families.has(f) {
 			parallel = append(parallel, f.String())
 		}
 	}
 	for _, f := range [...]threads.Family{threads.R, threads.Rc} {
-		if families[f] {
+		if families.has(f) {
 			taper = append(taper, f.String())
 		}
 	}
@@ -406,3 +404,18 @@ func article(word string) string {
 	}
 	return "a " + word
 }
+
+// familySet is a set of families, by their bits.
+type familySet uint64
+
+// familiesOf are the families of ends.
+func familiesOf(ends []threads.End) (out familySet) {
+	for _, e := range ends {
+		out |= 1 << e.Family
+	}
+	return out
+}
+
+func (s familySet) has(f threads.Family) bool { return s&(1<<f) != 0 }
+
+func (s familySet) count() int { return bits.OnesCount64(uint64(s)) }

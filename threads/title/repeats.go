@@ -15,13 +15,12 @@ func (l *line) secondNames() {
 	l.leadingOne()
 	l.frenchOr()
 	order := [...]figureKind{inchSize, frenchSize, fenSize, dnSize}
+	kinds := l.kindsOfSizes()
 	for n, main := range order {
-		values := l.sizesOf(main)
-		if len(values) == 0 {
-			continue
-		}
 		for _, second := range order[n+1:] {
-			l.dropSecond(values, second)
+			if kinds&(1<<main) != 0 && kinds&(1<<second) != 0 {
+				l.dropSecond(main, second)
+			}
 		}
 	}
 	for k := range l.tokens {
@@ -90,21 +89,22 @@ func (l *line) leadingOne() {
 	}
 }
 
-func (l *line) sizesOf(kind figureKind) map[float64]bool {
-	out := map[float64]bool{}
+// kindsOfSizes are the kinds of the line's figures, by their bits.
+func (l *line) kindsOfSizes() (out uint32) {
 	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f.kind == kind {
-			out[f.v] = true
+		if f := l.tokens[k].figure; f != nil {
+			out |= 1 << f.kind
 		}
 	}
 	return out
 }
 
-func (l *line) dropSecond(values map[float64]bool, second figureKind) {
+// dropSecond drops the figures of one kind of which another kind has the size.
+func (l *line) dropSecond(main, second figureKind) {
 	french := second == frenchSize
 	var again []*figure
 	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f.kind == second && values[f.v] {
+		if f := l.tokens[k].figure; f != nil && f.kind == second && anyToken(l.tokens, func(o *token) bool { return o.figure != nil && o.figure.kind == main && o.figure.v == f.v }) {
 			again = append(again, f)
 		}
 	}

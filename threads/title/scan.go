@@ -19,6 +19,9 @@ type token struct {
 	code     bool // unread, and part of a code
 }
 
+// noToken is what stands where a line has no token. It is never written to.
+var noToken token
+
 // role is what the token's word of a class makes of the figure beside it.
 func (it *token) role(c wordClass) role {
 	if m := it.is(c); m != nil {
@@ -62,6 +65,7 @@ type scanner struct {
 	tokens  []token
 	key     []byte
 	blended bool // letters and digits run together somewhere
+	mixed   bool // letters and digits were run together where a phrase was sought last
 }
 
 func scan(s *spelling) []token {

@@ -7,18 +7,10 @@ import (
 	"handtight/threads"
 )
 
-// without are the words that take back what follows them.
-var without = []string{
-	"no", "not", "without", "w/o", "less", "excl", "excluding", "ohne", "sans", "senza", "sin", "sem", "zonder", "utan", "geen", "kein", "keine", "keinen", "uten", "uden", "ilman", "bez", "без", "χωρις", "不带", "无", "なし", "بدون",
-}
-
-// andMore are the words that go on from what there is none of.
-var andMore = append([]string{"und", "and", "et", "or", "oder", "ou", "o", "ni", "nor", "noch", "eller", "lub", "ani", "или"}, andList.words()...)
-
 // takeBack drops a word of a seal, a nut or a part behind "without" and its like.
 func (l *line) takeBack(k int) {
 	it := &l.tokens[k]
-	if k > 0 && it.unread && slices.Contains(without, string(l.norm[l.tokens[k-1].from:l.tokens[k-1].to])) {
+	if k > 0 && it.unread && withoutList.has(l.norm[l.tokens[k-1].from:l.tokens[k-1].to]) {
 		l.taken = k // sans bague ni écrou
 		return
 	}
@@ -37,7 +29,7 @@ func (l *line) takeBack(k int) {
 	}
 	prev := &l.tokens[first]
 	short := prev.to-prev.from == 1 && l.norm[prev.from] == 'o' && byteAt(l.norm, prev.to) == '.' && !l.capital(prev.from) && l.capital(it.from) && l.bothCases() // o. Mutter
-	if prev.figure != nil || prev.mark != 0 || !short && !slices.Contains(without, string(l.norm[prev.from:l.tokens[k-1].to])) {
+	if prev.figure != nil || prev.mark != 0 || !short && !withoutList.has(l.norm[prev.from:l.tokens[k-1].to]) {
 		return
 	}
 	l.ignore(l.words(prev.from, it.to), "the text says that there is none")
@@ -50,7 +42,7 @@ func (l *line) goesOn(k int) bool {
 	if at(l.tokens, j).mark == '/' && at(l.tokens, j-1).to-at(l.tokens, j-1).from <= 2 {
 		j -= 2 // к/гайки
 	}
-	return l.taken > 0 && j == l.taken+1 && (l.tokens[j].mark == ',' || slices.Contains(andMore, string(l.norm[l.tokens[j].from:l.tokens[j].to])))
+	return l.taken > 0 && j == l.taken+1 && (l.tokens[j].mark == ',' || andMoreList.has(l.norm[l.tokens[j].from:l.tokens[j].to]))
 }
 
 // carries reports whether an end shows a word of how it closes or turns.

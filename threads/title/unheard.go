@@ -21,9 +21,9 @@ func (l *line) unheard(ends []threads.EndReading) {
 	case sex != "":
 		l.ignore(sex, "no end read has a thread")
 		why = "The text says " + sex + ", and no end is read that has a thread."
-	case l.containsWord(flarelessWordList) && slices.ContainsFunc(ends, func(e threads.EndReading) bool {
+	case slices.ContainsFunc(ends, func(e threads.EndReading) bool {
 		return len(e.Candidates) > 0 && e.Candidates[0].Family == threads.JIC
-	}):
+	}) && l.containsWord(flarelessWordList):
 		why = "The text says flareless, which has the thread of a flare and another seat."
 	case l.sexLost(ends) != threads.NoSex:
 		why = "The text says " + l.sexLost(ends).String() + " too, and no end is read so."

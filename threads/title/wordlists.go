@@ -15,6 +15,7 @@ const (
 	airList wordList = iota
 	allList
 	andList
+	andMoreList
 	asideList
 	atDegreesList
 	bareEndList
@@ -54,6 +55,7 @@ const (
 	lengthList
 	limitOfUseList
 	lowPressureList
+	maybeList
 	mediumList
 	notList
 	notItsOwnList
@@ -64,6 +66,7 @@ const (
 	oneSwivelList
 	onlyList
 	ontoList
+	orList
 	otherEndList
 	outletList
 	outletPluralList
@@ -93,6 +96,7 @@ const (
 	warmthList
 	withList
 	withTerminalsList
+	withoutList
 	workingShortList
 	workingWordList
 )
@@ -102,6 +106,7 @@ var listNames = [...]string{
 	airList:            "air",
 	allList:            "all",
 	andList:            "and",
+	andMoreList:        "and-more",
 	asideList:          "aside",
 	atDegreesList:      "at-degrees",
 	bareEndList:        "bare-end",
@@ -141,6 +146,7 @@ var listNames = [...]string{
 	lengthList:         "length",
 	limitOfUseList:     "limit-of-use",
 	lowPressureList:    "low-pressure",
+	maybeList:          "maybe",
 	mediumList:         "medium",
 	notList:            "not",
 	notItsOwnList:      "not-its-own",
@@ -151,6 +157,7 @@ var listNames = [...]string{
 	oneSwivelList:      "one-swivel",
 	onlyList:           "only",
 	ontoList:           "onto",
+	orList:             "or",
 	otherEndList:       "other-end",
 	outletList:         "outlet",
 	outletPluralList:   "outlet-plural",
@@ -180,6 +187,7 @@ var listNames = [...]string{
 	warmthList:         "warmth",
 	withList:           "with",
 	withTerminalsList:  "with-terminals",
+	withoutList:        "without",
 	workingShortList:   "working-short",
 	workingWordList:    "working-word",
 }
@@ -237,8 +245,25 @@ func (w wordList) in(text []byte) bool {
 	return slices.ContainsFunc(w.words(), func(word string) bool { return bytes.Contains(text, []byte(word)) })
 }
 
-// contains reports one of the words of a list anywhere in the line.
-func (l *line) contains(w wordList) bool { return w.in(l.plainBlanks()) }
+// contains reports one of the words of a list anywhere in the line. The line is looked through once for a list.
+func (l *line) contains(w wordList) bool {
+	if l.asked[w] == notAsked {
+		l.asked[w] = isNotThere
+		if w.in(l.plainBlanks()) {
+			l.asked[w] = isThere
+		}
+	}
+	return l.asked[w] == isThere
+}
+
+// answer is what is known of a list's words in a line.
+type answer uint8
+
+const (
+	notAsked answer = iota
+	isNotThere
+	isThere
+)
 
 // plainBlanks is the line with one blank between its words: how many part them says nothing.
 func (l *line) plainBlanks() []byte {
@@ -258,6 +283,9 @@ func oneBlank(text []byte) []byte {
 
 // containsWord reports whether a word of a list stands in the line by itself: série l is no série lourde.
 func (l *line) containsWord(w wordList) bool {
+	if !l.contains(w) {
+		return false
+	}
 	text := string(l.plainBlanks())
 	return slices.ContainsFunc(w.words(), func(word string) bool { return hasWord(text, word) })
 }
