@@ -94,7 +94,7 @@ func (l *line) oldSizes() {
 
 // wordsBefore reports one of the words or phrases of a list right before the token at k.
 func (l *line) wordsBefore(k int, list wordList) bool {
-	text := oneBlank(l.norm[:l.tokens[k].from])
+	text := l.oneBlank(l.norm[:l.tokens[k].from])
 	return slices.ContainsFunc(list.words(), func(w string) bool {
 		return bytes.HasSuffix(text, []byte(w)) && !alnum(byteAt(text, len(text)-len(w)-1))
 	})

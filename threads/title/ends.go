@@ -222,7 +222,7 @@ func (l *line) evenBody(c *phrase) bool {
 		return false
 	}
 	even := false
-	if hasWord(string(l.norm), "tailpiece") {
+	if l.hasWord("tailpiece") {
 		return false // it has a tail at one end, and something else holds the other
 	}
 	for k := range l.tokens {

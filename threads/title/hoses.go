@@ -35,7 +35,7 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 	if first.hose && (l.is(hose) && first.described() || l.both && len(ends) == 1 && first.threadByForm()) {
 		first.end, first.hose = "", false // hydraulikschlauch 3/8 NPT AG, hose 12L both ends: the thread at its end
 	}
-	if l.is(hose) && len(ends) == 1 && first.millimetres() && !first.described() && tubeOutsides[first.fig.v] && hasWord(string(l.norm), "tap connector") {
+	if l.is(hose) && len(ends) == 1 && first.millimetres() && !first.described() && tubeOutsides[first.fig.v] && l.hasWord("tap connector") {
 		first.end, first.hose = "TUBE", false // flexible tap connector 15 mm: the pipe that it goes onto
 		l.unjudged = append(l.unjudged, otherEndUnsaid)
 		return ends
@@ -306,7 +306,7 @@ const shortestReel = 5
 
 // byTheRoll reports hose or pipe of a length that no fitting has, of whose ends no thread is said.
 func (l *line) byTheRoll(ends []*phrase) bool {
-	stock := hasWord(string(l.norm), "pipe")
+	stock := l.hasWord("pipe")
 	for k := range l.tokens {
 		m := l.tokens[k].is(classEnd)
 		stock = stock || m != nil && (m.value == "HOSE" || m.value == "TUBE" || m.value == "PEX" && l.shape == nil)

@@ -141,7 +141,7 @@ func (l *line) sharedEnd(ends []*phrase, bare *phrase) string {
 
 // connects reports whether the part is called a connector, as a fitting from a tube to a thread is.
 func (l *line) connects() bool {
-	return hasWord(string(l.norm), "connector") || hasWord(string(l.norm), "connectors")
+	return l.hasWord("connector") || l.hasWord("connectors")
 }
 
 func (l *line) adapts() bool { return l.is(adaptor) && !l.one }

@@ -125,7 +125,7 @@ func (l *line) galvanisedLetters(k int) {
 func (l *line) hoseFerrule(k int) {
 	it := &l.tokens[k]
 	text := string(l.norm[it.from:it.to])
-	if !l.one && text == "ferrule" && (l.says("COMPRESSION") || hasWord(string(l.norm), "nut") || hasWord(string(l.norm), "back")) && it.value(classEnd) == "FERRULE" {
+	if !l.one && text == "ferrule" && (l.says("COMPRESSION") || l.hasWord("nut") || l.hasWord("back")) && it.value(classEnd) == "FERRULE" {
 		it.word, it.unread = l.lex.word("the"), false // the ring of a compression end
 		return
 	}

@@ -18,12 +18,13 @@ func (l *line) limits() []threads.Limit {
 	var out []threads.Limit
 	end := 0
 	text := l.norm
+	limits := limitWords()
 	for k := range l.tokens {
 		at := l.tokens[k].from
 		if at < end {
 			continue
 		}
-		for _, w := range limitWords()[byteAt(text, at)] {
+		for _, w := range limits[byteAt(text, at)] {
 			if !hasText(text, at, w) || w[len(w)-1] < 0x80 && alnum(byteAt(text, at+len(w))) {
 				continue
 			}
@@ -53,10 +54,13 @@ func (l *line) limits() []threads.Limit {
 // water only, no para vapor, ikke egnet for sjøvann. Nothing if the word at k is none, or speaks of something else.
 func (l *line) limitAround(k int) (from, to int) {
 	it := &l.tokens[k]
+	if it.mark != 0 {
+		return 0, 0
+	}
 	word := string(l.norm[it.from:it.to])
 	first := byteAt(l.norm, it.from)
-	only, not := slices.Contains(onlyWords()[first], word), slices.Contains(notWords()[first], word)
-	if !only && !not {
+	only := slices.Contains(onlyWords()[first], word)
+	if !only && !slices.Contains(notWords()[first], word) {
 		return 0, 0
 	}
 	from, to = it.from, it.to
@@ -131,9 +135,10 @@ func (l *line) asides() []threads.NotUsed {
 		return nil
 	}
 	var out []threads.NotUsed
+	asides := asideWords()
 	for k := range l.tokens {
 		at := l.tokens[k].from
-		for _, w := range asideWords()[byteAt(l.norm, at)] {
+		for _, w := range asides[byteAt(l.norm, at)] {
 			if hasText(l.norm, at, w) && !alnum(byteAt(l.norm, at+len(w))) && !l.told(at, at+len(w)) {
 				out = append(out, threads.NotUsed{Words: l.words(at, at+len(w)), Why: "how the part is made inside, which is not judged"})
 				break

@@ -177,7 +177,7 @@ func (l *line) survey() {
 	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
 		l.shape = l.lex.shapes["O-ring"]
 	}
-	if !l.one && (l.is(hose) || l.namesHose()) && (hasWord(string(l.norm), "one end") && hasWord(string(l.norm), "other end") || l.straightAndBent() || l.oneNamed() && l.contains(otherEndList) && !l.contains(bareEndList)) {
+	if !l.one && (l.is(hose) || l.namesHose()) && (l.hasWord("one end") && l.hasWord("other end") || l.straightAndBent() || l.oneNamed() && l.contains(otherEndList) && !l.contains(bareEndList)) {
 		l.both = true // straight one end, 90 degrees other end
 	}
 	if l.both && !l.one && l.namesHose() && l.contains(bareEndList) {

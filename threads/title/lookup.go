@@ -71,7 +71,7 @@ func (sc *scanner) run(i int, mixed bool) int {
 	first := digit(byteAt(sc.norm, i))
 	for i < len(sc.norm) {
 		b := sc.norm[i]
-		if wide(sc.norm, i) || !alnum(b) || !mixed && digit(b) != first {
+		if !alnum(b) || !mixed && digit(b) != first || wide(sc.norm, i) {
 			break
 		}
 		i++
@@ -125,10 +125,9 @@ func (sc *scanner) byStem(word []byte) *meanings {
 }
 
 // wide reports whether the letter at i belongs to a script written without blanks.
-func wide(norm []byte, i int) bool {
-	if i >= len(norm) || norm[i] < 0xE0 {
-		return false
-	}
-	r, _ := utf8.DecodeRune(norm[i:])
+func wide(norm []byte, i int) bool { return i < len(norm) && norm[i] >= 0xE0 && wideAt(norm[i:]) }
+
+func wideAt(text []byte) bool {
+	r, _ := utf8.DecodeRune(text)
 	return r > 0x2E80 || unicode.Is(unicode.Thai, r)
 }

@@ -16,6 +16,10 @@ type spelling struct {
 	norm []byte
 	at   []int32
 	pad  *pad
+
+	letters letters
+	uneven  bool // blanks stand together, or are no blanks
+	blended bool // letters and digits run together somewhere
 }
 
 // normalise spells a text out. Marks that stand for several things are decided
@@ -26,24 +30,52 @@ func normalise(text string) *spelling {
 	s := &p.spelling
 	*s = spelling{as: text, norm: p.norm, at: p.at, pad: p}
 	prev := ' '
-	for i, r := range text {
-		size := utf8.RuneLen(r)
-		if size < 0 {
-			size = 1
+	for i := 0; i < len(text); {
+		if b := text[i]; asSpelt[b] != 0 {
+			s.put(i, asSpelt[b])
+			prev = rune(b)
+			i++
+			continue
 		}
+		r, width := utf8.DecodeRuneInString(text[i:])
+		here := i
+		i += width
 		if r == voicedMark || r == halfVoicedMark {
 			if narrowKana(prev) {
 				continue // it is in the sign before it
 			}
 		}
-		next, _ := utf8.DecodeRuneInString(text[min(i+size, len(text)):])
-		s.spell(i, wideKana(r, next), prev, next)
+		next, _ := utf8.DecodeRuneInString(text[i:])
+		s.spell(here, wideKana(r, next), prev, next)
 		prev = r
 	}
 	s.at = append(s.at, int32(len(text)))
 	s.marks()
 	s.joinInitials()
+	s.lookOver()
 	return s
+}
+
+// asSpelt are the signs that are spelt as they stand, or by their small letter; 0 for a sign that is more to decide.
+var asSpelt = func() (out [utf8.RuneSelf << 1]byte) {
+	for b := byte(1); b < utf8.RuneSelf; b++ {
+		out[b] = byte(unicode.ToLower(rune(b)))
+	}
+	for _, b := range []byte("*_[]") {
+		out[b] = 0
+	}
+	return out
+}()
+
+// lookOver notes what the spelling holds, for those who would look through it for what it does not hold.
+func (s *spelling) lookOver() {
+	last := byte(' ')
+	for _, b := range s.norm {
+		s.letters |= 1 << (b & 63)
+		s.uneven = s.uneven || b < ' ' || b == ' ' && last == ' '
+		s.blended = s.blended || digit(b) != digit(last) && alnum(b) && alnum(last)
+		last = b
+	}
 }
 
 // The marks that stand behind a narrow kana and are one sign with it: ﾊﾞ is バ.
@@ -70,10 +102,6 @@ func wideKana(r, next rune) rune {
 }
 
 func (s *spelling) spell(i int, r, prev, next rune) {
-	if 0 < r && r < utf8.RuneSelf && r != '*' && r != '_' && r != '[' && r != ']' {
-		s.put(i, byte(unicode.ToLower(r)))
-		return
-	}
 	switch {
 	case r == '…':
 		s.put(i, '.')
@@ -112,6 +140,9 @@ func (s *spelling) put(at int, b byte) {
 func (s *spelling) marks() {
 	b := s.norm
 	for i := range b {
+		if !decided[b[i]] {
+			continue
+		}
 		before, after := byteAt(b, i-1), byteAt(b, i+1)
 		switch {
 		case b[i] == ',' && digit(before) && digit(after) && !s.fractionAround(i):
@@ -134,6 +165,9 @@ func (s *spelling) marks() {
 		}
 	}
 }
+
+// decided are the bytes that their neighbours decide.
+var decided = [256]bool{',': true, '.': true, '\\': true, 0xD1: true, '\'': true, 'l': true}
 
 // mostRanges is how many ranges with dots a line has at most. A judgement.
 const mostRanges = 6
@@ -164,6 +198,9 @@ func (s *spelling) fractionAround(i int) bool {
 func (s *spelling) joinInitials() {
 	b, w := s.norm, 0
 	at := s.at
+	if bytes.IndexByte(b, '.') < 0 && bytes.IndexByte(b, 0) < 0 {
+		return
+	}
 	last, before := byte(' '), byte(' ')
 	for i := 0; i < len(b); i++ {
 		c := b[i]

@@ -18,7 +18,7 @@ func (l *line) ontoOther() {
 		}
 		size := len(w) // in bytes, with one blank between its words
 		to := from
-		for to < len(l.tokens) && len(oneBlank(l.norm[l.tokens[from].from:l.tokens[to].from])) < size {
+		for to < len(l.tokens) && len(l.oneBlank(l.norm[l.tokens[from].from:l.tokens[to].from])) < size {
 			to++
 		}
 		sized, threaded := false, false
@@ -70,7 +70,7 @@ func (l *line) ontoWord(k int) string {
 	if len(words) == 0 {
 		return ""
 	}
-	text, longest := oneBlank(l.norm[l.tokens[k].from:]), ""
+	text, longest := l.oneBlank(l.norm[l.tokens[k].from:]), ""
 	for _, w := range words {
 		if len(w) > len(longest) && hasText(text, 0, w) && !alnum(byteAt(text, len(w))) {
 			longest = w

@@ -21,7 +21,7 @@ func (l *line) sidePort(ends []*phrase) bool {
 	if first.fig == nil || second.fig == nil || first.fig == second.fig || len(first.sexes) > 2 || first.to > second.to {
 		return false
 	}
-	between, behind := oneBlank(l.norm[first.to:max(first.to, second.to)]), oneBlank(l.norm[second.to:])
+	between, behind := l.oneBlank(l.norm[first.to:max(first.to, second.to)]), l.oneBlank(l.norm[second.to:])
 	if comma := bytes.IndexByte(behind, ','); comma >= 0 {
 		behind = behind[:comma]
 	}
@@ -110,7 +110,7 @@ func (l *line) sizesBehind(list wordList, from int) int {
 
 // inletBetween reports whether a word for the inlet stands in a stretch.
 func (l *line) inletBetween(from, to int) bool {
-	text := string(oneBlank(l.norm[min(from, to):to]))
+	text := string(l.oneBlank(l.norm[min(from, to):to]))
 	for _, w := range inletList.words() {
 		if hasWord(text, w) {
 			return true

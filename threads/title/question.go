@@ -286,18 +286,25 @@ func parallelOrTaper(families familySet) string {
 
 // sizesOf lists candidates: "G 1/2, Rp 1/2 or Rc 1/2".
 func sizesOf(ends []threads.End) string {
-	names := make([]string, 0, len(ends))
-	for _, e := range ends {
-		name := strings.TrimSpace(e.Size + " " + threads.PlainWord(e.Family))
-		if e.Form != nil {
-			name = e.Form.Designation
+	var out strings.Builder
+	for k, e := range ends {
+		switch {
+		case k == 0:
+		case k == len(ends)-1:
+			out.WriteString(" or ")
+		default:
+			out.WriteString(", ")
 		}
-		names = append(names, name)
+		if e.Form != nil {
+			out.WriteString(e.Form.Designation)
+		} else {
+			out.WriteString(strings.TrimSpace(e.Size + " " + threads.PlainWord(e.Family)))
+		}
+		if k == 0 {
+			out.Grow(len(ends) * (out.Len() + len(", ")))
+		}
 	}
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+	return out.String()
 }
 
 // unreadable says why an end has no candidate, and names the nearest sizes.

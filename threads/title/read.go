@@ -222,7 +222,7 @@ func (l *line) ends() []*phrase {
 		l.evidence, l.unsure = true, true
 	}
 	l.unsure = l.unsure || l.strangeGrip() || l.shape == nil && !l.one && l.plainNut()
-	if l.shape != nil && l.shape.ends < 0 && !l.one && l.fitting != nil && hasWord(string(l.norm), "drip tape") {
+	if l.shape != nil && l.shape.ends < 0 && !l.one && l.fitting != nil && l.hasWord("drip tape") {
 		l.shape = l.fitting
 	}
 	if l.is(saddle) && !l.one && !l.saddleBranch() {

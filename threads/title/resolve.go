@@ -97,7 +97,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		out.Candidates = []threads.End{{Family: threads.Push, Sex: threads.Male, Size: quantity.Exact(float64(tube)) + " mm", Diameter: tube}}
 		return out, true
 	}
-	if name == "BARB" && !l.one && !l.is(tail) && (c.millimetres() && hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "pex") && hasWord(string(l.norm), "crimp") || hasWord(string(l.norm), "expansion")) {
+	if name == "BARB" && !l.one && !l.is(tail) && (c.millimetres() && l.hasWord("crimp") || l.hasWord("pex") && l.hasWord("crimp") || l.hasWord("expansion")) {
 		c.assumed = true // multilayer pipe is crimped too, and PEX widened over what it goes on
 	}
 	if name == "BARB" && c.hose && !l.one && l.is(valve) && c.fig != nil && c.fig.kind == inchSize && len(sizesIn(l.tokens)) == 1 {
@@ -413,7 +413,7 @@ func (l *line) pipeFamilies(c *phrase) []threads.Family {
 		}
 		return bspFamilies(c, flat, l.japan)
 	case "PIPE":
-		if c.hose && c.fig.v == 0.75 && hasWord(string(l.norm), "hose") {
+		if c.hose && c.fig.v == 0.75 && l.hasWord("hose") {
 			return append(l.unsaid(c, flat), threads.NH) // 3/4" hose female: a garden hose's, perhaps
 		}
 		return l.unsaid(c, flat)

@@ -61,18 +61,14 @@ func indexToken(tokens []token, holds func(*token) bool) int {
 // scanner cuts a spelling into tokens.
 type scanner struct {
 	*spelling
-	lex     *lexicon
-	tokens  []token
-	key     []byte
-	blended bool // letters and digits run together somewhere
-	mixed   bool // letters and digits were run together where a phrase was sought last
+	lex    *lexicon
+	tokens []token
+	key    []byte
+	mixed  bool // letters and digits were run together where a phrase was sought last
 }
 
 func scan(s *spelling) []token {
 	sc := &scanner{spelling: s, lex: readLexicon(), tokens: s.pad.tokens, key: s.pad.key}
-	for i := 1; i < len(s.norm) && !sc.blended; i++ {
-		sc.blended = digit(s.norm[i]) != digit(s.norm[i-1]) && alnum(s.norm[i]) && alnum(s.norm[i-1])
-	}
 	for i := 0; i < len(s.norm); {
 		i = sc.step(i)
 	}

@@ -157,7 +157,7 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 			e.end, e.pex, e.fused = "TUBE", true, true // no thread is cut on polyethylene: its elbows and tees take the pipe
 			continue
 		}
-		if e.bare() && !l.one && e.fig.kind == inchSize && l.material == "copper" && word == "" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.shape.name == "coupling" || l.shape.name == "union" && hasWord(string(l.norm), "cobre") || l.shape.name == "cap") && !anyThread(ends) {
+		if e.bare() && !l.one && e.fig.kind == inchSize && l.material == "copper" && word == "" && l.shape != nil && (l.is(elbow) || l.is(tee) || l.shape.name == "coupling" || l.shape.name == "union" && l.hasWord("cobre") || l.shape.name == "cap") && !anyThread(ends) {
 			e.end = "COPPER"
 			continue
 		}

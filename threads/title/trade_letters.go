@@ -65,7 +65,7 @@ func (l *line) hexLetter(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
 	m := next.is(classKind)
 	before := m != nil && m.shape.traits&nipple != 0 && strings.HasPrefix(string(l.norm[next.from:next.to]), "nip")
-	if l.one || l.norm[it.from] != 'h' || it.glued || !l.capital(it.from) || !before && !hasWord(string(l.norm), "nipple") || l.spanishBeside(k) {
+	if l.one || l.norm[it.from] != 'h' || it.glued || !l.capital(it.from) || !before && !l.hasWord("nipple") || l.spanishBeside(k) {
 		return
 	}
 	it.word, it.unread = l.lex.word("hex"), false

@@ -32,7 +32,7 @@ func (l *line) named(c *phrase) []threads.Family {
 	case "SAE45", "FLARE":
 		return []threads.Family{threads.SAE45}
 	case "SAE":
-		if hasWord(string(l.norm), "flare") {
+		if l.hasWord("flare") {
 			return []threads.Family{threads.SAE45}
 		}
 		return []threads.Family{threads.ORB, threads.SAE45}

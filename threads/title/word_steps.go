@@ -21,14 +21,18 @@ func of(classes ...wordClass) (out uint16) {
 	return out
 }
 
+// isFor reports a word that has one of the step's classes.
+func (s *wordStep) isFor(it *token) bool {
+	return s.classes == 0 || it.word != nil && it.word.has&s.classes != 0
+}
+
 // tell applies the steps to the word at k.
 func (l *line) tell(k int) {
 	it := &l.tokens[k]
-	for _, step := range stepsFor[min(it.to-it.from, longWord)][stepLetters[byteAt(l.norm, it.from)]] {
-		if step.classes != 0 && (it.word == nil || it.word.has&step.classes == 0) {
-			continue
-		}
-		if l.skip == "" || step.name != l.skip {
+	steps := stepsFor[min(it.to-it.from, longWord)][stepLetters[byteAt(l.norm, it.from)]]
+	for n := range steps {
+		step := &steps[n]
+		if step.isFor(it) && (l.skip == "" || step.name != l.skip) {
 			step.apply(l, k)
 		}
 	}
@@ -52,7 +56,7 @@ var stepLetters = func() (out [256]uint8) {
 }()
 
 // stepsFor are the steps that are about words of so many bytes and such a first letter, in their order.
-var stepsFor = func() (out [longWord + 1][32][]*wordStep) {
+var stepsFor = func() (out [longWord + 1][32][]wordStep) {
 	letterOf := [32]byte{}
 	for c, n := range stepLetters {
 		letterOf[n] = byte(c)
@@ -60,7 +64,7 @@ var stepsFor = func() (out [longWord + 1][32][]*wordStep) {
 	for size := range out {
 		for n, c := range letterOf {
 			for k := range wordSteps {
-				if step := &wordSteps[k]; (step.longest == 0 || size <= step.longest) && (step.first == "" || n > 0 && strings.IndexByte(step.first, c) >= 0) {
+				if step := wordSteps[k]; (step.longest == 0 || size <= step.longest) && (step.first == "" || n > 0 && strings.IndexByte(step.first, c) >= 0) {
 					out[size][n] = append(out[size][n], step)
 				}
 			}

@@ -192,10 +192,12 @@ var listNames = [...]string{
 	workingWordList:    "working-word",
 }
 
-// listedWords are the words of a list, and the set of their lengths: a word of another length is none of them.
+// listedWords are the words of a list, the letters of each, and the set of their lengths: a word of another length is none of them,
+// and a text that has not all letters of a word has not the word.
 type listedWords struct {
-	words []string
-	sizes uint64
+	words   []string
+	letters []letters
+	sizes   uint64
 }
 
 var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
@@ -212,6 +214,7 @@ var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
 		list.words = words
 		for _, w := range words {
 			list.sizes |= 1 << min(len(w), 63)
+			list.letters = append(list.letters, lettersOf([]byte(w)))
 		}
 	}
 	return out
@@ -249,8 +252,12 @@ func (w wordList) in(text []byte) bool {
 func (l *line) contains(w wordList) bool {
 	if l.asked[w] == notAsked {
 		l.asked[w] = isNotThere
-		if w.in(l.plainBlanks()) {
-			l.asked[w] = isThere
+		list := &wordLists()[w]
+		for k, word := range list.words {
+			if list.letters[k].in(l.letters) && bytes.Contains(l.plainBlanks(), []byte(word)) {
+				l.asked[w] = isThere
+				break
+			}
 		}
 	}
 	return l.asked[w] == isThere
@@ -265,12 +272,37 @@ const (
 	isThere
 )
 
+// letters is a set of bytes, of which some share a place: the letters of a word are all in those of a text that has the word.
+type letters uint64
+
+func lettersOf(text []byte) (out letters) {
+	for _, b := range text {
+		out |= 1 << (b & 63)
+	}
+	return out
+}
+
+func (s letters) in(text letters) bool { return s&^text == 0 }
+
 // plainBlanks is the line with one blank between its words: how many part them says nothing.
 func (l *line) plainBlanks() []byte {
 	if l.plain == nil {
-		l.plain = oneBlank(l.norm)
+		l.plain = l.oneBlank(l.norm)
 	}
 	return l.plain
+}
+
+// oneBlank is a stretch of the line with one blank between its words, and none around it.
+func (l *line) oneBlank(text []byte) []byte {
+	if l.uneven {
+		return oneBlank(text)
+	}
+	return bytes.Trim(text, " ")
+}
+
+// hasWord reports a word in the line.
+func (l *line) hasWord(word string) bool {
+	return lettersOf([]byte(word)).in(l.letters) && hasWord(string(l.norm), word)
 }
 
 // oneBlank is a text with one blank between its words, and none around it.
