@@ -66,7 +66,7 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 	if other == nil || other.kind == junkFigure || other.kind == pressureFigure {
 		return bare
 	}
-	if (l.is(manifold) || l.is(tee) && f.v <= 3 && at(l.tokens, k+3).value(classSep) != "x") && f.whole && !f.marked && f.v <= 12 && next.value(classSep) == "x" && !l.counted(k+3) && next.glued && !at(l.tokens, k+2).glued && other.frac {
+	if (l.is(manifold) || l.is(tee) && f.v <= 3 && at(l.tokens, k+3).value(classSep) != "x") && f.whole && !f.marked && f.v <= 12 && next.value(classSep) == "x" && !l.counted(k+3) && next.glued && (l.is(manifold) || !at(l.tokens, k+2).glued) && other.frac {
 		other.times, other.counted = int(f.v), true
 		return f.drop(asCount) // manifold 1x 3/8 in, 4x 1/4 out
 	}

@@ -262,7 +262,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.smallGrip(k, f) {
 		return mmSize
 	}
-	if l.dashBesideFlare(k, f) {
+	if l.dashBesideFlare(k, f) || l.zeroDash(k, f) || l.pipeDash(k, f) {
 		return dashSize
 	}
 	if series := l.seriesBefore(k); series != 0 && f.whole && coneFits(f.v, series) {

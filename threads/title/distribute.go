@@ -53,16 +53,20 @@ func repeated(ends []*phrase) []*phrase {
 	return out
 }
 
-// runSexes gives the two ends of a tee's run, said as one size with two sexes beside a branch
-// that is said by itself.
+// runSexes gives the two ends of the run of a tee or a manifold, said as one size with two sexes beside a branch
+// or outlets that are said by themselves.
 func (l *line) runSexes(ends []*phrase) []*phrase {
-	if !l.is(tee) || len(ends) != 2 || len(ends[0].sexes) != 2 || ends[0].sexes[0] == ends[0].sexes[1] || len(ends[1].sexes) > 1 {
+	k := slices.IndexFunc(ends, func(e *phrase) bool { return len(e.sexes) == 2 })
+	if len(ends) < 2 || k < 0 || slices.ContainsFunc(ends, func(e *phrase) bool { return e != ends[k] && (len(e.sexes) > 1 || e.fig == ends[k].fig) }) {
 		return ends
 	}
-	run := copyOf(ends[0])
-	run.sexes = ends[0].sexes[1:]
-	ends[0].sexes = ends[0].sexes[:1:1]
-	return []*phrase{ends[0], run, ends[1]}
+	if !l.is(manifold) && (!l.is(tee) || len(ends) != 2 || k > 0 || ends[0].sexes[0] == ends[0].sexes[1]) {
+		return ends
+	}
+	run := copyOf(ends[k])
+	run.sexes = ends[k].sexes[1:]
+	ends[k].sexes = ends[k].sexes[:1:1]
+	return slices.Insert(slices.Clone(ends), k+1, run)
 }
 
 // mergeOrphans joins "Female to Female" into one phrase with two sexes, and
@@ -134,7 +138,7 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 		if c.fam != nil && c.fam.value == "NH" {
 			c.fig = hoseThread()
 		}
-		if c.fam == nil && c.end == "" {
+		if c.fam == nil && c.end == "" && !c.foreign {
 			c.fam, c.attr = tail[0].fam, c.attr|tail[0].attr&(isTaper|isParallel)
 		}
 		ends = append(ends, c)
@@ -147,7 +151,7 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 			ends = append(ends, c)
 		case k == 1 && !c.strong && c.end != "" && !c.described() && ends[0].attr == 0 && k+1 < len(tail) && tail[k+1].strong && tail[k+1].fig == nil && tail[k+1].says() && !l.one && (ends[0].bare() || ends[0].sexOf(tail[k+1])):
 			ends[0].end, ends[0].sexes = c.end, nil // 2" tee, slip x slip x FIPT; 1/2" female adapter, slip x FPT
-		case c.strong && c.onlySexes() && len(ends) == 1 && len(ends[0].sexes) == 0:
+		case c.strong && c.onlySexes() && !c.foreign && len(ends) == 1 && len(ends[0].sexes) == 0:
 			ends[0].sexes = c.sexes
 		case c.strong && c.onlySexes() && len(c.sexes) > 1 && len(ends) == 1 && len(ends[0].sexes) == 1:
 			ends[0].sexes = append(ends[0].sexes[:1:1], c.sexes...)
@@ -164,8 +168,8 @@ func (l *line) gather(all []*phrase) (ends, rest []*phrase) {
 		case c.strong && len(ends) > 0 && (c.says() || c.attr&isNut != 0 && len(ends[len(ends)-1].sexes) == 1): // 1" IG/Ü-Mutter
 			prev := ends[len(ends)-1]
 			c.fig = lentSize(c, prev)
-			c.lone = c.end == "BARB" && c.fig.kind == inchSize && threadLike(prev)
-			if c.fam == nil && c.end == "" {
+			c.lone = c.end == "BARB" && c.fig != nil && c.fig.kind == inchSize && threadLike(prev)
+			if c.fam == nil && c.end == "" && !c.foreign {
 				c.fam = prev.fam
 			}
 			if c.fam != nil && c.fam.value == "NH" {
@@ -207,6 +211,9 @@ func (c *phrase) sexOf(o *phrase) bool {
 // lentSize is the size that an end without one takes from its neighbour; none where a letter of the standard
 // stands before that size, as in push-in x G 1/4: no tube is sized by it.
 func lentSize(c, from *phrase) *figure {
+	if c.foreign {
+		return nil
+	}
 	if takesTube(c.end) && from.fam != nil && (from.fam.has("pre") || !dashWord(from.fam) && from.fam.value != "THREAD" && c.from < from.from) {
 		return nil
 	}
@@ -283,8 +290,9 @@ func pairLists(lead, tail []*phrase) bool {
 	if len(sized) != len(words) || len(sized) < 2 {
 		return false
 	}
+	dashes := !slices.ContainsFunc(sized, func(c *phrase) bool { return c.fig.kind != dashSize }) // MORB-FNPT 08-04
 	for k, c := range sized {
-		if c.fig.kind == dashSize && words[k].fam != nil && !dashWord(words[k].fam) && slices.ContainsFunc(words, func(w *phrase) bool { return dashWord(w.fam) }) {
+		if !dashes && c.fig.kind == dashSize && words[k].fam != nil && !dashWord(words[k].fam) && slices.ContainsFunc(words, func(w *phrase) bool { return dashWord(w.fam) }) {
 			return false // JIC male to 1/4 NPT male, -6: the dash is the flare's
 		}
 	}
@@ -367,6 +375,10 @@ func (l *line) otherSex(ends []*phrase, r *phrase) {
 		return
 	}
 	e := ends[0]
+	if r.foreign {
+		l.unjudged = append(l.unjudged, l.words(r.from, r.to)+" (an end of which no size is said)")
+		return
+	}
 	if !threadLike(e) || e.end != "" || len(e.sexes) != 1 || len(r.sexes) != 1 || e.sexes[0] == r.sexes[0] {
 		return
 	}

@@ -511,3 +511,22 @@ func (l *line) fullScale(k int) {
 		}
 	}
 }
+
+// malleableLetters takes the sex from the MI before the name of a part, which is malleable iron: MI elbow 1/2 NPT female. Behind a size it is a
+// male of Australian lists.
+func (l *line) malleableLetters(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if l.one || string(l.norm[it.from:it.to]) != "mi" || next.is(classKind) == nil || l.sizeBefore(k) || at(l.tokens, k-1).value(classSep) == "x" {
+		return
+	}
+	it.word = it.word.without(func(m *sense) bool { return m.class == classSex })
+}
+
+// articleUm takes the nut from an um without points, in small letters and not beside a size: um joelho fêmea. ÜM is the nut that turns.
+func (l *line) articleUm(k int) {
+	it := &l.tokens[k]
+	if l.one || l.words(it.from, it.to) != "um" || at(l.tokens, k-1).figure != nil || at(l.tokens, k+1).figure != nil {
+		return
+	}
+	it.word, it.unread = l.lex.word("the"), false
+}

@@ -55,6 +55,7 @@ type phrase struct {
 	swings    bool   // the swivel stands by the part's name, and mostly is the female end's
 	turns     bool   // it is taken to turn as the end does whose words are all that is said
 	contrary  string // the words of a size beside it that cannot be its own, if there are any
+	foreign   bool   // a thread is named that is not understood: ACME female
 	oldR      bool   // R on a part whose ends are mostly female, and no word gives the sex
 }
 
@@ -453,10 +454,37 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 	}
 	c.assumed = c.assumed || c.custom && !l.one
 	c.apart = !l.one && c.end != "" && l.sunder(tokens)
+	c.foreign = !l.one && l.namesForeign(c, tokens)
 	l.countSexes(c, tokens)
 	c.trim(l, tokens)
 	return c
 }
+
+// namesForeign reports an end that gives a sex and no size, and before the sex a word, a code or a number behind the part's name that
+// is not understood: adapter ACME female x 1/4 NPT male, adapter W21.8 female. It is the name of a thread, and no size of another end is its own.
+func (l *line) namesForeign(c *phrase, tokens []token) bool {
+	if c.fig != nil || c.fam != nil || c.end != "" || len(c.sexes) != 1 || c.attr&isNut != 0 {
+		return false
+	}
+	noun, later, strange := c.strong, c.from > l.tokens[0].from, false
+	for k := range tokens {
+		it := &tokens[k]
+		switch {
+		case it.is(classSex) != nil && (it.to-it.from > 1 || at(tokens, k-1).figure == nil):
+			return noun && strange
+		case it.is(classKind) != nil:
+			noun, strange = true, false
+		case it.unread && it.to-it.from >= shortestForeign:
+			strange = true
+		case it.figure != nil && it.glued && (it.figure.role == asCode || it.figure.role == asNothing):
+			noun, strange = noun || later, true
+		}
+	}
+	return false
+}
+
+// shortestForeign is how many letters a name of a thread has at least that is not one of those known. A judgement.
+const shortestForeign = 3
 
 // sunder reports whether a word that is not understood stands between the size of an end and the word that
 // says what takes it: 3/4 straght tap connector comp.

@@ -168,6 +168,8 @@ func (sc *scanner) metric(i int, glued bool) int {
 func (sc *scanner) metricPitch(end int, f *figure) int {
 	at := sc.blanks(end)
 	switch byteAt(sc.norm, at) {
+	case 'b', 'm', 'p':
+		return sc.spokenPitch(end, at, f)
 	case 'x':
 		from := sc.blanks(at + 1)
 		p := &figure{}
@@ -208,6 +210,30 @@ func (sc *scanner) metricPitch(end int, f *figure) int {
 	}
 	return end
 }
+
+// spokenPitch reads the pitch behind a word for the x: M16 by 1.5, M16 mal 1,5. A longer number, or one with its unit, is none.
+func (sc *scanner) spokenPitch(end, word int, f *figure) int {
+	for _, w := range timesList.words() {
+		if !hasText(sc.norm, word, w) || !isBlank(byteAt(sc.norm, word+len(w))) {
+			continue
+		}
+		p := &figure{}
+		from := sc.blanks(word + len(w))
+		if !digit(byteAt(sc.norm, from)) {
+			return end
+		}
+		stop := sc.value(from, p)
+		if p.frac || p.kind == garbled || p.v > coarsest || p.v > f.v/3 || byteAt(sc.norm, stop) == '"' || alnum(byteAt(sc.norm, stop)) || sc.tubeBehind(stop) {
+			return end
+		}
+		f.pitch = p.v
+		return stop
+	}
+	return end
+}
+
+// coarsest is the largest pitch of the metric threads of fittings, in mm. Source: ISO 261, up to M42.
+const coarsest = 4.5
 
 // metricClass reads the tolerance class of ISO 965: capitals are internal.
 func (sc *scanner) metricClass(end int, f *figure) int {

@@ -310,6 +310,9 @@ func sizesOf(ends []threads.End) string {
 // unreadable says why an end has no candidate, and names the nearest sizes.
 func (l *line) unreadable(c *phrase, r *threads.EndReading) string {
 	f := l.familyOf(c)
+	if c.foreign {
+		return "What is the end " + quote(r.Words) + "? Of what the text calls its thread no part is known here: ask for its name and its size."
+	}
 	if c.fig == nil {
 		return "What size is the " + strings.TrimSpace(nameOf(c)+" "+r.Sex.String()) + "? The text gives none: write it as in 1/2 NPT female."
 	}

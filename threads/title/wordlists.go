@@ -90,6 +90,7 @@ const (
 	threadStemList
 	threePieceList
 	throughWallList
+	timesList
 	tubeConnectorList
 	turningList
 	twoPieceList
@@ -181,6 +182,7 @@ var listNames = [...]string{
 	threadStemList:     "thread-stem",
 	threePieceList:     "three-piece",
 	throughWallList:    "through-wall",
+	timesList:          "times",
 	tubeConnectorList:  "tube-connector",
 	turningList:        "turning",
 	twoPieceList:       "two-piece",
