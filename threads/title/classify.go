@@ -276,6 +276,8 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 		}
 		l.rate(f, quantity.Pressure(f.v)*quantity.Bar)
 		return f.drop(f.role)
+	case called == asBore && l.boreOfTail(k):
+		return mmSize
 	case called == asBore, l.boreListed(k, f):
 		return l.bore(f)
 	case called == asPhi:

@@ -193,6 +193,9 @@ func (l *line) survey() {
 	if l.hoseAssembly() || l.hydraulicLine() {
 		l.shape = l.lex.shapes["hose"]
 	}
+	if l.hoseEndByCode() {
+		l.shape = l.lex.shapes["hose tail"]
+	}
 	if l.is(nipple) && !l.one && bytes.Contains(l.norm, []byte("cola de p")) {
 		l.shape = l.lex.shapes["hose tail"] // niple 1" cola de pez
 	}

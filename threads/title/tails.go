@@ -203,3 +203,39 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		}
 	}
 }
+
+// hoseEndByCode reports the fitting of a hose's end by its code and the bore of the hose: DKR 3/8 DN10 Bogen. The bend is the part's own,
+// and no second end is screwed to it.
+func (l *line) hoseEndByCode() bool {
+	if l.one || l.shape != nil && !l.is(elbow) || l.both || l.lengthSaid() {
+		return false
+	}
+	codes, bores := 0, 0
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.value(classEnd) == "HOSE" || it.value(classSep) == "x" && at(l.tokens, k+1).role(classBefore) != asBore {
+			return false
+		}
+		if it.is(classFamily) != nil && hoseEndCodeList.has(l.norm[it.from:it.to]) {
+			codes++
+		}
+		if it.role(classBefore) == asBore && at(l.tokens, k+1).figure != nil {
+			bores++
+		}
+	}
+	return codes == 1 && bores == 1
+}
+
+// boreOfTail reports the nominal bore at k of a part with a tail, beside which no word of a thread stands: Schlauchtülle DN20 x G 1/2 AG. It is that
+// of the hose.
+func (l *line) boreOfTail(k int) bool {
+	if l.one || !l.is(tail) || l.is(ownThread|perhaps) || l.lengthSaid() {
+		return false
+	}
+	for _, it := range [...]*token{at(l.tokens, k+1), at(l.tokens, k-2)} {
+		if it.is(classFamily) != nil && it.is(classFamily).value != "24" || it.is(classSex) != nil {
+			return false
+		}
+	}
+	return !anyToken(l.tokens, func(it *token) bool { return it.figure != nil && it.figure.kind == mmSize })
+}

@@ -44,6 +44,7 @@ const (
 	heatList
 	heatBehindList
 	heatToList
+	hoseEndCodeList
 	hoseEndsList
 	hoseInsideList
 	hydraulicList
@@ -136,6 +137,7 @@ var listNames = [...]string{
 	heatList:           "heat",
 	heatBehindList:     "heat-behind",
 	heatToList:         "heat-to",
+	hoseEndCodeList:    "hose-end-code",
 	hoseEndsList:       "hose-ends",
 	hoseInsideList:     "hose-inside",
 	hydraulicList:      "hydraulic",
