@@ -141,6 +141,12 @@ func (l *line) called(k int) role {
 	return prev.role(classBefore)
 }
 
+// boreLetter reports the letter of a valve's way through before the word for a hole at k-1: T-Bohrung.
+func (l *line) boreLetter(k int) bool {
+	letter := at(l.tokens, k-3)
+	return at(l.tokens, k-2).mark == '-' && at(l.tokens, k-2).glued && letter.to-letter.from == 1
+}
+
 // dimension is what a letter with an equals sign or a colon makes of the figure behind it, as drawings
 // name dimensions: L=50 mm, H: 40.
 func (l *line) dimension(k int, letter *token) role {

@@ -8,7 +8,7 @@ import (
 
 // ringCodes are how the German trade names cutting-ring fittings before their tube and series, GE15L, with the sort of
 // part. Source: the short names of DIN 2353, as memory has them.
-var ringCodes = map[string]string{"ge": "adaptor", "gem": "adaptor", "gev": "adaptor", "we": "elbow", "wem": "elbow", "gsv": "bulkhead", "wsv": "elbow"}
+var ringCodes = map[string]string{"ge": "adaptor", "gem": "adaptor", "gev": "adaptor", "we": "elbow", "wem": "elbow", "gsv": "bulkhead", "sv": "bulkhead", "wsv": "elbow", "te": "tee", "le": "tee"}
 
 // cuttingRings reads the sort of part from the letters of such a code: GE15L, WE 12 S.
 func (l *line) cuttingRings() {

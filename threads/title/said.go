@@ -1,6 +1,10 @@
 package title
 
-import "handtight/threads"
+import (
+	"math"
+
+	"handtight/threads"
+)
 
 // restated lists the places of sizes, with a thread given again by its own name
 // left out: 12L (M18x1.5), -10 ORB 7/8-14.
@@ -21,6 +25,11 @@ func (l *line) restated(tokens []token) []int {
 				f.drop(asRepeat)
 				continue
 			}
+			if before.kind == inchSize && f.kind == dashSize && onlyUnified(tokens[out[n-1]+1:k]) && unifiedOfDash(before.v, f.v) {
+				before.drop(asRepeat) // 3/4 UNF -8 ORB
+				out[n-1] = k
+				continue
+			}
 			if again(f, before) {
 				before.drop(asRepeat)
 				out[n-1] = k
@@ -30,6 +39,30 @@ func (l *line) restated(tokens []token) []int {
 		out = append(out, k)
 	}
 	return out
+}
+
+// onlyUnified reports the name of the unified threads, and a hyphen at most, between a thread's diameter and a dash.
+func onlyUnified(between []token) bool {
+	named := false
+	for k := range between {
+		it := &between[k]
+		if it.value(classFamily) == "UN" {
+			named = true
+		} else if it.mark != '-' {
+			return false
+		}
+	}
+	return named
+}
+
+// unifiedOfDash reports whether one of the ends that go by a dash has the thread of so many inches.
+func unifiedOfDash(inches, dash float64) bool {
+	for _, family := range dashFamilies {
+		if f, ok := threads.Find(family, dashText(dash)); ok && math.Abs(f.Major.Inches()-inches) < 0.002 {
+			return true
+		}
+	}
+	return false
 }
 
 // again reports whether thread names the thread of the dash or cone size.

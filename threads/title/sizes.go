@@ -38,6 +38,8 @@ func (l *line) classifyInch(k int, f *figure) {
 		f.perhaps = true
 	case string(l.norm[at(l.tokens, k+1).from:at(l.tokens, k+1).to]) == "body" && l.sizeElsewhere(k) && (l.says("QC") || l.is(valve) || l.shape != nil && l.shape.kind == "valve") && !l.one:
 		as = asMeasure // 1/2 body: the size of a quick coupling
+	case called == asSetting && f.frac, called == asHole && f.frac && l.boreLetter(k):
+		// fitting set 3/8, T-Bohrung 1/2": no setting is a fraction, and the letter is that of the way through
 	case called.other(), called == asCount, called == asLength && l.sizeBefore(k):
 		as = called
 	}

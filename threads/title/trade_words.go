@@ -88,6 +88,24 @@ func (l *line) seacockFoot(k int) {
 	it.word, it.unread = l.lex.word("the"), false
 }
 
+// couplingSex takes the sex from мама and папа where the line gives the thread another sex in a word for the thread itself: they are said of a quick
+// coupling's halves.
+func (l *line) couplingSex(k int) {
+	it := &l.tokens[k]
+	if text := string(l.norm[it.from:it.to]); l.one || text != "мама" && text != "папа" {
+		return
+	}
+	own := it.is(classSex).sexes
+	other := anyToken(l.tokens, func(o *token) bool {
+		m := o.is(classSex)
+		return m != nil && m != it.is(classSex) && len(m.sexes) == 1 && m.sexes[0] != own[0] && !m.weak()
+	})
+	if other && bytes.Contains(l.norm, []byte("резьб")) {
+		l.ignore(l.words(it.from, it.to), "it is said of a quick coupling, and the thread has its own word")
+		it.word, it.unread = l.lex.word("the"), false
+	}
+}
+
 // stemWord takes a stem beside the size of a tube, where a push-in end, a tube or a tail is named, for the stem that plugs into such an
 // end: it is no socket for a tube.
 func (l *line) stemWord(k int) {

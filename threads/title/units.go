@@ -337,6 +337,9 @@ func (sc *scanner) figured() bool {
 // series reads the letter of a 24 degree cone (12L, 16 S), of a nominal bore of
 // Japan in millimetres or inches (15A, 1/2B), of the Chinese inch (1寸2, 1寸半), and of a class.
 func (sc *scanner) series(end, at int, f *figure) int {
+	if stop := sc.hyphenSeries(end, f); stop > end {
+		return stop
+	}
 	c := sc.norm[at]
 	alone := !alnum(byteAt(sc.norm, at+1)) || byteAt(sc.norm, at+1) == 'x' && (digit(byteAt(sc.norm, at+2)) || letter(byteAt(sc.norm, at+2)) && sc.known(at+2)) // 10LxR 1/4
 	joined := byteAt(sc.norm, at+1) == 'x' && digit(byteAt(sc.norm, at+2))                                                                                      // 20A×15A
@@ -421,6 +424,35 @@ func (sc *scanner) easternInch(at int) int {
 		return at + 1
 	}
 	return at
+}
+
+// hyphenSeries reads the series of a 24 degree cone behind a hyphen, as part lists of cutting-ring fittings have it: GE 12-L, T 10-S. A longer code goes on
+// behind the letter.
+func (sc *scanner) hyphenSeries(end int, f *figure) int {
+	c := byteAt(sc.norm, end+1)
+	if byteAt(sc.norm, end) != '-' || c != 'l' && c != 's' || !f.whole || f.frac || f.dashed || !sc.capital(end+1) || !coneTube(f.v, c) || !isBlank(byteAt(sc.norm, end+2)) && byteAt(sc.norm, end+2) != ',' || !sc.ringLetters() {
+		return end
+	}
+	f.kind, f.series = coneSize, c
+	return end + 2
+}
+
+// ringLetters reports that one to five capitals stand right before the figure, as the code of such a fitting's form.
+func (sc *scanner) ringLetters() bool {
+	n := len(sc.tokens)
+	if n == 0 {
+		return false
+	}
+	it := &sc.tokens[n-1]
+	if it.figure != nil || it.mark != 0 || it.to-it.from > len("EVGSD") || it.is(classSex) != nil || it.is(classFamily) != nil {
+		return false
+	}
+	for i := it.from; i < it.to; i++ {
+		if !letter(sc.norm[i]) || !sc.capital(i) {
+			return false
+		}
+	}
+	return true
 }
 
 // afterG reports whether the word before the figure is G, which alone has classes.

@@ -76,6 +76,7 @@ var stepsFor = func() (out [longWord + 1][32][]wordStep) {
 var wordSteps = [...]wordStep{
 	{"MI before the part's name is what it is made of", "MI elbow 1/2 NPT female", 2, "m", of(classSex), (*line).malleableLetters},
 	{"um without its points is an article", "um joelho fêmea 1/2", 2, "u", of(classAttr), (*line).articleUm},
+	{"мама beside the word for an outside thread is the coupling's own", `быстросъём мама 1/4" наружная резьба`, 8, "", of(classSex), (*line).couplingSex},
 	{"RG of Danish is a pipe thread", "Overgang 3/8 RG udv. - 3/8 NPT indv.", 2, "r", 0, (*line).danishPipe},
 	{"collé beside a size or an x is glued", "Coude PVC 1/2 po, collé x fileté femelle NPT", 5, "c", 0, (*line).gluedFrench},
 	{"PT before a price is a pack", "Cotovelo 1/2 F PT 2,30", 2, "p", 0, (*line).packLetters},
