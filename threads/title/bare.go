@@ -70,6 +70,10 @@ func (l *line) classifyPaired(k int, f *figure, prev, next *token) figureKind {
 		other.times, other.counted = int(f.v), true
 		return f.drop(asCount) // manifold 1x 3/8 in, 4x 1/4 out
 	}
+	if l.is(tee) && f.v == 3 && f.digits() && next.value(classSep) == "x" && next.glued && at(l.tokens, k+2).glued && other.digits() && other.v > f.v && !l.one && l.takesTubes() && !at(l.tokens, k+3).parted() {
+		other.kind = mmSize
+		return f.drop(asPort) // tee push-in 3x8
+	}
 	if l.is(manifold) && f.whole && !f.marked && next.value(classSep) == "x" && l.counted(k+3) {
 		return f.drop(asCount) // 5 x 1/2 NPT female outlets
 	}

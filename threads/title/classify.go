@@ -309,6 +309,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if f.whole && !f.marked && !l.one && l.qtyBefore(k) {
 		return f.drop(asCount)
 	}
+	if l.timesOfEnd(k, f) {
+		return f.drop(asPort)
+	}
 	if r := l.counts(k, f); r != noRole {
 		return f.drop(r)
 	}

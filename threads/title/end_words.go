@@ -9,10 +9,14 @@ import (
 func (l *line) endWord(c *phrase, tokens []token, k int, m *sense) {
 	value, next := m.value, at(tokens, k+1).figure
 	c.tubed = c.tubed || value == "TUBE"
+	c.outside = c.outside || value == "TUBE" && l.saysOutside(&tokens[k])
 	if value == "BORE" && !l.one && l.is(tail) {
 		value = "BARB" // the bore of the hose that the tail is for
 	}
 	switch {
+	case value == "BARB" && !l.one && hasText(l.norm, tokens[k].from, "tailpiece") && anyToken(tokens[k:], func(it *token) bool { m := it.is(classKind); return m != nil && m.shape.traits&nut != 0 }):
+		c.holds("BARB") // tailpiece 1 inch nut: a piece of pipe with its nut, and perhaps no tail for a hose
+		c.assumed = true
 	case value == "ROUND":
 		l.roundWord(c, next)
 	case value == "BARB?":

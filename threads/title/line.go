@@ -55,6 +55,7 @@ type line struct {
 	parts     bool    // two parts are named, with a plus between them
 	ringCode  bool    // a code of cutting-ring fittings is read: GE15L
 	camType   byte    // the letter of a cam coupling's type; 0 if none is said
+	stemmed   bool    // a stem is named, which plugs into a push-in end
 	sided     bool    // a port for a gauge, a drain or a bypass stands beside its main ports
 	surplus   bool    // more ends are read than a part of the kind has
 	evenly    bool    // a part that goes from one size to another has one size at all its ends

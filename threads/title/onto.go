@@ -21,6 +21,7 @@ func (l *line) ontoOther() {
 		for to < len(l.tokens) && len(l.oneBlank(l.norm[l.tokens[from].from:l.tokens[to].from])) < size {
 			to++
 		}
+		next := at(l.tokens, to)
 		sized, threaded := false, false
 		for ; to < len(l.tokens) && !l.endsBreath(to); to++ {
 			it := &l.tokens[to]
@@ -31,6 +32,10 @@ func (l *line) ontoOther() {
 			}
 			sized = sized || it.figure != nil && (it.figure.frac || it.figure.marked || it.figure.sized())
 			threaded = threaded || it.is(classSex) != nil || it.is(classFamily) != nil
+		}
+		if sized && threaded && at(l.tokens, to).value(classSep) == "x" && !stoodBeforeList.hasWord(w) && (next.figure != nil || next.is(classFamily) != nil) {
+			l.sexOfCounterpart(from, to)
+			return // to suit 1/2 NPT male x JIC male: its own end, said by what it goes onto
 		}
 		if !sized || !threaded || at(l.tokens, to).value(classSep) == "x" || !l.ownEndBeside(from, to) {
 			continue
@@ -44,6 +49,25 @@ func (l *line) ontoOther() {
 			l.tokens[k].word, l.tokens[k].unread = l.lex.word("the"), false
 		}
 		return
+	}
+}
+
+// sexOfCounterpart takes the sex from a stretch that says what an end goes onto: it may be that of the other thread, and is asked.
+func (l *line) sexOfCounterpart(from, to int) {
+	for k := from; k < to; k++ {
+		it := &l.tokens[k]
+		m, family := it.is(classSex), it.is(classFamily)
+		switch {
+		case m != nil && len(m.sexes) == 1:
+			it.word = l.lex.word("thread")
+		case family != nil && len(family.sexes) == 1:
+			plain := *family
+			plain.sexes, plain.extra = nil, nil
+			it.word = meaningOf(&plain)
+		default:
+			continue
+		}
+		l.ignore(l.words(it.from, it.to), "it may be said of the thread that the part goes onto")
 	}
 }
 

@@ -55,6 +55,7 @@ type phrase struct {
 	swings    bool   // the swivel stands by the part's name, and mostly is the female end's
 	turns     bool   // it is taken to turn as the end does whose words are all that is said
 	contrary  string // the words of a size beside it that cannot be its own, if there are any
+	outside   bool   // the text says the outside of a tube: OD
 	foreign   bool   // a thread is named that is not understood: ACME female
 	oldR      bool   // R on a part whose ends are mostly female, and no word gives the sex
 }

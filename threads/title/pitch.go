@@ -51,6 +51,9 @@ func (sc *scanner) threadPitch(end int, f *figure) int {
 	if tpi < 4 || tpi > 80 || next == '/' || next == '"' || digit(next) || sc.tubeBehind(stop) && !sc.flaredThread(f.v, tpi) {
 		return 0
 	}
+	if b == 'x' && f.plain() && !sc.unifiedBehind(stop) && anyToken(sc.tokens, func(it *token) bool { return takesTube(it.value(classEnd)) }) {
+		return 0 // tee push-in 3x8
+	}
 	known := inchThreads()[threadKey{int(f.v*64 + 0.5), int(tpi*2 + 0.5)}]
 	if !known && !sc.unifiedBehind(stop) || b == 'x' && !known {
 		if b == '-' && f.frac && tpi >= 10 && tpi <= 63 && tpi == float64(n) {

@@ -226,3 +226,22 @@ func (l *line) portsUncounted() string {
 	}
 	return ""
 }
+
+// timesOfEnd reports the number before an x glued to it and a word for an end, whose size stands behind: tee 3x push-in 8, T-stuk 3x knel 15. It says how
+// many ends of a tee are so, and no size has it.
+func (l *line) timesOfEnd(k int, f *figure) bool {
+	x, word := at(l.tokens, k+1), at(l.tokens, k+2)
+	if l.one || !l.is(tee) || !f.digits() || f.v < 2 || f.v > 3 || x.value(classSep) != "x" || !x.glued || x.to-x.from > 1 || word.figure != nil {
+		return false
+	}
+	if word.is(classEnd) == nil && word.is(classFamily) == nil && word.is(classSex) == nil {
+		return false
+	}
+	for j := k + 3; j < min(len(l.tokens), k+6); j++ {
+		if l.tokens[j].figure != nil {
+			x.word = l.lex.word("the")
+			return true
+		}
+	}
+	return false
+}

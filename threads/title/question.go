@@ -43,6 +43,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return c.fam.value[:1] + strings.ToLower(c.fam.value[1:]) + " is a female thread, and the text says male. Is it " + sizesOf(r.Candidates) + "? Ask the shop which letters stand on the part."
 	case l.fits() && !l.one && c.fig != nil && c.fig.kind == inchSize && l.forUnion():
 		return "Is the washer for a nut of " + sizesOf(r.Candidates) + ", or for a union of that size, whose nut has a larger thread? Measure the washer's outside."
+	case !l.one && l.otherMeasure(c, r.Candidates) != "":
+		return l.otherMeasure(c, r.Candidates)
 	case c.either:
 		return "Is " + quote(r.Words) + " the end that its word says, or is that the valve's other end? The text gives two sizes and one word: look at the picture, or ask the shop."
 	case c.outer:

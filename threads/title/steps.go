@@ -246,7 +246,7 @@ var pairPasses = [][]pairRewrite{
 		{
 			"an end without a thread goes to the bare size", "Hosetail 316 3/4BSPTx20mm",
 			func(e, o *phrase) bool {
-				return e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && o.fig != nil && o.fig.kind <= mmSize &&
+				return e.fig != nil && !e.millimetres() && e.end != "" && e.described() && o.bare() && !o.names(nut) && o.fig != nil && o.fig.kind <= mmSize &&
 					(o.millimetres() || e.end == "BARB" && e.endFirst)
 			},
 			func(e, o *phrase) { o.end, e.end = e.end, "" },

@@ -32,6 +32,9 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 			if e.fig.kind == dashSize || e.fig.kind == inchSize && dashWord(e.fam) {
 				tail.fig = e.fig
 			}
+			if tail.fig == e.fig && e.fig.kind == inchSize && dashWord(e.fam) && flareThreads[e.fig.v] {
+				tail.fig = nil // JIC female 9/16 hose end: of the hose nothing is said
+			}
 			if hasEnd(ends, "BARB") || l.shape != nil && l.valve() {
 				out = append(out, e)
 				continue
@@ -43,6 +46,9 @@ func (l *line) withTail(ends []*phrase) []*phrase {
 	}
 	return l.pillar(out)
 }
+
+// flareThreads are the diameters of flares and flat faces, in inches, that no hose has for its bore. Source: SAE J514.
+var flareThreads = map[float64]bool{7.0 / 16: true, 9.0 / 16: true, 11.0 / 16: true, 13.0 / 16: true, 1.0625: true, 1.1875: true, 1.3125: true, 1.4375: true, 1.625: true, 1.6875: true, 1.875: true}
 
 // wholeHose reports whether the word for hose names the part and no tail: the threads at both its ends are
 // given, and which threads. Hose F/F 1/2, hose 1/2 NPT male both ends, hose 3/8 BSP F x 3/8 BSP F.

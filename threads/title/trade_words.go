@@ -116,6 +116,7 @@ func (l *line) stemWord(k int) {
 	sized := at(l.tokens, k-1).figure != nil || at(l.tokens, k+1).figure != nil || at(l.tokens, k+2).figure != nil
 	if sized && (l.says("PUSH") || l.says("TUBE") || l.says("BARB") || anyToken(l.tokens, func(o *token) bool { return o.value(classSep) == "x" })) {
 		l.ignore(l.words(it.from, it.to), "it plugs into an end for such a tube, and takes none")
+		l.stemmed = true
 		it.word, it.unread = l.lex.word("tube"), false
 	}
 }
