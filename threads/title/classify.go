@@ -312,6 +312,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.timesOfEnd(k, f) {
 		return f.drop(asPort)
 	}
+	if l.countsFitting(k, f) {
+		return f.drop(asCount)
+	}
 	if r := l.counts(k, f); r != noRole {
 		return f.drop(r)
 	}

@@ -575,3 +575,16 @@ func (l *line) sexCounted(k int) *sense {
 	}
 	return m
 }
+
+// countsFitting reports the number before a fitting of a hose, whose thread stands behind it: flexible 3/8, 1 embout 3/8 NPT mâle, 1 embout JIC 9/16-18.
+func (l *line) countsFitting(k int, f *figure) bool {
+	before, noun, behind := at(l.tokens, k-1), at(l.tokens, k+1), at(l.tokens, k+2)
+	if l.one || !f.digits() || f.v != 1 || noun.glued || k == 0 || !l.is(hose) && !l.namesHose() && !anyToken(l.tokens, hoseGradeWord) {
+		return false
+	}
+	if before.mark != ',' && before.mark != '+' && before.mark != ';' && before.mark != ':' && !andList.has(l.norm[before.from:before.to]) {
+		return false
+	}
+	m := noun.is(classKind)
+	return (m != nil && m.shape.ends >= 0 || noun.value(classEnd) == "BARB") && noun.figure == nil && (behind.figure != nil || behind.is(classFamily) != nil)
+}

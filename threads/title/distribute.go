@@ -76,6 +76,10 @@ func (l *line) mergeOrphans(all []*phrase) []*phrase {
 	sized := false
 	for k, c := range all {
 		sized = sized || c.fig != nil
+		if c.fig == nil && !c.says() && c.attr&isLeft != 0 && k+1 < len(all) && all[k+1].fig != nil && bytes.Contains(l.norm[c.to:all[k+1].from], []byte(":")) {
+			all[k+1].attr |= isLeft // left hand: nut M14x1, other side G 1/4
+			continue
+		}
 		if c.fig == nil && !c.says() && c.attr == 0 && !c.thread {
 			l.lostEnd = l.lostEnd || sized && c.unknown && bytes.HasSuffix(bytes.TrimRight(l.norm[:c.from], " "), []byte("x"))
 			l.lost = l.lost || sized && c.unknown && (c.strong || k+1 < len(all) && all[k+1].strong)

@@ -200,7 +200,7 @@ func (l *line) survey() {
 	if l.is(nipple) && !l.one && bytes.Contains(l.norm, []byte("cola de p")) {
 		l.shape = l.lex.shapes["hose tail"] // niple 1" cola de pez
 	}
-	if l.is(tail) && !l.one && l.tokens[0].value(classEnd) == "HOSE" && l.contains(withTerminalsList) {
+	if l.is(tail) && !l.one && l.tokens[0].value(classEnd) == "HOSE" && (l.contains(withTerminalsList) || l.tailsNamed() > 1) {
 		l.shape = l.lex.shapes["hose"] // manguera 1/2 con terminales JIC hembra
 	}
 	if l.is(tail) && l.both && !l.one && l.namesHose() {

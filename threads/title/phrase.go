@@ -175,7 +175,7 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		}
 		return !it.glued && (!next.glued || next.is(classFamily) != nil), next.is(classKind) == nil // 1/2 M x 16 - hose connector
 	case '/':
-		left := prev.figure != nil || prev.is(classSex) != nil || prev.is(classFamily) != nil
+		left := prev.figure != nil || prev.is(classSex) != nil || prev.is(classFamily) != nil || prev.value(classAttr) == "swivel" && !it.glued
 		if prev.is(classSex) != nil && next.value(classAttr) == "nut" || prev.value(classAttr) == "nut" && next.is(classSex) != nil {
 			return true, true // IG/Ü-Mutter: an end each
 		}

@@ -145,6 +145,9 @@ func (l *line) ofAnother(k int) string {
 		if notItsOwnList.has(l.norm[o.from:o.to]) {
 			return l.words(o.from, end)
 		}
+		if m := o.is(classKind); m != nil && j > 0 && m.shape.kind != l.shape.kind && l.meantFor(j-1) {
+			return l.words(l.tokens[j-1].from, end) // for pumps up to 270 bar
+		}
 	}
 	before, next := at(l.tokens, k-1), at(l.tokens, k+1)
 	if !theOtherList.has(l.norm[before.from:before.to]) || k == 0 {

@@ -210,6 +210,16 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 	}
 }
 
+// tailsNamed counts the words for a tail that is a hose's fitting: 1 terminal 3/8 NPT, 1 terminal JIC 9/16-18.
+func (l *line) tailsNamed() (n int) {
+	for k := range l.tokens {
+		if m := l.tokens[k].is(classKind); m != nil && m.shape.traits&tail != 0 {
+			n++
+		}
+	}
+	return n
+}
+
 // hoseEndByCode reports the fitting of a hose's end by its code and the bore of the hose: DKR 3/8 DN10 Bogen. The bend is the part's own,
 // and no second end is screwed to it.
 func (l *line) hoseEndByCode() bool {
