@@ -64,7 +64,7 @@ func (l *line) partedBore(bore, k int, parted bool) (int, int) {
 
 // couldBeBore reports a size that hose comes in.
 func (f *figure) couldBeBore() bool {
-	return f.kind == inchSize && f.v <= threads.Length(longestBore).Inches() || f.kind == dnSize || f.kind == mmSize && f.v <= longestBore
+	return f.kind == inchSize && f.v <= threads.Length(longestBore).Inches() || f.kind == dnSize || f.kind == dashSize || f.kind == mmSize && f.v <= longestBore
 }
 
 // isHoseNoun reports a word for hose, or for the tube that Italian and the Iberian languages call it by.

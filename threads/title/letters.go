@@ -251,7 +251,7 @@ func (l *line) diameters() {
 			it.word, it.unread = l.lex.word("ø"), false // д25
 		}
 		it, size := &l.tokens[k], l.tokens[k+1].figure
-		if it.to-it.from == 1 && l.norm[it.from] == 'd' && (!it.glued || at(l.tokens, k-1).mark == ';') && l.tokens[k+1].glued && size.plain() && size.v >= 4 && size.v <= 63 && !l.one && (at(l.tokens, k-1).mark == ';' || l.says("PUSH") || l.says("COMPRESSION")) {
+		if it.to-it.from == 1 && l.norm[it.from] == 'd' && (!it.glued || at(l.tokens, k-1).mark == ';') && l.tokens[k+1].glued && size.plain() && size.v >= 4 && size.v <= 63 && !l.one && (at(l.tokens, k-1).mark == ';' || l.says("PUSH") || l.says("COMPRESSION") || l.says("BARB") && size.v > largestInch) {
 			size.kind = mmSize // D8 of a push-in fitting
 			l.tokens = slices.Delete(l.tokens, k, k+1)
 		}

@@ -1,6 +1,9 @@
 package title
 
-import "strings"
+import (
+	"bytes"
+	"strings"
+)
 
 // priced reports whether a sign of money stands right before or behind a figure. A sign between two figures
 // is that of the one it touches, else of the second, as dollars and pounds are written.
@@ -104,6 +107,9 @@ func (l *line) moneyLetter(k int) bool {
 	if strings.HasPrefix(l.as[l.at[it.to]:], "$") {
 		return true
 	}
+	if string(l.norm[it.from:it.to]) == "rp" && next.figure != nil && next.glued && !next.figure.frac && (next.figure.v >= 1000 || next.to-next.from > 4 && l.twoOrThreeDecimals(next)) {
+		return true // Rp18.000: rupiah
+	}
 	return next.figure != nil && it.to-it.from == 1 && (next.figure.role == asPrice && next.glued || l.twoDecimals(next) && next.figure.v > largestInch)
 }
 
@@ -132,4 +138,10 @@ func (sc *scanner) taxAt(i int) bool {
 		}
 	}
 	return false
+}
+
+// twoOrThreeDecimals reports a number with two or three digits behind its stop, as thousands and cents are written.
+func (l *line) twoOrThreeDecimals(it *token) bool {
+	stop := bytes.IndexByte(l.norm[it.from:it.to], '.')
+	return stop > 0 && it.to-it.from-stop-1 >= 2 && it.to-it.from-stop-1 <= 3
 }

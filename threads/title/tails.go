@@ -187,6 +187,10 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		if word == "COMPRESSION" && len(e.sexes) > 0 && l.ironSex() && l.ofIron(e) {
 			continue // 25 mm comp x 20 mm MI
 		}
+		if e.names(hose) && e.strong && e.end == "" && l.shape != nil && !l.is(hose) && !l.one {
+			e.end = "BARB" // elbow 1/2 male x hose 12 mm
+			continue
+		}
 		glued := l.shape != nil && l.material == "pvc" && (e.end == "" || e.round && !e.pex)
 		switch {
 		case glued && (word == "" || word == "TUBE") && !l.is(tail):

@@ -72,7 +72,7 @@ func (l *line) crimpedHose(k int) {
 // osmosisCoupling reads the quick coupling of a part for reverse osmosis as the push-in end that it is there.
 func (l *line) osmosisCoupling(k int) {
 	it := &l.tokens[k]
-	if l.one || it.value(classEnd) != "QC" || !bytes.Contains(l.norm, []byte("osmos")) && !bytes.Contains(l.norm, []byte("ósmos")) {
+	if l.one || it.value(classEnd) != "QC" || !l.contains(osmosisList) {
 		return
 	}
 	it.word, it.unread = l.lex.word(string(phraseKey([]byte("push-in")))), false
@@ -193,4 +193,28 @@ func (l *line) greeting(k int) {
 	if prev.figure == nil && prev.value(classSep) != "x" && prev.mark == 0 && !l.one && string(l.norm[it.from:it.to]) == "hi" && next.figure == nil && next.value(classSep) != "x" && next.to > next.from {
 		it.word, it.unread = l.lex.word("the"), false
 	}
+}
+
+// whichSex takes a sex that the line asks for, or leaves to be seen, from the end: which side is male; kumpi puoli uros. It is asked.
+func (l *line) whichSex(k int) {
+	for j := k - 1; j >= max(0, k-3) && l.tokens[k].is(classSex) != nil; j-- {
+		it := &l.tokens[j]
+		if it.figure != nil || it.mark != 0 {
+			return
+		}
+		if whichList.has(l.norm[it.from:it.to]) {
+			l.ignore(l.words(it.from, l.tokens[k].to), "the text asks for it")
+			l.tokens[k].word, l.tokens[k].unread = l.lex.word("the"), false
+			return
+		}
+	}
+}
+
+// insideLetters reads the UN of Croatian lists behind a fraction, where no pitch stands with it: unutarnji navoj.
+func (l *line) insideLetters(k int) {
+	it, size, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
+	if l.one || it.value(classFamily) != "UN" || it.to-it.from != len("un") || size == nil || !size.frac && !size.marked || size.kind != inchSize || next.figure != nil && !next.figure.frac || !l.contains(croatianList) {
+		return
+	}
+	it.word, it.unread = l.lex.word("unutarnji"), false
 }

@@ -77,6 +77,8 @@ var wordSteps = [...]wordStep{
 	{"MI before the part's name is what it is made of", "MI elbow 1/2 NPT female", 2, "m", of(classSex), (*line).malleableLetters},
 	{"um without its points is an article", "um joelho fêmea 1/2", 2, "u", of(classAttr), (*line).articleUm},
 	{"мама beside the word for an outside thread is the coupling's own", `быстросъём мама 1/4" наружная резьба`, 8, "", of(classSex), (*line).couplingSex},
+	{"a sex that the line asks for is none that it says", "Muunnos 1/2 - M22x1,5, kumpi puoli uros", 0, "", of(classSex), (*line).whichSex},
+	{"UN of a Croatian list is an inside thread", "Koljeno 3/8 UN", 2, "u", of(classFamily), (*line).insideLetters},
 	{"RG of Danish is a pipe thread", "Overgang 3/8 RG udv. - 3/8 NPT indv.", 2, "r", 0, (*line).danishPipe},
 	{"collé beside a size or an x is glued", "Coude PVC 1/2 po, collé x fileté femelle NPT", 5, "c", 0, (*line).gluedFrench},
 	{"PT before a price is a pack", "Cotovelo 1/2 F PT 2,30", 2, "p", 0, (*line).packLetters},

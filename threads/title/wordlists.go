@@ -27,6 +27,7 @@ const (
 	coneHeavyList
 	coneLightList
 	conicList
+	croatianList
 	cuttingRingList
 	danishList
 	deniedList
@@ -68,6 +69,7 @@ const (
 	onlyList
 	ontoList
 	orList
+	osmosisList
 	otherEndList
 	outletList
 	outletPluralList
@@ -96,6 +98,7 @@ const (
 	turningList
 	twoPieceList
 	warmthList
+	whichList
 	withList
 	withTerminalsList
 	withoutList
@@ -120,6 +123,7 @@ var listNames = [...]string{
 	coneHeavyList:      "cone-heavy",
 	coneLightList:      "cone-light",
 	conicList:          "conic",
+	croatianList:       "croatian",
 	cuttingRingList:    "cutting-ring",
 	danishList:         "danish",
 	deniedList:         "denied",
@@ -161,6 +165,7 @@ var listNames = [...]string{
 	onlyList:           "only",
 	ontoList:           "onto",
 	orList:             "or",
+	osmosisList:        "osmosis",
 	otherEndList:       "other-end",
 	outletList:         "outlet",
 	outletPluralList:   "outlet-plural",
@@ -189,6 +194,7 @@ var listNames = [...]string{
 	turningList:        "turning",
 	twoPieceList:       "two-piece",
 	warmthList:         "warmth",
+	whichList:          "which",
 	withList:           "with",
 	withTerminalsList:  "with-terminals",
 	withoutList:        "without",
