@@ -315,6 +315,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.countsFitting(k, f) {
 		return f.drop(asCount)
 	}
+	if l.countsEnds(k, f) {
+		return f.drop(asPort)
+	}
 	if r := l.counts(k, f); r != noRole {
 		return f.drop(r)
 	}

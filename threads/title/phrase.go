@@ -271,6 +271,8 @@ func wordsFirst(tokens []token, sizes []int) (prefix, family bool) {
 	sexesLast, familiesLast := said(last)
 	after := at(tokens, sizes[0]+1).is(classFamily)
 	switch {
+	case sexesAll > 0 && sexesFirst == 0 && sexesLast == 0 && familiesLast == 0 && len(sizes) == 2 && tokens[sizes[0]].figure.kind == inchSize && tokens[sizes[1]].figure.kind == inchSize && endRightBefore(tokens, sizes[0]) && nearBefore(tokens, sizes[1]) && wordsBetween(tokens, sizes) == 1:
+		return true, true // hose tail 3/8 male 1/4
 	case sexesAll > 0 && sexesFirst == 0:
 		tail := families > 0 && (tokens[sizes[0]].figure.kind == mmSize || after != nil && after.value == "THREAD")
 		return tail && sexesLast == 0, false
@@ -278,6 +280,21 @@ func wordsFirst(tokens []token, sizes []int) (prefix, family bool) {
 		return sexesLast == 0 || nearBefore(tokens, sizes[0]), namesThread(first)
 	}
 	return families > 0 && familiesLast == 0, families > 0
+}
+
+// endRightBefore reports a word for an end right before a size.
+func endRightBefore(tokens []token, size int) bool {
+	return size > 0 && tokens[size-1].is(classEnd) != nil
+}
+
+// wordsBetween counts the words between the first two sizes.
+func wordsBetween(tokens []token, sizes []int) (n int) {
+	for k := sizes[0] + 1; k < sizes[1]; k++ {
+		if tokens[k].mark == 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // namesThread reports whether tokens name a family of threads that follows its sizes.

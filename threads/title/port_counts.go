@@ -245,3 +245,32 @@ func (l *line) timesOfEnd(k int, f *figure) bool {
 	}
 	return false
 }
+
+// countsEnds reports the number before a word for ports or ends in the plural, in a line that gives their one size elsewhere: tee 1/4, 3 ends;
+// vessel, 3 ports, 1/2 NPT female. A vessel or a manifold has that many of the size.
+func (l *line) countsEnds(k int, f *figure) bool {
+	next := at(l.tokens, k+1)
+	word := l.norm[next.from:next.to]
+	if l.one || !f.digits() || f.v < 2 || f.v > 8 || next.figure != nil || !outletPluralList.has(word) && !hoseEndsList.has(word) {
+		return false
+	}
+	var size *figure
+	for j := range l.tokens {
+		o := l.tokens[j].figure
+		if o == nil || j == k || !o.frac && !o.marked && !o.sized() {
+			continue
+		}
+		if size != nil {
+			return false
+		}
+		size = o
+	}
+	switch {
+	case size == nil || size.times > 0:
+		return false
+	case l.is(vessel) || l.is(manifold):
+		size.times, size.counted = int(f.v), true
+		return true
+	}
+	return l.is(tee) && int(f.v) == l.shape.ends
+}
