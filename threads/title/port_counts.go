@@ -274,3 +274,19 @@ func (l *line) countsEnds(k int, f *figure) bool {
 	}
 	return l.is(tee) && int(f.v) == l.shape.ends
 }
+
+// waysOfSize reports the number before a hyphen and a word for ways or ports, of a manifold, that a size stands behind: block 1/2 in x 4-way 1/4 out. So many
+// of its ends are of it.
+func (l *line) waysOfSize(k int, f *figure) bool {
+	size := at(l.tokens, k+3).figure
+	if l.one || !l.is(manifold) || !f.digits() || f.v < 2 || f.v > 12 || at(l.tokens, k+1).mark != '-' || !at(l.tokens, k+1).glued || size == nil || !size.frac && !size.marked || size.times > 0 || !l.sizeBefore(k) {
+		return false
+	}
+	word := at(l.tokens, k+2)
+	switch string(l.norm[word.from:word.to]) {
+	case "way", "ways", "port", "ports", "vie", "vias", "voies", "fach", "weg":
+		size.times, size.counted = int(f.v), true
+		return true
+	}
+	return false
+}

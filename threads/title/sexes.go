@@ -17,6 +17,7 @@ func (l *line) assignSexes(ends []*phrase) {
 		}
 	}
 	l.portsOfManifold(ends)
+	l.swivelOfHose(ends)
 	l.femaleBody(ends)
 	l.sexOfStud(ends)
 	oneSided(ends)
@@ -43,6 +44,18 @@ func (l *line) assignSexes(ends []*phrase) {
 		return
 	}
 	l.kindSexes(ends, count)
+}
+
+// swivelOfHose gives the swivel of a flare or a flat face on a hose its sex: what turns is the nut. Source: SAE J514, SAE J1453.
+func (l *line) swivelOfHose(ends []*phrase) {
+	if l.one || !l.is(hose) {
+		return
+	}
+	for _, e := range ends {
+		if e.attr&isSwivel != 0 && len(e.sexes) == 0 && e.fam != nil && (e.fam.value == "JIC" || e.fam.value == "ORFS") {
+			e.sexes = []threads.Sex{threads.Female}
+		}
+	}
 }
 
 // sexOfStud gives the male that is said before the cone of a stud to its thread, of which none is said: union mâle 10L - 3/8 BSPP.

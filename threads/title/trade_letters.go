@@ -163,3 +163,17 @@ func (l *line) unitFirst(k int) {
 	it.word, it.unread = l.lex.word("the"), false
 	next.figure.kind = mmSize
 }
+
+// gardenLetters reads the MH and FH of lists of the United States behind 3/4, male and female hose, where the one stands with the other or with a
+// thread's name of that trade. In Spanish MH is one sex at each end.
+func (l *line) gardenLetters(k int) {
+	it, size := &l.tokens[k], at(l.tokens, k-1).figure
+	text := string(l.norm[it.from:it.to])
+	if l.one || text != "mh" && text != "fh" || size == nil || size.v != 0.75 {
+		return
+	}
+	if text == "mh" && !l.hasWord("fh") && !l.american() {
+		return
+	}
+	it.word, it.unread = l.lex.word(text+"t"), false
+}
