@@ -12,6 +12,9 @@ func (l *line) classify() {
 		if f := l.tokens[k].figure; f != nil {
 			l.classifyRange(k, f)
 		}
+		if l.waysOfSize(k, l.tokens[k].figure) {
+			l.tokens[k].figure.drop(asPort)
+		}
 	}
 	l.measures()
 	l.portCounts()

@@ -489,10 +489,6 @@ func (l *line) countWords() {
 	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		if l.waysOfSize(k, it.figure) {
-			it.figure.drop(asPort)
-			continue
-		}
 		n, from := numberWords[string(l.norm[it.from:it.to])], k+1
 		if f := it.figure; f.digits() && f.v > 1 && f.v < 13 && l.is(manifold) && !bytes.Contains(l.norm, []byte("inlet")) {
 			n = int(f.v) // 3 outlets G 3/4 male

@@ -166,3 +166,38 @@ func (l *line) pins() {
 		}
 	}
 }
+
+// letteredSizes is the first letter that stands for a size, A: 1/4 B: 3/8, and stands again where the ends are said: barb B x male A. Which size is which end's
+// is not followed, and is asked. "" if there is none.
+func (l *line) letteredSizes() string {
+	var keys []string
+	for k := 0; k+2 < len(l.tokens); k++ {
+		letter := &l.tokens[k]
+		sign, size := l.tokens[k+1].mark, l.tokens[k+2].figure
+		end := l.tokens[k].to
+		if f := l.tokens[k+1].figure; f.digitsAsRead() && l.tokens[k+1].glued && k+3 < len(l.tokens) { // D1: 1/2
+			sign, size, end = l.tokens[k+2].mark, l.tokens[k+3].figure, l.tokens[k+1].to
+		}
+		if letter.to-letter.from == 1 && letter.figure == nil && letter.mark == 0 && (sign == ':' || sign == '=') && size != nil && (size.frac || size.marked || size.sized()) {
+			keys = append(keys, string(l.norm[letter.from:end]))
+		}
+	}
+	if len(keys) < 2 {
+		return ""
+	}
+	text := string(l.norm)
+	for _, key := range keys {
+		for from := 0; ; {
+			at := strings.Index(text[from:], key)
+			if at < 0 {
+				break
+			}
+			at += from
+			from = at + len(key)
+			if !alnumIn(text, at-1) && !alnumIn(text, from) && byteAt(l.norm, from) != ':' && byteAt(l.norm, from) != '=' {
+				return strings.ToUpper(key)
+			}
+		}
+	}
+	return ""
+}

@@ -29,6 +29,8 @@ func (l *line) unheard(ends []threads.EndReading) {
 		why = "The text says " + l.sexLost(ends).String() + " too, and no end is read so."
 	case l.portsUncounted() != "":
 		why = "The text counts ports (" + l.portsUncounted() + "), and they are not read as so many."
+	case l.letteredSizes() != "":
+		why = "The text gives its sizes by letters, and " + l.letteredSizes() + " again where it says the ends."
 	case l.handOfOne(ends):
 		why, hand = "The text says left hand, of one side only.", true
 	case l.babble():
