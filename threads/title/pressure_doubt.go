@@ -24,6 +24,9 @@ func (l *line) unclearPressure(k int) (words string) {
 	}
 	for j := k - 1; j >= max(0, k-pressureWords); j-- {
 		o := &l.tokens[j]
+		if before := at(l.tokens, j-1); o.figure != nil && doubtList.has(l.norm[before.from:before.to]) {
+			return l.words(before.from, end) // safety factor 4 at 270 bar
+		}
 		if o.apartFromPressure() {
 			break
 		}
