@@ -242,6 +242,9 @@ func (l *line) countsNamed(k int) bool {
 // countsSize makes the size behind a count in brackets as many ends of a tee, a manifold or a vessel: (2) 3/4 MHT.
 func (l *line) countsSize(k int, f *figure) bool {
 	size := at(l.tokens, k+2).figure
+	if at(l.tokens, k+2).mark == '-' {
+		size = at(l.tokens, k+3).figure // (2) -8 ORB
+	}
 	if size == nil || !size.frac && !size.marked && !size.dashed || f.v < 2 || f.v > 4 || !l.is(tee) && !l.is(manifold) && !l.is(vessel) {
 		return false
 	}

@@ -3,6 +3,7 @@ package title
 import (
 	"bytes"
 	"slices"
+	"strings"
 
 	"handtight/pressure/quantity"
 )
@@ -12,6 +13,7 @@ import (
 // a millimetre apart, 1/8 & 1/4 of a part with one end, and a size behind a maybe.
 func (l *line) either() {
 	l.oldSizes()
+	l.guessedSizes()
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		a, b := at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
@@ -89,6 +91,22 @@ func (l *line) oldSizes() {
 		if l.wordsBefore(k, oldSizeList) {
 			f.drop(asDenied)
 		}
+	}
+}
+
+// guessedSizes notes a size that the text gives as a guess: about 1/2 BSP, ~1/2, 3/8ish.
+func (l *line) guessedSizes() {
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if l.one || f == nil || !f.sized() {
+			continue
+		}
+		before, behind := at(l.tokens, k-1), at(l.tokens, k+1)
+		if behind.mark == '-' && behind.glued {
+			behind = at(l.tokens, k+2)
+		}
+		sign := strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " ")
+		f.guessed = aboutList.has(l.norm[before.from:before.to]) || behind.glued && hasText(l.norm, behind.from, "ish") && behind.to == behind.from+len("ish") || strings.HasSuffix(sign, "~") || strings.HasSuffix(sign, "≈")
 	}
 }
 

@@ -59,6 +59,7 @@ type figure struct {
 	perhaps  bool    // a word of length stands by it, on a part of two sizes
 	numbered bool    // it stands in the part's number alone
 	called   string  // what the word at its place in a row of words makes of a pressure
+	guessed  bool    // the text gives it as a guess
 	tally    bool    // millimetres, or a count behind an x
 	or       string  // the other size, where the text gives one or the other
 	hose     bool    // an inch size repeated in millimetres of bore: 3/8" (9,52 mm)

@@ -23,6 +23,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is " + quote(r.Words) + " an end, " + sizesOf(r.Candidates) + ", or the length of the part? The text says both: look at the picture, or ask the shop."
 	case c.fig != nil && c.fig.or != "" && len(r.Candidates) > 0:
 		return "Is the size " + c.fig.or + " or " + c.fig.words(l) + "? The text gives both: ask the shop which it is."
+	case c.fig != nil && c.fig.guessed && len(r.Candidates) > 0:
+		return "Is the size " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text gives it as a guess: measure it, or ask the shop."
 	case c.contrary != "" && len(r.Candidates) > 0:
 		return "Is " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + " the end? The text says " + quote(c.contrary) + " beside it, which is another thread: look at the part, or ask the shop."
 	case l.listLetter(c) && len(r.Candidates) > 0:

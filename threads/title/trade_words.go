@@ -157,8 +157,8 @@ func (l *line) nutAtEachEnd(k int) {
 		return
 	}
 	x := k - 1
-	if prev.value(classSep) == "x" && prev.glued {
-		prev = at(l.tokens, k-2)
+	if prev.value(classSep) == "x" && prev.glued || onlyUnit(prev.word) && prev.role(classUnit) == asCount {
+		prev = at(l.tokens, k-2) // 2x DKOL, 2 st lekande mutter
 	}
 	if f := prev.figure; f == nil || !f.whole || f.v != 2 || f.marked || f.frac || f.kind != bare || k < 2 {
 		return

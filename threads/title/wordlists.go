@@ -12,7 +12,8 @@ import (
 type wordList uint8
 
 const (
-	airList wordList = iota
+	aboutList wordList = iota
+	airList
 	allList
 	andList
 	andMoreList
@@ -108,6 +109,7 @@ const (
 
 // listNames are the lists by their names in the table.
 var listNames = [...]string{
+	aboutList:          "about",
 	airList:            "air",
 	allList:            "all",
 	andList:            "and",
