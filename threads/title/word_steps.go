@@ -1,6 +1,9 @@
 package title
 
-import "strings"
+import (
+	"math/bits"
+	"strings"
+)
 
 // wordStep lets the neighbours of a word decide what it means, before anything is made
 // of it. The steps run in their order for each word. The example is a line that reads
@@ -29,49 +32,49 @@ func (s *wordStep) isFor(it *token) bool {
 // tell applies the steps to the word at k.
 func (l *line) tell(k int) {
 	it := &l.tokens[k]
-	steps := stepsFor[min(it.to-it.from, longWord)][stepLetters[byteAt(l.norm, it.from)]]
-	for n := range steps {
-		step := &steps[n]
-		if step.isFor(it) && (l.skip == "" || step.name != l.skip) {
-			step.apply(l, k)
+	for n, some := range stepsAbout(it.to-it.from, byteAt(l.norm, it.from)) {
+		for ; some != 0; some &= some - 1 {
+			step := &wordSteps[64*n+bits.TrailingZeros64(some)]
+			if step.isFor(it) && (l.skip == "" || step.name != l.skip) {
+				step.apply(l, k)
+			}
 		}
 	}
 }
 
+// stepSet is a set of steps by their places, 64 to a number.
+type stepSet [(len(wordSteps) + 63) / 64]uint64
+
 // longWord is a word's length, in bytes, that no step with a limit is about.
 const longWord = 24
 
-// stepLetters numbers the first letters that some step asks for, from 1; 0 is any other.
-var stepLetters = func() (out [256]uint8) {
-	n := uint8(0)
-	for _, step := range wordSteps {
-		for _, c := range []byte(step.first) {
-			if out[c] == 0 {
-				n++
-				out[c] = n
+// stepsOfLength are the steps that are about words of so many bytes, and stepsOfLetter those that are about words with such a
+// first letter.
+var stepsOfLength, stepsOfLetter = func() (length [longWord + 1]stepSet, letter [256]stepSet) {
+	for k, step := range wordSteps {
+		in, bit := k/64, uint64(1)<<(k%64)
+		for size := range length {
+			if step.longest == 0 || size <= step.longest {
+				length[size][in] |= bit
+			}
+		}
+		for c := range letter {
+			if step.first == "" || strings.IndexByte(step.first, byte(c)) >= 0 {
+				letter[c][in] |= bit
 			}
 		}
 	}
-	return out
+	return length, letter
 }()
 
-// stepsFor are the steps that are about words of so many bytes and such a first letter, in their order.
-var stepsFor = func() (out [longWord + 1][32][]wordStep) {
-	letterOf := [32]byte{}
-	for c, n := range stepLetters {
-		letterOf[n] = byte(c)
-	}
-	for size := range out {
-		for n, c := range letterOf {
-			for k := range wordSteps {
-				if step := wordSteps[k]; (step.longest == 0 || size <= step.longest) && (step.first == "" || n > 0 && strings.IndexByte(step.first, c) >= 0) {
-					out[size][n] = append(out[size][n], step)
-				}
-			}
-		}
+// stepsAbout are the steps that are about words of so many bytes and such a first letter.
+func stepsAbout(size int, first byte) stepSet {
+	out := stepsOfLength[min(size, longWord)]
+	for n := range out {
+		out[n] &= stepsOfLetter[first][n]
 	}
 	return out
-}()
+}
 
 var wordSteps = [...]wordStep{
 	{"RG of Danish is a pipe thread", "Overgang 3/8 RG udv. - 3/8 NPT indv.", 2, "r", 0, (*line).danishPipe},
