@@ -12,9 +12,12 @@ var ringCodes = map[string]string{"ge": "adaptor", "gem": "adaptor", "gev": "ada
 
 // cuttingRings reads the sort of part from the letters of such a code: GE15L, WE 12 S.
 func (l *line) cuttingRings() {
+	if l.one || !l.seen.figure(coneSize) {
+		return
+	}
 	for k := range l.tokens {
 		it, cone := &l.tokens[k], at(l.tokens, k+1).figure
-		if l.one || !it.unread || cone == nil || cone.kind != coneSize {
+		if !it.unread || cone == nil || cone.kind != coneSize {
 			continue
 		}
 		if s := l.lex.shapes[ringCodes[string(l.norm[it.from:it.to])]]; s != nil {

@@ -5,7 +5,7 @@ import "handtight/threads"
 // nutMetric reads a diameter and a pitch without their M in a line of a hydraulic hose: 18x1,5 beside the grade of a hose is the thread of
 // its nut, and no pipe by its outside and its wall. Pitches of fittings are 1.5 and 2 mm (ISO 8434-1, as memory has it).
 func (l *line) nutMetric() {
-	if l.one || !l.layers() {
+	if l.one || l.seen.figures < 2 || !l.seen.word(classSep) || !l.layers() {
 		return
 	}
 	for k := 0; k+2 < len(l.tokens); k++ {

@@ -239,6 +239,9 @@ func (l *line) slipBoth(k int) bool {
 
 // diameters takes the d of d = 28 for a diameter in millimetres.
 func (l *line) diameters() {
+	if !l.seen.alone.has('d') && !bytes.Contains(l.norm, []byte("д")) {
+		return
+	}
 	for k := 0; k+2 < len(l.tokens); k++ {
 		it, size := &l.tokens[k], l.tokens[k+2].figure
 		if it.to-it.from == 1 && l.norm[it.from] == 'd' && l.tokens[k+1].mark == '=' && size != nil && size.kind == bare && !size.frac && !size.marked {

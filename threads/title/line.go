@@ -14,6 +14,7 @@ type line struct {
 	*spelling
 	lex       *lexicon
 	tokens    []token
+	seen      seen
 	plain     []byte // the text with one blank between its words; nil until it is asked for
 	asked     [len(listNames)]answer
 	fitting   *shape // the first part that has ends, though another word outranks it

@@ -1,9 +1,5 @@
 package title
 
-import (
-	"sync"
-)
-
 // ontoOther leaves out the thread of what the part goes onto or stands in for: G 1/2 male to suit G 1/2 female port; passend für G 3/4 Innengewinde,
 // R 3/4 AG. It is said behind such words with its sex or its name, up to the next comma, where the line gives an end of the part's own elsewhere.
 // The size of a hose or a tube there is that of the end that takes it.
@@ -61,12 +57,9 @@ func (l *line) ownEndBeside(from, to int) bool {
 	return sized && threaded
 }
 
-// ontoWords are the words and phrases of the list by their first bytes.
-var ontoWords = sync.OnceValue(func() *[256][]string { return byFirst(goesOntoList.words()) })
-
 // ontoWord is the longest word or phrase for going onto something that begins with the token at k; "" if none does.
 func (l *line) ontoWord(k int) string {
-	words := ontoWords()[byteAt(l.norm, l.tokens[k].from)]
+	words := goesOntoList.begun(l.norm, l.tokens[k].from)
 	if len(words) == 0 {
 		return ""
 	}

@@ -26,15 +26,11 @@ var (
 func (l *line) pneumatic() {
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		if next := at(l.tokens, k+1); it.figure != nil && it.figure.plain() && next.glued && string(l.norm[next.from:next.to]) == "管" && slices.Contains(airTubes, it.figure.v) && !l.one && l.saysAir() {
+		if next := at(l.tokens, k+1); it.figure.plain() && next.glued && string(l.norm[next.from:next.to]) == "管" && slices.Contains(airTubes, it.figure.v) && !l.one && l.saysAir() {
 			it.figure.kind = mmSize // 10管
 			continue
 		}
 		if it.mark != 0 || it.figure != nil || it.to-it.from < 2 || it.to-it.from > 3 || l.one {
-			continue
-		}
-		code, ok := l.lex.air[string(l.norm[it.from:it.to])]
-		if !ok {
 			continue
 		}
 		j := k + 1
@@ -42,7 +38,11 @@ func (l *line) pneumatic() {
 			j++
 		}
 		tube, dash, thread := at(l.tokens, j), at(l.tokens, j+1), at(l.tokens, j+2)
-		if tube.figure == nil || !tube.glued && !(j == k+1 && dash.mark == '-' && l.saysAir()) || tube.figure.kind != bare || !slices.Contains(airTubes, tube.figure.v) {
+		if tube.figure == nil || tube.figure.kind != bare || !slices.Contains(airTubes, tube.figure.v) {
+			continue
+		}
+		code, ok := l.lex.air[string(l.norm[it.from:it.to])]
+		if !ok || !tube.glued && !(j == k+1 && dash.mark == '-' && l.saysAir()) {
 			continue
 		}
 		two := dash.mark == '-' && dash.glued && thread.figure != nil && thread.glued

@@ -183,6 +183,7 @@ func newLine(text string, one bool) *line {
 	s := normalise(text)
 	l := &s.pad.line
 	*l = line{spelling: s, lex: readLexicon(), tokens: scan(s), one: one}
+	l.seen = look(l.tokens, l.norm)
 	return l
 }
 

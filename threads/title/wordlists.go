@@ -198,6 +198,33 @@ type listedWords struct {
 	words   []string
 	letters []letters
 	sizes   uint64
+	begun   begunWords
+}
+
+// begunWords are words by their first letter, and the letters that stand second behind each.
+type begunWords struct {
+	second [64]letters
+	words  [64][]string
+}
+
+// add puts a word to those of its first letter.
+func (b *begunWords) add(word string) {
+	first := word[0] & 63
+	b.words[first] = append(b.words[first], word)
+	if len(word) == 1 {
+		b.second[first] = ^letters(0) // anything may stand behind it
+		return
+	}
+	b.second[first].add(word[1])
+}
+
+// at are the words that a text can have at a place, by their first two letters.
+func (b *begunWords) at(text []byte, i int) []string {
+	first := byteAt(text, i) & 63
+	if !b.second[first].has(byteAt(text, i+1)) {
+		return nil
+	}
+	return b.words[first]
 }
 
 var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
@@ -215,6 +242,7 @@ var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
 		for _, w := range words {
 			list.sizes |= 1 << min(len(w), 63)
 			list.letters = append(list.letters, lettersOf([]byte(w)))
+			list.begun.add(w)
 		}
 	}
 	return out
@@ -229,13 +257,16 @@ func (w wordList) has(word []byte) bool {
 	if list.sizes&(1<<min(len(word), 63)) == 0 {
 		return false
 	}
-	for _, o := range list.words {
+	for _, o := range list.begun.at(word, 0) {
 		if o == string(word) {
 			return true
 		}
 	}
 	return false
 }
+
+// begun are the words of the list that a text can have at a place, by their first two letters.
+func (w wordList) begun(text []byte, i int) []string { return wordLists()[w].begun.at(text, i) }
 
 // hasWord reports a word of the list.
 func (w wordList) hasWord(word string) bool {
@@ -281,6 +312,12 @@ func lettersOf(text []byte) (out letters) {
 	}
 	return out
 }
+
+// add puts a byte into the set.
+func (s *letters) add(b byte) { *s |= 1 << (b & 63) }
+
+// has reports a byte of the set, or one that shares its place.
+func (s letters) has(b byte) bool { return s&(1<<(b&63)) != 0 }
 
 func (s letters) in(text letters) bool { return s&^text == 0 }
 
