@@ -71,7 +71,7 @@ func (l *line) coneAgain(ends []*phrase) []*phrase {
 	if l.one {
 		return ends
 	}
-	out := ends[:0:0]
+	out := l.pad.list(len(ends))
 	for k, o := range ends {
 		e := coneOf(ends[:k], o)
 		if e == nil && k == 1 && len(ends) == 2 && !o.strong && !o.plus && ends[0].fig != nil && ends[0].fig.kind == coneSize && o.threadByForm() && o.fam == nil && o.end == "" && !o.comma && !l.is(adaptor) && !l.is(hose) && !l.namesHose() {

@@ -73,7 +73,7 @@ func (l *line) survey() {
 			l.tell(k)
 		}
 		for _, m := range it.word.all() {
-			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
+			l.europe = l.europe || m.european
 			switch m.class {
 			case classKind:
 				l.parts = l.parts || (l.shape != nil && l.shape.ends >= 0 || l.unknownPart(k) || l.shape == nil && l.namesHose()) && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)

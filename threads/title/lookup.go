@@ -42,7 +42,7 @@ func (sc *scanner) lookUpRun(i int, mixed bool) (int, *meanings) {
 				best, bestEnd = m, e
 			}
 		}
-		if known == nil || !known.begins {
+		if known == nil || known.goesOn == 0 {
 			break
 		}
 		next := stop
@@ -53,7 +53,7 @@ func (sc *scanner) lookUpRun(i int, mixed bool) (int, *meanings) {
 			}
 			next++
 		}
-		if next == stop || next == len(sc.norm) || len(key) > sc.lex.longest {
+		if next == stop || next == len(sc.norm) || !known.goesOn.has(sc.norm[next]) || len(key) > sc.lex.longest {
 			break
 		}
 		key = append(key, mark)

@@ -285,7 +285,7 @@ func (l *line) counterpart(k int) {
 	l.ignore(l.words(l.tokens[first].from, it.to), "it may be said of the thread that the part goes onto")
 	if it.word = l.lex.word("thread"); named != nil && named.value != "THREAD" {
 		plain := *named
-		plain.sexes, plain.extra = nil, nil
+		plain.sexes, plain.extra, plain.attr = nil, nil, 0
 		it.word = meaningOf(&plain)
 	}
 }

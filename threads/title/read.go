@@ -273,7 +273,7 @@ func (l *line) bracketed() (rest, inside []token) {
 	l.nominalBracket(open, stop)
 	l.inchBracket(open, stop)
 	in := sizesIn(l.tokens[open:stop])
-	out := sizesIn(append(append([]token{}, l.tokens[:open]...), l.tokens[stop:]...))
+	out := append(sizesIn(l.tokens[:open]), sizesIn(l.tokens[stop:])...)
 	if len(in) < 2 || len(in) != len(out) {
 		return l.tokens, nil
 	}

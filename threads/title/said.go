@@ -2,10 +2,9 @@ package title
 
 import "handtight/threads"
 
-// restated lists the places of sizes, with a thread given again by its own name
+// restated adds the places of sizes to a list, with a thread given again by its own name
 // left out: 12L (M18x1.5), -10 ORB 7/8-14.
-func (l *line) restated(tokens []token) []int {
-	var out []int
+func (l *line) restated(out []int, tokens []token) []int {
 	for k := range tokens {
 		f := tokens[k].figure
 		if f == nil || !f.sized() {
@@ -94,9 +93,7 @@ var detail = map[string]int{
 }
 
 func (c *phrase) addFamily(m *sense) {
-	for _, word := range m.extra {
-		c.attr |= attrNamed[word]
-	}
+	c.attr |= m.attr
 	if m.value == "THREAD" {
 		c.thread = true
 		if len(m.sexes) > 0 {

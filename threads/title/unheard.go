@@ -56,7 +56,7 @@ func (l *line) nameOfNone(ends []threads.EndReading) string {
 		}
 		it := &l.tokens[k]
 		m := it.is(classFamily)
-		if m == nil || meant[m.value] == nil || l.heard(m, ends) || it.to-it.from == 1 && at(l.tokens, k+1).figure == nil || l.fuelWord(k) {
+		if m == nil || m.meant == nil || l.heard(m, ends) || it.to-it.from == 1 && at(l.tokens, k+1).figure == nil || l.fuelWord(k) {
 			continue
 		}
 		return l.words(it.from, it.to)
@@ -67,7 +67,7 @@ func (l *line) nameOfNone(ends []threads.EndReading) string {
 // heard reports an end that can be of a thread of that name, or that has no reading, and says so.
 func (l *line) heard(m *sense, ends []threads.EndReading) bool {
 	return slices.ContainsFunc(ends, func(e threads.EndReading) bool {
-		return len(e.Candidates) == 0 || e.Torn || slices.ContainsFunc(e.Candidates, func(c threads.End) bool { return slices.Contains(meant[m.value], c.Family) })
+		return len(e.Candidates) == 0 || e.Torn || slices.ContainsFunc(e.Candidates, func(c threads.End) bool { return slices.Contains(m.meant, c.Family) })
 	})
 }
 
