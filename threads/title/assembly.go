@@ -1,11 +1,10 @@
 package title
 
-import ()
-
 // hoseAssembly reports hydraulic hose with its fittings on: the line names a hose, its layers of wire and a thread. A
 // nut, a tail or an adaptor of such a line is the hose's own where a length is said, or how many it has.
 func (l *line) hoseAssembly() bool {
-	if l.one || !l.namesHose() && !l.says("TUBE") && !anyToken(l.tokens, hoseGradeWord) || !l.threadElsewhere() && !(l.both && anyToken(l.tokens, func(it *token) bool { return it.is(classSex) != nil })) {
+	hosed := func(it *token) bool { return it.hosed() || it.value(classEnd) == "TUBE" || hoseGradeWord(it) }
+	if l.one || !anyToken(l.tokens, hosed) || !l.threadElsewhere() && !(l.both && anyToken(l.tokens, func(it *token) bool { return it.is(classSex) != nil })) {
 		return false
 	}
 	if !l.layers() {

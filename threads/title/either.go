@@ -12,6 +12,9 @@ import (
 // a millimetre apart, 1/8 & 1/4 of a part with one end, and a size behind a maybe.
 func (l *line) either() {
 	l.oldSizes()
+	if l.seen.figures < 2 {
+		return
+	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		a, b := at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
@@ -82,11 +85,7 @@ func (l *line) oldSizes() {
 		return
 	}
 	for k := range l.tokens {
-		f := l.tokens[k].figure
-		if f == nil || f.kind != inchSize || !l.otherSize(k) {
-			continue
-		}
-		if l.wordsBefore(k, oldSizeList) {
+		if f := l.tokens[k].figure; f != nil && f.kind == inchSize && l.wordsBefore(k, oldSizeList) && l.otherSize(k) {
 			f.drop(asDenied)
 		}
 	}
@@ -94,6 +93,9 @@ func (l *line) oldSizes() {
 
 // wordsBefore reports one of the words or phrases of a list right before the token at k.
 func (l *line) wordsBefore(k int, list wordList) bool {
+	if !l.contains(list) {
+		return false
+	}
 	text := l.oneBlank(l.norm[:l.tokens[k].from])
 	return slices.ContainsFunc(list.words(), func(w string) bool {
 		return bytes.HasSuffix(text, []byte(w)) && !alnum(byteAt(text, len(text)-len(w)-1))

@@ -178,17 +178,18 @@ func (l *line) survey() {
 	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
 		l.shape = l.lex.shapes["O-ring"]
 	}
-	if !l.one && (l.is(hose) || l.namesHose()) && (l.hasWord("one end") && l.hasWord("other end") || l.straightAndBent() || l.oneNamed() && l.contains(otherEndList) && !l.contains(bareEndList)) {
+	hosed := l.namesHose()
+	if !l.one && (l.is(hose) || hosed) && (l.hasWord("one end") && l.hasWord("other end") || l.straightAndBent() || l.oneNamed() && l.contains(otherEndList) && !l.contains(bareEndList)) {
 		l.both = true // straight one end, 90 degrees other end
 	}
-	if l.both && !l.one && l.namesHose() && l.contains(bareEndList) {
+	if l.both && !l.one && hosed && l.contains(bareEndList) {
 		l.both = false
 		l.unjudged = append(l.unjudged, "the other end (no fitting)")
 	}
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
-	if (l.namesHose() || l.says("TUBE") || l.says("TUBING") || anyToken(l.tokens, func(it *token) bool { return it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && l.byLength() {
+	if !l.one && (l.shape == nil || l.is(hose)) && (hosed || l.says("TUBE") || l.says("TUBING") || anyToken(l.tokens, func(it *token) bool { return it.value(classFamily) == "NH" })) && l.byLength() {
 		l.shape = l.lex.shapes["hose stock"]
 	}
 	if l.hoseAssembly() || l.hydraulicLine() {
@@ -200,7 +201,7 @@ func (l *line) survey() {
 	if l.is(tail) && !l.one && l.tokens[0].value(classEnd) == "HOSE" && l.contains(withTerminalsList) {
 		l.shape = l.lex.shapes["hose"] // manguera 1/2 con terminales JIC hembra
 	}
-	if l.is(tail) && l.both && !l.one && l.namesHose() {
+	if l.is(tail) && l.both && !l.one && hosed {
 		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends
 	}
 	if l.hoseWithFittings() {

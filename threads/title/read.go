@@ -217,6 +217,7 @@ func (l *line) ends() []*phrase {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)
 	}
 	l.inside = l.sundered()
+	l.seen = look(l.tokens, l.norm)
 	l.classify()
 	l.boreNamedFirst()
 	if !l.evidence && l.strange() {
