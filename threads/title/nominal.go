@@ -100,8 +100,11 @@ var copperTubes = map[float64]bool{8: true, 10: true, 15: true}
 // boreSaid reports millimetres that a sex stands with: a tube has none, so that they are a bore. So are those of a
 // nipple of metal, which has threads alone.
 func (l *line) boreSaid(c *phrase) bool {
+	if !l.ofIron(c) {
+		return false
+	}
 	said := len(c.sexes) > 0 && !c.assumed && (l.is(valve) || l.ironSex() || l.material == "galvanised" || l.material == "brass" && c.fig != nil && !copperTubes[c.fig.v] && l.shape != nil && l.is(nominal))
-	return (said || l.is(nipple) && l.material != "") && l.ofIron(c) && l.onlyMillimetres()
+	return (said || l.is(nipple) && l.material != "") && l.onlyMillimetres()
 }
 
 // onlyMillimetres reports a line whose every size is in millimetres that are a bore.

@@ -298,7 +298,7 @@ func plainFamilies(end string) []threads.Family {
 
 func plainEnds(c *phrase, families []threads.Family) []threads.End {
 	size, diameter := plainSize(c.fig, families[0] == threads.Ferrule)
-	var out []threads.End
+	out := make([]threads.End, 0, len(families))
 	for _, f := range families {
 		out = append(out, threads.End{Family: f, Size: size, Diameter: diameter})
 	}

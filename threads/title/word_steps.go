@@ -24,20 +24,22 @@ func of(classes ...wordClass) (out uint16) {
 	return out
 }
 
-// isFor reports a word that has one of the step's classes.
-func (s *wordStep) isFor(it *token) bool {
-	return s.classes == 0 || it.word != nil && it.word.has&s.classes != 0
-}
-
 // tell applies the steps to the word at k.
 func (l *line) tell(k int) {
 	it := &l.tokens[k]
-	for n, some := range stepsAbout(it.to-it.from, byteAt(l.norm, it.from)) {
-		for ; some != 0; some &= some - 1 {
-			step := &wordSteps[64*n+bits.TrailingZeros64(some)]
-			if step.isFor(it) && (l.skip == "" || step.name != l.skip) {
+	about := stepsAbout(it.to-it.from, byteAt(l.norm, it.from))
+	word, asked := it.word, stepsForClasses(it.word)
+	for n := range about {
+		for rest := about[n] & asked[n]; rest != 0; {
+			at := bits.TrailingZeros64(rest)
+			step := &wordSteps[64*n+at]
+			if l.skip == "" || step.name != l.skip {
 				step.apply(l, k)
 			}
+			if it.word != word {
+				word, asked = it.word, stepsForClasses(it.word) // it has become another
+			}
+			rest = about[n] & asked[n] &^ (2<<at - 1)
 		}
 	}
 }
@@ -48,9 +50,12 @@ type stepSet [(len(wordSteps) + 63) / 64]uint64
 // longWord is a word's length, in bytes, that no step with a limit is about.
 const longWord = 24
 
-// stepsOfLength are the steps that are about words of so many bytes, and stepsOfLetter those that are about words with such a
-// first letter.
-var stepsOfLength, stepsOfLetter = func() (length [longWord + 1]stepSet, letter [256]stepSet) {
+// classCount is how many classes there are, with none.
+const classCount = int(classNoise) + 1
+
+// stepsOfLength are the steps that are about words of so many bytes, stepsOfLetter those that are about words with such a first
+// letter, and stepsOfClass those that are about a class; those about any word are under 0, which is no class.
+var stepsOfLength, stepsOfLetter, stepsOfClass = func() (length [longWord + 1]stepSet, letter [256]stepSet, class [classCount]stepSet) {
 	for k, step := range wordSteps {
 		in, bit := k/64, uint64(1)<<(k%64)
 		for size := range length {
@@ -63,8 +68,13 @@ var stepsOfLength, stepsOfLetter = func() (length [longWord + 1]stepSet, letter 
 				letter[c][in] |= bit
 			}
 		}
+		for c := range class {
+			if step.classes&(1<<c) != 0 || step.classes == 0 && c == 0 {
+				class[c][in] |= bit
+			}
+		}
 	}
-	return length, letter
+	return length, letter, class
 }()
 
 // stepsAbout are the steps that are about words of so many bytes and such a first letter.
@@ -72,6 +82,21 @@ func stepsAbout(size int, first byte) stepSet {
 	out := stepsOfLength[min(size, longWord)]
 	for n := range out {
 		out[n] &= stepsOfLetter[first][n]
+	}
+	return out
+}
+
+// stepsForClasses are the steps that are about any word, or about a class that the word has.
+func stepsForClasses(word *meanings) stepSet {
+	out := stepsOfClass[0]
+	if word == nil {
+		return out
+	}
+	for has := word.has; has != 0; has &= has - 1 {
+		class := &stepsOfClass[bits.TrailingZeros16(has)]
+		for n := range out {
+			out[n] |= class[n]
+		}
 	}
 	return out
 }

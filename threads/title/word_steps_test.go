@@ -43,7 +43,7 @@ func TestWhatAStepIsKeptFromItWouldLeaveAlone(t *testing.T) {
 			}
 			about := stepsAbout(it.to-it.from, byteAt(l.norm, it.from))
 			for s := range wordSteps {
-				asked := about[s/64]&(1<<(s%64)) != 0 && wordSteps[s].isFor(it)
+				asked := about[s/64]&stepsForClasses(it.word)[s/64]&(1<<(s%64)) != 0
 				if step := &wordSteps[s]; !asked && (step.longest == 0 || it.to-it.from <= step.longest) {
 					was := look()
 					step.apply(l, k)

@@ -294,6 +294,11 @@ func (l *line) contains(w wordList) bool {
 	return l.asked[w] == isThere
 }
 
+// mayContain reports a word of a list whose letters the line has, each somewhere.
+func (l *line) mayContain(w wordList) bool {
+	return slices.ContainsFunc(wordLists()[w].letters, func(word letters) bool { return word.in(l.letters) })
+}
+
 // answer is what is known of a list's words in a line.
 type answer uint8
 
