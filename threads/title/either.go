@@ -1,21 +1,19 @@
 package title
 
-import (
-	"bytes"
-	"slices"
-
-	"handtight/pressure/quantity"
-)
+import "handtight/pressure/quantity"
 
 // either takes 3/4 or 5/8 for one size that is left open: the second is asked about, and
 // the first is named as the other. So is 16/17 of a pipe, where no fitting joins two pipes
 // a millimetre apart, 1/8 & 1/4 of a part with one end, and a size behind a maybe.
 func (l *line) either() {
 	l.oldSizes()
-	if l.seen.figures < 2 {
-		return
-	}
+	first, last := len(l.tokens), 0
 	for k := range l.tokens {
+		if l.tokens[k].figure != nil {
+			first, last = min(first, k), k
+		}
+	}
+	for k := first + 1; k < last; k++ { // what stands between sizes
 		it := &l.tokens[k]
 		a, b := at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
 		switch {
@@ -93,13 +91,16 @@ func (l *line) oldSizes() {
 
 // wordsBefore reports one of the words or phrases of a list right before the token at k.
 func (l *line) wordsBefore(k int, list wordList) bool {
-	if !l.contains(list) {
+	text, listed := l.oneBlank(l.norm[:l.tokens[k].from]), &wordLists()[list]
+	if !listed.last.has(byteAt(text, len(text)-1)) {
 		return false
 	}
-	text := l.oneBlank(l.norm[:l.tokens[k].from])
-	return slices.ContainsFunc(list.words(), func(w string) bool {
-		return bytes.HasSuffix(text, []byte(w)) && !alnum(byteAt(text, len(text)-len(w)-1))
-	})
+	for _, w := range listed.words {
+		if from := len(text) - len(w); from >= 0 && string(text[from:]) == w && !alnum(byteAt(text, from-1)) {
+			return true
+		}
+	}
+	return false
 }
 
 // apart reports whether the stroke at k parts two outsides of pipe that differ by 1 mm.

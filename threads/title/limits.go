@@ -18,7 +18,7 @@ func (l *line) limits() []threads.Limit {
 	var out []threads.Limit
 	end := 0
 	text := l.norm
-	limits := limitWords()
+	limits, around := limitWords(), aroundWords()
 	for k := range l.tokens {
 		at := l.tokens[k].from
 		if at < end {
@@ -39,7 +39,7 @@ func (l *line) limits() []threads.Limit {
 			out = append(out, threads.Limit{Words: strings.TrimSpace(l.words(at, end)), LowPressure: low})
 			break
 		}
-		if at < end {
+		if at < end || around.at(text, at) == nil {
 			continue
 		}
 		if from, to := l.limitAround(k); to > from && from >= end {
@@ -109,14 +109,11 @@ func containsAny(text []byte, words []string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return bytes.Contains(text, []byte(w)) })
 }
 
-// limitWords are the words of the limits of use, and of low pressure.
-var limitWords = sync.OnceValue(func() *begunWords {
-	out := new(begunWords)
-	for _, w := range slices.Concat(limitOfUseList.words(), lowPressureList.words()) {
-		out.add(w)
-	}
-	return out
-})
+// limitWords are the words of the limits of use, and of low pressure, and aroundWords those that stand in the midst of one.
+var (
+	limitWords  = sync.OnceValue(func() *begunWords { return begunBy(limitOfUseList, lowPressureList) })
+	aroundWords = sync.OnceValue(func() *begunWords { return begunBy(onlyList, notList) })
+)
 
 // longestLimit is how many bytes behind such words are told with them at most.
 const longestLimit = 30
@@ -127,9 +124,10 @@ func (l *line) asides() []threads.NotUsed {
 		return nil
 	}
 	var out []threads.NotUsed
+	asides := asideList.begun()
 	for k := range l.tokens {
 		at := l.tokens[k].from
-		for _, w := range asideList.begun(l.norm, at) {
+		for _, w := range asides.at(l.norm, at) {
 			if hasText(l.norm, at, w) && !alnum(byteAt(l.norm, at+len(w))) && !l.told(at, at+len(w)) {
 				out = append(out, threads.NotUsed{Words: l.words(at, at+len(w)), Why: "how the part is made inside, which is not judged"})
 				break

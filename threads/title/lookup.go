@@ -68,12 +68,11 @@ func (sc *scanner) run(i int, mixed bool) int {
 	if i < len(sc.norm) && (sc.norm[i] == '%' || sc.norm[i] == '=') {
 		return i + 1
 	}
-	first := digit(byteAt(sc.norm, i))
-	for i < len(sc.norm) {
-		b := sc.norm[i]
-		if !alnum(b) || !mixed && digit(b) != first || wide(sc.norm, i) {
-			break
-		}
+	taken := ofDigit | ofLetter
+	if !mixed {
+		taken &= sortOf[byteAt(sc.norm, i)]
+	}
+	for i < len(sc.norm) && sortOf[sc.norm[i]]&taken != 0 && !wide(sc.norm, i) {
 		i++
 	}
 	return i

@@ -7,8 +7,9 @@ func (l *line) ontoOther() {
 	if l.one || l.is(ownThread) || l.is(tapThread) || l.is(tail) || l.is(manifold) {
 		return // tap connector, hose tail: what it fits is its own end
 	}
+	onto := goesOntoList.begun()
 	for from := range l.tokens {
-		w := l.ontoWord(from)
+		w := l.ontoWord(from, onto)
 		if w == "" || ontoList.hasWord(w) && !l.portInBreath(from+1) {
 			continue
 		}
@@ -58,8 +59,8 @@ func (l *line) ownEndBeside(from, to int) bool {
 }
 
 // ontoWord is the longest word or phrase for going onto something that begins with the token at k; "" if none does.
-func (l *line) ontoWord(k int) string {
-	words := goesOntoList.begun(l.norm, l.tokens[k].from)
+func (l *line) ontoWord(k int, onto *begunWords) string {
+	words := onto.at(l.norm, l.tokens[k].from)
 	if len(words) == 0 {
 		return ""
 	}
@@ -84,8 +85,9 @@ func (l *line) endsBreath(k int) bool {
 
 // portInBreath reports a word for a port from k to the next comma, and no number before it: for 1/4 NPT female port, and not for 4 outlets.
 func (l *line) portInBreath(k int) bool {
+	onto := goesOntoList.begun()
 	for ; k < len(l.tokens) && !l.endsBreath(k); k++ {
-		if l.ontoWord(k) != "" {
+		if l.ontoWord(k, onto) != "" {
 			return false
 		}
 		if l.portNoun(k) {

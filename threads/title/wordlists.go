@@ -196,8 +196,10 @@ var listNames = [...]string{
 // and a text that has not all letters of a word has not the word.
 type listedWords struct {
 	words   []string
+	texts   [][]byte // the words again
 	letters []letters
 	sizes   uint64
+	last    letters // that words end with
 	begun   begunWords
 }
 
@@ -240,9 +242,11 @@ var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
 		list := &out[slices.Index(listNames[:], r["list"])]
 		list.words = words
 		for _, w := range words {
+			list.texts = append(list.texts, []byte(w))
 			list.sizes |= 1 << min(len(w), 63)
 			list.letters = append(list.letters, lettersOf([]byte(w)))
 			list.begun.add(w)
+			list.last.add(w[len(w)-1])
 		}
 	}
 	return out
@@ -265,8 +269,19 @@ func (w wordList) has(word []byte) bool {
 	return false
 }
 
-// begun are the words of the list that a text can have at a place, by their first two letters.
-func (w wordList) begun(text []byte, i int) []string { return wordLists()[w].begun.at(text, i) }
+// begun are the words of the list by their first letters.
+func (w wordList) begun() *begunWords { return &wordLists()[w].begun }
+
+// begunBy are the words of some lists together, by their first letters.
+func begunBy(lists ...wordList) *begunWords {
+	out := new(begunWords)
+	for _, list := range lists {
+		for _, w := range list.words() {
+			out.add(w)
+		}
+	}
+	return out
+}
 
 // hasWord reports a word of the list.
 func (w wordList) hasWord(word string) bool {
@@ -284,8 +299,8 @@ func (l *line) contains(w wordList) bool {
 	if l.asked[w] == notAsked {
 		l.asked[w] = isNotThere
 		list := &wordLists()[w]
-		for k, word := range list.words {
-			if list.letters[k].in(l.letters) && bytes.Contains(l.plainBlanks(), []byte(word)) {
+		for k, word := range list.texts {
+			if list.letters[k].in(l.letters) && bytes.Contains(l.plainBlanks(), word) {
 				l.asked[w] = isThere
 				break
 			}
