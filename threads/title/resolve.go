@@ -40,15 +40,17 @@ func (l *line) gripsUnsized(ends []*phrase) {
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		m := it.is(classEnd)
-		if m == nil || noThread[m.value] == "" || m.value == "BORE" || l.inCode(k) {
+		if m == nil || slices.ContainsFunc(ends, func(c *phrase) bool {
+			return c.end != "" && c.end != "FERRULE" || c.also == m.value || c.end == m.value || c.from <= it.from && it.to <= c.to && c.end != "FERRULE"
+		}) {
+			continue // it is read
+		}
+		if noThread[m.value] == "" || m.value == "BORE" || l.inCode(k) {
 			continue
 		}
 		words := l.words(it.from, it.to)
-		read := slices.ContainsFunc(ends, func(c *phrase) bool {
-			return c.end != "" && c.end != "FERRULE" || c.also == m.value || c.end == m.value || c.from <= it.from && it.to <= c.to && c.end != "FERRULE"
-		})
 		told := slices.ContainsFunc(l.unjudged, func(u string) bool { return strings.Contains(u, words) || strings.Contains(u, noThread[m.value]) })
-		if !read && !told {
+		if !told {
 			l.unjudged = append(l.unjudged, words+" (an end of which no size is said)")
 		}
 	}

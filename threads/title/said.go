@@ -49,9 +49,9 @@ func again(size, thread *figure) bool {
 
 // trim narrows the phrase's words to those about the end.
 func (c *phrase) trim(l *line, tokens []token) {
+	const ofEnd = 1<<classSex | 1<<classFamily | 1<<classEnd | 1<<classAttr
 	telling := func(it *token) bool {
-		return it.figure != nil && it.figure.sized() || it.is(classSex) != nil || it.is(classFamily) != nil ||
-			it.is(classEnd) != nil || it.is(classAttr) != nil || it.role(classBefore) == asBore
+		return it.figure != nil && it.figure.sized() || it.word != nil && it.word.has&ofEnd != 0 || it.role(classBefore) == asBore
 	}
 	first, last := -1, -1
 	for k := range tokens {

@@ -87,7 +87,15 @@ func (l *line) sexOfNone(ends []threads.EndReading) string {
 }
 
 // babble reports more words that are not understood than a shop's line of a part has.
-func (l *line) babble() bool { return len(l.unknown()) >= mostUnread }
+func (l *line) babble() bool {
+	n := 0
+	for k := range l.tokens {
+		if l.tokens[k].unread && !l.inCode(k) {
+			n++
+		}
+	}
+	return n >= mostUnread
+}
 
 // mostUnread is how many words that are not understood make a line doubtful as a whole. A judgement.
 const mostUnread = 6
