@@ -1,8 +1,6 @@
 package title
 
 import (
-	"bytes"
-
 	"handtight/threads"
 )
 
@@ -44,7 +42,7 @@ func (l *line) saysRing() bool {
 
 // seriesOfCones reads the series of a 24 degree cone that a word says beside the tube in millimetres: 12 mm, L-Reihe.
 func (l *line) seriesOfCones() {
-	row := bytes.Contains(l.norm, []byte("seri")) || bytes.Contains(l.norm, []byte("reihe")) || bytes.Contains(l.norm, []byte("reeks"))
+	row := l.holds("seri") || l.holds("reihe") || l.holds("reeks")
 	if l.one || !row || l.says("BARB") || l.says("PUSH") || l.namesHose() {
 		return
 	}

@@ -239,7 +239,7 @@ func (l *line) slipBoth(k int) bool {
 
 // diameters takes the d of d = 28 for a diameter in millimetres.
 func (l *line) diameters() {
-	if !l.seen.alone.has('d') && !bytes.Contains(l.norm, []byte("д")) {
+	if !l.seen.alone.has('d') && !l.holds("д") {
 		return
 	}
 	for k := 0; k+2 < len(l.tokens); k++ {

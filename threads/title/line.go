@@ -1,7 +1,6 @@
 package title
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 
@@ -192,10 +191,10 @@ func (l *line) survey() {
 	if !l.one && (l.shape == nil || l.is(hose)) && (hosed || l.says("TUBE") || l.says("TUBING") || anyToken(l.tokens, func(it *token) bool { return it.value(classFamily) == "NH" })) && l.byLength() {
 		l.shape = l.lex.shapes["hose stock"]
 	}
-	if l.hoseAssembly() || l.hydraulicLine() {
+	if l.hoseAssembly(hosed) || l.hydraulicLine() {
 		l.shape = l.lex.shapes["hose"]
 	}
-	if l.is(nipple) && !l.one && bytes.Contains(l.norm, []byte("cola de p")) {
+	if l.is(nipple) && !l.one && l.holds("cola de p") {
 		l.shape = l.lex.shapes["hose tail"] // niple 1" cola de pez
 	}
 	if l.is(tail) && !l.one && l.tokens[0].value(classEnd) == "HOSE" && l.contains(withTerminalsList) {

@@ -17,9 +17,10 @@ type spelling struct {
 	at   []int32
 	pad  *pad
 
-	letters letters
+	twos    twos
 	uneven  bool // blanks stand together, or are no blanks
 	blended bool // letters and digits run together somewhere
+	broken  bool // it has a sign that is no UTF-8
 }
 
 // normalise spells a text out. Marks that stand for several things are decided
@@ -76,15 +77,17 @@ var asSpelt = func() (out [utf8.RuneSelf << 1]byte) {
 
 // lookOver notes what the spelling holds, for those who would look through it for what it does not hold.
 func (s *spelling) lookOver() {
-	held, sorts, twice, last := letters(0), byte(0), byte(0), ofBlank
+	held, sorts, twice, last, before := twos(0), byte(0), byte(0), ofBlank, byte(' ')
 	for _, b := range s.norm {
 		sort := sortOf[b]
-		held.add(b)
+		held.add(before, b)
 		sorts, twice = sorts|sort, twice|sort&last
 		s.blended = s.blended || sort|last == ofDigit|ofLetter
-		last = sort
+		last, before = sort, b
 	}
-	s.letters, s.uneven = held, sorts&ofControl != 0 || twice&ofBlank != 0
+	if s.twos = held; sorts&ofControl != 0 || twice&ofBlank != 0 {
+		s.uneven, s.twos = true, ^twos(0) // what stands together where the blanks are evened out is not known
+	}
 }
 
 // The sorts of bytes that lookOver tells apart.
@@ -140,6 +143,7 @@ func (s *spelling) spell(i int, r, prev, next rune) {
 		s.put(i, '.')
 		s.put(i, '.') // 0…100 bar
 	case r == utf8.RuneError, r == 0, r == '_':
+		s.broken = s.broken || r == utf8.RuneError
 		s.put(i, ' ')
 	case (r == 'К' || r == 'к') && isDigit(next) && !unicode.IsLetter(prev):
 		s.put(i, 'k')

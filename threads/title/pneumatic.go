@@ -24,13 +24,18 @@ var (
 // pneumatic reads the codes by which the trade of compressed air writes push-in fittings: PC8-02 takes a tube of 8 mm
 // and has a male thread of two eighths, and PL6-M5 is an elbow. Where the line gives its sizes itself the code stays one.
 func (l *line) pneumatic() {
+	if l.one {
+		return
+	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		if next := at(l.tokens, k+1); it.figure.plain() && next.glued && string(l.norm[next.from:next.to]) == "管" && slices.Contains(airTubes, it.figure.v) && !l.one && l.saysAir() {
-			it.figure.kind = mmSize // 10管
+		if it.figure != nil {
+			if next := at(l.tokens, k+1); it.figure.plain() && next.glued && string(l.norm[next.from:next.to]) == "管" && slices.Contains(airTubes, it.figure.v) && l.saysAir() {
+				it.figure.kind = mmSize // 10管
+			}
 			continue
 		}
-		if it.mark != 0 || it.figure != nil || it.to-it.from < 2 || it.to-it.from > 3 || l.one {
+		if it.mark != 0 || it.to-it.from < 2 || it.to-it.from > 3 {
 			continue
 		}
 		j := k + 1

@@ -143,7 +143,7 @@ func (l *line) pressureCalled(k int, f *figure) string {
 // sharedUnits makes pressures of the numbers before a stroke whose unit stands once behind them all: WP/BP 180/720 bar, 10/16 bar. Which
 // of them is the rating the words do not say by the place: the lowest is taken. On a scale they are its ends.
 func (l *line) sharedUnits() {
-	if l.one || !l.seen.figure(pressureFigure) || l.is(scaled) || l.is(dial) {
+	if l.one || l.is(scaled) || l.is(dial) {
 		return
 	}
 	for k := range l.tokens {

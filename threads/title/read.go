@@ -31,7 +31,7 @@ func Read(text string) threads.Reading {
 	defer l.release()
 	out := l.read()
 	out.Text = text
-	if strings.ContainsRune(text, utf8.RuneError) {
+	if l.broken || over && strings.ContainsRune(text[len(cut):], utf8.RuneError) {
 		out.Unread = append(out.Unread, "signs that are no UTF-8: save the text as UTF-8, or put the letters right")
 	}
 	if over {
@@ -182,7 +182,7 @@ func clip(text string) (string, bool) {
 func newLine(text string, one bool) *line {
 	s := normalise(text)
 	l := &s.pad.line
-	*l = line{spelling: s, lex: readLexicon(), tokens: scan(s), one: one}
+	l.spelling, l.lex, l.tokens, l.one = s, readLexicon(), scan(s), one
 	l.seen = look(l.tokens, l.norm)
 	return l
 }
@@ -217,7 +217,6 @@ func (l *line) ends() []*phrase {
 		l.tokens[k].code = l.tokens[k].unread && l.inCode(k)
 	}
 	l.inside = l.sundered()
-	l.seen = look(l.tokens, l.norm)
 	l.classify()
 	l.boreNamedFirst()
 	if !l.evidence && l.strange() {

@@ -1,7 +1,7 @@
 package title
 
-// seen is what the tokens of a line are, all together: as the line was cut into them, and again when its words are surveyed and its
-// figures are not yet classified. Steps ask it whether there is anything for them to look for.
+// seen is what the tokens of a line are, all together, as the line was cut into them: the steps that come before the words are
+// surveyed ask it whether there is anything for them to look for.
 type seen struct {
 	classes uint16  // of the words
 	marks   letters // that stand as tokens

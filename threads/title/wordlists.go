@@ -192,11 +192,12 @@ var listNames = [...]string{
 	workingWordList:    "working-word",
 }
 
-// listedWords are the words of a list, the letters of each, and the set of their lengths: a word of another length is none of them,
-// and a text that has not all letters of a word has not the word.
+// listedWords are the words of a list, the pairs of letters of each, and the set of their lengths: a word of another length is none of
+// them, and a text that has not all pairs of a word has not the word.
 type listedWords struct {
 	words   []string
 	texts   [][]byte // the words again
+	twos    []twos
 	letters []letters
 	sizes   uint64
 	last    letters // that words end with
@@ -244,6 +245,7 @@ var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
 		for _, w := range words {
 			list.texts = append(list.texts, []byte(w))
 			list.sizes |= 1 << min(len(w), 63)
+			list.twos = append(list.twos, twosOf([]byte(w)))
 			list.letters = append(list.letters, lettersOf([]byte(w)))
 			list.begun.add(w)
 			list.last.add(w[len(w)-1])
@@ -300,7 +302,7 @@ func (l *line) contains(w wordList) bool {
 		l.asked[w] = isNotThere
 		list := &wordLists()[w]
 		for k, word := range list.texts {
-			if list.letters[k].in(l.letters) && bytes.Contains(l.plainBlanks(), word) {
+			if list.twos[k].in(l.twos) && bytes.Contains(l.plainBlanks(), word) {
 				l.asked[w] = isThere
 				break
 			}
@@ -311,7 +313,8 @@ func (l *line) contains(w wordList) bool {
 
 // mayContain reports a word of a list whose letters the line has, each somewhere.
 func (l *line) mayContain(w wordList) bool {
-	return slices.ContainsFunc(wordLists()[w].letters, func(word letters) bool { return word.in(l.letters) })
+	held := lettersOf(l.norm)
+	return slices.ContainsFunc(wordLists()[w].letters, func(word letters) bool { return word.in(held) })
 }
 
 // answer is what is known of a list's words in a line.
@@ -341,6 +344,27 @@ func (s letters) has(b byte) bool { return s&(1<<(b&63)) != 0 }
 
 func (s letters) in(text letters) bool { return s&^text == 0 }
 
+// twos is a set of pairs of bytes that stand together, of which some share a place: the pairs of a word are all in those of a text that
+// has the word.
+type twos uint64
+
+func twosOf(text []byte) (out twos) {
+	for k := 1; k < len(text); k++ {
+		out.add(text[k-1], text[k])
+	}
+	return out
+}
+
+// add puts a pair into the set.
+func (s *twos) add(a, b byte) { *s |= 1 << ((a*5 + b) & 63) }
+
+func (s twos) in(text twos) bool { return s&^text == 0 }
+
+// holds reports a text anywhere in the line.
+func (l *line) holds(text string) bool {
+	return twosOf([]byte(text)).in(l.twos) && bytes.Contains(l.norm, []byte(text))
+}
+
 // plainBlanks is the line with one blank between its words: how many part them says nothing.
 func (l *line) plainBlanks() []byte {
 	if l.plain == nil {
@@ -359,7 +383,7 @@ func (l *line) oneBlank(text []byte) []byte {
 
 // hasWord reports a word in the line.
 func (l *line) hasWord(word string) bool {
-	return lettersOf([]byte(word)).in(l.letters) && hasWord(string(l.norm), word)
+	return twosOf([]byte(word)).in(l.twos) && hasWord(string(l.norm), word)
 }
 
 // oneBlank is a text with one blank between its words, and none around it.
