@@ -72,9 +72,12 @@ func (l *line) partShortWith() {
 		return
 	}
 	for k := 0; k < len(l.tokens); k++ {
+		if l.tokens[k].is(classFamily) == nil {
+			continue
+		}
 		it := l.tokens[k]
 		m := it.to - 1
-		if it.is(classFamily) == nil || m-it.from < 2 || l.norm[m] != 'm' || !isBlank(l.norm[m-1]) {
+		if m-it.from < 2 || l.norm[m] != 'm' || !isBlank(l.norm[m-1]) {
 			continue
 		}
 		l.tokens = slices.Insert(l.tokens, k+1, token{from: m, to: it.to, word: l.lex.word("m")})

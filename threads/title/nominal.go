@@ -1,6 +1,8 @@
 package title
 
 import (
+	"slices"
+
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -18,6 +20,9 @@ const leastNominal = 0.5
 // nom comp is for 5/8 outside. An outside that stands behind it too, 1/2 nom comp (5/8 OD), is no
 // further end.
 func (l *line) nominalSizes(ends []*phrase) []*phrase {
+	if !slices.ContainsFunc(ends, func(e *phrase) bool { return e.attr&isNominal != 0 }) {
+		return ends
+	}
 	out := l.pad.list(len(ends))
 	for _, e := range ends {
 		if e.attr&isNominal != 0 && e.takesPipe() && e.fig.kind == inchSize {

@@ -255,6 +255,9 @@ func (l *line) ends() []*phrase {
 // bracketed takes out a bracket that says the same ends again in other words:
 // 1/2" x 1/2" NPT male (1/2 male to 1/2 tubing).
 func (l *line) bracketed() (rest, inside []token) {
+	if !l.seen.marks.has(')') {
+		return l.tokens, nil
+	}
 	open, stop := -1, -1
 	for k := range l.tokens {
 		switch {

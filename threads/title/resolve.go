@@ -86,7 +86,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		l.unjudged = append(l.unjudged, out.Words+" ("+c.fig.special+")")
 		return out, false
 	}
-	if what, ok := notJudged[name]; ok && (name == c.end || c.end == "") {
+	if what := notJudged[name]; name != "" && what != "" && (name == c.end || c.end == "") {
 		l.unjudged = append(l.unjudged, out.Words+" ("+what+")")
 		return out, false
 	}
