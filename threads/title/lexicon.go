@@ -219,6 +219,9 @@ func meaningOf(senses ...*sense) *meanings {
 
 // first is the first sense of a class that the meaning has.
 func (m *meanings) first(class wordClass) *sense {
+	if m.has == 1<<class {
+		return m.senses[0] // as most words have one class
+	}
 	for _, s := range m.senses {
 		if s.class == class {
 			return s
