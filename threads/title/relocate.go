@@ -19,8 +19,8 @@ func (l *line) relocate(ends []*phrase) {
 				if o == e {
 					continue
 				}
-				for _, r := range pass {
-					if r.name != l.skip && r.when(e, o) {
+				for k := range pass {
+					if r := &pass[k]; r.when(e, o) && r.name != l.skip {
 						r.then(e, o)
 					}
 				}
