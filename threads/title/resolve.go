@@ -357,11 +357,16 @@ func ofFamily(f threads.Family, size string, sex threads.Sex) []threads.End {
 
 // addFamily adds the family's end of that size, if it has one.
 func addFamily(to []threads.End, f threads.Family, size string, sex threads.Sex) []threads.End {
-	form, ok := threads.Find(f, size)
-	if !ok {
+	form, _ := threads.Find(f, size)
+	return addForm(to, form, sex)
+}
+
+// addForm adds the end of a form, none if there is no form or it has not the sex.
+func addForm(to []threads.End, form *threads.Form, sex threads.Sex) []threads.End {
+	if form == nil {
 		return to
 	}
-	if only := f.Facts().Only; only != threads.NoSex {
+	if only := form.Family.Facts().Only; only != threads.NoSex {
 		if sex != threads.NoSex && sex != only {
 			return to
 		}
@@ -372,27 +377,26 @@ func addFamily(to []threads.End, f threads.Family, size string, sex threads.Sex)
 
 // pipeEnds are the candidates of an inch pipe size.
 func (l *line) pipeEnds(c *phrase, v float64) []threads.End {
-	size := inchText(v)
 	families := l.pipeFamilies(c)
 	out := make([]threads.End, 0, len(families))
 	for _, f := range families {
-		if c.fig.pitch != 0 && !pitchFits(f, size, c.fig.pitch) {
+		form := inchForm(f, v)
+		if c.fig.pitch != 0 && !pitchFits(form, c.fig.pitch) {
 			continue
 		}
-		out = addFamily(out, f, size, c.sex())
+		out = addForm(out, form, c.sex())
 	}
 	if len(out) == 0 && c.fam != nil && c.fam.value == "R" && c.sex() == threads.Female {
-		out = addFamily(addFamily(nil, threads.Rc, size, threads.Female), threads.Rp, size, threads.Female)
+		out = addForm(addForm(nil, inchForm(threads.Rc, v), threads.Female), inchForm(threads.Rp, v), threads.Female)
 	}
 	if len(out) == 0 && c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && c.sex() == threads.Male {
-		out = ofFamily(threads.R, size, threads.Male)
+		out = addForm(nil, inchForm(threads.R, v), threads.Male)
 	}
 	return out
 }
 
-func pitchFits(f threads.Family, size string, tpi float64) bool {
-	form, ok := threads.Find(f, size)
-	return ok && math.Abs(form.TPI-tpi) < 0.01
+func pitchFits(form *threads.Form, tpi float64) bool {
+	return form != nil && math.Abs(form.TPI-tpi) < 0.01
 }
 
 // pipeFamilies are the families that a pipe thread's words leave open.
