@@ -1,15 +1,13 @@
 package title
 
-import ()
-
 // hoseAssembly reports hydraulic hose with its fittings on: the line names a hose, its layers of wire and a thread. A
 // nut, a tail or an adaptor of such a line is the hose's own where a length is said, or how many it has.
-func (l *line) hoseAssembly() bool {
-	if l.one || !l.namesHose() && !l.says("TUBE") && !anyToken(l.tokens, hoseGradeWord) || !l.threadElsewhere() && !(l.both && anyToken(l.tokens, func(it *token) bool { return it.is(classSex) != nil })) {
+func (l *line) hoseAssembly(hosed bool) bool {
+	if l.one || !hosed && !l.says("TUBE") && !anyToken(l.tokens, hoseGradeWord) || !l.threadElsewhere() && !(l.both && anyToken(l.tokens, func(it *token) bool { return it.is(classSex) != nil })) {
 		return false
 	}
 	if !l.layers() {
-		return (l.shape == nil || l.is(nut)) && l.both && l.namesHose() && !l.says("BARB") && !l.says("TUBE") && l.madeOfHose() // hose 3/8, JIC -6 female both ends
+		return (l.shape == nil || l.is(nut)) && l.both && hosed && !l.says("BARB") && !l.says("TUBE") && l.madeOfHose() // hose 3/8, JIC -6 female both ends
 	}
 	if l.shape == nil || l.shape.ends < 0 || l.is(hose) {
 		return true
@@ -100,11 +98,11 @@ func (l *line) hoseWithFittings() bool {
 	if l.one || l.shape != nil && !l.is(tail) && !l.is(adaptor) && !l.is(union) && !l.is(nipple) && !l.is(hose) && l.shape.name != "coupling" || !l.threadElsewhere() {
 		return false
 	}
-	long := l.longEnough()
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		switch {
 		case it.value(classEnd) == "HOSE", l.isHoseNoun(it):
+			long := l.longEnough()
 			for j := k + 2; j < len(l.tokens); j++ {
 				o := &l.tokens[j]
 				if o.to == o.from || o.figure != nil || !fittingsPluralList.has(l.norm[o.from:o.to]) {

@@ -14,19 +14,19 @@ func (l *line) together(k int) bool {
 	if l.shortWith(k) {
 		return true
 	}
-	text := func(k int) string { return string(l.norm[l.tokens[k].from:l.tokens[k].to]) }
-	if andList.hasWord(text(k)) {
+	text := func(k int) []byte { return l.norm[l.tokens[k].from:l.tokens[k].to] }
+	if andList.has(text(k)) {
 		for j := range l.tokens[:k] {
-			if withList.hasWord(text(j)) {
+			if withList.has(text(j)) {
 				return true
 			}
 		}
 		return false
 	}
-	if withList.hasWord(text(k)) {
+	if withList.has(text(k)) {
 		return true
 	}
-	if it.mark == '/' && k > 0 && (text(k-1) == "w" || text(k-1) == "c" && it.glued) {
+	if it.mark == '/' && k > 0 && (string(text(k-1)) == "w" || string(text(k-1)) == "c" && it.glued) {
 		return true // w/ bracket, c/empaque
 	}
 	return it.mark == '+' || it.mark == '&'
@@ -68,10 +68,16 @@ func (l *line) withWord(k int) {
 
 // partShortWith parts the m. of "NPT m. Dichtung" from the name before it, with which it would be a male.
 func (l *line) partShortWith() {
+	if !l.seen.word(classFamily) {
+		return
+	}
 	for k := 0; k < len(l.tokens); k++ {
+		if l.tokens[k].is(classFamily) == nil {
+			continue
+		}
 		it := l.tokens[k]
 		m := it.to - 1
-		if it.is(classFamily) == nil || m-it.from < 2 || l.norm[m] != 'm' || !isBlank(l.norm[m-1]) {
+		if m-it.from < 2 || l.norm[m] != 'm' || !isBlank(l.norm[m-1]) {
 			continue
 		}
 		l.tokens = slices.Insert(l.tokens, k+1, token{from: m, to: it.to, word: l.lex.word("m")})

@@ -50,7 +50,7 @@ func (l *line) eitherWay(c *phrase, r *threads.EndReading, says string) string {
 // Of two families that cannot be one thread both become candidates; so do the taper and the parallel
 // thread of one size. An end of which one meaning has no candidate is torn.
 func (l *line) conflict(c *phrase, r *threads.EndReading) string {
-	if c.fam != nil && c.fam2 != nil && !compatible(c.fam.value, c.fam2.value) {
+	if c.fam != nil && c.fam2 != nil && !compatible(c.fam, c.fam2) {
 		other := *c
 		other.fam, other.fam2 = c.fam2, nil
 		if ends := l.threads(&other); len(ends) > 0 && c.fig != nil && c.fig.kind != metricSize {
@@ -66,7 +66,7 @@ func (l *line) conflict(c *phrase, r *threads.EndReading) string {
 	f := r.Candidates[0].Family
 	tapered := f.Threaded() && f.Facts().Tapered
 	switch {
-	case c.fam != nil && c.fig != nil && (c.fig.kind == metricSize || c.fig.kind == coneSize) && f.Threaded() && meant[c.fam.value] != nil && !slices.Contains(meant[c.fam.value], f):
+	case c.fam != nil && c.fig != nil && (c.fig.kind == metricSize || c.fig.kind == coneSize) && f.Threaded() && c.fam.meant != nil && !slices.Contains(c.fam.meant, f):
 		r.Torn = true
 		return "The size is that of " + r.Candidates[0].Form.Designation + ", and the text says " + l.spelled(c.fam) + ". Which thread is it? Ask the shop."
 	case !l.one && strangeSeat(c, f) != "":
@@ -114,17 +114,17 @@ func (l *line) contradict(ends []*phrase) {
 			continue
 		}
 		m := l.tokens[k].is(classFamily)
-		if m == nil || meant[m.value] == nil || m.value == "24" && slices.ContainsFunc(ends, (*phrase).threadByForm) {
+		if m == nil || m.meant == nil || m.value == "24" && slices.ContainsFunc(ends, (*phrase).threadByForm) {
 			continue
 		}
 		fits := func(c *phrase) bool {
-			return c.fam != nil && compatible(c.fam.value, m.value) || c.fam2 != nil && compatible(c.fam2.value, m.value)
+			return c.fam != nil && compatible(c.fam, m) || c.fam2 != nil && compatible(c.fam2, m)
 		}
 		if slices.ContainsFunc(ends, fits) {
 			continue
 		}
 		for _, c := range ends {
-			if c.fam != nil && c.fam2 == nil && meant[c.fam.value] != nil {
+			if c.fam != nil && c.fam2 == nil && c.fam.meant != nil {
 				c.fam2 = m
 			}
 		}
@@ -153,12 +153,11 @@ func (l *line) alsoSaid(c *phrase) string {
 // such a word is said.
 func onlyBSP(c *phrase) bool { return c.fam == nil || c.fam.value == "BSP" }
 
-func compatible(a, b string) bool {
-	x, y := meant[a], meant[b]
-	if x == nil || y == nil {
+func compatible(a, b *sense) bool {
+	if a.meant == nil || b.meant == nil {
 		return true // a word for any thread
 	}
-	return slices.ContainsFunc(x, func(f threads.Family) bool { return slices.Contains(y, f) })
+	return slices.ContainsFunc(a.meant, func(f threads.Family) bool { return slices.Contains(b.meant, f) })
 }
 
 // spelled is the name of a family as the line writes it.

@@ -1,8 +1,6 @@
 package title
 
 import (
-	"bytes"
-
 	"handtight/threads"
 )
 
@@ -12,9 +10,12 @@ var ringCodes = map[string]string{"ge": "adaptor", "gem": "adaptor", "gev": "ada
 
 // cuttingRings reads the sort of part from the letters of such a code: GE15L, WE 12 S.
 func (l *line) cuttingRings() {
+	if l.one || !l.seen.figure(coneSize) {
+		return
+	}
 	for k := range l.tokens {
 		it, cone := &l.tokens[k], at(l.tokens, k+1).figure
-		if l.one || !it.unread || cone == nil || cone.kind != coneSize {
+		if !it.unread || cone == nil || cone.kind != coneSize {
 			continue
 		}
 		if s := l.lex.shapes[ringCodes[string(l.norm[it.from:it.to])]]; s != nil {
@@ -41,7 +42,7 @@ func (l *line) saysRing() bool {
 
 // seriesOfCones reads the series of a 24 degree cone that a word says beside the tube in millimetres: 12 mm, L-Reihe.
 func (l *line) seriesOfCones() {
-	row := bytes.Contains(l.norm, []byte("seri")) || bytes.Contains(l.norm, []byte("reihe")) || bytes.Contains(l.norm, []byte("reeks"))
+	row := l.holds("seri") || l.holds("reihe") || l.holds("reeks")
 	if l.one || !row || l.says("BARB") || l.says("PUSH") || l.namesHose() {
 		return
 	}
@@ -68,7 +69,7 @@ func (l *line) coneAgain(ends []*phrase) []*phrase {
 	if l.one {
 		return ends
 	}
-	out := ends[:0:0]
+	out := l.pad.list(len(ends))
 	for k, o := range ends {
 		e := coneOf(ends[:k], o)
 		if e == nil && k == 1 && len(ends) == 2 && !o.strong && !o.plus && ends[0].fig != nil && ends[0].fig.kind == coneSize && o.threadByForm() && o.fam == nil && o.end == "" && !o.comma && !l.is(adaptor) && !l.is(hose) && !l.namesHose() {

@@ -13,11 +13,11 @@ import (
 func (l *line) distribute(all []*phrase) []*phrase {
 	all = l.mergeOrphans(all)
 	ends, rest := l.gather(all)
-	for _, s := range endSteps {
+	for k := range endSteps {
 		if len(ends) == 0 {
 			return nil
 		}
-		if s.name != l.skip {
+		if s := &endSteps[k]; l.skip == "" || s.name != l.skip {
 			ends = s.apply(l, ends, rest)
 		}
 	}

@@ -1,8 +1,6 @@
 package title
 
 import (
-	"bytes"
-	"slices"
 	"strings"
 
 	"handtight/pressure/quantity"
@@ -14,7 +12,13 @@ import (
 func (l *line) either() {
 	l.oldSizes()
 	l.guessedSizes()
+	first, last := len(l.tokens), 0
 	for k := range l.tokens {
+		if l.tokens[k].figure != nil {
+			first, last = min(first, k), k
+		}
+	}
+	for k := first + 1; k < last; k++ { // what stands between sizes
 		it := &l.tokens[k]
 		a, b := at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
 		switch {
@@ -84,11 +88,7 @@ func (l *line) oldSizes() {
 		return
 	}
 	for k := range l.tokens {
-		f := l.tokens[k].figure
-		if f == nil || f.kind != inchSize || !l.otherSize(k) {
-			continue
-		}
-		if l.wordsBefore(k, oldSizeList) {
+		if f := l.tokens[k].figure; f != nil && f.kind == inchSize && l.wordsBefore(k, oldSizeList) && l.otherSize(k) {
 			f.drop(asDenied)
 		}
 	}
@@ -112,10 +112,16 @@ func (l *line) guessedSizes() {
 
 // wordsBefore reports one of the words or phrases of a list right before the token at k.
 func (l *line) wordsBefore(k int, list wordList) bool {
-	text := l.oneBlank(l.norm[:l.tokens[k].from])
-	return slices.ContainsFunc(list.words(), func(w string) bool {
-		return bytes.HasSuffix(text, []byte(w)) && !alnum(byteAt(text, len(text)-len(w)-1))
-	})
+	text, listed := l.oneBlank(l.norm[:l.tokens[k].from]), &wordLists()[list]
+	if !listed.last.has(byteAt(text, len(text)-1)) {
+		return false
+	}
+	for _, w := range listed.words {
+		if from := len(text) - len(w); from >= 0 && string(text[from:]) == w && !alnum(byteAt(text, from-1)) {
+			return true
+		}
+	}
+	return false
 }
 
 // apart reports whether the stroke at k parts two outsides of pipe that differ by 1 mm.

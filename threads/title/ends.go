@@ -201,14 +201,18 @@ func (l *line) ways() int {
 		if l.tokens[k].value(classAttr) == "three-way" {
 			return 3
 		}
-		f, next := l.tokens[k].figure, l.beside(k, 1)
-		if f != nil && f.role == asWays {
+		f := l.tokens[k].figure
+		if f == nil {
+			continue
+		}
+		if f.role == asWays {
 			return int(l.norm[l.tokens[k].from] - '0') // 5/2: five ports
 		}
+		next := l.beside(k, 1)
 		if next.mark == '-' && next.glued {
 			next = at(l.tokens, k+2)
 		}
-		if f != nil && (f.v == 3 || f.v == 4 || f.v == 5 && l.is(spool)) && next.role(classAfter) == asCount {
+		if (f.v == 3 || f.v == 4 || f.v == 5 && l.is(spool)) && next.role(classAfter) == asCount {
 			return int(f.v)
 		}
 	}

@@ -12,6 +12,9 @@ func (l *line) markFrench(v float64) {
 // frenchApart joins the two numbers of French pipe sizes that stand apart behind the name of a
 // fitting: mamelon 20 27.
 func (l *line) frenchApart() {
+	if l.seen.figures < 2 {
+		return
+	}
 	fitting := false
 	for k := 0; k+1 < len(l.tokens); k++ {
 		if m := l.tokens[k].is(classKind); m != nil {

@@ -10,7 +10,7 @@ import (
 // hands takes the left hand from a word that speaks of a shaft, a lever or a side of the part: pump, LH shaft; valve, lever left;
 // inlet left. A word that says thread itself stays, and so does LH beside a port, whose thread it may be.
 func (l *line) hands() {
-	if l.one {
+	if l.one || !l.seen.word(classAttr) {
 		return
 	}
 	for k := range l.tokens {

@@ -8,7 +8,7 @@ import (
 // reads the F behind a number that is no size for degrees: 150 psi at 70F, 33-150F, max 400 F. Behind a nominal bore it is a
 // sex, but where a word before the number says a temperature.
 func (l *line) fahrenheit() {
-	if l.one {
+	if l.one || !l.seen.alone.has('f') {
 		return
 	}
 	for k := range l.tokens {
@@ -38,7 +38,7 @@ func (l *line) fahrenheit() {
 // celsius reads the C behind a number, where a word for a temperature or a pressure stands right before it and another size in the line, for degrees:
 // 6 bar at 28C, PN16 15C. Elsewhere, and beside compression ends of that tube, it may be copper pipe.
 func (l *line) celsius() {
-	if l.one {
+	if l.one || !l.seen.alone.has('c') {
 		return
 	}
 	for k := range l.tokens {

@@ -306,6 +306,9 @@ const shortestReel = 5
 
 // byTheRoll reports hose or pipe of a length that no fitting has, of whose ends no thread is said.
 func (l *line) byTheRoll(ends []*phrase) bool {
+	if !anyToken(l.tokens, func(it *token) bool { return it.figure != nil && it.figure.role == asLength }) {
+		return false
+	}
 	stock := l.hasWord("pipe")
 	for k := range l.tokens {
 		m := l.tokens[k].is(classEnd)

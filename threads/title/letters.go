@@ -239,6 +239,9 @@ func (l *line) slipBoth(k int) bool {
 
 // diameters takes the d of d = 28 for a diameter in millimetres.
 func (l *line) diameters() {
+	if !l.seen.alone.has('d') && !l.holds("д") {
+		return
+	}
 	for k := 0; k+2 < len(l.tokens); k++ {
 		it, size := &l.tokens[k], l.tokens[k+2].figure
 		if it.to-it.from == 1 && l.norm[it.from] == 'd' && l.tokens[k+1].mark == '=' && size != nil && size.kind == bare && !size.frac && !size.marked {
@@ -279,13 +282,21 @@ func (l *line) metreLetter(k int) {
 
 // namesHose reports whether a word of the line is hose, as a part or as an end.
 func (l *line) namesHose() bool {
-	for j := range l.tokens {
-		it := &l.tokens[j]
-		if m := it.is(classKind); it.value(classEnd) == "HOSE" || m != nil && m.shape.name == "hose" {
+	for k := range l.tokens {
+		if l.tokens[k].hosed() {
 			return true
 		}
 	}
 	return false
+}
+
+// hosed reports the word for hose, as a part or as an end.
+func (it *token) hosed() bool {
+	if it.word == nil || it.word.has&(1<<classEnd|1<<classKind) == 0 {
+		return false
+	}
+	m := it.is(classKind)
+	return it.value(classEnd) == "HOSE" || m != nil && m.shape.name == "hose"
 }
 
 // hoseLength reports whether the whole figure before the M at k is the length of a hose or a tube: the

@@ -51,6 +51,10 @@ type sense struct {
 	shape  *shape
 	tongue string
 	role   role // what a word before or behind a figure, or a unit, makes of it
+
+	european bool             // of a language of [european], and a word that says something
+	attr     attr             // what the word of an attribute, or the name of a family with it, says of the end
+	meant    []threads.Family // the threads that the name of a family can mean
 }
 
 func (m *sense) has(word string) bool {
@@ -136,11 +140,16 @@ var readLexicon = sync.OnceValue(func() *lexicon {
 
 func (l *lexicon) add(r row) {
 	m := &sense{class: classNames[r["class"]], value: r["value"], tongue: r["language"]}
+	m.european = m.class != classNoise && m.class != classSep && european[m.tongue]
 	switch m.class {
+	case classAttr:
+		m.attr = attrNamed[m.value]
 	case classFamily:
 		parts := strings.Fields(r["value"])
 		m.value, m.extra = parts[0], parts[1:]
+		m.meant = meant[m.value]
 		for _, p := range m.extra {
+			m.attr |= attrNamed[p]
 			if s := threads.SexNamed(p); s != threads.NoSex {
 				m.sexes = []threads.Sex{s}
 			}
@@ -188,7 +197,7 @@ func (l *lexicon) put(word string, m *sense) {
 	l.longest = max(l.longest, len(key))
 	for i := range len(key) {
 		if c := key[i]; c == ' ' || c == '/' || c == '&' {
-			l.begins(key[:i])
+			l.begins(key[:i], key[i+1:])
 		}
 	}
 }
@@ -210,6 +219,9 @@ func meaningOf(senses ...*sense) *meanings {
 
 // first is the first sense of a class that the meaning has.
 func (m *meanings) first(class wordClass) *sense {
+	if m.has == 1<<class {
+		return m.senses[0] // as most words have one class
+	}
 	for _, s := range m.senses {
 		if s.class == class {
 			return s
@@ -238,7 +250,7 @@ func (m *meanings) without(some func(*sense) bool) *meanings {
 // entry is what the lexicon knows of a word or a phrase: no sense where only a longer phrase is known.
 type entry struct {
 	meanings
-	begins bool // a longer phrase begins with it
+	goesOn letters // what longer phrases that begin with it have behind the blank or the stroke
 }
 
 // means is the meaning of an entry; nil where there is no entry, or none but the beginning of a phrase.
@@ -267,14 +279,16 @@ func (l *lexicon) with(e *entry, m *sense) *entry {
 	return e
 }
 
-// begins notes that a longer phrase begins so.
-func (l *lexicon) begins(key string) {
+// begins notes that a longer phrase begins so, and how it goes on.
+func (l *lexicon) begins(key, rest string) {
 	e := l.words[key]
 	if e == nil {
 		e = l.entry(nil)
 		l.words[key] = e
 	}
-	e.begins = true
+	if rest != "" {
+		e.goesOn.add(rest[0])
+	}
 }
 
 // firstSense is an entry with the room of one sense: thousands of words have one.

@@ -18,13 +18,13 @@ func (l *line) limits() []threads.Limit {
 	var out []threads.Limit
 	end := 0
 	text := l.norm
-	limits := limitWords()
+	limits, around := limitWords(), aroundWords()
 	for k := range l.tokens {
 		at := l.tokens[k].from
 		if at < end {
 			continue
 		}
-		for _, w := range limits[byteAt(text, at)] {
+		for _, w := range limits.at(text, at) {
 			if !hasText(text, at, w) || w[len(w)-1] < 0x80 && alnum(byteAt(text, at+len(w))) {
 				continue
 			}
@@ -39,7 +39,7 @@ func (l *line) limits() []threads.Limit {
 			out = append(out, threads.Limit{Words: strings.TrimSpace(l.words(at, end)), LowPressure: low})
 			break
 		}
-		if at < end {
+		if at < end || around.at(text, at) == nil {
 			continue
 		}
 		if from, to := l.limitAround(k); to > from && from >= end {
@@ -57,10 +57,9 @@ func (l *line) limitAround(k int) (from, to int) {
 	if it.mark != 0 {
 		return 0, 0
 	}
-	word := string(l.norm[it.from:it.to])
-	first := byteAt(l.norm, it.from)
-	only := slices.Contains(onlyWords()[first], word)
-	if !only && !slices.Contains(notWords()[first], word) {
+	word := l.norm[it.from:it.to]
+	only := onlyList.has(word)
+	if !only && !notList.has(word) {
 		return 0, 0
 	}
 	from, to = it.from, it.to
@@ -72,7 +71,7 @@ func (l *line) limitAround(k int) (from, to int) {
 	for j := k + 1; j < min(len(l.tokens), k+wordsOfLimit+1) && !l.tokens[j].endsLimit(); j++ {
 		to = l.tokens[j].to
 	}
-	if word == "pas" && (hasText(l.norm, it.to, " gaz") || hasText(l.norm, it.to, " du gaz") || hasText(l.norm, it.to, " de gaz")) || !speaksOf(l.norm[from:to], mediumList.words()) {
+	if string(word) == "pas" && (hasText(l.norm, it.to, " gaz") || hasText(l.norm, it.to, " du gaz") || hasText(l.norm, it.to, " de gaz")) || !speaksOf(l.norm[from:to], mediumList.words()) {
 		return 0, 0 // pas gaz: the thread
 	}
 	return from, to
@@ -110,21 +109,11 @@ func containsAny(text []byte, words []string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return bytes.Contains(text, []byte(w)) })
 }
 
-// limitWords, onlyWords, notWords and asideWords are the words of their lists by their first bytes.
+// limitWords are the words of the limits of use, and of low pressure, and aroundWords those that stand in the midst of one.
 var (
-	limitWords = sync.OnceValue(func() *[256][]string { return byFirst(slices.Concat(limitOfUseList.words(), lowPressureList.words())) })
-	onlyWords  = sync.OnceValue(func() *[256][]string { return byFirst(onlyList.words()) })
-	notWords   = sync.OnceValue(func() *[256][]string { return byFirst(notList.words()) })
-	asideWords = sync.OnceValue(func() *[256][]string { return byFirst(asideList.words()) })
+	limitWords  = sync.OnceValue(func() *begunWords { return begunBy(limitOfUseList, lowPressureList) })
+	aroundWords = sync.OnceValue(func() *begunWords { return begunBy(onlyList, notList) })
 )
-
-func byFirst(words []string) *[256][]string {
-	out := new([256][]string)
-	for _, w := range words {
-		out[w[0]] = append(out[w[0]], w)
-	}
-	return out
-}
 
 // longestLimit is how many bytes behind such words are told with them at most.
 const longestLimit = 30
@@ -135,10 +124,10 @@ func (l *line) asides() []threads.NotUsed {
 		return nil
 	}
 	var out []threads.NotUsed
-	asides := asideWords()
+	asides := asideList.begun()
 	for k := range l.tokens {
 		at := l.tokens[k].from
-		for _, w := range asides[byteAt(l.norm, at)] {
+		for _, w := range asides.at(l.norm, at) {
 			if hasText(l.norm, at, w) && !alnum(byteAt(l.norm, at+len(w))) && !l.told(at, at+len(w)) {
 				out = append(out, threads.NotUsed{Words: l.words(at, at+len(w)), Why: "how the part is made inside, which is not judged"})
 				break

@@ -1,7 +1,6 @@
 package title
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 
@@ -14,6 +13,7 @@ type line struct {
 	*spelling
 	lex       *lexicon
 	tokens    []token
+	seen      seen
 	plain     []byte // the text with one blank between its words; nil until it is asked for
 	asked     [len(listNames)]answer
 	fitting   *shape // the first part that has ends, though another word outranks it
@@ -73,7 +73,7 @@ func (l *line) survey() {
 			l.tell(k)
 		}
 		for _, m := range it.word.all() {
-			l.europe = l.europe || m.class != classNoise && m.class != classSep && european[m.tongue]
+			l.europe = l.europe || m.european
 			switch m.class {
 			case classKind:
 				l.parts = l.parts || (l.shape != nil && l.shape.ends >= 0 || l.unknownPart(k) || l.shape == nil && l.namesHose()) && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
@@ -178,32 +178,33 @@ func (l *line) survey() {
 	if !l.one && len(l.tokens) > 1 && l.tokens[0].value(classAttr) == "o-ring" && l.ringByItself() {
 		l.shape = l.lex.shapes["O-ring"]
 	}
-	if !l.one && (l.is(hose) || l.namesHose()) && (l.hasWord("one end") && l.hasWord("other end") || l.straightAndBent() || l.oneNamed() && l.contains(otherEndList) && !l.contains(bareEndList)) {
+	hosed := l.namesHose()
+	if !l.one && (l.is(hose) || hosed) && (l.hasWord("one end") && l.hasWord("other end") || l.straightAndBent() || l.oneNamed() && l.contains(otherEndList) && !l.contains(bareEndList)) {
 		l.both = true // straight one end, 90 degrees other end
 	}
-	if l.both && !l.one && l.namesHose() && l.contains(bareEndList) {
+	if l.both && !l.one && hosed && l.contains(bareEndList) {
 		l.both = false
 		l.unjudged = append(l.unjudged, "the other end (no fitting)")
 	}
 	if reads != nil && l.fromZero() {
 		l.shape = reads // a gauge with its socket: no fitting has a scale
 	}
-	if (l.namesHose() || l.says("TUBE") || l.says("TUBING") || anyToken(l.tokens, func(it *token) bool { return it.value(classFamily) == "NH" })) && !l.one && (l.shape == nil || l.is(hose)) && l.byLength() {
+	if !l.one && (l.shape == nil || l.is(hose)) && (hosed || l.says("TUBE") || l.says("TUBING") || anyToken(l.tokens, func(it *token) bool { return it.value(classFamily) == "NH" })) && l.byLength() {
 		l.shape = l.lex.shapes["hose stock"]
 	}
-	if l.hoseAssembly() || l.hydraulicLine() {
+	if l.hoseAssembly(hosed) || l.hydraulicLine() {
 		l.shape = l.lex.shapes["hose"]
 	}
 	if l.hoseEndByCode() {
 		l.shape = l.lex.shapes["hose tail"]
 	}
-	if l.is(nipple) && !l.one && bytes.Contains(l.norm, []byte("cola de p")) {
+	if l.is(nipple) && !l.one && l.holds("cola de p") {
 		l.shape = l.lex.shapes["hose tail"] // niple 1" cola de pez
 	}
 	if l.is(tail) && !l.one && l.tokens[0].value(classEnd) == "HOSE" && (l.contains(withTerminalsList) || l.tailsNamed() > 1) {
 		l.shape = l.lex.shapes["hose"] // manguera 1/2 con terminales JIC hembra
 	}
-	if l.is(tail) && l.both && !l.one && l.namesHose() {
+	if l.is(tail) && l.both && !l.one && hosed {
 		l.shape = l.lex.shapes["hose"] // hose with a terminal at both ends
 	}
 	if l.hoseWithFittings() {

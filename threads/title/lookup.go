@@ -42,7 +42,7 @@ func (sc *scanner) lookUpRun(i int, mixed bool) (int, *meanings) {
 				best, bestEnd = m, e
 			}
 		}
-		if known == nil || !known.begins {
+		if known == nil || known.goesOn == 0 {
 			break
 		}
 		next := stop
@@ -53,7 +53,7 @@ func (sc *scanner) lookUpRun(i int, mixed bool) (int, *meanings) {
 			}
 			next++
 		}
-		if next == stop || next == len(sc.norm) || len(key) > sc.lex.longest {
+		if next == stop || next == len(sc.norm) || !known.goesOn.has(sc.norm[next]) || len(key) > sc.lex.longest {
 			break
 		}
 		key = append(key, mark)
@@ -68,12 +68,11 @@ func (sc *scanner) run(i int, mixed bool) int {
 	if i < len(sc.norm) && (sc.norm[i] == '%' || sc.norm[i] == '=') {
 		return i + 1
 	}
-	first := digit(byteAt(sc.norm, i))
-	for i < len(sc.norm) {
-		b := sc.norm[i]
-		if !alnum(b) || !mixed && digit(b) != first || wide(sc.norm, i) {
-			break
-		}
+	taken := ofDigit | ofLetter
+	if !mixed {
+		taken &= sortOf[byteAt(sc.norm, i)]
+	}
+	for i < len(sc.norm) && sortOf[sc.norm[i]]&taken != 0 && !wide(sc.norm, i) {
 		i++
 	}
 	return i

@@ -7,7 +7,7 @@ import (
 // endMarks takes what numbers the two ends of a hose out of the line: E1: JIC -6 ..., E2: ...; kant A: ..., kant B: .... A figure
 // or a letter there is no size and no sex, and where both are named the hose has both its ends.
 func (l *line) endMarks() {
-	if l.one {
+	if l.one || !l.seen.marks.has(':') && !l.seen.marks.has('=') {
 		return
 	}
 	seen := 0
@@ -35,7 +35,7 @@ func (l *line) endMarks() {
 // codeCells takes a cell of a list that is nothing but letters, digits and hyphens for the number of the part: AD-12 | Adapter |
 // -8 ORB. The letters of a thread with its size are a cell of their own too: G-12 is none.
 func (l *line) codeCells() {
-	if l.one || !anyToken(l.tokens, func(it *token) bool { return it.mark == '|' }) {
+	if l.one || !l.seen.marks.has('|') {
 		return
 	}
 	from := 0
@@ -56,7 +56,7 @@ func (l *line) codeCells() {
 // codesNamed takes letters and digits with a hyphen between them for the part's number where a word for one stands before: art. no. F-1207,
 // SKU G-12, item M12-08.
 func (l *line) codesNamed() {
-	if l.one {
+	if l.one || !l.seen.word(classBefore) {
 		return
 	}
 	for k := range l.tokens {
@@ -143,7 +143,7 @@ const (
 
 // pins takes the thread from the metric size of an electric plug, which its poles stand behind: M12 4-pin, M12 5-polig.
 func (l *line) pins() {
-	if l.one {
+	if l.one || !l.seen.figure(metricSize) {
 		return
 	}
 	for k := range l.tokens {

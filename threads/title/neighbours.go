@@ -34,6 +34,9 @@ func (l *line) socketWord(k int) {
 // are words of several languages; the names are written in capitals.
 func (l *line) smallWord(k int) {
 	it := &l.tokens[k]
+	if it.to-it.from > 2 && it.is(classFamily) == nil {
+		return
+	}
 	if it.to-it.from == 1 && it.is(classFamily) != nil && at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && at(l.tokens, k+2).glued && at(l.tokens, k+2).figure == nil && len(l.norm) > it.to+2 && letter(l.norm[it.to+1]) && letter(l.norm[it.to+2]) && at(l.tokens, k+2).is(classFamily) == nil && at(l.tokens, k+2).is(classSex) == nil {
 		it.word, it.unread = nil, true // G-Line: a name
 		return
@@ -102,8 +105,10 @@ func (l *line) fromTo(k int) {
 // fuelGas takes the thread's name from gas that a part is for: registro p/ gás, robinet pour gaz.
 func (l *line) fuelGas(k int) bool {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
-	text := string(l.norm[it.from:it.to])
-	if m := it.is(classFamily); m == nil || m.value != "BSP" || text != "gas" && text != "gaz" {
+	if m := it.is(classFamily); m == nil || m.value != "BSP" {
+		return false
+	}
+	if text := string(l.norm[it.from:it.to]); text != "gas" && text != "gaz" {
 		return false // BSP itself is no gas
 	}
 	if next := at(l.tokens, k+1); next.is(classKind) != nil && slices.Contains(gasPartList.words(), string(phraseKey(l.norm[next.from:next.to]))) {
@@ -285,7 +290,7 @@ func (l *line) counterpart(k int) {
 	l.ignore(l.words(l.tokens[first].from, it.to), "it may be said of the thread that the part goes onto")
 	if it.word = l.lex.word("thread"); named != nil && named.value != "THREAD" {
 		plain := *named
-		plain.sexes, plain.extra = nil, nil
+		plain.sexes, plain.extra, plain.attr = nil, nil, 0
 		it.word = meaningOf(&plain)
 	}
 }

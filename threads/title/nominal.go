@@ -1,6 +1,8 @@
 package title
 
 import (
+	"slices"
+
 	"handtight/pressure/quantity"
 	"handtight/threads"
 )
@@ -18,6 +20,9 @@ const leastNominal = 0.5
 // nom comp is for 5/8 outside. An outside that stands behind it too, 1/2 nom comp (5/8 OD), is no
 // further end.
 func (l *line) nominalSizes(ends []*phrase) []*phrase {
+	if !slices.ContainsFunc(ends, func(e *phrase) bool { return e.attr&isNominal != 0 }) {
+		return ends
+	}
 	out := l.pad.list(len(ends))
 	for _, e := range ends {
 		if e.attr&isNominal != 0 && e.takesPipe() && e.fig.kind == inchSize {
@@ -100,8 +105,11 @@ var copperTubes = map[float64]bool{8: true, 10: true, 15: true}
 // boreSaid reports millimetres that a sex stands with: a tube has none, so that they are a bore. So are those of a
 // nipple of metal, which has threads alone.
 func (l *line) boreSaid(c *phrase) bool {
+	if !l.ofIron(c) {
+		return false
+	}
 	said := len(c.sexes) > 0 && !c.assumed && (l.is(valve) || l.ironSex() || l.material == "galvanised" || l.material == "brass" && c.fig != nil && !copperTubes[c.fig.v] && l.shape != nil && l.is(nominal))
-	return (said || l.is(nipple) && l.material != "") && l.ofIron(c) && l.onlyMillimetres()
+	return (said || l.is(nipple) && l.material != "") && l.onlyMillimetres()
 }
 
 // onlyMillimetres reports a line whose every size is in millimetres that are a bore.

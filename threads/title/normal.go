@@ -17,9 +17,10 @@ type spelling struct {
 	at   []int32
 	pad  *pad
 
-	letters letters
+	twos    twos
 	uneven  bool // blanks stand together, or are no blanks
 	blended bool // letters and digits run together somewhere
+	broken  bool // it has a sign that is no UTF-8
 }
 
 // normalise spells a text out. Marks that stand for several things are decided
@@ -30,12 +31,9 @@ func normalise(text string) *spelling {
 	s := &p.spelling
 	*s = spelling{as: text, norm: p.norm, at: p.at, pad: p}
 	prev := ' '
-	for i := 0; i < len(text); {
-		if b := text[i]; asSpelt[b] != 0 {
-			s.put(i, asSpelt[b])
-			prev = rune(b)
-			i++
-			continue
+	for i := s.putPlain(text, 0); i < len(text); i = s.putPlain(text, i) {
+		if i > 0 && text[i-1] < utf8.RuneSelf {
+			prev = rune(text[i-1])
 		}
 		r, width := utf8.DecodeRuneInString(text[i:])
 		here := i
@@ -56,6 +54,16 @@ func normalise(text string) *spelling {
 	return s
 }
 
+// putPlain spells the signs from i on that are spelt as they stand, up to the first that is more to decide, and gives its place.
+func (s *spelling) putPlain(text string, i int) int {
+	norm, at := s.norm, s.at
+	for ; i < len(text) && asSpelt[text[i]] != 0; i++ {
+		norm, at = append(norm, asSpelt[text[i]]), append(at, int32(i))
+	}
+	s.norm, s.at = norm, at
+	return i
+}
+
 // asSpelt are the signs that are spelt as they stand, or by their small letter; 0 for a sign that is more to decide.
 var asSpelt = func() (out [utf8.RuneSelf << 1]byte) {
 	for b := byte(1); b < utf8.RuneSelf; b++ {
@@ -69,14 +77,42 @@ var asSpelt = func() (out [utf8.RuneSelf << 1]byte) {
 
 // lookOver notes what the spelling holds, for those who would look through it for what it does not hold.
 func (s *spelling) lookOver() {
-	last := byte(' ')
+	held, sorts, twice, last, before := twos(0), byte(0), byte(0), ofBlank, byte(' ')
 	for _, b := range s.norm {
-		s.letters |= 1 << (b & 63)
-		s.uneven = s.uneven || b < ' ' || b == ' ' && last == ' '
-		s.blended = s.blended || digit(b) != digit(last) && alnum(b) && alnum(last)
-		last = b
+		sort := sortOf[b]
+		held.add(before, b)
+		sorts, twice = sorts|sort, twice|sort&last
+		s.blended = s.blended || sort|last == ofDigit|ofLetter
+		last, before = sort, b
+	}
+	if s.twos = held; sorts&ofControl != 0 || twice&ofBlank != 0 {
+		s.uneven, s.twos = true, ^twos(0) // what stands together where the blanks are evened out is not known
 	}
 }
+
+// The sorts of bytes that lookOver tells apart.
+const (
+	ofDigit byte = 1 << iota
+	ofLetter
+	ofBlank
+	ofControl
+)
+
+var sortOf = func() (out [256]byte) {
+	for b := range out {
+		switch c := byte(b); {
+		case digit(c):
+			out[b] = ofDigit
+		case alnum(c):
+			out[b] = ofLetter
+		case c == ' ':
+			out[b] = ofBlank
+		case c < ' ':
+			out[b] = ofControl
+		}
+	}
+	return out
+}()
 
 // The marks that stand behind a narrow kana and are one sign with it: ﾊﾞ is バ.
 const (
@@ -107,6 +143,7 @@ func (s *spelling) spell(i int, r, prev, next rune) {
 		s.put(i, '.')
 		s.put(i, '.') // 0…100 bar
 	case r == utf8.RuneError, r == 0, r == '_':
+		s.broken = s.broken || r == utf8.RuneError
 		s.put(i, ' ')
 	case (r == 'К' || r == 'к') && isDigit(next) && !unicode.IsLetter(prev):
 		s.put(i, 'k')

@@ -57,7 +57,15 @@ func (l *line) figureEnd(k int) int {
 // codeEnd is where a code ends that begins at a token: letters that mean nothing
 // run together with figures (AB-1234, TK412M3). It gives k where none begins.
 func (l *line) codeEnd(k int) int {
-	if first := &l.tokens[k]; k+1 == len(l.tokens) || !l.tokens[k+1].glued || len(first.word.all()) > 0 && wide(l.norm, first.from) {
+	if k+1 == len(l.tokens) || !l.tokens[k+1].glued {
+		return k
+	}
+	return l.gluedEnd(k)
+}
+
+// gluedEnd is where a code ends that begins at a token which another is glued to.
+func (l *line) gluedEnd(k int) int {
+	if first := &l.tokens[k]; len(first.word.all()) > 0 && wide(l.norm, first.from) {
 		return k
 	}
 	end, letters, figures := k+1, l.tokens[k].unread, l.numbered(k)

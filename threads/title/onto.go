@@ -1,9 +1,5 @@
 package title
 
-import (
-	"sync"
-)
-
 // ontoOther leaves out the thread of what the part goes onto or stands in for: G 1/2 male to suit G 1/2 female port; passend für G 3/4 Innengewinde,
 // R 3/4 AG. It is said behind such words with its sex or its name, up to the next comma, where the line gives an end of the part's own elsewhere.
 // The size of a hose or a tube there is that of the end that takes it.
@@ -11,8 +7,9 @@ func (l *line) ontoOther() {
 	if l.one || l.is(ownThread) || l.is(tapThread) || l.is(tail) || l.is(manifold) {
 		return // tap connector, hose tail: what it fits is its own end
 	}
+	onto := goesOntoList.begun()
 	for from := range l.tokens {
-		w := l.ontoWord(from)
+		w := l.ontoWord(from, onto)
 		if w == "" || ontoList.hasWord(w) && !l.portInBreath(from+1) {
 			continue
 		}
@@ -85,12 +82,9 @@ func (l *line) ownEndBeside(from, to int) bool {
 	return sized && threaded
 }
 
-// ontoWords are the words and phrases of the list by their first bytes.
-var ontoWords = sync.OnceValue(func() *[256][]string { return byFirst(goesOntoList.words()) })
-
 // ontoWord is the longest word or phrase for going onto something that begins with the token at k; "" if none does.
-func (l *line) ontoWord(k int) string {
-	words := ontoWords()[byteAt(l.norm, l.tokens[k].from)]
+func (l *line) ontoWord(k int, onto *begunWords) string {
+	words := onto.at(l.norm, l.tokens[k].from)
 	if len(words) == 0 {
 		return ""
 	}
@@ -115,8 +109,9 @@ func (l *line) endsBreath(k int) bool {
 
 // portInBreath reports a word for a port from k to the next comma, and no number before it: for 1/4 NPT female port, and not for 4 outlets.
 func (l *line) portInBreath(k int) bool {
+	onto := goesOntoList.begun()
 	for ; k < len(l.tokens) && !l.endsBreath(k); k++ {
-		if l.ontoWord(k) != "" {
+		if l.ontoWord(k, onto) != "" {
 			return false
 		}
 		if l.portNoun(k) {

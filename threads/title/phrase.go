@@ -248,7 +248,8 @@ func (l *line) chunk(out []*phrase, tokens []token, strong bool) []*phrase {
 	if len(tokens) == 0 {
 		return out
 	}
-	sizes := l.restated(tokens)
+	var room [8]int
+	sizes := l.restated(room[:0], tokens)
 	if len(sizes) < 2 {
 		return append(out, l.phrase(tokens, strong))
 	}
@@ -450,7 +451,7 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 				}
 				l.endWord(c, tokens, k, m)
 			case classAttr:
-				c.attr |= attrNamed[m.value]
+				c.attr |= m.attr
 				c.thread = c.thread || m.value == "nut"
 			case classKind:
 				if prev := at(tokens, k-1); m.shape.traits&dial != 0 && prev.to > prev.from && withList.has(l.norm[prev.from:prev.to]) {

@@ -261,6 +261,9 @@ func (sc *scanner) metricClass(end int, f *figure) int {
 // spacedPitch joins a size and its threads an inch that stand apart, before the thread's
 // name: 1/2 x 14 NPT, 1/2 - 14 NPT, 1/2 14 NPT.
 func (l *line) spacedPitch() {
+	if l.seen.figures < 2 {
+		return
+	}
 	l.pitchOfSex()
 	for k := 0; k < len(l.tokens); k++ {
 		size := l.tokens[k].figure
@@ -292,7 +295,7 @@ func (l *line) spacedPitch() {
 // pitchOfSex reads 12x1,5 AG as M12x1.5 whose letter lacks: a sex stands beside it, the second figure is a pitch of the first, and no
 // tube, whose wall it would be, is named.
 func (l *line) pitchOfSex() {
-	if l.one {
+	if l.one || !l.seen.word(classSep) {
 		return
 	}
 	for k := range l.tokens {

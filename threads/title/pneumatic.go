@@ -24,17 +24,18 @@ var (
 // pneumatic reads the codes by which the trade of compressed air writes push-in fittings: PC8-02 takes a tube of 8 mm
 // and has a male thread of two eighths, and PL6-M5 is an elbow. Where the line gives its sizes itself the code stays one.
 func (l *line) pneumatic() {
+	if l.one {
+		return
+	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		if next := at(l.tokens, k+1); it.figure != nil && it.figure.plain() && next.glued && string(l.norm[next.from:next.to]) == "管" && slices.Contains(airTubes, it.figure.v) && !l.one && l.saysAir() {
-			it.figure.kind = mmSize // 10管
+		if it.figure != nil {
+			if next := at(l.tokens, k+1); it.figure.plain() && next.glued && string(l.norm[next.from:next.to]) == "管" && slices.Contains(airTubes, it.figure.v) && l.saysAir() {
+				it.figure.kind = mmSize // 10管
+			}
 			continue
 		}
-		if it.mark != 0 || it.figure != nil || it.to-it.from < 2 || it.to-it.from > 3 || l.one {
-			continue
-		}
-		code, ok := l.lex.air[string(l.norm[it.from:it.to])]
-		if !ok {
+		if it.mark != 0 || it.to-it.from < 2 || it.to-it.from > 3 {
 			continue
 		}
 		j := k + 1
@@ -42,7 +43,11 @@ func (l *line) pneumatic() {
 			j++
 		}
 		tube, dash, thread := at(l.tokens, j), at(l.tokens, j+1), at(l.tokens, j+2)
-		if tube.figure == nil || !tube.glued && !(j == k+1 && dash.mark == '-' && l.saysAir()) || tube.figure.kind != bare || !slices.Contains(airTubes, tube.figure.v) {
+		if tube.figure == nil || tube.figure.kind != bare || !slices.Contains(airTubes, tube.figure.v) {
+			continue
+		}
+		code, ok := l.lex.air[string(l.norm[it.from:it.to])]
+		if !ok || !tube.glued && !(j == k+1 && dash.mark == '-' && l.saysAir()) {
 			continue
 		}
 		two := dash.mark == '-' && dash.glued && thread.figure != nil && thread.glued

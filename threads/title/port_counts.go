@@ -209,15 +209,12 @@ func (l *line) portsUncounted() string {
 	if l.one || l.shape == nil || !l.is(manifold) && !l.is(vessel) && !l.is(femaleRound) && l.shape.ends < 3 {
 		return ""
 	}
-	spent := map[int]bool{}
-	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f.counted {
-			spent[f.multiple] = true
-		}
+	spent := func(n int) bool {
+		return anyToken(l.tokens, func(it *token) bool { return it.figure != nil && it.figure.counted && it.figure.multiple == n })
 	}
 	for k := range l.tokens {
 		f := l.tokens[k].figure
-		if f == nil || f.role != asCount || !f.whole || f.v < 2 || f.v > mostPorts || f.used || spent[int(f.v)] || int(f.v) == l.shape.ends || l.leads(k) {
+		if f == nil || f.role != asCount || !f.whole || f.v < 2 || f.v > mostPorts || f.used || spent(int(f.v)) || int(f.v) == l.shape.ends || l.leads(k) {
 			continue
 		}
 		if l.portNoun(k+1) || l.portNoun(k-1) || l.portNoun(k-2) && at(l.tokens, k-1).mark == '(' {

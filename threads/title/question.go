@@ -290,25 +290,30 @@ func parallelOrTaper(families familySet) string {
 
 // sizesOf lists candidates: "G 1/2, Rp 1/2 or Rc 1/2".
 func sizesOf(ends []threads.End) string {
-	var out strings.Builder
-	for k, e := range ends {
+	if len(ends) == 1 {
+		return sizeOf(&ends[0])
+	}
+	var room [8]string
+	parts := room[:0]
+	for k := range ends {
 		switch {
 		case k == 0:
 		case k == len(ends)-1:
-			out.WriteString(" or ")
+			parts = append(parts, " or ")
 		default:
-			out.WriteString(", ")
+			parts = append(parts, ", ")
 		}
-		if e.Form != nil {
-			out.WriteString(e.Form.Designation)
-		} else {
-			out.WriteString(strings.TrimSpace(e.Size + " " + threads.PlainWord(e.Family)))
-		}
-		if k == 0 {
-			out.Grow(len(ends) * (out.Len() + len(", ")))
-		}
+		parts = append(parts, sizeOf(&ends[k]))
 	}
-	return out.String()
+	return strings.Join(parts, "")
+}
+
+// sizeOf is an end's thread, or its size and what it is.
+func sizeOf(e *threads.End) string {
+	if e.Form != nil {
+		return e.Form.Designation
+	}
+	return strings.TrimSpace(e.Size + " " + threads.PlainWord(e.Family))
 }
 
 // unreadable says why an end has no candidate, and names the nearest sizes.

@@ -31,7 +31,7 @@ func Read(text string) threads.Reading {
 	defer l.release()
 	out := l.read()
 	out.Text = text
-	if strings.ContainsRune(text, utf8.RuneError) {
+	if l.broken || over && strings.ContainsRune(text[len(cut):], utf8.RuneError) {
 		out.Unread = append(out.Unread, "signs that are no UTF-8: save the text as UTF-8, or put the letters right")
 	}
 	if over {
@@ -182,7 +182,8 @@ func clip(text string) (string, bool) {
 func newLine(text string, one bool) *line {
 	s := normalise(text)
 	l := &s.pad.line
-	*l = line{spelling: s, lex: readLexicon(), tokens: scan(s), one: one}
+	l.spelling, l.lex, l.tokens, l.one = s, readLexicon(), scan(s), one
+	l.seen = look(l.tokens, l.norm)
 	return l
 }
 
@@ -254,6 +255,9 @@ func (l *line) ends() []*phrase {
 // bracketed takes out a bracket that says the same ends again in other words:
 // 1/2" x 1/2" NPT male (1/2 male to 1/2 tubing).
 func (l *line) bracketed() (rest, inside []token) {
+	if !l.seen.marks.has(')') {
+		return l.tokens, nil
+	}
 	open, stop := -1, -1
 	for k := range l.tokens {
 		switch {
@@ -272,7 +276,7 @@ func (l *line) bracketed() (rest, inside []token) {
 	l.nominalBracket(open, stop)
 	l.inchBracket(open, stop)
 	in := sizesIn(l.tokens[open:stop])
-	out := sizesIn(append(append([]token{}, l.tokens[:open]...), l.tokens[stop:]...))
+	out := append(sizesIn(l.tokens[:open]), sizesIn(l.tokens[stop:])...)
 	if len(in) < 2 || len(in) != len(out) {
 		return l.tokens, nil
 	}

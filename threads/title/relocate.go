@@ -10,7 +10,7 @@ import (
 // steps.go: a sex belongs to the thread and not to the tube, a word of a tail or a
 // press end to the end without a thread.
 func (l *line) relocate(ends []*phrase) {
-	if len(ends) > mostEnds {
+	if len(ends) > mostEnds || !slices.ContainsFunc(ends, (*phrase).moreThanThread) {
 		return
 	}
 	for _, pass := range pairPasses {
@@ -19,14 +19,19 @@ func (l *line) relocate(ends []*phrase) {
 				if o == e {
 					continue
 				}
-				for _, r := range pass {
-					if r.name != l.skip && r.when(e, o) {
+				for k := range pass {
+					if r := &pass[k]; r.when(e, o) && r.name != l.skip {
 						r.then(e, o)
 					}
 				}
 			}
 		}
 	}
+}
+
+// moreThanThread reports an end that is not only a thread by its words: of two ends that both are, no word moves.
+func (c *phrase) moreThanThread() bool {
+	return c.end != "" || c.hose || c.barbed || c.millimetres() || c.attr&isCone60 != 0 || c.names(tail)
 }
 
 // loneSocket is a male or female adaptor or elbow of glued pipe, of which one end is named:

@@ -13,9 +13,11 @@ import (
 func (l *line) secondNames() {
 	l.allNominal()
 	l.leadingOne()
-	l.frenchOr()
 	order := [...]figureKind{inchSize, frenchSize, fenSize, dnSize}
 	kinds := l.kindsOfSizes()
+	if kinds&(1<<frenchSize) != 0 {
+		l.frenchOr()
+	}
 	for n, main := range order {
 		for _, second := range order[n+1:] {
 			if kinds&(1<<main) != 0 && kinds&(1<<second) != 0 {
@@ -29,8 +31,12 @@ func (l *line) secondNames() {
 			l.dropConverted(k, f)
 		}
 	}
-	l.dropBareBore()
-	l.dashAndThread()
+	if kinds&(1<<dnSize) != 0 {
+		l.dropBareBore()
+	}
+	if kinds&(1<<dashSize) != 0 {
+		l.dashAndThread()
+	}
 }
 
 // dashAndThread drops a dash size that its thread stands in brackets behind, -6 (9/16-18 UNF), where a
@@ -301,7 +307,7 @@ func (l *line) bodyBore(k int) bool {
 
 // sizeAgain drops the size in a bracket that is the one right before it under another name of its thread: G1/2(PF1/2), R1/2 (1/2" BSPT).
 func (l *line) sizeAgain() {
-	if l.one {
+	if l.one || !l.seen.marks.has('(') {
 		return
 	}
 	for k := range l.tokens {

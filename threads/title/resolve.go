@@ -40,15 +40,17 @@ func (l *line) gripsUnsized(ends []*phrase) {
 	for k := range l.tokens {
 		it := &l.tokens[k]
 		m := it.is(classEnd)
-		if m == nil || noThread[m.value] == "" || m.value == "BORE" || l.inCode(k) {
+		if m == nil || slices.ContainsFunc(ends, func(c *phrase) bool {
+			return c.end != "" && c.end != "FERRULE" || c.also == m.value || c.end == m.value || c.from <= it.from && it.to <= c.to && c.end != "FERRULE"
+		}) {
+			continue // it is read
+		}
+		if noThread[m.value] == "" || m.value == "BORE" || l.inCode(k) {
 			continue
 		}
 		words := l.words(it.from, it.to)
-		read := slices.ContainsFunc(ends, func(c *phrase) bool {
-			return c.end != "" && c.end != "FERRULE" || c.also == m.value || c.end == m.value || c.from <= it.from && it.to <= c.to && c.end != "FERRULE"
-		})
 		told := slices.ContainsFunc(l.unjudged, func(u string) bool { return strings.Contains(u, words) || strings.Contains(u, noThread[m.value]) })
-		if !read && !told {
+		if !told {
 			l.unjudged = append(l.unjudged, words+" (an end of which no size is said)")
 		}
 	}
@@ -84,7 +86,7 @@ func (l *line) resolve(c *phrase) (threads.EndReading, bool) {
 		l.unjudged = append(l.unjudged, out.Words+" ("+c.fig.special+")")
 		return out, false
 	}
-	if what, ok := notJudged[name]; ok && (name == c.end || c.end == "") {
+	if what := notJudged[name]; name != "" && what != "" && (name == c.end || c.end == "") {
 		l.unjudged = append(l.unjudged, out.Words+" ("+what+")")
 		return out, false
 	}
@@ -298,7 +300,7 @@ func plainFamilies(end string) []threads.Family {
 
 func plainEnds(c *phrase, families []threads.Family) []threads.End {
 	size, diameter := plainSize(c.fig, families[0] == threads.Ferrule)
-	var out []threads.End
+	out := make([]threads.End, 0, len(families))
 	for _, f := range families {
 		out = append(out, threads.End{Family: f, Size: size, Diameter: diameter})
 	}
@@ -355,11 +357,16 @@ func ofFamily(f threads.Family, size string, sex threads.Sex) []threads.End {
 
 // addFamily adds the family's end of that size, if it has one.
 func addFamily(to []threads.End, f threads.Family, size string, sex threads.Sex) []threads.End {
-	form, ok := threads.Find(f, size)
-	if !ok {
+	form, _ := threads.Find(f, size)
+	return addForm(to, form, sex)
+}
+
+// addForm adds the end of a form, none if there is no form or it has not the sex.
+func addForm(to []threads.End, form *threads.Form, sex threads.Sex) []threads.End {
+	if form == nil {
 		return to
 	}
-	if only := f.Facts().Only; only != threads.NoSex {
+	if only := form.Family.Facts().Only; only != threads.NoSex {
 		if sex != threads.NoSex && sex != only {
 			return to
 		}
@@ -370,27 +377,26 @@ func addFamily(to []threads.End, f threads.Family, size string, sex threads.Sex)
 
 // pipeEnds are the candidates of an inch pipe size.
 func (l *line) pipeEnds(c *phrase, v float64) []threads.End {
-	size := inchText(v)
 	families := l.pipeFamilies(c)
 	out := make([]threads.End, 0, len(families))
 	for _, f := range families {
-		if c.fig.pitch != 0 && !pitchFits(f, size, c.fig.pitch) {
+		form := inchForm(f, v)
+		if c.fig.pitch != 0 && !pitchFits(form, c.fig.pitch) {
 			continue
 		}
-		out = addFamily(out, f, size, c.sex())
+		out = addForm(out, form, c.sex())
 	}
 	if len(out) == 0 && c.fam != nil && c.fam.value == "R" && c.sex() == threads.Female {
-		out = addFamily(addFamily(nil, threads.Rc, size, threads.Female), threads.Rp, size, threads.Female)
+		out = addForm(addForm(nil, inchForm(threads.Rc, v), threads.Female), inchForm(threads.Rp, v), threads.Female)
 	}
 	if len(out) == 0 && c.fam != nil && (c.fam.value == "RC" || c.fam.value == "RP") && c.sex() == threads.Male {
-		out = ofFamily(threads.R, size, threads.Male)
+		out = addForm(nil, inchForm(threads.R, v), threads.Male)
 	}
 	return out
 }
 
-func pitchFits(f threads.Family, size string, tpi float64) bool {
-	form, ok := threads.Find(f, size)
-	return ok && math.Abs(form.TPI-tpi) < 0.01
+func pitchFits(form *threads.Form, tpi float64) bool {
+	return form != nil && math.Abs(form.TPI-tpi) < 0.01
 }
 
 // pipeFamilies are the families that a pipe thread's words leave open.

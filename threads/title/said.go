@@ -6,10 +6,9 @@ import (
 	"handtight/threads"
 )
 
-// restated lists the places of sizes, with a thread given again by its own name
+// restated adds the places of sizes to a list, with a thread given again by its own name
 // left out: 12L (M18x1.5), -10 ORB 7/8-14.
-func (l *line) restated(tokens []token) []int {
-	var out []int
+func (l *line) restated(out []int, tokens []token) []int {
 	for k := range tokens {
 		f := tokens[k].figure
 		if f == nil || !f.sized() {
@@ -83,9 +82,9 @@ func again(size, thread *figure) bool {
 
 // trim narrows the phrase's words to those about the end.
 func (c *phrase) trim(l *line, tokens []token) {
+	const ofEnd = 1<<classSex | 1<<classFamily | 1<<classEnd | 1<<classAttr
 	telling := func(it *token) bool {
-		return it.figure != nil && it.figure.sized() || it.is(classSex) != nil || it.is(classFamily) != nil ||
-			it.is(classEnd) != nil || it.is(classAttr) != nil || it.role(classBefore) == asBore
+		return it.figure != nil && it.figure.sized() || it.word != nil && it.word.has&ofEnd != 0 || it.role(classBefore) == asBore
 	}
 	first, last := -1, -1
 	for k := range tokens {
@@ -127,9 +126,7 @@ var detail = map[string]int{
 }
 
 func (c *phrase) addFamily(m *sense) {
-	for _, word := range m.extra {
-		c.attr |= attrNamed[word]
-	}
+	c.attr |= m.attr
 	if m.value == "THREAD" {
 		c.thread = true
 		if len(m.sexes) > 0 {

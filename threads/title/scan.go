@@ -11,10 +11,10 @@ import (
 // token is one piece of a line: a word with its meanings, a figure, or a mark.
 type token struct {
 	from, to int
-	mark     byte // a separator or bracket; 0 for words and figures
-	glued    bool // no blank before it
 	word     *meanings
 	figure   *figure
+	mark     byte // a separator or bracket; 0 for words and figures
+	glued    bool // no blank before it
 	unread   bool
 	code     bool // unread, and part of a code
 }

@@ -69,6 +69,9 @@ func (l *line) threePiece() bool {
 
 // twoPiece reports a union of two pieces, whose nut is one of its ends.
 func (l *line) twoPiece() bool {
+	if !l.mayContain(twoPieceList) {
+		return false
+	}
 	text := bytes.ReplaceAll(l.norm, []byte(" "), nil)
 	for _, w := range twoPieceList.words() {
 		if i := bytes.Index(text, []byte(w)); i >= 0 && !digit(byteAt(text, i-1)) {

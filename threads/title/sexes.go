@@ -570,7 +570,7 @@ func (l *line) endsOfSex(k int) (n int, small bool) {
 	if at(l.tokens, to+1).figure == nil && at(l.tokens, to+1).mark == 0 && at(l.tokens, to+1).to > 0 {
 		to++
 	}
-	if from == to || !l.contains(smallerEndList) && !l.contains(oneEndList) && !bytes.Contains(l.norm, []byte(" end")) {
+	if from == to || !l.contains(smallerEndList) && !l.contains(oneEndList) && !l.holds(" end") {
 		return 0, false
 	}
 	text := string(l.norm[l.tokens[from].from:l.tokens[to].to])

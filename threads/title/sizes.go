@@ -399,6 +399,29 @@ var inchTexts = sync.OnceValue(func() []string {
 	return out
 })
 
+// inchForm is the form of a family with a size of so many inches; nil if the family has none.
+func inchForm(f threads.Family, v float64) *threads.Form {
+	if n := int(v*64 + 0.5); n >= 0 && n < len(inchTexts()) {
+		return inchForms()[f][n]
+	}
+	form, _ := threads.Find(f, inchText(v))
+	return form
+}
+
+// inchForms are the forms of each family by the sixty-fourths of an inch of their sizes, as [inchTexts] are.
+var inchForms = sync.OnceValue(func() [][]*threads.Form {
+	out := make([][]*threads.Form, len(threads.Families())+1)
+	for _, f := range threads.Families() {
+		out[f] = make([]*threads.Form, len(inchTexts()))
+		for _, form := range threads.Forms(f) {
+			if n := int(threads.SizeInches(form.Size)*64 + 0.5); n >= 0 && n < len(inchTexts()) && inchTexts()[n] == form.Size {
+				out[f][n], _ = threads.Find(f, form.Size)
+			}
+		}
+	}
+	return out
+})
+
 // spellInches writes sixty-fourths of an inch in lowest terms: 1 1/4.
 func spellInches(n int) string {
 	whole, part, of := n/64, n%64, 64

@@ -112,3 +112,13 @@ func TestInchTextIsReadBack(t *testing.T) {
 		require.Equal(t, inchText(v), inchText(math.Max(0, v-1.0/300)))
 	})
 }
+
+// A form sought by its inches is the one sought by its size as the standard writes it, also beyond the sizes kept by their sixty-fourths.
+func TestFormsByTheirInches(t *testing.T) {
+	for _, f := range threads.Families() {
+		for n := range 600 {
+			want, _ := threads.Find(f, inchText(float64(n)/64))
+			require.Equal(t, want, inchForm(f, float64(n)/64), "%s %d/64", f, n)
+		}
+	}
+}

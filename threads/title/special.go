@@ -12,7 +12,11 @@ func (sc *scanner) special(i int, glued bool) int {
 	if alnum(byteAt(sc.norm, i-1)) {
 		return 0
 	}
-	for _, s := range specials {
+	for k := range specials {
+		s := &specials[k]
+		if s.letters[0] != sc.norm[i] {
+			continue
+		}
 		if end, v := sc.lettered(i, s.letters, s.x); end > 0 && s.has(v) {
 			return sc.addFigure(i, end, glued, &figure{kind: specialSize, v: v, special: s.name})
 		}

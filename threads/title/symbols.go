@@ -5,6 +5,9 @@ import "slices"
 // symbols finds a fitting symbol of EN 10242 in brackets, such as (A4, n. 92),
 // and takes the bracket out of the line.
 func (l *line) symbols() {
+	if !l.seen.marks.has('(') {
+		return
+	}
 	for k := 0; k < len(l.tokens); k++ {
 		if l.tokens[k].mark != '(' {
 			continue
@@ -26,6 +29,7 @@ func (l *line) symbols() {
 		l.malleable, l.shape, l.evidence = true, &said, true
 		strange := slices.DeleteFunc(slices.Clone(l.tokens[k:end]), func(it token) bool { return !it.unread || it.to-it.from < 3 })
 		l.tokens = slices.Replace(l.tokens, k, end+1, strange...)
+		l.seen = look(l.tokens, l.norm)
 	}
 }
 

@@ -45,6 +45,9 @@ func (l *line) torn(ends []*phrase) bool {
 // countSexes deals three and more sexes in a row out to the ends, as many as the part has. More than
 // that say nothing of one end or another; nor do they beside a word that may be one more, misspelt.
 func (l *line) countSexes(c *phrase, tokens []token) {
+	if !c.unknown && (l.shape == nil || l.shape.ends < 1) {
+		return
+	}
 	var room [8]threads.Sex
 	row, longest := room[:0], room[:0]
 	lost := false

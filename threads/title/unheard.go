@@ -58,7 +58,7 @@ func (l *line) nameOfNone(ends []threads.EndReading) string {
 		}
 		it := &l.tokens[k]
 		m := it.is(classFamily)
-		if m == nil || meant[m.value] == nil || l.heard(m, ends) || it.to-it.from == 1 && at(l.tokens, k+1).figure == nil || l.fuelWord(k) {
+		if m == nil || m.meant == nil || l.heard(m, ends) || it.to-it.from == 1 && at(l.tokens, k+1).figure == nil || l.fuelWord(k) {
 			continue
 		}
 		return l.words(it.from, it.to)
@@ -69,7 +69,7 @@ func (l *line) nameOfNone(ends []threads.EndReading) string {
 // heard reports an end that can be of a thread of that name, or that has no reading, and says so.
 func (l *line) heard(m *sense, ends []threads.EndReading) bool {
 	return slices.ContainsFunc(ends, func(e threads.EndReading) bool {
-		return len(e.Candidates) == 0 || e.Torn || slices.ContainsFunc(e.Candidates, func(c threads.End) bool { return slices.Contains(meant[m.value], c.Family) })
+		return len(e.Candidates) == 0 || e.Torn || slices.ContainsFunc(e.Candidates, func(c threads.End) bool { return slices.Contains(m.meant, c.Family) })
 	})
 }
 
@@ -89,7 +89,15 @@ func (l *line) sexOfNone(ends []threads.EndReading) string {
 }
 
 // babble reports more words that are not understood than a shop's line of a part has.
-func (l *line) babble() bool { return len(l.unknown()) >= mostUnread }
+func (l *line) babble() bool {
+	n := 0
+	for k := range l.tokens {
+		if l.tokens[k].unread && !l.inCode(k) {
+			n++
+		}
+	}
+	return n >= mostUnread
+}
 
 // mostUnread is how many words that are not understood make a line doubtful as a whole. A judgement.
 const mostUnread = 6

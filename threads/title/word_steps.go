@@ -1,6 +1,9 @@
 package title
 
-import "strings"
+import (
+	"math/bits"
+	"strings"
+)
 
 // wordStep lets the neighbours of a word decide what it means, before anything is made
 // of it. The steps run in their order for each word. The example is a line that reads
@@ -8,7 +11,7 @@ import "strings"
 type wordStep struct {
 	name, example string
 	longest       int
-	first         string // the letters that its words begin with, in the one alphabet; "" if any
+	first         string // the letters that its words begin with, in the one alphabet, by their bytes; "" if any
 	classes       uint16 // the classes of which its words have one, by their bits; 0 if any word
 	apply         func(l *line, k int)
 }
@@ -21,57 +24,82 @@ func of(classes ...wordClass) (out uint16) {
 	return out
 }
 
-// isFor reports a word that has one of the step's classes.
-func (s *wordStep) isFor(it *token) bool {
-	return s.classes == 0 || it.word != nil && it.word.has&s.classes != 0
-}
-
 // tell applies the steps to the word at k.
 func (l *line) tell(k int) {
 	it := &l.tokens[k]
-	steps := stepsFor[min(it.to-it.from, longWord)][stepLetters[byteAt(l.norm, it.from)]]
-	for n := range steps {
-		step := &steps[n]
-		if step.isFor(it) && (l.skip == "" || step.name != l.skip) {
-			step.apply(l, k)
+	about := stepsAbout(it.to-it.from, byteAt(l.norm, it.from))
+	word, asked := it.word, stepsForClasses(it.word)
+	for n := range about {
+		for rest := about[n] & asked[n]; rest != 0; {
+			at := bits.TrailingZeros64(rest)
+			step := &wordSteps[64*n+at]
+			if l.skip == "" || step.name != l.skip {
+				step.apply(l, k)
+			}
+			if it.word != word {
+				word, asked = it.word, stepsForClasses(it.word) // it has become another
+			}
+			rest = about[n] & asked[n] &^ (2<<at - 1)
 		}
 	}
 }
+
+// stepSet is a set of steps by their places, 64 to a number.
+type stepSet [(len(wordSteps) + 63) / 64]uint64
 
 // longWord is a word's length, in bytes, that no step with a limit is about.
 const longWord = 24
 
-// stepLetters numbers the first letters that some step asks for, from 1; 0 is any other.
-var stepLetters = func() (out [256]uint8) {
-	n := uint8(0)
-	for _, step := range wordSteps {
-		for _, c := range []byte(step.first) {
-			if out[c] == 0 {
-				n++
-				out[c] = n
+// classCount is how many classes there are, with none.
+const classCount = int(classNoise) + 1
+
+// stepsOfLength are the steps that are about words of so many bytes, stepsOfLetter those that are about words with such a first
+// letter, and stepsOfClass those that are about a class; those about any word are under 0, which is no class.
+var stepsOfLength, stepsOfLetter, stepsOfClass = func() (length [longWord + 1]stepSet, letter [256]stepSet, class [classCount]stepSet) {
+	for k, step := range wordSteps {
+		in, bit := k/64, uint64(1)<<(k%64)
+		for size := range length {
+			if step.longest == 0 || size <= step.longest {
+				length[size][in] |= bit
+			}
+		}
+		for c := range letter {
+			if step.first == "" || strings.IndexByte(step.first, byte(c)) >= 0 {
+				letter[c][in] |= bit
+			}
+		}
+		for c := range class {
+			if step.classes&(1<<c) != 0 || step.classes == 0 && c == 0 {
+				class[c][in] |= bit
 			}
 		}
 	}
-	return out
+	return length, letter, class
 }()
 
-// stepsFor are the steps that are about words of so many bytes and such a first letter, in their order.
-var stepsFor = func() (out [longWord + 1][32][]wordStep) {
-	letterOf := [32]byte{}
-	for c, n := range stepLetters {
-		letterOf[n] = byte(c)
+// stepsAbout are the steps that are about words of so many bytes and such a first letter.
+func stepsAbout(size int, first byte) stepSet {
+	out := stepsOfLength[min(size, longWord)]
+	for n := range out {
+		out[n] &= stepsOfLetter[first][n]
 	}
-	for size := range out {
-		for n, c := range letterOf {
-			for k := range wordSteps {
-				if step := wordSteps[k]; (step.longest == 0 || size <= step.longest) && (step.first == "" || n > 0 && strings.IndexByte(step.first, c) >= 0) {
-					out[size][n] = append(out[size][n], step)
-				}
-			}
+	return out
+}
+
+// stepsForClasses are the steps that are about any word, or about a class that the word has.
+func stepsForClasses(word *meanings) stepSet {
+	out := stepsOfClass[0]
+	if word == nil {
+		return out
+	}
+	for has := word.has; has != 0; has &= has - 1 {
+		class := &stepsOfClass[bits.TrailingZeros16(has)]
+		for n := range out {
+			out[n] |= class[n]
 		}
 	}
 	return out
-}()
+}
 
 var wordSteps = [...]wordStep{
 	{"MI before the part's name is what it is made of", "MI elbow 1/2 NPT female", 2, "m", of(classSex), (*line).malleableLetters},
@@ -102,10 +130,10 @@ var wordSteps = [...]wordStep{
 	{"a seal that is not included is no end's", "Elbow 1/2 BSPP male x female, O-ring not included", 0, "", of(classAttr, classKind), (*line).notIncluded},
 	{"dash before a number is the sign of it", "JIC male to 1/4 NPT male adaptor, dash 6", 4, "ds", 0, (*line).dashWordBefore},
 	{"the taper of a plug cock is no thread's", "Seacock, bronze, taper plug type, 3/4in BSP female one side", 8, "t", 0, (*line).taperOfCock},
-	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, 2, "", 0, (*line).germanLetter},
+	{"a letter behind inches is a sex", `Muffe 3/4" i x 1/2" a`, 2, "iaзαθ", 0, (*line).germanLetter},
 	{"one sign beside others not understood is a syllable", `子母扣接头 1/2`, 4, "", of(classSex, classKind), (*line).wideSyllable},
 	{"fi before millimetres is a diameter", "Tlakoměr fi 100 G1/2", 2, "f", 0, (*line).diameterWord},
-	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, "", 0, (*line).voltLetter},
+	{"В behind a voltage is volts", `Клапан 220В 1/2" НР`, 2, "в", 0, (*line).voltLetter},
 	{"a grade behind letters and a hyphen is a code's number", `Elbow 1/2 NPT female QZX-2205`, 8, "", of(classMaterial), (*line).gradeOfCode},
 	{"FG without a thread's name is a female that turns, or galvanised iron", `Codo FG 1"`, 2, "f", 0, (*line).galvanisedLetters},
 	{"a quick coupling of a valve for reverse osmosis pushes in", "Válvula engate rápido 1/4 osmose reversa", 0, "", of(classEnd), (*line).osmosisCoupling},
@@ -118,7 +146,7 @@ var wordSteps = [...]wordStep{
 	{"C that no size stands beside is no solder end", "Cap ferro 2\" classe 10 bl. C", 1, "c", 0, (*line).farC},
 	{"A/A of Spanish lists is air conditioning", "Unión flare 3/8 bronce A/A minisplit", 3, "a", 0, (*line).airConditioning},
 	{"clamp beside a fitting of stainless steel is a clamp ferrule", `Curva 90 inox 316 clamp 1 1/2"`, 5, "c", 0, (*line).clampWord},
-	{"R before the number of a refrigerant is no thread", "AC flare nut 3/8 R410", 1, "", 0, (*line).refrigerant},
+	{"R before the number of a refrigerant is no thread", "AC flare nut 3/8 R410", 1, "", of(classFamily), (*line).refrigerant},
 	{"pt. before a word is for", `Racord olandez 1" drept pt. pompa`, 2, "p", 0, (*line).forShort},
 	{"mb behind a number is metres in Polish", "Wąż do wody 19 mm 8mb", 2, "m", 0, (*line).runningMetre},
 	{"a ferrule beside the word for hose is one to crimp", `Ferrule - greasing hose 3/16"`, 8, "f", 0, (*line).hoseFerrule},
@@ -132,29 +160,29 @@ var wordSteps = [...]wordStep{
 	{"a stem beside the size of a tube plugs in", "Push-fit reducer 10mm stem to 8mm tube", 5, "s", 0, (*line).stemWord},
 	{"tails that come with a valve are none of its ends", "Ball valve 1/2 BSP FF with 13mm hose tails", 0, "", of(classEnd), (*line).tailsWith},
 	{"two nuts of a hose are one at each end", "Wąż 2SN 3/8 zakuty 2x DKOL 12L", 0, "", of(classAttr, classFamily), (*line).nutAtEachEnd},
-	{"R2 of a hose with another thread is its grade", "Flexible 3/8 R2 JIC femelle 9/16", 1, "", 0, (*line).hoseGradeLetter},
+	{"R2 of a hose with another thread is its grade", "Flexible 3/8 R2 JIC femelle 9/16", 1, "", of(classFamily), (*line).hoseGradeLetter},
 	{"T glued to a fraction is a tube", "Male connector 1/4T x 1/4 MNPT", 1, "t", 0, (*line).tubeLetter},
 	{"no glued to a whole number is a count", "Equal tee 15mm -40no", 3, "n", 0, (*line).numberOf},
 	{"screw beside a fitting is its thread", `Ball valve 1/2" screw`, 5, "s", 0, (*line).screwWord},
-	{"C before a hyphen and a number is a class", `Tubo PVC codo 3/4" C-10`, 1, "", 0, (*line).classLetter},
+	{"C before a hyphen and a number is a class", `Tubo PVC codo 3/4" C-10`, 1, "c", 0, (*line).classLetter},
 	{"SW behind a size without a thread is a swivel or a socket to weld", `Manguito 1/4" NPT x 1/4" SW`, 2, "s", 0, (*line).swLetters},
-	{"İD and DD behind a size are threads", `Kaplin dirsek 32x1" İD`, 2, "", 0, (*line).turkishLetters},
+	{"İD and DD behind a size are threads", `Kaplin dirsek 32x1" İD`, 2, "id", 0, (*line).turkishLetters},
 	{"dış beside iç çap is an outside diameter", `Boru 6 mm dış / 4 mm iç çap`, 4, "d", 0, (*line).turkishOutside},
 	{"the capital S beside an x is a slip end", "Adapter 3/4 S x FPT", 1, "s", 0, (*line).slipLetter},
-	{"iç and dış stand before what they say", `1/2" iç dış redüksiyon`, 0, "", 0, (*line).turkish},
+	{"iç and dış stand before what they say", `1/2" iç dış redüksiyon`, 0, "", of(classFamily, classSex), (*line).turkish},
 	{"socket beside an x is glued", "Adaptor 1/2 MNPT x socket", 6, "sbi", 0, (*line).socketWord},
 	{"SO between sizes is soldered", "Terminal SO 1/2 x HI 1/2", 2, "s", 0, (*line).solderWord},
-	{"m. before a word is with", "Nippel 1/2 m. O-Ring", 1, "", 0, (*line).withWord},
+	{"m. before a word is with", "Nippel 1/2 m. O-Ring", 1, "m", 0, (*line).withWord},
 	{"small letters that are words or names are no thread", `Registro p/ gas 1/2"`, 0, "", 0, (*line).smallWord},
 	{"two letters in brackets behind a code are no sex", "Kupplung ISO 7241-A (AG) 1/2", 2, "", of(classSex), (*line).codeInBrackets},
 	{"a count where an end is due is not understood", "1/2 MIP X PC", 0, "", of(classUnit), (*line).countAsEnd},
 	{"a sex behind for may be the counterpart's", `Hurtigkobling til udvendig gevind G 1/2`, 0, "", of(classSex, classFamily), (*line).counterpart},
-	{"a T glued to a digit is no tee", `Gauge 0 T0 21 bar 1/2" BSP male`, 1, "", 0, (*line).typeLetter},
+	{"a T glued to a digit is no tee", `Gauge 0 T0 21 bar 1/2" BSP male`, 1, "", of(classKind), (*line).typeLetter},
 	{"letters glued to a part's number say nothing", "Straight -8 male ORFS x -10 male ORB FS9100-08-10", 4, "", of(classFamily, classSex, classAttr, classKind, classEnd), (*line).lettersOfNumber},
 	{"the letter of a cam coupling is its type", `Camlock type B 2"`, 6, "abcdeft", 0, (*line).camLetter},
 	{"f. before a German noun is for", "Tauchhülse G 1/2 f. Fühler", 1, "f", 0, (*line).forWord},
 	{"m/m of a muffe is muffe to muffe", `Muffe 1/2" m/m`, 3, "m", 0, (*line).muffeLetters},
-	{"ВН of a valve is inside and outside", `Кран шаровой 1/2 ВН`, 4, "", 0, (*line).cyrillicPair},
+	{"ВН of a valve is inside and outside", `Кран шаровой 1/2 ВН`, 4, "в", 0, (*line).cyrillicPair},
 	{"BB beside a cone is no sex", `Złączka BB 12L M18x1,5`, 2, "b", 0, (*line).coneLetters},
 	{"m/ before a word is with", `Kuleventil 3/4" innv. m/sommerfuglhendel`, 1, "m", 0, (*line).withStroke},
 	{"bolsa before a number is a bag", `Machón 3/4" bolsa 5 uds.`, 8, "b", 0, (*line).bagOf},

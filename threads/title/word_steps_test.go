@@ -41,12 +41,10 @@ func TestWhatAStepIsKeptFromItWouldLeaveAlone(t *testing.T) {
 				}
 				return s
 			}
-			asked := map[string]bool{}
-			for _, step := range stepsFor[min(it.to-it.from, longWord)][stepLetters[byteAt(l.norm, it.from)]] {
-				asked[step.name] = step.isFor(it)
-			}
+			about := stepsAbout(it.to-it.from, byteAt(l.norm, it.from))
 			for s := range wordSteps {
-				if step := &wordSteps[s]; !asked[step.name] && (step.longest == 0 || it.to-it.from <= step.longest) {
+				asked := about[s/64]&stepsForClasses(it.word)[s/64]&(1<<(s%64)) != 0
+				if step := &wordSteps[s]; !asked && (step.longest == 0 || it.to-it.from <= step.longest) {
 					was := look()
 					step.apply(l, k)
 					require.Equal(t, was, look(), "%s: %s, %s", p.text, l.words(it.from, it.to), step.name)

@@ -204,12 +204,42 @@ var listNames = [...]string{
 	workingWordList:    "working-word",
 }
 
-// listedWords are the words of a list, the letters of each, and the set of their lengths: a word of another length is none of them,
-// and a text that has not all letters of a word has not the word.
+// listedWords are the words of a list, the pairs of letters of each, and the set of their lengths: a word of another length is none of
+// them, and a text that has not all pairs of a word has not the word.
 type listedWords struct {
 	words   []string
+	texts   [][]byte // the words again
+	twos    []twos
 	letters []letters
 	sizes   uint64
+	last    letters // that words end with
+	begun   begunWords
+}
+
+// begunWords are words by their first letter, and the letters that stand second behind each.
+type begunWords struct {
+	second [64]letters
+	words  [64][]string
+}
+
+// add puts a word to those of its first letter.
+func (b *begunWords) add(word string) {
+	first := word[0] & 63
+	b.words[first] = append(b.words[first], word)
+	if len(word) == 1 {
+		b.second[first] = ^letters(0) // anything may stand behind it
+		return
+	}
+	b.second[first].add(word[1])
+}
+
+// at are the words that a text can have at a place, by their first two letters.
+func (b *begunWords) at(text []byte, i int) []string {
+	first := byteAt(text, i) & 63
+	if !b.second[first].has(byteAt(text, i+1)) {
+		return nil
+	}
+	return b.words[first]
 }
 
 var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
@@ -225,8 +255,12 @@ var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
 		list := &out[slices.Index(listNames[:], r["list"])]
 		list.words = words
 		for _, w := range words {
+			list.texts = append(list.texts, []byte(w))
 			list.sizes |= 1 << min(len(w), 63)
+			list.twos = append(list.twos, twosOf([]byte(w)))
 			list.letters = append(list.letters, lettersOf([]byte(w)))
+			list.begun.add(w)
+			list.last.add(w[len(w)-1])
 		}
 	}
 	return out
@@ -241,12 +275,26 @@ func (w wordList) has(word []byte) bool {
 	if list.sizes&(1<<min(len(word), 63)) == 0 {
 		return false
 	}
-	for _, o := range list.words {
+	for _, o := range list.begun.at(word, 0) {
 		if o == string(word) {
 			return true
 		}
 	}
 	return false
+}
+
+// begun are the words of the list by their first letters.
+func (w wordList) begun() *begunWords { return &wordLists()[w].begun }
+
+// begunBy are the words of some lists together, by their first letters.
+func begunBy(lists ...wordList) *begunWords {
+	out := new(begunWords)
+	for _, list := range lists {
+		for _, w := range list.words() {
+			out.add(w)
+		}
+	}
+	return out
 }
 
 // hasWord reports a word of the list.
@@ -265,14 +313,20 @@ func (l *line) contains(w wordList) bool {
 	if l.asked[w] == notAsked {
 		l.asked[w] = isNotThere
 		list := &wordLists()[w]
-		for k, word := range list.words {
-			if list.letters[k].in(l.letters) && bytes.Contains(l.plainBlanks(), []byte(word)) {
+		for k, word := range list.texts {
+			if list.twos[k].in(l.twos) && bytes.Contains(l.plainBlanks(), word) {
 				l.asked[w] = isThere
 				break
 			}
 		}
 	}
 	return l.asked[w] == isThere
+}
+
+// mayContain reports a word of a list whose letters the line has, each somewhere.
+func (l *line) mayContain(w wordList) bool {
+	held := lettersOf(l.norm)
+	return slices.ContainsFunc(wordLists()[w].letters, func(word letters) bool { return word.in(held) })
 }
 
 // answer is what is known of a list's words in a line.
@@ -294,7 +348,34 @@ func lettersOf(text []byte) (out letters) {
 	return out
 }
 
+// add puts a byte into the set.
+func (s *letters) add(b byte) { *s |= 1 << (b & 63) }
+
+// has reports a byte of the set, or one that shares its place.
+func (s letters) has(b byte) bool { return s&(1<<(b&63)) != 0 }
+
 func (s letters) in(text letters) bool { return s&^text == 0 }
+
+// twos is a set of pairs of bytes that stand together, of which some share a place: the pairs of a word are all in those of a text that
+// has the word.
+type twos uint64
+
+func twosOf(text []byte) (out twos) {
+	for k := 1; k < len(text); k++ {
+		out.add(text[k-1], text[k])
+	}
+	return out
+}
+
+// add puts a pair into the set.
+func (s *twos) add(a, b byte) { *s |= 1 << ((a*5 + b) & 63) }
+
+func (s twos) in(text twos) bool { return s&^text == 0 }
+
+// holds reports a text anywhere in the line.
+func (l *line) holds(text string) bool {
+	return twosOf([]byte(text)).in(l.twos) && bytes.Contains(l.norm, []byte(text))
+}
 
 // plainBlanks is the line with one blank between its words: how many part them says nothing.
 func (l *line) plainBlanks() []byte {
@@ -314,7 +395,7 @@ func (l *line) oneBlank(text []byte) []byte {
 
 // hasWord reports a word in the line.
 func (l *line) hasWord(word string) bool {
-	return lettersOf([]byte(word)).in(l.letters) && hasWord(string(l.norm), word)
+	return twosOf([]byte(word)).in(l.twos) && hasWord(string(l.norm), word)
 }
 
 // oneBlank is a text with one blank between its words, and none around it.
