@@ -259,6 +259,9 @@ func (l *line) countsExtras(k int) bool {
 	if m != nil && m.shape.ends < 0 {
 		return true
 	}
+	if f := l.tokens[k].figure; f.digits() && f.v > 1 && f.v < 13 && next.value(classEnd) == "BARB" && l.plural(next) && !next.glued && at(l.tokens, k-1).mark == '+' && l.otherSize(k) && len(sizesIn(l.tokens[k+1:])) == 0 {
+		return true // tee 1/2 + 3 barbs
+	}
 	if f := l.tokens[k].figure; m != nil && f.digits() && f.v > 1 && f.v < 13 && k > 1 && l.otherSize(k) && !next.glued && !l.namesHose() && (at(l.tokens, k-1).mark == '+' || l.together(k-1) && l.tokens[k-1].figure == nil) && len(sizesIn(l.tokens[k+1:])) == 0 {
 		return true // T-Stück 1/2 IG + 2 Stopfen
 	}

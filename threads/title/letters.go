@@ -431,6 +431,9 @@ func (l *line) solderWord(k int) {
 	}
 }
 
+// longestBare is the most metres of a hose that a list gives by a whole number and mt beside its size. A judgement.
+const longestBare = 20
+
 // metreWord takes the thread from the MT of Italian hoses, which are metres: tubo 1/2 mt 1,20, rame 50 MT 3/8.
 func (l *line) metreWord(k int) {
 	it, prev, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1).figure
@@ -444,6 +447,8 @@ func (l *line) metreWord(k int) {
 		return // hose tail 3/4 x MT 1: a male
 	}
 	switch {
+	case tube && prev.plain() && prev.v <= longestBare && l.sizeElsewhere(k-1) && at(l.tokens, k+1).figure == nil && (l.is(hose) || l.namesHose()):
+		prev.drop(asLength) // hortum 1/4 R2 1 mt
 	case tube && decimal && next != nil && next.kind == bare && !next.frac && !next.marked:
 		next.drop(asLength)
 	case tube && prev != nil && prev.kind == bare && !prev.whole && !prev.frac && !prev.marked:

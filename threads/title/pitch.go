@@ -139,7 +139,7 @@ func (sc *scanner) unifiedClass(i int, f *figure) int {
 func (sc *scanner) metric(i int, glued bool) int {
 	at := sc.blanks(i + 1)
 	d, end := sc.digits(at)
-	if end == at || end-at > 2 || d < 3 || byteAt(sc.norm, end) == '/' && !(byteAt(sc.norm, end+1) == 'm' && digit(byteAt(sc.norm, end+2))) {
+	if end == at || end-at > 2 || d < 3 || sc.norm[at] == '0' || byteAt(sc.norm, end) == '/' && !(byteAt(sc.norm, end+1) == 'm' && digit(byteAt(sc.norm, end+2))) {
 		return 0
 	}
 	if at > i+1 && byteAt(sc.norm, sc.blanks(end)) != 'x' {

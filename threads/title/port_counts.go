@@ -269,7 +269,7 @@ func (l *line) countsEnds(k int, f *figure) bool {
 		size.times, size.counted = int(f.v), true
 		return true
 	}
-	return l.is(tee) && int(f.v) == l.shape.ends
+	return l.shape != nil && int(f.v) == l.shape.ends && (l.is(tee) || hoseEndsList.has(word))
 }
 
 // waysOfSize reports the number before a hyphen and a word for ways or ports, of a manifold, that a size stands behind: block 1/2 in x 4-way 1/4 out. So many

@@ -30,6 +30,9 @@ func (l *line) classifyInch(k int, f *figure) {
 	if behind == asSpanner && hasText(l.norm, next.from, "hex") && !l.sizeBefore(k) {
 		behind = noRole // flexible hose 1/2" hex: the form of the nut
 	}
+	if word := at(l.tokens, k+1); behind == asDial && dialBeforeList.has(l.norm[word.from:word.to]) && at(l.tokens, k+2).figure != nil {
+		behind = noRole // 1/4 carátula 2 1/2: the dial is what stands behind
+	}
 	var as role
 	switch {
 	case (behind == asLength || behind.other()) && !(l.reducing && f.frac):

@@ -16,6 +16,7 @@ func in(change func(l *line, ends, rest []*phrase)) func(*line, []*phrase, []*ph
 }
 
 var endSteps = []endStep{
+	{"the name of a garden hose adaptor is its hose end's", "3/4 MHT x 1/2 MIP brass garden hose adapter", in(func(_ *line, ends, _ []*phrase) { gardenName(ends) })},
 	{"a hose's own bore is no end", "Rura 16x2", func(l *line, ends, rest []*phrase) []*phrase { return l.dropHoseBore(ends, rest) }},
 	{"the thread of a cone that is said again is no further end", "Schottverschraubung 24° 10S, beidseitig M18x1,5 AG, PN 630", func(l *line, ends, _ []*phrase) []*phrase { return l.coneAgain(ends) }},
 	{"a size that comes several times is several ends", `Y-Verteiler 3/4" IG x 2 x 3/4" AG mit Absperrhähnen`, func(_ *line, ends, _ []*phrase) []*phrase { return repeated(ends) }},

@@ -177,3 +177,20 @@ func (l *line) gardenLetters(k int) {
 	}
 	it.word, it.unread = l.lex.word(text+"t"), false
 }
+
+// gardenName takes garden hose from an end that has another thread's name, where another end has the hose's: 3/4 MHT x 1/2 MIP garden hose adapter. It is
+// the part's name.
+func gardenName(ends []*phrase) {
+	for _, e := range ends {
+		if e.fam == nil || e.fam2 == nil {
+			continue
+		}
+		other := slices.ContainsFunc(ends, func(o *phrase) bool { return o != e && o.fam != nil && o.fam2 == nil && o.fam.value == "NH" })
+		switch {
+		case other && e.fam.value == "NH":
+			e.fam, e.fam2 = e.fam2, nil
+		case other && e.fam2.value == "NH":
+			e.fam2 = nil
+		}
+	}
+}

@@ -33,6 +33,7 @@ const (
 	danishList
 	deniedList
 	deniesMaterialList
+	dialBeforeList
 	doubtList
 	eachOfList
 	electricList
@@ -130,6 +131,7 @@ var listNames = [...]string{
 	danishList:         "danish",
 	deniedList:         "denied",
 	deniesMaterialList: "denies-material",
+	dialBeforeList:     "dial-before",
 	doubtList:          "doubt",
 	eachOfList:         "each-of",
 	electricList:       "electric",
