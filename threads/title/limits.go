@@ -2,7 +2,6 @@ package title
 
 import (
 	"bytes"
-	"slices"
 	"strings"
 	"sync"
 	"unicode/utf8"
@@ -103,10 +102,6 @@ func speaksOf(text []byte, words []string) bool {
 		}
 	}
 	return false
-}
-
-func containsAny(text []byte, words []string) bool {
-	return slices.ContainsFunc(words, func(w string) bool { return bytes.Contains(text, []byte(w)) })
 }
 
 // limitWords are the words of the limits of use, and of low pressure, and aroundWords those that stand in the midst of one.
