@@ -152,6 +152,9 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return named && l.bareElsewhere(k) // 4 ball valve 15 x 10
 	}
 	prev, next, last := at(l.tokens, k-1), at(l.tokens, k+1), k == len(l.tokens)-1
+	if size := at(l.tokens, k+2); k == 0 && next.mark == '-' && !next.glued && !size.glued && size.figure != nil && (size.figure.frac || size.figure.marked) && !l.reducing && !l.is(unequal) && !l.is(bush) {
+		return true // 2 - 3/4" 90 elbow
+	}
 	x := func(it *token) bool { return it.value(classSep) == "x" && it.to-it.from == 1 }
 	switch {
 	case (k == 0 || l.leads(k) && l.norm[l.tokens[k-1].from] < 0x80 && (l.inCode(k-1) || next.is(classKind) != nil && next.is(classEnd) == nil)) && l.namesPart(k+1):
