@@ -48,7 +48,8 @@ type facts struct {
 	branch   int             // which end is called the branch of a tee, from 1; 0 for none
 	current  current
 	others   []string // materials that are named beside the first
-	said     []string // questions about what the words say twice, and not alike
+	said     []string // questions about what the words say twice and not alike, or doubt
+	notes    []string // words that were understood and not used
 }
 
 // ending is one end with its readings. It is open where the words leave something of it
@@ -109,7 +110,8 @@ func latin(r rune) rune {
 
 // factsOf gathers what a line's words say.
 func factsOf(text, spec string, r threads.Reading) facts {
-	list := wordList(text)
+	list, s := wordList(text), speak(text)
+	h := s.hits()
 	f := facts{kind: orWords(kindIn(list), r.Kind), material: r.Material, spec: spec, traits: traitsIn(list), words: distinct(list)}
 	for i := range r.Ends {
 		f.ends = append(f.ends, endingOf(pushEnd(text, gaugeEnd(f.kind, hullEnd(f.kind, &r.Ends[i])))))
@@ -146,6 +148,7 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	}
 	f.besides(text, &r)
 	f.besideEnds(text)
+	f.doubts(s, h, &r)
 	return f
 }
 
