@@ -42,4 +42,6 @@ func TestWhatIsDoubtedDoesNotCover(t *testing.T) {
 	}
 }
 
-func contains(list []string, one string) bool { return strings.Contains(" "+strings.Join(list, " ")+" ", " "+one+" ") }
+func contains(list []string, one string) bool {
+	return strings.Contains(" "+strings.Join(list, " ")+" ", " "+one+" ")
+}

@@ -119,13 +119,7 @@ func silent(l *Line, m *match) []string {
 	for _, limit := range l.Reading.Limits {
 		ask(high || !limit.LowPressure, fmt.Sprintf("may it be used here (its words say %q)", limit.Words))
 	}
-	for _, p := range l.Reading.Pressures {
-		said := p.What + " " + bars(p.Pressure)
-		if p.What == threads.Unclear {
-			said = fmt.Sprintf("%q", p.Words)
-		}
-		ask(n.place != nil && p.Bounds() && p.Pressure < n.place.worst-pressure.Slack, fmt.Sprintf("what does it hold (its words say %s)", said))
-	}
+	out = append(out, l.bounds(n, m.named())...)
 	for _, u := range l.Reading.NotUsed {
 		ask(u.Why == threads.NoEndTakesIt, fmt.Sprintf("which of its ends does %q speak of", u.Words))
 	}

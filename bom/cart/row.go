@@ -278,7 +278,7 @@ func (b *builder) reading(plain, spec string) threads.Reading {
 			ends = nominalForm.ReplaceAllString(withoutDash(plain), " ") // the hose's own size
 		}
 		if lower := strings.ToLower(ends); saysAny(lower, "bar", "psi", "pa", "kg/") {
-			ends = otherPressure.ReplaceAllString(ends, " ")
+			ends = otherPressure.ReplaceAllString(toleranceForm.ReplaceAllString(ends, " "), " ")
 		}
 		if strings.Contains(ends, "/") {
 			ends = flowSpan.ReplaceAllString(ends, "$1 ")
