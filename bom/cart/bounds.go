@@ -38,8 +38,6 @@ func (l *Line) bounds(n *need, named bool) []string {
 			ask(below(s.Pressure) && s.Pressure < f.scale-pressure.Slack, "up to what pressure may it be used (its words say %s)", bars(s.Pressure))
 		case s.What == "full scale" && !isA(n.Kind, catalog.Relieves|catalog.DrivesFeed):
 			ask(below(s.Pressure), "what does it hold (its words say a range to %s)", bars(s.Pressure))
-		case s.What == "opening pressure" && isA(n.Kind, catalog.StopsReturn):
-			ask(s.Pressure > p.worst+pressure.Slack, "at what pressure does it open (its words say %s)", bars(s.Pressure))
 		case s.Bounds() && s.What != threads.Unclear && !isA(n.Kind, catalog.Gauge):
 			ask(!rated || s.Pressure < holds+pressure.Slack, "what does it hold (its words say %s)", said)
 		case s.What == threads.Unclear && isA(n.Kind, catalog.Relieves) && f.set > 0 && alike(s.Pressure, f.set): // it lifts at 65 bar
@@ -48,7 +46,10 @@ func (l *Line) bounds(n *need, named bool) []string {
 		}
 	}
 	ask(isA(n.Kind, catalog.Gauge) && below(f.rated), "up to what pressure may it be used (its words say %s)", bars(f.rated))
-	ask(isA(n.Kind, catalog.StopsReturn) && f.set > p.worst+pressure.Slack, "at what pressure does it open (its words say %s)", bars(f.set))
+	if isA(n.Kind, catalog.StopsReturn) {
+		opens := max(f.set, opensIn(l.Text))
+		ask(opens > p.worst+pressure.Slack, "at what pressure does it open (its words say %s)", bars(opens))
+	}
 	if from := leastIn(l.Text, n.Kind); from > p.worst+pressure.Slack {
 		ask(true, "does it work where no more than %s comes (its words say %s at least)", bars(p.worst), bars(from))
 	}
@@ -69,6 +70,14 @@ func (l *Line) bounds(n *need, named bool) []string {
 
 // vacuumSlack is how much less vacuum than planned is taken for the same, as a share (judgement: 25 inHg are 0.85 bar).
 const vacuumSlack = 0.06
+
+// opensIn gives the pressure that a valve opens at; 0 for none.
+func opensIn(text string) quantity.Pressure {
+	if m := statedForms()["set"].FindStringSubmatch(text); m != nil {
+		return quantity.Pressure(decimal(m[3])) * perPressure[strings.ToLower(m[4])]
+	}
+	return 0
+}
 
 // leastIn gives the least pressure that the words of a valve ask for; 0 for none.
 func leastIn(text, kind string) quantity.Pressure {

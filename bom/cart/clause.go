@@ -104,10 +104,11 @@ const (
 	saysBody
 	plainStuff
 	makesSort
+	saysOnly
 	doubtGroups
 )
 
-var doubtNames = [doubtGroups]string{"not", "link", "claim", "for", "of", "spare", "filler", "whole", "piece", "vital", "absent", "incomplete", "used", "usedfor", "medium", "nomedium", "water", "aside", "lookalike", "body", "plain", "sort"}
+var doubtNames = [doubtGroups]string{"not", "link", "claim", "for", "of", "spare", "filler", "whole", "piece", "vital", "absent", "incomplete", "used", "usedfor", "medium", "nomedium", "water", "aside", "lookalike", "body", "plain", "sort", "only"}
 
 // doubtPhrase is a phrase of the table: how many words it has, and its groups.
 type doubtPhrase struct {

@@ -31,6 +31,7 @@ const (
 	inHull
 	inUse
 	inBranch
+	inPort
 	aspects
 )
 

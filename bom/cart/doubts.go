@@ -15,6 +15,8 @@ func (f *facts) doubts(s *wording, h *hits, r *threads.Reading) {
 		limits = append(limits, l.Words)
 	}
 	f.denied(s, h, limits)
+	f.ofPieces(s, h, r)
+	f.plain = f.plainMetal(s, h)
 	f.doubted("is it new and sound (its words say %q)", usedIn(s, h))
 	if !listed(limits, f.medium(s, h)) {
 		f.doubted("is it for water (its words say %q)", f.medium(s, h))

@@ -50,6 +50,8 @@ type facts struct {
 	current  current
 	others   []string // materials that are named beside the first
 	said     []string // questions about what the words say twice and not alike, or doubt
+	pieceOf  string   // words for a material that is a piece's, where that of the part is not said
+	plain    string   // a metal that is named and that no table has
 	notes    []string // words that were understood and not used
 }
 
@@ -62,6 +64,7 @@ type ending struct {
 	words    string // that a line was read from
 	question string // that settles it; "" if nothing is open
 	fixed    bool   // the words say that it does not turn
+	port     string // that it is called by, or is: in, out, feed, brine, product; "" if none is said
 }
 
 func endingOf(e *threads.EndReading) ending {
@@ -163,6 +166,7 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	}
 	f.besides(text, &r)
 	f.besideEnds(text)
+	f.portsOf(text)
 	f.doubts(s, h, &r)
 	return f
 }

@@ -23,7 +23,7 @@ var (
 	nominalForm = pattern.New(`(?i)(?:^|[^\pL])[DN][NW]\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
 	dashForm    = pattern.New(`(?:^|[\s,(])-\s?(0?[2-9]|1[0-9]|2[0-4])(?:[\s,;)]|$)`)
 	voltForm    = pattern.New(`(?i)(?:^|[^\pL0-9.,-])([0-9]{1,3}(?:[.,][0-9])?)(?:\s*/\s*([0-9]{1,3}))?\s*-?\s*v(?:olts?|dc|ac|cc|ca)?(?:[^\pL0-9]|$)`)
-	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(ml/h|ml/mi?n|cc/min|l/mi?n|lpm|lt/mi?n|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
+	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(ml/h|ml/mi?n|cc/min|l/mi?n|lpm|lt/mi?n|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|(?:u\.?s\.?\s*)?gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
 	rangeForm   = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]{1,3})(?:\s*mm)?(?:[^0-9/]|$)`)
 	rangeMM     = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
 	classForm   = pattern.New(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?|seri[ea]s?|série)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)

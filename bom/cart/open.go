@@ -110,6 +110,8 @@ func silent(l *Line, m *match) []string {
 	for _, q := range f.said {
 		ask(true, q)
 	}
+	ask(f.pieceOf != "" && want.madeOf(want.kind) != "" && metalCounts(n.Kind), fmt.Sprintf("of what is the part itself (its words say %q)", f.pieceOf))
+	ask(f.plain != "" && want.madeOf(want.kind) != "" && metalCounts(n.Kind), fmt.Sprintf("of what is the part itself (its words say %q)", f.plain))
 	if other := n.unsuited(f); other != "" {
 		ask(true, fmt.Sprintf("is it of %s or of %s", f.material, other))
 	}

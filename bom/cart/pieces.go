@@ -66,6 +66,9 @@ func (h *hits) headPiece(s *wording) (hit, bool) {
 		return p, false
 	}
 	next := p.to + 1
+	for next+1 < len(s.words) && h.over(fillsIn, next) && !h.over(saysOf, next) && !h.over(isSpare, next) {
+		next++ // end cap set for
+	}
 	_, whole := h.at(isWhole, next)
 	_, kind := kindWords().at(s.words, next)
 	return p, h.over(saysFor, next) || h.over(saysOf, next) || h.over(isSpare, next) || p.of.first && (whole || kind)
@@ -103,6 +106,11 @@ func (h *hits) goesOn(s *wording, i int) bool {
 func (f *facts) unwhole(s *wording, h *hits) string {
 	for _, p := range h[isIncomplete] {
 		return s.between(p.from, p.to)
+	}
+	for _, o := range h[saysOnly] {
+		if p, ok := h.at(isPiece, o.to+1); ok && s.clause[p.from] == s.clause[o.from] {
+			return s.between(o.from, p.to)
+		}
 	}
 	for _, n := range h[saysNot] {
 		if v, ok := h.at(isVital, h.behindLinks(s, n.to+1)); ok && s.clause[v.from] == s.clause[n.from] && !ofKind(s.words, v) {
