@@ -26,7 +26,7 @@ func (f *facts) ofPieces(s *wording, h *hits, r *threads.Reading) {
 				continue
 			}
 			for _, i := range []int{a.from - 1, h.behindOf(s, a.to+1), a.from - 2} {
-				if i == a.from-2 && (g == asidePart || len(marked) > 0) {
+				if i == a.from-2 && (i < 0 || g == asidePart || len(marked) > 0 || materialWord(s.words[i+1]) != "") {
 					continue // 316 version on request
 				}
 				if i >= 0 && i < len(s.words) && s.clause[i] == s.clause[a.from] && f.isOf(s, i) {
@@ -117,7 +117,7 @@ func (f *facts) plainMetal(s *wording, h *hits) string {
 	}
 	for _, p := range h[plainStuff] {
 		side := func(i int) bool {
-			return i >= 0 && i < len(s.words) && s.clause[i] == s.clause[p.from] && (h.over(asidePart, i) || s.words[i] == "anode" || s.words[i] == "free" || s.words[i] == "frei")
+			return i >= 0 && i < len(s.words) && s.clause[i] == s.clause[p.from] && (h.over(asidePart, i) || h.over(looksLike, i) || s.words[i] == "anode" || s.words[i] == "free" || s.words[i] == "frei")
 		}
 		if !side(p.from-1) && !side(p.to+1) && !deniedBefore(s, h, p.from) {
 			return s.between(p.from, p.to)

@@ -71,7 +71,16 @@ func (h *hits) headPiece(s *wording) (hit, bool) {
 	}
 	_, whole := h.at(isWhole, next)
 	_, kind := kindWords().at(s.words, next)
-	return p, h.over(saysFor, next) || h.over(saysOf, next) || h.over(isSpare, next) || p.of.first && (whole || kind)
+	if h.over(saysFor, next) || h.over(saysOf, next) || h.over(isSpare, next) {
+		return p, h.partFrom(s, next)
+	}
+	return p, p.of.first && (whole || kind)
+}
+
+// partFrom reports whether a part is named from a word on: a nut for a tube is no piece of one.
+func (h *hits) partFrom(s *wording, i int) bool {
+	kind, _, _ := kindFound(s.words[i:])
+	return kind != "" || len(h[isWhole]) > 0 && h[isWhole][len(h[isWhole])-1].from >= i
 }
 
 // endsWhole reports whether the name of a part ends at a word.
