@@ -166,7 +166,7 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	}
 	f.besides(text, &r)
 	f.besideEnds(text)
-	f.portsOf(text)
+	f.portsOf(text, s)
 	f.doubts(s, h, &r)
 	return f
 }

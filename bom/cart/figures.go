@@ -53,7 +53,7 @@ func figureIn(form *pattern.Pattern, text string) float64 {
 	return decimal(m[1])
 }
 
-var perPressure = map[string]quantity.Pressure{"bar": quantity.Bar, "бар": quantity.Bar, "psi": quantity.PSI, "mpa": quantity.MPa}
+var perPressure = map[string]quantity.Pressure{"bar": quantity.Bar, "бар": quantity.Bar, "barg": quantity.Bar, "psi": quantity.PSI, "psig": quantity.PSI, "mpa": quantity.MPa}
 
 func pressureIn(form *pattern.Pattern, text string) quantity.Pressure {
 	m := form.FindStringSubmatch(text)

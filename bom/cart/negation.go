@@ -88,3 +88,24 @@ func specDenied(text string) string {
 	}
 	return ""
 }
+
+// otherUse reports whether some words deny no more than another trade's use or another medium: not for fuel. That says
+// nothing against a part for water.
+func otherUse(words string) bool {
+	s := speak(words)
+	h := s.hits()
+	if len(h[saysNot]) == 0 {
+		return false
+	}
+	i := h.behindLinks(s, h[saysNot][0].to+1)
+	if i >= len(s.words) {
+		return false
+	}
+	to := i
+	if p, ok := traitWords().words.at(s.words, i); ok && traitWords().list[p.row].group == "use" {
+		to += len(p.words)
+	} else if m, ok := h.at(isMedium, i); ok {
+		to = m.to + 1
+	}
+	return to > i && to == len(s.words)
+}

@@ -119,6 +119,9 @@ func silent(l *Line, m *match) []string {
 		ask(true, fmt.Sprintf("is it sold by length, without the ends that its words speak of (%s)", strings.Join(words, ", ")))
 	}
 	for _, limit := range l.Reading.Limits {
+		if otherUse(limit.Words) {
+			continue // not for fuel
+		}
 		ask(high || !limit.LowPressure, fmt.Sprintf("may it be used here (its words say %q)", limit.Words))
 	}
 	out = append(out, l.bounds(n, m.named())...)

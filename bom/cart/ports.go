@@ -36,6 +36,9 @@ var portNames = sync.OnceValue(func() map[string]string {
 	for _, r := range readTable("port.csv") {
 		for _, w := range strings.Split(r[1], "|") {
 			out[w] = r[0]
+			if first, _, more := strings.Cut(w, " "); more && out[first] == "" {
+				panic("cart: port.csv has " + w + " and not " + first) // a line is looked at for single words first
+			}
 		}
 	}
 	return out
@@ -43,8 +46,8 @@ var portNames = sync.OnceValue(func() map[string]string {
 
 // portsOf notes which port each end is called. The words stand all before the ends or all behind them, and those before the
 // first one tell which. "in" and "out" are small words too, so that the one counts only beside another port.
-func (f *facts) portsOf(text string) {
-	if len(f.ends) < 2 {
+func (f *facts) portsOf(text string, s *wording) {
+	if len(f.ends) < 2 || !slices.ContainsFunc(s.words, func(w string) bool { return portNames()[w] != "" }) {
 		return
 	}
 	forms := portForms()

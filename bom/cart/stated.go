@@ -28,13 +28,13 @@ var statedForms = sync.OnceValue(func() map[string]*pattern.Pattern {
 	out := map[string]*pattern.Pattern{}
 	form := func(name string, list ...string) {
 		longestFirst(list)
-		out[name] = pattern.New(`(?i)(?:^|[^\pL])(` + strings.Join(list, "|") + `)(?:[^\pL0-9,;()][^0-9,;()]{0,28}?)(?:([0-9]+(?:[.,][0-9]+)?)\s*(?:bar|psi|mpa)?\s*(?:-|–|—|÷|\.\.\.?|…|to|bis|à|a|al|tot|till|til|do)\s*)?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)(?:[^\pL]|$)`)
+		out[name] = pattern.New(`(?i)(?:^|[^\pL])(` + strings.Join(list, "|") + `)(?:[^\pL0-9,;()][^0-9,;()]{0,28}?)(?:([0-9]+(?:[.,][0-9]+)?)\s*(?:bar|psi|mpa)?\s*(?:-|–|—|÷|\.\.\.?|…|to|bis|à|a|al|tot|till|til|do)\s*)?([0-9]+(?:[.,][0-9]+)?)\s*(barg?|psig?|mpa|бар)(?:[^\pL]|$)`)
 	}
 	form("set", append(append([]string{}, words["set"]...), words["may"]...)...)
 	form("least", words["least"]...)
 	other := append([]string{}, words["else"]...)
 	longestFirst(other)
-	out["else"] = pattern.New(`(?i)(?:^|[^\pL])(?:` + strings.Join(other, "|") + `)(?:\s*:?\s*[0-9][0-9.,]*(?:\s*:\s*1)?(?:\s|$))?[^0-9,;()]{0,14}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)(?:[^\pL]|$)`)
+	out["else"] = pattern.New(`(?i)(?:^|[^\pL])(?:` + strings.Join(other, "|") + `)(?:\s*:?\s*[0-9][0-9.,]*(?:\s*:\s*1)?(?:\s|$))?[^0-9,;()]{0,14}?([0-9]+(?:[.,][0-9]+)?)\s*(barg?|psig?|mpa)(?:[^\pL]|$)`)
 	return out
 })
 
@@ -54,7 +54,7 @@ var maySet = sync.OnceValue(func() map[string]bool {
 // settings finds what a relief valve is set to. What it may be set to, and what it is not, is none of it: then it is left
 // open, and asked.
 func (f *facts) settings(text string) {
-	if !isA(f.kind, catalog.Relieves) {
+	if f.kind != "" && !isA(f.kind, catalog.Relieves) {
 		return
 	}
 	var sure []quantity.Pressure
@@ -98,7 +98,7 @@ func (f *facts) settings(text string) {
 const setSlack = 0.1
 
 // toleranceForm is how far from a pressure another may be: +/- 2 bar.
-var toleranceForm = pattern.New(`(?i)(?:\+\s*/?\s*[-−–]|±)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)(?:[^\pL]|$)`)
+var toleranceForm = pattern.New(`(?i)(?:\+\s*/?\s*[-−–]|±)\s*([0-9]+(?:[.,][0-9]+)?)\s*(barg?|psig?|mpa)(?:[^\pL]|$)`)
 
 // alike reports whether two pressures are one, as near as shops round.
 func alike(a, b quantity.Pressure) bool {
