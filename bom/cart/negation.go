@@ -21,6 +21,7 @@ func (f *facts) denied(s *wording, h *hits, limits []string) {
 		words, touches := "", false
 		if within {
 			words = s.between(n.from, min(to+1, s.last(to)))
+			touches = to < s.last(to) && wordyAt(s, to+1) && !wordyAt(s, to) && perPressure[s.words[to+1]] > 0 // not set to 65 bar
 			for k := n.to + 1; k <= to && !touches; k++ {
 				touches = f.unclaim(s, h, k, -1)
 			}
@@ -96,6 +97,9 @@ func otherUse(words string) bool {
 	h := s.hits()
 	if len(h[saysNot]) == 0 {
 		return false
+	}
+	if len(h[isUsed]) > 0 {
+		return true // never used
 	}
 	i := h.behindLinks(s, h[saysNot][0].to+1)
 	if i >= len(s.words) {

@@ -42,12 +42,15 @@ func (f *facts) piece(s *wording, h *hits) string {
 // forWhat is the word "for" that the kind of a line stands behind, with no other kind before it; 0 for none.
 func (f *facts) forWhat(s *wording, h *hits, kind int) int {
 	for _, w := range h[saysFor] {
-		if w.from > 0 && w.to < kind && kind-w.to <= 4 && s.clause[w.to] == s.clause[kind] && slices.ContainsFunc(s.words[:w.from], wordy) && !h.at2(isSpare, w.from-1) && !h.over(linksTo, w.from-1) {
+		if w.from > 0 && w.to < kind && kind-w.to <= mostBetween && s.clause[w.to] == s.clause[kind] && slices.ContainsFunc(s.words[:w.from], wordy) && !h.at2(isSpare, w.from-1) && !h.over(linksTo, w.from-1) {
 			return w.from
 		}
 	}
 	return 0
 }
+
+// mostBetween is how many words may stand between a "for" and the name of what it is for: for 3/8 NPT female needle valve.
+const mostBetween = 8
 
 // wordy reports whether a word has letters, more than a unit has.
 func wordy(w string) bool { return len(w) > 2 && !strings.ContainsFunc(w, unicode.IsDigit) }

@@ -68,7 +68,7 @@ func (f *facts) settings(text string) {
 			from, to = quantity.Pressure(decimal(text[m[4]:m[5]]))*unit, bar
 			open = true
 		case maySet()[strings.ToLower(text[m[2]:m[3]])], deniedUpTo(text[:m[2]]):
-			open = true
+			open = open || f.set == 0 || alike(bar, f.set) // up to 160 bar is of its body
 		default:
 			sure = append(sure, bar)
 		}
@@ -162,6 +162,9 @@ var perVacuum = map[string]quantity.Pressure{
 	"%": quantity.Bar / 100, "bar": quantity.Bar, "mbar": quantity.Bar / 1000, "kpa": quantity.Bar / 100, "inhg": 3386.389, "mmhg": 133.322, "mwc": 9806.65, "mws": 9806.65, "mce": 9806.65, "psi": quantity.PSI,
 }
 
+// liftForm is a vacuum as the height that water is lifted by.
+var liftForm = pattern.New(`(?i)(?:suction (?:lift|head|height)|saughöhe|hauteur d['’ ]aspiration|altezza d['’i ]+aspirazione|altura de aspiración|altura de aspiração|zuighoogte|sughöjd|sugehøjde|sugehøyde)[^0-9,;]{0,10}([0-9]+(?:[.,][0-9]+)?)\s*m(?:[^\pL0-9]|$)`)
+
 // vacuumIn gives the least vacuum that a text says; 0 for none.
 func vacuumIn(text string) quantity.Pressure {
 	var least quantity.Pressure
@@ -175,6 +178,11 @@ func vacuumIn(text string) quantity.Pressure {
 			unit = quantity.Bar
 		}
 		if v := quantity.Pressure(decimal(m[1])) * unit; least == 0 || v < least {
+			least = v
+		}
+	}
+	if m := liftForm.FindStringSubmatch(text); m != nil {
+		if v := quantity.Pressure(decimal(m[1])) * perVacuum["mwc"]; least == 0 || v < least {
 			least = v
 		}
 	}
