@@ -43,7 +43,7 @@ func usedIn(s *wording, h *hits) string {
 // medium gives the word of a line for something else than water that is to go through the part; "" for none, or where water
 // is named beside it.
 func (f *facts) medium(s *wording, h *hits) string {
-	if len(h[saysWater]) > 0 || isA(f.kind, catalog.Oil|catalog.Accumulator|catalog.SealKit|catalog.Tape) || f.traits.otherTrade() || f.traits.has("air") {
+	if isA(f.kind, catalog.Oil|catalog.Accumulator|catalog.SealKit|catalog.Tape) || f.traits.otherTrade() || f.traits.has("air") {
 		return ""
 	}
 	for _, m := range h[isMedium] {
@@ -52,12 +52,23 @@ func (f *facts) medium(s *wording, h *hits) string {
 		switch {
 		case ofKind(s.words, m), same(behind) && h.over(noMedium, behind), same(before) && (h.over(noMedium, before) || is("with", s.words[before])):
 			continue
-		case deniedBefore(s, h, m.from):
+		case deniedBefore(s, h, m.from), len(h[saysWater]) > 0 && !callsKind(s, h, m):
 			continue
 		}
 		return s.between(m.from, m.to)
 	}
 	return ""
+}
+
+// callsKind reports whether a medium stands in the name of a part: an air flow meter is none for water, whatever else it says.
+func callsKind(s *wording, h *hits, m hit) bool {
+	next := m.to + 1
+	if next >= len(s.words) || s.clause[next] != 0 {
+		return false
+	}
+	_, kind := kindWords().at(s.words, next)
+	_, whole := h.at(isWhole, next)
+	return kind || whole
 }
 
 // deniedBefore reports whether a word that denies stands before another in its clause.

@@ -50,6 +50,7 @@ type facts struct {
 	current  current
 	others   []string // materials that are named beside the first
 	said     []string // questions about what the words say twice and not alike, or doubt
+	forPart  bool     // the kind is that of something for another part, whose name is in the words too
 	pieceOf  string   // words for a material that is a piece's, where that of the part is not said
 	plain    string   // a metal that is named and that no table has
 	notes    []string // words that were understood and not used

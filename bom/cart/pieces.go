@@ -35,7 +35,7 @@ func (f *facts) piece(s *wording, h *hits) string {
 	if kind == "" {
 		return s.between(0, to-1)
 	}
-	f.kind = kind
+	f.kind, f.forPart = kind, true
 	return ""
 }
 
