@@ -56,6 +56,34 @@ func (f *facts) ofPieces(s *wording, h *hits, r *threads.Reading) {
 	}
 }
 
+// outerMetals takes out of the materials beside the part's own those of pieces that no water rests on, or that are
+// bought so with it: the case of a gauge, a handle, the basket of a strainer (common practice).
+func (f *facts) outerMetals(s *wording, h *hits) {
+	if len(f.others) == 0 || len(h[outerPart]) == 0 {
+		return
+	}
+	f.others = slices.DeleteFunc(slices.Clone(f.others), func(name string) bool {
+		one, found := facts{material: name}, false
+		for i := range s.words {
+			if slices.Contains(steelWords, s.words[i]) && i+1 < len(s.words) && s.clause[i+1] == s.clause[i] && one.isOf(s, i+1) || !one.isOf(s, i) {
+				continue
+			}
+			found = true
+			beside := i > 0 && s.clause[i-1] == s.clause[i] && h.at2(outerPart, i-1)
+			if k := i + 1; k < len(s.words) && s.clause[k] == s.clause[i] && h.over(outerPart, k) {
+				beside = true
+			}
+			for k := i - 1; k > 0 && slices.Contains(steelWords, s.words[k]) && !beside; k-- {
+				beside = s.clause[k-1] == s.clause[i] && h.at2(outerPart, k-1)
+			}
+			if !beside {
+				return false
+			}
+		}
+		return found
+	})
+}
+
 // ownClause reports whether a piece is spoken of apart from the part: behind a comma, or with a "with" before it. Where it
 // stands in the name of the part its material may be that of either.
 func ownClause(s *wording, i int) bool {

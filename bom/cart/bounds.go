@@ -41,6 +41,7 @@ func (l *Line) bounds(n *need, named bool) []string {
 		case s.Bounds() && s.What != threads.Unclear && !isA(n.Kind, catalog.Gauge):
 			ask(!rated || s.Pressure < holds+pressure.Slack, "what does it hold (its words say %s)", said)
 		case s.What == threads.Unclear && isA(n.Kind, catalog.Relieves) && f.set > 0 && alike(s.Pressure, f.set): // it lifts at 65 bar
+		case s.What == threads.Unclear && f.vacuum > 0 && alike(s.Pressure, f.vacuum): // onderdruk 0,9 bar
 		case s.Bounds():
 			ask(below(s.Pressure), "what does it hold (its words say %s)", said)
 		}
@@ -79,13 +80,14 @@ func opensIn(text string) quantity.Pressure {
 	return 0
 }
 
-// leastIn gives the least pressure that the words of a valve ask for; 0 for none.
+// leastIn gives the least pressure that the words of a valve ask for which works by it; 0 for none. The least of a burst or a
+// test is none.
 func leastIn(text, kind string) quantity.Pressure {
-	if isA(kind, catalog.Gauge|catalog.Relieves|catalog.DrivesFeed|catalog.DrivesHigh) || !saysAny(strings.ToLower(text), "bar", "psi", "mpa") {
+	if !isA(kind, catalog.Electric|catalog.StopsReturn) || isA(kind, catalog.DrivesFeed|catalog.DrivesHigh) || !saysAny(strings.ToLower(text), "bar", "psi", "mpa") {
 		return 0
 	}
 	var least quantity.Pressure
-	if m := statedForms()["least"].FindStringSubmatch(text); m != nil {
+	if m := statedForms()["least"].FindStringSubmatch(text); m != nil && !pressureNext.MatchString(strings.TrimLeft(m[0][len(m[1]):], " .:")) {
 		least = quantity.Pressure(decimal(orWords(m[2], m[3]))) * perPressure[strings.ToLower(m[4])]
 	}
 	if m := rangeBar.FindStringSubmatch(text); m != nil && decimal(m[2]) > decimal(m[1]) {

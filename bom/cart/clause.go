@@ -105,10 +105,11 @@ const (
 	plainStuff
 	makesSort
 	saysOnly
+	outerPart
 	doubtGroups
 )
 
-var doubtNames = [doubtGroups]string{"not", "link", "claim", "for", "of", "spare", "filler", "whole", "piece", "vital", "absent", "incomplete", "used", "usedfor", "medium", "nomedium", "water", "aside", "lookalike", "body", "plain", "sort", "only"}
+var doubtNames = [doubtGroups]string{"not", "link", "claim", "for", "of", "spare", "filler", "whole", "piece", "vital", "absent", "incomplete", "used", "usedfor", "medium", "nomedium", "water", "aside", "lookalike", "body", "plain", "sort", "only", "outer"}
 
 // doubtPhrase is a phrase of the table: how many words it has, and its groups.
 type doubtPhrase struct {

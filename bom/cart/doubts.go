@@ -16,6 +16,7 @@ func (f *facts) doubts(s *wording, h *hits, r *threads.Reading) {
 	}
 	f.denied(s, h, limits)
 	f.ofPieces(s, h, r)
+	f.outerMetals(s, h)
 	f.plain = f.plainMetal(s, h)
 	f.doubted("is it new and sound (its words say %q)", usedIn(s, h))
 	if !listed(limits, f.medium(s, h)) {
@@ -48,6 +49,9 @@ func (f *facts) medium(s *wording, h *hits) string {
 	}
 	for _, m := range h[isMedium] {
 		before, behind := m.from-1, m.to+1
+		for before > 0 && h.over(saysOf, before) {
+			before-- // purge d'air
+		}
 		same := func(i int) bool { return i >= 0 && i < len(s.words) && s.clause[i] == s.clause[m.from] }
 		switch {
 		case ofKind(s.words, m), same(behind) && h.over(noMedium, behind), same(before) && (h.over(noMedium, before) || is("with", s.words[before])):

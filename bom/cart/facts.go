@@ -125,6 +125,7 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	list, s := wordList(text), speak(text)
 	h := s.hits()
 	f := facts{kind: orWords(kindIn(list), r.Kind), material: r.Material, spec: spec, traits: traitsIn(list), words: distinct(list)}
+	f.headKind(s, h)
 	for i := range r.Ends {
 		f.ends = append(f.ends, endingOf(pushEnd(text, gaugeEnd(f.kind, hullEnd(f.kind, &r.Ends[i])))))
 	}

@@ -12,8 +12,7 @@ import (
 // A shop calls a spare by the part that it is for, with all of the part's figures: Handle for needle valve 3/8 NPT, 210
 // bar. A piece of a part is not the part, and a part without one of its pieces is not whole: both are asked about.
 
-// piece gives the words of a line that make it a piece of a part, or something for one; "" for none. Where what stands
-// before "for" is a kind of its own, that is the line's.
+// piece gives the words of a line that make it a piece of a part, or something for one; "" for none.
 func (f *facts) piece(s *wording, h *hits) string {
 	if p, ok := h.headPiece(s); ok {
 		return s.between(p.from, min(p.to+2, s.last(p.to)))
@@ -23,30 +22,42 @@ func (f *facts) piece(s *wording, h *hits) string {
 			return s.between(p.from-1, p.to)
 		}
 	}
-	kind, from, to := kindFound(s.words)
-	if kind == "" && len(h[isWhole]) > 0 {
-		from, to = h[isWhole][0].from, h[isWhole][0].to+1
-	}
-	k := f.forWhat(s, h, from)
-	if k == 0 {
-		return ""
-	}
-	kind = orWords(kindIn(s.words[:k]), title.Read(s.between(0, k-1)).Kind)
-	if kind == "" {
+	if k, to := forWhat(s, h); k > 0 && !f.forPart {
 		return s.between(0, to-1)
 	}
-	f.kind, f.forPart = kind, true
 	return ""
 }
 
-// forWhat is the word "for" that the kind of a line stands behind, with no other kind before it; 0 for none.
-func (f *facts) forWhat(s *wording, h *hits, kind int) int {
+// headKind takes the kind of what stands before "for", where another kind stands behind it: an adaptor for a pressure vessel is
+// an adaptor.
+func (f *facts) headKind(s *wording, h *hits) {
+	k, _ := forWhat(s, h)
+	if k == 0 {
+		return
+	}
+	if kind := orWords(kindIn(s.words[:k]), title.Read(s.between(0, k-1)).Kind); kind != "" {
+		f.kind, f.forPart = kind, true
+	}
+}
+
+// forWhat is the word "for" that the name of a part stands behind, and the word behind that name; 0 for none.
+func forWhat(s *wording, h *hits) (at, to int) {
+	if len(h[saysFor]) == 0 {
+		return 0, 0
+	}
+	name, kind, to := kindFound(s.words)
+	if name == "" {
+		if len(h[isWhole]) == 0 {
+			return 0, 0
+		}
+		kind, to = h[isWhole][0].from, h[isWhole][0].to+1
+	}
 	for _, w := range h[saysFor] {
 		if w.from > 0 && w.to < kind && kind-w.to <= mostBetween && s.clause[w.to] == s.clause[kind] && slices.ContainsFunc(s.words[:w.from], wordy) && !h.at2(isSpare, w.from-1) && !h.over(linksTo, w.from-1) {
-			return w.from
+			return w.from, to
 		}
 	}
-	return 0
+	return 0, 0
 }
 
 // mostBetween is how many words may stand between a "for" and the name of what it is for: for 3/8 NPT female needle valve.

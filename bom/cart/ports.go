@@ -15,7 +15,7 @@ import (
 
 // portForms find the word for a port at the end of what stands before an end, at the beginning of what stands behind it, and
 // in the words that the end was read from.
-var portForms = sync.OnceValue(func() struct{ before, behind, within *pattern.Pattern } {
+var portForms = sync.OnceValue(func() struct{ before, behind, within, listed *pattern.Pattern } {
 	var list []string
 	for w := range portNames() {
 		list = append(list, regexp.QuoteMeta(w))
@@ -23,7 +23,8 @@ var portForms = sync.OnceValue(func() struct{ before, behind, within *pattern.Pa
 	longestFirst(list)
 	words := `(` + strings.Join(list, "|") + `)`
 	plain := `(?:\s+(?:ports?|connections?|side|thread|anschluss|seite|gewinde|côté|raccord|filetage|attacco|lato|connessione|conexión|rosca|lado|conexão|aansluiting|zijde|anslutning|tilslutning|liitäntä|przyłącze))?`
-	var out struct{ before, behind, within *pattern.Pattern }
+	var out struct{ before, behind, within, listed *pattern.Pattern }
+	out.listed = pattern.New(`(?i)(?:^|[^\pL])((?:(?:` + strings.Join(list, "|") + `)\s*(?:/|x|×|&|\+|-|–)\s*)+(?:` + strings.Join(list, "|") + `))` + plain + `\s*[:=)]?\s*$`)
 	out.before = pattern.New(`(?i)(?:^|[^\pL])` + words + plain + `\s*[:=]?\s*(?:of|is|de|di|with|mit|with)?\s*[(]?\s*$`)
 	out.behind = pattern.New(`(?i)^[\s(/–-]*(?:(?:at|on|as|am|an|als|à l['’]|en|in)\s+)?(?:the\s+)?` + words + `(?:[^\pL]|$)`)
 	out.within = pattern.New(`(?i)(?:^|[^\pL])` + words + `(?:[^\pL]|$)`)
@@ -81,6 +82,12 @@ func (f *facts) portsOf(text string, s *wording) {
 			}
 		}
 	}
+	if names := portList(text[:start[0]], text[start[len(start)-1]:], len(f.ends)); names != nil && got[0][1] == "" && got[len(got)-1][0] == "" {
+		for i := range names {
+			f.ends[i].port = names[i]
+		}
+		return
+	}
 	side := 1
 	if got[0][0] != "" {
 		side = 0
@@ -103,6 +110,31 @@ func (f *facts) portsOf(text string, s *wording) {
 			f.ends[i].port = names[i]
 		}
 	}
+}
+
+// portList gives the ports in the order of the ends, where their names stand together before the first of them or behind the
+// last, which begins the text behind: in/out 1/4 NPT male / 3/8 NPT female. Nil where they are not as many.
+func portList(before, behind string, ends int) []string {
+	m := portForms().listed.FindStringSubmatch(before)
+	if m == nil {
+		if to := strings.IndexAny(behind, ",);"); to >= 0 {
+			behind = behind[:to]
+		}
+		if m = portForms().listed.FindStringSubmatch(behind); m == nil {
+			return nil
+		}
+	}
+	words := strings.FieldsFunc(strings.ToLower(m[1]), func(r rune) bool { return strings.ContainsRune("/x×&+-– ", r) })
+	var out []string
+	for _, w := range words {
+		if name := portNames()[w]; name != "" {
+			out = append(out, name)
+		}
+	}
+	if len(out) != ends {
+		return nil
+	}
+	return out
 }
 
 // portAt finds an item's end by the name that a line has for it: the inlet of a vessel is its feed. -1 for none.

@@ -28,7 +28,7 @@ var statedForms = sync.OnceValue(func() map[string]*pattern.Pattern {
 	out := map[string]*pattern.Pattern{}
 	form := func(name string, list ...string) {
 		longestFirst(list)
-		out[name] = pattern.New(`(?i)(?:^|[^\pL])(` + strings.Join(list, "|") + `)(?:[^\pL0-9,;()][^0-9,;()]{0,28}?)(?:([0-9]+(?:[.,][0-9]+)?)\s*(?:bar|psi|mpa)?\s*(?:-|–|—|÷|\.\.\.?|…|to|bis|à|a|al|tot|till|til|do)\s*)?([0-9]+(?:[.,][0-9]+)?)\s*(barg?|psig?|mpa|бар)(?:[^\pL]|$)`)
+		out[name] = pattern.New(`(?i)(?:^|[^\pL/])(` + strings.Join(list, "|") + `)(?:[^\pL0-9,;()][^0-9,;()]{0,28}?)(?:([0-9]+(?:[.,][0-9]+)?)\s*(?:bar|psi|mpa)?\s*(?:-|–|—|÷|\.\.\.?|…|to|bis|à|a|al|tot|till|til|do)\s*)?([0-9]+(?:[.,][0-9]+)?)\s*(barg?|psig?|mpa|бар)(?:[^\pL]|$)`)
 	}
 	form("set", append(append([]string{}, words["set"]...), words["may"]...)...)
 	form("least", words["least"]...)
