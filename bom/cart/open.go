@@ -125,6 +125,10 @@ func silent(l *Line, m *match) []string {
 		ask(high || !limit.LowPressure, fmt.Sprintf("may it be used here (its words say %q)", limit.Words))
 	}
 	out = append(out, l.bounds(n, m.named())...)
+	for _, u := range l.Reading.Unread {
+		end, more := strings.CutSuffix(u, " (an end of which no size is said)")
+		ask(more && high && !isA(n.Kind, catalog.Hose), fmt.Sprintf("has it one more end (its words say %q)", end))
+	}
 	for _, u := range l.Reading.NotUsed {
 		ask(u.Why == threads.NoEndTakesIt, fmt.Sprintf("which of its ends does %q speak of", u.Words))
 	}

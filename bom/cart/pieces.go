@@ -17,6 +17,9 @@ func (f *facts) piece(s *wording, h *hits) string {
 	if p, ok := h.headPiece(s); ok {
 		return s.between(p.from, min(p.to+2, s.last(p.to)))
 	}
+	if p, ok := h.clauseOf(s); ok {
+		return s.between(0, p.to)
+	}
 	for _, p := range h[isPiece] {
 		if p.of.behind && p.from > 0 && s.clause[p.from] == 0 && p.of.but != f.kind && h.endsWhole(s, p.from-1) && !ofKind(s.words, p) && !h.goesOn(s, p.to+1) {
 			return s.between(p.from-1, p.to)
@@ -89,6 +92,24 @@ func (h *hits) headPiece(s *wording) (hit, bool) {
 		return p, h.partFrom(s, next)
 	}
 	return p, p.of.first && (whole || kind)
+}
+
+// clauseOf finds a piece that is all the first clause is about: Thread protector, 1/2 NPT male adaptor.
+func (h *hits) clauseOf(s *wording) (hit, bool) {
+	if len(s.words) == 0 {
+		return hit{}, false
+	}
+	end := s.last(0)
+	p, ok := h.ending(isPiece, end)
+	if !ok || end+1 == len(s.words) || kindIn(s.words[:end+1]) != "" {
+		return p, false
+	}
+	for i := 0; i <= end; i++ {
+		if h.over(isWhole, i) || strings.ContainsFunc(s.words[i], unicode.IsDigit) {
+			return p, false
+		}
+	}
+	return p, title.Read(s.between(0, end)).Kind == ""
 }
 
 // partFrom reports whether a part is named from a word on: a nut for a tube is no piece of one.
