@@ -15,7 +15,7 @@ import (
 // piece gives the words of a line that make it a piece of a part, or something for one; "" for none.
 func (f *facts) piece(s *wording, h *hits) string {
 	if p, ok := h.headPiece(s); ok {
-		return s.between(p.from, min(p.to+2, s.last(p.to)))
+		return s.between(p.from, min(p.to+3, s.last(p.to)))
 	}
 	if p, ok := h.clauseOf(s); ok {
 		return s.between(0, p.to)
