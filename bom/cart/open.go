@@ -130,6 +130,7 @@ func silent(l *Line, m *match) []string {
 		ask(more && high && !isA(n.Kind, catalog.Hose), fmt.Sprintf("has it one more end (its words say %q)", end))
 	}
 	for _, u := range l.Reading.NotUsed {
+		ask(strings.HasPrefix(u.Why, "it plugs into an end"), fmt.Sprintf("does it take a tube (its words say %q)", u.Words))
 		ask(u.Why == threads.NoEndTakesIt, fmt.Sprintf("which of its ends does %q speak of", u.Words))
 	}
 	if m.named() {
