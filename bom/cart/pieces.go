@@ -82,6 +82,13 @@ func (h *hits) headPiece(s *wording) (hit, bool) {
 	if !ok || ofKind(s.words, p) || p.to+1 >= len(s.words) {
 		return p, false
 	}
+	for {
+		q, more := h.at(isPiece, p.to+1)
+		if !more || q.to+1 >= len(s.words) {
+			break
+		}
+		p.to = q.to // handle and stem for
+	}
 	next := p.to + 1
 	for next+1 < len(s.words) && h.over(fillsIn, next) && !h.over(saysOf, next) && !h.over(isSpare, next) {
 		next++ // end cap set for
