@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"handtight/pressure/pattern"
+	"handtight/threads"
 )
 
 // Words beside an end that say what it is on the part: fixed, where another turns, or the branch of a tee.
@@ -14,6 +15,9 @@ var (
 	branchBefore = pattern.New(`(?i)(?:branch|abzweig|abgang|derivazione|d[ée]rivation|piquage|derivaci[oó]n|deriva[cç][aã]o|aftakking|avstick|afgrening)[^0-9,;()]{0,14}$`)
 	branchBehind = pattern.New(`(?i)^[\s(]*(?:branch|(?:im |als )?abzweig|abgang|(?:in )?derivazione|(?:en )?d[ée]rivation|(?:en )?derivaci[oó]n|aftakking)(?:[^\pL]|$)`)
 )
+
+// insideOfTube are words that call the size of a tube its inside: a push-in end is called by the outside.
+var insideOfTube = pattern.New(`(?i)[0-9][0-9.,/]*\s*(?:mm|"|in)?\s*(?:i\.?d\b\.?|inside|inner|internal|innen\pL*|intérieur\pL*|interno|interior|binnen\pL*|inwendig)`)
 
 // besideEnds notes what stands beside each end. Of two branches none is told.
 func (f *facts) besideEnds(text string) {
@@ -29,6 +33,12 @@ func (f *facts) besideEnds(text string) {
 		e.fixed = fixedBehind.MatchString(behind) || fixedWithin.MatchString(e.words)
 		if branchBefore.MatchString(before) || branchBehind.MatchString(behind) {
 			f.branch, branches = i+1, branches+1
+		}
+	}
+	for i := range f.ends {
+		e := &f.ends[i]
+		if len(e.readings) > 0 && (e.readings[0].Family == threads.Push || e.readings[0].Family == threads.Compression) {
+			f.doubted("what is the outside of its tube (its words say %q)", insideOfTube.FindString(e.words))
 		}
 	}
 	if branches > 1 {

@@ -33,7 +33,7 @@ var right = map[string]string{
 	"jic-n12":              "Adaptor 1/2 NPT male x 9/16-18 JIC male, 316, 270 bar",
 	"gauge-tee-hp":         "Tee 9/16-18 JIC male x 3/8 NPT male x 1/4 NPT female, 316, 270 bar",
 	"hp-gauge":             "Gauge 0-100 bar, 1/4 NPT male, 316",
-	"relief":               "Relief valve 1/4 NPT male x 3/8 NPT female, 316, set 65 bar, rated 140 bar",
+	"relief":               "Relief valve 1/4 NPT male x 3/8 NPT female, 316, set 65 bar, rated 140 bar, 12 L/min",
 	"hp-hose-feed":         "Hose SAE 100R8 3/8\", 1.2 m, 3/8 NPT male x 9/16-18 JIC female swivel, 316 ends",
 	"hp-hose-brine":        "Hose SAE 100R8 3/8\", 0.9 m, 9/16-18 JIC female swivel both ends, 316 fittings",
 	"feed-pump":            "Feed pump, diaphragm, 24 V, 14 L/min, 19 mm barbs",

@@ -31,6 +31,7 @@ const (
 	inHull
 	inUse
 	inBranch
+	inPort
 	aspects
 )
 
@@ -99,7 +100,9 @@ func (m *match) compareFigures(l *facts, n *need) {
 		m.add(byTrait)
 	}
 	if holds, ok := l.holds(n); ok && n.place != nil && quantity.Pressure(float64(holds)*n.place.left) < n.place.worst-pressure.Slack {
-		m.differs.add(inRating)
+		if !l.gives(n) {
+			m.differs.add(inRating)
+		}
 	}
 	m.compareMaterial(l, n)
 }

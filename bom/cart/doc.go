@@ -9,8 +9,10 @@
 //
 // No line is dropped: one without an end, a quantity or a price is shown as such.
 // Nothing unsure is assumed: it becomes a question. A price of 0, ?? or a blank is
-// unknown and not free. The confidence of a match is the sum of its evidence, whose
-// points are in table/evidence.csv.
+// unknown and not free. A word that denies, that names a piece of the part, another medium
+// or used goods, and a pressure that is no rating, clear nothing: they are asked about
+// (table/doubt.csv, table/figure.csv), and what changes nothing is named as not used. The
+// confidence of a match is the sum of its evidence, whose points are in table/evidence.csv.
 //
 // # Hostile files
 //

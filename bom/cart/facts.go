@@ -28,6 +28,7 @@ type facts struct {
 	rated    quantity.Pressure
 	scale    quantity.Pressure // full scale of a gauge
 	set      quantity.Pressure // of a relief valve
+	unset    bool              // the words say only what it may be set to
 	full     quantity.Pressure // at which it passes all its flow
 	cut      quantity.Pressure // at which a pump stops
 	vacuum   quantity.Pressure // that a hose stands, below the air's
@@ -48,7 +49,11 @@ type facts struct {
 	branch   int             // which end is called the branch of a tee, from 1; 0 for none
 	current  current
 	others   []string // materials that are named beside the first
-	said     []string // questions about what the words say twice, and not alike
+	said     []string // questions about what the words say twice and not alike, or doubt
+	forPart  bool     // the kind is that of something for another part, whose name is in the words too
+	pieceOf  string   // words for a material that is a piece's, where that of the part is not said
+	plain    string   // a metal that is named and that no table has
+	notes    []string // words that were understood and not used
 }
 
 // ending is one end with its readings. It is open where the words leave something of it
@@ -60,6 +65,7 @@ type ending struct {
 	words    string // that a line was read from
 	question string // that settles it; "" if nothing is open
 	fixed    bool   // the words say that it does not turn
+	port     string // that it is called by, or is: in, out, feed, brine, product; "" if none is said
 }
 
 func endingOf(e *threads.EndReading) ending {
@@ -89,6 +95,10 @@ func withoutSpec(text string) (string, string) {
 		return text, ""
 	}
 	if at := specWords.FindStringIndex(text); at != nil {
+		if m := boreBefore.FindStringSubmatchIndex(text[:at[0]]); m != nil {
+			text = text[:m[2]] + "bore " + text[m[2]:] // 3/8 SAE 100R8: and so is the one before it
+			at = specWords.FindStringIndex(text)
+		}
 		if m := bareBore.FindStringSubmatchIndex(text[at[1]:]); m != nil && !ofThread.MatchString(text[at[1]+m[3]:]) {
 			text = text[:at[1]] + " bore " + text[at[1]+m[2]:] // R8 3/8 x 900: the size behind the standard is its bore
 		}
@@ -98,6 +108,9 @@ func withoutSpec(text string) (string, string) {
 
 // bareBore is an inch size that stands behind a hose's standard and has no sign.
 var bareBore = pattern.New(`^[\s,]*([1357]/(?:2|4|8|16))(?:[^0-9"″”'/]|$)`)
+
+// boreBefore is one that stands right before it.
+var boreBefore = pattern.New(`(?:^|[\s,])([1357]/(?:2|4|8|16))\s*$`)
 
 // latin puts a plain letter in place of one with a mark: behind "für" R 13 is no hose.
 func latin(r rune) rune {
@@ -109,8 +122,10 @@ func latin(r rune) rune {
 
 // factsOf gathers what a line's words say.
 func factsOf(text, spec string, r threads.Reading) facts {
-	list := wordList(text)
+	list, s := wordList(text), speak(text)
+	h := s.hits()
 	f := facts{kind: orWords(kindIn(list), r.Kind), material: r.Material, spec: spec, traits: traitsIn(list), words: distinct(list)}
+	f.headKind(s, h)
 	for i := range r.Ends {
 		f.ends = append(f.ends, endingOf(pushEnd(text, gaugeEnd(f.kind, hullEnd(f.kind, &r.Ends[i])))))
 	}
@@ -135,7 +150,11 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	if isA(f.kind, catalog.SkinFitting) {
 		f.hull = hullSize(text, f.ends)
 	}
+	f.settings(text)
 	f.stated(&r)
+	f.body(&r)
+	f.notOwn(text)
+	f.vacuum = vacuumIn(text)
 	f.madeUp(text)
 	if isA(f.kind, catalog.Hose) {
 		f.metal = endMetal(text)
@@ -144,8 +163,13 @@ func factsOf(text, spec string, r threads.Reading) facts {
 	if !isA(f.kind, catalog.Electric) {
 		f.traits = f.traits.without("rest") // N.O. is a number elsewhere
 	}
+	if f.spec != "" || onShelf(f.kind) || isA(f.kind, catalog.Hose) {
+		f.traits = f.traits.without("oil") // a hose to such a standard, or a fitting, is called hydraulic wherever it goes
+	}
 	f.besides(text, &r)
 	f.besideEnds(text)
+	f.portsOf(text, s)
+	f.doubts(s, h, &r)
 	return f
 }
 
@@ -190,6 +214,7 @@ func (f *facts) stated(r *threads.Reading) {
 			f.cut = max(f.cut, bar)
 		case "setting":
 			switch {
+			case f.unset, f.set > 0 && alike(bar, f.set):
 			case f.set == 0:
 				f.set = bar
 			case bar < f.set-pressure.Slack && oneFigure.MatchString(r.Pressures[i].Words):
@@ -293,7 +318,7 @@ func (f *facts) read(text string) {
 	}
 	if says("bar", "psi", "mpa", "бар") {
 		f.scale, f.set, f.full = pressureIn(scaleForm, text), pressureIn(setForm, text), pressureIn(fullForm, text)
-		f.cut, f.vacuum = max(pressureIn(cutForm, text), pressureIn(cutBehind, text)), pressureIn(vacuumForm, text)
+		f.cut = max(pressureIn(cutForm, text), pressureIn(cutBehind, text))
 	}
 	if says("l", "gp", "gal", "m3", "m³") && says("/h", "/m", "lph", "lpm", "gp") {
 		f.flow = flowIn(text)

@@ -18,13 +18,12 @@ var (
 	fullForm    = pattern.New(`(?i)(?:full(?:y)?[ -](?:flow|open|lift)|voll(?:er)? (?:offen|geöffnet|öffnung|durchfluss)|pleine ouverture|pleinement ouverte?|plein débit|apertura (?:total|completa)|caudal total|abertura total|totalmente abert[ao]|tutta aperta|piena apertura|apertura totale|vol(?:ledig)? open|volledig geopend)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	cutForm     = pattern.New(`(?i)(?:shut-?off|cut[- ]?(?:out|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|abschaltdruck|ausschaltdruck|schaltet (?:ab|aus)|abschaltung|slår fra)[^0-9]{0,14}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	cutBehind   = pattern.New(`(?i)(?:^|[^0-9.,])([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)\s*(?:cut-?off|shut-?off|cut-?out)\b`)
-	vacuumForm  = pattern.New(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|vácuo|unterdruck|onderdruk)[^0-9]{0,14}?(0?[.,][0-9]+|1(?:[.,]0)?)\s*(bar)`)
 	boreForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
 	inchBore    = pattern.New(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|''|in\b|inch\b|bore\b|(?i:zoll|pouces?|pollici|pulgadas?))`)
 	nominalForm = pattern.New(`(?i)(?:^|[^\pL])[DN][NW]\s?-?([0-9]{1,2})(?:[^0-9]|$)`)
 	dashForm    = pattern.New(`(?:^|[\s,(])-\s?(0?[2-9]|1[0-9]|2[0-4])(?:[\s,;)]|$)`)
 	voltForm    = pattern.New(`(?i)(?:^|[^\pL0-9.,-])([0-9]{1,3}(?:[.,][0-9])?)(?:\s*/\s*([0-9]{1,3}))?\s*-?\s*v(?:olts?|dc|ac|cc|ca)?(?:[^\pL0-9]|$)`)
-	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(l/mi?n|lpm|lt/mi?n|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
+	flowForm    = pattern.New(`(?i)(?:^|[^0-9.,/])([0-9]+(?:[.,][0-9]+)?)(?:\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]+(?:[.,][0-9]+)?))?\s*(ml/h|ml/mi?n|cc/min|l/mi?n|lpm|lt/mi?n|l\.?/min\.|litres?/min|liters?/min|l/h|l/hr|lph|litres?/h|liters?/h|(?:u\.?s\.?\s*)?gpm|gph|gal/min|gal/h|m3/h|m³/h)(?:[^\pL]|$)`)
 	rangeForm   = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]{1,3})(?:\s*mm)?(?:[^0-9/]|$)`)
 	rangeMM     = pattern.New(`(?i)(?:^|[^0-9.,/-])([0-9]{1,3})\s*(?:-|–|—|÷|to|bis|à|a|al)\s*([0-9]{1,3})\s*mm`)
 	classForm   = pattern.New(`(?i)(?:^|[^\pL])(?:class|classe|klasse|clase|cl\.?|seri[ea]s?|série)\s*-?\s*([0-9]{3,4})(?:[^0-9]|$)|(?:^|[^0-9.,/])([0-9]{3,4})\s*(?:lbs?\b|#)|(?:^|[^\pL])(?:schedule|sched|sch)\.?\s*-?\s*(40|80|160)(?:[^0-9]|$)`)
@@ -54,7 +53,7 @@ func figureIn(form *pattern.Pattern, text string) float64 {
 	return decimal(m[1])
 }
 
-var perPressure = map[string]quantity.Pressure{"bar": quantity.Bar, "бар": quantity.Bar, "psi": quantity.PSI, "mpa": quantity.MPa}
+var perPressure = map[string]quantity.Pressure{"bar": quantity.Bar, "бар": quantity.Bar, "barg": quantity.Bar, "psi": quantity.PSI, "psig": quantity.PSI, "mpa": quantity.MPa}
 
 func pressureIn(form *pattern.Pattern, text string) quantity.Pressure {
 	m := form.FindStringSubmatch(text)
@@ -66,10 +65,11 @@ func pressureIn(form *pattern.Pattern, text string) quantity.Pressure {
 
 var perFlow = map[string]quantity.Flow{
 	"l/min": quantity.LitrePerMinute, "lpm": quantity.LitrePerMinute, "l/h": quantity.LitrePerHour, "lph": quantity.LitrePerHour,
+	"ml/h": quantity.LitrePerHour / 1000, "ml/min": quantity.LitrePerMinute / 1000, "cc/min": quantity.LitrePerMinute / 1000,
 	"gpm": quantity.USGPM, "gph": quantity.USGPH, "m3/h": quantity.CubicMetrePerHour,
 }
 
-var flowUnit = strings.NewReplacer("l/mn", "l/min", "lt/mn", "l/min", "litres", "l", "liters", "l", "litre", "l", "liter", "l", "lt/", "l/", "l./", "l/", "min.", "min", "l/hr", "l/h", "gal/min", "gpm", "gal/h", "gph", "³", "3")
+var flowUnit = strings.NewReplacer("ml/mn", "ml/min", "l/mn", "l/min", "lt/mn", "l/min", "litres", "l", "liters", "l", "litre", "l", "liter", "l", "lt/", "l/", "l./", "l/", "min.", "min", "l/hr", "l/h", "gal/min", "gpm", "gal/h", "gph", "³", "3")
 
 // flowRange is what a part passes, from and to; both alike where one figure is said.
 type flowRange struct{ from, to quantity.Flow }

@@ -24,6 +24,9 @@ func (f *facts) madeUp(text string) {
 		}
 	}
 	f.bore = boreIn(text, f.spec)
+	if f.spec != "" {
+		f.doubted("is it its bore or its outside (its words say %q)", strings.Trim(inchOutside.FindString(text), " ,;("))
+	}
 	if inner, outer := tubeIn(text); f.spec == "" && inner+outer > 0 {
 		f.bore, f.outer, f.inside = orLength(inner, outer), outer, inner > 0
 	}
@@ -46,6 +49,9 @@ func (f *facts) madeUp(text string) {
 		f.length = longIn(text)
 	}
 }
+
+// inchOutside is a size in inches that is called an outside: hose to a standard is called by its bore.
+var inchOutside = pattern.New(`(?i)(?:^|[^0-9.,/-])[1357]/(?:2|4|8|16)\s*(?:"|″|”|''|in\b|inch)?\s*(?:o\.?d\b\.?|outside|outer)|(?:o\.?d\.?|outside(?: diameter| dia\.?)?|outer(?: diameter)?|außendurchmesser|außen-?ø)\s*:?\s*[1357]/(?:2|4|8|16)`)
 
 // twoEnds takes the bore out of the ends of a hose, where it was read as one more thread: it
 // stands first, and is open, or the same as the next.

@@ -39,7 +39,7 @@ func (m *match) kind(l *facts, n *need) {
 			m.add(byOnly)
 		}
 	case general(l.kind) || general(n.facts.kind):
-	case slices.Contains(soldAs()[l.kind], n.facts.kind), l.spells(n.facts.kind):
+	case slices.Contains(soldAs()[l.kind], n.facts.kind), l.kind != "other" && !l.forPart && l.spells(n.facts.kind):
 	default:
 		m.add(byKindDiffers)
 		m.differs.add(inKind)

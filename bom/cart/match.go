@@ -183,6 +183,7 @@ func compareWith(l *Line, n *need, names *names) match {
 	m.kind(&l.facts, n)
 	m.compareEnds(&l.facts, &n.facts)
 	m.compareBeside(&l.facts, &n.facts)
+	m.comparePorts(&l.facts, &n.facts)
 	m.compareFigures(&l.facts, n)
 	m.ownWords(&l.facts, n)
 	return m

@@ -30,6 +30,7 @@ func needFacts(n *order.Need) facts {
 	for i := range it.Ports {
 		if p := &it.Ports[i]; p.Said && len(p.End.Candidates) > 0 {
 			f.ends = append(f.ends, planned(p.End.Candidates))
+			f.ends[len(f.ends)-1].port = p.Name
 			if p.Name == "branch" {
 				f.branch = len(f.ends)
 			}

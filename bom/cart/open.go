@@ -110,6 +110,8 @@ func silent(l *Line, m *match) []string {
 	for _, q := range f.said {
 		ask(true, q)
 	}
+	ask(f.pieceOf != "" && want.madeOf(want.kind) != "" && metalCounts(n.Kind), fmt.Sprintf("of what is the part itself (its words say %q)", f.pieceOf))
+	ask(f.plain != "" && want.madeOf(want.kind) != "" && metalCounts(n.Kind), fmt.Sprintf("of what is the part itself (its words say %q)", f.plain))
 	if other := n.unsuited(f); other != "" {
 		ask(true, fmt.Sprintf("is it of %s or of %s", f.material, other))
 	}
@@ -117,16 +119,18 @@ func silent(l *Line, m *match) []string {
 		ask(true, fmt.Sprintf("is it sold by length, without the ends that its words speak of (%s)", strings.Join(words, ", ")))
 	}
 	for _, limit := range l.Reading.Limits {
+		if otherUse(limit.Words) {
+			continue // not for fuel
+		}
 		ask(high || !limit.LowPressure, fmt.Sprintf("may it be used here (its words say %q)", limit.Words))
 	}
-	for _, p := range l.Reading.Pressures {
-		said := p.What + " " + bars(p.Pressure)
-		if p.What == threads.Unclear {
-			said = fmt.Sprintf("%q", p.Words)
-		}
-		ask(n.place != nil && p.Bounds() && p.Pressure < n.place.worst-pressure.Slack, fmt.Sprintf("what does it hold (its words say %s)", said))
+	out = append(out, l.bounds(n, m.named())...)
+	for _, u := range l.Reading.Unread {
+		end, more := strings.CutSuffix(u, " (an end of which no size is said)")
+		ask(more && high && !isA(n.Kind, catalog.Hose), fmt.Sprintf("has it one more end (its words say %q)", end))
 	}
 	for _, u := range l.Reading.NotUsed {
+		ask(strings.HasPrefix(u.Why, "it plugs into an end"), fmt.Sprintf("does it take a tube (its words say %q)", u.Words))
 		ask(u.Why == threads.NoEndTakesIt, fmt.Sprintf("which of its ends does %q speak of", u.Words))
 	}
 	if m.named() {

@@ -22,6 +22,11 @@ func passedOver(l *Line, n *need) []string {
 			out = append(out, word)
 		}
 	}
+	for _, words := range l.facts.notes {
+		if !slices.Contains(out, words) {
+			out = append(out, words)
+		}
+	}
 	for _, u := range l.Reading.NotUsed {
 		if u.Why == threads.SideOfThePart && !slices.Contains(out, u.Words) {
 			out = append(out, u.Words)

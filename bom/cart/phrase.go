@@ -108,6 +108,16 @@ func (t traits) without(group string) traits {
 	return t
 }
 
+// withoutOne takes out one trait by its name.
+func (t traits) withoutOne(name string) traits {
+	for i, one := range traitWords().list {
+		if one.name == name {
+			t &^= 1 << i
+		}
+	}
+	return t
+}
+
 func (t traits) has(name string) bool {
 	for i, one := range traitWords().list {
 		if one.name == name && t&(1<<i) != 0 {
@@ -152,7 +162,13 @@ var kindNames = sync.OnceValue(func() []string {
 // washer or a clamp that something comes with is not what it is, and a ring only where the line
 // begins with it: fittings are called by their O-rings and olives too.
 func kindIn(words []string) string {
-	kind, longest := "", 0
+	kind, _, _ := kindFound(words)
+	return kind
+}
+
+// kindFound gives the kind with the first word of its phrase and the one behind its last.
+func kindFound(words []string) (kind string, from, to int) {
+	longest := 0
 	for i := range words {
 		p, ok := kindWords().at(words, i)
 		switch {
@@ -160,12 +176,12 @@ func kindIn(words []string) string {
 		case i > 1 && is("with", words[i-1]) && isA(kindNames()[p.row], catalog.Washer|catalog.Clamp|catalog.ORing):
 		case isRing(kindNames()[p.row]) && i > 0 && !isMaterial(words[i-1]):
 		case kind == "" && isA(kindNames()[p.row], catalog.Oil|catalog.SealKit):
-			return kindNames()[p.row]
+			return kindNames()[p.row], i, i + len(p.words)
 		default:
-			kind, longest = kindNames()[p.row], len(p.words)
+			kind, longest, from, to = kindNames()[p.row], len(p.words), i, i+len(p.words)
 		}
 	}
-	return kind
+	return kind, from, to
 }
 
 // isMaterial reports whether a word is of what a ring is made of.

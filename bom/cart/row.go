@@ -243,6 +243,10 @@ func (b *builder) understand(l *Line, r *row) {
 	l.Reading = b.reading(plain, spec)
 	l.facts = factsOf(plain, spec, l.Reading)
 	b.settle(l, plain, spec)
+	if denied := specDenied(text); denied != "" && l.facts.spec != "" {
+		l.facts.spec = ""
+		l.facts.doubted("of what standard is it (its words say %q)", denied)
+	}
 }
 
 // pressureNext are the words and figures of a pressure, at the beginning of a text: behind a stroke they are no end.
@@ -274,7 +278,7 @@ func (b *builder) reading(plain, spec string) threads.Reading {
 			ends = nominalForm.ReplaceAllString(withoutDash(plain), " ") // the hose's own size
 		}
 		if lower := strings.ToLower(ends); saysAny(lower, "bar", "psi", "pa", "kg/") {
-			ends = otherPressure.ReplaceAllString(ends, " ")
+			ends = otherPressure.ReplaceAllString(toleranceForm.ReplaceAllString(ends, " "), " ")
 		}
 		if strings.Contains(ends, "/") {
 			ends = flowSpan.ReplaceAllString(ends, "$1 ")

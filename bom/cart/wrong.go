@@ -95,6 +95,8 @@ func (j *judge) explain(l *Line, m *match, a aspect, spoiled *spoil) (Status, st
 		return WrongVoltage, fmt.Sprintf("It is for %s%s, and %s runs on %s%s%s.", f.volts[0], f.current, n.Key, want.volts[0], want.current, where)
 	case inBranch:
 		return WrongSize, fmt.Sprintf("Its branch is %s, and that of %s is %s%s.", openText(f.ends[f.branch-1].readings), n.Key, openText(want.ends[want.branch-1].readings), where)
+	case inPort:
+		return WrongSize, f.swapped(n, where)
 	case inFlow:
 		return WrongFlow, fmt.Sprintf("It is for %s, and %s is for %s%s.", f.flow.to, n.Key, want.flow.to, where)
 	case inMicron:
