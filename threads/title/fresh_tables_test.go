@@ -26,6 +26,7 @@ func TestLinesOfTablesAndCatalogues(t *testing.T) {
 		"Jakotukki 3x1/2\" sk, runko 3/4 uk/sk": "PIPE 1/2 female?; PIPE 1/2 female?; PIPE 1/2 female?; PIPE 3/4 male?; PIPE 3/4 female?",
 		"Distribution block 1/2\" BSPP in x 4-way 1/4\" BSPP out, all female": "G 1/2 female; G 1/4 female; G 1/4 female; G 1/4 female; G 1/4 female",
 		"A: 1/4 B: 3/8 | Hose barb B x male NPT A":                            "BARB 1/4 in?; NPT 3/8 male?",
+		"Soupape E : 3/8 NPT M, S : 3/8 NPT F":                                "NPT 3/8 male; NPT 3/8 female",
 		"A: 1/4 NPT male, B: 3/8 barb":                                        "NPT 1/4 male; BARB 3/8 in",
 		"Schlauchtülle DN20 x G 1/2 AG":                                       "BARB 20 mm; G 1/2 male",
 		"DKR 3/8 DN10 Bogen":                                                  "G 3/8 female swivel cone-60; BARB 10 mm",

@@ -194,7 +194,8 @@ func (l *line) letteredSizes() string {
 			}
 			at += from
 			from = at + len(key)
-			if !alnumIn(text, at-1) && !alnumIn(text, from) && byteAt(l.norm, from) != ':' && byteAt(l.norm, from) != '=' {
+			sign := strings.TrimLeft(text[from:], " ")
+			if !alnumIn(text, at-1) && !alnumIn(text, from) && !strings.HasPrefix(sign, ":") && !strings.HasPrefix(sign, "=") {
 				return strings.ToUpper(key)
 			}
 		}
