@@ -214,8 +214,8 @@ type begunWords struct {
 func (b *begunWords) add(word string) {
 	first := word[0] & 63
 	b.words[first] = append(b.words[first], word)
-	if len(word) == 1 {
-		b.second[first] = ^letters(0) // anything may stand behind it
+	if len(word) == 1 || word[1] == ' ' {
+		b.second[first] = ^letters(0) // anything may stand behind it, and any blank
 		return
 	}
 	b.second[first].add(word[1])
