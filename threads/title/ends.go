@@ -155,7 +155,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 // moreThanItHas reports more ends than a part of the kind has, so that some of what was read is none.
 func (l *line) moreThanItHas(ends []*phrase) bool {
 	switch {
-	case l.one || l.shape == nil || l.is(many) || l.is(manifold) || l.ways() > 0 || l.sided && len(ends) == l.shape.ends+1:
+	case l.one || l.shape == nil || len(ends) < 2 || l.is(many) || l.is(manifold) || l.sided && len(ends) == l.shape.ends+1:
+		return false
+	case len(ends) <= max(l.shape.ends, 1) && !l.is(adaptor) && !l.is(unequal) && !l.is(tail) && !l.is(madeUp), l.ways() > 0:
 		return false
 	case l.is(adaptor), l.is(unequal), l.is(tail), l.is(madeUp):
 		return len(ends) > 2

@@ -12,7 +12,7 @@ func (l *line) markFrench(v float64) {
 // frenchApart joins the two numbers of French pipe sizes that stand apart behind the name of a
 // fitting: mamelon 20 27.
 func (l *line) frenchApart() {
-	if l.seen.figures < 2 {
+	if l.seen.plain < 2 {
 		return
 	}
 	fitting := false

@@ -35,7 +35,7 @@ func (l *line) socketWord(k int) {
 func (l *line) smallWord(k int) {
 	it := &l.tokens[k]
 	if it.to-it.from > 2 && it.is(classFamily) == nil {
-		return
+		return // neither a thread's name nor one of the small words
 	}
 	if it.to-it.from == 1 && it.is(classFamily) != nil && at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && at(l.tokens, k+2).glued && at(l.tokens, k+2).figure == nil && len(l.norm) > it.to+2 && letter(l.norm[it.to+1]) && letter(l.norm[it.to+2]) && at(l.tokens, k+2).is(classFamily) == nil && at(l.tokens, k+2).is(classSex) == nil {
 		it.word, it.unread = nil, true // G-Line: a name

@@ -90,7 +90,7 @@ func (s *spelling) lookOver() {
 	}
 }
 
-// The sorts of bytes that lookOver tells apart.
+// The sorts of bytes, of which sortOf gives one each, or none for a mark.
 const (
 	ofDigit byte = 1 << iota
 	ofLetter

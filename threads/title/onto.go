@@ -88,7 +88,10 @@ func (l *line) ontoWord(k int, onto *begunWords) string {
 	if len(words) == 0 {
 		return ""
 	}
-	text, longest := l.oneBlank(l.norm[l.tokens[k].from:]), ""
+	text, longest := l.norm[l.tokens[k].from:], ""
+	if l.uneven {
+		text = l.oneBlank(text)
+	}
 	for _, w := range words {
 		if len(w) > len(longest) && hasText(text, 0, w) && !alnum(byteAt(text, len(w))) {
 			longest = w

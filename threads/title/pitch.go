@@ -295,7 +295,7 @@ func (l *line) spacedPitch() {
 // pitchOfSex reads 12x1,5 AG as M12x1.5 whose letter lacks: a sex stands beside it, the second figure is a pitch of the first, and no
 // tube, whose wall it would be, is named.
 func (l *line) pitchOfSex() {
-	if l.one || !l.seen.word(classSep) {
+	if l.one || l.seen.plain == 0 || !l.seen.word(classSep) {
 		return
 	}
 	for k := range l.tokens {

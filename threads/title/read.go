@@ -182,7 +182,7 @@ func clip(text string) (string, bool) {
 func newLine(text string, one bool) *line {
 	s := normalise(text)
 	l := &s.pad.line
-	l.spelling, l.lex, l.tokens, l.one = s, readLexicon(), scan(s), one
+	l.spelling, l.lex, l.tokens, l.one = s, readLexicon(), scan(s), one // of the line before, release has left nothing
 	l.seen = look(l.tokens, l.norm)
 	return l
 }

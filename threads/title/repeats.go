@@ -11,10 +11,12 @@ import (
 // secondNames drops a size given again under another name: 1/2" (15/21), 4分 15A,
 // 3/4" Ду20, 3/8" (9,52 mm).
 func (l *line) secondNames() {
-	l.allNominal()
+	kinds := l.kindsOfSizes()
+	if kinds&(1<<dnSize) != 0 {
+		l.allNominal()
+	}
 	l.leadingOne()
 	order := [...]figureKind{inchSize, frenchSize, fenSize, dnSize}
-	kinds := l.kindsOfSizes()
 	if kinds&(1<<frenchSize) != 0 {
 		l.frenchOr()
 	}

@@ -8,6 +8,7 @@ type seen struct {
 	alone   letters // the letters that are a token by themselves
 	kinds   uint16  // of the figures
 	figures int
+	plain   int // figures that are whole numbers and nothing else
 }
 
 // look notes what the tokens are.
@@ -18,6 +19,9 @@ func look(tokens []token, norm []byte) (out seen) {
 		case it.figure != nil:
 			out.figures++
 			out.kinds |= 1 << it.figure.kind
+			if it.figure.plain() {
+				out.plain++
+			}
 		case it.mark != 0:
 			out.marks.add(it.mark)
 		case it.to-it.from == 1:

@@ -56,7 +56,8 @@ type pairRewrite struct {
 	then          func(e, o *phrase)
 }
 
-// pairPasses are the rewrites of pairs: each pass goes over all pairs once.
+// pairPasses are the rewrites of pairs: each pass goes over all pairs once. None is about two ends that are only threads, as
+// [phrase.moreThanThread] tells them.
 var pairPasses = [][]pairRewrite{
 	{
 		{

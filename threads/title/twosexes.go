@@ -46,7 +46,7 @@ func (l *line) torn(ends []*phrase) bool {
 // that say nothing of one end or another; nor do they beside a word that may be one more, misspelt.
 func (l *line) countSexes(c *phrase, tokens []token) {
 	if !c.unknown && (l.shape == nil || l.shape.ends < 1) {
-		return
+		return // no word may be a sex misspelt, and no part has so many ends
 	}
 	var room [8]threads.Sex
 	row, longest := room[:0], room[:0]

@@ -228,8 +228,8 @@ type begunWords struct {
 func (b *begunWords) add(word string) {
 	first := word[0] & 63
 	b.words[first] = append(b.words[first], word)
-	if len(word) == 1 {
-		b.second[first] = ^letters(0) // anything may stand behind it
+	if len(word) == 1 || word[1] == ' ' {
+		b.second[first] = ^letters(0) // anything may stand behind it, and any blank
 		return
 	}
 	b.second[first].add(word[1])
@@ -244,8 +244,18 @@ func (b *begunWords) at(text []byte, i int) []string {
 	return b.words[first]
 }
 
-var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
-	out := new([len(listNames)]listedWords)
+// The lists are read when they are asked for first.
+var (
+	lists     [len(listNames)]listedWords
+	listsRead sync.Once
+)
+
+func wordLists() *[len(listNames)]listedWords {
+	listsRead.Do(readLists)
+	return &lists
+}
+
+func readLists() {
 	for _, r := range lexiconRows("lists.csv") {
 		words := strings.Split(r["words"], "|")
 		for _, w := range words[:len(words):len(words)] {
@@ -254,7 +264,7 @@ var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
 				words = append(words, folded) // a text is sought without the points and strokes of its letters
 			}
 		}
-		list := &out[slices.Index(listNames[:], r["list"])]
+		list := &lists[slices.Index(listNames[:], r["list"])]
 		list.words = words
 		for _, w := range words {
 			list.texts = append(list.texts, []byte(w))
@@ -265,8 +275,7 @@ var wordLists = sync.OnceValue(func() *[len(listNames)]listedWords {
 			list.last.add(w[len(w)-1])
 		}
 	}
-	return out
-})
+}
 
 // words are the words of the list.
 func (w wordList) words() []string { return wordLists()[w].words }
