@@ -202,3 +202,17 @@ func (l *line) spareFor(k int) bool {
 func (l *line) sparesOf(k int) bool {
 	return k > 0 && !l.one && l.shape != nil && l.tokens[k-1].is(classKind) != nil && !l.figured(k) && l.plural(&l.tokens[k])
 }
+
+// includedBehind reports a word among the three behind the name of a part that says the part comes with it: bouchons inclus, cap included.
+func (l *line) includedBehind(k int) bool {
+	for j := k + 1; j < min(len(l.tokens), k+4); j++ {
+		it := &l.tokens[j]
+		if it.figure != nil || it.mark != 0 || it.is(classSex) != nil || it.is(classFamily) != nil {
+			return false
+		}
+		if withItList.has(l.norm[it.from:it.to]) {
+			return at(l.tokens, j+1).figure == nil // incl. 20 % MwSt
+		}
+	}
+	return false
+}

@@ -25,8 +25,9 @@ func (l *line) distribute(all []*phrase) []*phrase {
 }
 
 // repeated gives a size that is said to come several times as many ends.
-func repeated(ends []*phrase) []*phrase {
-	comesAgain := func(e *phrase) bool { return e.fig != nil && e.fig.times != 0 || e.attr&isPair != 0 && len(ends) > 1 }
+func (l *line) repeated(ends []*phrase) []*phrase {
+	pair := len(ends) > 1 && (len(ends) > 2 || !ends[1].strong || l.shape == nil || l.shape.ends != 2) // inlet and outlet; in/out 1/4 x 3/8 names both
+	comesAgain := func(e *phrase) bool { return e.fig != nil && e.fig.times != 0 || e.attr&isPair != 0 && pair }
 	if !slices.ContainsFunc(ends, comesAgain) {
 		return ends
 	}
@@ -43,7 +44,7 @@ func repeated(ends []*phrase) []*phrase {
 				}
 			}
 		}
-		if e.attr&isPair != 0 && len(ends) > 1 {
+		if e.attr&isPair != 0 && pair {
 			times = 2 // inlet and outlet
 		}
 		for n := 1; n < times; n++ {

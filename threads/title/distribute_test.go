@@ -50,14 +50,14 @@ func TestASealNamedApart(t *testing.T) {
 func TestSizesThatComeSeveralTimes(t *testing.T) {
 	fig := &figure{kind: inchSize, v: 0.5, times: 3}
 	one, two := &phrase{fig: fig}, &phrase{fig: fig}
-	require.Len(t, repeated([]*phrase{one}), 3)
+	require.Len(t, (&line{}).repeated([]*phrase{one}), 3)
 	require.Zero(t, fig.times, "it is told once")
 	fig.times = 3
-	require.Len(t, repeated([]*phrase{one, two}), 3, "each of the two stands for one of the three")
+	require.Len(t, (&line{}).repeated([]*phrase{one, two}), 3, "each of the two stands for one of the three")
 	other := &phrase{fig: &figure{kind: inchSize, v: 0.75}}
-	require.Len(t, repeated([]*phrase{other, {attr: isPair, fig: &figure{}}}), 3, "inlet and outlet beside another end")
-	require.Len(t, repeated([]*phrase{{attr: isPair, fig: &figure{}}}), 1, "alone, the kind says how many")
-	require.Len(t, repeated([]*phrase{{}}), 1, "without a size")
+	require.Len(t, (&line{}).repeated([]*phrase{other, {attr: isPair, fig: &figure{}}}), 3, "inlet and outlet beside another end")
+	require.Len(t, (&line{}).repeated([]*phrase{{attr: isPair, fig: &figure{}}}), 1, "alone, the kind says how many")
+	require.Len(t, (&line{}).repeated([]*phrase{{}}), 1, "without a size")
 }
 
 // Lists in parallel are paired from first to last, whatever the words and sizes are.

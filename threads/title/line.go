@@ -96,6 +96,11 @@ func (l *line) survey() {
 					}
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
 				}
+				if !l.one && k > 0 && l.shape != nil && l.shape.ends >= 0 && l.includedBehind(k) {
+					l.ignore(l.words(it.from, it.to), "it comes with the part")
+					it.word = l.lex.word("the")
+					break // adaptateur ..., bouchons de protection inclus
+				}
 				if !l.one && l.shape != nil && l.forBefore(k) {
 					continue // nut for 1/2 compression elbow: what it is for
 				}

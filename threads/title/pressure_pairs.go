@@ -1,8 +1,10 @@
 package title
 
 import (
+	"math"
 	"slices"
 
+	"handtight/pressure/quantity"
 	"handtight/threads"
 )
 
@@ -159,4 +161,33 @@ func (l *line) ofAnother(k int) string {
 		return ""
 	}
 	return l.words(before.from, next.to)
+}
+
+// sameAgain reports a pressure in brackets that says the one before it again in another unit, and makes of it what that was made: set 943 psi (65 bar) is no
+// rating of 65 bar.
+func (l *line) sameAgain(k int, p quantity.Pressure) bool {
+	if l.one || at(l.tokens, k-1).mark != '(' {
+		return false
+	}
+	j := k - 2
+	for j >= 0 && onlyUnit(l.tokens[j].word) && l.tokens[j].word != nil {
+		j--
+	}
+	first := at(l.tokens, j).figure
+	if first == nil || first.per == 0 {
+		return false
+	}
+	before := quantity.Pressure(first.v) * first.per
+	if math.Abs(float64(p-before)) > 0.03*float64(before) {
+		return false
+	}
+	f := l.tokens[k].figure
+	for _, stated := range l.pressures {
+		if stated.Pressure == before {
+			f.drop(first.role)
+			f.used = true // it is told with the other
+			return true
+		}
+	}
+	return false
 }

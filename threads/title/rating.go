@@ -61,6 +61,13 @@ func poundRole(f *figure) role {
 // words before it and right behind it.
 func (l *line) classifyPressure(k int, f *figure) {
 	p := quantity.Pressure(f.v) * f.per
+	if l.sameAgain(k, p) {
+		return
+	}
+	if end := l.endOfScale(k, f); end > 0 {
+		f.v = end
+		p = quantity.Pressure(f.v) * f.per
+	}
 	if l.denied(k) {
 		l.notRated(k, f, p, "what the text says it is not")
 		return
@@ -96,6 +103,16 @@ func (l *line) classifyPressure(k int, f *figure) {
 	default:
 		l.notRated(k, f, p, what)
 	}
+}
+
+// endOfScale is the upper end of a gauge's scale from a vacuum up that a stroke parts, -1/10 bar; 0 if the figure is none.
+func (l *line) endOfScale(k int, f *figure) float64 {
+	it := &l.tokens[k]
+	stroke := bytes.IndexByte(l.norm[it.from:it.to], '/')
+	if l.one || !l.is(scaled) || stroke < 0 || byteAt(l.norm, it.from-1) != '-' && at(l.tokens, k-1).mark != '-' || alnum(byteAt(l.norm, it.from-2)) {
+		return 0
+	}
+	return float64(atoi(string(l.norm[it.from+stroke+1 : it.to])))
 }
 
 // pressureCalled is what the words beside a pressure call it, "" if nothing.

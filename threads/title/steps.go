@@ -19,7 +19,7 @@ var endSteps = []endStep{
 	{"the name of a garden hose adaptor is its hose end's", "3/4 MHT x 1/2 MIP brass garden hose adapter", in(func(_ *line, ends, _ []*phrase) { gardenName(ends) })},
 	{"a hose's own bore is no end", "Rura 16x2", func(l *line, ends, rest []*phrase) []*phrase { return l.dropHoseBore(ends, rest) }},
 	{"the thread of a cone that is said again is no further end", "Schottverschraubung 24° 10S, beidseitig M18x1,5 AG, PN 630", func(l *line, ends, _ []*phrase) []*phrase { return l.coneAgain(ends) }},
-	{"a size that comes several times is several ends", `Y-Verteiler 3/4" IG x 2 x 3/4" AG mit Absperrhähnen`, func(_ *line, ends, _ []*phrase) []*phrase { return repeated(ends) }},
+	{"a size that comes several times is several ends", `Y-Verteiler 3/4" IG x 2 x 3/4" AG mit Absperrhähnen`, func(l *line, ends, _ []*phrase) []*phrase { return l.repeated(ends) }},
 	{"of a tee two sexes of one size are its run", "Tee 3/8 NPT male/female, branch 1/4 NPT female", func(l *line, ends, _ []*phrase) []*phrase { return l.runSexes(ends) }},
 	{"words without a size hold for the ends that lack them", "Cap 3/8 BSPP c/w washer", in(func(l *line, ends, rest []*phrase) { l.overlay(ends, rest) })},
 	{"a union nut beside a male is an end", "Pumpenanschluss 5/4 Zoll AG flachdichtend, Ü-Mutter", func(l *line, ends, rest []*phrase) []*phrase { return l.looseNut(ends, rest) }},

@@ -102,6 +102,7 @@ const (
 	warmthList
 	whichList
 	withList
+	withItList
 	withTerminalsList
 	withoutList
 	workingShortList
@@ -200,6 +201,7 @@ var listNames = [...]string{
 	warmthList:         "warmth",
 	whichList:          "which",
 	withList:           "with",
+	withItList:         "with-it",
 	withTerminalsList:  "with-terminals",
 	withoutList:        "without",
 	workingShortList:   "working-short",
