@@ -37,6 +37,8 @@ var otherSense = map[string]string{
 	"bom/rule/one_clamp_below_waterline.go": "clamp",                                                               // a cause
 	"bom/workshop/tools.go":                 "tape",                                                                // the begin of a line's key
 	"catalog/role.go":                       "sea drain strainer gauge hose clamp tape oil washer bush elbow plug", // words of roles
+	"bom/cart/facts.go":                     "oil",                                                                 // a trait of its table
+	"bom/cart/negation.go":                  "hose",                                                                // a group of its traits
 	"catalog/stock/stock.go":                "nipple adaptor gauge",                                                // columns of its own patterns
 	"cmd/handtight/adapt.go":                "sea",                                                                 // a water
 	"cmd/handtight/draft_print.go":          "hose",                                                                // a word of a question

@@ -211,7 +211,7 @@ func (l *line) unitsOf(k int) {
 // apartG takes the thread from a G that ends a line behind a class: it is short for galvanised.
 func (l *line) apartG(k int) {
 	it, prev := &l.tokens[k], at(l.tokens, k-1)
-	if l.one || k != len(l.tokens)-1 || it.to-it.from != 1 || it.value(classFamily) != "BSPP" || prev.figure == nil || prev.figure.kind == bare || prev.figure.sized() {
+	if l.one || k != len(l.tokens)-1 || it.to-it.from != 1 || it.value(classFamily) != "BSPP" || prev.figure == nil || prev.figure.kind == bare && !(l.is(nipple) && prev.figure.v > largestInch && at(l.tokens, k-2).value(classSep) == "x") || prev.figure.sized() {
 		return
 	}
 	it.word, it.unread = nil, true
