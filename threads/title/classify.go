@@ -187,6 +187,11 @@ func (l *line) classifyRange(k int, f *figure) {
 	if f.dashed {
 		dash, before = &token{mark: '-'}, l.tokens[k-1].figure
 	}
+	if before != nil && before.kind == bare && f.kind == pressureFigure && before.v < f.v && rangeToList.has(l.norm[dash.from:dash.to]) && !l.one {
+		before.drop(asScale)
+		f.set = true // 1 to 5 bar
+		return
+	}
 	if dash.mark != '-' && dash.value(classSep) == "" || before == nil || before.kind != bare {
 		return
 	}

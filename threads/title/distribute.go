@@ -361,6 +361,9 @@ func (l *line) overlay(ends, rest []*phrase) {
 				e.sexes = r.sexes
 				e.assumed = e.assumed || r.custom && !l.one
 			}
+			if len(ends) == 1 && !l.one {
+				e.attr |= r.attr & isLeft // nut G 3/8 female, left hand thread
+			}
 			e.attr |= r.attr & (isTaper | isParallel | isPlastic | isPort | isStudSeal | isDouble | isOldR | isOneSided)
 		}
 		l.overlaySeal(ends, r)

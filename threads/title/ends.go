@@ -109,7 +109,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		l.unjudged = append(l.unjudged, "the port beside them (nothing is said of it)")
 		return ends // tee 1/4 x 1/4 with a probe port
 	}
-	if l.is(tee) && len(ends) == 2 && l.twoOutlets(ends[0], ends[1]) {
+	if (l.is(tee) || want == 3 && l.is(valve)) && len(ends) == 2 && l.twoOutlets(ends[0], ends[1]) {
 		return []*phrase{ends[0], ends[1], copyOf(ends[1])}
 	}
 	if l.is(tee) && len(ends) == 2 || want == 3 && len(ends) == 2 && threadLike(ends[0]) && threadLike(ends[1]) {
@@ -255,17 +255,25 @@ func (l *line) threeOf(ends []*phrase) []*phrase {
 	if l.branchFirst(a, b) {
 		return []*phrase{b, copyOf(b), a}
 	}
-	if b.attr&isTwo != 0 && a.attr&isTwo == 0 {
+	if b.attr&isTwo != 0 && a.attr&isTwo == 0 || l.is(tee) && l.bothOf(a, b) {
 		return []*phrase{a, b, copyOf(b)}
 	}
 	if threadLike(a) && !threadLike(b) {
 		return []*phrase{b, a, copyOf(b)}
+	}
+	if first, other := l.sidesOf(a, b); first == "run" && other == "branch" {
+		return []*phrase{a, copyOf(a), b}
 	}
 	if third := copyOf(b); a.sameFigure(b) && len(a.sexes) == 1 && len(b.sexes) == 1 && a.sexes[0] != b.sexes[0] {
 		third.sexes, third.bothSexes = nil, true // tee 1/2 M/F: which of the two it has twice is not said
 		return []*phrase{a, b, third}
 	}
 	return []*phrase{a, copyOf(a), b}
+}
+
+// bothOf reports that both ends are said of the second of two: tee G 1/2 male, G 1/4 female both ends.
+func (l *line) bothOf(a, b *phrase) bool {
+	return a.to <= b.from && anyToken(l.tokens, func(it *token) bool { return it.value(classAttr) == "both" && it.from >= a.to })
 }
 
 // nutWith reports that the nut is said to come with the part: union 3/4 with nut.

@@ -546,3 +546,23 @@ func (l *line) articleUm(k int) {
 	}
 	it.word, it.unread = l.lex.word("the"), false
 }
+
+// hourOrClass takes the sex from an h behind a whole number, which are hours where the line is not of Spain or Portugal, or more than a pipe has inches, and from the
+// letter of an insulation class: 24 h, coil class H.
+func (l *line) hourOrClass(k int) {
+	it, before := &l.tokens[k], at(l.tokens, k-1)
+	if l.one {
+		return
+	}
+	iberian := false
+	for j := range l.tokens {
+		iberian = iberian || j != k && slices.ContainsFunc(l.tokens[j].word.all(), func(m *sense) bool { return m.tongue == "es" || m.tongue == "pt" })
+	}
+	hours := l.norm[it.from] == 'h' && before.figure.digits() && !l.capital(it.from) && at(l.tokens, k+1).is(classFamily) == nil && (before.figure.v > largestInch || !iberian)
+	if hours {
+		before.figure.drop(asTime)
+	}
+	if hours || before.to > before.from && classLetterList.has(l.norm[before.from:before.to]) {
+		it.word, it.unread = l.lex.word("the"), false
+	}
+}

@@ -28,6 +28,9 @@ func (l *line) limits() []threads.Limit {
 				continue
 			}
 			low := lowPressureList.hasWord(w)
+			if low && l.watches(k, len(w)) {
+				continue // low pressure switch
+			}
 			end = at + len(w)
 			for n := 0; end < len(text) && n < longestLimit && !low && !strings.Contains(w, "only") && bytes.IndexByte([]byte(",;|()."), text[end]) < 0; n++ {
 				end++ // not suitable for seawater: what it speaks of stands behind it
@@ -47,6 +50,22 @@ func (l *line) limits() []threads.Limit {
 		}
 	}
 	return out
+}
+
+// watches reports a gauge, a switch or a sensor right behind words of so many bytes that begin with the token at k, or right before them: a low pressure is what it
+// watches.
+func (l *line) watches(k, size int) bool {
+	end := l.tokens[k].from + size
+	dialed := func(it *token) bool {
+		m := it.is(classKind)
+		return m != nil && (m.shape.traits&(dial|scaled) != 0 || m.shape.name == "sensor" || m.shape.name == "probe")
+	}
+	for j := k; j < len(l.tokens); j++ {
+		if l.tokens[j].to > end {
+			return dialed(&l.tokens[j]) || dialed(at(l.tokens, k-1))
+		}
+	}
+	return dialed(at(l.tokens, k-1))
 }
 
 // limitAround gives the stretch around a word for only or not that speaks of what is in a pipe, of where a part stands or of its use: cold

@@ -284,6 +284,9 @@ func (l *line) counterpart(k int) {
 	if l.tokens[first].figure != nil {
 		first--
 	}
+	if first > 0 && first < k-1 && l.tokens[first].is(classFamily) != nil {
+		first-- // plug for G 1/2 female
+	}
 	if first < 0 || !ontoList.has(l.norm[l.tokens[first].from:l.tokens[first].to]) || l.sizeBefore(first) {
 		return // 3/4 macho para 1/2 hembra: from one to the other
 	}

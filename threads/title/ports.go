@@ -150,6 +150,9 @@ func (l *line) twoOutlets(first, second *phrase) bool {
 		if f := it.figure; it.from >= first.from && it.to <= second.to && f != nil && f.whole && f.v == 2 && at(l.tokens, k+1).role(classAfter) == asCount && l.inletBetween(0, it.from) {
 			return true
 		}
+		if it.from >= first.to && it.to <= second.to && it.figure == nil && !at(l.tokens, k-1).figure.digitsAsRead() && outletPluralList.has(l.norm[it.from:it.to]) && l.inletBetween(0, it.from) {
+			return true // inlet 1/2, outlets 3/8
+		}
 	}
 	return false
 }

@@ -30,8 +30,8 @@ func (l *line) unclearPressure(k int) (words string) {
 		if o.apartFromPressure() {
 			break
 		}
-		if o.unread && !l.inCode(j) || doubtList.has(l.norm[o.from:o.to]) {
-			return l.words(o.from, end)
+		if o.unread && !l.inCode(j) || doubtList.has(l.norm[o.from:o.to]) || j == k-1 && outletList.has(l.norm[o.from:o.to]) {
+			return l.words(o.from, end) // outlet 5 bar: of a regulator
 		}
 	}
 	for j := k + 1; j < min(len(l.tokens), k+1+pressureWords); j++ {

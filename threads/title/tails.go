@@ -111,6 +111,17 @@ func (l *line) pillar(ends []*phrase) []*phrase {
 	return append(ends, tail)
 }
 
+// gripSaid is what holds a tube, if the line says one way: pushed in, or compressed.
+func (l *line) gripSaid() string {
+	switch push, ring := l.says("PUSH"), l.says("COMPRESSION"); {
+	case push && !ring:
+		return "PUSH"
+	case ring && !push:
+		return "COMPRESSION"
+	}
+	return ""
+}
+
 // sexBefore reports a sex that stands before a figure and not behind it.
 func (l *line) sexBefore(f *figure) bool {
 	for k := range l.tokens {
@@ -155,6 +166,10 @@ func (l *line) nameTubes(ends, rest []*phrase) {
 		tubed = tubed || e.millimetres()
 	}
 	for _, e := range ends {
+		if grip := l.gripSaid(); e.hose && !e.barbed && e.end == "BARB" && e.millimetres() && !e.described() && grip != "" && !hasEnd(ends, grip) && !l.one && !l.says("BARB") {
+			e.end, e.hose = grip, false // push-in fitting, hose 8 mm: what it takes
+			continue
+		}
 		if e.bare() && !tubed && (e.fig.kind == inchSize || e.fig.kind == dnSize) && !l.one && !anyThread(ends) && (word == "SOCKET" || word == "SOLDER" || word == "PRESS" || word == "LAYER" || word == "FLANGE" && e.fig.kind == dnSize) {
 			e.end = word
 			continue

@@ -25,6 +25,7 @@ const (
 	brineList
 	cableList
 	camTypeList
+	classLetterList
 	coneHeavyList
 	coneLightList
 	conicList
@@ -84,6 +85,7 @@ const (
 	poundPressureList
 	poundPullList
 	quarterTurnList
+	rangeToList
 	sidePortList
 	smallWordsList
 	smallerEndList
@@ -124,6 +126,7 @@ var listNames = [...]string{
 	brineList:          "brine",
 	cableList:          "cable",
 	camTypeList:        "cam-type",
+	classLetterList:    "class-letter",
 	coneHeavyList:      "cone-heavy",
 	coneLightList:      "cone-light",
 	conicList:          "conic",
@@ -183,6 +186,7 @@ var listNames = [...]string{
 	poundPressureList:  "pound-pressure",
 	poundPullList:      "pound-pull",
 	quarterTurnList:    "quarter-turn",
+	rangeToList:        "range-to",
 	sidePortList:       "side-port",
 	smallWordsList:     "small-words",
 	smallerEndList:     "smaller-end",
