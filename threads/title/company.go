@@ -216,3 +216,27 @@ func (l *line) includedBehind(k int) bool {
 	}
 	return false
 }
+
+// plugBeside takes the thread of a plug that comes with a valve, a strainer or a pump from its ends, and names it: ball valve G 1/2 female both ends, with plug
+// G 1/4; Schmutzfänger G 3/4 IG, Ablassschraube G 1/4. A comma or a with stands before it, and a size before that.
+func (l *line) plugBeside(k int, s *shape) bool {
+	if l.one || s.kind != "plug" || k == 0 || l.shape == nil || l.shape.kind == "plug" || !l.is(valve) && !l.is(through) && !l.is(pump) && l.shape.name != "strainer" || l.sizesBefore(k) == 0 {
+		return false
+	}
+	if l.tokens[k-1].mark != ',' && !l.together(k-1) && !(l.tokens[k-1].unread && at(l.tokens, k-2).mark == ',') {
+		return false
+	}
+	to := k + 1
+	for to < len(l.tokens) && !l.endsBreath(to) {
+		to++
+	}
+	l.ignore(l.words(l.tokens[k].from, l.tokens[to-1].to), "it comes with the part")
+	for j := k; j < to; j++ {
+		if f := l.tokens[j].figure; f != nil {
+			f.drop(asWhatFor)
+			f.used = true // named with its words
+		}
+		l.tokens[j].word, l.tokens[j].unread = l.lex.word("the"), false
+	}
+	return true
+}

@@ -109,7 +109,7 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		l.unjudged = append(l.unjudged, "the port beside them (nothing is said of it)")
 		return ends // tee 1/4 x 1/4 with a probe port
 	}
-	if (l.is(tee) || want == 3 && l.is(valve)) && len(ends) == 2 && l.twoOutlets(ends[0], ends[1]) {
+	if (l.is(tee) || want == 3) && len(ends) == 2 && l.twoOutlets(ends[0], ends[1]) {
 		return []*phrase{ends[0], ends[1], copyOf(ends[1])}
 	}
 	if l.is(tee) && len(ends) == 2 || want == 3 && len(ends) == 2 && threadLike(ends[0]) && threadLike(ends[1]) {

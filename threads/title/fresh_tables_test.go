@@ -96,3 +96,44 @@ func TestLimitsOfManyTonguesAndPressuresOfOtherThings(t *testing.T) {
 		require.InDelta(t, bar, Read(text).Rated.Bar(), 0.01, text)
 	}
 }
+
+// What stands beside the ends of a part and is none: hours, what a plug is for, what comes with the part, quantities, guesses; and ends that are said for others.
+func TestWhatStandsBesideTheEnds(t *testing.T) {
+	for text, want := range map[string]string{
+		"Nipple 1/4 NPT, 24 h":                                                      "NPT 1/4 male; NPT 1/4 male",
+		"Elbow 1/4 NPT male, 3 h":                                                   "NPT 1/4 male; NPT 1/4 male",
+		"Solenoid G 1/4 male both ends, coil class H":                               "G 1/4 male; G 1/4 male",
+		"Codo 1/2 h x m gas":                                                        "BSP 1/2 female?; BSP 1/2 male?",
+		"bushing m jic 20 h jic 16":                                                 "JIC -20 male; JIC -16 female",
+		"Plug for G 1/2 female":                                                     "G 1/2 male",
+		"Cap for G 1/2 male":                                                        "G 1/2 female",
+		"Male branch tee, run G 1/4 female, branch G 1/4 male":                      "G 1/4 female; G 1/4 female; G 1/4 male",
+		"Tee G 1/2 male, G 1/4 female both ends":                                    "G 1/2 male; G 1/4 female; G 1/4 female",
+		"Dreiwegeventil, Eingang G 1/2 IG, Ausgänge G 3/8 IG":                       "G 1/2 female; G 3/8 female; G 3/8 female",
+		"Swivel tee G 1/4 male":                                                     "G 1/4 male swivel; G 1/4 male swivel?; G 1/4 male swivel?",
+		"Push-in fitting, hose 8 mm, G 1/8 male":                                    "PUSH 8 mm; G 1/8 male",
+		"Hose 10 mm x 12 mm push-in":                                                "BARB 10 mm; PUSH 12 mm",
+		"Nut G 3/8 female, left hand thread":                                        "G 3/8 female LH",
+		"Ball valve G 1/2 female both ends, with plug G 1/4":                        "G 1/2 female; G 1/2 female",
+		"Schmutzfänger G 3/4 IG beidseitig, Ablassschraube G 1/4":                   "G 3/4 female; G 3/4 female",
+		"Bonnet nut of needle valve M20x1.5 female":                                 "M M20x1.5 female",
+		"Relief valve, in/out 1/4 NPT male x 3/8 NPT female":                        "NPT 1/4 male; NPT 3/8 female",
+		"Adaptateur 1/2 NPT mâle x JIC 9/16-18 mâle, bouchons de protection inclus": "NPT 1/2 male; JIC -6 male",
+		"2 - 3/4\" 90o elbow":                                                       "PIPE 3/4 female?; PIPE 3/4 female?",
+		"Niple 3/4 x10 G":                                                           "PIPE 3/4 male?; PIPE 3/4 male?",
+		"nipple 3/8ish npt":                                                         "NPT 3/8 male?; NPT 3/8 male?",
+		"MANIFOLD BLOCK, 316L, (2) -8 ORB PORTS FEMALE, (4) 1/4 NPT PORTS FEMALE":   "ORB -8 female; ORB -8 female; NPT 1/4 female; NPT 1/4 female; NPT 1/4 female; NPT 1/4 female",
+		"clamp for 1½-inch hose":                                                    "",
+	} {
+		require.Equal(t, want, briefAsked(Read(text).Ends), text)
+	}
+	for text, bar := range map[string]float64{
+		"Regulator G 1/2 female, 1 to 5 bar": 0, "Regulator G 1/2 female, inlet max 16 bar, outlet 1 to 6 bar": 16, "Regulator G 1/2 female, outlet 5 bar": 0,
+		"relief valve 1/4 NPT male x 3/8 NPT female set 943 psi (65 bar), body 2000 psi max": 137.9, "hose 3/8 JIC 6 F, 1000 psi (69 bar)": 68.95,
+	} {
+		require.InDelta(t, bar, Read(text).Rated.Bar(), 0.05, text)
+	}
+	require.InDelta(t, 10, Read("pressure gauge 1/4 NPT male -1/10 bar").Pressures[0].Pressure.Bar(), 0.001, "the end of the scale, and no tenth")
+	require.Empty(t, Read("Low pressure switch G 1/4 male").Limits)
+	require.NotEmpty(t, Read("elbow 1/4 npt f low pressure").Limits)
+}

@@ -77,6 +77,9 @@ func (l *line) survey() {
 			switch m.class {
 			case classKind:
 				l.parts = l.parts || (l.shape != nil && l.shape.ends >= 0 || l.unknownPart(k) || l.shape == nil && l.namesHose()) && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
+				if l.plugBeside(k, m.shape) {
+					break // ball valve G 1/2 female both ends, with plug G 1/4
+				}
 				if k > 0 && l.meantFor(k-1) && (m.shape.ends < 0 || l.tokens[k-1].to-l.tokens[k-1].from > 2 || m.shape.traits&serves != 0) {
 					continue // à vis, für Rohrschellen: not the part itself
 				}
@@ -95,6 +98,10 @@ func (l *line) survey() {
 						break
 					}
 					continue // with clip, mit Dichtung, z kolankiem: not the part itself
+				}
+				if !l.one && k > 0 && l.is(nut) && (l.tokens[k-1].mark == ',' || string(l.norm[l.tokens[k-1].from:l.tokens[k-1].to]) == "of") && m.shape.ends != 1 {
+					l.ignore(l.words(it.from, it.to), whyNot[asWhatFor])
+					continue // nut, regulator, G 3/8 female
 				}
 				if !l.one && k > 0 && l.shape != nil && l.shape.ends >= 0 && l.includedBehind(k) {
 					l.ignore(l.words(it.from, it.to), "it comes with the part")
