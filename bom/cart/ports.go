@@ -82,7 +82,11 @@ func (f *facts) portsOf(text string, s *wording) {
 			}
 		}
 	}
-	if names := portList(text[:start[0]], text[start[len(start)-1]:], len(f.ends)); names != nil && got[0][1] == "" && got[len(got)-1][0] == "" {
+	first := f.ends[0].words
+	if size := strings.IndexAny(first, "0123456789"); size >= 0 {
+		first = first[:size] // in/out may be of the end's own words
+	}
+	if names := portList(text[:start[0]]+first, text[start[len(start)-1]:], len(f.ends)); names != nil && got[0][1] == "" && got[len(got)-1][0] == "" {
 		for i := range names {
 			f.ends[i].port = names[i]
 		}
