@@ -152,7 +152,7 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return named && l.bareElsewhere(k) // 4 ball valve 15 x 10
 	}
 	prev, next, last := at(l.tokens, k-1), at(l.tokens, k+1), k == len(l.tokens)-1
-	if size := at(l.tokens, k+2); (k == 0 || l.leads(k)) && next.mark == '-' && !next.glued && !size.glued && size.figure != nil && (size.figure.frac || size.figure.marked) && !l.reducing && !l.is(unequal) && !l.is(bush) {
+	if size := at(l.tokens, k+2); (k == 0 || l.leads(k)) && next.mark == '-' && !next.glued && !size.glued && size.figure != nil && (size.figure.frac || size.figure.marked) && (l.tokens[k].figure.v > 1 || size.figure.v >= 1) && !l.reducing && !l.is(unequal) && !l.is(bush) {
 		return true // 2 - 3/4" 90 elbow
 	}
 	x := func(it *token) bool { return it.value(classSep) == "x" && it.to-it.from == 1 }

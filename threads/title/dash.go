@@ -9,7 +9,7 @@ func (l *line) zeroDash(k int, f *figure) bool {
 	if l.dashes && at(l.tokens, k+1).mark == '-' && l.noughted(k+2) || at(l.tokens, k-1).mark == '-' && l.noughted(k-2) {
 		return l.dashes
 	}
-	return l.pipeNameBeside(k)
+	return l.pipeNameBeside(k) && k > 0 && !l.leads(k) && !anyToken(l.tokens, func(it *token) bool { return it.figure != nil && (it.figure.frac || it.figure.marked) })
 }
 
 // noughted reports two digits of which the first is a nought, and that are a dash size.
@@ -22,7 +22,7 @@ func (l *line) noughted(k int) bool {
 // pipeDash reports the plain digits of a pipe thread beside a flare or an O-ring thread that has plain digits too, where no fitting
 // has so many inches: JIC 6 male x NPT 4 male.
 func (l *line) pipeDash(k int, f *figure) bool {
-	if l.one || !l.dashes || !f.digits() || !dashNumbers[f.v] || !l.pipeNameBeside(k) {
+	if l.one || !l.dashes || !f.digits() || f.v < 3 || !dashNumbers[f.v] || !l.pipeNameBeside(k) {
 		return false
 	}
 	for j := range l.tokens {

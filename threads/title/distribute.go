@@ -232,7 +232,7 @@ func lentSize(c, from *phrase) *figure {
 // of its size that has no name yet; else it is an end of its own.
 func namesHose(ends []*phrase, c *phrase) ([]*phrase, *phrase) {
 	for _, e := range ends {
-		if !c.strong && len(c.sexes) == 0 && e.fam == nil && e.end == "" && e.fig.kind == inchSize && e.fig.v == hoseThread().v {
+		if !c.strong && len(c.sexes) == 0 && e.fam == nil && e.end == "" && e.fig != nil && e.fig.kind == inchSize && e.fig.v == hoseThread().v {
 			e.fam = c.fam
 			return ends, nil
 		}

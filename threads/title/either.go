@@ -106,7 +106,7 @@ func (l *line) guessedSizes() {
 			behind = at(l.tokens, k+2)
 		}
 		sign := strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " ")
-		f.guessed = aboutList.has(l.norm[before.from:before.to]) || behind.glued && hasText(l.norm, behind.from, "ish") && behind.to == behind.from+len("ish") || strings.HasSuffix(sign, "~") || strings.HasSuffix(sign, "≈")
+		f.guessed = aboutList.has(l.norm[before.from:before.to]) && !l.capital(before.from) || behind.glued && hasText(l.norm, behind.from, "ish") && behind.to == behind.from+len("ish") || before.figure == nil && (strings.HasSuffix(sign, "~") || strings.HasSuffix(sign, "≈"))
 	}
 }
 

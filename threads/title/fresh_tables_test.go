@@ -34,7 +34,7 @@ func TestLinesOfTablesAndCatalogues(t *testing.T) {
 		"JIC female 9/16 hose end":                                            "JIC -6 female; BARB ?",
 		"adapter W21.8 female to 3/8 BSP male":                                "??; BSP 3/8 male?",
 		"adapter 1/2 NPT female to XYZ12 male":                                "NPT 1/2 female",
-		"adapter ACME female x 1/4 NPT male":                                  "??; NPT 1/4 male",
+		"adapter ACME female x 1/4 NPT male":                                  "NPT 1/4 female?; NPT 1/4 male",
 		"M10 by 1 male plug":                                                  "M M10x1 male",
 		"M16 mal 1,5 AG Stutzen":                                              "M M16x1.5 male",
 		"um joelho fêmea 1/2":                                                 "PIPE 1/2 female?; PIPE 1/2 female?",
@@ -136,4 +136,27 @@ func TestWhatStandsBesideTheEnds(t *testing.T) {
 	require.InDelta(t, 10, Read("pressure gauge 1/4 NPT male -1/10 bar").Pressures[0].Pressure.Bar(), 0.001, "the end of the scale, and no tenth")
 	require.Empty(t, Read("Low pressure switch G 1/4 male").Limits)
 	require.NotEmpty(t, Read("elbow 1/4 npt f low pressure").Limits)
+}
+
+// Lines that only look like those of a rule, and inputs that made the reader stop: what a review of the rules found.
+func TestSoundLinesBesideTheRulesOfTables(t *testing.T) {
+	for text, want := range map[string]string{
+		"02 BSPP plugs 1/4":                         "G 1/4 male",
+		"JIC 6 x 2 NPT male":                        "JIC -6?; NPT 2 male",
+		`Hose tail 25 mm / 1" BSP male`:             "BARB 25 mm; BSP 1 male?",
+		"Nipple M08x1 male":                         "M M8x1 male; M M8x1 male",
+		"Ball valve 1/2 NPT, which has female ends": "NPT 1/2 female; NPT 1/2 female",
+		"Adapter rustproof female x 1/2 NPT male":   "NPT 1/2 female?; NPT 1/2 male",
+		"M/S nipple 3/4 male":                       "PIPE 3/4 male?; PIPE 3/4 male?",
+		"Ball valve CA 1/2 NPT":                     "NPT 1/2 female?; NPT 1/2 female?",
+		"Valve DN15 ≈ 1/2 BSP female":               "BSP 1/2 female?; BSP 1/2 female?",
+	} {
+		require.Equal(t, want, briefAsked(Read(text).Ends), text)
+	}
+	require.Equal(t, "316", Read(`Vanne tank à lait 1" inox 316`).Material)
+	require.True(t, Read("Hose assembly 3/8 2SN crimped 330 bar").HasRated)
+	require.Empty(t, Read("Kugelhahn 1/2 IG, keine Wasserleckage").Limits)
+	for _, text := range []string{"nipple 1/2 x acme male", "nipple or acme male to 1", "adaptor 1/2 x blurb female, GHT", "slip hose to G 1/2 x G", "nipple 1.5 x FNPT x ORFS male", "adapter W21.8 female x 1/2, GHT"} {
+		require.NotPanics(t, func() { Read(text) }, text)
+	}
 }

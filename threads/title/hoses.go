@@ -140,6 +140,9 @@ func (l *line) dropHoseBore(ends, rest []*phrase) []*phrase {
 		first.end, first.hose = "TUBE", false // flexible connector hose 10 mm x 1/2 BSP: as it stands, from a tube to a tap
 		return ends
 	}
+	if first.fig == nil {
+		return ends
+	}
 	first.fig.role = asBoreOf
 	return ends[1:]
 }

@@ -36,14 +36,14 @@ func (l *line) dropLengths(ends []*phrase) []*phrase {
 		}
 		drop := false
 		plain := e.bare() && e.fig.kind == inchSize
-		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && e.fam != nil && (len(e.sexes) == 0 && e.fig.v >= 2*ends[0].fig.v || e.maleOrUnsaid() && e.fig.v >= 3 && e.fig.v >= 4*ends[0].fig.v) && e.fig.v == float64(int(e.fig.v)) {
+		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && e.fam != nil && e.fig != nil && (len(e.sexes) == 0 && e.fig.v >= 2*ends[0].fig.v || e.maleOrUnsaid() && e.fig.v >= 3 && e.fig.v >= 4*ends[0].fig.v) && e.fig.v == float64(int(e.fig.v)) {
 			ends[0].fam, ends[0].sexes, plain = e.fam, e.sexes, true
 		}
-		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && e.maleOrUnsaid() && !plain && e.fig.kind == inchSize && lengthOfNipple(e.fig.v, ends[0].fig.v) {
+		if l.is(nipple) && k > 0 && !l.reducing && ends[0].bare() && e.maleOrUnsaid() && !plain && e.fig != nil && e.fig.kind == inchSize && lengthOfNipple(e.fig.v, ends[0].fig.v) {
 			e.fig.perhaps = true // 1 x 1 1/2 NPT is a close nipple, or one that reduces
 		}
 		switch {
-		case l.is(nipple) && k > 0 && plain && !l.reducing:
+		case l.is(nipple) && k > 0 && plain && !l.reducing && ends[0].fig != nil:
 			drop = lengthOfNipple(e.fig.v, ends[0].fig.v)
 		case e.end == "BORE" && !l.is(tail) && !l.is(hose) && l.shape.ends > 1 && !e.described():
 			drop = true // ball valve 3/4, bore 20 mm

@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 
@@ -77,6 +78,9 @@ func (l *line) survey() {
 			switch m.class {
 			case classKind:
 				l.parts = l.parts || (l.shape != nil && l.shape.ends >= 0 || l.unknownPart(k) || l.shape == nil && l.namesHose()) && m.shape.ends >= 0 && m.shape.rank > 1 && l.plusBefore(k)
+				if m.shape.name == "clamp" && !l.one && l.shape != nil && l.shape.ends > 0 && bytes.Contains(l.norm[it.from:it.to], []byte(" ")) {
+					continue // filter housing, clamp for wall
+				}
 				if l.plugBeside(k, m.shape) {
 					break // ball valve G 1/2 female both ends, with plug G 1/4
 				}

@@ -195,7 +195,7 @@ func (l *line) letteredSizes() string {
 			at += from
 			from = at + len(key)
 			sign := strings.TrimLeft(text[from:], " ")
-			if !alnumIn(text, at-1) && !alnumIn(text, from) && !strings.HasPrefix(sign, ":") && !strings.HasPrefix(sign, "=") {
+			if !alnumIn(text, at-1) && !alnumIn(text, from) && !strings.HasPrefix(sign, ":") && !strings.HasPrefix(sign, "=") && l.capital(at) {
 				return strings.ToUpper(key)
 			}
 		}

@@ -56,7 +56,8 @@ type phrase struct {
 	turns     bool   // it is taken to turn as the end does whose words are all that is said
 	contrary  string // the words of a size beside it that cannot be its own, if there are any
 	outside   bool   // the text says the outside of a tube: OD
-	foreign   bool   // a thread is named that is not understood: ACME female
+	foreign   bool   // a thread is named by a code that is not understood: W21.8 female
+	unnamed   bool   // a word that is not understood stands where a thread's name stands: ACME female
 	oldR      bool   // R on a part whose ends are mostly female, and no word gives the sex
 }
 
@@ -473,33 +474,36 @@ func (l *line) phrase(tokens []token, strong bool) *phrase {
 	}
 	c.assumed = c.assumed || c.custom && !l.one
 	c.apart = !l.one && c.end != "" && l.sunder(tokens)
-	c.foreign = !l.one && l.namesForeign(c, tokens)
+	if !l.one {
+		c.foreign, c.unnamed = l.namesForeign(c, tokens)
+	}
 	l.countSexes(c, tokens)
 	c.trim(l, tokens)
 	return c
 }
 
-// namesForeign reports an end that gives a sex and no size, and before the sex a word, a code or a number behind the part's name that
-// is not understood: adapter ACME female x 1/4 NPT male, adapter W21.8 female. It is the name of a thread, and no size of another end is its own.
-func (l *line) namesForeign(c *phrase, tokens []token) bool {
+// namesForeign reports an end that gives a sex and no size, and before the sex a code or a number behind the part's name that nobody
+// understands: adapter W21.8 female x 1/4 NPT male. It is the name of a thread, and no size of another end is its own. A word there, as in adapter
+// ACME female, may be one too, and is asked.
+func (l *line) namesForeign(c *phrase, tokens []token) (code, word bool) {
 	if c.fig != nil || c.fam != nil || c.end != "" || len(c.sexes) != 1 || c.attr&isNut != 0 {
-		return false
+		return false, false
 	}
 	noun, later, strange := c.strong, c.from > l.tokens[0].from, false
 	for k := range tokens {
 		it := &tokens[k]
 		switch {
 		case it.is(classSex) != nil && (it.to-it.from > 1 || at(tokens, k-1).figure == nil):
-			return noun && strange
+			return noun && code, noun && strange
 		case it.is(classKind) != nil:
-			noun, strange = true, false
+			noun, strange, code = true, false, false
 		case it.unread && it.to-it.from >= shortestForeign:
 			strange = true
 		case it.figure != nil && it.glued && (it.figure.role == asCode || it.figure.role == asNothing):
-			noun, strange = noun || later, true
+			noun, code = noun || later, true
 		}
 	}
-	return false
+	return false, false
 }
 
 // shortestForeign is how many letters a name of a thread has at least that is not one of those known. A judgement.

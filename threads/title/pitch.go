@@ -139,7 +139,7 @@ func (sc *scanner) unifiedClass(i int, f *figure) int {
 func (sc *scanner) metric(i int, glued bool) int {
 	at := sc.blanks(i + 1)
 	d, end := sc.digits(at)
-	if end == at || end-at > 2 || d < 3 || sc.norm[at] == '0' || byteAt(sc.norm, end) == '/' && !(byteAt(sc.norm, end+1) == 'm' && digit(byteAt(sc.norm, end+2))) {
+	if end == at || end-at > 2 || d < 3 || sc.norm[at] == '0' && byteAt(sc.norm, i-1) == '-' || byteAt(sc.norm, end) == '/' && !(byteAt(sc.norm, end+1) == 'm' && digit(byteAt(sc.norm, end+2))) {
 		return 0
 	}
 	if at > i+1 && byteAt(sc.norm, sc.blanks(end)) != 'x' {
@@ -226,13 +226,19 @@ func (sc *scanner) spokenPitch(end, word int, f *figure) int {
 			return end
 		}
 		stop := sc.value(from, p)
-		if p.frac || p.kind == garbled || p.v > coarsest || p.v > f.v/3 || byteAt(sc.norm, stop) == '"' || alnum(byteAt(sc.norm, stop)) || sc.tubeBehind(stop) {
+		if p.frac || p.kind == garbled || p.v > coarsest || p.v > f.v/3 || byteAt(sc.norm, stop) == '"' || alnum(byteAt(sc.norm, stop)) || sc.tubeBehind(stop) || sc.countsPieces(stop) {
 			return end
 		}
 		f.pitch = p.v
 		return stop
 	}
 	return end
+}
+
+// countsPieces reports a word for pieces behind a number: M12 by 1 each.
+func (sc *scanner) countsPieces(stop int) bool {
+	_, m := sc.lookUp(sc.blanks(stop))
+	return hasText(sc.norm, sc.blanks(stop), "each") || m != nil && m.has&(1<<classUnit) != 0
 }
 
 // coarsest is the largest pitch of the metric threads of fittings, in mm. Source: ISO 261, up to M42.

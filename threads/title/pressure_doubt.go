@@ -22,6 +22,9 @@ func (l *line) unclearPressure(k int) (words string) {
 	if strings.HasPrefix(strings.TrimLeft(l.as[l.at[end]:], " )"), "?") {
 		return l.words(it.from, end) + "?"
 	}
+	if made := at(l.tokens, k-2); string(l.norm[at(l.tokens, k-1).from:at(l.tokens, k-1).to]) == "at" && (hasText(l.norm, made.from, "crimped") || hasText(l.norm, made.from, "swaged")) {
+		return l.words(made.from, end)
+	}
 	for j := k - 1; j >= max(0, k-pressureWords); j-- {
 		o := &l.tokens[j]
 		if before := at(l.tokens, j-1); o.figure != nil && doubtList.has(l.norm[before.from:before.to]) {

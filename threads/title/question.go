@@ -23,6 +23,8 @@ func (l *line) question(c *phrase, r *threads.EndReading) string {
 		return "Is " + quote(r.Words) + " an end, " + sizesOf(r.Candidates) + ", or the length of the part? The text says both: look at the picture, or ask the shop."
 	case c.fig != nil && c.fig.or != "" && len(r.Candidates) > 0:
 		return "Is the size " + c.fig.or + " or " + c.fig.words(l) + "? The text gives both: ask the shop which it is."
+	case c.unnamed && len(r.Candidates) > 0 && r.Candidates[0].Family.Threaded():
+		return "Is the end " + quote(r.Words) + " " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? Not understood: " + l.strangeWords() + ", where a thread's name stands. Ask for its thread and its size."
 	case c.fig != nil && c.fig.guessed && len(r.Candidates) > 0:
 		return "Is the size " + strings.TrimSpace(sizesOf(r.Candidates)+" "+r.Sex.String()) + "? The text gives it as a guess: measure it, or ask the shop."
 	case c.contrary != "" && len(r.Candidates) > 0:

@@ -178,7 +178,7 @@ func (l *line) dropConverted(k int, f *figure) {
 		f.drop(asMeasure) // GI nipple 25mm/3/4inch
 		return
 	}
-	if inch := at(l.tokens, k+2).figure; inch != nil && inch.kind == inchSize && at(l.tokens, k+1).mark == '/' && (l.says("BARB") || l.namesHose()) && !l.one && math.Abs(inch.v*25.4-f.v) < 0.8 && f.v >= 10 {
+	if inch := at(l.tokens, k+2).figure; inch != nil && inch.kind == inchSize && at(l.tokens, k+1).mark == '/' && (l.says("BARB") || l.namesHose()) && !l.one && math.Abs(inch.v*25.4-f.v) < 0.8 && f.v >= 10 && at(l.tokens, k+3).is(classFamily) == nil && at(l.tokens, k+3).is(classSex) == nil {
 		inch.drop(asRepeat) // 25 mm / 1" hose
 		return
 	}

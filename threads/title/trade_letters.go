@@ -172,7 +172,7 @@ func (l *line) gardenLetters(k int) {
 	if l.one || text != "mh" && text != "fh" || size == nil || size.v != 0.75 {
 		return
 	}
-	if text == "mh" && !l.hasWord("fh") && !l.american() {
+	if !l.american() && !l.hasWord(map[string]string{"mh": "fh", "fh": "mh"}[text]) {
 		return
 	}
 	it.word, it.unread = l.lex.word(text+"t"), false

@@ -2,6 +2,7 @@ package title
 
 import (
 	"bytes"
+	"slices"
 )
 
 // airConditioning takes the sexes from the A/A of a Spanish or Portuguese line: aire acondicionado.
@@ -202,7 +203,7 @@ func (l *line) whichSex(k int) {
 		if it.figure != nil || it.mark != 0 {
 			return
 		}
-		if whichList.has(l.norm[it.from:it.to]) {
+		if next := at(l.tokens, j+1); whichList.has(l.norm[it.from:it.to]) && !(at(l.tokens, j-1).mark == ',' && hasText(l.norm, it.from, "which")) && !hasText(l.norm, next.from, "has") && !hasText(l.norm, next.from, "is ") && !hasText(l.norm, next.from, "are") {
 			l.ignore(l.words(it.from, l.tokens[k].to), "the text asks for it")
 			l.tokens[k].word, l.tokens[k].unread = l.lex.word("the"), false
 			return
@@ -213,7 +214,7 @@ func (l *line) whichSex(k int) {
 // insideLetters reads the UN of Croatian lists behind a fraction, where no pitch stands with it: unutarnji navoj.
 func (l *line) insideLetters(k int) {
 	it, size, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
-	if l.one || it.value(classFamily) != "UN" || it.to-it.from != len("un") || size == nil || !size.frac && !size.marked || size.kind != inchSize || next.figure != nil && !next.figure.frac || !l.contains(croatianList) {
+	if l.one || it.value(classFamily) != "UN" || it.to-it.from != len("un") || size == nil || !size.frac && !size.marked || size.kind != inchSize || next.figure != nil && !next.figure.frac || !slices.Contains(pipeSizes, size.v) || !l.containsWord(croatianList) {
 		return
 	}
 	it.word, it.unread = l.lex.word("unutarnji"), false
