@@ -120,8 +120,12 @@ func latin(r rune) rune {
 	return r
 }
 
+// longestRead is how many bytes of a line's words are looked through.
+const longestRead = 2000
+
 // factsOf gathers what a line's words say.
 func factsOf(text, spec string, r threads.Reading) facts {
+	text = text[:min(len(text), longestRead)] // the reader of titles reads no more, and says so
 	list, s := wordList(text), speak(text)
 	h := s.hits()
 	f := facts{kind: orWords(kindIn(list), r.Kind), material: r.Material, spec: spec, traits: traitsIn(list), words: distinct(list)}

@@ -98,8 +98,8 @@ func otherUse(words string) bool {
 	if len(h[saysNot]) == 0 {
 		return false
 	}
-	if len(h[isUsed]) > 0 {
-		return true // never used
+	if used := h[isUsed]; len(used) > 0 && used[len(used)-1].to == len(s.words)-1 {
+		return true // never used; not to be used with sea water speaks of the medium
 	}
 	i := h.behindLinks(s, h[saysNot][0].to+1)
 	if i >= len(s.words) {

@@ -152,7 +152,7 @@ func (f *facts) notOwn(text string) {
 
 // The vacuum that a hose stands, in the units that shops have for it.
 var (
-	vacuumWord   = `(?:vacuum|vacuüm|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|vácuo|unterdruck|onderdruk|podciśnienie|alipaine|suction)`
+	vacuumWord   = `(?:vacuum|vacuüm|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|vácuo|unterdruck|onderdruk|podciśnienie|alipaine)`
 	vacuumBefore = pattern.New(`(?i)` + vacuumWord + `[^0-9,;]{0,14}?[-−–]?([0-9]+(?:[.,][0-9]+)?)\s*(%|bar|mbar|kpa|in\.?\s?hg|mm\s?hg|mwc|m\s?ws|mce|psi)`)
 	vacuumBehind = pattern.New(`(?i)(?:^|[^0-9.,])[-−–]?([0-9]+(?:[.,][0-9]+)?)\s*(%|bar|mbar|kpa|in\.?\s?hg|mm\s?hg|mwc|m\s?ws|mce|psi)\s*` + vacuumWord)
 	vacuumMinus  = pattern.New(`(?i)(?:^|[\s,;(])[-−–](0[.,][0-9]{1,2}|1(?:[.,]0)?)\s*(bar|(?:/|to|bis|a|à|\.\.\.?|…|÷))`)
@@ -162,6 +162,9 @@ var perVacuum = map[string]quantity.Pressure{
 	"%": quantity.Bar / 100, "bar": quantity.Bar, "mbar": quantity.Bar / 1000, "kpa": quantity.Bar / 100, "inhg": 3386.389, "mmhg": 133.322, "mwc": 9806.65, "mws": 9806.65, "mce": 9806.65, "psi": quantity.PSI,
 }
 
+// mostVacuum is the most vacuum there is at sea level, with the rounding of shops: what is more is another figure of the line.
+const mostVacuum = 1.05 * quantity.Bar
+
 // liftForm is a vacuum as the height that water is lifted by.
 var liftForm = pattern.New(`(?i)(?:suction (?:lift|head|height)|saughöhe|hauteur d['’ ]aspiration|altezza d['’i ]+aspirazione|altura de aspiración|altura de aspiração|zuighoogte|sughöjd|sugehøjde|sugehøyde)[^0-9,;]{0,10}([0-9]+(?:[.,][0-9]+)?)\s*m(?:[^\pL0-9]|$)`)
 
@@ -169,16 +172,14 @@ var liftForm = pattern.New(`(?i)(?:suction (?:lift|head|height)|saughöhe|hauteu
 func vacuumIn(text string) quantity.Pressure {
 	var least quantity.Pressure
 	for _, form := range []*pattern.Pattern{vacuumBefore, vacuumBehind, vacuumMinus} {
-		m := form.FindStringSubmatch(text)
-		if m == nil {
-			continue
-		}
-		unit, ok := perVacuum[strings.ToLower(strings.NewReplacer(" ", "", ".", "").Replace(m[2]))]
-		if !ok {
-			unit = quantity.Bar
-		}
-		if v := quantity.Pressure(decimal(m[1])) * unit; least == 0 || v < least {
-			least = v
+		for _, m := range form.FindAllStringSubmatch(text, -1) {
+			unit, ok := perVacuum[strings.ToLower(strings.NewReplacer(" ", "", ".", "").Replace(m[2]))]
+			if !ok {
+				unit = quantity.Bar
+			}
+			if v := quantity.Pressure(decimal(m[1])) * unit; v <= mostVacuum && (least == 0 || v < least) {
+				least = v
+			}
 		}
 	}
 	if m := liftForm.FindStringSubmatch(text); m != nil {
