@@ -320,6 +320,9 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if l.timesOfEnd(k, f) {
 		return f.drop(asPort)
 	}
+	if l.numbersPort(k, f) {
+		return f.drop(asCode)
+	}
 	if l.countsFitting(k, f) {
 		return f.drop(asCount)
 	}

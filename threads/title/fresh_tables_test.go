@@ -141,15 +141,17 @@ func TestWhatStandsBesideTheEnds(t *testing.T) {
 // Lines that only look like those of a rule, and inputs that made the reader stop: what a review of the rules found.
 func TestSoundLinesBesideTheRulesOfTables(t *testing.T) {
 	for text, want := range map[string]string{
-		"02 BSPP plugs 1/4":                         "G 1/4 male",
-		"JIC 6 x 2 NPT male":                        "JIC -6?; NPT 2 male",
-		`Hose tail 25 mm / 1" BSP male`:             "BARB 25 mm; BSP 1 male?",
-		"Nipple M08x1 male":                         "M M8x1 male; M M8x1 male",
-		"Ball valve 1/2 NPT, which has female ends": "NPT 1/2 female; NPT 1/2 female",
-		"Adapter rustproof female x 1/2 NPT male":   "NPT 1/2 female?; NPT 1/2 male",
-		"M/S nipple 3/4 male":                       "PIPE 3/4 male?; PIPE 3/4 male?",
-		"Ball valve CA 1/2 NPT":                     "NPT 1/2 female?; NPT 1/2 female?",
-		"Valve DN15 ≈ 1/2 BSP female":               "BSP 1/2 female?; BSP 1/2 female?",
+		"3-Wege-Ventil, Anschlüsse 1 und 3 G 1/4 IG, Anschluss 2 G 3/8 IG": "G 1/4 female; G 1/4 female; G 3/8 female",
+		"valve, ports 1 and 3 G 1/4 female":                                "G 1/4 female; G 1/4 female",
+		"02 BSPP plugs 1/4":                                                "G 1/4 male",
+		"JIC 6 x 2 NPT male":                                               "JIC -6?; NPT 2 male",
+		`Hose tail 25 mm / 1" BSP male`:                                    "BARB 25 mm; BSP 1 male?",
+		"Nipple M08x1 male":                                                "M M8x1 male; M M8x1 male",
+		"Ball valve 1/2 NPT, which has female ends":                        "NPT 1/2 female; NPT 1/2 female",
+		"Adapter rustproof female x 1/2 NPT male":                          "NPT 1/2 female?; NPT 1/2 male",
+		"M/S nipple 3/4 male":                                              "PIPE 3/4 male?; PIPE 3/4 male?",
+		"Ball valve CA 1/2 NPT":                                            "NPT 1/2 female?; NPT 1/2 female?",
+		"Valve DN15 ≈ 1/2 BSP female":                                      "BSP 1/2 female?; BSP 1/2 female?",
 	} {
 		require.Equal(t, want, briefAsked(Read(text).Ends), text)
 	}

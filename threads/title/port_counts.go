@@ -287,3 +287,26 @@ func (l *line) waysOfSize(k int, f *figure) bool {
 	}
 	return false
 }
+
+// numbersPort reports one of two numbers of ports with an and between them, behind the word for ports in the plural: ports 1 and 3 G 1/4.
+func (l *line) numbersPort(k int, f *figure) bool {
+	if l.one || !f.digits() || f.v > 12 || !anyToken(l.tokens, func(it *token) bool { return it.figure != nil && (it.figure.frac || it.figure.kind == metricSize) }) {
+		return false
+	}
+	and := func(j int) bool {
+		it := at(l.tokens, j)
+		return it.mark == '&' || it.mark == '/' || it.to > it.from && (andList.has(l.norm[it.from:it.to]) || andMoreList.has(l.norm[it.from:it.to]))
+	}
+	plural := func(j int) bool {
+		it := at(l.tokens, j)
+		return it.to > it.from && it.figure == nil && l.contains(portsList) && (portsList.has(l.norm[it.from:it.to]) || outletPluralList.has(l.norm[it.from:it.to]))
+	}
+	digits := func(j int) bool {
+		o := at(l.tokens, j).figure
+		return o.digitsInCode() || o.digitsAsRead() || o != nil && o.role == asCode
+	}
+	if m := at(l.tokens, k+1).is(classFamily); l.portNoun(k-1) && m != nil && m.has("pre") && at(l.tokens, k+2).figure != nil && !at(l.tokens, k+1).glued {
+		return true // Anschluss 2 G 3/8
+	}
+	return plural(k-1) && and(k+1) && digits(k+2) || plural(k-3) && digits(k-2) && and(k-1)
+}

@@ -1,7 +1,8 @@
 package title
 
 // seen is what the tokens of a line are, all together, as the line was cut into them: the steps that come before the words are
-// surveyed ask it whether there is anything for them to look for.
+// surveyed ask it whether there is anything for them to look for. A step before them that gives a word a class, or a line a mark, which a later one
+// asks for must add it here.
 type seen struct {
 	classes uint16  // of the words
 	marks   letters // that stand as tokens
