@@ -305,7 +305,7 @@ func (l *line) numbersPort(k int, f *figure) bool {
 		o := at(l.tokens, j).figure
 		return o.digitsInCode() || o.digitsAsRead() || o != nil && o.role == asCode
 	}
-	if m := at(l.tokens, k+1).is(classFamily); l.portNoun(k-1) && m != nil && m.has("pre") && at(l.tokens, k+2).figure != nil && !at(l.tokens, k+1).glued {
+	if m, port := at(l.tokens, k+1).is(classFamily), at(l.tokens, k-1); onePortList.has(l.norm[port.from:port.to]) && m != nil && m.has("pre") && at(l.tokens, k+2).figure != nil && !at(l.tokens, k+1).glued {
 		return true // Anschluss 2 G 3/8
 	}
 	return plural(k-1) && and(k+1) && digits(k+2) || plural(k-3) && digits(k-2) && and(k-1)

@@ -67,6 +67,7 @@ const (
 	notWithItList
 	oldSizeList
 	oneEndList
+	onePortList
 	oneSideList
 	oneSwivelList
 	onlyList
@@ -168,6 +169,7 @@ var listNames = [...]string{
 	notWithItList:      "not-with-it",
 	oldSizeList:        "old-size",
 	oneEndList:         "one-end",
+	onePortList:        "one-port",
 	oneSideList:        "one-side",
 	oneSwivelList:      "one-swivel",
 	onlyList:           "only",
