@@ -4,6 +4,7 @@ import (
 	"handtight/catalog"
 	"handtight/pressure/pattern"
 	"handtight/threads"
+	"slices"
 )
 
 // doubts asks about what the words of a line say against its being the part that its figures describe: another medium,
@@ -30,10 +31,13 @@ func (f *facts) doubts(s *wording, h *hits, r *threads.Reading) {
 	}
 }
 
+// wellUsed are words before used that say how common a thing is.
+var wellUsed = []string{"most", "widely", "commonly", "often"}
+
 // usedIn gives the words that say that a thing is not new; "" for none. Used for and used in say what it is used for.
 func usedIn(s *wording, h *hits) string {
 	for _, u := range h[isUsed] {
-		if u.to+1 < len(s.words) && s.clause[u.to+1] == s.clause[u.to] && h.over(usedFor, u.to+1) || u.from > 0 && s.clause[u.from-1] == s.clause[u.from] && (h.over(saysNot, u.from-1) || is("being", s.words[u.from-1])) {
+		if u.to+1 < len(s.words) && s.clause[u.to+1] == s.clause[u.to] && h.over(usedFor, u.to+1) || u.from > 0 && s.clause[u.from-1] == s.clause[u.from] && (h.over(saysNot, u.from-1) || is("being", s.words[u.from-1]) || slices.Contains(wellUsed, s.words[u.from-1])) {
 			continue
 		}
 		return s.between(u.from, u.to)
