@@ -9,8 +9,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
-
-	"handtight/bom"
 )
 
 // Single lines against testdata/clean, by the causes for which lines had covered a place that they are not for: what a
@@ -45,12 +43,7 @@ type doubtFault struct{ line, text string }
 
 // judgeDoubts judges each line of a file alone, and gives those whose answer is another.
 func judgeDoubts(t *testing.T, path string) []doubtFault {
-	build, faults := bom.Read("../../testdata/clean/build.toml")
-	require.Empty(t, faults)
-	sys, faults := bom.Walk(build)
-	require.Empty(t, faults)
-	order, err := sys.Order()
-	require.NoError(t, err)
+	sys, order := Walked(t, "../../testdata/clean/build.toml")
 	data, err := os.ReadFile(path)
 	require.NoError(t, err)
 	rows, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
@@ -58,9 +51,6 @@ func judgeDoubts(t *testing.T, path string) []doubtFault {
 	var out []doubtFault
 	for _, r := range rows[1:] {
 		cause, place, line, answer, why := r[0], r[1], r[2], r[3], r[4]
-		if set := os.Getenv("DOUBT"); set != "" && cause != set {
-			continue
-		}
 		unit := "pc"
 		if slices.Contains([]string{"suction-hose", "discharge-hose", "tube-10"}, place) {
 			unit = "m"

@@ -70,18 +70,13 @@ type freshAnswer struct {
 
 // freshCart reads a cart of testdata/fresh with its answers, and walks the build that it is for.
 func freshCart(t *testing.T, name string) (*bom.System, *order.Order, *Cart, []freshAnswer) {
-	build, faults := bom.Read("../../testdata/" + freshBuild[name] + "/build.toml")
-	require.Empty(t, faults)
-	sys, faults := bom.Walk(build)
-	require.Empty(t, faults)
-	order, err := sys.Order()
-	require.NoError(t, err)
+	sys, order := Walked(t, "../../testdata/"+freshBuild[name]+"/build.toml")
 	paths, err := filepath.Glob("testdata/fresh/" + name + ".[ctx]*")
 	require.NoError(t, err)
 	require.Len(t, paths, 1)
 	data, err := os.ReadFile(paths[0])
 	require.NoError(t, err)
-	c, err := Read(filepath.Base(paths[0]), data, Options{Currency: build.Currency})
+	c, err := Read(filepath.Base(paths[0]), data, Options{Currency: sys.Build.Currency})
 	require.NoError(t, err)
 	key, err := os.ReadFile("testdata/fresh/" + name + ".answers.csv")
 	require.NoError(t, err)

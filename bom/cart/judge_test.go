@@ -21,13 +21,7 @@ const samples = "../../testdata/carts"
 
 // plant gives the clean example, walked and ordered.
 func plant(t require.TestingT) (*bom.System, *order.Order) {
-	build, faults := bom.Read("../../testdata/clean/build.toml")
-	require.Empty(t, faults)
-	sys, faults := bom.Walk(build)
-	require.Empty(t, faults)
-	order, err := sys.Order()
-	require.NoError(t, err)
-	return sys, order
+	return cart.Walked(t, "../../testdata/clean/build.toml")
 }
 
 func sample(t require.TestingT, name string) *cart.Cart {
@@ -301,12 +295,7 @@ func TestAWrongLineBesideTheRightOne(t *testing.T) {
 
 // Where the build itself plans too weak a part, ordering that part is no remedy.
 func TestAWeakPlanIsMendedFirst(t *testing.T) {
-	build, faults := bom.Read("../../testdata/careless/build.toml")
-	require.Empty(t, faults)
-	sys, faults := bom.Walk(build)
-	require.Empty(t, faults)
-	order, err := sys.Order()
-	require.NoError(t, err)
+	sys, order := cart.Walked(t, "../../testdata/careless/build.toml")
 	n := 0
 	for _, l := range order.Lines {
 		if l.Need.Item == nil || l.Need.Item.Rated == nil || l.Need.Load.Act <= *l.Need.Item.Rated || l.Need.Kind == "gauge" {

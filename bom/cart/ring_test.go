@@ -6,19 +6,12 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
-
-	"handtight/bom"
 )
 
 // What closes a joint is bought by the size of the joint, and one of another size is told, with what
 // differs and the joint. The words are the trade's (common practice).
 func TestSmallPartsBySize(t *testing.T) {
-	build, faults := bom.Read("testdata/rings.toml")
-	require.Empty(t, faults)
-	sys, faults := bom.Walk(build)
-	require.Empty(t, faults)
-	order, err := sys.Order()
-	require.NoError(t, err)
+	sys, order := Walked(t, "testdata/rings.toml")
 	for _, c := range []struct {
 		text, item string
 		status     Status

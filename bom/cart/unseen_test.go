@@ -11,8 +11,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"github.com/xuri/excelize/v2"
-
-	"handtight/bom"
 )
 
 // unseen is a cart in a shop's words with the right answer for each line, which was written
@@ -85,12 +83,7 @@ type marksOf struct {
 }
 
 func (u *unseen) judge(t *testing.T) marksOf {
-	build, faults := bom.Read("../../testdata/" + u.build + "/build.toml")
-	require.Empty(t, faults)
-	sys, faults := bom.Walk(build)
-	require.Empty(t, faults)
-	order, err := sys.Order()
-	require.NoError(t, err)
+	sys, order := Walked(t, "../../testdata/"+u.build+"/build.toml")
 	c := u.cart(t)
 	var s marksOf
 	read := 0
