@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"handtight/pressure/quantity"
 )
 
 // Lines of catalogues, tables and lists of many tongues, as people who had not seen the rules wrote them; the answers are a fitter's. A question
@@ -160,5 +162,21 @@ func TestSoundLinesBesideTheRulesOfTables(t *testing.T) {
 	require.Empty(t, Read("Kugelhahn 1/2 IG, keine Wasserleckage").Limits)
 	for _, text := range []string{"nipple 1/2 x acme male", "nipple or acme male to 1", "adaptor 1/2 x blurb female, GHT", "slip hose to G 1/2 x G", "nipple 1.5 x FNPT x ORFS male", "adapter W21.8 female x 1/2, GHT"} {
 		require.NotPanics(t, func() { Read(text) }, text)
+	}
+}
+
+// The commonest word of the trade takes no rating away in any tongue, and is none that was not read (the words: common practice).
+func TestSeaWaterIsReadInEachTongue(t *testing.T) {
+	for _, words := range []string{
+		"for sea water", "für Meerwasser", "für Seewasser", "seewasserbeständig", "pour eau de mer", "per acqua di mare", "para agua de mar",
+		"para água do mar", "voor zeewater", "för havsvatten", "til havvand", "for sjøvann", "merivedelle", "do wody morskiej",
+		"для морской воды", "deniz suyu için", "για θαλασσινό νερό", "海水用",
+	} {
+		s := Read("Needle valve 316 3/8 NPT female both ends 200 bar " + words)
+		require.Equal(t, 200*quantity.Bar, s.Rated, words)
+		require.Empty(t, s.Unread, words)
+	}
+	for _, words := range []string{"not for sea water", "nicht für Meerwasser", "pas pour eau de mer", "nicht seewasserbeständig"} {
+		require.NotEmpty(t, Read("Needle valve 316 3/8 NPT female both ends 200 bar "+words).Limits, words)
 	}
 }
