@@ -103,7 +103,7 @@ func (l *line) timesGlued(k int, f *figure, x *token) bool {
 			size = at(l.tokens, k+3).figure
 		}
 		size.times, size.counted = int(f.v), true
-	case x.glued && !after.glued && k > 1 && (after.is(classMaterial) != nil || after.to == after.from || after.mark == ',' || after.mark == '|') && !l.reducing && !l.is(unequal):
+	case x.glued && k > 1 && (after.to == after.from || after.mark == ',' || after.mark == ';' || after.mark == '|' || !after.glued && after.is(classMaterial) != nil) && !l.reducing && !l.is(unequal):
 	default:
 		return false
 	}
