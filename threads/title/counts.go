@@ -103,7 +103,8 @@ func (l *line) timesGlued(k int, f *figure, x *token) bool {
 			size = at(l.tokens, k+3).figure
 		}
 		size.times, size.counted = int(f.v), true
-	case x.glued && k > 1 && (after.to == after.from || after.mark == ',' || after.mark == ';' || after.mark == '|' || !after.glued && after.is(classMaterial) != nil) && !l.reducing && !l.is(unequal):
+	case x.glued && k > 1 && (after.to == after.from || after.mark == ',' || after.mark == ';' || after.mark == '|' || !after.glued && after.is(classMaterial) != nil || !after.glued && after.is(classSex) != nil) && !l.reducing && !l.is(unequal):
+	case !x.glued && k > 1 && before.is(classSex) != nil && f.plain() && f.v > 1 && (after.to == after.from || after.mark == ',' || after.mark == ';' || after.mark == '|'):
 	default:
 		return false
 	}
@@ -377,7 +378,7 @@ func (l *line) closeLength(it *token) bool {
 // fittings JIC 9/16 female.
 func (l *line) hoseFittings(k int, f *figure) *figure {
 	tube := func(it *token) bool { return it.value(classEnd) == "TUBE" }
-	if l.one || f.v < 2 || f.v > mostLike || f.marked || f.dashed || k == 0 || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k-1).is(classFamily) != nil || !l.namesHose() && !anyToken(l.tokens, tube) {
+	if l.one || f.v < 2 || f.v > mostLike || f.marked || f.dashed || k == 0 || at(l.tokens, k-1).value(classSep) == "x" || at(l.tokens, k-1).is(classFamily) != nil || !l.is(hose) && l.proseBefore(k) || !l.namesHose() && !anyToken(l.tokens, tube) {
 		return nil
 	}
 	named, from := false, k+1
@@ -498,7 +499,7 @@ func (l *line) countWords() {
 	}
 	for k := range l.tokens {
 		it := &l.tokens[k]
-		n, from := numberWords[string(l.norm[it.from:it.to])], k+1
+		n, from := l.numberBefore(k), k+1
 		if f := it.figure; f.digits() && f.v > 1 && f.v < 13 && l.is(manifold) && !bytes.Contains(l.norm, []byte("inlet")) {
 			n = int(f.v) // 3 outlets G 3/4 male
 		}
@@ -529,10 +530,13 @@ func (l *line) countWords() {
 	}
 }
 
-// numberWords are the numbers that shops write in words before ports.
-var numberWords = map[string]int{
-	"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12, "zwei": 2, "drei": 3, "vier": 4, "deux": 2, "trois": 3, "quatre": 4, "dos": 2, "tres": 3, "cuatro": 4,
-	"due": 2, "tre": 3, "quattro": 4, "dois": 2, "duas": 2, "três": 3, "quatro": 4, "twee": 2, "drie": 3,
+// numberBefore is the number that a word before ports says, 0 if none. The two of Danish and Norwegian is one only before a word of theirs: to afgange.
+func (l *line) numberBefore(k int) int {
+	word := l.norm[l.tokens[k].from:l.tokens[k].to]
+	if next := at(l.tokens, k+1); string(word) == "to" && nordicOutletList.has(l.norm[next.from:next.to]) {
+		return 2
+	}
+	return l.lex.numbers[string(word)]
 }
 
 // countedSexes reads how many ends have each sex, said together: cross 1/4 NPT, 3F 1M.

@@ -109,6 +109,7 @@ type lexicon struct {
 	shapes   map[string]*shape
 	pairs    map[[2]int]float64 // French bore/outside names, in inches
 	bores    map[int]float64    // DN, in inches
+	numbers  map[string]int     // numbers in words
 	phis     map[int]float64    // Vietnamese pipe by its outside, in inches of thread
 	symbols  map[string]symbol
 	air      map[string]airCode
@@ -124,7 +125,7 @@ var wordFiles = []string{
 var readLexicon = sync.OnceValue(func() *lexicon {
 	l := &lexicon{
 		words: make(map[string]*entry, 16000), starts: map[string]*entry{}, finals: map[string]*entry{},
-		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, phis: map[int]float64{}, symbols: map[string]symbol{}, air: map[string]airCode{},
+		shapes: map[string]*shape{}, pairs: map[[2]int]float64{}, bores: map[int]float64{}, numbers: map[string]int{}, phis: map[int]float64{}, symbols: map[string]symbol{}, air: map[string]airCode{},
 	}
 	for _, r := range lexiconRows("shape.csv") {
 		l.shapes[r["shape"]] = &shape{name: r["shape"], kind: r["kind"], ends: int(r.number("ends")), sexes: sexesOf(r["sexes"]), rank: int(r.number("rank")), traits: traitsOf(r["traits"])}
@@ -349,6 +350,11 @@ func (l *lexicon) figures() {
 	}
 	for _, r := range lexiconRows("bore.csv") {
 		l.bores[atoi(r["dn"])] = threads.SizeInches(r["size"])
+	}
+	for _, r := range lexiconRows("number.csv") {
+		for _, word := range strings.Split(r["words"], "|") {
+			l.numbers[wordKey(word)] = atoi(r["number"])
+		}
 	}
 	for _, r := range lexiconRows("phi.csv") {
 		l.phis[atoi(r["od"])] = threads.SizeInches(r["size"])

@@ -137,7 +137,7 @@ func gripAgain(ends []*phrase, e *phrase) bool {
 // it is another thread.
 func mentioned(ends []*phrase, e *phrase) bool {
 	for _, o := range ends {
-		if o.fig != nil && o.fig.kind == e.fig.kind && o.fig.v == e.fig.v && (len(e.sexes) == 0 || len(o.sexes) == 0 || e.sex() == o.sex()) && (e.fam == nil || o.fam == nil || compatible(o.fam, e.fam)) {
+		if o.fig != nil && o.fig.kind == e.fig.kind && o.fig.v == e.fig.v && (len(e.sexes) == 0 || len(o.sexes) == 0 || e.sex() == o.sex()) && (e.fam == nil || o.fam == nil || compatible(o.fam, e.fam)) && !(o.end == "QC" && e.end == "" && len(e.sexes) > 0) {
 			return true
 		}
 	}

@@ -220,7 +220,7 @@ func (sc *scanner) value(i int, f *figure) int {
 			return stop // 9"3/4: the length of a filter's housing
 		}
 	}
-	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) && !sc.wallFirst(end) {
+	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) && !sc.wallFirst(end) && !sc.steelGrade(i, n) {
 		if v, stop := sc.fraction(at); stop > 0 && v < 1 {
 			if sc.hoseGradeFirst(i, end, float64(n)+v) {
 				return end
@@ -251,6 +251,11 @@ func (sc *scanner) value(i int, f *figure) int {
 		_, end = sc.digits(i + 1)
 	}
 	return end
+}
+
+// steelGrade reports the number of a grade of stainless steel, behind which a size stands: nipple A4 1/2".
+func (sc *scanner) steelGrade(i, n int) bool {
+	return (n == 2 || n == 4) && byteAt(sc.norm, i-1) == 'a' && !alnum(byteAt(sc.norm, i-2)) && byteAt(sc.norm, i-2) < 0x80
 }
 
 // countFirst reports a whole number at the beginning of a line that counts the parts of the size behind it and

@@ -489,7 +489,8 @@ func (l *line) namesForeign(c *phrase, tokens []token) (code, word bool) {
 	if c.fig != nil || c.fam != nil || c.end != "" || len(c.sexes) != 1 || c.attr&isNut != 0 {
 		return false, false
 	}
-	noun, later, strange := c.strong, c.from > l.tokens[0].from, false
+	later, strange := c.from > l.tokens[0].from, false
+	noun := c.strong || !later && (l.shape == nil || tokens[0].unread && at(tokens, 1).is(classSex) != nil)
 	for k := range tokens {
 		it := &tokens[k]
 		switch {

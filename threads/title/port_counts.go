@@ -288,7 +288,8 @@ func (l *line) waysOfSize(k int, f *figure) bool {
 	return false
 }
 
-// numbersPort reports one of two numbers of ports with an and between them, behind the word for ports in the plural: ports 1 and 3 G 1/4.
+// numbersPort reports one of two numbers of ports with an and between them, behind the word for ports in the plural: ports 1 and 3 G 1/4. Both
+// ports are of the size behind them.
 func (l *line) numbersPort(k int, f *figure) bool {
 	if l.one || !f.digits() || f.v > 12 || !anyToken(l.tokens, func(it *token) bool { return it.figure != nil && (it.figure.frac || it.figure.kind == metricSize) }) {
 		return false
@@ -308,5 +309,11 @@ func (l *line) numbersPort(k int, f *figure) bool {
 	if m, port := at(l.tokens, k+1).is(classFamily), at(l.tokens, k-1); onePortList.has(l.norm[port.from:port.to]) && m != nil && m.has("pre") && at(l.tokens, k+2).figure != nil && !at(l.tokens, k+1).glued {
 		return true // Anschluss 2 G 3/8
 	}
-	return plural(k-1) && and(k+1) && digits(k+2) || plural(k-3) && digits(k-2) && and(k-1)
+	if plural(k-1) && and(k+1) && digits(k+2) {
+		if size := l.sizeNear(k + 3); size != nil && size.times == 0 && (l.is(manifold) || l.is(valve) || l.is(tee) || l.shape == nil) {
+			size.times, size.counted = 2, true
+		}
+		return true
+	}
+	return plural(k-3) && digits(k-2) && and(k-1)
 }

@@ -7,7 +7,7 @@ import (
 	"handtight/threads"
 )
 
-// oneWords are the words for one that stand before the sex of an end; the other numbers are in [numberWords].
+// oneWords are the words for one that stand before the sex of an end; the other numbers are in lexicon/number.csv.
 var oneWords = map[string]bool{
 	"one": true, "a": true, "ein": true, "eine": true, "einmal": true, "un": true, "une": true, "uno": true, "una": true, "um": true, "uma": true, "een": true, "en": true,
 	"ett": true, "et": true, "yksi": true, "jeden": true, "один": true, "одна": true, "bir": true,
@@ -69,8 +69,8 @@ func (l *line) spokenCounts() {
 
 // countBeforeSex gives the place of the number before the sex at k, and the number; 0 for a word for the rest. -1 if none stands there.
 func (l *line) countBeforeSex(k int) (from, n int) {
-	if first, _, more := strings.Cut(string(l.norm[l.tokens[k].from:l.tokens[k].to]), " "); more && numberOfWord(first) > 0 {
-		return k, numberOfWord(first) // two females
+	if first, _, more := strings.Cut(string(l.norm[l.tokens[k].from:l.tokens[k].to]), " "); more && l.numberOfWord(first) > 0 {
+		return k, l.numberOfWord(first) // two females
 	}
 	for j := k - 1; j >= max(0, k-4); j-- {
 		it := &l.tokens[j]
@@ -78,8 +78,8 @@ func (l *line) countBeforeSex(k int) (from, n int) {
 		switch {
 		case it.figure.digits() && it.figure.v >= 1 && it.figure.v <= 4 && !it.glued:
 			return j, int(it.figure.v)
-		case numberOfWord(word) > 0:
-			return j, numberOfWord(word)
+		case l.numberOfWord(word) > 0:
+			return j, l.numberOfWord(word)
 		case theRestList.hasWord(word):
 			return j, 0
 		case endMarkList.hasWord(word), hoseEndsList.hasWord(word):
@@ -91,18 +91,16 @@ func (l *line) countBeforeSex(k int) (from, n int) {
 }
 
 // numberOfWord is a small number in words or digits, 0 if the word is none.
-func numberOfWord(word string) int {
+func (l *line) numberOfWord(word string) int {
 	switch {
-	case numberWords[word] > 0:
-		return numberWords[word]
+	case l.lex.numbers[word] > 0:
+		return l.lex.numbers[word]
 	case oneWords[word]:
 		return 1
 	case len(word) == 1 && word >= "1" && word <= "4":
 		return int(word[0] - '0')
-	}
-	switch word {
-	case "zweimal", "två", "to", "kaksi", "dwa", "два", "две", "iki", "δύο":
-		return 2
+	case word == "to":
+		return 2 // in Danish and Norwegian
 	}
 	return 0
 }

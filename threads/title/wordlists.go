@@ -62,6 +62,7 @@ const (
 	lowPressureList
 	maybeList
 	mediumList
+	nordicOutletList
 	notList
 	notItsOwnList
 	notWithItList
@@ -164,6 +165,7 @@ var listNames = [...]string{
 	lowPressureList:    "low-pressure",
 	maybeList:          "maybe",
 	mediumList:         "medium",
+	nordicOutletList:   "nordic-outlet",
 	notList:            "not",
 	notItsOwnList:      "not-its-own",
 	notWithItList:      "not-with-it",
