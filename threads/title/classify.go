@@ -403,7 +403,7 @@ func (l *line) sexedPorts(k int, f *figure) bool {
 func (l *line) qtyBefore(k int) bool {
 	prev, before := at(l.tokens, k-1), at(l.tokens, k-2)
 	unit := prev.is(classUnit)
-	return unit != nil && unit.value == "qty" && !l.tokens[k].glued && prev.to-prev.from > 1 && k > 1 && before.figure == nil && l.sizeElsewhere(k)
+	return unit != nil && unit.value == "qty" && !l.tokens[k].glued && prev.to-prev.from > 1 && k > 1 && (before.figure == nil || k == 2 && before.figure.role != noRole && at(l.tokens, k+1).is(classKind) != nil) && l.sizeElsewhere(k)
 }
 
 // hoseGrade reports whether R with a whole number glued to it is a grade of hose.

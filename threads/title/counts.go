@@ -14,8 +14,8 @@ func (l *line) counts(k int, f *figure) role {
 	if prev.glued && prev.mark == '-' && l.tokens[k].glued && l.norm[l.tokens[k].from] == '0' && !l.dashes || l.tokens[k].glued && onlyUnit(prev.word) && len(prev.word.all()) > 0 {
 		return asCode
 	}
-	if !l.one && l.leads(k) && f.whole && !f.marked && !f.dashed && !(dash.glued && dash.is(classFamily) != nil) && l.tokens[k].to-l.tokens[k].from > 1 && l.norm[l.tokens[k].from] == '0' && f.v > 0 && !dash.parted() {
-		return asCount // 01 nipple
+	if !l.one && l.leads(k) && f.whole && !f.marked && !f.dashed && !(dash.glued && dash.is(classFamily) != nil) && l.tokens[k].to-l.tokens[k].from > 1 && l.norm[l.tokens[k].from] == '0' && f.v > 0 && (!dash.parted() || dash.mark == '-' && !dash.glued && at(l.tokens, k+2).figure.plain() && at(l.tokens, k+3).value(classSep) == "x" && at(l.tokens, k+4).figure == nil) {
+		return asCount // 01 nipple; 04 - 2x nipple
 	}
 	tied := f.whole && !f.marked && prev.value(classEnd) != "ROUND" && dash.mark == '-' && dash.glued && word.glued && word.figure == nil && word.mark == 0
 	if next := at(l.tokens, k+1); !l.one && f.whole && !f.marked && l.tokens[k].glued && prev.is(classEnd) != nil && prev.to-prev.from > 2 && hasText(l.norm, next.from, "ea") {
@@ -144,7 +144,7 @@ func (l *line) lastSize(k int) *figure {
 // the part (4 elbow 1/2 BSP), the number behind a colon at its end, a number alone in brackets, and the
 // number before an x at the end. Another size must stand in the line.
 func (l *line) countAlone(k int, f *figure) bool {
-	hash := k == 0 && f.dashed && byteAt(l.norm, l.tokens[k].from-1) == '#'
+	hash := (k == 0 || k == 1 && l.tokens[0].mark == '(') && f.dashed && byteAt(l.norm, l.tokens[k].from-1) == '#'
 	if l.one || !f.whole || f.marked || f.dashed && !hash {
 		return false
 	}
@@ -162,7 +162,7 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true
 	case prev.mark == ':' && last && prev.glued, k > 0 && l.countsExtras(k):
 		return true
-	case next.is(classKind) != nil && next.is(classEnd) == nil && !next.glued && l.proseBefore(k):
+	case next.is(classKind) != nil && (next.is(classEnd) == nil || !l.is(hose) && next.is(classKind).shape.traits&tail != 0) && !next.glued && l.proseBefore(k):
 		return true // il me faudrait 4 coudes 20/20
 	case k == 1 && x(prev) && l.tokens[k].glued && (l.namesPart(k+1) || next.figure != nil && !next.glued):
 		prev.word = l.lex.word("the") // x2 elbow
@@ -178,6 +178,9 @@ func (l *line) countAlone(k int, f *figure) bool {
 	case k > 3 && x(prev) && !l.tokens[k].glued && (next.mark == '+' || next.mark == ')') && f.v < 20 && !l.reducing && l.twoDescribed(k-1):
 		prev.word = l.lex.word("the")
 		return true // 3/8 BSPP male / 3/8 NPT male x 2 + seals
+	case k > 2 && x(prev) && l.tokens[k].glued && (at(l.tokens, k-2).mark == '|' || at(l.tokens, k-2).mark == '-' && !at(l.tokens, k-2).glued) && (next.mark == '|' || next.mark == '-' && !next.glued):
+		prev.word = l.lex.word("the") // ball valve 3/8 - x1 - 22.30
+		return true
 	case k > 1 && prev.mark == '(' && next.mark == ')' && l.countsSize(k, f):
 		return true
 	case prev.mark == '(' && eachOfList.has(l.norm[next.from:next.to]):
@@ -530,13 +533,19 @@ func (l *line) countWords() {
 	}
 }
 
-// numberBefore is the number that a word before ports says, 0 if none. The two of Danish and Norwegian is one only before a word of theirs: to afgange.
+// nordicNumbers are the numbers of the north that are other words too, of English or of a sex.
+var nordicNumbers = map[string]int{"to": 2, "fire": 4, "fem": 5}
+
+// numberBefore is the number that a word before ports says, 0 if none. Those of [nordicNumbers] are numbers only before a word of the north: to afgange.
 func (l *line) numberBefore(k int) int {
-	word := l.norm[l.tokens[k].from:l.tokens[k].to]
-	if next := at(l.tokens, k+1); string(word) == "to" && nordicOutletList.has(l.norm[next.from:next.to]) {
-		return 2
+	word := string(l.norm[l.tokens[k].from:l.tokens[k].to])
+	if n := nordicNumbers[word]; n > 0 {
+		if next := at(l.tokens, k+1); nordicOutletList.has(l.norm[next.from:next.to]) {
+			return n
+		}
+		return 0
 	}
-	return l.lex.numbers[string(word)]
+	return l.lex.numbers[word]
 }
 
 // countedSexes reads how many ends have each sex, said together: cross 1/4 NPT, 3F 1M.

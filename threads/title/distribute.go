@@ -86,6 +86,10 @@ func (l *line) mergeOrphans(all []*phrase) []*phrase {
 			l.lost = l.lost || sized && c.unknown && (c.strong || k+1 < len(all) && all[k+1].strong)
 			continue
 		}
+		if n := len(out); n > 0 && !l.one && c.comma && out[n-1].end == "CAMLOCK" && out[n-1].fig == nil && c.fig != nil && c.end == "" && c.fam == nil {
+			c.end, c.from = "CAMLOCK", out[n-1].from // camlock type C, female 3/4 x tail 3/4
+			out = out[:n-1]
+		}
 		if n := len(out); n > 0 && c.strong && l.onlyStandard(out[n-1]) {
 			c.strong = false // ISO 7 - R 3/4: the standard of what follows
 		}

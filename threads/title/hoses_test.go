@@ -12,8 +12,8 @@ import (
 func TestHoseOrItsEnds(t *testing.T) {
 	readMeanings(t, []meaning{
 		{"hose by its bore", `Suction hose 25 mm`, "", "25 mm: a hose stock has no end"},
-		{"hydraulic hose by its layers and its bore in inches", `Hydraulikslange 2-lag 1/2"`, "", `2-lag: taken for a code; 1/2": the bore of the hose`},
-		{"by its nominal bore", `Hydraulic hose 2SC DN10`, "", "10: a nominal bore, where the ends are given another way; 2SC: a grade of hose"},
+		{"hydraulic hose by its layers and its bore in inches", `Hydraulikslange 2-lag 1/2"`, "", `2-lag: taken for a code; 1/2": the bore of the hose; its ends (nothing is said of them)?`},
+		{"by its nominal bore", `Hydraulic hose 2SC DN10`, "", "10: a nominal bore, where the ends are given another way; 2SC: a grade of hose; its ends (nothing is said of them)?"},
 		{"a hose with the thread of both ends", `Hydraulic hose 3/8 with 1/2 NPT male both ends`, "NPT 1/2 male; NPT 1/2 male", "3/8: the bore of the hose"},
 		{"the word of the thread is beside the only size: the thread at its end", `Hydraulikschlauch 3/8 NPT AG beidseitig`, "NPT 3/8 male; NPT 3/8 male", ""},
 		{"a hose and a nipple, two parts: the hose is no end", `Hose 3/4 + nipple 3/4 NPT`, "NPT 3/4 male; NPT 3/4 male", "3/4: a nominal bore that is not known"},

@@ -15,7 +15,7 @@ func TestWhatTheLastLotShowed(t *testing.T) {
 		{"a barb beside a thread has no size of its own", `1/2 FNPT x hose barb`, "NPT 1/2 female; BARB 1/2 in", ""},
 		{"one with its own size has it", `1/2 FNPT x 3/8 hose barb`, "NPT 1/2 female; BARB 3/8 in", ""},
 		{"a nut and tail has its tail once", `13 mm nut and tail (tap connector)`, "BARB 13 mm", "the other end (nothing is said of it)?"},
-		{"hose made to a standard is by its bore", `Hydraulic hose 2SN 3/8`, "", "3/8: the bore of the hose; 2SN: a grade of hose"},
+		{"hose made to a standard is by its bore", `Hydraulic hose 2SN 3/8`, "", "3/8: the bore of the hose; 2SN: a grade of hose; its ends (nothing is said of them)?"},
 		{"a radiator valve's other end is another", `Thermostatventil Rp 1/2`, "Rp 1/2 female", "the other end (nothing is said of it)?"},
 		{"mm before an x", `Reducer 50mmx25mm`, "TUBE 50 mm; TUBE 25 mm", ""},
 		{"mm before a sign of times", `Kupplung 32mm×1" IG`, "TUBE 32 mm; PIPE 1 female", ""},

@@ -115,6 +115,14 @@ func (l *line) survey() {
 				if !l.one && l.shape != nil && l.forBefore(k) {
 					continue // nut for 1/2 compression elbow: what it is for
 				}
+				if !l.one && k > 0 && m.shape.traits&tail != 0 && l.shape == nil && anyToken(l.tokens[:k], (*token).hosed) && l.together(k-1) && l.figured(k) && !l.figuredBehind(k) {
+					l.ignore(l.words(it.from, it.to), "it comes with the part")
+					continue // silicone hose 16 mm, with barb fitting
+				}
+				if !l.one && m.shape.traits&serves != 0 && l.placeOfHose(k) {
+					l.ignore(l.words(it.from, it.to), whyNot[asWhatFor])
+					continue // hose 3/8, JIC -6 female both ends, HP pump - membrane: where it goes
+				}
 				if !l.one && l.spareFor(k) {
 					continue // o-rings for end plugs: what they are for
 				}
@@ -261,6 +269,26 @@ func (l *line) ringByItself() bool {
 		return false
 	}
 	return !anyToken(l.tokens, func(it *token) bool { return it.is(classFamily) != nil || it.is(classSex) != nil })
+}
+
+// placeOfHose reports a part named behind the last comma of a line that begins with a hose and its figures, with no figure there: it is what
+// the hose goes to.
+func (l *line) placeOfHose(k int) bool {
+	if !l.tokens[0].hosed() {
+		return false
+	}
+	from := k
+	for from > 0 && l.tokens[from].mark != ',' && l.tokens[from].mark != ';' && l.tokens[from].mark != '|' && l.tokens[from].mark != '(' {
+		if from--; l.tokens[from].figure != nil {
+			return false
+		}
+	}
+	return from > 0 && l.figured(from) && !l.figuredBehind(k)
+}
+
+// figuredBehind reports whether a figure stands behind the word at k.
+func (l *line) figuredBehind(k int) bool {
+	return anyToken(l.tokens[k:], func(it *token) bool { return it.figure != nil })
 }
 
 // inBracket reports whether the token at k stands in round brackets.
@@ -417,6 +445,9 @@ func (l *line) speaks(tongues ...string) bool {
 		return slices.ContainsFunc(it.word.all(), func(m *sense) bool { return slices.Contains(tongues, m.tongue) })
 	})
 }
+
+// iberian reports a line in Spanish or Portuguese.
+func (l *line) iberian() bool { return l.speaks("es", "pt") || l.containsWord(iberianList) }
 
 // says reports whether the line has a word of an end.
 func (l *line) says(end string) bool {

@@ -11,6 +11,18 @@ import (
 // thread the second time holds for the first.
 func (l *line) dropMentions(ends []*phrase) []*phrase {
 	ends = l.dropGripsAgain(l.dropRestated(l.dropDashAgain(ends)))
+	if !l.one && l.is(adaptor) && l.shape.ends == 0 && len(ends) > 2 && ends[0].whole() && ends[1].whole() && ends[1].strong && !l.contains(portsList) {
+		all := true
+		for _, e := range ends[2:] {
+			all = all && e.fig != nil && e.end == "" && !e.plus && len(e.sexes) > 0 && mentioned(ends[:2], e) && !l.portBefore(e)
+		}
+		if all && ends[2].comma {
+			for _, e := range ends[2:] {
+				e.fig.role = asRepeat
+			}
+			return ends[:2:2] // 3/4 GHT male to 3/4 NPT male connector, 3/4 male to male hose adapter
+		}
+	}
 	if l.one || l.shape == nil || l.shape.ends < 1 || len(ends) <= l.shape.ends || l.is(many) {
 		return ends
 	}
@@ -39,6 +51,11 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 		}
 	}
 	return first
+}
+
+// whole reports an end of which the thread, the size and the sex are said.
+func (c *phrase) whole() bool {
+	return c.fig != nil && c.fam != nil && c.fam.value != "THREAD" && c.end == "" && len(c.sexes) == 1
 }
 
 // dropDashAgain leaves out the dash size behind a comma that names the thread of an end again: 9/16 x 9/16, 6 JIC.

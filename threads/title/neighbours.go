@@ -326,9 +326,9 @@ func (l *line) unitCell(k int) {
 	it, before, after := &l.tokens[k], at(l.tokens, k-1), at(l.tokens, k+1)
 	text := string(l.norm[it.from:it.to])
 	cell := before.mark == '|' && (after.to == after.from || after.mark == '|')
-	last := after.to == after.from || after.figure.plain() && !after.glued
+	last := after.to == after.from || after.figure.plain() && !after.glued || after.figure != nil && !after.glued && l.twoDecimals(after)
 	unified := anyToken(l.tokens, func(o *token) bool { return o.figure != nil && o.figure.kind == unSize })
-	spanish := last && before.figure == nil && before.mark == 0 && !it.glued && !unified && (before.is(classSex) != nil || l.speaks("es", "pt", "it")) // codo 1/2" M-H UN 2
+	spanish := last && (before.figure == nil && before.mark == 0 || before.mark == ')' && l.iberian()) && !it.glued && !unified && (before.is(classSex) != nil || l.iberian() || l.speaks("it")) // codo 1/2" M-H UN 2
 	if l.one || text != "un" && text != "uni" || !cell && !spanish {
 		return
 	}

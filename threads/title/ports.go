@@ -165,6 +165,11 @@ func (l *line) counted(k int) bool {
 	return at(l.tokens, k).role(classAfter) == asCount
 }
 
+// runFirst reports that the ends of a manifold are the two of its run, of one size, and its outlets, said once.
+func (l *line) runFirst(ends []*phrase) bool {
+	return l.is(manifold) && len(ends) == 3 && ends[0].fig != nil && ends[0].fig == ends[1].fig && ends[2].fig != nil && ends[2].fig != ends[0].fig && ends[2].fig.times == 0 && !ends[2].fig.counted
+}
+
 // outlets multiplies the last size of a manifold by the number of its outlets.
 func (l *line) outlets(ends []*phrase) []*phrase {
 	n := 0
@@ -181,7 +186,7 @@ func (l *line) outlets(ends []*phrase) []*phrase {
 			n, f.used = int(f.v), true // 4 x 1/2 outlets
 		}
 	}
-	if n == 0 || len(ends) > 2 {
+	if n == 0 || len(ends) > 2 && !l.runFirst(ends) {
 		return ends
 	}
 	last := ends[len(ends)-1]

@@ -89,6 +89,7 @@ func (l *line) read() threads.Reading {
 	}
 	l.namedSeals(out.Ends)
 	l.unheard(out.Ends)
+	l.endless(out.Ends)
 	if l.shape != nil {
 		out.Kind = l.shape.kind
 	}

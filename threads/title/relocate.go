@@ -46,8 +46,17 @@ func (l *line) loneSocket(ends []*phrase) {
 }
 
 // brassInsert opens the last end of a glued elbow, tee or coupling in which brass is named: the insert of a thread, at the branch
-// of a tee. Of the other ends nothing changes.
+// of a tee. Of the other ends nothing changes. Where the words say insert, or the cone of a heating pipe's nut, the thread beside the pipe is
+// inside.
 func (l *line) brassInsert(ends []*phrase) {
+	if sex := l.besidePipe(); sex != threads.NoSex && len(ends) > 1 {
+		for _, e := range ends {
+			if threadLike(e) && len(e.sexes) == 0 && e.fig != nil && e.fig.kind == inchSize && e.attr&isNut == 0 {
+				e.sexes, e.assumed = []threads.Sex{sex}, true
+			}
+		}
+		return
+	}
 	if l.one || l.material == "brass" || !slices.Contains(l.materials, "brass") || anyThread(ends) || !l.is(plainPipe) || l.is(adaptor) || l.is(unequal) || l.is(union) || len(ends) < 2 {
 		return
 	}
@@ -59,6 +68,19 @@ func (l *line) brassInsert(ends []*phrase) {
 	last := ends[len(ends)-1]
 	last.end, last.thread = "", true
 	last.sexes, last.assumed = []threads.Sex{threads.Female}, true
+}
+
+// besidePipe is the sex that a thread beside glued or clamped pipe has by custom, where the words tell the sort of part: inside in the insert of
+// joelho soldável com bucha de latão 20 mm x 1/2" and at the cone of a heating pipe, outside of an adaptador soldável 25 x 3/4".
+func (l *line) besidePipe() threads.Sex {
+	switch {
+	case l.one:
+	case l.contains(brassInsertList), l.contains(euroconeList) && l.is(adaptor):
+		return threads.Female
+	case l.is(adaptor) && l.iberian() && l.says("SOCKET"):
+		return threads.Male
+	}
+	return threads.NoSex
 }
 
 // gripAndThread parts a push-in or compression fitting of which one inch size is

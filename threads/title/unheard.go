@@ -49,6 +49,36 @@ func (l *line) unheard(ends []threads.EndReading) {
 	}
 }
 
+// endless tells what the line leaves out of a part that has ends, and of which none is read: the ends of a hose that is no hose by the metre, and a
+// thread that is said of a part that has none by its name.
+func (l *line) endless(ends []threads.EndReading) {
+	if l.one || len(ends) > 0 || len(l.unjudged) > 0 {
+		return
+	}
+	if l.shape != nil && l.shape.name == "hose" {
+		l.unjudged = append(l.unjudged, "its ends (nothing is said of them)")
+		return
+	}
+	if l.shape == nil || l.shape.ends >= 0 || l.is(beside) || l.shape.name == "O-ring" {
+		return
+	}
+	for k := range l.tokens {
+		f := l.tokens[k].figure
+		if l.meantFor(k) {
+			return // bracket for 1/2 NPT valve
+		}
+		if f == nil || f.kind != inchSize || !f.frac && !f.marked {
+			continue
+		}
+		for _, j := range [...]int{k - 1, k + 1} {
+			if m := at(l.tokens, j).is(classFamily); m != nil && at(l.tokens, j).to-at(l.tokens, j).from > 1 {
+				l.unjudged = append(l.unjudged, l.words(min(l.tokens[k].from, l.tokens[j].from), max(l.tokens[k].to, l.tokens[j].to))+" (a thread is said, and the part has none by its name)")
+				return
+			}
+		}
+	}
+}
+
 // nameOfNone is the first name of a thread, as the line writes it, that no end can be of; "" if each has its end.
 func (l *line) nameOfNone(ends []threads.EndReading) string {
 	for k := 0; k < len(l.tokens); k++ {

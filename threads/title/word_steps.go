@@ -145,7 +145,7 @@ var wordSteps = [...]wordStep{
 	{"clamp by itself is a clamp", "Clamp 1 1/4 inch", 5, "c", 0, (*line).clampByItself},
 	{"IPS of a fused fitting is its outside", `2" tee IPS HDPE butt fusion`, 3, "i", 0, (*line).fusedIron},
 	{"C that no size stands beside is no solder end", "Cap ferro 2\" classe 10 bl. C", 1, "c", 0, (*line).farC},
-	{"A/A of Spanish lists is air conditioning", "Unión flare 3/8 bronce A/A minisplit", 3, "a", 0, (*line).airConditioning},
+	{"A/A of Spanish lists is air conditioning", "Llave flare 3/8 bronce A/A minisplit", 3, "a", 0, (*line).airConditioning},
 	{"clamp beside a fitting of stainless steel is a clamp ferrule", `Curva 90 inox 316 clamp 1 1/2"`, 5, "c", 0, (*line).clampWord},
 	{"R before the number of a refrigerant is no thread", "AC flare nut 3/8 R410", 1, "", of(classFamily), (*line).refrigerant},
 	{"pt. before a word is for", `Racord olandez 1" drept pt. pompa`, 2, "p", 0, (*line).forShort},

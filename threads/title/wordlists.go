@@ -22,6 +22,7 @@ const (
 	bareEndList
 	betweenCountsList
 	boreList
+	brassInsertList
 	brineList
 	cableList
 	camTypeList
@@ -39,6 +40,7 @@ const (
 	eachOfList
 	electricList
 	endMarkList
+	euroconeList
 	fittingsPluralList
 	flarelessWordList
 	gasPartList
@@ -52,6 +54,7 @@ const (
 	hoseEndsList
 	hoseInsideList
 	hydraulicList
+	iberianList
 	inletList
 	inletPluralList
 	layersList
@@ -125,6 +128,7 @@ var listNames = [...]string{
 	bareEndList:        "bare-end",
 	betweenCountsList:  "between-counts",
 	boreList:           "bore",
+	brassInsertList:    "brass-insert",
 	brineList:          "brine",
 	cableList:          "cable",
 	camTypeList:        "cam-type",
@@ -142,6 +146,7 @@ var listNames = [...]string{
 	eachOfList:         "each-of",
 	electricList:       "electric",
 	endMarkList:        "end-mark",
+	euroconeList:       "eurocone",
 	fittingsPluralList: "fittings-plural",
 	flarelessWordList:  "flareless-word",
 	gasPartList:        "gas-part",
@@ -155,6 +160,7 @@ var listNames = [...]string{
 	hoseEndsList:       "hose-ends",
 	hoseInsideList:     "hose-inside",
 	hydraulicList:      "hydraulic",
+	iberianList:        "iberian",
 	inletList:          "inlet",
 	inletPluralList:    "inlet-plural",
 	layersList:         "layers",
