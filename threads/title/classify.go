@@ -273,7 +273,7 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 	if r := l.noSize(k, f, prev, next); r != noRole {
 		return f.drop(r)
 	}
-	if l.smallGrip(k, f) {
+	if l.smallGrip(k, f) || l.tubeTiedToThread(k, f) {
 		return mmSize
 	}
 	if l.dashBesideFlare(k, f) || l.zeroDash(k, f) || l.pipeDash(k, f) {
@@ -294,8 +294,8 @@ func (l *line) classifyBare(k int, f *figure) figureKind {
 		return mmSize
 	case called == asBore, l.boreListed(k, f):
 		return l.bore(f)
-	case called == asPhi:
-		return l.pipeOutside(f)
+	case called == asPhi, !l.one && f.whole && l.lex.phis[int(f.v)] > 0 && prev.is(classSex) != nil && prev.is(classSex).tongue == "vi":
+		return l.pipeOutside(f) // ren ngoài 34
 	case called == asLength || called == asCount || called.other():
 		return f.drop(called)
 	}

@@ -52,9 +52,12 @@ func (l *line) meantFor(k int) bool {
 	return false
 }
 
-// shortWith reports the m. of "m. Dichtung" and "m. keerklep": with, and no male.
+// shortWith reports the m. of "m. Dichtung" and "m. keerklep", and the m/ of the north before a size: with, and no male.
 func (l *line) shortWith(k int) bool {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if next.mark == '/' && it.to-it.from == 1 && l.norm[it.from] == 'm' && !l.capital(it.from) && !it.glued && k > 0 && next.glued && !at(l.tokens, k+2).glued && at(l.tokens, k+2).figure != nil && l.speaks("no", "da", "sv") {
+		return true // filter m/ 1" innv. gjenger
+	}
 	return it.to-it.from == 1 && l.norm[it.from] == 'm' && !it.glued && !l.capital(it.from) &&
 		byteAt(l.norm, it.to) == '.' && (isBlank(byteAt(l.norm, it.to+1)) || next.from == it.to+1 && next.to-next.from > 2) && next.to > next.from && (letter(l.norm[next.from]) || next.figure != nil && at(l.tokens, k+2).value(classSep) == "x" && at(l.tokens, k+2).glued)
 }

@@ -144,7 +144,7 @@ func (l *line) lastSize(k int) *figure {
 // the part (4 elbow 1/2 BSP), the number behind a colon at its end, a number alone in brackets, and the
 // number before an x at the end. Another size must stand in the line.
 func (l *line) countAlone(k int, f *figure) bool {
-	hash := (k == 0 || k == 1 && l.tokens[0].mark == '(') && f.dashed && byteAt(l.norm, l.tokens[k].from-1) == '#'
+	hash := (k == 0 || at(l.tokens, k-1).mark == '(' && at(l.tokens, k+1).mark == ')' && at(l.tokens, k+2).is(classKind) != nil) && f.dashed && byteAt(l.norm, l.tokens[k].from-1) == '#'
 	if l.one || !f.whole || f.marked || f.dashed && !hash {
 		return false
 	}
@@ -178,6 +178,8 @@ func (l *line) countAlone(k int, f *figure) bool {
 	case k > 3 && x(prev) && !l.tokens[k].glued && (next.mark == '+' || next.mark == ')') && f.v < 20 && !l.reducing && l.twoDescribed(k-1):
 		prev.word = l.lex.word("the")
 		return true // 3/8 BSPP male / 3/8 NPT male x 2 + seals
+	case (prev.mark == ':' || prev.mark == '+') && f.plain() && f.v < 5 && !l.tokens[k].glued && !next.glued && next.is(classFamily) != nil && at(l.tokens, k+2).figure != nil && (at(l.tokens, k+2).figure.frac || at(l.tokens, k+2).figure.dashed):
+		return true // hose DN8: 1 JIC 9/16 female straight + 1 JIC 9/16 female 90
 	case k > 2 && x(prev) && l.tokens[k].glued && (at(l.tokens, k-2).mark == '|' || at(l.tokens, k-2).mark == '-' && !at(l.tokens, k-2).glued) && (next.mark == '|' || next.mark == '-' && !next.glued):
 		prev.word = l.lex.word("the") // ball valve 3/8 - x1 - 22.30
 		return true

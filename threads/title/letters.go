@@ -163,7 +163,7 @@ func (l *line) ironLetter(k int) {
 func (l *line) numberOf(k int) {
 	it, f := &l.tokens[k], at(l.tokens, k-1).figure
 	next := at(l.tokens, k+1)
-	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && !it.glued && f.digits() && (k == 1 && next.is(classKind) != nil || k == len(l.tokens)-1 && l.sizeElsewhere(k-1)) {
+	if text := string(l.norm[it.from:it.to]); !l.one && (text == "no" || text == "nos") && !it.glued && f.digits() && (k == 1 && next.is(classKind) != nil || (k == len(l.tokens)-1 || next.mark == ',' || next.mark == ';' || next.mark == '|') && l.sizeElsewhere(k-1)) {
 		it.word, it.unread = l.lex.word("the"), false
 		f.drop(asCount) // 2 no. elbow; ball valve 1/2 NPT F 2 no.
 		return

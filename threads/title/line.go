@@ -274,7 +274,8 @@ func (l *line) ringByItself() bool {
 // placeOfHose reports a part named behind the last comma of a line that begins with a hose and its figures, with no figure there: it is what
 // the hose goes to.
 func (l *line) placeOfHose(k int) bool {
-	if !l.tokens[0].hosed() {
+	first := slices.IndexFunc(l.tokens[:k], func(it token) bool { return it.is(classKind) != nil || it.is(classEnd) != nil })
+	if first < 0 || !l.tokens[first].hosed() {
 		return false
 	}
 	from := k

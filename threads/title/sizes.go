@@ -168,6 +168,14 @@ func (f *figure) digitsInCode() bool {
 	return f.digits() || f != nil && f.kind == dashSize && f.whole
 }
 
+// tubeTiedToThread reports the outside of a tube that a hyphen ties to the letter of a thread and its size, in a line of push-in or compression
+// fittings: 10-G3/8.
+func (l *line) tubeTiedToThread(k int, f *figure) bool {
+	hyphen, name := at(l.tokens, k+1), at(l.tokens, k+2)
+	m := name.is(classFamily)
+	return !l.one && f.plain() && tubeOutsides[f.v] && hyphen.mark == '-' && hyphen.glued && name.glued && m != nil && m.has("pre") && at(l.tokens, k+3).figure != nil && at(l.tokens, k+3).figure.frac && (l.says("COMPRESSION") || l.says("PUSH"))
+}
+
 // smallGrip reports a whole number of two to four beside the word for a tail or a push-in end, where the other size is that of a small thread:
 // M5 male x barb 3, 1/8 NPT x 3 barb. It is millimetres.
 func (l *line) smallGrip(k int, f *figure) bool {

@@ -211,6 +211,37 @@ func (l *line) whichSex(k int) {
 	}
 }
 
+// hungarianLetters reads the K and the B behind a size of a Hungarian list: külső menet and belső menet.
+func (l *line) hungarianLetters(k int) {
+	it, size, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
+	if l.one || it.to-it.from != 1 || !l.capital(it.from) || size == nil || !size.frac && !size.marked || next.figure != nil || next.glued && next.mark == 0 || !l.containsWord(hungarianList) {
+		return
+	}
+	it.word, it.unread = l.lex.word("male"), false
+	if l.norm[it.from] == 'b' {
+		it.word = l.lex.word("female")
+	}
+}
+
+// rupiah takes the thread from the Rp before a number of thousands, which is an amount of money of Indonesia: Rp 65.000.
+func (l *line) rupiah(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	f := next.figure
+	if l.one || string(l.norm[it.from:it.to]) != "rp" || f == nil || f.frac || f.marked || k == 0 {
+		return
+	}
+	text := l.norm[next.from:next.to]
+	thousands := bytes.IndexByte(text, '.') > 0 && len(text)-bytes.IndexByte(text, '.') == 4
+	if !thousands && f.v < smallestRupiah {
+		return
+	}
+	it.word, it.unread = l.lex.word("the"), false
+	f.drop(asPrice)
+}
+
+// smallestRupiah is an amount of money that no size of a thread is, in inches or in millimetres. A judgement.
+const smallestRupiah = 200
+
 // insideLetters reads the UN of Croatian lists behind a fraction, where no pitch stands with it: unutarnji navoj.
 func (l *line) insideLetters(k int) {
 	it, size, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)

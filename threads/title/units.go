@@ -240,6 +240,9 @@ func (sc *scanner) takeUnit(end, at, stop int, unit *sense, f *figure) int {
 	case "mm":
 		f.kind = mmSize
 	case "eighth":
+		if sc.norm[at] == 'p' && !translatedList.in(sc.norm) {
+			return end // 4 points
+		}
 		f.kind, f.v = fenSize, f.v/8
 	case "steam":
 		f.kind, f.per, f.steam = pressureFigure, quantity.PSI, true

@@ -108,6 +108,8 @@ var wordSteps = [...]wordStep{
 	{"a sex that the line asks for is none that it says", "Muunnos 1/2 - M22x1,5, kumpi puoli uros", 0, "", of(classSex), (*line).whichSex},
 	{"UN of a Croatian list is an inside thread", "Koljeno 3/8 UN", 2, "u", of(classFamily), (*line).insideLetters},
 	{"MH and FH behind 3/4 are the threads of garden hose", "Wye, 3/4 MH, 3/4 MH, 3/4 FH", 2, "mf", 0, (*line).gardenLetters},
+	{"K and B of a Hungarian list are outside and inside", `Szűkítő 1" K - 3/4" B`, 1, "kb", 0, (*line).hungarianLetters},
+	{"Rp before thousands is money", "Keran 3/4 drat dalam @ Rp 65.000", 2, "r", of(classFamily), (*line).rupiah},
 	{"h behind a whole number is hours, and a letter behind class is a class", "Nipple 1/4 NPT, 24 h", 1, "hfab", 0, (*line).hourOrClass},
 	{"RG of Danish is a pipe thread", "Overgang 3/8 RG udv. - 3/8 NPT indv.", 2, "r", 0, (*line).danishPipe},
 	{"collé beside a size or an x is glued", "Coude PVC 1/2 po, collé x fileté femelle NPT", 5, "c", 0, (*line).gluedFrench},

@@ -53,6 +53,7 @@ const (
 	hoseEndCodeList
 	hoseEndsList
 	hoseInsideList
+	hungarianList
 	hydraulicList
 	iberianList
 	inletList
@@ -108,6 +109,7 @@ const (
 	twoPieceList
 	warmthList
 	whichList
+	translatedList
 	withList
 	withItList
 	withTerminalsList
@@ -159,6 +161,7 @@ var listNames = [...]string{
 	hoseEndCodeList:    "hose-end-code",
 	hoseEndsList:       "hose-ends",
 	hoseInsideList:     "hose-inside",
+	hungarianList:      "hungarian",
 	hydraulicList:      "hydraulic",
 	iberianList:        "iberian",
 	inletList:          "inlet",
@@ -214,6 +217,7 @@ var listNames = [...]string{
 	twoPieceList:       "two-piece",
 	warmthList:         "warmth",
 	whichList:          "which",
+	translatedList:     "translated",
 	withList:           "with",
 	withItList:         "with-it",
 	withTerminalsList:  "with-terminals",
