@@ -253,7 +253,9 @@ func (l *line) noSize(k int, f *figure, prev, next *token) role {
 		return asScale
 	case hasText(l.norm, l.tokens[k].to, ".."):
 		return asScale // -10...+110 °C
-	case l.ownColumn(k) && l.otherSize(k):
+	case l.placeCell(k, f):
+		return asCode
+	case l.ownColumn(k) && l.otherSize(k), l.numberColumn(k, f):
 		return asCount
 	case l.is(angled) && (f.v == 45 || f.v == 90) && !l.twice(k, f),
 		f.v == 90 && f.whole && !f.marked && l.is(valve) && l.otherSize(k) && prev.role(classBefore) != asBore:
@@ -403,7 +405,7 @@ func (l *line) sexedPorts(k int, f *figure) bool {
 func (l *line) qtyBefore(k int) bool {
 	prev, before := at(l.tokens, k-1), at(l.tokens, k-2)
 	unit := prev.is(classUnit)
-	return unit != nil && unit.value == "qty" && !l.tokens[k].glued && prev.to-prev.from > 1 && k > 1 && (before.figure == nil || k == 2 && before.figure.role != noRole && at(l.tokens, k+1).is(classKind) != nil) && l.sizeElsewhere(k)
+	return unit != nil && unit.value == "qty" && !l.tokens[k].glued && prev.to-prev.from > 1 && k > 1 && (before.figure == nil || k == 2 && (before.figure.role != noRole || before.figure.v >= 1000) && at(l.tokens, k+1).is(classKind) != nil) && l.sizeElsewhere(k)
 }
 
 // hoseGrade reports whether R with a whole number glued to it is a grade of hose.

@@ -180,6 +180,9 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true // 3/8 BSPP male / 3/8 NPT male x 2 + seals
 	case (prev.mark == ':' || prev.mark == '+') && f.plain() && f.v < 5 && !l.tokens[k].glued && !next.glued && next.is(classFamily) != nil && at(l.tokens, k+2).figure != nil && (at(l.tokens, k+2).figure.frac || at(l.tokens, k+2).figure.dashed):
 		return true // hose DN8: 1 JIC 9/16 female straight + 1 JIC 9/16 female 90
+	case prev.mark == '|' && x(next) && next.glued && (at(l.tokens, k+2).mark == '|' || k+2 == len(l.tokens)):
+		next.word = l.lex.word("the") // connector | 5x |
+		return true
 	case k > 2 && x(prev) && l.tokens[k].glued && (at(l.tokens, k-2).mark == '|' || at(l.tokens, k-2).mark == '-' && !at(l.tokens, k-2).glued) && (next.mark == '|' || next.mark == '-' && !next.glued):
 		prev.word = l.lex.word("the") // ball valve 3/8 - x1 - 22.30
 		return true

@@ -11,10 +11,10 @@ import (
 // thread the second time holds for the first.
 func (l *line) dropMentions(ends []*phrase) []*phrase {
 	ends = l.dropGripsAgain(l.dropRestated(l.dropDashAgain(ends)))
-	if !l.one && l.is(adaptor) && l.shape.ends == 0 && len(ends) > 2 && ends[0].whole() && ends[1].whole() && ends[1].strong && !l.contains(portsList) {
+	if !l.one && (l.shape == nil || l.is(adaptor) && l.shape.ends == 0) && len(ends) > 2 && (ends[0].whole() || ends[0].gripped()) && (ends[1].whole() || ends[1].gripped()) && ends[1].strong && !l.contains(portsList) {
 		all := true
 		for _, e := range ends[2:] {
-			all = all && e.fig != nil && e.end == "" && !e.plus && len(e.sexes) > 0 && mentioned(ends[:2], e) && !l.portBefore(e)
+			all = all && e.fig != nil && e.end == "" && !e.plus && (len(e.sexes) > 0 || e.fam != nil) && mentioned(ends[:2], e) && !l.portBefore(e)
 		}
 		if all && ends[2].comma {
 			for _, e := range ends[2:] {
@@ -58,6 +58,9 @@ func (c *phrase) whole() bool {
 	return c.fig != nil && c.fam != nil && c.fam.value != "THREAD" && c.end == "" && len(c.sexes) == 1
 }
 
+// gripped reports an end that takes a pipe or a hose of a size.
+func (c *phrase) gripped() bool { return c.end != "" && c.fig != nil && c.fam == nil }
+
 // dropDashAgain leaves out the dash size behind a comma that names the thread of an end again: 9/16 x 9/16, 6 JIC.
 func (l *line) dropDashAgain(ends []*phrase) []*phrase {
 	last := ends[len(ends)-1]
@@ -87,20 +90,24 @@ func (l *line) dropRestated(ends []*phrase) []*phrase {
 		ends[2].fig.role = asRepeat
 		return ends[:2:2]
 	}
-	half := len(ends) / 2
-	if l.one || l.shape == nil || l.is(many) || half < 2 || len(ends)%2 != 0 || l.shape.ends >= len(ends) {
+	half, cells := len(ends)/2, l.seen.marks.has('|')
+	if l.one || half < 2 || len(ends)%2 != 0 || l.is(many) || l.shape == nil && !cells || l.shape != nil && l.shape.ends >= len(ends) {
 		return ends
 	}
-	for k, e := range ends[:half] {
-		if o := ends[half+k]; e.fig == nil || o.fig == nil || e.fig == o.fig || e.fig.v != o.fig.v || e.fig.kind != o.fig.kind || e.sex() != threads.NoSex && o.sex() != threads.NoSex && e.sex() != o.sex() && !e.assumed {
+	first, again := ends[:half:half], ends[half:]
+	if half == 2 && cells && again[0].fig != nil && first[0].fig != nil && (again[0].fig.v != first[0].fig.v || again[0].fig.kind != first[0].fig.kind) {
+		again = []*phrase{again[1], again[0]} // push-in 6 mm - M6x1 | M6x1 male | 6 mm
+	}
+	for k, e := range first {
+		if o := again[k]; e.fig == nil || o.fig == nil || e.fig == o.fig || e.fig.v != o.fig.v || e.fig.kind != o.fig.kind || e.sex() != threads.NoSex && o.sex() != threads.NoSex && e.sex() != o.sex() && !e.assumed {
 			return ends
 		}
 	}
-	if ends[0].fig.v == ends[1].fig.v && ends[0].fig.kind == ends[1].fig.kind {
+	if first[0].fig.v == first[1].fig.v && first[0].fig.kind == first[1].fig.kind {
 		return ends // four like sizes are four ends
 	}
-	for k, e := range ends[:half] {
-		o := ends[half+k]
+	for k, e := range first {
+		o := again[k]
 		o.fig.role = asRepeat
 		if len(o.sexes) > 0 {
 			e.sexes = o.sexes
@@ -113,7 +120,7 @@ func (l *line) dropRestated(ends []*phrase) []*phrase {
 		}
 		e.thread, e.attr = e.thread || o.thread, e.attr|o.attr
 	}
-	return ends[:half:half]
+	return first
 }
 
 // dropGripsAgain leaves out a tail or a tube that the line gives again, no x before it, where more ends

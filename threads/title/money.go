@@ -97,6 +97,70 @@ func (l *line) ownColumn(k int) bool {
 	return first && last && to-from < len(l.as)
 }
 
+// numberColumn reports a plain number that two blanks or a bar part from what stands before it, where nothing but such numbers and signs of money
+// follows, at least one, and a size stands before: the counts and the price that a row of a table ends with.
+func (l *line) numberColumn(k int, f *figure) bool {
+	if l.one || !f.digitsOrDecimals() || f.dashed || !l.columnAt(k) || !l.sizeBefore(k) {
+		return false
+	}
+	more := 0
+	for j := k + 1; j < len(l.tokens); j++ {
+		it := &l.tokens[j]
+		switch {
+		case it.mark == '|' || it.mark == '-' && !it.glued || it.is(classNoise) != nil && !wordy(l.norm[it.from:it.to]):
+		case it.is(classUnit) != nil && (it.role(classUnit) == asPrice || it.role(classUnit) == asCount):
+		case it.figure != nil && (it.figure.kind == bare || it.figure.kind == junkFigure) && !it.figure.marked && !it.figure.frac:
+			more++
+		default:
+			return false
+		}
+	}
+	return more > 0 || at(l.tokens, k-1).mark == '|' && k+1 == len(l.tokens)
+}
+
+// placeCell reports a figure of a cell that holds nothing but figures and two hyphens, in a line that gives a size elsewhere: the place in a store, | 1-1-4 |.
+func (l *line) placeCell(k int, f *figure) bool {
+	if l.one || !f.digits() || !l.seen.marks.has('|') || !l.sizeElsewhere(k) {
+		return false
+	}
+	from, to, hyphens := k, k, 0
+	for from > 0 && l.tokens[from-1].mark != '|' {
+		from--
+	}
+	for to+1 < len(l.tokens) && l.tokens[to+1].mark != '|' {
+		to++
+	}
+	for j := from; j <= to; j++ {
+		it := &l.tokens[j]
+		switch {
+		case it.mark == '-' && it.glued:
+			hyphens++
+		case it.figure == nil || it.figure.frac || it.figure.marked || it.figure.kind != bare && it.figure.kind != junkFigure:
+			return false
+		}
+	}
+	return hyphens > 1 && from > 0
+}
+
+// columnAt reports that two blanks, a tab or a bar stand before the token at k.
+func (l *line) columnAt(k int) bool {
+	if at(l.tokens, k-1).mark == '|' {
+		return true
+	}
+	from := int(l.at[l.tokens[k].from])
+	return from > 1 && (l.as[from-1] == '\t' || l.as[from-1] == ' ' && l.as[from-2] == ' ')
+}
+
+// wordy reports a letter of the small alphabet among some signs.
+func wordy(text []byte) bool {
+	for _, b := range text {
+		if letter(b) {
+			return true
+		}
+	}
+	return false
+}
+
 // moneyLetter reports the letters of a sign of money, which are no thread: R$ 14,90, and R 45.50 where the figure has
 // the two decimals of a price and is larger than a thread's size.
 func (l *line) moneyLetter(k int) bool {

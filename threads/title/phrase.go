@@ -180,6 +180,9 @@ func separates(tokens []token, k int) (parts, strong bool) {
 		if prev.is(classSex) != nil && next.value(classAttr) == "nut" || prev.value(classAttr) == "nut" && next.is(classSex) != nil {
 			return true, true // IG/Ü-Mutter: an end each
 		}
+		if family := next.is(classFamily); prev.value(classEnd) == "SOCKET" && (next.value(classEnd) == "SOCKET" || family != nil && len(family.sexes) > 0) && len(sizesIn(tokens[:k])) > 1 {
+			return true, true // 3/4 x 3/4 x 1/2 slip/slip/FPT
+		}
 		if prev.value(classAttr) == "nut" && next.is(classEnd) != nil && at(tokens, k+2).figure != nil {
 			return true, true // 1" ÜM / Tülle 25 mm
 		}

@@ -134,7 +134,7 @@ func (l *line) airThread(it *token, sex string) bool {
 	f := it.figure
 	if v := airThreads[string(l.norm[it.from:it.to])]; v > 0 {
 		f.kind, f.v, f.frac, f.whole = inchSize, v, true, false
-	} else if f.kind != metricSize || f.v > 6 {
+	} else if f.kind != metricSize || f.v > 6 && f.v != 10 {
 		return false
 	}
 	f.suffixed, f.coded = threads.Male, true

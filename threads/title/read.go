@@ -181,6 +181,9 @@ func clip(text string) (string, bool) {
 }
 
 func newLine(text string, one bool) *line {
+	if !one {
+		text = plainCells(text)
+	}
 	s := normalise(text)
 	l := &s.pad.line
 	l.spelling, l.lex, l.tokens, l.one = s, readLexicon(), scan(s), one // of the line before, release has left nothing

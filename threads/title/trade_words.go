@@ -223,6 +223,23 @@ func (l *line) hungarianLetters(k int) {
 	}
 }
 
+// letterBeforeCode takes the thread from a G before a number that is a part's and no size: koppeling g 0730055.
+func (l *line) letterBeforeCode(k int) {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	if l.one || it.to-it.from != 1 || l.norm[it.from] != 'g' || next.figure == nil || next.glued || !next.figure.whole || next.figure.marked || next.figure.v < 1000 || at(l.tokens, k-1).figure != nil {
+		return
+	}
+	it.word, it.unread = l.lex.word("the"), false
+}
+
+// vietnameseElbow reads the co that a Vietnamese line begins with: an elbow.
+func (l *line) vietnameseElbow(k int) {
+	it := &l.tokens[k]
+	if !l.one && string(l.norm[it.from:it.to]) == "co" && l.onlyStrange(k) && l.speaks("vi") {
+		it.word, it.unread = l.lex.word("elbow"), false
+	}
+}
+
 // rupiah takes the thread from the Rp before a number of thousands, which is an amount of money of Indonesia: Rp 65.000.
 func (l *line) rupiah(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
