@@ -97,25 +97,37 @@ func (l *line) ownColumn(k int) bool {
 	return first && last && to-from < len(l.as)
 }
 
-// numberColumn reports a plain number that two blanks or a bar part from what stands before it, where nothing but such numbers and signs of money
-// follows, at least one, and a size stands before: the counts and the price that a row of a table ends with.
+// numberColumn reports a plain number of those that a row of a table ends with, its counts and its price: behind a bar, with at least one more number behind it, or
+// one of three and more of which the last has the two decimals of a price. A size stands before, and nothing but numbers and signs of money follows.
 func (l *line) numberColumn(k int, f *figure) bool {
-	if l.one || !f.digitsOrDecimals() || f.dashed || !l.columnAt(k) || !l.sizeBefore(k) {
+	if l.one || !f.digitsOrDecimals() || f.dashed || at(l.tokens, k-1).value(classSep) == "x" || !l.sizeBefore(k) {
 		return false
 	}
-	more := 0
+	more, last := 0, k
 	for j := k + 1; j < len(l.tokens); j++ {
 		it := &l.tokens[j]
 		switch {
 		case it.mark == '|' || it.mark == '-' && !it.glued || it.is(classNoise) != nil && !wordy(l.norm[it.from:it.to]):
 		case it.is(classUnit) != nil && (it.role(classUnit) == asPrice || it.role(classUnit) == asCount):
-		case it.figure != nil && (it.figure.kind == bare || it.figure.kind == junkFigure) && !it.figure.marked && !it.figure.frac:
-			more++
+		case it.plainNumber():
+			more, last = more+1, j
 		default:
 			return false
 		}
 	}
-	return more > 0 || at(l.tokens, k-1).mark == '|' && k+1 == len(l.tokens)
+	if at(l.tokens, k-1).mark == '|' {
+		return more > 0 || k+1 == len(l.tokens)
+	}
+	for j := k - 1; j >= 0 && l.tokens[j].plainNumber() && at(l.tokens, j-1).value(classSep) != "x"; j-- {
+		more++
+	}
+	return more > 1 && l.twoDecimals(&l.tokens[last])
+}
+
+// plainNumber reports a number without a unit, a stroke or a mark.
+func (it *token) plainNumber() bool {
+	f := it.figure
+	return f != nil && (f.kind == bare || f.kind == junkFigure) && !f.marked && !f.frac
 }
 
 // placeCell reports a figure of a cell that holds nothing but figures and two hyphens, in a line that gives a size elsewhere: the place in a store, | 1-1-4 |.
@@ -140,15 +152,6 @@ func (l *line) placeCell(k int, f *figure) bool {
 		}
 	}
 	return hyphens > 1 && from > 0
-}
-
-// columnAt reports that two blanks, a tab or a bar stand before the token at k.
-func (l *line) columnAt(k int) bool {
-	if at(l.tokens, k-1).mark == '|' {
-		return true
-	}
-	from := int(l.at[l.tokens[k].from])
-	return from > 1 && (l.as[from-1] == '\t' || l.as[from-1] == ' ' && l.as[from-2] == ' ')
 }
 
 // wordy reports a letter of the small alphabet among some signs.

@@ -41,6 +41,9 @@ func TestAShopsNameChangesNoEnd(t *testing.T) {
 		if first := newLine(l.text, false); first.tokens[0].value(classFamily) == "THREAD" {
 			continue // a word before the word for a thread may be its sex, and is asked about
 		}
+		if plainCells(l.text) != l.text {
+			continue // a row of a dump begins with its first cell
+		}
 		before, after := Read(l.text), Read("Zwquv "+l.text)
 		require.True(t, names(after, "Zwquv"), l.text)
 		if len(before.Ends) > 0 && !sameEnds(before, after) {
