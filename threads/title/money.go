@@ -110,7 +110,9 @@ func (l *line) numberColumn(k int, f *figure) bool {
 		case it.mark == '|' || it.mark == '-' && !it.glued || it.is(classNoise) != nil && !wordy(l.norm[it.from:it.to]):
 		case it.is(classUnit) != nil && (it.role(classUnit) == asPrice || it.role(classUnit) == asCount):
 		case it.plainNumber():
-			more, last = more+1, j
+			if last = j; it.figure.role != asCount {
+				more++ // a count has its unit, and is no column by itself
+			}
 		default:
 			return false
 		}
