@@ -171,6 +171,11 @@ func (l *line) survey() {
 					it.word = l.lex.word("the")
 					break // brass, FKM gasket
 				}
+				if m.value != "copper" && l.ofWhatItTakes(k) {
+					l.ignore(l.words(it.from, it.to), "what its tube or hose is made of")
+					it.word = l.lex.word("the")
+					break // for nylon tube
+				}
 				if l.behindNot(k) {
 					l.ignore(l.words(it.from, it.to), whyNot[asDenied])
 					it.word = l.lex.word("the")
@@ -338,6 +343,26 @@ var european = map[string]bool{
 func (l *line) tubesOwn(k int) bool {
 	next := at(l.tokens, k+1)
 	return next.figure != nil && next.glued && (next.figure.kind == bare || next.figure.kind == mmSize) && anyToken(l.tokens, func(it *token) bool { return it.value(classEnd) == "PUSH" })
+}
+
+// ofWhatItTakes reports a material beside the word for the tube or the hose that a fitting is for: hose tail for nylon tube, raccord pour tuyau en PVC. The
+// fitting itself may be of another.
+func (l *line) ofWhatItTakes(k int) bool {
+	if l.one || at(l.tokens, k+1).figure.plain() {
+		return false // per tubo PE 25: the size of such pipe
+	}
+	taken := func(it *token) bool { v := it.value(classEnd); return v == "TUBE" || v == "TUBING" || it.hosed() }
+	from := k
+	switch {
+	case taken(at(l.tokens, k+1)), at(l.tokens, k+1).mark == '-' && at(l.tokens, k+1).glued && taken(at(l.tokens, k+2)):
+	case taken(at(l.tokens, k-1)):
+		from--
+	case taken(at(l.tokens, k-2)) && at(l.tokens, k-1).value(classSep) != "x" && at(l.tokens, k-1).figure == nil && at(l.tokens, k-1).mark == 0 && at(l.tokens, k-1).to-at(l.tokens, k-1).from < 4:
+		from -= 2
+	default:
+		return false
+	}
+	return from > 0 && l.meantFor(from-1) && l.tokens[from-1].to-l.tokens[from-1].from > 2
 }
 
 // foot reports the Portuguese pé, a foot, which no polyethylene is written as.

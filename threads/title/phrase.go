@@ -341,8 +341,8 @@ func splitBetween(tokens []token, a, b int, prefix, family bool) int {
 	}
 	if prefix {
 		m := tokens[a+1].is(classFamily)
-		if !family && m != nil && !m.has("pre") && m.value != "THREAD" {
-			return a + 2
+		if m != nil && !m.has("pre") && m.value != "THREAD" && (!family || tokens[a].figure.kind == inchSize && tokens[b].figure.kind == mmSize && (bspWord(m) || m.value == "NPT")) {
+			return a + 2 // Steckverschraubung 1/4 NPT für Rohr 8 mm
 		}
 		return a + 1
 	}
