@@ -16,6 +16,7 @@ func (l *line) secondNames() {
 		l.allNominal()
 	}
 	l.leadingOne()
+	l.apartOrMixed()
 	order := [...]figureKind{inchSize, frenchSize, fenSize, dnSize}
 	if kinds&(1<<frenchSize) != 0 {
 		l.frenchOr()
@@ -94,6 +95,22 @@ func (l *line) leadingOne() {
 		if o := l.tokens[k].figure; o != nil && o.kind == inchSize && o.v == f.v-1 {
 			f.or = inchText(o.v)
 		}
+	}
+}
+
+// apartOrMixed leaves open whether a whole number and a fraction that a hyphen stands between, 1 - 1/2", are one size that is not what it seems: a part that takes
+// one size to another may have both; of another the two are 1 1/2, or so many parts of 1/2.
+func (l *line) apartOrMixed() {
+	if l.one || l.reducing || l.is(unequal) || l.is(bush) || l.is(adaptor) || l.is(tee) || l.shape == nil {
+		return
+	}
+	for k := 0; k+2 < len(l.tokens); k++ {
+		whole, hyphen, part := l.tokens[k].figure, &l.tokens[k+1], &l.tokens[k+2]
+		if whole == nil || !whole.whole || whole.marked || whole.frac || whole.v < 1 || whole.v > 3 || whole.kind != bare && whole.kind != inchSize || hyphen.mark != '-' || hyphen.glued || part.glued || part.figure == nil || !part.figure.frac || part.figure.v >= 1 || part.figure.kind != inchSize || at(l.tokens, k-1).value(classSep) == "x" {
+			continue
+		}
+		whole.drop(asEither)
+		part.figure.or = inchText(whole.v + part.figure.v)
 	}
 }
 
