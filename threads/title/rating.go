@@ -2,7 +2,6 @@ package title
 
 import (
 	"bytes"
-	"strings"
 
 	"handtight/pressure/quantity"
 	"handtight/threads"
@@ -364,84 +363,6 @@ func (l *line) takeStated(f *figure) {
 	}
 }
 
-// heat keeps the highest temperature. One that a word or a sign for at ties to a pressure is kept with it: see [line.heatOfRating].
-func (l *line) heat(f *figure, t quantity.Temperature) {
-	if of := l.heatOfPressure(f); of != nil {
-		l.tied = append(l.tied, tiedHeat{f, of, t})
-		return
-	}
-	if !l.hasTemperature || t > l.temperature {
-		l.temperature, l.hasTemperature = t, true
-	}
-}
-
-// tiedHeat is a temperature at which a line says that a pressure holds.
-type tiedHeat struct {
-	degrees, pressure *figure
-	at                quantity.Temperature
-}
-
-// heatOfRating gives the rating the temperature at which it holds, where the line says so: 100 bar @ 20 C, max temp 100 C. The pressure is not said of
-// the others.
-func (l *line) heatOfRating() {
-	if len(l.tied) == 0 {
-		return
-	}
-	of := l.tied[0]
-	for _, t := range l.tied[1:] {
-		if own := t.pressure == l.ratedBy; own && of.pressure != l.ratedBy || t.at < of.at && own == (of.pressure == l.ratedBy) {
-			of = t
-		}
-	}
-	l.temperature, l.hasTemperature = of.at, true
-	for k := range l.tokens {
-		if f := l.tokens[k].figure; f != nil && f != of.degrees && (f.role == asCelsius || f.role == asFahrenheit) {
-			f.role = asNothing
-		}
-	}
-}
-
-// standardEnd is where the number of a standard ends: ASME B16.11, DIN EN 10226-1.
-// All its figures are the standard's.
-func (l *line) standardEnd(k int) int {
-	end := l.tokens[k].to
-	for j := k + 1; j < min(len(l.tokens), k+8); j++ {
-		it := &l.tokens[j]
-		glued := it.glued && end > l.tokens[k].to
-		short := it.to-it.from <= 2 && it.figure == nil && it.mark == 0
-		if !(j == k+1 || glued || short && it.role(classBefore) == asStandard || end == l.tokens[k].to && (short || it.mark == '-')) || it.mark == ',' || it.mark == ';' || it.mark == '|' || it.mark == '(' || it.mark == ')' {
-			break
-		}
-		if f := it.figure; f != nil {
-			if !glued && (f.kind != bare || f.v < 10) {
-				break
-			}
-			f.drop(asStandard)
-		} else if it.mark == 0 && it.is(classBefore) == nil && !short {
-			break
-		}
-		if it.figure != nil || it.mark == 0 {
-			end = it.to
-		}
-		it.unread = false
-	}
-	return end
-}
-
-// onlyStandard reports a phrase that names a thread or its seal by the standard and nothing else.
-func (l *line) onlyStandard(c *phrase) bool {
-	if c.fig != nil || len(c.sexes) > 0 || c.end != "" {
-		return false
-	}
-	text := string(l.norm[c.from:c.to])
-	for _, body := range standardList.words() {
-		if len(text) >= len(body) && text[:len(body)] == body {
-			return true
-		}
-	}
-	return false
-}
-
 // nominalPressure reports PN with its number and no unit, so that another pressure of a valve that is set is what it is set to.
 func (l *line) nominalPressure() bool {
 	for k := range l.tokens {
@@ -543,23 +464,4 @@ func (l *line) vacuum(k int) bool {
 func (l *line) femaleSwivel(k int) bool {
 	it := &l.tokens[k]
 	return it.to-it.from == 2 && string(l.norm[it.from:it.to]) == "fs" && !l.is(dial) && !l.is(scaled)
-}
-
-// heatOfPressure is the pressure right before degrees that a word or a sign for at ties to it; nil if there is none.
-func (l *line) heatOfPressure(f *figure) *figure {
-	k := indexToken(l.tokens, func(it *token) bool { return it.figure == f })
-	if k < 1 {
-		return nil
-	}
-	j, tied := k-1, strings.HasSuffix(strings.TrimRight(l.as[:l.at[l.tokens[k].from]], " "), "@")
-	if word := &l.tokens[j]; word.figure == nil && atDegreesList.has(l.norm[word.from:word.to]) {
-		j, tied = j-1, true
-	}
-	for j > 0 && l.tokens[j].figure == nil && l.tokens[j].word != nil && onlyUnit(l.tokens[j].word) {
-		j--
-	}
-	if o := at(l.tokens, j).figure; tied && o != nil && (l.isPressure(j) || o.role == asRating || l.behindNominal(j)) {
-		return o
-	}
-	return nil
 }

@@ -1,6 +1,7 @@
 package title
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 
@@ -119,4 +120,107 @@ func (l *line) portsOfSex(k int) int {
 		return 1
 	}
 	return -1
+}
+
+// countWords reads how many ports there are of a size from the word before it: two 1/4 NPT female outlets.
+func (l *line) countWords() {
+	if l.one || !l.is(manifold) && !l.is(vessel) && !l.is(tee) {
+		return
+	}
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		n, from := l.numberBefore(k), k+1
+		if f := it.figure; f.digits() && f.v > 1 && f.v < 13 && l.is(manifold) && !bytes.Contains(l.norm, []byte("inlet")) {
+			n = int(f.v) // 3 outlets G 3/4 male
+		}
+		named := outletPluralList.has(l.norm[at(l.tokens, from).from:at(l.tokens, from).to])
+		if !named && l.portNoun(from+1) && at(l.tokens, from).figure == nil && at(l.tokens, from).mark == 0 && at(l.tokens, from).to > 0 {
+			named = true
+			from++ // two permeate ports 1/4
+		}
+		if named {
+			from++
+		}
+		if at(l.tokens, from).is(classFamily) != nil {
+			from++
+		}
+		size := at(l.tokens, from).figure
+		if at(l.tokens, from+1).value(classSep) == "x" {
+			continue // 4 outlets 3/4 x 1/2: the first is the inlet
+		}
+		if n < 2 || it.figure != nil && !named || size == nil || !size.frac && !size.marked && !(named && size.whole) || size.times > 0 {
+			continue
+		}
+		size.times, size.counted = n, true
+		if it.figure != nil {
+			it.figure.drop(asCount)
+			continue
+		}
+		it.word, it.unread = l.lex.word("the"), false
+	}
+}
+
+// nordicNumbers are the numbers of the north that are other words too, of English or of a sex.
+var nordicNumbers = map[string]int{"to": 2, "fire": 4, "fem": 5}
+
+// numberBefore is the number that a word before ports says, 0 if none. Those of [nordicNumbers] are numbers only before a word of the north: to afgange.
+func (l *line) numberBefore(k int) int {
+	word := string(l.norm[l.tokens[k].from:l.tokens[k].to])
+	if n := nordicNumbers[word]; n > 0 {
+		if next := at(l.tokens, k+1); nordicOutletList.has(l.norm[next.from:next.to]) {
+			return n
+		}
+		return 0
+	}
+	return l.lex.numbers[word]
+}
+
+// countedSexes reads how many ends have each sex, said together: cross 1/4 NPT, 3F 1M.
+func (l *line) countedSexes() {
+	if l.one || l.shape == nil || l.shape.ends < 3 {
+		return
+	}
+	total, first, last := 0, -1, -1
+	for k := 0; k+1 < len(l.tokens); k++ {
+		f, sex := l.tokens[k].figure, l.sexCounted(k)
+		if !f.digits() || f.v < 1 || f.v > 4 || sex == nil {
+			continue
+		}
+		if first < 0 {
+			first = k
+		}
+		total, last = total+int(f.v), k
+	}
+	if total != l.shape.ends || first == last {
+		return
+	}
+	all := &sense{class: classSex, tongue: "en"}
+	for k := first; k <= last; k++ {
+		if f, sex := l.tokens[k].figure, l.sexCounted(k); f.digits() && f.v >= 1 && f.v <= 4 && sex != nil {
+			for range int(f.v) {
+				all.sexes = append(all.sexes, sex.sexes[0])
+			}
+			f.drop(asCount)
+			if l.tokens[k+1].value(classSep) == "x" {
+				l.tokens[k+2].word = l.lex.word("the")
+			}
+			l.tokens[k+1].word = l.lex.word("the")
+		}
+	}
+	l.tokens[first+1].word = meaningOf(all)
+}
+
+// sexCounted is the sex that a number counts: 3F, 2x Aussen; nil if it counts none.
+func (l *line) sexCounted(k int) *sense {
+	next := at(l.tokens, k+1)
+	m := next.is(classSex)
+	if x := next; x.value(classSep) == "x" && x.glued {
+		m = at(l.tokens, k+2).is(classSex)
+	} else if !next.glued {
+		return nil
+	}
+	if m == nil || len(m.sexes) != 1 {
+		return nil
+	}
+	return m
 }
