@@ -123,6 +123,9 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 		brine.brine = ends[0].attr&isTwo == 0 && !l.contains(brineList) && !l.contains(portsList)
 		return []*phrase{ends[0], brine, ends[1]}
 	}
+	if l.is(femaleRound) && want == 4 && len(ends) == 2 && l.oddOne(ends[0], ends[1]) {
+		return []*phrase{ends[0], copyOf(ends[0]), copyOf(ends[0]), ends[1]} // cross 1/2 NPT, one port 1/4 NPT
+	}
 	if l.is(femaleRound) && want == 4 && len(ends) == 2 {
 		return []*phrase{ends[0], copyOf(ends[0]), ends[1], copyOf(ends[1])} // a cross: run and branches
 	}
@@ -152,9 +155,19 @@ func (l *line) multiply(ends []*phrase) []*phrase {
 	return ends
 }
 
+// oddOne reports that one port alone is said to be of the second of two sizes.
+func (l *line) oddOne(first, second *phrase) bool {
+	if first.to > second.to {
+		return false
+	}
+	return oneOfThemList.in(l.norm[first.to:second.to])
+}
+
 // moreThanItHas reports more ends than a part of the kind has, so that some of what was read is none.
 func (l *line) moreThanItHas(ends []*phrase) bool {
 	switch {
+	case slices.ContainsFunc(ends, func(e *phrase) bool { return e.fig != nil && e.fig.counted && e.fig.multiple > 1 }) && l.shape != nil && (l.is(serves) || l.is(pump) || l.is(many)):
+		return false // pump with two inlets and one outlet
 	case l.one || l.shape == nil || len(ends) < 2 || l.is(many) || l.is(manifold) || l.sided && len(ends) == l.shape.ends+1:
 		return false
 	case len(ends) <= max(l.shape.ends, 1) && !l.is(adaptor) && !l.is(unequal) && !l.is(tail) && !l.is(madeUp), l.ways() > 0:

@@ -10,21 +10,22 @@ import (
 // line is a text on its way to a reading.
 type line struct {
 	*spelling
-	lex       *lexicon
-	tokens    []token
-	seen      seen
-	plain     []byte // the text with one blank between its words; nil until it is asked for
-	asked     [len(listNames)]answer
-	dialed    *shape // the part with a dial that is named, though another word outranks it
-	fitting   *shape // the first part that has ends, though another word outranks it
-	skip      string // the name of a step that a test leaves out
-	one       bool   // a single end, not a part: kinds add nothing
-	shape     *shape
-	material  string
-	materials []string // all that are named
-	rated     quantity.Pressure
-	hasRated  bool
-	ratedBy   *figure
+	lex        *lexicon
+	tokens     []token
+	seen       seen
+	plain      []byte // the text with one blank between its words; nil until it is asked for
+	asked      [len(listNames)]answer
+	copperTube bool   // a copper tube is what the part is for
+	dialed     *shape // the part with a dial that is named, though another word outranks it
+	fitting    *shape // the first part that has ends, though another word outranks it
+	skip       string // the name of a step that a test leaves out
+	one        bool   // a single end, not a part: kinds add nothing
+	shape      *shape
+	material   string
+	materials  []string // all that are named
+	rated      quantity.Pressure
+	hasRated   bool
+	ratedBy    *figure
 
 	class, schedule, grade string
 	classBy                *figure

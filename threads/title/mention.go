@@ -32,7 +32,7 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 	}
 	first, later := ends[:l.shape.ends:l.shape.ends], ends[l.shape.ends:]
 	for _, e := range later {
-		if e.fig == nil || e.end != "" || e.strong || !mentioned(first, e) || l.portBefore(e) {
+		if e.fig == nil || e.fig.counted || e.end != "" || e.strong || !mentioned(first, e) || l.portBefore(e) {
 			return ends
 		}
 	}

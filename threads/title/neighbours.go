@@ -287,6 +287,12 @@ func (l *line) counterpart(k int) {
 	if first > 0 && first < k-1 && l.tokens[first].is(classFamily) != nil {
 		first-- // plug for G 1/2 female
 	}
+	if l.closes(k) {
+		first = k - 1
+		for first > 0 && !ontoList.has(l.norm[l.tokens[first].from:l.tokens[first].to]) {
+			first--
+		}
+	}
 	if first < 0 || !ontoList.has(l.norm[l.tokens[first].from:l.tokens[first].to]) || l.sizeBefore(first) {
 		return // 3/4 macho para 1/2 hembra: from one to the other
 	}
@@ -296,6 +302,25 @@ func (l *line) counterpart(k int) {
 		plain.sexes, plain.extra, plain.attr = nil, nil, 0
 		it.word = meaningOf(&plain)
 	}
+}
+
+// closes reports that the sex at k is that of another part, which the cap, the plug or the nut that a line begins with is for: cap for hose tail
+// 3/4 BSP male.
+func (l *line) closes(k int) bool {
+	if l.shape == nil || l.shape.kind != "cap" && l.shape.kind != "plug" {
+		return false
+	}
+	onto := -1
+	for j := range l.tokens[:k] {
+		it := &l.tokens[j]
+		switch {
+		case onto < 0 && it.figure != nil, it.mark == ',' || it.mark == ';' || it.mark == '|', it.value(classSep) == "x":
+			return false
+		case onto < 0 && ontoList.has(l.norm[it.from:it.to]):
+			onto = j
+		}
+	}
+	return onto > 0
 }
 
 // spannerWord takes the swivel from SW 27, which is a spanner's size (Schlüsselweite).

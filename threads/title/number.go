@@ -220,7 +220,7 @@ func (sc *scanner) value(i int, f *figure) int {
 			return stop // 9"3/4: the length of a filter's housing
 		}
 	}
-	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) && !sc.wallFirst(end) && !sc.steelGrade(i, n) {
+	if at := sc.mixedAt(end); at > 0 && n <= largestInch && !sc.behindCode(i) && !sc.wallFirst(end) && !sc.steelGrade(i, n) && !sc.portNumbered(n, end) {
 		if v, stop := sc.fraction(at); stop > 0 && v < 1 {
 			if sc.hoseGradeFirst(i, end, float64(n)+v) {
 				return end
@@ -251,6 +251,30 @@ func (sc *scanner) value(i int, f *figure) int {
 		_, end = sc.digits(i + 1)
 	}
 	return end
+}
+
+// portNumbered reports a number of a port, behind which a size stands: the last of a row, ports 1 to 3 1/2" NPT, or one that is larger than sizes with a
+// fraction mostly are, port 5 1/4. Of port 1 1/2 nobody can tell, and it is taken for the size.
+func (sc *scanner) portNumbered(n, end int) bool {
+	if n > mostPorts || !isBlank(byteAt(sc.norm, end)) {
+		return false
+	}
+	row := n > 2
+	for k := len(sc.tokens) - 1; k >= 0; k-- {
+		it := &sc.tokens[k]
+		word := sc.norm[it.from:it.to]
+		switch {
+		case it.portNumber():
+			row = true
+		case it.mark == ',' || it.mark == '-' || it.mark == '&' || it.mark == '+' || it.mark == '/':
+		case it.figure != nil, it.mark != 0:
+			return false
+		case betweenCountsList.has(word), string(word) == "to":
+		default:
+			return row && (portsList.has(word) || onePortList.has(word))
+		}
+	}
+	return false
 }
 
 // steelGrade reports the number of a grade of stainless steel, behind which a size stands: nipple A4 1/2".

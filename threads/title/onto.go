@@ -4,6 +4,7 @@ package title
 // R 3/4 AG. It is said behind such words with its sex or its name, up to the next comma, where the line gives an end of the part's own elsewhere.
 // The size of a hose or a tube there is that of the end that takes it.
 func (l *line) ontoOther() {
+	l.headClause()
 	if l.one || l.is(ownThread) || l.is(tapThread) || l.is(tail) || l.is(manifold) {
 		return // tap connector, hose tail: what it fits is its own end
 	}
@@ -46,6 +47,33 @@ func (l *line) ontoOther() {
 			l.tokens[k].word, l.tokens[k].unread = l.lex.word("the"), false
 		}
 		return
+	}
+}
+
+// headClause leaves out what a line says first, up to a colon, of what the part is for: for pump with G 3/4 male outlet: swivel nut and hose tail 19 mm.
+func (l *line) headClause() {
+	if l.one || !l.seen.marks.has(':') || l.ontoWord(0, goesOntoList.begun()) == "" && !ontoList.has(l.norm[l.tokens[0].from:l.tokens[0].to]) {
+		return
+	}
+	to, sized, threaded := 0, false, false
+	for ; to < len(l.tokens) && l.tokens[to].mark != ':'; to++ {
+		it := &l.tokens[to]
+		sized = sized || it.figure != nil && (it.figure.frac || it.figure.marked || it.figure.sized() || it.figure.whole)
+		threaded = threaded || it.is(classSex) != nil || it.is(classFamily) != nil
+		if it.mark == ';' || it.mark == '|' {
+			return
+		}
+	}
+	if !sized || !threaded || to+1 >= len(l.tokens) {
+		return
+	}
+	l.ignore(l.words(l.tokens[0].from, l.tokens[to-1].to), whyNot[asWhatFor])
+	for k := 0; k <= to; k++ {
+		if f := l.tokens[k].figure; f != nil {
+			f.drop(asWhatFor)
+			f.used = true
+		}
+		l.tokens[k].word, l.tokens[k].unread, l.tokens[k].mark = l.lex.word("the"), false, 0
 	}
 }
 

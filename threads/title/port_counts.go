@@ -3,13 +3,26 @@ package title
 // portCounts reads how many ports there are of the size that stands behind their name, 2 inlet 3/4 F, 1 gauge port 1/4, and of the one before
 // it, 1/4 F outlets x5; and both ends of a manifold. Elsewhere the number would be a size.
 func (l *line) portCounts() {
-	if l.one || !l.is(manifold) && !l.is(tee) && !l.is(vessel) && !l.is(femaleRound) && !l.is(valve) && !l.is(many) && (l.shape == nil || l.shape.ends < 3) {
+	if l.one || l.is(madeUp) || l.is(ring) {
 		return
 	}
+	l.numberedPorts()
+	l.countedEnds()
 	l.letteredPorts()
 	for k := range l.tokens {
 		f := l.tokens[k].figure
 		if l.portsBehind(k) {
+			continue
+		}
+		if n := l.numberBefore(k); n > 0 && f == nil {
+			j := k + 1
+			if !l.portNoun(j) {
+				j++
+			}
+			if size := l.sizeNear(j + 1); l.portNoun(j) && size != nil && size.times == 0 {
+				size.times, size.counted = n, true
+				l.tokens[k].word, l.tokens[k].unread = l.lex.word("the"), false
+			}
 			continue
 		}
 		if !f.digits() || f.v < 1 || f.v > mostPorts || l.tokens[k].glued && l.tokens[max(k-1, 0)].value(classSep) != "x" {
@@ -24,13 +37,13 @@ func (l *line) portCounts() {
 		}
 		j := k + 1
 		if !l.portNoun(j) {
-			if j++; !l.portNoun(j) || at(l.tokens, k+1).figure != nil || at(l.tokens, k+1).mark != 0 || at(l.tokens, k+1).is(classFamily) != nil || at(l.tokens, k+1).value(classSep) == "x" {
+			if j++; !l.portNoun(j) || at(l.tokens, k+1).figure != nil || at(l.tokens, k+1).mark != 0 || at(l.tokens, k+1).is(classFamily) != nil || at(l.tokens, k+1).is(classKind) != nil && at(l.tokens, k+1).is(classKind).shape == l.shape || at(l.tokens, k+1).value(classSep) == "x" {
 				continue
 			}
 		}
 		size := l.sizeNear(j + 1)
-		if size == nil || size.times > 0 {
-			continue
+		if m := l.tokens[j].is(classKind); size == nil || size.times > 0 || m != nil && m.shape == l.shape {
+			continue // x2 outlet fittings G 1
 		}
 		f.drop(asCount)
 		if f.v > 1 {
@@ -43,6 +56,106 @@ func (l *line) portCounts() {
 	if l.is(manifold) {
 		l.inletsOfBar()
 	}
+}
+
+// numberedPorts reads ports in a row that are called by numbers, and how many of the size behind them there are: ports 1-4 1/8 NPT; Ports 1, 2 and 3:
+// G 1/4. The numbers are names.
+func (l *line) numberedPorts() {
+	for k := 0; k < len(l.tokens); k++ {
+		it := &l.tokens[k]
+		if it.to == it.from || it.figure != nil || it.mark != 0 || !portsList.has(l.norm[it.from:it.to]) && !outletPluralList.has(l.norm[it.from:it.to]) && !onePortList.has(l.norm[it.from:it.to]) {
+			continue
+		}
+		first, n, last, j := at(l.tokens, k+1).figure, 0, 0., k+1
+		for ; at(l.tokens, j).portNumber(); j += 2 {
+			v := l.tokens[j].figure.v
+			between := at(l.tokens, j-1)
+			if n++; n > 1 && (between.mark == '-' || hasText(l.norm, between.from, "to")) && v > last {
+				n += int(v-last) - 1 // 1 to 4
+			}
+			last = v
+			if next := at(l.tokens, j+1); next.mark != ',' && next.mark != '-' && next.mark != '/' && next.mark != '+' && next.mark != '&' && !l.betweenCounts(j+1) && !hasText(l.norm, next.from, "to ") {
+				j++
+				break
+			}
+		}
+		if n == 0 || n > mostPorts || first == nil {
+			continue
+		}
+		from := j
+		for at(l.tokens, from).mark == ':' || at(l.tokens, from).mark == '=' || isList.has(l.norm[at(l.tokens, from).from:at(l.tokens, from).to]) {
+			from++
+		}
+		size := l.sizeNear(from)
+		if size == nil || size.times > 0 || size == first {
+			continue
+		}
+		for i := k + 1; i < j; i++ {
+			if f := l.tokens[i].figure; f != nil && f != size {
+				f.drop(asCode)
+			}
+			if l.tokens[i].figure != size {
+				l.tokens[i].word, l.tokens[i].unread, l.tokens[i].mark = l.lex.word("the"), false, 0
+			}
+		}
+		for i := j; i < from; i++ {
+			l.tokens[i].word, l.tokens[i].unread, l.tokens[i].mark = l.lex.word("the"), false, 0
+		}
+		if size.counted = true; n > 1 {
+			size.times = n
+		}
+		k = from
+	}
+}
+
+// portNumber reports a plain number that a port may be called by.
+func (it *token) portNumber() bool {
+	f := it.figure
+	return f != nil && f.whole && !f.marked && !f.frac && f.v >= 1 && f.v <= mostPorts && f.kind == bare
+}
+
+// countedEnds reads a number before a size and a word for ends or ports in the plural behind it: two 1/2" NPT male ends, three G 1 female ports. One
+// of a kind is counted too: one 1/4" NPT male.
+func (l *line) countedEnds() {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		n := 0
+		if it.figure == nil && it.mark == 0 && it.to > it.from {
+			n = l.numberBefore(k)
+		} else if it.portNumber() && !it.glued && it.figure.v > 1 && at(l.tokens, k+1).is(classFamily) != nil && at(l.tokens, k+1).is(classFamily).has("pre") {
+			n = int(it.figure.v)
+		}
+		size := l.sizeNear(k + 1)
+		if n < 2 || size == nil || size.times > 0 || !l.endsNamedBehind(k+1, size) {
+			continue
+		}
+		size.times, size.counted = n, true
+		if it.figure != nil {
+			it.figure.drop(asCount)
+			continue
+		}
+		it.word, it.unread = l.lex.word("the"), false
+	}
+}
+
+// endsNamedBehind reports a word for ends, inlets, outlets or ports in the plural behind a size, with nothing but what is said of the size between.
+func (l *line) endsNamedBehind(k int, size *figure) bool {
+	seen := false
+	for ; k < len(l.tokens); k++ {
+		it := &l.tokens[k]
+		word := l.norm[it.from:it.to]
+		switch {
+		case it.figure == size:
+			seen = true
+		case it.figure != nil, it.mark != 0:
+			return false
+		case seen && (outletPluralList.has(word) || inletPluralList.has(word) || portsList.has(word) || hoseEndsList.has(word)):
+			return true
+		case it.is(classFamily) == nil && it.is(classSex) == nil && it.is(classAttr) == nil && it.is(classEnd) == nil:
+			return false
+		}
+	}
+	return false
 }
 
 // portsBehind reads how many ports there are of the size before a number in brackets or behind an x, outlets G3/8 F (3), G1/4 F x 4, and of the one
@@ -122,7 +235,19 @@ func (l *line) letteredPorts() {
 // portLetter reports a capital from A to H that stands alone.
 func (l *line) portLetter(k int) bool {
 	it := at(l.tokens, k)
-	return it.to == it.from+1 && it.figure == nil && l.norm[it.from] >= 'a' && l.norm[it.from] <= 'h' && l.capital(it.from) && !alnum(byteAt(l.norm, it.from-1)) && !alnum(byteAt(l.norm, it.to)) && it.is(classSex) == nil
+	return it.to == it.from+1 && it.figure == nil && (l.norm[it.from] >= 'a' && l.norm[it.from] <= 'h' || l.pumpAndTank(k)) && l.capital(it.from) && !alnum(byteAt(l.norm, it.from-1)) && !alnum(byteAt(l.norm, it.to)) && it.is(classSex) == nil
+}
+
+// pumpAndTank reports the P or the T of ports called P and T, of the pump and of the tank, as in ISO 9461.
+func (l *line) pumpAndTank(k int) bool {
+	letter, other := l.norm[at(l.tokens, k).from], at(l.tokens, k+2)
+	if letter == 't' {
+		other = at(l.tokens, k-2)
+	}
+	if other.to == 0 {
+		return false
+	}
+	return (letter == 'p' || letter == 't') && other.to == other.from+1 && (l.norm[other.from] == 'p' || l.norm[other.from] == 't') && l.norm[other.from] != letter && (l.betweenCounts(k+1) || l.betweenCounts(k-1))
 }
 
 // inletsOfBar makes two of the size behind a word for inlets that no number counts: a bar has one at each end.
@@ -152,7 +277,7 @@ func (l *line) sizeNear(k int) *figure {
 	for j := k; j < min(len(l.tokens), k+3); j++ {
 		it := &l.tokens[j]
 		if f := it.figure; f != nil {
-			if f.frac || f.marked || f.dashed || f.sized() || f.digits() && at(l.tokens, j+1).is(classFamily) != nil {
+			if f.frac || f.marked || f.dashed || f.sized() || f.digits() && (at(l.tokens, j+1).is(classFamily) != nil || j > k && l.tokens[j-1].is(classFamily) != nil && l.tokens[j-1].is(classFamily).has("pre")) {
 				return f
 			}
 			return nil
@@ -206,7 +331,7 @@ func (l *line) portNamedBefore(k int) bool {
 // portsUncounted gives the first number, as the line writes it, that counts ports of a part with many and that no size comes as often as; "" if
 // there is none. A number that a line begins with counts parts.
 func (l *line) portsUncounted() string {
-	if l.one || l.shape == nil || !l.is(manifold) && !l.is(vessel) && !l.is(femaleRound) && l.shape.ends < 3 {
+	if l.one || l.is(madeUp) {
 		return ""
 	}
 	spent := func(n int) bool {
@@ -214,7 +339,7 @@ func (l *line) portsUncounted() string {
 	}
 	for k := range l.tokens {
 		f := l.tokens[k].figure
-		if f == nil || f.role != asCount || !f.whole || f.v < 2 || f.v > mostPorts || f.used || spent(int(f.v)) || int(f.v) == l.shape.ends || l.leads(k) {
+		if f == nil || f.role != asCount || !f.whole || f.v < 2 || f.v > mostPorts || f.used || spent(int(f.v)) || l.shape != nil && int(f.v) == l.shape.ends || l.leads(k) {
 			continue
 		}
 		if l.portNoun(k+1) || l.portNoun(k-1) || l.portNoun(k-2) && at(l.tokens, k-1).mark == '(' {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -93,6 +94,7 @@ func (l *line) read() threads.Reading {
 	if l.shape != nil {
 		out.Kind = l.shape.kind
 	}
+	l.forgetTube(&out)
 	out.Materials = l.materials
 	out.Material, out.Rated, out.HasRated = l.material, l.rated, l.hasRated
 	out.Class, out.Schedule, out.Grade, out.Standards = l.class, l.schedule, l.grade, l.standards
@@ -101,6 +103,19 @@ func (l *line) read() threads.Reading {
 	out.Limits = l.limits()
 	out.NotUsed = append(l.notUsed(), l.asides()...)
 	return out
+}
+
+// forgetTube takes the copper of the tube that the part is for from what the part is made of.
+func (l *line) forgetTube(out *threads.Reading) {
+	if !l.copperTube || l.material != "copper" {
+		return
+	}
+	l.materials = slices.DeleteFunc(slices.Clone(l.materials), func(m string) bool { return m == "copper" })
+	l.material = ""
+	for _, m := range l.materials {
+		l.takeMaterial(m)
+	}
+	l.ignore("copper", "what its tube or hose is made of")
 }
 
 // ReadError says why a text is not one end. Remedy is what to write instead.

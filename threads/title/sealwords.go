@@ -42,6 +42,9 @@ func (l *line) goesOn(k int) bool {
 	if at(l.tokens, j).mark == '/' && at(l.tokens, j-1).to-at(l.tokens, j-1).from <= 2 {
 		j -= 2 // к/гайки
 	}
+	if m := l.tokens[k].is(classKind); m != nil && m.shape.ends > 1 && at(l.tokens, j).mark == ',' && l.shape == nil {
+		return false // without seal, elbow G 1/2 female: the part itself
+	}
 	return l.taken > 0 && j == l.taken+1 && (l.tokens[j].mark == ',' || andMoreList.has(l.norm[l.tokens[j].from:l.tokens[j].to]))
 }
 

@@ -27,6 +27,19 @@ func (l *line) survey() {
 					it.word = l.lex.word("the")
 					break // brass, FKM gasket
 				}
+				if l.looksOnly(k) {
+					l.ignore(l.words(it.from, it.to), "how it looks")
+					it.word = l.lex.word("the")
+					break // brass-coloured plastic
+				}
+				if l.ofPiece(k) {
+					l.ignore(l.words(it.from, it.to), "what a piece of it, or beside it, is made of")
+					it.word = l.lex.word("the")
+					break // with brass handle
+				}
+				if m.value == "copper" && l.ofWhatItTakes(k) {
+					l.copperTube = true // what takes copper is told by it, and is mostly of brass
+				}
 				if m.value != "copper" && l.ofWhatItTakes(k) {
 					l.ignore(l.words(it.from, it.to), "what its tube or hose is made of")
 					it.word = l.lex.word("the")
@@ -124,6 +137,14 @@ func (l *line) takeName(k int, it *token, m *sense) {
 	if l.plugBeside(k, m.shape) {
 		return // ball valve G 1/2 female both ends, with plug G 1/4
 	}
+	if k > 0 && !l.one && l.shape != nil && l.shape.ends > 0 && !l.is(adaptor) && m.shape.name == "adaptor" && it.is(classEnd) == nil && l.together(k-1) && l.adaptorBeside(k) {
+		return // valve G 3/4 female, with adapter to 3/4 NPT
+	}
+	if k > 0 && l.shape != nil && (l.shape.kind == "cap" || l.shape.kind == "plug") && m.shape.traits&tail != 0 && l.meantFor(k-1) {
+		l.ignore(l.words(it.from, it.to), whyNot[asWhatFor])
+		it.word = l.lex.word("the")
+		return // cap for hose tail: no tail of its own
+	}
 	if k > 0 && l.meantFor(k-1) && (m.shape.ends < 0 || l.tokens[k-1].to-l.tokens[k-1].from > 2 || m.shape.traits&serves != 0) {
 		return // à vis, für Rohrschellen: not the part itself
 	}
@@ -202,6 +223,26 @@ func (l *line) takeName(k int, it *token, m *sense) {
 	if m.shape.traits&dial != 0 {
 		l.dialed = m.shape
 	}
+}
+
+// adaptorBeside leaves out the ends of an adaptor that comes with the part, to the end of its breath; false where no size is said of it.
+func (l *line) adaptorBeside(k int) bool {
+	to, sized := k+1, false
+	for ; to < len(l.tokens) && !l.endsBreath(to); to++ {
+		sized = sized || l.tokens[to].figure != nil
+	}
+	if !sized || !l.figured(k) {
+		return false
+	}
+	l.ignore(l.words(l.tokens[k-1].from, l.tokens[to-1].to), "it comes with the part")
+	for j := k - 1; j < to; j++ {
+		if f := l.tokens[j].figure; f != nil {
+			f.drop(asWhatFor)
+			f.used = true
+		}
+		l.tokens[j].word, l.tokens[j].unread = l.lex.word("the"), false
+	}
+	return true
 }
 
 // oneNamed reports that one thread is all that the line gives of its ends.
@@ -283,6 +324,31 @@ func (l *line) ofWhatItTakes(k int) bool {
 		return false
 	}
 	return from > 0 && l.meantFor(from-1) && l.tokens[from-1].to-l.tokens[from-1].from > 2
+}
+
+// looksOnly reports a material behind which a word says that the part only looks so.
+func (l *line) looksOnly(k int) bool {
+	next := at(l.tokens, k+1)
+	if next.mark == '-' && next.glued {
+		next = at(l.tokens, k+2)
+	}
+	return !l.one && next.to > next.from && looksLikeList.has(l.norm[next.from:next.to])
+}
+
+// ofPiece reports a material of a piece of the part or of what comes with it, behind a with: valve with brass handle; and that of the place that it is
+// screwed into.
+func (l *line) ofPiece(k int) bool {
+	if l.one || k == 0 {
+		return false
+	}
+	before, next := at(l.tokens, k-1), at(l.tokens, k+1)
+	if text := string(l.norm[before.from:before.to]); text == "a" || text == "an" || text == "the" {
+		before = at(l.tokens, k-2)
+	}
+	if text := string(l.norm[before.from:before.to]); text == "into" || text == "onto" {
+		return true
+	}
+	return before.to > before.from && withList.has(l.norm[before.from:before.to]) && next.to > next.from && comesOfItList.has(l.norm[next.from:next.to]) && l.shape != nil
 }
 
 // foot reports the Portuguese pé, a foot, which no polyethylene is written as.

@@ -29,6 +29,8 @@ func (l *line) unheard(ends []threads.EndReading) {
 		why = "The text says " + l.sexLost(ends).String() + " too, and no end is read so."
 	case l.portsUncounted() != "":
 		why = "The text counts ports (" + l.portsUncounted() + "), and they are not read as so many."
+	case l.otherwise() != "":
+		why = "The text says " + quote(l.otherwise()) + ", and whose end and which size that speaks of is not read."
 	case l.letteredSizes() != "":
 		why = "The text gives its sizes by letters, and " + l.letteredSizes() + " again where it says the ends."
 	case l.handOfOne(ends):
@@ -49,6 +51,34 @@ func (l *line) unheard(ends []threads.EndReading) {
 	}
 }
 
+// otherwise is the first word of the line that makes its sizes or sexes those of something else, or others than they stand: except, one size smaller, turns
+// into, the same as; or an or between two threads of one size. "" if there is none.
+func (l *line) otherwise() string {
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		if it.mark != 0 || it.figure != nil {
+			continue
+		}
+		for _, w := range otherwiseList.begun().at(l.norm, it.from) {
+			if hasText(l.norm, it.from, w) && !alnum(byteAt(l.norm, it.from+len(w))) && (k == 0 || !alnum(byteAt(l.norm, it.from-1))) {
+				return l.words(it.from, it.from+len(w))
+			}
+		}
+		if orList.has(l.norm[it.from:it.to]) && it.to-it.from > 1 && l.orOfThreads(k) {
+			return l.words(it.from, it.to)
+		}
+	}
+	return ""
+}
+
+// orOfThreads reports the name of a thread or a size right before and right behind the or at k.
+func (l *line) orOfThreads(k int) bool {
+	told := func(it *token) bool {
+		return it.is(classFamily) != nil || it.figure != nil && (it.figure.frac || it.figure.sized()) || it.is(classSex) != nil
+	}
+	return told(at(l.tokens, k-1)) && told(at(l.tokens, k+1))
+}
+
 // endless tells what the line leaves out of a part that has ends, and of which none is read: the ends of a hose that is no hose by the metre, and a
 // thread that is said of a part that has none by its name.
 func (l *line) endless(ends []threads.EndReading) {
@@ -56,6 +86,11 @@ func (l *line) endless(ends []threads.EndReading) {
 		return
 	}
 	if l.shape != nil && l.shape.name == "hose" {
+		for k := range l.tokens {
+			if it := &l.tokens[k]; it.figure == nil && (it.is(classSex) != nil && !it.is(classSex).weak() || it.is(classFamily) != nil && it.to-it.from > 1) {
+				l.unjudged = append(l.unjudged, l.words(it.from, it.to)+" (an end of which no size is said)")
+			}
+		}
 		l.unjudged = append(l.unjudged, "its ends (nothing is said of them)")
 		return
 	}
@@ -151,7 +186,7 @@ func (l *line) fuelWord(k int) bool {
 
 // sexLost is a sex that the line says and no end has, where each end has the other: inlet M, flush F, outlet M of three ends that are all male.
 func (l *line) sexLost(ends []threads.EndReading) threads.Sex {
-	if len(ends) < 2 {
+	if len(ends) == 0 || len(ends) < 2 && l.shape != nil {
 		return threads.NoSex
 	}
 	one := ends[0].Sex

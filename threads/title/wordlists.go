@@ -29,6 +29,7 @@ const (
 	classLetterList
 	coneHeavyList
 	coneLightList
+	comesOfItList
 	conicList
 	croatianList
 	cuttingRingList
@@ -58,9 +59,11 @@ const (
 	iberianList
 	inletList
 	inletPluralList
+	isList
 	layersList
 	leadsToFigureList
 	leftAloneList
+	looksLikeList
 	lengthList
 	limitOfUseList
 	lowPressureList
@@ -72,6 +75,7 @@ const (
 	notWithItList
 	oldSizeList
 	oneEndList
+	oneOfThemList
 	onePortList
 	oneSideList
 	oneSwivelList
@@ -80,6 +84,7 @@ const (
 	orList
 	osmosisList
 	otherEndList
+	otherwiseList
 	outletList
 	outletPluralList
 	packList
@@ -137,6 +142,7 @@ var listNames = [...]string{
 	classLetterList:    "class-letter",
 	coneHeavyList:      "cone-heavy",
 	coneLightList:      "cone-light",
+	comesOfItList:      "comes-of-it",
 	conicList:          "conic",
 	croatianList:       "croatian",
 	cuttingRingList:    "cutting-ring",
@@ -166,9 +172,11 @@ var listNames = [...]string{
 	iberianList:        "iberian",
 	inletList:          "inlet",
 	inletPluralList:    "inlet-plural",
+	isList:             "is",
 	layersList:         "layers",
 	leadsToFigureList:  "leads-to-figure",
 	leftAloneList:      "left-alone",
+	looksLikeList:      "looks-like",
 	lengthList:         "length",
 	limitOfUseList:     "limit-of-use",
 	lowPressureList:    "low-pressure",
@@ -180,6 +188,7 @@ var listNames = [...]string{
 	notWithItList:      "not-with-it",
 	oldSizeList:        "old-size",
 	oneEndList:         "one-end",
+	oneOfThemList:      "one-of-them",
 	onePortList:        "one-port",
 	oneSideList:        "one-side",
 	oneSwivelList:      "one-swivel",
@@ -188,6 +197,7 @@ var listNames = [...]string{
 	orList:             "or",
 	osmosisList:        "osmosis",
 	otherEndList:       "other-end",
+	otherwiseList:      "otherwise",
 	outletList:         "outlet",
 	outletPluralList:   "outlet-plural",
 	packList:           "pack",
