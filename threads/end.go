@@ -201,6 +201,12 @@ func (p StatedPressure) Bounds() bool {
 	return p.What == "burst" || p.What == "test" || p.What == "peak" || p.What == Unclear
 }
 
+// HoseOutside is why the outside of a hose, where it is all that is said of the tail, is not taken for its bore.
+const HoseOutside = "the outside of the hose, and a tail goes by its inside"
+
+// LooksOnly is why a material that a part only looks like, as `brass coloured` says, is not used.
+const LooksOnly = "how it looks, and not what it is made of"
+
 // SideOfThePart is why a left hand that speaks of a shaft, a lever or a side is not used.
 const SideOfThePart = "a side of the part, and no left-hand thread"
 

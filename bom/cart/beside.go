@@ -12,8 +12,8 @@ import (
 var (
 	fixedBehind  = pattern.New(`(?i)^[\s,(]*(?:fixed|rigid|solid|starr|fest|fixes?|fiss[oa]|fij[oa]|fix[oa]|vast)(?:[^\pL]|$)`)
 	fixedWithin  = pattern.New(`(?i)(?:^|[^\pL])(?:fixed|rigid|starr|fiss[oa]|fij[oa]|fixo)(?:[^\pL]|$)`)
-	branchBefore = pattern.New(`(?i)(?:branch|abzweig|abgang|derivazione|d[ée]rivation|piquage|derivaci[oó]n|deriva[cç][aã]o|aftakking|avstick|afgrening)[^0-9,;()]{0,14}$`)
-	branchBehind = pattern.New(`(?i)^[\s(]*(?:branch|(?:im |als )?abzweig|abgang|(?:in )?derivazione|(?:en )?d[ée]rivation|(?:en )?derivaci[oó]n|aftakking)(?:[^\pL]|$)`)
+	branchBefore = pattern.New(`(?i)(?:branch|abzweig|abgang|derivazione|d[ée]rivation|piquage|derivaci[oó]n|deriva[cç][aã]o|aftakking|avstick|afgrening|avgrening|ramal|odgałęzienie|odejście|odbočka|отвод|відвід|sivuhaara|haara|branş|διακλάδωση)[^0-9,;()]{0,14}$`)
+	branchBehind = pattern.New(`(?i)^[\s(]*(?:branch|(?:im |als )?abzweig|abgang|(?:in )?derivazione|(?:en )?d[ée]rivation|(?:en )?derivaci[oó]n|aftakking|avgrening|ramal|odgałęzienie|odejście|odbočka|отвод|відвід|sivuhaara|haara|branş)(?:[^\pL]|$)`)
 )
 
 // insideOfTube are words that call the size of a tube its inside: a push-in end is called by the outside.

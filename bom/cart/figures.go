@@ -16,7 +16,7 @@ var (
 	scaleForm   = pattern.New(`(?i)(?:^|[^0-9.,/])0\s*(?:-|–|—|÷|/|\.\.\.?|…|to|bis|à|a|al|ad|tot|till|til|do|до)\s*([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa|бар)`)
 	setForm     = pattern.New(`(?i)(?:set|eingestellt|ansprechdruck|öffnungsdruck|einstelldruck|taré|tarée|tarage|tarata|tarato|taratura|tarado|tarada|ajustad[oa]|calibrad[oa]|regulad[oa]|reglad[oa]|réglée?|impostat[oa]|regolat[oa]|ingesteld|afgesteld|preset|innstilt|inställd|ustawion\pL*)(?:\s+(?:a|à|at|to|op|auf|bei|su))?[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	fullForm    = pattern.New(`(?i)(?:full(?:y)?[ -](?:flow|open|lift)|voll(?:er)? (?:offen|geöffnet|öffnung|durchfluss)|pleine ouverture|pleinement ouverte?|plein débit|apertura (?:total|completa)|caudal total|abertura total|totalmente abert[ao]|tutta aperta|piena apertura|apertura totale|vol(?:ledig)? open|volledig geopend)[^0-9]{0,12}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
-	cutForm     = pattern.New(`(?i)(?:shut-?off|cut[- ]?(?:out|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|abschaltdruck|ausschaltdruck|schaltet (?:ab|aus)|abschaltung|slår fra)[^0-9]{0,14}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
+	cutForm     = pattern.New(`(?i)(?:shut-?off|cut[- ]?(?:out|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|abschaltdruck|ausschaltdruck|schaltet (?:ab|aus)|abschaltung|slår fra|isključivanj\pL*|isklop\pL*|vypínací tlak|vypíná|wyłącz\pL*|kikapcsol\pL*|oprire|отключ\pL*|выключ\pL*|bryter|katkaisu\pL*|kapanma|uitschakel\pL*|afslag)[^0-9]{0,14}?([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)`)
 	cutBehind   = pattern.New(`(?i)(?:^|[^0-9.,])([0-9]+(?:[.,][0-9]+)?)\s*(bar|psi|mpa)\s*(?:cut-?off|shut-?off|cut-?out)\b`)
 	boreForm    = pattern.New(`(?i)(?:^|[^0-9.,/x×-])([0-9]{1,2}(?:[.,][0-9]+)?)\s*mm(?:[^\pL]|$)`)
 	inchBore    = pattern.New(`(?:^|[^0-9.,/x×-])([0-9](?:[ -][0-9]/[0-9]{1,2})?|[0-9]/[0-9]{1,2})\s*(?:"|″|”|''|in\b|inch\b|bore\b|(?i:zoll|pouces?|pollici|pulgadas?))`)
@@ -34,7 +34,7 @@ var (
 
 // otherPressure is a pressure that is no rating: a vacuum, a setting, what a pump gives at
 // most. The pressure of a test, and the one at which it bursts, are the title's to read.
-var otherPressure = pattern.New(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|unterdruck|shut-?off|cut[- ]?(?:out|in|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|set(?: at| to)?|eingestellt|tarag?[eé]?e?|tarat(?:[ao]|ura)|tarad[ao]|stall|full flow|head|förderdruck|abschaltdruck|ausschaltdruck|schaltet (?:ab|aus)|abschaltung|einstelldruck|ansprechdruck|opening|cracking|öffnungsdruck)\s*:?\s*(?:(?:pressure|druck|pression|pressione|presión)\s*)?(?:de |di |at |to |bei |à |a )?:?\s*-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2)(?:\s*vacuum\b)?|(?:^|[^0-9\s])\s*[-−–](?:0[.,][0-9]{1,2}|1(?:[.,]0)?)\s*bar\b|(?:suction|aspiraci[oó]n|aspiration|aspirazione|aspiração|sucção|ansaugung|saugseitig|zuiging)\s*:?\s*(?:0[.,][0-9]{1,2}|1(?:[.,]0)?)\s*bar\b|-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa)\s*(?:vacuum|cut-?off|shut-?off|cut-?out)\b`)
+var otherPressure = pattern.New(`(?i)(?:vacuum|vakuum|vide|dépression|vuoto|depressione|vac[ií]o|unterdruck|shut-?off|cut[- ]?(?:out|in|off)|cutoff|coupure|arrêt|taglio|arresto|corte|paro|isključivanj\pL*|isklop\pL*|vypínací tlak|vypíná|wyłącz\pL*|kikapcsol\pL*|oprire|отключ\pL*|выключ\pL*|katkaisu\pL*|uitschakel\pL*|set(?: at| to)?|eingestellt|tarag?[eé]?e?|tarat(?:[ao]|ura)|tarad[ao]|stall|full flow|head|förderdruck|abschaltdruck|ausschaltdruck|schaltet (?:ab|aus)|abschaltung|einstelldruck|ansprechdruck|opening|cracking|öffnungsdruck)\s*:?\s*(?:(?:pressure|druck|pression|pressione|presión)\s*)?(?:de |di |at |to |bei |à |a )?:?\s*-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa|kpa|kg/cm2)(?:\s*vacuum\b)?|(?:^|[^0-9\s])\s*[-−–](?:0[.,][0-9]{1,2}|1(?:[.,]0)?)\s*bar\b|(?:suction|aspiraci[oó]n|aspiration|aspirazione|aspiração|sucção|ansaugung|saugseitig|zuiging)\s*:?\s*(?:0[.,][0-9]{1,2}|1(?:[.,]0)?)\s*bar\b|-?[0-9]+(?:[.,][0-9]+)?\s*(?:bar|psi|mpa)\s*(?:vacuum|cut-?off|shut-?off|cut-?out)\b`)
 
 // decimal reads a number with either sign; 0 for none.
 func decimal(text string) float64 {
@@ -108,7 +108,7 @@ func (c current) String() string { return [...]string{"", " DC", " AC", " AC/DC"
 
 var (
 	directForm      = pattern.New(`(?i)[0-9]\s*-?\s*v(?:olts?)?\s*-?(?:ac\s*/\s*)?(?:dc|cc)(?:[^\pL]|$)|(?:^|[^\pL])(?:dc|gleichstrom|gleichspannung|(?:courant|corrente|corriente) contin\pL+|gelijkstroom|likstr[oö]m|jævnstrøm)(?:[^\pL]|$)`)
-	alternatingForm = pattern.New(`(?i)[0-9]\s*-?\s*v(?:olts?)?\s*-?(?:ac|ca|~)(?:[^\pL]|$)|(?:^|[^\pL])(?:ac|wechselstrom|wechselspannung|alternati[fv]\pL*|alterna|alternata|wisselstroom|växelström|vekselstrøm)(?:[^\pL]|$)`)
+	alternatingForm = pattern.New(`(?i)[0-9]\s*-?\s*v(?:olts?)?\s*-?(?:ac|ca|~)(?:[^\pL]|$)|(?:50|60|50\s*/\s*60|50-60)\s*hz|(?:^|[^\pL])(?:ac|wechselstrom|wechselspannung|alternati[fv]\pL*|alterna|alternata|wisselstroom|växelström|vekselstrøm)(?:[^\pL]|$)`)
 )
 
 func currentIn(text string) current {

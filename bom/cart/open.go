@@ -131,6 +131,8 @@ func silent(l *Line, m *match) []string {
 	}
 	for _, u := range l.Reading.NotUsed {
 		ask(strings.HasPrefix(u.Why, "it plugs into an end"), fmt.Sprintf("does it take a tube (its words say %q)", u.Words))
+		ask(u.Why == threads.LooksOnly && want.madeOf(want.kind) != "" && metalCounts(n.Kind), fmt.Sprintf("of what is it made (its words only say that it looks like %s)", u.Words))
+		ask(u.Why == threads.HoseOutside, fmt.Sprintf("what is the inside of the hose that it takes (its words give the outside: %q)", u.Words))
 		ask(u.Why == threads.NoEndTakesIt, fmt.Sprintf("which of its ends does %q speak of", u.Words))
 	}
 	if m.named() {

@@ -90,6 +90,7 @@ func (a *app) printCartGroup(r *cart.Report, g cartGroup, show cartShown) {
 	u.say(g.colour, "%s", g.title)
 	for _, v := range list {
 		a.printVerdict(v, show)
+		a.printPassedOver(v) // a line covers at another price too, and what was not looked at is named there as well
 	}
 	u.line("")
 }

@@ -353,7 +353,7 @@ func (l *line) portsUncounted() string {
 // many ends of a tee are so, and no size has it.
 func (l *line) timesOfEnd(k int, f *figure) bool {
 	x, word := at(l.tokens, k+1), at(l.tokens, k+2)
-	if l.one || !l.is(tee) || !f.digits() || f.v < 2 || f.v > 3 || x.value(classSep) != "x" || !x.glued || x.to-x.from > 1 || word.figure != nil {
+	if l.one || !l.is(tee) && !(l.is(valve) || l.shape != nil && l.shape.ends > 2) || !f.digits() || f.v < 2 || f.v > 4 || x.value(classSep) != "x" || !x.glued || x.to-x.from > 1 || word.figure != nil {
 		return false
 	}
 	if word.is(classEnd) == nil && word.is(classFamily) == nil && word.is(classSex) == nil {

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"slices"
 	"strings"
+
+	"handtight/threads"
 )
 
 // survey notes what the words say of the part as a whole.
@@ -28,7 +30,7 @@ func (l *line) survey() {
 					break // brass, FKM gasket
 				}
 				if l.looksOnly(k) {
-					l.ignore(l.words(it.from, it.to), "how it looks")
+					l.ignore(l.words(it.from, it.to), threads.LooksOnly)
 					it.word = l.lex.word("the")
 					break // brass-coloured plastic
 				}

@@ -29,6 +29,9 @@ func (l *line) unheard(ends []threads.EndReading) {
 		why = "The text says " + l.sexLost(ends).String() + " too, and no end is read so."
 	case l.portsUncounted() != "":
 		why = "The text counts ports (" + l.portsUncounted() + "), and they are not read as so many."
+	case l.hoseOutside(ends) != "":
+		l.ignore(l.hoseOutside(ends), threads.HoseOutside)
+		why, said = "The text gives the outside of the hose ("+l.hoseOutside(ends)+"), and a tail goes by its inside.", false
 	case l.otherwise() != "":
 		why = "The text says " + quote(l.otherwise()) + ", and whose end and which size that speaks of is not read."
 	case l.letteredSizes() != "":
@@ -49,6 +52,43 @@ func (l *line) unheard(ends []threads.EndReading) {
 			e.Question = "Is " + strings.TrimSpace(sizesOf(e.Candidates)+" "+e.Sex.String()) + " an end of the part? " + why + " Look at the picture, or ask the shop."
 		}
 	}
+}
+
+// hoseOutside is the word by which a line gives the outside of a hose and not its bore, where it has a tail: pour tuyau Ø ext. 19 mm. "" if it gives none.
+func (l *line) hoseOutside(ends []threads.EndReading) string {
+	if !slices.ContainsFunc(ends, func(e threads.EndReading) bool {
+		return len(e.Candidates) == 1 && e.Candidates[0].Family == threads.Barb && e.Candidates[0].Diameter > 0
+	}) {
+		return ""
+	}
+	found := ""
+	for k := range l.tokens {
+		it := &l.tokens[k]
+		word := l.norm[it.from:it.to]
+		if it.to == it.from || it.mark != 0 || it.figure != nil || it.is(classSex) != nil && !l.besideHose(k) {
+			continue // an outside thread
+		}
+		if string(word) != "ø" && hoseInsideList.has(word) {
+			return ""
+		}
+		for _, w := range hoseOutsideList.begun().at(l.norm, it.from) {
+			if hasText(l.norm, it.from, w) && !alnum(byteAt(l.norm, it.from+len(w))) && !alnum(byteAt(l.norm, it.from-1)) {
+				found = l.words(it.from, it.from+len(w))
+			}
+		}
+	}
+	return found
+}
+
+// besideHose reports the word for a hose or the sign of a diameter right beside the token at k.
+func (l *line) besideHose(k int) bool {
+	for _, j := range [...]int{k - 1, k - 2, k + 1} {
+		it := at(l.tokens, j)
+		if it.hosed() || it.value(classEnd) == "TUBE" || it.value(classEnd) == "ROUND" || it.to > it.from && string(l.norm[it.from:it.to]) == "ø" {
+			return true
+		}
+	}
+	return false
 }
 
 // otherwise is the first word of the line that makes its sizes or sexes those of something else, or others than they stand: except, one size smaller, turns
@@ -87,7 +127,7 @@ func (l *line) endless(ends []threads.EndReading) {
 	}
 	if l.shape != nil && l.shape.name == "hose" {
 		for k := range l.tokens {
-			if it := &l.tokens[k]; it.figure == nil && (it.is(classSex) != nil && !it.is(classSex).weak() || it.is(classFamily) != nil && it.to-it.from > 1) {
+			if it := &l.tokens[k]; it.figure == nil && !l.besideHose(k) && (it.is(classSex) != nil && !it.is(classSex).weak() || it.is(classFamily) != nil && it.to-it.from > 1) {
 				l.unjudged = append(l.unjudged, l.words(it.from, it.to)+" (an end of which no size is said)")
 			}
 		}

@@ -55,6 +55,7 @@ const (
 	hoseEndsList
 	hoseInsideList
 	hungarianList
+	hoseOutsideList
 	hydraulicList
 	iberianList
 	inletList
@@ -168,6 +169,7 @@ var listNames = [...]string{
 	hoseEndsList:       "hose-ends",
 	hoseInsideList:     "hose-inside",
 	hungarianList:      "hungarian",
+	hoseOutsideList:    "hose-outside",
 	hydraulicList:      "hydraulic",
 	iberianList:        "iberian",
 	inletList:          "inlet",
