@@ -110,6 +110,7 @@ type lexicon struct {
 	pairs    map[[2]int]float64 // French bore/outside names, in inches
 	bores    map[int]float64    // DN, in inches
 	numbers  map[string]int     // numbers in words
+	counting [256]bool          // the first bytes of those words
 	phis     map[int]float64    // Vietnamese pipe by its outside, in inches of thread
 	symbols  map[string]symbol
 	air      map[string]airCode
@@ -353,7 +354,8 @@ func (l *lexicon) figures() {
 	}
 	for _, r := range lexiconRows("number.csv") {
 		for _, word := range strings.Split(r["words"], "|") {
-			l.numbers[wordKey(word)] = atoi(r["number"])
+			key := wordKey(word)
+			l.numbers[key], l.counting[key[0]] = atoi(r["number"]), true
 		}
 	}
 	for _, r := range lexiconRows("phi.csv") {

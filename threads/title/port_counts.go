@@ -6,6 +6,9 @@ func (l *line) portCounts() {
 	if l.one || l.is(madeUp) || l.is(ring) {
 		return
 	}
+	if several := l.is(manifold) || l.is(tee) || l.is(vessel) || l.is(femaleRound) || l.is(valve) || l.is(many) || l.shape != nil && l.shape.ends > 2; !several && !l.contains(portNounList) && !l.contains(hoseEndsList) {
+		return
+	}
 	l.numberedPorts()
 	l.countedEnds()
 	l.letteredPorts()
@@ -14,8 +17,8 @@ func (l *line) portCounts() {
 		if l.portsBehind(k) {
 			continue
 		}
-		if n := l.numberBefore(k); n > 0 && f == nil {
-			j := k + 1
+		if f == nil && l.numberBefore(k) > 0 {
+			n, j := l.numberBefore(k), k+1
 			if !l.portNoun(j) {
 				j++
 			}
@@ -63,7 +66,7 @@ func (l *line) portCounts() {
 func (l *line) numberedPorts() {
 	for k := 0; k < len(l.tokens); k++ {
 		it := &l.tokens[k]
-		if it.to == it.from || it.figure != nil || it.mark != 0 || !portsList.has(l.norm[it.from:it.to]) && !outletPluralList.has(l.norm[it.from:it.to]) && !onePortList.has(l.norm[it.from:it.to]) {
+		if it.figure != nil || it.mark != 0 || !at(l.tokens, k+1).portNumber() || it.to == it.from || !portsList.has(l.norm[it.from:it.to]) && !outletPluralList.has(l.norm[it.from:it.to]) && !onePortList.has(l.norm[it.from:it.to]) {
 			continue
 		}
 		first, n, last, j := at(l.tokens, k+1).figure, 0, 0., k+1
@@ -125,8 +128,11 @@ func (l *line) countedEnds() {
 		} else if it.portNumber() && !it.glued && it.figure.v > 1 && at(l.tokens, k+1).is(classFamily) != nil && at(l.tokens, k+1).is(classFamily).has("pre") {
 			n = int(it.figure.v)
 		}
+		if n < 2 {
+			continue
+		}
 		size := l.sizeNear(k + 1)
-		if n < 2 || size == nil || size.times > 0 || !l.endsNamedBehind(k+1, size) {
+		if size == nil || size.times > 0 || !l.endsNamedBehind(k+1, size) {
 			continue
 		}
 		size.times, size.counted = n, true

@@ -49,7 +49,10 @@ func (l *line) loneSocket(ends []*phrase) {
 // of a tee. Of the other ends nothing changes. Where the words say insert, or the cone of a heating pipe's nut, the thread beside the pipe is
 // inside.
 func (l *line) brassInsert(ends []*phrase) {
-	if sex := l.besidePipe(); sex != threads.NoSex && len(ends) > 1 {
+	if len(ends) < 2 {
+		return
+	}
+	if sex := l.besidePipe(ends); sex != threads.NoSex {
 		for _, e := range ends {
 			if threadLike(e) && len(e.sexes) == 0 && e.fig != nil && e.fig.kind == inchSize && e.attr&isNut == 0 {
 				e.sexes, e.assumed = []threads.Sex{sex}, true
@@ -72,9 +75,9 @@ func (l *line) brassInsert(ends []*phrase) {
 
 // besidePipe is the sex that a thread beside glued or clamped pipe has by custom, where the words tell the sort of part: inside in the insert of
 // joelho soldável com bucha de latão 20 mm x 1/2" and at the cone of a heating pipe, outside of an adaptador soldável 25 x 3/4".
-func (l *line) besidePipe() threads.Sex {
+func (l *line) besidePipe(ends []*phrase) threads.Sex {
 	switch {
-	case l.one:
+	case l.one || !slices.ContainsFunc(ends, (*phrase).millimetres) && !l.says("SOCKET"):
 	case l.contains(brassInsertList), l.contains(euroconeList) && l.is(adaptor):
 		return threads.Female
 	case l.is(adaptor) && l.iberian() && l.says("SOCKET"):

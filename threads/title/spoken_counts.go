@@ -165,14 +165,17 @@ var nordicNumbers = map[string]int{"to": 2, "fire": 4, "fem": 5}
 
 // numberBefore is the number that a word before ports says, 0 if none. Those of [nordicNumbers] are numbers only before a word of the north: to afgange.
 func (l *line) numberBefore(k int) int {
-	word := string(l.norm[l.tokens[k].from:l.tokens[k].to])
-	if n := nordicNumbers[word]; n > 0 {
+	word := l.norm[l.tokens[k].from:l.tokens[k].to]
+	if len(word) < 2 || !l.lex.counting[word[0]] {
+		return 0
+	}
+	if n := nordicNumbers[string(word)]; n > 0 {
 		if next := at(l.tokens, k+1); nordicOutletList.has(l.norm[next.from:next.to]) {
 			return n
 		}
 		return 0
 	}
-	return l.lex.numbers[word]
+	return l.lex.numbers[string(word)]
 }
 
 // countedSexes reads how many ends have each sex, said together: cross 1/4 NPT, 3F 1M.
