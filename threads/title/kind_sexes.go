@@ -61,7 +61,7 @@ func (l *line) street() bool {
 // usual is the sex that the kind of part mostly has, by the place of the end.
 func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads.Sex {
 	switch {
-	case !l.one && e.fam != nil && (e.fam.value == "SAE45" || e.fam.value == "FLARE") && e.attr&(isNut|isSwivel) == 0 && (l.is(elbow) || l.is(tee) || l.is(union) || l.is(adaptor)):
+	case !l.one && e.fam != nil && (e.fam.value == "SAE45" || e.fam.value == "FLARE" || e.fam.value == "SAE" && l.namesFlare()) && e.attr&(isNut|isSwivel) == 0 && (l.is(elbow) || l.is(tee) || l.is(union) || l.is(adaptor)):
 		return threads.Male // the body of a flare fitting, whose nut is a part of its own
 	case e.fig != nil && e.fig.kind == coneSize && l.is(plain) && len(sexes) == 1:
 		return sexes[0] // a cap's nut
@@ -83,6 +83,11 @@ func (l *line) usual(e *phrase, sexes []threads.Sex, k, count, ends int) threads
 		return threads.Female
 	}
 	return threads.NoSex
+}
+
+// namesFlare reports the word for a flare, beside which SAE is the flare of 45 degrees and no boss.
+func (l *line) namesFlare() bool {
+	return anyToken(l.tokens, func(it *token) bool { v := it.value(classFamily); return v == "FLARE" || v == "SAE45" })
 }
 
 // flared reports whether the family is one whose tees and elbows are not mostly female: their

@@ -124,7 +124,16 @@ func (l *line) countedEnds() {
 		it := &l.tokens[k]
 		n := 0
 		if it.figure == nil && it.mark == 0 && it.to > it.from {
-			n = l.numberBefore(k)
+			if n = l.numberBefore(k); it.value(classAttr) == "both" {
+				n = 2
+			}
+		} else if it.portNumber() && !it.glued && it.figure.v > 1 && l.is(manifold) && at(l.tokens, k+1).is(classKind) != nil && l.plural(at(l.tokens, k+1)) && l.sizeNear(k+2) != nil {
+			size := l.sizeNear(k + 2) // manifold with 2 valves 1/2 NPT female
+			if size.times == 0 {
+				size.times, size.counted = int(it.figure.v), true
+				it.figure.drop(asCount)
+			}
+			continue
 		} else if it.portNumber() && !it.glued && it.figure.v > 1 && at(l.tokens, k+1).is(classFamily) != nil && at(l.tokens, k+1).is(classFamily).has("pre") {
 			n = int(it.figure.v)
 		}
@@ -132,6 +141,12 @@ func (l *line) countedEnds() {
 			continue
 		}
 		size := l.sizeNear(k + 1)
+		if size == nil && it.value(classAttr) == "both" && l.portNoun(k+1) {
+			if size = l.sizeNear(k + 2); size != nil && size.times == 0 {
+				size.times, size.counted = 2, true // both outlets 3/4
+			}
+			continue
+		}
 		if size == nil || size.times > 0 || !l.endsNamedBehind(k+1, size) {
 			continue
 		}
@@ -155,7 +170,7 @@ func (l *line) endsNamedBehind(k int, size *figure) bool {
 			seen = true
 		case it.figure != nil, it.mark != 0:
 			return false
-		case seen && (outletPluralList.has(word) || inletPluralList.has(word) || portsList.has(word) || hoseEndsList.has(word)):
+		case seen && (outletPluralList.has(word) || inletPluralList.has(word) || portsList.has(word) || hoseEndsList.has(word) || it.is(classEnd) != nil && l.plural(it)):
 			return true
 		case it.is(classFamily) == nil && it.is(classSex) == nil && it.is(classAttr) == nil && it.is(classEnd) == nil:
 			return false

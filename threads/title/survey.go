@@ -139,7 +139,7 @@ func (l *line) takeName(k int, it *token, m *sense) {
 	if l.plugBeside(k, m.shape) {
 		return // ball valve G 1/2 female both ends, with plug G 1/4
 	}
-	if k > 0 && !l.one && l.shape != nil && l.shape.ends > 0 && !l.is(adaptor) && m.shape.name == "adaptor" && it.is(classEnd) == nil && l.together(k-1) && l.adaptorBeside(k) {
+	if k > 0 && !l.one && m.shape.name == "adaptor" && it.is(classEnd) == nil && l.together(k-1) && (l.shape != nil && l.shape.ends > 0 && !l.is(adaptor) || l.shape == nil && l.includedInBreath(k)) && l.adaptorBeside(k) {
 		return // valve G 3/4 female, with adapter to 3/4 NPT
 	}
 	if k > 0 && l.shape != nil && (l.shape.kind == "cap" || l.shape.kind == "plug") && m.shape.traits&tail != 0 && l.meantFor(k-1) {
@@ -225,6 +225,16 @@ func (l *line) takeName(k int, it *token, m *sense) {
 	if m.shape.traits&dial != 0 {
 		l.dialed = m.shape
 	}
+}
+
+// includedInBreath reports a word behind k, up to the end of what is said in a breath, that says the part comes with it.
+func (l *line) includedInBreath(k int) bool {
+	for j := k + 1; j < len(l.tokens) && !l.endsBreath(j); j++ {
+		if it := &l.tokens[j]; it.figure == nil && withItList.has(l.norm[it.from:it.to]) {
+			return true
+		}
+	}
+	return false
 }
 
 // adaptorBeside leaves out the ends of an adaptor that comes with the part, to the end of its breath; false where no size is said of it.
