@@ -201,6 +201,10 @@ func (l *line) portsBehind(k int) bool {
 		next.word = l.lex.word("the")
 		return true // tee 1/2 NPT F 3x
 	}
+	if size != nil && size.times > 0 && f.v == 1 {
+		f.drop(asCount) // four outlets 1/4, x 1: one manifold
+		return true
+	}
 	if size == nil || size.times > 0 {
 		return false
 	}

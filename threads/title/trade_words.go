@@ -223,6 +223,14 @@ func (l *line) hungarianLetters(k int) {
 	}
 }
 
+// contraction takes the male from the m behind an apostrophe and a letter: I'm short of one.
+func (l *line) contraction(k int) {
+	it := &l.tokens[k]
+	if !l.one && it.to-it.from == 1 && l.norm[it.from] == 'm' && byteAt(l.norm, it.from-1) == '\'' && letter(byteAt(l.norm, it.from-2)) {
+		it.word, it.unread = l.lex.word("the"), false
+	}
+}
+
 // letterBeforeCode takes the thread from a G before a number that is a part's and no size: koppeling g 0730055.
 func (l *line) letterBeforeCode(k int) {
 	it, next := &l.tokens[k], at(l.tokens, k+1)
@@ -262,6 +270,9 @@ const smallestRupiah = 200
 // insideLetters reads the UN of Croatian lists behind a fraction, where no pitch stands with it: unutarnji navoj.
 func (l *line) insideLetters(k int) {
 	it, size, next := &l.tokens[k], at(l.tokens, k-1).figure, at(l.tokens, k+1)
+	if before := next.figure; size == nil && before != nil && (before.frac || before.marked) {
+		size, next = before, at(l.tokens, k+2)
+	}
 	if l.one || it.value(classFamily) != "UN" || it.to-it.from != len("un") || size == nil || !size.frac && !size.marked || size.kind != inchSize || next.figure != nil && !next.figure.frac || !slices.Contains(pipeSizes, size.v) || !l.containsWord(croatianList) {
 		return
 	}

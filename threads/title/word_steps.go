@@ -109,6 +109,7 @@ var wordSteps = [...]wordStep{
 	{"UN of a Croatian list is an inside thread", "Koljeno 3/8 UN", 2, "u", of(classFamily), (*line).insideLetters},
 	{"MH and FH behind 3/4 are the threads of garden hose", "Wye, 3/4 MH, 3/4 MH, 3/4 FH", 2, "mf", 0, (*line).gardenLetters},
 	{"K and B of a Hungarian list are outside and inside", `Szűkítő 1" K - 3/4" B`, 1, "kb", 0, (*line).hungarianLetters},
+	{"the m of I'm is no male", `I'm short one 3/4" garden hose female swivel to 1/2" barb`, 1, "m", of(classSex), (*line).contraction},
 	{"G before the number of a part is none of its size", "Kogelkraan 15x1/2 koppeling bt. g 0730055", 1, "g", of(classFamily), (*line).letterBeforeCode},
 	{"co of a Vietnamese list is an elbow", `Co 1" ren ngoài`, 2, "c", 0, (*line).vietnameseElbow},
 	{"Rp before thousands is money", "Keran 3/4 drat dalam @ Rp 65.000", 2, "r", of(classFamily), (*line).rupiah},
