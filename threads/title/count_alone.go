@@ -40,7 +40,7 @@ func (l *line) countAlone(k int, f *figure) bool {
 		return true // 3/8 BSPP male / 3/8 NPT male x 2 + seals
 	case (prev.mark == ':' || prev.mark == '+') && f.plain() && f.v < 5 && !l.tokens[k].glued && !next.glued && next.is(classFamily) != nil && at(l.tokens, k+2).figure != nil && (at(l.tokens, k+2).figure.frac || at(l.tokens, k+2).figure.dashed):
 		return true // hose DN8: 1 JIC 9/16 female straight + 1 JIC 9/16 female 90
-	case x(prev) && last && f.plain() && f.v < 21 && at(l.tokens, k-2).mark == ',':
+	case x(prev) && last && f.plain() && f.v < 21 && at(l.tokens, k-2).mark == ',' && !l.reducing && !l.is(unequal) && !l.takesTubes():
 		prev.word = l.lex.word("the") // outlets 1/4 BSPP female, x 1
 		return true
 	case k == 1 && prev.figure == nil && andMoreList.has(l.norm[prev.from:prev.to]) && !next.glued && next.is(classKind) != nil:
