@@ -16,7 +16,7 @@
 //   - what numbers its ends or the part taken out (marks.go, partnumber.go), degrees and
 //     hands that are no threads told (heat.go, hand.go), sexes counted in words (spoken_counts.go), and what it goes onto taken out (onto.go);
 //   - its figures given roles (classify.go, role.go, sizes.go, repeats.go, walls.go,
-//     bores.go, lengths.go, counts.go, count_alone.go, codes.go, money.go, receipt.go, thousands.go, class.go; ports in port_counts.go, of two
+//     bores.go, lengths.go, counts.go, count_alone.go, codes.go, money.go, receipt.go, thousands.go, class.go; ports in port_counts.go and numbered_ports.go, of two
 //     sizes one in either.go, and pressures in rating.go, heat_of_rating.go and standards.go, paired with their words in pressure_pairs.go, which tells another part's too, and kept from
 //     a rating where the words are not plain in pressure_doubt.go);
 //   - parted into phrases (phrase.go, chunk.go, foreign.go, end_words.go), and what is said once distributed over

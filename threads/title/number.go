@@ -253,30 +253,6 @@ func (sc *scanner) value(i int, f *figure) int {
 	return end
 }
 
-// portNumbered reports a number of a port, behind which a size stands: the last of a row, ports 1 to 3 1/2" NPT, or one that is larger than sizes with a
-// fraction mostly are, port 5 1/4. Of port 1 1/2 nobody can tell, and it is taken for the size.
-func (sc *scanner) portNumbered(n, end int) bool {
-	if n > mostPorts || !isBlank(byteAt(sc.norm, end)) {
-		return false
-	}
-	row := n > 2
-	for k := len(sc.tokens) - 1; k >= 0; k-- {
-		it := &sc.tokens[k]
-		word := sc.norm[it.from:it.to]
-		switch {
-		case it.portNumber():
-			row = true
-		case it.mark == ',' || it.mark == '-' || it.mark == '&' || it.mark == '+' || it.mark == '/':
-		case it.figure != nil, it.mark != 0:
-			return false
-		case betweenCountsList.has(word), string(word) == "to":
-		default:
-			return row && (portsList.has(word) || onePortList.has(word))
-		}
-	}
-	return false
-}
-
 // steelGrade reports the number of a grade of stainless steel, behind which a size stands: nipple A4 1/2".
 func (sc *scanner) steelGrade(i, n int) bool {
 	return (n == 2 || n == 4) && byteAt(sc.norm, i-1) == 'a' && !alnum(byteAt(sc.norm, i-2)) && byteAt(sc.norm, i-2) < 0x80

@@ -23,8 +23,7 @@ func (l *line) portCounts() {
 				j++
 			}
 			if size := l.sizeNear(j + 1); l.portNoun(j) && size != nil && size.times == 0 {
-				size.times, size.counted = n, true
-				l.tokens[k].word, l.tokens[k].unread = l.lex.word("the"), false
+				l.countsAs(k, n, size)
 			}
 			continue
 		}
@@ -61,100 +60,51 @@ func (l *line) portCounts() {
 	}
 }
 
-// numberedPorts reads ports in a row that are called by numbers, and how many of the size behind them there are: ports 1-4 1/8 NPT; Ports 1, 2 and 3:
-// G 1/4. The numbers are names.
-func (l *line) numberedPorts() {
-	for k := 0; k < len(l.tokens); k++ {
-		it := &l.tokens[k]
-		if it.figure != nil || it.mark != 0 || !at(l.tokens, k+1).portNumber() || it.to == it.from || !portsList.has(l.norm[it.from:it.to]) && !outletPluralList.has(l.norm[it.from:it.to]) && !onePortList.has(l.norm[it.from:it.to]) {
+// countedEnds reads a number before a size and a word for ends or ports in the plural behind it: two 1/2" NPT male ends, three G 1 female ports.
+func (l *line) countedEnds() {
+	for k := range l.tokens {
+		it, size := &l.tokens[k], (*figure)(nil)
+		n := l.endsCounting(k)
+		switch {
+		case n < 2:
 			continue
-		}
-		first, n, last, j := at(l.tokens, k+1).figure, 0, 0., k+1
-		for ; at(l.tokens, j).portNumber(); j += 2 {
-			v := l.tokens[j].figure.v
-			between := at(l.tokens, j-1)
-			if n++; n > 1 && (between.mark == '-' || hasText(l.norm, between.from, "to")) && v > last {
-				n += int(v-last) - 1 // 1 to 4
-			}
-			last = v
-			if next := at(l.tokens, j+1); next.mark != ',' && next.mark != '-' && next.mark != '/' && next.mark != '+' && next.mark != '&' && !l.betweenCounts(j+1) && !hasText(l.norm, next.from, "to ") {
-				j++
-				break
+		case it.figure != nil && l.is(manifold) && at(l.tokens, k+1).is(classKind) != nil, it.value(classAttr) == "both" && l.portNoun(k+1):
+			size = l.sizeNear(k + 2) // manifold with 2 valves 1/2 NPT female; both outlets 3/4
+		default:
+			if size = l.sizeNear(k + 1); size != nil && !l.endsNamedBehind(k+1, size) {
+				size = nil
 			}
 		}
-		if n == 0 || n > mostPorts || first == nil {
-			continue
+		if size != nil && size.times == 0 {
+			l.countsAs(k, n, size)
 		}
-		from := j
-		for at(l.tokens, from).mark == ':' || at(l.tokens, from).mark == '=' || isList.has(l.norm[at(l.tokens, from).from:at(l.tokens, from).to]) {
-			from++
-		}
-		size := l.sizeNear(from)
-		if size == nil || size.times > 0 || size == first {
-			continue
-		}
-		for i := k + 1; i < j; i++ {
-			if f := l.tokens[i].figure; f != nil && f != size {
-				f.drop(asCode)
-			}
-			if l.tokens[i].figure != size {
-				l.tokens[i].word, l.tokens[i].unread, l.tokens[i].mark = l.lex.word("the"), false, 0
-			}
-		}
-		for i := j; i < from; i++ {
-			l.tokens[i].word, l.tokens[i].unread, l.tokens[i].mark = l.lex.word("the"), false, 0
-		}
-		if size.counted = true; n > 1 {
-			size.times = n
-		}
-		k = from
 	}
 }
 
-// portNumber reports a plain number that a port may be called by.
-func (it *token) portNumber() bool {
-	f := it.figure
-	return f != nil && f.whole && !f.marked && !f.frac && f.v >= 1 && f.v <= mostPorts && f.kind == bare
+// endsCounting is the number at k that may count ends: a word for one, both, or a plain number before the letter of a thread or before the
+// valves of a manifold; 0 for none.
+func (l *line) endsCounting(k int) int {
+	it, next := &l.tokens[k], at(l.tokens, k+1)
+	switch {
+	case it.figure == nil && it.value(classAttr) == "both":
+		return 2
+	case it.figure == nil && it.mark == 0 && it.to > it.from:
+		return l.numberBefore(k)
+	case !it.portNumber() || it.glued:
+		return 0
+	case l.is(manifold) && next.is(classKind) != nil && l.plural(next), next.is(classFamily) != nil && next.is(classFamily).has("pre"):
+		return int(it.figure.v)
+	}
+	return 0
 }
 
-// countedEnds reads a number before a size and a word for ends or ports in the plural behind it: two 1/2" NPT male ends, three G 1 female ports. One
-// of a kind is counted too: one 1/4" NPT male.
-func (l *line) countedEnds() {
-	for k := range l.tokens {
-		it := &l.tokens[k]
-		n := 0
-		if it.figure == nil && it.mark == 0 && it.to > it.from {
-			if n = l.numberBefore(k); it.value(classAttr) == "both" {
-				n = 2
-			}
-		} else if it.portNumber() && !it.glued && it.figure.v > 1 && l.is(manifold) && at(l.tokens, k+1).is(classKind) != nil && l.plural(at(l.tokens, k+1)) && l.sizeNear(k+2) != nil {
-			size := l.sizeNear(k + 2) // manifold with 2 valves 1/2 NPT female
-			if size.times == 0 {
-				size.times, size.counted = int(it.figure.v), true
-				it.figure.drop(asCount)
-			}
-			continue
-		} else if it.portNumber() && !it.glued && it.figure.v > 1 && at(l.tokens, k+1).is(classFamily) != nil && at(l.tokens, k+1).is(classFamily).has("pre") {
-			n = int(it.figure.v)
-		}
-		if n < 2 {
-			continue
-		}
-		size := l.sizeNear(k + 1)
-		if size == nil && it.value(classAttr) == "both" && l.portNoun(k+1) {
-			if size = l.sizeNear(k + 2); size != nil && size.times == 0 {
-				size.times, size.counted = 2, true // both outlets 3/4
-			}
-			continue
-		}
-		if size == nil || size.times > 0 || !l.endsNamedBehind(k+1, size) {
-			continue
-		}
-		size.times, size.counted = n, true
-		if it.figure != nil {
-			it.figure.drop(asCount)
-			continue
-		}
+// countsAs gives a size the number of its ends that the token at k says, and which is nothing else then.
+func (l *line) countsAs(k, n int, size *figure) {
+	it := &l.tokens[k]
+	size.times, size.counted = n, true
+	if it.figure != nil {
+		it.figure.drop(asCount)
+	} else if it.value(classAttr) != "both" {
 		it.word, it.unread = l.lex.word("the"), false
 	}
 }

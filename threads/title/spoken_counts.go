@@ -151,12 +151,7 @@ func (l *line) countWords() {
 		if n < 2 || it.figure != nil && !named || size == nil || !size.frac && !size.marked && !(named && size.whole) || size.times > 0 {
 			continue
 		}
-		size.times, size.counted = n, true
-		if it.figure != nil {
-			it.figure.drop(asCount)
-			continue
-		}
-		it.word, it.unread = l.lex.word("the"), false
+		l.countsAs(k, n, size)
 	}
 }
 
