@@ -14,7 +14,7 @@ func (l *line) dropMentions(ends []*phrase) []*phrase {
 	if !l.one && (l.shape == nil || l.is(adaptor) && l.shape.ends == 0) && len(ends) > 2 && (ends[0].whole() || ends[0].gripped()) && (ends[1].whole() || ends[1].gripped()) && ends[1].strong && !l.contains(portsList) {
 		all := true
 		for _, e := range ends[2:] {
-			all = all && e.fig != nil && e.end == "" && !e.plus && (len(e.sexes) > 0 || e.fam != nil) && mentioned(ends[:2], e) && !l.portBefore(e)
+			all = all && e.fig != nil && e.end == "" && !e.plus && (len(e.sexes) > 0 || e.fam != nil) && mentioned(ends[:2], e) && !l.portBefore(e) && (l.shape != nil || len(e.sexes) == 0)
 		}
 		if all && ends[2].comma {
 			for _, e := range ends[2:] {

@@ -237,6 +237,7 @@ func (l *line) letterBeforeCode(k int) {
 	if l.one || it.to-it.from != 1 || l.norm[it.from] != 'g' || next.figure == nil || next.glued || !next.figure.whole || next.figure.marked || next.figure.v < 1000 || at(l.tokens, k-1).figure != nil {
 		return
 	}
+	l.ignore(l.words(it.from, it.to), "no size stands with it")
 	it.word, it.unread = l.lex.word("the"), false
 }
 

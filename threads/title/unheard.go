@@ -14,7 +14,7 @@ func (l *line) unheard(ends []threads.EndReading) {
 		return
 	}
 	why, said, hand := "", true, false // a thread that is named by its letters is one, whatever else the text speaks of
-	switch name, sex := l.nameOfNone(ends), l.sexOfNone(ends); {
+	switch name, sex, outside, other := l.nameOfNone(ends), l.sexOfNone(ends), l.hoseOutside(ends), l.otherwise(); {
 	case name != "":
 		l.ignore(name, "no end read has such a thread")
 		why = "The text says " + name + ", and no end is read that has such a thread."
@@ -29,11 +29,11 @@ func (l *line) unheard(ends []threads.EndReading) {
 		why = "The text says " + l.sexLost(ends).String() + " too, and no end is read so."
 	case l.portsUncounted() != "":
 		why = "The text counts ports (" + l.portsUncounted() + "), and they are not read as so many."
-	case l.hoseOutside(ends) != "":
-		l.ignore(l.hoseOutside(ends), threads.HoseOutside)
-		why, said = "The text gives the outside of the hose ("+l.hoseOutside(ends)+"), and a tail goes by its inside.", false
-	case l.otherwise() != "":
-		why = "The text says " + quote(l.otherwise()) + ", and whose end and which size that speaks of is not read."
+	case outside != "":
+		l.ignore(outside, threads.HoseOutside)
+		why, said = "The text gives the outside of the hose ("+outside+"), and a tail goes by its inside.", false
+	case other != "":
+		why = "The text says " + quote(other) + ", and whose end and which size that speaks of is not read."
 	case l.letteredSizes() != "":
 		why = "The text gives its sizes by letters, and " + l.letteredSizes() + " again where it says the ends."
 	case l.handOfOne(ends):
